@@ -1,0 +1,19 @@
+package value
+
+// Codes of what may be forgiven in reading a value. They are only ever added to.
+const (
+	ForgaveDecimalComma  = "decimal-comma"  // 13,6 read as 13.6
+	ForgaveThousands     = "thousands"      // 1,250.00 read as 1250
+	ForgaveWidth         = "full-width"     // full-width or other digits and signs
+	ForgaveFractionSign  = "fraction-sign"  // ½ read as 1/2
+	ForgaveDiameterSign  = "diameter-sign"  // Ø13.6, dia. 13.6
+	ForgaveRadiusSign    = "radius-sign"    // R6.8
+	ForgaveFootnote      = "footnote"       // 13.6*, 13.6¹⁾, 13.6 (a)
+	ForgaveApproximation = "approximation"  // approx. 13.6
+	ForgaveBothUnits     = "both-units"     // .370 (9.398mm), which agree
+	ForgaveTrailingText  = "trailing-text"  // 13.6 polished
+	ForgaveShiftedUnit   = "unit-spelling"  // a unit spelt out or in another language
+	ForgaveUnitElsewhere = "unit-elsewhere" // the number stands alone; its unit comes from the context
+	ForgaveRange         = "range"          // 13.5-13.7 read as limits
+	ForgaveApostrophe    = "quoted"         // a leading apostrophe or equals sign round a plain value
+)

@@ -1,0 +1,184 @@
+// Package value reads what suppliers write in a cell. One grammar covers inches, millimetres and fractions, tolerances,
+// ranges and classes, any script's digits and signs, and the words around a number; everything that had to be forgiven
+// is recorded, and what cannot be decided is a problem and not a guess.
+//
+// No unit, no length: a bare number becomes a length only together with a unit from elsewhere, which the caller names
+// in the [Context].
+package value
+
+import (
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// Want is what a cell is expected to hold.
+type Want uint8
+
+const (
+	// WantAny reads whatever stands there.
+	WantAny Want = iota
+	// WantDiameter and WantLength are lengths; a diameter may also carry a sign for it or be stated as a radius.
+	WantDiameter
+	WantLength
+	WantAngle
+	WantCount
+	WantPrice
+	// WantTaper is growth of the diameter per length: ".0075 in per inch", "1:133".
+	WantTaper
+)
+
+// Mark is what is known of a column's decimal mark.
+type Mark uint8
+
+const (
+	// MarkUnknown leaves each cell to be read by itself; a text such as 1,250 is then a problem.
+	MarkUnknown Mark = iota
+	MarkPoint
+	MarkComma
+)
+
+// Context is what is known of a cell from elsewhere.
+type Context struct {
+	Want Want
+	// Unit is the unit of bare numbers, as in the words package: mm cm m um in thou deg. Empty: none is known.
+	Unit string
+	// Mark is the decimal mark of the column.
+	Mark Mark
+	// Least and Most bound what is plausible for the column; both zero: no bound. A bare number outside the bounds
+	// that would be inside them read another way gets an alternative and a problem, never another value.
+	Least, Most measure.Length
+}
+
+// Kind is what a cell turned out to hold.
+type Kind uint8
+
+const (
+	// Empty is a cell with nothing to see in it.
+	Empty Kind = iota
+	// NotApplicable is a cell that says there is no value.
+	NotApplicable
+	// Length is one length in Reading.Dim.
+	Length
+	// List is several values in Reading.List: "fits .335/.350".
+	List
+	// Angle is an angle in Reading.Angle.
+	Angle
+	// Number is a number that is no length: a count, a price, or a bare number without a unit (then with the problem
+	// data.unit where a length was wanted).
+	Number
+	// Taper is growth of the diameter per length in Reading.Number (in per inch, mm per mm).
+	Taper
+	// Text is text without a value.
+	Text
+	// Unreadable is text that looks like a value but cannot be read as one; Problem says why.
+	Unreadable
+)
+
+// Form is whether a tip or bore is said to be parallel or tapered.
+type Form uint8
+
+const (
+	FormUnknown Form = iota
+	FormParallel
+	FormTaper
+)
+
+// Qualifier is how a value is meant.
+type Qualifier uint8
+
+const (
+	// Exact is a value without a qualifying word.
+	Exact Qualifier = iota
+	Approximate
+	AtMost
+	AtLeast
+	Reference
+)
+
+// Leniency is something that was forgiven in reading a value. The value stands.
+type Leniency struct {
+	// Code is one of the constants that begin with Forgave.
+	Code    string
+	Message string
+}
+
+// Problem is why a value could not be used, or should not be used without a look. Code is empty where there is none.
+type Problem struct {
+	// Code is a finding's code: data.unit data.conflict data.implausible data.missing data.unreadable.
+	Code    string
+	Message string
+}
+
+// Alternative is another way to read a value.
+type Alternative struct {
+	Dim  measure.Dim
+	Text string // the value written out: 0.370 in
+	Why  string
+}
+
+// Reading is what a cell says.
+type Reading struct {
+	Kind Kind
+	// Text is the cell's text as it came.
+	Text string
+	// Dim is the length, with limits where the text states them. It is as written: where Radius or PerSide is set it
+	// has not been doubled.
+	Dim measure.Dim
+	// Angle is the angle of an angle reading, as written: see HalfAngle.
+	Angle measure.Angle
+	// Number is the value of a Number or Taper reading.
+	Number float64
+	// List are the values of a List, each a reading of its own.
+	List []Reading
+	// Unit is the unit of the value (mm in thou deg USD ...), empty where none is known; UnitStated is set where the cell
+	// itself names it.
+	Unit       string
+	UnitStated bool
+	// Decimals is how many decimals the number was written with.
+	Decimals  int
+	Qualifier Qualifier
+	Form      Form
+	// Diameter and Radius are set where the cell itself says so (Ø13.6, R6.8); PerSide where the value is on one side.
+	Diameter, Radius, PerSide bool
+	// HalfAngle is set where the angle is said to be from the axis, Included where it is said to be the whole angle.
+	HalfAngle, Included bool
+	// Rest is text beside the value that was not understood.
+	Rest         string
+	Leniencies   []Leniency
+	Problem      Problem
+	Alternatives []Alternative
+}
+
+// Read reads the text of a cell. It never fails: what cannot be read is Unreadable with a problem.
+func Read(text string, ctx Context) Reading { return Reading{Text: text} }
+
+// Tolerance is what a tolerance column or a note says of the dimensions it covers. The zero Tolerance says nothing.
+type Tolerance struct {
+	// Lower and Upper are the deviations from the nominal size; both zero where the tolerance is a class.
+	Lower, Upper measure.Length
+	// Class is an ISO 286-1 class or grade (h9, IT11) or an ISO 2768-1 class (ISO 2768-m), empty for deviations.
+	Class      string
+	Text       string
+	Leniencies []Leniency
+	Problem    Problem
+}
+
+// Apply returns the dimension with the tolerance's limits. A dimension that has limits of its own keeps them.
+func (t Tolerance) Apply(d measure.Dim) (measure.Dim, error) { return d, nil }
+
+// ReadTolerance reads a tolerance: "±0.05", "+0/-0.1", "ISO 2768-m", "h9", "all dims ±0.1 mm". It reports false where the text
+// holds none.
+func ReadTolerance(text string, ctx Context) (Tolerance, bool) { return Tolerance{Text: text}, false }
+
+// Fraction is what a cell may have held before the spreadsheet program made a date of it.
+type Fraction struct {
+	// Text is the likeliest fraction, such as 3/8; Others are the further ones.
+	Text   string
+	Others []string
+	// Message says what happened and what to do.
+	Message string
+}
+
+// DatesToFraction returns the fraction that a cell of kind Date probably held. It reports false where the cell is no
+// date or no fraction of an inch gives such a date.
+func DatesToFraction(cell sheet.Cell) (Fraction, bool) { return Fraction{}, false }
