@@ -68,8 +68,12 @@ func PlusMinus(nominal, tolerance Length) Dim {
 // nearest picometre).
 func Between(a, b Length) Dim {
 	lower, upper := Min(a, b), Max(a, b)
-	return Dim{nominal: lower.Add(upper.Sub(lower).Half()), lower: lower, upper: upper, state: withLimits}
+	return Dim{nominal: midpoint(lower, upper), lower: lower, upper: upper, state: withLimits}
 }
+
+// midpoint returns the middle to the nearest picometre. It works on the counts, since a width can be beyond the range
+// of a Length.
+func midpoint(lower, upper Length) Length { return Length{lower.pm + (upper.pm-lower.pm+1)/2} }
 
 // WithDeviations returns nominal with its limits at nominal + lower and nominal + upper, in either order. Both may lie
 // on the same side of the nominal size, as in the ISO 286-1 class f7.
@@ -98,7 +102,7 @@ func (d Dim) Lower() Length { return d.lower }
 func (d Dim) Upper() Length { return d.upper }
 
 // Middle returns the middle of the limits, to the nearest picometre: the mean of every [Shape].
-func (d Dim) Middle() Length { return d.lower.Add(d.upper.Sub(d.lower).Half()) }
+func (d Dim) Middle() Length { return midpoint(d.lower, d.upper) }
 
 // Width returns upper limit − lower limit.
 func (d Dim) Width() Length { return d.upper.Sub(d.lower) }
