@@ -1,0 +1,62 @@
+package fitcalc
+
+import "iter"
+
+// Assumption is something an answer rests on that the data does not say.
+type Assumption uint8
+
+const (
+	AssumedHoselODTolerance Assumption = iota
+	AssumedBaseODTolerance
+	AssumedFerruleBoreTolerance
+	AssumedTipTolerance
+	AssumedBoreTolerance
+	AssumedPlain
+	AssumedFlatTop
+	AssumedInsertion
+	AssumedCountersinkAngle
+	AssumedBoreForm
+	AssumedBoreClears
+	AssumedAdapterBore
+	assumptionCount
+)
+
+var assumptions = [assumptionCount]struct{ code, text string }{
+	AssumedHoselODTolerance:     {"tolerance.hosel-od", "the tolerance of the hosel OD is the shop's"},
+	AssumedBaseODTolerance:      {"tolerance.base-od", "the tolerance of the ferrule's base OD is the shop's"},
+	AssumedFerruleBoreTolerance: {"tolerance.ferrule-bore", "the tolerance of the ferrule's bore is the shop's"},
+	AssumedTipTolerance:         {"tolerance.tip", "the tolerance of the tip is the shop's"},
+	AssumedBoreTolerance:        {"tolerance.bore", "the tolerance of the head's bore is the shop's"},
+	AssumedPlain:                {"style.plain", "the ferrule has neither collar nor step"},
+	AssumedFlatTop:              {"top.flat", "the hosel's top is flat"},
+	AssumedInsertion:            {"depth.insertion", "the bore is as deep as the shop's usual insertion"},
+	AssumedCountersinkAngle:     {"countersink.angle", "the countersink has the angle of the shop's tool"},
+	AssumedBoreForm:             {"bore.form", "the bore is tapered like the tip it takes"},
+	AssumedBoreClears:           {"bore.clears", "the bore clears the tip; its size is not given"},
+	AssumedAdapterBore:          {"bore.adapter", "the bore given is that of the adapter sleeve"},
+}
+
+// Code returns the assumption's name in outputs: tolerance.hosel-od.
+func (a Assumption) Code() string { return assumptions[a].code }
+
+// String returns the assumption as a clause.
+func (a Assumption) String() string { return assumptions[a].text }
+
+// AssumptionSet is a set of assumptions. The zero AssumptionSet is empty.
+type AssumptionSet uint32
+
+func (s AssumptionSet) with(a Assumption) AssumptionSet { return s | 1<<a }
+
+// Has reports whether a is in the set.
+func (s AssumptionSet) Has(a Assumption) bool { return s>>a&1 == 1 }
+
+// All yields the assumptions of the set in a fixed order.
+func (s AssumptionSet) All() iter.Seq[Assumption] {
+	return func(yield func(Assumption) bool) {
+		for a := range assumptionCount {
+			if s.Has(a) && !yield(a) {
+				return
+			}
+		}
+	}
+}

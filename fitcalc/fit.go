@@ -1,0 +1,149 @@
+package fitcalc
+
+import (
+	"iter"
+
+	"example.com/seatline/fitcalc/measure"
+)
+
+// Verdict is the answer for one head, tip and ferrule. Verdicts are ordered from the one that asks least of the bench
+// to those that cannot be built.
+type Verdict uint8
+
+const (
+	// NoVerdict is the zero Verdict: nothing was evaluated.
+	NoVerdict Verdict = iota
+	// Flush fits as supplied.
+	Flush
+	// Turn fits after turning down.
+	Turn
+	// Prep fits after work on the hosel, tip or bore.
+	Prep
+	// Ask cannot be decided from the data.
+	Ask
+	// No does not fit.
+	No
+	// Bare is a head that takes no ferrule.
+	Bare
+)
+
+var verdictNames = [...]string{"", "flush", "turn", "prep", "ask", "no", "bare"}
+
+// String returns the verdict's word: flush, turn, prep, ask, no or bare.
+func (v Verdict) String() string { return verdictNames[v] }
+
+// Fits reports whether the joint can be built: as supplied, after turning, or after other work.
+func (v Verdict) Fits() bool { return v == Flush || v == Turn || v == Prep }
+
+// Amount is a size that the tolerances let vary. Least and Most are worst case, limit against limit.
+type Amount struct {
+	Nominal, Least, Most measure.Length
+}
+
+// PerSide returns half of an amount on the diameter.
+func (a Amount) PerSide() Amount {
+	return Amount{a.Nominal.Half(), a.Least.Half(), a.Most.Half()}
+}
+
+// Fit is what [Evaluate] finds for one joint. It is a value without pointers: it may be copied, kept and compared.
+//
+// A part of the answer that could not be computed because a dimension is missing has its Known flag false, and all its
+// numbers are zero.
+type Fit struct {
+	Verdict Verdict
+	Flush   FlushFit
+	Grip    GripFit
+	Seat    SeatFit
+	Bore    BoreFit
+	Work    WorkFit
+	// Assumptions are those the answer rests on.
+	Assumptions AssumptionSet
+
+	reasons [maxReasons]Reason
+	count   uint8
+}
+
+// FlushFit compares the ferrule's base with the hosel's top. All lengths are on the diameter.
+type FlushFit struct {
+	Known bool
+	// HoselOD is the OD that was used: the hosel's, or the adapter sleeve's.
+	HoselOD measure.Dim
+	// Oversize is ferrule base OD − hosel OD; negative is undersize.
+	Oversize Amount
+	// TurnDown is what must come off the base; nothing where the base is not oversize.
+	TurnDown Amount
+	// MeanTurnDownMM is the mean of what comes off, in mm, over all joints, those that need no turning included.
+	MeanTurnDownMM float64
+	// Undersize is the probability that the base is smaller than the hosel.
+	Undersize float64
+	// VisibleUndersize is the probability that it is smaller by more than the flush step.
+	VisibleUndersize float64
+	// VisibleOversize is the probability that it is larger by more than the flush step: the share to turn.
+	VisibleOversize float64
+}
+
+// GripFit is how the ferrule holds on the shaft before the adhesive does. Interference is shaft diameter − ferrule
+// bore, on the diameter.
+type GripFit struct {
+	Known bool
+	// Insertion is the position of the ferrule's base on the shaft.
+	Insertion measure.Length
+	// Interference is that at the tightest place of the seated ferrule.
+	Interference Amount
+	// Length is over how much of the seated ferrule the nominal interference is positive.
+	Length measure.Length
+	// Slip is the probability that it grips nowhere.
+	Slip float64
+	// Strain is the nominal strain of the bore at the tightest place, as a fraction; MostStrain the worst case.
+	Strain, MostStrain float64
+	// Split is the probability that the strain is beyond the limit.
+	Split float64
+}
+
+// SeatFit is how the ferrule sits on the hosel's top.
+type SeatFit struct {
+	Known bool
+	// StandOff is how high the base stands above the hosel's top.
+	StandOff Amount
+	// Proud is the probability that it stands off by more than the seat gap.
+	Proud float64
+	// CutDeeper is how much deeper the countersink has to be cut for the collar to seat, and CutMouth the diameter
+	// of its mouth then.
+	CutDeeper, CutMouth measure.Length
+	// WallLeft is the hosel's wall at its top after that cut, per side.
+	WallLeft measure.Length
+	// Recess is the depth of counterbore that stays open under the ferrule.
+	Recess measure.Length
+}
+
+// BoreFit is how the tip goes into the bore. Clearance is bore − tip diameter at its tightest place in the bore, on the
+// diameter.
+type BoreFit struct {
+	Known     bool
+	Clearance Amount
+	// Insertion is the length of tip in the bore below any countersink or counterbore.
+	Insertion      measure.Length
+	KnownInsertion bool
+}
+
+// WorkFit is what the bench has to do.
+type WorkFit struct {
+	Known bool
+	// WallLeft is the wall of the ferrule at its base after turning, per side, at its thinnest.
+	WallLeft measure.Length
+	// Minutes is the mean time by the shop's labour model, preparation included.
+	Minutes float64
+}
+
+const maxReasons = 16
+
+// Reasons yields the reasons of the verdict, those that decide it first.
+func (f *Fit) Reasons() iter.Seq[Reason] {
+	return func(yield func(Reason) bool) {
+		for _, r := range f.reasons[:f.count] {
+			if !yield(r) {
+				return
+			}
+		}
+	}
+}

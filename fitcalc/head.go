@@ -1,0 +1,93 @@
+package fitcalc
+
+import "example.com/seatline/fitcalc/measure"
+
+// Head is what a golf head offers the joint: its hosel. All diameters are diameters, never radii. A [measure.Dim] that
+// is zero was not given; nothing is computed from it and no default size takes its place.
+type Head struct {
+	// Category decides which tips are usual for the head and whether the limit on the neck applies.
+	Category Category
+	// HoselOD is the outside diameter at the very top of the hosel.
+	HoselOD measure.Dim
+	// Bore is the diameter of the hole that takes the tip: at its mouth when parallel, at its bottom when tapered, so
+	// that a tapered bore is quoted like the tip it takes.
+	Bore     measure.Dim
+	BoreForm BoreForm
+	// BoreDepth is how far the shaft can be pushed in, measured from the top of the hosel.
+	BoreDepth measure.Dim
+	// HoselLength is the length of the visible hosel.
+	HoselLength measure.Dim
+	// NeckTop is the distance along the axis from the sole to the top of the neck or socket.
+	NeckTop measure.Dim
+	// Top is the form of the hosel's top; the dimensions of a recess stand in Countersink and Counterbore.
+	Top         TopForm
+	Countersink Countersink
+	Counterbore Counterbore
+	// Adapter is the sleeve of a head with an adapter. The joint is then made at the sleeve, whose top OD and bore
+	// replace the hosel's.
+	Adapter Adapter
+}
+
+// Category is what kind of club a head makes.
+type Category uint8
+
+const (
+	// AnyCategory is a head of unknown kind.
+	AnyCategory Category = iota
+	Driver
+	Fairway
+	Hybrid
+	Iron
+	Wedge
+	Putter
+	// Chipper counts as an iron under the equipment rules.
+	Chipper
+)
+
+// BoreForm is whether a bore is parallel or tapered.
+type BoreForm uint8
+
+const (
+	// BoreUnknown is taken to suit the tip, and said to be.
+	BoreUnknown BoreForm = iota
+	BoreParallel
+	BoreTapered
+)
+
+// TopForm is the form of a hosel's top.
+type TopForm uint8
+
+const (
+	// TopUnknown is taken as flat for a plain ferrule, and said to be; for a collar or a step it cannot be decided.
+	TopUnknown TopForm = iota
+	TopFlat
+	// TopRounded takes no ferrule.
+	TopRounded
+	TopCountersunk
+	TopCounterbored
+)
+
+// Countersink is a conical recess in the hosel's top. Any two of mouth, angle and depth give the third; the cone ends
+// at the bore when no depth is given.
+type Countersink struct {
+	// Mouth is the diameter at the top.
+	Mouth measure.Dim
+	// Angle is the included angle of the cone; zero is not given.
+	Angle measure.Angle
+	Depth measure.Dim
+}
+
+// Counterbore is a cylindrical recess in the hosel's top.
+type Counterbore struct {
+	Diameter measure.Dim
+	Depth    measure.Dim
+}
+
+// Adapter is the sleeve between an adjustable head and its shaft.
+type Adapter struct {
+	// TopOD is the outside diameter at the top of the sleeve, where the ferrule sits.
+	TopOD measure.Dim
+	// Bore takes the tip; where it is not given the head's Bore is taken as the sleeve's.
+	Bore      measure.Dim
+	BoreDepth measure.Dim
+}

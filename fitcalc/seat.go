@@ -1,0 +1,175 @@
+package fitcalc
+
+import (
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/stack"
+)
+
+// seat compares what is below the ferrule's base with the form of the hosel's top.
+func (j *joint) seat() {
+	if j.head.Top == TopRounded {
+		j.fit.Seat.Known = true
+		j.reason(Reason{Code: SeatRounded, Level: TakesNone})
+		return
+	}
+	switch j.style {
+	case Plain:
+		j.seatPlain()
+	case Collared:
+		j.seatCollar()
+	case Stepped:
+		j.seatStep()
+	}
+}
+
+// counterbored reports whether the top has a counterbore, by its dimensions or by word.
+func (j *joint) counterbored() bool {
+	c := &j.head.Counterbore
+	return j.head.Top == TopCounterbored || c.Diameter.Given() || c.Depth.Given()
+}
+
+func (j *joint) seatPlain() {
+	switch {
+	case !j.counterbored():
+		if j.head.Top == TopUnknown && !j.head.Countersink.Mouth.Given() {
+			j.assume(AssumedFlatTop)
+		}
+		j.fit.Seat.Known = true
+	case !j.head.Counterbore.Depth.Given():
+		j.missing(FieldCounterboreDepth)
+	default:
+		j.fit.Seat.Known = true
+		j.openRecess(j.head.Counterbore.Depth.Nominal(), Blocks)
+	}
+}
+
+// openRecess notes counterbore that stays empty under a ferrule and leaves the shaft without support there.
+func (j *joint) openRecess(depth measure.Length, level Level) {
+	j.fit.Seat.Recess = measure.Max(depth, measure.Length{})
+	if j.shop.RecessLimit.Less(depth) {
+		j.reason(Reason{Code: SeatRecessOpen, Level: level, Size: depth, Limit: j.shop.RecessLimit})
+	}
+}
+
+// seatCollar lets the collar down into whichever recess of the top takes it deeper.
+func (j *joint) seatCollar() {
+	collar := &j.ferrule.Collar
+	if !collar.OD.Given() {
+		j.missing(FieldCollarOD)
+	}
+	if !collar.Length.Given() {
+		j.missing(FieldCollarLength)
+	}
+	cone, coneKnown := j.countersink()
+	if j.head.Top == TopUnknown && !cone.there && !j.counterbored() {
+		j.missing(FieldTop)
+		coneKnown = false
+	}
+	if !coneKnown || !collar.OD.Given() || !collar.Length.Given() {
+		return
+	}
+	od := collar.OD.OrPlusMinus(j.shop.FerruleODTolerance)
+	length := collar.Length.OrPlusMinus(j.shop.LengthTolerance)
+	standOff := stack.Of(length)
+	if cone.there {
+		standOff = lower(standOff, cone.standOff(od, length, j.headBore))
+	}
+	if c := &j.head.Counterbore; c.Diameter.Given() && c.Depth.Given() && !c.Diameter.Nominal().Less(od.Nominal()) {
+		standOff = lower(standOff, stack.Of(length).Minus(c.Depth.OrPlusMinus(j.shop.RecessTolerance)))
+	}
+	j.standsOff(standOff, od, length, cone)
+}
+
+// standsOff fills in how high a collar leaves the base, and whether cutting the countersink deeper is a way out.
+func (j *joint) standsOff(standOff stack.Sum, od, length measure.Dim, cone cone) {
+	s := &j.fit.Seat
+	*s = SeatFit{Known: true, StandOff: amountAbove(standOff), Proud: standOff.Above(j.shop.SeatGap)}
+	if s.Proud <= j.shop.SeatRisk {
+		return
+	}
+	s.CutDeeper = s.StandOff.Nominal
+	s.CutMouth = cone.mouthFor(od.Nominal(), length.Nominal())
+	level := Prepares
+	if j.hoselOD.Given() {
+		s.WallLeft = j.hoselOD.Lower().Sub(s.CutMouth).Half()
+		if s.WallLeft.Less(j.shop.LeastHoselWall) {
+			level = Blocks
+		}
+	}
+	j.reason(Reason{Code: SeatCollarHigh, Level: level, Size: s.StandOff.Nominal, Other: s.CutMouth, Third: s.WallLeft,
+		Limit: j.shop.LeastHoselWall, Share: s.Proud})
+}
+
+// seatStep needs a counterbore as wide and as deep as the step.
+func (j *joint) seatStep() {
+	step, bore := &j.ferrule.Step, &j.head.Counterbore
+	if !step.OD.Given() {
+		j.missing(FieldStepOD)
+	}
+	if !step.Length.Given() {
+		j.missing(FieldStepLength)
+	}
+	if !j.counterbored() {
+		j.stepWithoutCounterbore()
+		return
+	}
+	if !bore.Diameter.Given() {
+		j.missing(FieldCounterbore)
+	}
+	if !bore.Depth.Given() {
+		j.missing(FieldCounterboreDepth)
+	}
+	if !step.OD.Given() || !step.Length.Given() || !bore.Diameter.Given() || !bore.Depth.Given() {
+		return
+	}
+	j.stepInCounterbore()
+}
+
+func (j *joint) stepWithoutCounterbore() {
+	if j.head.Top == TopUnknown && !j.head.Countersink.Mouth.Given() {
+		j.missing(FieldTop)
+		return
+	}
+	length := j.ferrule.Step.Length
+	if !length.Given() {
+		return
+	}
+	sum := stack.Of(length.OrPlusMinus(j.shop.LengthTolerance))
+	j.fit.Seat = SeatFit{Known: true, StandOff: amountAbove(sum), Proud: 1}
+	j.reason(Reason{Code: SeatStepLong, Level: Blocks, Size: length.Nominal(), Share: 1})
+}
+
+func (j *joint) stepInCounterbore() {
+	width := j.head.Counterbore.Diameter.OrPlusMinus(j.shop.RecessTolerance)
+	depth := j.head.Counterbore.Depth.OrPlusMinus(j.shop.RecessTolerance)
+	od := j.ferrule.Step.OD.OrPlusMinus(j.shop.FerruleODTolerance)
+	length := j.ferrule.Step.Length.OrPlusMinus(j.shop.LengthTolerance)
+	s := &j.fit.Seat
+	s.Known = true
+	if p := stack.Of(od).Minus(width).Above(measure.Length{}); p > j.shop.SeatRisk {
+		s.StandOff, s.Proud = amountAbove(stack.Of(length)), p
+		j.reason(Reason{Code: SeatStepWide, Level: Blocks, Size: od.Nominal(), Other: width.Nominal(), Share: p})
+		return
+	}
+	standOff := stack.Of(length).Minus(depth)
+	s.StandOff, s.Proud = amountAbove(standOff), standOff.Above(j.shop.SeatGap)
+	if s.Proud > j.shop.SeatRisk {
+		j.reason(Reason{Code: SeatStepLong, Level: Blocks, Size: length.Nominal(), Other: depth.Nominal(), Share: s.Proud})
+		return
+	}
+	j.openRecess(depth.Nominal().Sub(length.Nominal()), Remarks)
+}
+
+// amountAbove cuts an amount off at nothing: a base cannot stand lower than on the hosel.
+func amountAbove(s stack.Sum) Amount {
+	zero := measure.Length{}
+	return Amount{measure.Max(s.Nominal(), zero), measure.Max(s.Least(), zero), measure.Max(s.Most(), zero)}
+}
+
+// lower returns the sum with the smaller nominal.
+func lower(a, b stack.Sum) stack.Sum {
+	if b.Nominal().Less(a.Nominal()) {
+		return b
+	}
+	return a
+}

@@ -1,0 +1,78 @@
+package fitcalc
+
+import (
+	"slices"
+
+	"example.com/seatline/fitcalc/measure"
+)
+
+// StandardTip is a tip size that the trade makes. That there are these and which heads usually take them is common
+// practice, from memory.
+type StandardTip struct {
+	// Name is the size as the trade says it.
+	Name string
+	// Diameter is the nominal diameter, of a taper tip at its end.
+	Diameter measure.Length
+	Form     TipForm
+	usual    []Category
+}
+
+var standardTips = []StandardTip{
+	{".335 parallel", measure.Thou(335), TipParallel, []Category{Driver, Fairway, Hybrid}},
+	{".350 parallel", measure.Thou(350), TipParallel, []Category{Driver, Fairway, Hybrid}},
+	{".355 taper", measure.Thou(355), TipTapered, []Category{Iron, Wedge, Chipper, Putter}},
+	{".370 parallel", measure.Thou(370), TipParallel, []Category{Hybrid, Iron, Wedge, Chipper, Putter}},
+	{".395 parallel", measure.Thou(395), TipParallel, []Category{Putter}},
+}
+
+// StandardTips returns the tip sizes that the trade makes, the smallest first.
+func StandardTips() []StandardTip { return slices.Clone(standardTips) }
+
+// Tip returns the tip itself, without limits, with the shop's rate where it tapers.
+func (s StandardTip) Tip(shop Shop) Tip {
+	if s.Form == TipTapered {
+		return TaperTip(measure.Nominal(s.Diameter), shop.TipTaper)
+	}
+	return ParallelTip(measure.Nominal(s.Diameter))
+}
+
+// Suits reports whether heads of a category usually take the tip. Any tip suits a head of unknown category.
+func (s StandardTip) Suits(c Category) bool {
+	return c == AnyCategory || slices.Contains(s.usual, c)
+}
+
+// TipsForBore returns the standard tips that a bore can be made for: those it clears by the shop's range of clearance,
+// of which those usual for the category come alone where there are any. Nothing else being known, one tip is an assumption
+// worth saying, several are a question, and none is a bore of unknown purpose.
+//
+// The tip of a bore that tapers is tapered, and of one that is parallel, parallel.
+func TipsForBore(bore measure.Dim, form BoreForm, category Category, shop Shop) []StandardTip {
+	if !bore.Given() {
+		return nil
+	}
+	var clear, usual []StandardTip
+	for _, tip := range standardTips {
+		clearance := bore.Nominal().Sub(tip.Diameter)
+		if clearance.Less(shop.LeastClearance) || shop.MostClearance.Less(clearance) || !formAgrees(form, tip.Form) {
+			continue
+		}
+		clear = append(clear, tip)
+		if category != AnyCategory && tip.Suits(category) {
+			usual = append(usual, tip)
+		}
+	}
+	if len(usual) > 0 {
+		return usual
+	}
+	return clear
+}
+
+func formAgrees(bore BoreForm, tip TipForm) bool {
+	switch bore {
+	case BoreParallel:
+		return tip == TipParallel
+	case BoreTapered:
+		return tip == TipTapered
+	}
+	return true
+}

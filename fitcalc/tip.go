@@ -1,0 +1,155 @@
+package fitcalc
+
+import (
+	"slices"
+
+	"example.com/seatline/fitcalc/measure"
+)
+
+// Tip is the lower end of a shaft. Positions are measured from the tip end upward. The zero Tip is a tip that was not
+// given. A Tip is immutable.
+//
+// One deviation applies to the whole tip: a tip that comes out large at its end is as much too large everywhere.
+type Tip struct {
+	form TipForm
+	// end is the diameter at the untrimmed tip end, with its limits.
+	end      measure.Dim
+	taper    measure.Taper
+	stations []Station
+	trimmed  measure.Length
+}
+
+// TipForm is how a tip's diameter changes with position.
+type TipForm uint8
+
+const (
+	// TipUnknown is the form of the zero Tip.
+	TipUnknown TipForm = iota
+	TipParallel
+	TipTapered
+	TipProfiled
+)
+
+// Station is one point of a tip's profile. Between stations the diameter changes evenly; beyond the last it stays.
+type Station struct {
+	// At is the position above the untrimmed tip end.
+	At measure.Length
+	// Diameter is the nominal diameter there.
+	Diameter measure.Length
+}
+
+// ParallelTip returns a tip of one diameter throughout.
+func ParallelTip(diameter measure.Dim) Tip { return Tip{form: TipParallel, end: diameter} }
+
+// TaperTip returns a tip that has the diameter end at its end and grows by rate as it leaves the hosel.
+func TaperTip(end measure.Dim, rate measure.Taper) Tip {
+	return Tip{form: TipTapered, end: end, taper: rate}
+}
+
+// ProfileTip returns a tip by sections. The first station must be at the tip end (position zero) and each must lie above
+// the one before; tolerance is ± on the diameter. The error is an [*InputError].
+func ProfileTip(tolerance measure.Length, stations ...Station) (Tip, error) {
+	if len(stations) == 0 || !stations[0].At.IsZero() {
+		return Tip{}, &InputError{Field: FieldTip, Reason: "a profile needs a first station at position 0, the tip end"}
+	}
+	for i, s := range stations {
+		if s.Diameter.Sign() <= 0 {
+			return Tip{}, &InputError{Field: FieldTip, Size: s.Diameter, Reason: "a profile's diameter must be more than nothing"}
+		}
+		if i > 0 && !stations[i-1].At.Less(s.At) {
+			return Tip{}, &InputError{Field: FieldTip, Size: s.At, Reason: "the stations of a profile must run upward from the tip end"}
+		}
+	}
+	return Tip{
+		form:     TipProfiled,
+		end:      measure.PlusMinus(stations[0].Diameter, tolerance),
+		stations: slices.Clone(stations),
+	}, nil
+}
+
+// Trim returns the tip with length more cut off its end: every position moves down by it.
+func (t Tip) Trim(length measure.Length) Tip {
+	t.trimmed = t.trimmed.Add(length)
+	return t
+}
+
+// Form returns how the tip's diameter changes with position.
+func (t *Tip) Form() TipForm { return t.form }
+
+// Taper returns the growth of a tapered tip's diameter, nothing for other forms.
+func (t *Tip) Taper() measure.Taper { return t.taper }
+
+// Trimmed returns how much was cut off the tip.
+func (t *Tip) Trimmed() measure.Length { return t.trimmed }
+
+// Diameter returns the diameter at a position above the trimmed tip end, with the tip's limits.
+func (t *Tip) Diameter(at measure.Length) measure.Dim {
+	return t.end.Shift(t.nominalAt(at).Sub(t.end.Nominal()))
+}
+
+func (t *Tip) nominalAt(at measure.Length) measure.Length {
+	position := at.Add(t.trimmed)
+	switch t.form {
+	case TipTapered:
+		return t.end.Nominal().Add(t.taper.Growth(position))
+	case TipProfiled:
+		return t.interpolate(position)
+	}
+	return t.end.Nominal()
+}
+
+func (t *Tip) interpolate(position measure.Length) measure.Length {
+	next := slices.IndexFunc(t.stations, func(s Station) bool { return position.Less(s.At) })
+	switch next {
+	case -1:
+		return t.stations[len(t.stations)-1].Diameter
+	case 0: // below the tip end; the diameter there goes on
+		return t.stations[0].Diameter
+	}
+	from, to := t.stations[next-1], t.stations[next]
+	return from.Diameter.Add(to.Diameter.Sub(from.Diameter).
+		MulRatio(position.Sub(from.At).Picometres(), to.At.Sub(from.At).Picometres()))
+}
+
+// peak returns the position of the largest diameter between two positions.
+func (t *Tip) peak(from, to measure.Length) measure.Length {
+	best := from
+	if t.nominalAt(best).Less(t.nominalAt(to)) {
+		best = to
+	}
+	for _, s := range t.stations {
+		at := s.At.Sub(t.trimmed)
+		if from.Less(at) && at.Less(to) && t.nominalAt(best).Less(s.Diameter) {
+			best = at
+		}
+	}
+	return best
+}
+
+// lengthAbove returns over how much of from..to the nominal diameter is larger than bore.
+func (t *Tip) lengthAbove(bore, from, to measure.Length) measure.Length {
+	total, at := measure.Length{}, from
+	for _, s := range t.stations {
+		if station := s.At.Sub(t.trimmed); at.Less(station) && station.Less(to) {
+			total = total.Add(t.straightAbove(bore, at, station))
+			at = station
+		}
+	}
+	return total.Add(t.straightAbove(bore, at, to))
+}
+
+// straightAbove is lengthAbove where the diameter changes evenly.
+func (t *Tip) straightAbove(bore, from, to measure.Length) measure.Length {
+	low, high := t.nominalAt(from).Sub(bore), t.nominalAt(to).Sub(bore)
+	if high.Less(low) {
+		low, high = high, low
+	}
+	switch length := to.Sub(from); {
+	case low.Sign() > 0:
+		return length
+	case high.Sign() <= 0:
+		return measure.Length{}
+	default:
+		return length.MulRatio(high.Picometres(), high.Sub(low).Picometres())
+	}
+}

@@ -1,0 +1,206 @@
+// Package catalog turns sheets into typed heads, ferrules and tips, and keeps account of every row: each source row
+// ends as exactly one of used, used with assumptions, held or set aside. Whatever is inferred says from what.
+package catalog
+
+import (
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/finding"
+)
+
+// Kind is what a table lists.
+type Kind uint8
+
+const (
+	// UnknownKind is a table of neither heads, ferrules nor tips.
+	UnknownKind Kind = iota
+	Heads
+	Ferrules
+	Tips
+)
+
+// String returns heads, ferrules, tips, or nothing for UnknownKind.
+func (k Kind) String() string { return [...]string{"", "heads", "ferrules", "tips"}[k] }
+
+// Role is what a column means. Roles are the words of the published contract and only ever added to.
+type Role string
+
+const (
+	Part        Role = "part"
+	Description Role = "description"
+	Category    Role = "category"
+	Tolerance   Role = "tolerance"
+	Price       Role = "price"
+	Stock       Role = "stock"
+
+	// Roles of heads.
+	HoselOD          Role = "hosel_od"
+	HoselLength      Role = "hosel_length"
+	BoreDepth        Role = "bore_depth"
+	Top              Role = "top"
+	CountersinkMouth Role = "countersink_mouth"
+	CountersinkAngle Role = "countersink_angle"
+	CountersinkDepth Role = "countersink_depth"
+	CounterboreOD    Role = "counterbore"
+	CounterboreDepth Role = "counterbore_depth"
+	TipTaken         Role = "tip"
+	AdapterOD        Role = "adapter_od"
+
+	// Bore is the bore of a head or of a ferrule.
+	Bore Role = "bore"
+
+	// Roles of ferrules.
+	BaseOD       Role = "base_od"
+	TopOD        Role = "top_od"
+	Length       Role = "length"
+	Style        Role = "style"
+	CollarOD     Role = "collar_od"
+	CollarLength Role = "collar_length"
+	StepOD       Role = "step_od"
+	StepLength   Role = "step_length"
+	Rings        Role = "rings"
+	Material     Role = "material"
+	Colour       Role = "colour"
+	Pack         Role = "pack"
+
+	// Roles of tips.
+	TipOD          Role = "tip_od"
+	Taper          Role = "taper"
+	ParallelLength Role = "parallel_length"
+)
+
+// Outcome is what became of a source row.
+type Outcome uint8
+
+const (
+	// SetAside is a heading, note, blank or total.
+	SetAside Outcome = iota
+	// Used is a row that stands in the catalogue as the sheet says.
+	Used
+	// Assumed is a row that stands in the catalogue with named assumptions.
+	Assumed
+	// Held is a row that cannot be used until someone answers a question.
+	Held
+)
+
+// String returns the outcome as it stands in outputs.
+func (o Outcome) String() string { return [...]string{"set_aside", "used", "assumed", "held"}[o] }
+
+// Ledger counts the rows of a table or sheet. Rows is always the sum of the four others.
+type Ledger struct {
+	Rows     int `json:"rows"`
+	Used     int `json:"used"`
+	Assumed  int `json:"assumed"`
+	Held     int `json:"held"`
+	SetAside int `json:"set_aside"`
+}
+
+// Table is one table as it was understood.
+type Table struct {
+	File, Sheet string
+	// Range is the table's own range where it is transposed or one of several on its sheet, otherwise empty.
+	Range string
+	Kind  Kind
+	// HeadingRows are the rows (of a transposed table: the columns) that hold the headings.
+	HeadingRows []int
+	Columns     []Column
+	Ledger      Ledger
+	Rows        []Row
+	Findings    finding.List
+}
+
+// Column is what one column of a table was taken for.
+type Column struct {
+	Column  string `json:"column"` // letters, as in the sheet; a row number in a transposed table
+	Heading string `json:"heading"`
+	Role    Role   `json:"role"`
+	Unit    string `json:"unit"`
+	// Evidence says why the column has its role and its unit.
+	Evidence string `json:"evidence"`
+	// RunnerUp is the next best role and how far behind it was, empty where there is none.
+	RunnerUp string `json:"runner_up"`
+}
+
+// Row is one source row, or one club of a set that the row states as a range.
+type Row struct {
+	Row         int
+	Outcome     Outcome
+	Part        string
+	Fields      map[Role]Field
+	Assumptions []string
+	// Why says why the row is held or set aside.
+	Why string
+}
+
+// Field is one value of a row as it was read.
+type Field struct {
+	// Text is the value as the source shows it.
+	Text string
+	// Dim is the value as a dimension, not given where the field is no length.
+	Dim measure.Dim
+	// Angle is the value of an angle field, zero otherwise.
+	Angle measure.Angle
+	// Number is the value of a count or price, with IsNumber set.
+	Number   float64
+	IsNumber bool
+	// Cell is the address the value comes from.
+	Cell        string
+	Assumptions []string
+}
+
+// Source is where a part of the catalogue comes from.
+type Source struct {
+	File  string `json:"file"`
+	Sheet string `json:"sheet"`
+	Row   int    `json:"row"`
+}
+
+// Item is what heads, ferrules and tips of a catalogue have in common.
+type Item struct {
+	Part        string
+	Description string
+	Supplier    string
+	Source      Source
+	// Fields are the values by role, each with its cell.
+	Fields map[Role]Field
+	// Assumptions are those made in reading the row.
+	Assumptions []string
+	Price       float64
+	HasPrice    bool
+}
+
+// Head is a head of the catalogue.
+type Head struct {
+	Item
+	Category fitcalc.Category
+	Head     fitcalc.Head
+	// TipTaken is what the sheet says of the tip the head takes, one entry for each tip named, empty where it says
+	// nothing.
+	TipTaken []fitcalc.Tip
+	// BoreIsDesignation is set where the sheet's bore is the name of the tip that the bore is made for (".370") and
+	// not the size of the hole; Head.Bore is then not given.
+	BoreIsDesignation bool
+}
+
+// Ferrule is a ferrule of the catalogue.
+type Ferrule struct {
+	Item
+	Ferrule fitcalc.Ferrule
+	Colour  string
+	Pack    int
+}
+
+// Tip is a tip of the catalogue.
+type Tip struct {
+	Item
+	Tip fitcalc.Tip
+}
+
+// Catalogue is everything that was read.
+type Catalogue struct {
+	Tables   []Table
+	Heads    []Head
+	Ferrules []Ferrule
+	Tips     []Tip
+	Findings finding.List
+}
