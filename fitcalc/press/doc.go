@@ -30,8 +30,8 @@
 // ceremony for millions of sections; [Compound] solves several rings at once, with pressure inside and outside and with
 // rotation.
 //
-// A ring that is short, or free to change its length, is in plane stress. Formulas for plane strain, which give a
-// pressure higher by up to 1/(1−ν²), belong to long cylinders held at their ends and are not offered.
+// A ring that is short, or free to change its length, is in plane stress. Formulas for plane strain, which for
+// one material give a pressure 1/(1−ν²) times as high, belong to long cylinders held at their ends and are not offered.
 //
 // # Grip along a ferrule
 //

@@ -278,6 +278,12 @@ func (l lame) growth(diameter float64, e Elastic) measure.Length {
 	return nearestLength(diameter * (s.HoopMPa - e.Poisson*s.RadialMPa) / e.YoungModulusMPa)
 }
 
-// nearestLength and floorLength turn mm that are known to lie within the range of a Length into one.
-func nearestLength(mm float64) measure.Length { return measure.Picometres(int64(math.Round(mm * 1e9))) }
-func floorLength(mm float64) measure.Length   { return measure.Picometres(int64(math.Floor(mm * 1e9))) }
+// nearestLength and floorLength turn mm into a Length, saturating at [measure.MaxLength] as sums of lengths do: only the
+// growth of absurdly soft or fast parts comes near.
+func nearestLength(mm float64) measure.Length { return saturated(math.Round(mm * 1e9)) }
+func floorLength(mm float64) measure.Length   { return saturated(math.Floor(mm * 1e9)) }
+
+func saturated(pm float64) measure.Length {
+	most := float64(measure.MaxLength.Picometres())
+	return measure.Picometres(int64(max(-most, min(most, pm))))
+}

@@ -532,3 +532,35 @@ func BenchmarkPairPressure(b *testing.B) {
 		sink = pair.PressureMPa(13.589, d, 7.874, 0.0508)
 	}
 }
+
+// Whatever the lengths and constants within their limits, a joint that is accepted has finite results.
+func TestExtremesStayFinite(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		length := func(name string) measure.Length {
+			return measure.Picometres(rapid.Int64Range(0, measure.MaxLength.Picometres()).Draw(t, name))
+		}
+		elastic := func(name string) press.Elastic {
+			return press.Elastic{
+				YoungModulusMPa: math.Pow(10, rapid.Float64Range(-6, 12).Draw(t, name)),
+				Poisson:         rapid.Float64Range(-0.999, 0.5).Draw(t, name+" nu"),
+			}
+		}
+		j, err := press.NewJoint(press.Section{
+			RingOutside: length("outside"), Interface: length("interface"), ShaftInside: length("inside"),
+		}, elastic("ring"), elastic("shaft"))
+		if err != nil {
+			return
+		}
+		s := j.Solve(length("interference"))
+		for _, x := range []float64{
+			s.PressureMPa(), s.BoreStrain(), s.RingBore().VonMisesMPa(), s.ShaftMost().TrescaMPa(), s.ShaftSurface().HoopMPa,
+		} {
+			if math.IsNaN(x) || math.IsInf(x, 0) {
+				t.Fatalf("%+v: %g", s, x)
+			}
+		}
+		if s.PressureMPa() < 0 {
+			t.Fatalf("negative pressure %g", s.PressureMPa())
+		}
+	})
+}
