@@ -455,3 +455,22 @@ func (c *scanner) value(l literal, point int) (Number, *problem) {
 	}
 	return n, nil
 }
+
+// Fold returns s with the many ways to write a sign folded into one, as all parsers of this package see it: full-width
+// characters become ASCII, every space a plain one, every minus, hyphen and dash "-", diameter signs "⌀", inch marks '"',
+// and fraction slashes "/". Letters keep their case. It is for parsers built on this package.
+func Fold(s string) string {
+	folded := false
+	for _, r := range s {
+		folded = folded || r >= utf8.RuneSelf || (r >= '\t' && r <= '\r')
+	}
+	if !folded {
+		return s
+	}
+	c := scanner{text: s}
+	b := make([]byte, 0, len(s))
+	for r := c.next(); r != eof; r = c.next() {
+		b = utf8.AppendRune(b, r)
+	}
+	return string(b)
+}
