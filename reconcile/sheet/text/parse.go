@@ -1,0 +1,170 @@
+package text
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/seatline/reconcile/sheet"
+)
+
+const (
+	// maxQuoted is the longest cell in quotes, in bytes: a little more than a spreadsheet cell can hold (32,767
+	// characters). A quotation mark that finds no partner within this length is an ordinary sign.
+	maxQuoted = 4 * 32_767
+	// maxStray is the number of such marks after which quotation marks are taken as ordinary signs altogether, so
+	// that a file full of them costs no search for each.
+	maxStray = 1000
+)
+
+// table is what parsing a text gives.
+type table struct {
+	rows [][]sheet.Cell
+	// stray are the cells whose quotation marks did not follow the rules.
+	stray []sheet.Ref
+}
+
+// parser cuts a text into records and fields.
+type parser struct {
+	text      string
+	pos       int
+	separator byte // 0 for none
+	// unclosed counts opening marks without a partner.
+	unclosed int
+}
+
+// parse reads all rows. Empty rows at the end are dropped; those between are kept, so that rows count as in a spreadsheet
+// program.
+func parse(text string, separator byte) (table, error) {
+	p := parser{text: text, separator: separator}
+	var t table
+	var row []sheet.Cell
+	var slab []sheet.Cell
+	cells := 0
+	for p.pos < len(p.text) {
+		row = row[:0]
+		for more := true; more; {
+			var field string
+			var stray bool
+			field, stray, more = p.field()
+			var cell sheet.Cell
+			if field != "" {
+				cell = sheet.Cell{Kind: sheet.Text, Raw: field, Shown: field}
+			}
+			row = append(row, cell)
+			if stray {
+				t.stray = append(t.stray, sheet.Ref{Row: len(t.rows) + 1, Col: len(row)})
+			}
+			if cells++; cells > MaxCells {
+				return table{}, fmt.Errorf("it has more than %d cells", MaxCells)
+			}
+		}
+		if len(row) == 1 && row[0] == (sheet.Cell{}) {
+			t.rows = append(t.rows, nil)
+			continue
+		}
+		if len(row) > cap(slab)-len(slab) {
+			slab = make([]sheet.Cell, 0, max(4096, len(row)))
+		}
+		start := len(slab)
+		slab = append(slab, row...)
+		t.rows = append(t.rows, slab[start:len(slab):len(slab)])
+	}
+	for len(t.rows) > 0 && t.rows[len(t.rows)-1] == nil {
+		t.rows = t.rows[:len(t.rows)-1]
+	}
+	return t, nil
+}
+
+// field reads one field and what ends it; more says that another field of the same record follows.
+func (p *parser) field() (field string, stray, more bool) {
+	opened := p.pos
+	for opened < len(p.text) && p.text[opened] == ' ' {
+		opened++
+	}
+	if opened < len(p.text) && p.text[opened] == '"' && p.unclosed < maxStray {
+		field, end, stray, closed := p.quoted(opened)
+		if closed {
+			p.pos = end
+			return field, stray, p.endOfField()
+		}
+		p.unclosed++
+		field, _ = p.unquoted()
+		return field, true, p.endOfField()
+	}
+	field, stray = p.unquoted()
+	return field, stray && opened < len(p.text) && p.text[opened] == '"', p.endOfField()
+}
+
+// unquoted reads up to the next separator or line end.
+func (p *parser) unquoted() (field string, quote bool) {
+	start := p.pos
+	for ; p.pos < len(p.text); p.pos++ {
+		c := p.text[p.pos]
+		if c == '\n' || c == '\r' || c == p.separator && c != 0 {
+			break
+		}
+		quote = quote || c == '"'
+	}
+	return p.text[start:p.pos], quote
+}
+
+// quoted reads a field whose opening mark is at an index. A doubled mark stands for one; a mark that neither ends the
+// field nor is doubled is kept and makes the field stray. closed is false where the field has no end.
+func (p *parser) quoted(opened int) (field string, end int, stray, closed bool) {
+	var out strings.Builder
+	start := opened + 1
+	limit := min(len(p.text), start+maxQuoted)
+	for i := start; i < limit; i++ {
+		if p.text[i] != '"' {
+			continue
+		}
+		if i+1 < len(p.text) && p.text[i+1] == '"' {
+			out.WriteString(p.text[start : i+1])
+			i++
+			start = i + 1
+			continue
+		}
+		if after, ends := p.endsAt(i + 1); ends {
+			out.WriteString(p.text[start:i])
+			return lineEnds(out.String()), after, stray, true
+		}
+		stray = true
+	}
+	return "", 0, false, false
+}
+
+// endsAt reports whether a field ends at an index, apart from spaces, and where.
+func (p *parser) endsAt(i int) (end int, ends bool) {
+	for i < len(p.text) && p.text[i] == ' ' && p.separator != ' ' {
+		i++
+	}
+	if i == len(p.text) {
+		return i, true
+	}
+	c := p.text[i]
+	return i, c == '\n' || c == '\r' || c == p.separator && c != 0
+}
+
+// endOfField passes over a separator or line end and reports whether the record goes on.
+func (p *parser) endOfField() bool {
+	if p.pos >= len(p.text) {
+		return false
+	}
+	c := p.text[p.pos]
+	p.pos++
+	if c == p.separator && c != '\n' && c != '\r' {
+		return true
+	}
+	if c == '\r' && p.pos < len(p.text) && p.text[p.pos] == '\n' {
+		p.pos++
+	}
+	return false
+}
+
+// lineEnds makes all line ends inside a cell the same.
+func lineEnds(text string) string {
+	if strings.IndexByte(text, '\r') < 0 {
+		return text
+	}
+	return strings.ReplaceAll(strings.ReplaceAll(text, "\r\n", "\n"), "\r", "\n")
+}

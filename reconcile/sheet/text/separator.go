@@ -1,0 +1,120 @@
+package text
+
+import (
+	"strings"
+)
+
+// sampled is how many records with content are looked at to find the separator.
+const sampled = 400
+
+// separators are the candidates; the earlier one is taken where two fit alike, since a comma also stands in numbers and
+// texts.
+var separators = []byte{'\t', ';', '|', ','}
+
+func separatorName(separator byte) string {
+	switch separator {
+	case 0:
+		return "one column"
+	case '\t':
+		return "tabs"
+	case ';':
+		return "semicolons"
+	case '|':
+		return "vertical bars"
+	case ',':
+		return "commas"
+	case ' ':
+		return "spaces"
+	}
+	return "the sign " + string(rune(separator))
+}
+
+// separation is the separator that was found, 0 for none, and another one that fits nearly as well, 0 for none.
+type separation struct{ separator, other byte }
+
+// detect finds the separator by how evenly it cuts the records into fields.
+func detect(text string) separation {
+	var found separation
+	best := 0.0
+	scores := make([]float64, len(separators))
+	for i, separator := range separators {
+		scores[i] = evenness(text, separator)
+		if scores[i] > best {
+			best, found.separator = scores[i], separator
+		}
+	}
+	for i, separator := range separators {
+		if separator != found.separator && scores[i] > 0 && scores[i] >= 0.9*best {
+			found.other = separator
+		}
+	}
+	return found
+}
+
+// evenness returns the share of the records that have the most frequent number of fields, at least two, when cut at a
+// separator. Commas count a little less than the others. They count nothing where they only stand inside numbers of a
+// single column (a heading without a comma above 13,6 and 9,4).
+func evenness(text string, separator byte) float64 {
+	p := parser{text: text, separator: separator}
+	counts := map[int]int{}
+	records, inNumbers, others := 0, 0, 0
+	single := false
+	for p.pos < len(p.text) && records < sampled {
+		fields, content := 0, false
+		start := p.pos
+		for more := true; more; {
+			var field string
+			field, _, more = p.field()
+			fields++
+			content = content || strings.TrimSpace(field) != ""
+		}
+		if !content {
+			continue
+		}
+		records++
+		counts[fields]++
+		if separator == ',' {
+			between, other := commas(text[start:p.pos])
+			inNumbers += between
+			others += other
+			single = single || fields == 1
+			if between > 1 {
+				others++ // two commas in numbers make two columns
+			}
+		}
+	}
+	most := 0
+	for fields, count := range counts {
+		if fields >= 2 {
+			most = max(most, count)
+		}
+	}
+	if records == 0 || most == 0 {
+		return 0
+	}
+	share := float64(most) / float64(records)
+	if separator == ',' {
+		if others == 0 && single && inNumbers > 0 {
+			return 0
+		}
+		share *= 0.8
+	}
+	return share
+}
+
+// commas counts the commas of a record that stand between two digits, and the others.
+func commas(record string) (between, other int) {
+	for i := 0; i < len(record); i++ {
+		if record[i] != ',' {
+			continue
+		}
+		if i > 0 && i+1 < len(record) && isDigit(record[i-1]) && isDigit(record[i+1]) {
+			between++
+		} else {
+			other++
+		}
+	}
+	return between, other
+}
+
+func isDigit(c byte) bool { return c >= '0' && c <= '9' }

@@ -1,0 +1,122 @@
+// Package text reads text files with separated cells (CSV and its relatives with tabs, semicolons or vertical bars) into
+// a sheet.
+//
+// Such a file says neither in which encoding it is nor by what its cells are separated. Both are found out here, in this
+// order: a byte order mark; UTF-16 by the zero bytes of its digits and separators; UTF-8, which other encodings hardly
+// ever look like; and otherwise the encoding in which the text is most like a text of its language. The separator is the
+// one that cuts the rows into equally many cells. What was chosen, and what else would have fitted nearly as well, stands
+// in the notes of the book, so that a person can object.
+//
+// Quotes follow RFC 4180, with patience for what other programs write: a quotation mark inside a cell that does not
+// begin with one is an ordinary sign (3/8"), and one that is never closed is too. Rows keep the length they have. Every
+// cell is Text or Blank: what is a number is for the next reader to say.
+package text
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/seatline/reconcile/sheet"
+	"example.com/seatline/reconcile/sheet/internal/sniff"
+)
+
+const (
+	// MaxBytes is the size of the largest file that is read.
+	MaxBytes = 128 << 20
+	// MaxCells is the largest number of cells.
+	MaxCells = 5_000_000
+)
+
+// The codes of the notes that this package writes.
+const (
+	// CodeEncoding says in which encoding the file was read.
+	CodeEncoding = "file.encoding"
+	// CodeSeparator says by what the cells are separated.
+	CodeSeparator = "file.separator"
+	// CodeQuotes says where quotation marks were taken as ordinary signs.
+	CodeQuotes = "file.quotes"
+)
+
+// Read reads a whole text file; name is what findings and errors call it. The book has one sheet, without a name. Errors
+// are of type [*sheet.FileError].
+func Read(name string, data []byte) (*sheet.Book, error) {
+	if len(data) > MaxBytes {
+		return nil, &sheet.FileError{File: name, Reason: sheet.ReasonTooBig, Problem: fmt.Sprintf("it is larger than %d MB", MaxBytes>>20),
+			Next: "split it into several files"}
+	}
+	if err := refuse(name, data); err != nil {
+		return nil, err
+	}
+	decoded, err := decode(data)
+	if err != nil {
+		return nil, &sheet.FileError{File: name, Reason: sheet.ReasonUnsupported, Problem: err.Error(),
+			Next: "open it in a spreadsheet program and save it as an xlsx workbook or as CSV in UTF-8", Err: err}
+	}
+	body, declared := separatorLine(decoded.text)
+	found := separation{separator: declared}
+	if declared == 0 {
+		found = detect(body)
+	}
+	table, err := parse(body, found.separator)
+	if err != nil {
+		return nil, &sheet.FileError{File: name, Reason: sheet.ReasonTooBig, Problem: err.Error(), Next: "split it into several files", Err: err}
+	}
+	book := &sheet.Book{
+		File:   name,
+		Format: fmt.Sprintf("text, %s, %s", separatorName(found.separator), decoded.encoding),
+		Sheets: []*sheet.Sheet{{Rows: table.rows}},
+		Notes:  decoded.notes(),
+	}
+	book.Notes = append(book.Notes, separatorNote(found, declared != 0))
+	if len(table.stray) > 0 {
+		book.Notes = append(book.Notes, strayNote(table.stray))
+	}
+	return book, nil
+}
+
+// refuse turns down what is no text.
+func refuse(name string, data []byte) error {
+	found := sniff.Bytes(data)
+	if found.Form == sniff.Zip {
+		return &sheet.FileError{File: name, Reason: sheet.ReasonMisnamed, Problem: "it is no text but a workbook or another zip archive",
+			Next: "give it the name ending that it had, such as .xlsx"}
+	}
+	return found.Err(name)
+}
+
+func separatorNote(found separation, declared bool) sheet.Note {
+	message := "the cells are separated by " + separatorName(found.separator)
+	switch {
+	case declared:
+		message += ", as the first line of the file says"
+	case found.separator == 0:
+		message = "no separator was found, so each line is one cell"
+	case found.other != 0:
+		message += "; " + separatorName(found.other) + " would have fitted nearly as well"
+	}
+	return sheet.Note{Code: CodeSeparator, Message: message}
+}
+
+func strayNote(stray []sheet.Ref) sheet.Note {
+	message := fmt.Sprintf("the cell %s has a quotation mark that does not follow the rules for quotes; it was kept as it stands", stray[0])
+	if len(stray) > 1 {
+		message = fmt.Sprintf("%d cells, the first of them %s, have quotation marks that do not follow the rules for quotes; they were kept as they stand", len(stray), stray[0])
+	}
+	return sheet.Note{Code: CodeQuotes, Ref: stray[0], Message: message}
+}
+
+// separatorLine takes off a first line such as "sep=;", by which some programs tell others the separator; no row is
+// counted for it.
+func separatorLine(text string) (body string, separator byte) {
+	end := strings.IndexAny(text, "\r\n")
+	if end < 0 {
+		end = len(text)
+	}
+	line := strings.Trim(text[:end], `"`)
+	if len(line) != len("sep=;") || !strings.EqualFold(line[:4], "sep=") || line[4] < ' ' && line[4] != '\t' || line[4] >= 0x80 || line[4] == '"' {
+		return text, 0
+	}
+	body = text[end:]
+	body = strings.TrimPrefix(strings.TrimPrefix(body, "\r"), "\n")
+	return body, line[4]
+}

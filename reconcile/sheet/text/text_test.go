@@ -1,0 +1,166 @@
+package text_test
+
+import (
+	"errors"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"golang.org/x/text/encoding"
+	"golang.org/x/text/encoding/charmap"
+	"golang.org/x/text/encoding/japanese"
+	"golang.org/x/text/encoding/korean"
+	"golang.org/x/text/encoding/simplifiedchinese"
+	"golang.org/x/text/encoding/traditionalchinese"
+	"golang.org/x/text/encoding/unicode"
+
+	"example.com/seatline/reconcile/sheet"
+	"example.com/seatline/reconcile/sheet/text"
+)
+
+// grid returns the raw values of the one sheet.
+func grid(t *testing.T, data string) ([][]string, *sheet.Book) {
+	t.Helper()
+	book, err := text.Read("list.csv", []byte(data))
+	if err != nil {
+		t.Fatalf("Read(%q): %v", data, err)
+	}
+	var rows [][]string
+	for _, row := range book.Sheets[0].Rows {
+		var cells []string
+		for _, cell := range row {
+			if cell.Shown != cell.Raw || (cell.Kind == sheet.Text) != (cell.Raw != "") || cell.Format != "" || cell.Formula != "" {
+				t.Errorf("the cell %+v is not plain text", cell)
+			}
+			cells = append(cells, cell.Raw)
+		}
+		rows = append(rows, cells)
+	}
+	return rows, book
+}
+
+func TestRead(t *testing.T) {
+	for _, test := range []struct {
+		name, data string
+		want       [][]string
+	}{
+		// RFC 4180, section 2: the examples of its rules.
+		{"rule 1", "aaa,bbb,ccc\r\nzzz,yyy,xxx\r\n", [][]string{{"aaa", "bbb", "ccc"}, {"zzz", "yyy", "xxx"}}},
+		{"rule 2", "aaa,bbb,ccc\r\nzzz,yyy,xxx", [][]string{{"aaa", "bbb", "ccc"}, {"zzz", "yyy", "xxx"}}},
+		{"rule 5", "\"aaa\",\"bbb\",\"ccc\"\r\nzzz,yyy,xxx", [][]string{{"aaa", "bbb", "ccc"}, {"zzz", "yyy", "xxx"}}},
+		{"rule 6", "\"aaa\",\"b\r\nbb\",\"ccc\"\r\nzzz,yyy,xxx", [][]string{{"aaa", "b\nbb", "ccc"}, {"zzz", "yyy", "xxx"}}},
+		{"rule 7", "\"aaa\",\"b\"\"bb\",\"ccc\"", [][]string{{"aaa", "b\"bb", "ccc"}}},
+
+		{"decimal comma", "13,6;9,4\n13,7;9,5\n", [][]string{{"13,6", "9,4"}, {"13,7", "9,5"}}},
+		{"decimal comma in one row", "13,6;9,4", [][]string{{"13,6", "9,4"}}},
+		{"decimal comma in one column", "OD\n13,6\n9,4\n", [][]string{{"OD"}, {"13,6"}, {"9,4"}}},
+		{"decimal comma and tabs", "OD\tID\n13,6\t9,4\n", [][]string{{"OD", "ID"}, {"13,6", "9,4"}}},
+		{"whole numbers and commas", "1,2,3\n4,5,6\n", [][]string{{"1", "2", "3"}, {"4", "5", "6"}}},
+		{"decimal points and commas", "13.6,9.4\n13.7,9.5\n", [][]string{{"13.6", "9.4"}, {"13.7", "9.5"}}},
+		{"quoted decimal comma", "\"13,6\",\"9,4\"\n\"13,7\",\"9,5\"\n", [][]string{{"13,6", "9,4"}, {"13,7", "9,5"}}},
+		{"semicolons in notes", "part,note\nA1,red; blue\nA2,plain\nA3,x; y\n", [][]string{{"part", "note"}, {"A1", "red; blue"}, {"A2", "plain"}, {"A3", "x; y"}}},
+		{"vertical bars", "a|b, c|d\ne|f|g\n", [][]string{{"a", "b, c", "d"}, {"e", "f", "g"}}},
+		{"sep line", "sep=;\r\na;b,c\r\n", [][]string{{"a", "b,c"}}},
+		{"sep line, quoted, another sign", "\"sep=^\"\na^b;c\n", [][]string{{"a", "b;c"}}},
+		{"inch marks", "part,od,bore\nA1,.550\",.370\"\nA2,3/8\",.335\"\n", [][]string{{"part", "od", "bore"}, {"A1", ".550\"", ".370\""}, {"A2", "3/8\"", ".335\""}}},
+		{"inch mark in quotes that were not doubled", "a,\"3/8\" steel\",b\n", [][]string{{"a", "3/8\" steel", "b"}}},
+		{"a quote that never closes", "a,\"b\nc,d\n", [][]string{{"a", "\"b"}, {"c", "d"}}},
+		{"spaces around quotes", "a, \"b,c\" ,d\n", [][]string{{"a", "b,c", "d"}}},
+		{"ragged", "Price list\n\na,b,c\n1,2\n1,2,3,4\n", [][]string{{"Price list"}, nil, {"a", "b", "c"}, {"1", "2"}, {"1", "2", "3", "4"}}},
+		{"old line ends", "a;b\rc;d\r", [][]string{{"a", "b"}, {"c", "d"}}},
+		{"one column", "a\nb\n", [][]string{{"a"}, {"b"}}},
+		{"blanks in a row", "a,,c\n,,\n", [][]string{{"a", "", "c"}, {"", "", ""}}},
+		{"end mark of old systems", "a;b\n\x1a", [][]string{{"a", "b"}}},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			got, _ := grid(t, test.data)
+			if diff := cmp.Diff(test.want, got); diff != "" {
+				t.Errorf("(-want +got)\n%s", diff)
+			}
+		})
+	}
+}
+
+// samples are short sheets as suppliers write them, in each language that is read.
+var samples = map[string]string{
+	"German":              "Artikel;Außen-Ø;Länge;Farbe\nTÜ-01;13,6;25,4;weiß\nTÜ-02;13,7;25,4;grün, glänzend\n",
+	"French":              "Référence;Diamètre extérieur;Numéro;Prix\nA1;13,6;3;2,50 €\n",
+	"degree":              "part;loft\nA1;10.5°\nA2;9°\n",
+	"one sign":            "part;od\nA1;Ø 13.6\n",
+	"simplified Chinese":  "型号,外径,内径,长度,颜色\nTJ-01,13.6,9.4,25.4,黑色\nTJ-02,13.7,9.5,25.4,红色\n",
+	"short Chinese":       "外径,内径\n13.6,9.4\n",
+	"traditional Chinese": "型號,外徑,內徑,長度,顏色\nTJ-01,13.6,9.4,25.4,黑色\nTJ-02,13.7,9.5,25.4,紅色\n",
+	"Japanese":            "品番,外径,内径,長さ,色\nTJ-01,13.6,9.4,25.4,ブラック\nTJ-02,13.7,9.5,25.4,レッド\n",
+	"short Japanese":      "フェルール,外径\nA1,13.6\n",
+	"narrow katakana":     "ﾌｪﾙｰﾙ,ｶﾗｰ\nA1,ﾌﾞﾗｯｸ\n",
+	"Korean":              "품번,외경,내경,길이,색상\nTJ-01,13.6,9.4,25.4,검정\nTJ-02,13.7,9.5,25.4,빨강\n",
+	"short Korean":        "페룰,외경\nA1,13.6\n",
+}
+
+func TestEncodings(t *testing.T) {
+	for _, test := range []struct {
+		sample, want string
+		encoding     encoding.Encoding
+	}{
+		{"German", "Windows-1252", charmap.Windows1252},
+		{"French", "Windows-1252", charmap.Windows1252},
+		{"degree", "Windows-1252", charmap.Windows1252},
+		{"one sign", "Windows-1252", charmap.Windows1252},
+		{"simplified Chinese", "GB 18030", simplifiedchinese.GB18030},
+		{"short Chinese", "GB 18030", simplifiedchinese.GB18030},
+		{"traditional Chinese", "Big5", traditionalchinese.Big5},
+		{"Japanese", "Shift-JIS", japanese.ShiftJIS},
+		{"short Japanese", "Shift-JIS", japanese.ShiftJIS},
+		{"narrow katakana", "Shift-JIS", japanese.ShiftJIS},
+		{"Korean", "EUC-KR", korean.EUCKR},
+		{"short Korean", "EUC-KR", korean.EUCKR},
+		{"German", "UTF-8", unicode.UTF8}, {"Korean", "UTF-8", unicode.UTF8}, {"Japanese", "UTF-8", unicode.UTF8BOM},
+		{"German", "UTF-16 (little-endian)", unicode.UTF16(unicode.LittleEndian, unicode.UseBOM)},
+		{"Japanese", "UTF-16 (big-endian)", unicode.UTF16(unicode.BigEndian, unicode.UseBOM)},
+		{"simplified Chinese", "UTF-16 (little-endian)", unicode.UTF16(unicode.LittleEndian, unicode.IgnoreBOM)},
+		{"German", "UTF-16 (big-endian)", unicode.UTF16(unicode.BigEndian, unicode.IgnoreBOM)},
+	} {
+		t.Run(test.sample+" in "+test.want, func(t *testing.T) {
+			plain := samples[test.sample]
+			data, err := test.encoding.NewEncoder().String(plain)
+			if err != nil {
+				t.Fatal(err)
+			}
+			want, _ := grid(t, plain)
+			got, book := grid(t, data)
+			if diff := cmp.Diff(want, got); diff != "" {
+				t.Errorf("(-want +got)\n%s", diff)
+			}
+			if !strings.HasSuffix(book.Format, test.want) {
+				t.Errorf("read as %q, want %s", book.Format, test.want)
+			}
+			if book.Notes[0].Code != text.CodeEncoding || !strings.Contains(book.Notes[0].Message, test.want) {
+				t.Errorf("the encoding is not noted: %+v", book.Notes)
+			}
+		})
+	}
+}
+
+func TestRefusals(t *testing.T) {
+	for name, test := range map[string]struct {
+		data string
+		want sheet.Reason
+	}{
+		"empty":       {"", sheet.ReasonEmpty},
+		"zeros":       {strings.Repeat("\x00", 100), sheet.ReasonDamaged},
+		"zip":         {"PK\x03\x04 and so on", sheet.ReasonMisnamed},
+		"pdf":         {"%PDF-1.7\n", sheet.ReasonUnsupported},
+		"picture":     {"\x89PNG\r\n\x1a\n\x00", sheet.ReasonUnsupported},
+		"page":        {"\r\n<HTML><body><table><tr><td>1</td></tr></table>", sheet.ReasonUnsupported},
+		"binary":      {"abc\x00\x01\x02def\n", sheet.ReasonUnsupported},
+		"old xls":     {"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + strings.Repeat("\x00", 600), sheet.ReasonUnsupported},
+		"UTF-32":      {"\xff\xfe\x00\x00a\x00\x00\x00", sheet.ReasonUnsupported},
+		"binary UTF8": {"\xef\xbb\xbfabc\x00def", sheet.ReasonUnsupported},
+	} {
+		_, err := text.Read("list.csv", []byte(test.data))
+		var refusal *sheet.FileError
+		if !errors.As(err, &refusal) || refusal.Reason != test.want || refusal.File != "list.csv" || refusal.Next == "" {
+			t.Errorf("%s: %v, want the reason %v", name, err, test.want)
+		}
+	}
+}
