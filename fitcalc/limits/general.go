@@ -87,14 +87,15 @@ func ParseGeneral(s string) (GeneralClass, error) {
 
 // afterStandard returns what follows the number of the standard, without part, year and the signs between.
 func afterStandard(s string) (rest string, ok bool) {
-	words := strings.ToUpper(s)
 	for _, start := range []string{"DIN", "EN", "BS", "ISO", "GB/T", "GB", "JIS", "B"} {
-		words = strings.TrimLeft(strings.TrimPrefix(words, start), " -")
+		if len(s) >= len(start) && strings.EqualFold(s[:len(start)], start) {
+			s = strings.TrimLeft(s[len(start):], " -")
+		}
 	}
-	if rest, ok = strings.CutPrefix(s[len(s)-len(words):], "2768"); ok {
+	if rest, ok = strings.CutPrefix(s, "2768"); ok {
 		rest = withoutPart(rest, "-1")
-	} else if rest, ok = strings.CutPrefix(s[len(s)-len(words):], "1804"); !ok {
-		rest, ok = strings.CutPrefix(s[len(s)-len(words):], "0405")
+	} else if rest, ok = strings.CutPrefix(s, "1804"); !ok {
+		rest, ok = strings.CutPrefix(s, "0405")
 	}
 	if year := strings.TrimLeft(rest, " :-"); len(leading(year, isDigit)) == 4 {
 		rest = year[4:]

@@ -102,7 +102,7 @@ func appendDecimal(b []byte, whole, frac, one uint64) []byte {
 // In returns the number of units as a Length, to the nearest picometre, half to even, and whether that is exact. The
 // error is [ErrNoUnit] for no unit and a [*RangeError] beyond [MaxLength].
 func (n Number) In(unit Unit) (l Length, exact bool, err error) {
-	if unit == NoUnit {
+	if unit.picometres() == 0 {
 		return Length{}, false, ErrNoUnit
 	}
 	pm, exact, ok := n.scale(unit.picometres())
@@ -152,7 +152,7 @@ func (n Number) scale(unit uint64) (value int64, exact, ok bool) {
 // The error is [ErrNoUnit], a [*RangeError] (also for not-a-number and infinity), or an [*InexactError] with the nearest
 // Length where the 15 digits go beyond the picometre, as the result of a division does.
 func FromFloat(x float64, unit Unit) (Length, error) {
-	if unit == NoUnit {
+	if unit.picometres() == 0 {
 		return Length{}, ErrNoUnit
 	}
 	if math.IsNaN(x) || math.Abs(x) > maxPM {
