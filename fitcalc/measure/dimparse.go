@@ -114,18 +114,28 @@ func (r *dimReader) rangeSign() bool {
 // signedParts reads two deviations, or the upper limit after a hyphen.
 func (r *dimReader) signedParts(open bool) ([]quantity, form, *problem) {
 	start := r.scanner
+	if !open && r.accept('-') && r.diameterAhead() {
+		r.diameterSign()
+		parts, p := one(r.unsignedQuantity())
+		return parts, upward, p
+	}
+	r.scanner = start
 	first, p := r.deviation()
 	if p != nil {
 		return nil, 0, p
 	}
-	r.spaces()
 	afterFirst := r.scanner
+	spaced := r.spaces()
 	parted := r.accept('/') || r.accept(',')
 	r.spaces()
-	if c, _ := r.peek(); parted || c == '+' || c == '-' || (isDigit(c) || c == '.') {
+	c, _ := r.peek()
+	if parted || c == '+' || c == '-' || isDigit(c) || c == '.' {
 		second, p := r.deviation()
 		if p != nil {
 			return nil, 0, p
+		}
+		if first.negative && second.negative && !parted && (!spaced || first.looseSign() || second.looseSign()) {
+			return nil, 0, start.problem("three sizes, or two deviations below the size; part the deviations with a slash", ErrAmbiguous)
 		}
 		return []quantity{first, second}, deviations, nil
 	}
@@ -135,9 +145,22 @@ func (r *dimReader) signedParts(open bool) ([]quantity, form, *problem) {
 	}
 	r.scanner = start
 	r.accept('-')
-	r.diameterSign()
+	r.spaces()
 	parts, p := one(r.unsignedQuantity())
 	return parts, upward, p
+}
+
+func (r *dimReader) diameterAhead() bool {
+	ahead := r.scanner
+	ahead.spaces()
+	return ahead.accept('⌀')
+}
+
+// looseSign reports whether there is a space between the sign and the number.
+func (q *quantity) looseSign() bool {
+	ahead := q.at
+	ahead.next()
+	return ahead.accept(' ')
 }
 
 // deviation reads a number with its sign, or a bare zero.
