@@ -1,0 +1,432 @@
+package data
+
+import (
+	"bufio"
+	"bytes"
+	"encoding/csv"
+	"encoding/json"
+	"errors"
+	"flag"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/santhosh-tekuri/jsonschema/v6"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish/tell"
+	"example.com/seatline/reconcile/publish/tell/telltest"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+func golden(t *testing.T, name string, got []byte) {
+	t.Helper()
+	path := filepath.Join("testdata", name)
+	if *update {
+		if err := os.WriteFile(path, got, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(string(want), string(got)); diff != "" {
+		t.Errorf("%s (-want +got):\n%s", name, diff)
+	}
+}
+
+func written(t *testing.T, write func(io.Writer) error) []byte {
+	t.Helper()
+	var out bytes.Buffer
+	if err := write(&out); err != nil {
+		t.Fatal(err)
+	}
+	return out.Bytes()
+}
+
+// writers are all writers of the package on one result.
+func writers(r *matrix.Result) map[string]func(io.Writer) error {
+	return map[string]func(io.Writer) error{
+		"fits.jsonl":   func(w io.Writer) error { return WriteFitsJSONL(w, r) },
+		"fits.csv":     func(w io.Writer) error { return WriteFitsCSV(w, r, fitcalc.Imperial) },
+		"findings.csv": func(w io.Writer) error { return WriteFindingsCSV(w, tell.Findings(r)) },
+		"summary.json": func(w io.Writer) error { return WriteSummaryJSON(w, r, Inputs{}) },
+	}
+}
+
+func TestGolden(t *testing.T) {
+	r := telltest.Small(t)
+	for name, write := range writers(r) {
+		golden(t, name, written(t, write))
+	}
+	golden(t, "fits-mm.csv", written(t, func(w io.Writer) error { return WriteFitsCSV(w, r, fitcalc.Metric) }))
+}
+
+func TestSameBytes(t *testing.T) {
+	for _, make := range []func(testing.TB) *matrix.Result{telltest.Small, telltest.Awkward} {
+		first := make(t)
+		for name, write := range writers(first) {
+			again := writers(make(t))[name]
+			if !bytes.Equal(written(t, write), written(t, again)) {
+				t.Errorf("%s: the same results gave other bytes", name)
+			}
+		}
+	}
+}
+
+func compile(t *testing.T, name string, text []byte) *jsonschema.Schema {
+	t.Helper()
+	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	compiler := jsonschema.NewCompiler()
+	compiler.DefaultDraft(jsonschema.Draft2020)
+	if err := compiler.AddResource(name, doc); err != nil {
+		t.Fatal(err)
+	}
+	schema, err := compiler.Compile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return schema
+}
+
+func instance(t *testing.T, text []byte) any {
+	t.Helper()
+	value, err := jsonschema.UnmarshalJSON(bytes.NewReader(text))
+	if err != nil {
+		t.Fatalf("%s: %v", text, err)
+	}
+	return value
+}
+
+func lines(t *testing.T, r *matrix.Result) [][]byte {
+	t.Helper()
+	text := written(t, func(w io.Writer) error { return WriteFitsJSONL(w, r) })
+	var all [][]byte
+	scanner := bufio.NewScanner(bytes.NewReader(text))
+	scanner.Buffer(nil, 1<<20)
+	for scanner.Scan() {
+		all = append(all, bytes.Clone(scanner.Bytes()))
+	}
+	if err := scanner.Err(); err != nil {
+		t.Fatal(err)
+	}
+	return all
+}
+
+func results(t *testing.T) map[string]*matrix.Result {
+	return map[string]*matrix.Result{
+		"small": telltest.Small(t), "awkward": telltest.Awkward(t), "empty": telltest.Empty(), "large": telltest.Large(t, 40, 90),
+	}
+}
+
+func TestSchemas(t *testing.T) {
+	fit, summary := compile(t, "fit.json", FitSchema()), compile(t, "summary.json", SummarySchema())
+	for name, r := range results(t) {
+		for _, line := range lines(t, r) {
+			if err := fit.Validate(instance(t, line)); err != nil {
+				t.Errorf("%s: %s\n%v", name, line, err)
+			}
+		}
+		text := written(t, func(w io.Writer) error {
+			return WriteSummaryJSON(w, r, Inputs{Files: []InputFile{
+				{Name: "heads.xlsx", Kind: "heads", Bytes: 12, SHA256: strings.Repeat("ab", 32)}, {Name: "shop.toml", Kind: "settings"},
+			}})
+		})
+		if err := summary.Validate(instance(t, text)); err != nil {
+			t.Errorf("%s: %s\n%v", name, text, err)
+		}
+	}
+}
+
+// TestSchemasRefuse shows that the schemas can fail.
+func TestSchemasRefuse(t *testing.T) {
+	fit, summary := compile(t, "fit.json", FitSchema()), compile(t, "summary.json", SummarySchema())
+	r := telltest.Small(t)
+	whole := instance(t, lines(t, r)[0]).(map[string]any)
+	for key, wrong := range map[string]any{
+		"verdict": "perhaps", "turn_down_mm": map[string]any{"nominal": json.Number("1")}, "undersize_probability": json.Number("1.5"),
+		"hosel_od_mm": json.Number("0"), "head_source": nil, "reasons": []any{"flush.turn"}, "grip_length_mm": "12 mm",
+	} {
+		changed := map[string]any{}
+		for k, v := range whole {
+			changed[k] = v
+		}
+		changed[key] = wrong
+		if fit.Validate(changed) == nil {
+			t.Errorf("%s = %v passed", key, wrong)
+		}
+		delete(changed, key)
+		if fit.Validate(changed) == nil {
+			t.Errorf("a line without %s passed", key)
+		}
+	}
+	text := written(t, func(w io.Writer) error { return WriteSummaryJSON(w, r, Inputs{}) })
+	counts := instance(t, text).(map[string]any)
+	delete(counts["pairs"].(map[string]any), "out_of_range")
+	if summary.Validate(counts) == nil {
+		t.Error("a summary without pairs.out_of_range passed")
+	}
+}
+
+// TestLine holds lines against the fits they come from.
+func TestLine(t *testing.T) {
+	r := telltest.Small(t)
+	all := lines(t, r)
+	if len(all) != len(r.Pairs) {
+		t.Fatalf("%d lines for %d pairs", len(all), len(r.Pairs))
+	}
+	type triple struct{ Nominal, Least, Most *float64 }
+	unknown := 0
+	for i, p := range r.Pairs {
+		var got struct {
+			Head, Ferrule, Verdict string
+			TurnDownMM             *triple  `json:"turn_down_mm"`
+			TurnDownIn             *triple  `json:"turn_down_in"`
+			PerSide                *triple  `json:"turn_down_per_side_mm"`
+			Oversize               *triple  `json:"oversize_mm"`
+			HoselOD                *float64 `json:"hosel_od_mm"`
+			Interference           *triple  `json:"interference_mm"`
+			Minutes                *float64 `json:"minutes"`
+			Reasons                []struct{ Code, Text string }
+			Assumptions            []string
+		}
+		if err := json.Unmarshal(all[i], &got); err != nil {
+			t.Fatal(err)
+		}
+		fit := r.Fit(p)
+		if got.Head != r.Catalogue.Heads[p.Head].Part || got.Ferrule != r.Catalogue.Ferrules[p.Ferrule].Part || got.Verdict != p.Verdict.String() {
+			t.Errorf("line %d is %+v", i+1, got)
+		}
+		if (got.TurnDownMM != nil) != fit.Flush.Known || (got.Interference != nil) != fit.Grip.Known || (got.Minutes != nil) != fit.Work.Known {
+			t.Errorf("line %d: null and known are at odds: %s", i+1, all[i])
+		}
+		if !fit.Flush.Known {
+			unknown++
+			continue
+		}
+		near := func(name string, got *float64, want, tolerance float64) {
+			if got == nil || *got-want > tolerance || want-*got > tolerance {
+				t.Errorf("line %d: %s = %v, want %v", i+1, name, got, want)
+			}
+		}
+		near("turn-down", got.TurnDownMM.Nominal, fit.Flush.TurnDown.Nominal.Millimetres(), 0.00005)
+		near("most turn-down in inches", got.TurnDownIn.Most, fit.Flush.TurnDown.Most.Inches(), 0.0000005)
+		near("turn-down per side", got.PerSide.Nominal, fit.Flush.TurnDown.Nominal.Millimetres()/2, 0.00005)
+		near("least oversize", got.Oversize.Least, fit.Flush.Oversize.Least.Millimetres(), 0.00005)
+		near("hosel OD", got.HoselOD, fit.Flush.HoselOD.Nominal().Millimetres(), 0.00005)
+		if len(got.Reasons) == 0 || got.Reasons[0].Text == "" {
+			t.Errorf("line %d has no reason", i+1)
+		}
+	}
+	if unknown == 0 {
+		t.Error("the fixture has no pair of unknown size, so null was not tried")
+	}
+}
+
+func read(t *testing.T, text []byte) [][]string {
+	t.Helper()
+	reader := csv.NewReader(bytes.NewReader(text))
+	reader.FieldsPerRecord = 0 // all records as long as the header: RFC 4180, section 2, rule 4
+	records, err := reader.ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return records
+}
+
+func TestCSV(t *testing.T) {
+	for name, r := range results(t) {
+		for file, write := range writers(r) {
+			if !strings.HasSuffix(file, ".csv") {
+				continue
+			}
+			text := written(t, write)
+			if bytes.Count(text, []byte("\n")) != bytes.Count(text, []byte("\r\n")) || !bytes.HasSuffix(text, []byte("\r\n")) {
+				t.Errorf("%s of %s: a line does not end in CRLF (RFC 4180, section 2, rule 1)", file, name)
+			}
+			want := len(r.Pairs)
+			if file == "findings.csv" {
+				want = len(tell.Findings(r))
+			}
+			records := read(t, text)
+			if len(records) != want+1 {
+				t.Errorf("%s of %s: %d records, want %d and a header", file, name, len(records), want)
+			}
+			for _, record := range records {
+				for i, field := range record {
+					harmless(t, records[0][i], field)
+				}
+			}
+		}
+	}
+}
+
+// harmless fails for a field that a spreadsheet program takes for a formula (CWE-1236); a negative number is none.
+func harmless(t *testing.T, column, field string) {
+	t.Helper()
+	trimmed := strings.TrimLeft(field, " \u00a0")
+	if trimmed == "" || !strings.ContainsAny(trimmed[:1], "=+-@\t\r\n") && !strings.HasPrefix(trimmed, "＝") {
+		return
+	}
+	if _, err := strconv.ParseFloat(field, 64); err != nil {
+		t.Errorf("%s: %q is a formula", column, field)
+	}
+}
+
+func TestNegativeNumbersStayNumbers(t *testing.T) {
+	r := telltest.Small(t)
+	records := read(t, written(t, func(w io.Writer) error { return WriteFitsCSV(w, r, fitcalc.Metric) }))
+	at := slices.Index(records[0], "oversize_least_mm")
+	negative := 0
+	for i, record := range records[1:] {
+		fit := r.Fit(r.Pairs[i])
+		if !fit.Flush.Known {
+			if record[at] != "" {
+				t.Errorf("unknown oversize is %q", record[at])
+			}
+			continue
+		}
+		want, _ := fit.Flush.Oversize.Least.FormatMillimetres(4)
+		if got, err := strconv.ParseFloat(record[at], 64); err != nil || strconv.FormatFloat(got, 'f', 4, 64) != want && got != 0 {
+			t.Errorf("oversize %q (%v), want %s", record[at], err, want)
+		} else if got < 0 {
+			negative++
+		}
+	}
+	if negative == 0 {
+		t.Error("the fixture has no negative oversize")
+	}
+}
+
+func TestNeutral(t *testing.T) {
+	for text, want := range map[string]string{
+		"":                 "",
+		"plain":            "plain",
+		".370 parallel":    ".370 parallel",
+		"a-1=2":            "a-1=2",
+		"=1+1":             "'=1+1",
+		"+49":              "'+49",
+		"-A1":              "'-A1",
+		"@x":               "'@x",
+		"\tx":              "'\tx",
+		"\rx":              "'\rx",
+		" =1":              "' =1",
+		"\u00a0=1":         "'\u00a0=1",
+		"\x00=1":           "'=1", // a NUL in front must not hide it
+		"＝1":               "'＝1",
+		"bell\arung":       "bellrung",
+		"bad \xff byte":    "bad \ufffd byte",
+		"two\nlines":       "two\nlines",
+		`b"bb`:             `b"bb`,
+		"ヘッド":              "ヘッド",
+		"   ":              "   ",
+		"'already quoted'": "'already quoted'",
+	} {
+		if got := neutral(text); got != want {
+			t.Errorf("neutral(%q) = %q, want %q", text, got, want)
+		}
+	}
+}
+
+// TestQuoting uses the example of RFC 4180, section 2, rule 7: "aaa","b""bb","ccc".
+func TestQuoting(t *testing.T) {
+	text := written(t, func(w io.Writer) error {
+		return WriteFindingsCSV(w, finding.List{{Severity: finding.Note, Code: "data.unit", Message: `b"bb`, Settle: "a,b"}})
+	})
+	if want := "severity,code,file,sheet,row,cell,message,settle,related\r\nnote,data.unit,,,,,\"b\"\"bb\",\"a,b\",\r\n"; string(text) != want {
+		t.Errorf("got %q, want %q", text, want)
+	}
+}
+
+func TestSummary(t *testing.T) {
+	for name, r := range results(t) {
+		s := summarise(r, Inputs{})
+		if s.Pairs.Listed+s.Pairs.OutOfRange != s.Pairs.Heads*s.Pairs.Ferrules || s.Pairs.Possible != s.Pairs.Heads*s.Pairs.Ferrules {
+			t.Errorf("%s: pairs %+v", name, s.Pairs)
+		}
+		v := s.Verdicts
+		if v.Flush+v.Turn+v.Prep+v.Ask+v.No+v.Bare != s.Pairs.Listed {
+			t.Errorf("%s: verdicts %+v do not sum to %d", name, v, s.Pairs.Listed)
+		}
+		h := s.Heads
+		if h.Served+h.Undecided+h.Unserved+h.Bare != len(r.Catalogue.Heads) {
+			t.Errorf("%s: heads %+v", name, h)
+		}
+		if s.Ferrules.Used+s.Ferrules.Unused != len(r.Catalogue.Ferrules) {
+			t.Errorf("%s: ferrules %+v", name, s.Ferrules)
+		}
+		if all := s.Rows.All; all.Rows != all.Used+all.Assumed+all.Held+all.SetAside {
+			t.Errorf("%s: rows %+v", name, all)
+		}
+	}
+	s := summarise(telltest.Small(t), Inputs{})
+	if v := s.Verdicts; v.Flush == 0 || v.Turn == 0 || v.Prep == 0 || v.Ask == 0 || v.No == 0 || v.Bare == 0 {
+		t.Errorf("the fixture lacks a verdict: %+v", v)
+	}
+	if h := s.Heads; h.Served == 0 || h.Undecided == 0 || h.Unserved == 0 || h.Bare == 0 {
+		t.Errorf("the fixture lacks a kind of head: %+v", h)
+	}
+	if len(s.Settings) != 1 || s.Settings[0].Key != "turn_limit" || s.Settings[0].Value != "0.889 mm" {
+		t.Errorf("settings %+v, want turn_limit of .035 in alone", s.Settings)
+	}
+}
+
+var errFull = errors.New("the disk is full")
+
+// full takes some bytes and then no more.
+type full struct{ room int }
+
+func (f *full) Write(p []byte) (int, error) {
+	if f.room -= len(p); f.room < 0 {
+		return 0, errFull
+	}
+	return len(p), nil
+}
+
+func TestWriteErrors(t *testing.T) {
+	r := telltest.Large(t, 40, 90)
+	for i := range 1000 {
+		r.Catalogue.Findings.Add(finding.Finding{Severity: finding.Note, Code: "data.unit", Message: "m", Place: finding.Place{Row: i + 1}})
+	}
+	for name, write := range writers(r) {
+		for _, room := range []int{0, 200, 20_000} {
+			if err := write(&full{room}); !errors.Is(err, errFull) && (name != "summary.json" || room < 3000) {
+				t.Errorf("%s with room for %d bytes: error %v", name, room, err)
+			}
+		}
+	}
+	if err := WriteFindingsCSV(io.Discard, finding.List{{Code: "data.unit"}}); err == nil {
+		t.Error("a finding without a severity was written")
+	}
+}
+
+func BenchmarkWriteFits(b *testing.B) {
+	r := telltest.Large(b, 700, 300)
+	b.Run("JSONL", func(b *testing.B) {
+		for b.Loop() {
+			if err := WriteFitsJSONL(io.Discard, r); err != nil {
+				b.Fatal(err)
+			}
+		}
+		b.ReportMetric(float64(len(r.Pairs)), "pairs")
+	})
+	b.Run("CSV", func(b *testing.B) {
+		for b.Loop() {
+			if err := WriteFitsCSV(io.Discard, r, fitcalc.Metric); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
+}

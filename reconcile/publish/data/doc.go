@@ -1,0 +1,14 @@
+// Package data writes results for other software: fits.jsonl, fits.csv, findings.csv and summary.json.
+//
+// Lengths are decimal numbers with the unit in the name of the key, rounded to 0.0001 mm (in inches to .000001 in), and all
+// differences of diameters are on the diameter unless the key says per_side. What is not known is null, in CSV an empty field,
+// and never 0. The least and most of an amount are worst case, limit against limit.
+//
+// The forms are described by the JSON Schemas that [FitSchema] and [SummarySchema] return; keys are only ever added. The same
+// results give the same bytes.
+//
+// CSV follows RFC 4180: CRLF after each record, a header, quotes only where needed and doubled inside. Spreadsheet programs take
+// a field that begins with = + - @ for a formula, quoted or not, so text that came from a sheet and begins like one gets an
+// apostrophe in front (OWASP Application Security Verification Standard 5, requirement 1.2.10; CWE-1236). Numbers are written as
+// numbers, negative ones too.
+package data

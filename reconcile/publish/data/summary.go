@@ -1,0 +1,178 @@
+package data
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish/tell"
+)
+
+// SummaryVersion is the version of the form of summary.json. It goes up only if a key ever changes its meaning.
+const SummaryVersion = 1
+
+// Inputs is what the results were made from, for the record.
+type Inputs struct {
+	// Files are the files read, in the order of reading.
+	Files []InputFile
+}
+
+// InputFile is one file that was read.
+type InputFile struct {
+	// Name is the file's name as findings call it.
+	Name string `json:"file"`
+	// Kind is heads, ferrules, tips or settings.
+	Kind string `json:"kind"`
+	// Bytes is the file's size, and SHA256 its digest in hexadecimal, by which a reader can tell whether a file has changed
+	// since. Either may be left out.
+	Bytes  int64  `json:"bytes,omitempty"`
+	SHA256 string `json:"sha256,omitempty"`
+}
+
+type summary struct {
+	Version     int                 `json:"version"`
+	Files       []InputFile         `json:"files"`
+	Tables      []summaryTable      `json:"tables"`
+	Rows        summaryRows         `json:"rows"`
+	Pairs       summaryPairs        `json:"pairs"`
+	Verdicts    summaryVerdicts     `json:"verdicts"`
+	Heads       summaryHeads        `json:"heads"`
+	Ferrules    summaryFerrules     `json:"ferrules"`
+	Findings    summaryFindings     `json:"findings"`
+	Settings    []summarySetting    `json:"settings_changed"`
+	Assumptions []summaryAssumption `json:"assumptions"`
+}
+
+type summaryTable struct {
+	File     string         `json:"file"`
+	Sheet    string         `json:"sheet"`
+	Range    string         `json:"range"`
+	Kind     string         `json:"kind"`
+	Ledger   catalog.Ledger `json:"ledger"`
+	Findings int            `json:"findings"`
+}
+
+type summaryRows struct {
+	All      catalog.Ledger `json:"all"`
+	Heads    catalog.Ledger `json:"heads"`
+	Ferrules catalog.Ledger `json:"ferrules"`
+	Tips     catalog.Ledger `json:"tips"`
+	Other    catalog.Ledger `json:"other"`
+}
+
+type summaryPairs struct {
+	Heads      int `json:"heads"`
+	Ferrules   int `json:"ferrules"`
+	Possible   int `json:"possible"`
+	Listed     int `json:"listed"`
+	OutOfRange int `json:"out_of_range"`
+}
+
+type summaryVerdicts struct {
+	Flush int `json:"flush"`
+	Turn  int `json:"turn"`
+	Prep  int `json:"prep"`
+	Ask   int `json:"ask"`
+	No    int `json:"no"`
+	Bare  int `json:"bare"`
+}
+
+type summaryHeads struct {
+	Served    int `json:"served"`
+	Undecided int `json:"undecided"`
+	Unserved  int `json:"unserved"`
+	Bare      int `json:"bare"`
+}
+
+type summaryFerrules struct {
+	Used   int `json:"used"`
+	Unused int `json:"unused"`
+}
+
+type summaryFindings struct {
+	Error   int `json:"error"`
+	Warning int `json:"warning"`
+	Note    int `json:"note"`
+}
+
+type summarySetting struct {
+	Key     string `json:"key"`
+	Value   string `json:"value"`
+	Default string `json:"default"`
+	Why     string `json:"why"`
+	Source  string `json:"source"`
+}
+
+type summaryAssumption struct {
+	Code     string `json:"code"`
+	Text     string `json:"text"`
+	Verdicts int    `json:"verdicts"`
+}
+
+// WriteSummaryJSON writes summary.json: what was read and what came out, in numbers. Where no input files are named, they are
+// those of the catalogue's tables. The error is the writer's.
+func WriteSummaryJSON(w io.Writer, r *matrix.Result, inputs Inputs) error {
+	text, err := json.MarshalIndent(summarise(r, inputs), "", "  ")
+	if err == nil {
+		_, err = w.Write(append(text, '\n'))
+	}
+	if err != nil {
+		return fmt.Errorf("writing the summary: %w", err)
+	}
+	return nil
+}
+
+func summarise(r *matrix.Result, inputs Inputs) summary {
+	a := tell.Take(r)
+	s := summary{
+		Version: SummaryVersion,
+		Files:   append([]InputFile{}, inputs.Files...),
+		Tables:  []summaryTable{},
+		Rows: summaryRows{
+			All: a.AllRows, Heads: a.Rows[catalog.Heads], Ferrules: a.Rows[catalog.Ferrules],
+			Tips: a.Rows[catalog.Tips], Other: a.Rows[catalog.UnknownKind],
+		},
+		Pairs: summaryPairs{a.Heads, a.Ferrules, a.Possible, a.Listed, a.OutOfRange},
+		Verdicts: summaryVerdicts{
+			Flush: a.Verdicts[fitcalc.Flush], Turn: a.Verdicts[fitcalc.Turn], Prep: a.Verdicts[fitcalc.Prep],
+			Ask: a.Verdicts[fitcalc.Ask], No: a.Verdicts[fitcalc.No], Bare: a.Verdicts[fitcalc.Bare],
+		},
+		Heads: summaryHeads{
+			a.Standing[tell.Served], a.Standing[tell.Undecided], a.Standing[tell.Unserved], a.Standing[tell.TakesNone],
+		},
+		Ferrules: summaryFerrules{a.UsedFerrules, a.Ferrules - a.UsedFerrules},
+		Findings: summaryFindings{a.Findings[finding.Error], a.Findings[finding.Warning], a.Findings[finding.Note]},
+		Settings: []summarySetting{}, Assumptions: []summaryAssumption{},
+	}
+	for i := range r.Catalogue.Tables {
+		t := &r.Catalogue.Tables[i]
+		s.Tables = append(s.Tables, summaryTable{t.File, t.Sheet, t.Range, t.Kind.String(), t.Ledger, len(t.Findings)})
+		if len(inputs.Files) == 0 {
+			s.addFile(InputFile{Name: t.File, Kind: t.Kind.String()})
+		}
+	}
+	for _, setting := range tell.Settings(r.Shop) {
+		if setting.Changed {
+			s.Settings = append(s.Settings, summarySetting{
+				setting.Key, setting.Value, setting.Default, setting.Why, setting.Source,
+			})
+		}
+	}
+	for _, c := range a.Assumptions {
+		s.Assumptions = append(s.Assumptions, summaryAssumption(c))
+	}
+	return s
+}
+
+func (s *summary) addFile(f InputFile) {
+	for _, known := range s.Files {
+		if known.Name == f.Name {
+			return
+		}
+	}
+	s.Files = append(s.Files, f)
+}

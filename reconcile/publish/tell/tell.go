@@ -1,0 +1,55 @@
+// Package tell holds the words and the counts that all writers of results share, so that the workbook, the data files and the
+// pages say the same thing in the same way.
+//
+// Nothing here decides anything: it names what package matrix found and counts it.
+package tell
+
+import (
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/finding"
+)
+
+// Verdicts returns all verdicts in the order in which readers should meet them.
+func Verdicts() []fitcalc.Verdict {
+	return []fitcalc.Verdict{fitcalc.Flush, fitcalc.Turn, fitcalc.Prep, fitcalc.Ask, fitcalc.No, fitcalc.Bare}
+}
+
+var meanings = map[fitcalc.Verdict]string{
+	fitcalc.Flush: "fits as supplied",
+	fitcalc.Turn:  "fits after turning down",
+	fitcalc.Prep:  "fits after work on the hosel, tip or bore",
+	fitcalc.Ask:   "cannot be decided from the data",
+	fitcalc.No:    "does not fit",
+	fitcalc.Bare:  "this head takes no ferrule",
+}
+
+// Meaning returns a verdict in words, as a clause without a full stop.
+func Meaning(v fitcalc.Verdict) string { return meanings[v] }
+
+// Caution is a warning that every output for the bench carries.
+type Caution struct{ Title, Text string }
+
+var cautions = []Caution{
+	{"Dust and fingers", "Turning, buffing and belt sanding throw dust and catch fingers: protect eyes and breathing, keep the guards on, take small cuts, and never cut into the shaft."},
+	{"Solvents", "Acetone and similar solvents are very flammable and soften the plastic: no flames or sparks, fresh air, and no more than a wipe."},
+	{"Epoxy and heat", "Epoxy sensitises skin, and heating it gives off fumes: wear gloves and work in moving air."},
+	{"A fit on paper is no bond", "A head that comes loose can injure. A fit on paper is no proof of a bond: follow the adhesive maker's instructions, local rules and a qualified builder's judgement."},
+	{"Rules of play", "Whether a club conforms is the governing body's to decide."},
+}
+
+// Cautions returns the warnings that every output for the bench carries.
+func Cautions() []Caution { return append([]Caution(nil), cautions...) }
+
+// Place returns where an item of the catalogue comes from.
+func Place(s catalog.Source) finding.Place {
+	return finding.Place{File: s.File, Sheet: s.Sheet, Row: s.Row}
+}
+
+// Deciding returns the reason that weighs most in a fit, and false where a fit has none.
+func Deciding(fit *fitcalc.Fit) (fitcalc.Reason, bool) {
+	for r := range fit.Reasons() {
+		return r, true
+	}
+	return fitcalc.Reason{}, false
+}
