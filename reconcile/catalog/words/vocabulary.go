@@ -1,70 +1,329 @@
 package words
 
+import (
+	"embed"
+	"fmt"
+	"io/fs"
+	"maps"
+	"math/bits"
+	"slices"
+	"strconv"
+	"strings"
+	"sync"
+	"unicode"
+	"unicode/utf8"
+
+	"github.com/pelletier/go-toml/v2"
+	"golang.org/x/text/unicode/norm"
+)
+
+//go:embed data/*.toml
+var data embed.FS
+
 // Vocabulary is the words of all languages, ready to be compared. It never changes after [Load] and may be used by
 // several goroutines.
-type Vocabulary struct{}
+type Vocabulary struct {
+	classes  map[string]*lexicon
+	variants map[rune]rune
+	roles    []role
+	concepts map[string]concepts
+	neutral  concepts
+	other    concepts
+}
+
+// The classes of words, as the tables of the language files are called.
+const (
+	classConcept    = "concept"
+	classCategory   = "category"
+	classTop        = "top"
+	classStyle      = "style"
+	classMaterial   = "material"
+	classForm       = "form"
+	classUnit       = "unit"
+	classUnitBeside = "unit_beside"
+	classMark       = "mark"
+	classKind       = "kind"
+	classClubWord   = "club_word"
+	classClubName   = "club_name"
+	classClubCode   = "club_code"
+	classClubLetter = "club_letter"
+)
+
+// entry is one word or phrase and what it stands for.
+type entry struct {
+	value    string
+	words    string
+	language string
+	weight   float64
+	concepts concepts
+}
+
+// lexicon is the words of one class, by their tokens joined with spaces; signs are those that folding would remove.
+type lexicon struct {
+	words     map[string][]entry
+	signs     map[string][]entry
+	sorted    []string // the keys of words of one token and six letters at least
+	maxTokens int
+}
+
+// concepts is a set of concepts of the grammar of headings.
+type concepts struct{ low, high uint64 }
+
+const maxConcepts = 128
+
+func concept(n int) concepts {
+	if n < 64 {
+		return concepts{low: 1 << n}
+	}
+	return concepts{high: 1 << (n - 64)}
+}
+
+func (c concepts) has(all concepts) bool       { return all.without(c) == concepts{} }
+func (c concepts) and(d concepts) concepts     { return concepts{c.low | d.low, c.high | d.high} }
+func (c concepts) without(d concepts) concepts { return concepts{c.low &^ d.low, c.high &^ d.high} }
+func (c concepts) meets(d concepts) bool       { return c.low&d.low != 0 || c.high&d.high != 0 }
+func (c concepts) count() int                  { return bits.OnesCount64(c.low) + bits.OnesCount64(c.high) }
+
+type role struct {
+	name     string
+	kinds    []string
+	quantity string
+	allows   concepts
+	forms    []form
+}
+
+// form is a set of concepts that names a role. Kind is set where it does so in tables of one kind only.
+type form struct {
+	needs concepts
+	words string
+	score float64
+	kind  string
+}
 
 // Load returns the vocabulary. It is read once; the same pointer is returned ever after.
-func Load() *Vocabulary { return &Vocabulary{} }
+func Load() *Vocabulary { return loaded() }
 
-// Fold brings a text to the form in which words are compared: compatibility forms unified (full width to half width,
-// ligatures to letters; NFKC), lower case, accents and umlaut dots removed, ß as ss, zero-width and control characters
-// removed, and every run of spaces and punctuation made one space. Chinese, Japanese and Korean characters stay as they
-// are. Fold(Fold(s)) == Fold(s).
-func Fold(s string) string { return s }
+// loaded panics where the embedded files are damaged, which only a change to the files can bring about and every test
+// of the package notices.
+var loaded = sync.OnceValue(func() *Vocabulary {
+	v, err := read(data)
+	if err != nil {
+		panic(fmt.Sprintf("words: embedded vocabulary: %v", err))
+	}
+	return v
+})
 
-// Match returns the roles a heading may have, the likeliest first. The parts are the fragments of a heading that stands
-// in several rows, from the top: Match("Hosel", "OD"). Units and what stands in brackets as a unit are set aside first.
-func (v *Vocabulary) Match(parts ...string) []RoleMatch { return nil }
+// read builds a vocabulary from a folder data of language files and a grammar.
+func read(files fs.FS) (*Vocabulary, error) {
+	v := &Vocabulary{classes: map[string]*lexicon{}, variants: map[rune]rune{}, concepts: map[string]concepts{}}
+	names, err := fs.Glob(files, "data/*.toml")
+	if err != nil {
+		return nil, err
+	}
+	for _, name := range names {
+		text, err := fs.ReadFile(files, name)
+		if err != nil {
+			return nil, err
+		}
+		if strings.HasSuffix(name, "/grammar.toml") {
+			err = v.readGrammar(text)
+		} else {
+			err = v.readLanguage(text)
+		}
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", name, err)
+		}
+	}
+	for _, lex := range v.classes {
+		for _, word := range slices.Sorted(maps.Keys(lex.words)) {
+			if len(word) >= 6 && plainWord(word) {
+				lex.sorted = append(lex.sorted, word)
+			}
+		}
+	}
+	return v, nil
+}
 
-// RoleKinds returns the kinds of table (heads, ferrules, tips) in which a role occurs, nil for an unknown role.
-func (v *Vocabulary) RoleKinds(role string) []string { return nil }
+func (v *Vocabulary) readLanguage(text []byte) error {
+	var file map[string]any
+	if err := toml.Unmarshal(text, &file); err != nil {
+		return err
+	}
+	language, _ := file["language"].(string)
+	if language == "" {
+		return fmt.Errorf("no language")
+	}
+	if pairs, ok := file["variants"].(string); ok {
+		for _, pair := range strings.Fields(pairs) {
+			from, size := utf8.DecodeRuneInString(pair)
+			to, _ := utf8.DecodeRuneInString(pair[size:])
+			v.variants[from] = to
+		}
+	}
+	for _, class := range slices.Sorted(maps.Keys(file)) {
+		table, ok := file[class].(map[string]any)
+		if !ok {
+			continue
+		}
+		for _, value := range slices.Sorted(maps.Keys(table)) {
+			phrases, ok := table[value].([]any)
+			if !ok {
+				return fmt.Errorf("%s.%s is no list", class, value)
+			}
+			for _, phrase := range phrases {
+				text, ok := phrase.(string)
+				if !ok {
+					return fmt.Errorf("%s.%s holds what is no text", class, value)
+				}
+				if err := v.add(class, value, language, text); err != nil {
+					return err
+				}
+			}
+		}
+	}
+	return nil
+}
 
-// Kind says what a title, a sheet name or a file name lists: heads, ferrules or tips.
-func (v *Vocabulary) Kind(text string) (Hit, bool) { return Hit{}, false }
+// add enters one phrase, which may end in @ and its weight.
+func (v *Vocabulary) add(class, value, language, phrase string) error {
+	weight := 1.0
+	if at := strings.LastIndexByte(phrase, '@'); at > 0 {
+		w, err := strconv.ParseFloat(phrase[at+1:], 64)
+		if err != nil || w <= 0 || w > 1 {
+			return fmt.Errorf("%s.%s: %q has no weight between 0 and 1 after its @", class, value, phrase)
+		}
+		phrase, weight = phrase[:at], w
+	}
+	e := entry{value: value, words: phrase, language: language, weight: weight}
+	if class == classConcept {
+		set, err := v.conceptSet(value)
+		if err != nil {
+			return err
+		}
+		e.concepts = set
+	}
+	lex := v.classes[class]
+	if lex == nil {
+		lex = &lexicon{words: map[string][]entry{}, signs: map[string][]entry{}}
+		v.classes[class] = lex
+	}
+	if sign := signForm(phrase); !strings.ContainsFunc(sign, unicode.IsLetter) || sign != Fold(phrase) {
+		lex.signs[sign] = append(lex.signs[sign], e)
+	}
+	spellings := []string{phrase}
+	if transcribed := umlauts.Replace(strings.ToLower(phrase)); language == "de" && transcribed != strings.ToLower(phrase) {
+		spellings = append(spellings, transcribed)
+	}
+	for _, spelling := range spellings {
+		list := tokens(Fold(spelling))
+		if len(list) == 0 {
+			continue
+		}
+		lex.maxTokens = max(lex.maxTokens, len(list))
+		key := strings.Join(list, " ")
+		lex.words[key] = append(lex.words[key], e)
+		if folded := v.foldVariants(key); folded != key {
+			lex.words[folded] = append(lex.words[folded], e)
+		}
+	}
+	return nil
+}
 
-// Hints returns what a heading or note says of its values apart from their role.
-func (v *Vocabulary) Hints(text string) Hints { return Hints{} }
+var umlauts = strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue")
 
-// SplitUnit takes the unit off a heading: "Hosel OD (mm)" gives "Hosel OD", "mm" and "(mm)". The unit is one of mm cm m um
-// in thou deg rad pcs % and a currency code such as USD, empty where the heading has none. Place is the text that was taken off.
-// Where a heading names two units ("in/mm") the unit is empty and place holds both; the cells must then say which.
-func (v *Vocabulary) SplitUnit(heading string) (rest, unit, place string) { return heading, "", "" }
+// signForm is the form in which signs are compared: compatibility forms unified, lower case, one dash and one inch
+// sign, no spaces.
+func signForm(s string) string {
+	s = norm.NFKC.String(replaceSigns.Replace(s))
+	s = unifySigns.Replace(strings.ToLower(s))
+	return strings.Join(strings.Fields(s), "")
+}
 
-// Unit returns the unit that a text names and nothing else: "mm", "Zoll", `"`, "[インチ]".
-func (v *Vocabulary) Unit(text string) (Hit, bool) { return Hit{}, false }
+var unifySigns = strings.NewReplacer("–", "-", "—", "-", "―", "-", "‐", "-", "‑", "-", "‒", "-", "﹣", "-", "−", "-", "─", "-",
+	"″", `"`, "”", `"`, "“", `"`, "„", `"`, "〃", `"`, "′′", `"`, "’’", `"`, "''", `"`, "µ", "μ")
 
-// Units returns all units that a note or a title names, each once: "All dimensions in mm", "単位：mm". Words that are units
-// only beside a number (in, po, ") count only where they stand in brackets, after a colon or after a word for unit or
-// dimension.
-func (v *Vocabulary) Units(text string) []Hit { return nil }
+func (v *Vocabulary) foldVariants(s string) string {
+	return strings.Map(func(r rune) rune {
+		if to, known := v.variants[r]; known {
+			return to
+		}
+		return r
+	}, s)
+}
 
-// Category says which kind of club a text speaks of: driver fairway hybrid iron wedge putter chipper.
-func (v *Vocabulary) Category(text string) (Hit, bool) { return Hit{}, false }
+// conceptSet returns the set of the concepts in a text, numbering those that are new.
+func (v *Vocabulary) conceptSet(text string) (concepts, error) {
+	var set concepts
+	for name := range strings.FieldsSeq(text) {
+		bit, known := v.concepts[name]
+		if !known {
+			if len(v.concepts) == maxConcepts {
+				return concepts{}, fmt.Errorf("%q is one concept more than the %d there is room for", name, maxConcepts)
+			}
+			bit = concept(len(v.concepts))
+			v.concepts[name] = bit
+		}
+		set = set.and(bit)
+	}
+	return set, nil
+}
 
-// TopForm says which form of a hosel's top a text names: flat rounded countersunk counterbored; chamfered counts as countersunk with a
-// lower score.
-func (v *Vocabulary) TopForm(text string) (Hit, bool) { return Hit{}, false }
+type grammarFile struct {
+	Neutral []string      `toml:"neutral"`
+	Roles   []grammarRole `toml:"role"`
+}
 
-// Style says which form of a ferrule's base a text names: plain collared stepped.
-func (v *Vocabulary) Style(text string) (Hit, bool) { return Hit{}, false }
+type grammarRole struct {
+	Name     string   `toml:"name"`
+	Kinds    []string `toml:"kinds"`
+	Quantity string   `toml:"quantity"`
+	Allows   []string `toml:"allows"`
+	Forms    []string `toml:"forms"`
+	Heads    []string `toml:"heads"`
+	Ferrules []string `toml:"ferrules"`
+	Tips     []string `toml:"tips"`
+}
 
-// Material says which material a text names: cellulose_acetate cellulose_acetate_butyrate abs nylon acetal, or other for a material
-// that is known to be none of these.
-func (v *Vocabulary) Material(text string) (Hit, bool) { return Hit{}, false }
+func (v *Vocabulary) readGrammar(text []byte) error {
+	var file grammarFile
+	if err := toml.Unmarshal(text, &file); err != nil {
+		return err
+	}
+	var err error
+	if v.neutral, err = v.conceptSet(strings.Join(file.Neutral, " ")); err != nil {
+		return err
+	}
+	if v.other, err = v.conceptSet("other"); err != nil {
+		return err
+	}
+	for _, entry := range file.Roles {
+		r := role{name: entry.Name, kinds: entry.Kinds, quantity: entry.Quantity}
+		if len(entry.Allows) == 1 && entry.Allows[0] == "*" {
+			r.allows = concepts{^uint64(0), ^uint64(0)}.without(v.other)
+		} else if r.allows, err = v.conceptSet(strings.Join(entry.Allows, " ")); err != nil {
+			return err
+		}
+		ofKind := map[string][]string{"": entry.Forms, "heads": entry.Heads, "ferrules": entry.Ferrules, "tips": entry.Tips}
+		for _, kind := range slices.Sorted(maps.Keys(ofKind)) {
+			for _, text := range ofKind[kind] {
+				f, err := v.readForm(text, kind)
+				if err != nil {
+					return fmt.Errorf("role %s: %w", entry.Name, err)
+				}
+				r.forms = append(r.forms, f)
+			}
+		}
+		v.roles = append(v.roles, r)
+	}
+	return nil
+}
 
-// BoreForm says whether a text speaks of a parallel or a tapered bore or tip: parallel taper.
-func (v *Vocabulary) BoreForm(text string) (Hit, bool) { return Hit{}, false }
-
-// IsNotApplicable reports whether a cell says that there is no value: "n/a", "–", "entfällt", "なし".
-func (v *Vocabulary) IsNotApplicable(text string) (Hit, bool) { return Hit{}, false }
-
-// IsTotal reports whether a text is the label of a row of sums.
-func (v *Vocabulary) IsTotal(text string) (Hit, bool) { return Hit{}, false }
-
-// IsNote reports whether a text is a remark and no entry: it begins with a word for note, a star or a reference sign, or is a sentence.
-func (v *Vocabulary) IsNote(text string) (Hit, bool) { return Hit{}, false }
-
-// Clubs returns the clubs that a text names as a set or as single clubs, in the trade's short form (1W 3H 7I PW 54): "4-PW"
-// gives 4I 5I 6I 7I 8I 9I PW. It reports false where the text is no club: a number alone, a part number.
-func (v *Vocabulary) Clubs(text string) ([]string, bool) { return nil, false }
+func (v *Vocabulary) readForm(text, kind string) (form, error) {
+	names, number, _ := strings.Cut(text, " = ")
+	score, err := strconv.ParseFloat(number, 64)
+	if err != nil || score <= 0 || score > 1 {
+		return form{}, fmt.Errorf("form %q has no score between 0 and 1", text)
+	}
+	needs, err := v.conceptSet(names)
+	return form{needs: needs, words: names, score: score, kind: kind}, err
+}

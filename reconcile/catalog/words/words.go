@@ -24,7 +24,8 @@ type Hit struct {
 
 // RoleMatch is a role that a heading may have.
 type RoleMatch struct {
-	// Role is a role of the contract, such as hosel_od. A role may be of more than one kind of table: see [Vocabulary.RoleKinds].
+	// Role is a role of the contract, such as hosel_od. A role may be of more than one kind of table: see
+	// [Vocabulary.RoleKinds]. Besides the roles of the contract there are club, unit, note, bore_form and tip_form.
 	Role string
 	// Score is between 0 and 1. From 0.85 the heading says exactly this; about 0.5 is a heading such as "OD" that
 	// needs to know what the table lists; below 0.3 nothing is returned.

@@ -1,0 +1,256 @@
+package words
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+)
+
+// Scores below this are no answer.
+const leastScore = 0.3
+
+// Match returns the roles a heading may have, the likeliest first. The parts are the fragments of a heading that stands
+// in several rows, from the top: Match("Hosel", "OD"). Units and what stands in brackets as a unit are set aside first.
+func (v *Vocabulary) Match(parts ...string) []RoleMatch { return v.MatchIn("", parts...) }
+
+// MatchIn is [Vocabulary.Match] for a table that is known to list heads, ferrules or tips: only roles of such tables
+// are returned, and headings that need to know the kind ("OD") score higher.
+func (v *Vocabulary) MatchIn(kind string, parts ...string) []RoleMatch {
+	h := v.readHeading(parts)
+	var matches []RoleMatch
+	for _, r := range v.roles {
+		if kind != "" && !slices.Contains(r.kinds, kind) {
+			continue
+		}
+		if m := v.matchRole(r, h, kind); m.Score >= leastScore {
+			matches = append(matches, m)
+		}
+	}
+	slices.SortStableFunc(matches, func(a, b RoleMatch) int { return cmp.Compare(b.Score, a.Score) })
+	return matches
+}
+
+// heading is a heading taken apart: every way to understand its words, and what is not understood.
+type heading struct {
+	readings []headingReading
+	leftover string
+	unknown  float64 // share of the heading that is not understood
+	unit     string
+}
+
+type headingReading struct {
+	concepts concepts
+	used     []entry
+}
+
+// maxReadings bounds the ways to understand one heading.
+const maxReadings = 128
+
+func (v *Vocabulary) readHeading(parts []string) heading {
+	h := heading{}
+	var list []string
+	for _, part := range parts {
+		rest, unit, _ := v.SplitUnit(part)
+		if h.unit == "" {
+			h.unit = unit
+		}
+		list = append(list, tokens(Fold(splitCamel(dropTolerance(rest))))...)
+	}
+	if len(list) == 0 {
+		list = tokens(Fold(strings.Join(parts, " ")))
+	}
+	known, unknown := 0, 0
+	h.readings = []headingReading{{}}
+	var leftover []string
+	for _, s := range v.segments(classConcept, list) {
+		if len(s.options) == 0 {
+			if !isNumber(s.text) {
+				unknown += s.weight
+				leftover = append(leftover, s.text)
+			}
+			continue
+		}
+		known += s.weight
+		h.readings = branch(h.readings, s.options)
+	}
+	h.leftover = strings.Join(leftover, " ")
+	if total := known + unknown; total > 0 {
+		h.unknown = float64(unknown) / float64(total)
+	}
+	return h
+}
+
+// branch continues each reading with each meaning of the next word.
+func branch(readings []headingReading, options []entry) []headingReading {
+	var meanings []entry
+	for _, e := range options {
+		at := slices.IndexFunc(meanings, func(m entry) bool { return m.concepts == e.concepts })
+		switch {
+		case at < 0:
+			meanings = append(meanings, e)
+		case meanings[at].weight < e.weight:
+			meanings[at] = e
+		}
+	}
+	slices.SortStableFunc(meanings, func(a, b entry) int { return cmp.Compare(b.weight, a.weight) })
+	for len(meanings) > 1 && len(readings)*len(meanings) > maxReadings {
+		meanings = meanings[:len(meanings)-1]
+	}
+	var all []headingReading
+	for _, r := range readings {
+		for _, m := range meanings {
+			all = append(all, headingReading{r.concepts.and(m.concepts), append(slices.Clip(r.used), m)})
+		}
+	}
+	return all
+}
+
+// What a heading loses for each concept too many, for one that belongs to no role of ours, and for words not known.
+const (
+	extraConcept  = 0.55
+	otherConcept  = 0.3
+	unknownWeight = 0.6
+	wrongQuantity = 0.35
+)
+
+func (v *Vocabulary) matchRole(r role, h heading, kind string) RoleMatch {
+	var best RoleMatch
+	for _, reading := range h.readings {
+		for _, f := range r.forms {
+			if !reading.concepts.has(f.needs) || f.kind != "" && f.kind != kind {
+				continue
+			}
+			score := f.score
+			extra := reading.concepts.without(f.needs).without(r.allows).without(v.neutral)
+			for range extra.without(v.other).count() {
+				score *= extraConcept
+			}
+			if extra.has(v.other) {
+				score *= otherConcept
+			}
+			weight, matched, language := evidence(reading.used, f.needs)
+			score *= weight * (1 - unknownWeight*h.unknown)
+			if score > best.Score {
+				best = RoleMatch{Role: r.name, Score: score, Language: language, Words: matched, Leftover: h.leftover}
+			}
+		}
+	}
+	if h.unit != "" && best.Score > 0 {
+		if suitsQuantity(r.quantity, h.unit) {
+			best.Score = 1 - (1-best.Score)*0.85
+		} else {
+			best.Score *= wrongQuantity
+		}
+	}
+	if kind != "" && best.Score >= leastScore {
+		best.Score = 1 - (1-best.Score)*0.6
+	}
+	return best
+}
+
+// evidence returns the words that gave the concepts, how certain the least certain is, and the language of the longest.
+func evidence(used []entry, needs concepts) (weight float64, matched, language string) {
+	weight = 1
+	longest := 0
+	var list []string
+	for _, e := range used {
+		if !e.concepts.meets(needs) {
+			continue
+		}
+		weight = min(weight, e.weight)
+		list = append(list, e.words)
+		if len(e.words) > longest {
+			longest, language = len(e.words), e.language
+		}
+	}
+	return weight, strings.Join(list, " "), language
+}
+
+// suitsQuantity reports whether values of a role may have a unit. A column of text may name any unit that is no length.
+func suitsQuantity(quantity, unit string) bool {
+	switch quantity {
+	case "length":
+		return isLengthUnit(unit)
+	case "angle":
+		return unit == "deg" || unit == "rad"
+	case "taper":
+		return isLengthUnit(unit) || unit == "deg" || unit == "%"
+	case "count":
+		return unit == "pcs"
+	case "price":
+		return len(unit) == 3 && unit == strings.ToUpper(unit) || unit == "pcs"
+	}
+	return !isLengthUnit(unit) && unit != "deg"
+}
+
+func isLengthUnit(unit string) bool {
+	return slices.Contains([]string{"mm", "cm", "m", "um", "in", "thou"}, unit)
+}
+
+// RoleKinds returns the kinds of table (heads, ferrules, tips) in which a role occurs, nil for an unknown role.
+func (v *Vocabulary) RoleKinds(role string) []string {
+	for _, r := range v.roles {
+		if r.name == role {
+			return slices.Clone(r.kinds)
+		}
+	}
+	return nil
+}
+
+// Roles returns all roles that [Vocabulary.Match] may return, in the order of the grammar.
+func (v *Vocabulary) Roles() []string {
+	names := make([]string, len(v.roles))
+	for i, r := range v.roles {
+		names[i] = r.name
+	}
+	return names
+}
+
+// Hints returns what a heading or note says of its values apart from their role.
+func (v *Vocabulary) Hints(text string) Hints {
+	rest, unit, _ := v.SplitUnit(text)
+	h := Hints{Unit: unit}
+	list := tokens(Fold(splitCamel(rest)))
+	for _, s := range v.segments(classMark, list) {
+		for _, e := range s.options {
+			h.set(e.value)
+		}
+	}
+	for _, s := range v.segments(classConcept, list) {
+		for _, e := range s.options {
+			if e.weight < 0.7 {
+				continue
+			}
+			h.Diameter = h.Diameter || e.concepts.has(v.concepts["diameter"])
+			h.Radius = h.Radius || e.concepts.has(v.concepts["radius"])
+			h.Inner = h.Inner || e.concepts.has(v.concepts["inner"])
+			h.Outer = h.Outer || e.concepts.has(v.concepts["outer"])
+			h.Included = h.Included || e.concepts.has(v.concepts["included"])
+			h.HalfAngle = h.HalfAngle || e.concepts.has(v.concepts["half"])
+		}
+	}
+	return h
+}
+
+func (h *Hints) set(mark string) {
+	switch mark {
+	case "diameter":
+		h.Diameter = true
+	case "radius":
+		h.Radius = true
+	case "per_side":
+		h.PerSide = true
+	case "included":
+		h.Included = true
+	case "half_angle":
+		h.HalfAngle = true
+	case "approximate":
+		h.Approx = true
+	case "at_most":
+		h.Max = true
+	case "at_least":
+		h.Min = true
+	case "reference":
+		h.Reference = true
+	}
+}

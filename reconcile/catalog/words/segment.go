@@ -1,0 +1,178 @@
+package words
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// segment is a stretch of a text: one word or phrase of the vocabulary with all it may stand for, or a token that the
+// vocabulary does not know, without options.
+type segment struct {
+	text    string
+	from    int // index of its first token
+	weight  int // how much of the text it is
+	options []entry
+}
+
+// maxRead is how many tokens of a text are looked at. Longer texts are prose.
+const maxRead = 80
+
+// segments divides a text into words of a class and unknown tokens, so that as much as possible is known, in as few
+// pieces as possible.
+func (v *Vocabulary) segments(class string, list []string) []segment {
+	lex := v.classes[class]
+	if lex == nil {
+		return nil
+	}
+	list = list[:min(len(list), maxRead)]
+	type step struct {
+		known, pieces, next int
+		parts               []segment
+	}
+	best := make([]step, len(list)+1)
+	for i := len(list) - 1; i >= 0; i-- {
+		best[i] = step{known: best[i+1].known, pieces: best[i+1].pieces + 1, next: i + 1, parts: v.inside(lex, list[i], i)}
+		for _, s := range best[i].parts {
+			if len(s.options) > 0 {
+				best[i].known += s.weight
+			}
+		}
+		for n := 1; n <= lex.maxTokens && i+n <= len(list); n++ {
+			key := strings.Join(list[i:i+n], " ")
+			options := v.lookup(lex, key)
+			if len(options) == 0 {
+				continue
+			}
+			s := segment{text: key, from: i, weight: textWeight(key), options: options}
+			known, pieces := best[i+n].known+s.weight, best[i+n].pieces+1
+			if known > best[i].known || known == best[i].known && pieces <= best[i].pieces {
+				best[i] = step{known: known, pieces: pieces, next: i + n, parts: []segment{s}}
+			}
+		}
+	}
+	var all []segment
+	for i := 0; i < len(list); i = best[i].next {
+		all = append(all, best[i].parts...)
+	}
+	return all
+}
+
+func (v *Vocabulary) lookup(lex *lexicon, key string) []entry {
+	if options := lex.words[key]; len(options) > 0 {
+		return options
+	}
+	if folded := v.foldVariants(key); folded != key {
+		return lex.words[folded]
+	}
+	return nil
+}
+
+// textWeight counts letters, wide characters double.
+func textWeight(s string) int {
+	n := 0
+	for _, r := range s {
+		switch {
+		case r == ' ':
+		case isWide(r):
+			n += 2
+		default:
+			n++
+		}
+	}
+	return n
+}
+
+// inside looks for what an unknown token is made of: an inflected word, a compound, a word with one slip of the pen.
+// The result is the token itself, unknown, where it is none of these.
+func (v *Vocabulary) inside(lex *lexicon, token string, at int) []segment {
+	unknown := []segment{{text: token, from: at, weight: textWeight(token)}}
+	if len(token) < 4 || len(lex.words[token]) > 0 || !plainWord(token) {
+		return unknown
+	}
+	for _, ending := range []string{"s", "es", "e", "n", "en", "er", "em"} {
+		if stem, found := strings.CutSuffix(token, ending); found && len(stem) >= 4 && len(lex.words[stem]) > 0 {
+			return []segment{{text: token, from: at, weight: textWeight(token), options: lighter(lex.words[stem], 0.97)}}
+		}
+	}
+	if parts := compound(lex, token, at, 0); parts != nil {
+		return parts
+	}
+	if options := lex.nearly(token); options != nil {
+		return []segment{{text: token, from: at, weight: textWeight(token), options: lighter(options, 0.85)}}
+	}
+	return unknown
+}
+
+func plainWord(s string) bool {
+	return !strings.ContainsFunc(s, func(r rune) bool { return !unicode.IsLetter(r) || isWide(r) })
+}
+
+func lighter(options []entry, factor float64) []entry {
+	list := make([]entry, len(options))
+	for i, e := range options {
+		e.weight *= factor
+		list[i] = e
+	}
+	return list
+}
+
+// compound divides a word into words of the vocabulary without a rest, German linking letters between them allowed. All
+// but the last part have three letters at least.
+func compound(lex *lexicon, word string, at, depth int) []segment {
+	if depth > 4 {
+		return nil
+	}
+	if options := lex.words[word]; depth > 0 && len(options) > 0 && len(word) >= 2 {
+		return []segment{{text: word, from: at, weight: textWeight(word), options: options}}
+	}
+	for n := len(word) - 2; n >= 3; n-- {
+		options := lex.words[word[:n]]
+		if len(options) == 0 {
+			continue
+		}
+		first := segment{text: word[:n], from: at, weight: textWeight(word[:n]), options: options}
+		for _, link := range []string{"", "s", "n", "en", "es", "e"} {
+			rest, found := strings.CutPrefix(word[n:], link)
+			if !found {
+				continue
+			}
+			if parts := compound(lex, rest, at, depth+1); parts != nil {
+				first.weight += len(link)
+				return append([]segment{first}, parts...)
+			}
+		}
+	}
+	return nil
+}
+
+// nearly finds the words one slip away from a word of at least six letters: a letter missing, added, wrong, or two
+// swapped. The first letter must be right.
+func (lex *lexicon) nearly(word string) []entry {
+	if len(word) < 6 {
+		return nil
+	}
+	var found []entry
+	for _, known := range lex.sorted {
+		if len(known) < 6 || known[0] != word[0] || len(known) > len(word)+1 || len(word) > len(known)+1 {
+			continue
+		}
+		if oneSlip(word, known) {
+			found = append(found, lex.words[known]...)
+		}
+	}
+	return found
+}
+
+func oneSlip(a, b string) bool {
+	for a != "" && b != "" && a[0] == b[0] {
+		a, b = a[1:], b[1:]
+	}
+	for a != "" && b != "" && a[len(a)-1] == b[len(b)-1] {
+		a, b = a[:len(a)-1], b[:len(b)-1]
+	}
+	if len(a) == 2 && len(b) == 2 {
+		return a[0] == b[1] && a[1] == b[0]
+	}
+	return len(a) <= 1 && len(b) <= 1 && utf8.ValidString(a) && utf8.ValidString(b)
+}

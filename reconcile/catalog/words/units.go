@@ -1,0 +1,255 @@
+package words
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// brackets are the groups in which a heading may carry its unit.
+var brackets = regexp.MustCompile(`[(\[{（［【〔〈<][^()\[\]{}（）［］【】〔〕〈〉<>]*[)\]}）］】〕〉>]`)
+
+// chunk is a stretch of a heading between spaces and separators.
+var chunk = regexp.MustCompile(`[^\s,;:/|_、，；：／・\-–—]+`)
+
+// SplitUnit takes the unit off a heading: "Hosel OD (mm)" gives "Hosel OD", "mm" and "(mm)". The unit is one of mm cm m
+// um in thou deg rad pcs % and a currency code such as USD, empty where the heading has none. Place is the text that
+// was taken off. Where a heading names two units ("in/mm") the unit is empty and place holds both; the cells must then
+// say which.
+func (v *Vocabulary) SplitUnit(heading string) (rest, unit, place string) {
+	for _, at := range brackets.FindAllStringIndex(heading, -1) {
+		group := heading[at[0]:at[1]]
+		_, open := utf8.DecodeRuneInString(group)
+		_, end := utf8.DecodeLastRuneInString(group)
+		found, all := v.unitsIn(group[open : len(group)-end])
+		if len(found) == 0 || !all {
+			continue
+		}
+		if len(found) == 1 {
+			unit = found[0]
+		}
+		return tidy(heading[:at[0]] + " " + heading[at[1]:]), unit, group
+	}
+	if rest, unit, place = v.splitLoose(heading); place != "" {
+		return rest, unit, place
+	}
+	return strings.TrimSpace(heading), "", ""
+}
+
+// splitLoose takes off a unit that stands without brackets: at the end, glued to the end, or, where it can be nothing
+// else, between.
+func (v *Vocabulary) splitLoose(heading string) (rest, unit, place string) {
+	at := chunk.FindAllStringIndex(heading, -1)
+	for i := len(at) - 1; i >= 0; i-- {
+		word := heading[at[i][0]:at[i][1]]
+		last := i == len(at)-1
+		u, beside, known := v.unitWord(word)
+		if !known && last {
+			if stem, glued := v.gluedUnit(word); glued != "" {
+				return tidy(heading[:at[i][0]] + stem), glued, word[len(stem):]
+			}
+		}
+		switch {
+		case !known || u == "pcs" && len(at) > 1, beside && !last, shortWide(word) && !(last && i > 0):
+			continue
+		}
+		from := at[i][0]
+		if i > 0 {
+			// A second unit before it: "OD in/mm". A preposition before it: "OD in mm".
+			previous := heading[at[i-1][0]:at[i-1][1]]
+			between := heading[at[i-1][1]:at[i][0]]
+			if other, _, also := v.unitWord(previous); also && other != u && i > 1 {
+				if strings.TrimSpace(between) != "" {
+					return tidy(heading[:at[i-1][0]] + " " + heading[at[i][1]:]), "", heading[at[i-1][0]:at[i][1]]
+				}
+				if other == "in" {
+					from = at[i-1][0]
+				}
+			}
+		}
+		return tidy(heading[:from] + " " + heading[at[i][1]:]), u, heading[from:at[i][1]]
+	}
+	return heading, "", ""
+}
+
+// gluedUnit takes a unit off the end of a word: 外径mm, 外径毫米, ODmm, Ø".
+func (v *Vocabulary) gluedUnit(word string) (stem, unit string) {
+	var previous rune
+	for i, r := range word {
+		boundary := i > 0 && (isWide(previous) != isWide(r) || unicode.IsUpper(previous) && unicode.IsLower(r) ||
+			!unicode.IsLetter(r) && !unicode.IsDigit(r) || isWide(r) && utf8.RuneCountInString(word[i:]) >= 2 || previous == 'Ø' || previous == '.')
+		previous = r
+		if !boundary || unicode.IsUpper(r) && !unicode.IsUpper(rune(word[0])) {
+			continue
+		}
+		u, _, known := v.unitWord(word[i:])
+		if known && u != "pcs" && u != "%" && !shortWide(word[i:]) {
+			return word[:i], u
+		}
+	}
+	return word, ""
+}
+
+// shortWide reports whether a unit is a single wide character, which ends many other words: 度 in 深度, 寸 in 尺寸.
+func shortWide(word string) bool {
+	r, size := utf8.DecodeRuneInString(word)
+	return isWide(r) && size == len(word)
+}
+
+// tidy removes what taking a unit out leaves behind.
+func tidy(s string) string {
+	s = strings.Join(strings.Fields(s), " ")
+	return strings.TrimSpace(strings.Trim(s, ",;:/|_-–—、，；： "))
+}
+
+// unitWord returns the unit that a word is, and whether it is one only beside a number or in brackets.
+func (v *Vocabulary) unitWord(word string) (unit string, beside, known bool) {
+	for _, class := range []string{classUnit, classUnitBeside} {
+		if e, found := v.whole(class, word); found {
+			return e.value, class == classUnitBeside && unicode.IsLetter(firstRune(word)), true
+		}
+	}
+	return "", false, false
+}
+
+func firstRune(s string) rune {
+	r, _ := utf8.DecodeRuneInString(s)
+	return r
+}
+
+// whole looks a text up as one word or sign of a class.
+func (v *Vocabulary) whole(class, text string) (entry, bool) {
+	lex := v.classes[class]
+	if lex == nil {
+		return entry{}, false
+	}
+	options := lex.signs[signForm(text)]
+	if len(options) == 0 {
+		options = lex.signs[strings.TrimSuffix(signForm(text), ".")]
+	}
+	if len(options) == 0 {
+		options = v.lookup(lex, strings.Join(tokens(Fold(text)), " "))
+	}
+	if len(options) == 0 {
+		return entry{}, false
+	}
+	best := options[0]
+	for _, e := range options[1:] {
+		if e.weight > best.weight {
+			best = e
+		}
+	}
+	return best, true
+}
+
+// unitsIn returns the different units that a text names, and whether it says nothing else: "in mm", "mm, ±0.05",
+// "unit: mm", "inch / mm".
+func (v *Vocabulary) unitsIn(text string) (units []string, all bool) {
+	if u, known := v.Unit(text); known {
+		return []string{u.Value}, true
+	}
+	all = true
+	var pending string
+	for _, at := range chunk.FindAllStringIndex(text, -1) {
+		word := text[at[0]:at[1]]
+		u, beside, known := v.unitWord(word)
+		switch {
+		case known && beside:
+			pending = u // "in" counts unless a unit follows after a space, as in "in mm"
+			if at[1] < len(text) && text[at[1]] != ' ' || at[1] == len(text) {
+				units, pending = appendNew(units, u), ""
+			}
+		case known:
+			units, pending = appendNew(units, u), ""
+		case !v.neutralWord(word):
+			all = false
+		}
+	}
+	if pending != "" && len(units) == 0 {
+		units = append(units, pending)
+	}
+	return units, all
+}
+
+func appendNew(list []string, s string) []string {
+	if slices.Contains(list, s) {
+		return list
+	}
+	return append(list, s)
+}
+
+// neutralWord reports whether a word beside a unit in brackets says nothing about the role: a number, "unit", "max".
+func (v *Vocabulary) neutralWord(word string) bool {
+	list := tokens(Fold(word))
+	for _, s := range v.segments(classConcept, list) {
+		if isNumber(s.text) {
+			continue
+		}
+		if !slices.ContainsFunc(s.options, func(e entry) bool { return v.neutral.has(e.concepts) || e.concepts == v.concepts["tolerance"] }) {
+			return false
+		}
+	}
+	return true
+}
+
+func isNumber(token string) bool {
+	return token != "" && !strings.ContainsFunc(token, func(r rune) bool { return !unicode.IsDigit(r) })
+}
+
+// statedTolerance is a tolerance that a heading states: "Hosel OD ±0.05 mm". It is no word of the heading.
+var statedTolerance = regexp.MustCompile(`(±|\+/-|\+-|＋/－)\s*[.\d]+[\d.,]*`)
+
+func dropTolerance(heading string) string { return statedTolerance.ReplaceAllString(heading, " ") }
+
+// Unit returns the unit that a text names and nothing else: "mm", "Zoll", `"`, "[インチ]".
+func (v *Vocabulary) Unit(text string) (Hit, bool) {
+	text = strings.TrimSpace(text)
+	if at := brackets.FindStringIndex(text); at != nil && at[0] == 0 && at[1] == len(text) {
+		_, open := utf8.DecodeRuneInString(text)
+		_, end := utf8.DecodeLastRuneInString(text)
+		text = text[open : len(text)-end]
+	}
+	for _, class := range []string{classUnit, classUnitBeside} {
+		if e, found := v.whole(class, text); found {
+			return Hit{Value: e.value, Score: e.weight, Words: e.words, Language: e.language}, true
+		}
+	}
+	return Hit{}, false
+}
+
+// afterColon finds what a note names as its unit: "Unit: in", "单位：mm", "Units = inches".
+var afterColon = regexp.MustCompile(`[:=：＝]\s*([^\s,;.()（）。，、]+)`)
+
+// Units returns all units that a note or a title names, each once: "All dimensions in mm", "単位：mm". Words that are
+// units only beside a number (in, po, ") count only where they stand in brackets or after a colon.
+func (v *Vocabulary) Units(text string) []Hit {
+	var hits []Hit
+	add := func(h Hit) {
+		if !slices.ContainsFunc(hits, func(known Hit) bool { return known.Value == h.Value }) {
+			hits = append(hits, h)
+		}
+	}
+	for _, group := range brackets.FindAllString(text, -1) {
+		if units, all := v.unitsIn(strings.Trim(group, "()[]{}（）［］【】〔〕〈〉<>")); all {
+			for _, u := range units {
+				add(Hit{Value: u, Score: 0.9, Words: group})
+			}
+		}
+	}
+	for _, match := range afterColon.FindAllStringSubmatch(text, -1) {
+		if h, known := v.Unit(match[1]); known {
+			add(h)
+		}
+	}
+	for _, s := range v.segments(classUnit, tokens(Fold(text))) {
+		for _, e := range s.options {
+			if !shortWide(s.text) && e.value != "pcs" && e.value != "%" {
+				add(Hit{Value: e.value, Score: 0.8 * e.weight, Words: e.words, Language: e.language})
+				break
+			}
+		}
+	}
+	return hits
+}
