@@ -315,3 +315,27 @@ func TestClassText(t *testing.T) {
 		t.Errorf("zero Class: %q, %v", text, err)
 	}
 }
+
+func TestClassParts(t *testing.T) {
+	c := class(t, " Js 7 ")
+	if c.Letters() != "JS" || c.Grade() != 7 || !c.Hole() || class(t, "js7").Hole() {
+		t.Errorf("%v: %q, %d", c, c.Letters(), c.Grade())
+	}
+	var back limits.Class
+	if err := back.UnmarshalText(nil); err != nil || back != (limits.Class{}) || back.String() != "none" {
+		t.Errorf("empty text: %v, %v", back, err)
+	}
+	if err := back.UnmarshalText([]byte("z9")); err == nil {
+		t.Error("z9 was read")
+	}
+	if _, err := limits.NewFit(measure.Millimetres(12), class(t, "H7"), limits.Class{}); err == nil {
+		t.Error("a fit without a shaft")
+	}
+	var g limits.GeneralClass
+	if err := g.UnmarshalText([]byte("ISO 2768-x")); err == nil {
+		t.Error("ISO 2768-x was read")
+	}
+	if d, err := limits.ParseDim("1/3 in h9"); !errors.Is(err, measure.ErrInexact) {
+		t.Errorf("1/3 in h9 = %v, %v", d, err)
+	}
+}

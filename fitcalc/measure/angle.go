@@ -242,3 +242,14 @@ func (c *scanner) secondsAfter(minutes Number) (Number, *problem) {
 	}
 	return seconds, p
 }
+
+// Degrees returns the number of degrees as an Angle, to the nearest nanodegree, half to even, and whether that is
+// exact: for a number in one place and the degree sign in another. The error is an [*AngleRangeError] beyond
+// [MaxAngle].
+func (n Number) Degrees() (a Angle, exact bool, err error) {
+	ndeg, exact, ok := n.scale(ndegPerDegree)
+	if !ok || ndeg > maxNdeg || ndeg < -maxNdeg {
+		return Angle{}, false, &AngleRangeError{n.Float64()}
+	}
+	return Angle{ndeg}, exact, nil
+}

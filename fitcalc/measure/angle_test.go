@@ -117,6 +117,29 @@ func TestAnglesFromFloats(t *testing.T) {
 	}
 }
 
+func TestNumberDegrees(t *testing.T) {
+	for text, want := range map[string]struct {
+		ndeg  int64
+		exact bool
+	}{"60": {60_000_000_000, true}, "-82,5": {-82_500_000_000, true}, "1/3": {333_333_333, false}} {
+		n, _, err := measure.ParseNumber(text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		a, exact, err := n.Degrees()
+		if err != nil || a.Nanodegrees() != want.ndeg || exact != want.exact {
+			t.Errorf("%s degrees = %v, %v, %v", text, a, exact, err)
+		}
+	}
+	n, _, err := measure.ParseNumber("1000001")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, _, err := n.Degrees(); !errors.Is(err, measure.ErrRange) {
+		t.Errorf("1000001 degrees: %v", err)
+	}
+}
+
 func TestAngleRoundTrip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a := measure.Nanodegrees(rapid.Int64().Draw(t, "ndeg")) // most draws saturate or are small

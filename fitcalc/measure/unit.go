@@ -123,7 +123,7 @@ func (c *scanner) unit() Unit {
 func (c *scanner) word(b []byte) (word []byte, upper bool) {
 	for {
 		r, size := c.peek()
-		if !unicode.IsLetter(r) && !isSquaredUnit(r) || r == '⌀' {
+		if !unicode.IsLetter(r) && !isSquaredUnit(r) {
 			return b, upper
 		}
 		lower := unicode.ToLower(r)
