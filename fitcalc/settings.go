@@ -35,6 +35,8 @@ var settings = []Setting{
 		func(s *Shop) *float64 { return &s.SlipRisk }),
 	share("split_risk", 0.05, "one joint in twenty is redone because the ferrule is stretched beyond its limit",
 		func(s *Shop) *float64 { return &s.SplitRisk }),
+	length("usual_interference", ".002 in", "interference to order a ferrule's bore for, on the diameter: a ferrule for a .370 in tip is made about .002 in under",
+		func(s *Shop) *measure.Length { return &s.UsualInterference }),
 	{Key: "strain_limit", Default: "0.02", field: func(s *Shop) any { return &s.StrainLimit }, check: properShare,
 		Why:    "how far a cold ferrule may be stretched at its bore; cellulose acetate yields at 2.5 to 4 %",
 		Source: "Springer Handbook of Condensed Matter and Materials Data, table 3.3-23 (yield strain); the margin is common practice"},
@@ -221,7 +223,7 @@ func (s *Shop) Validate() error {
 // sound is Validate without saying what is wrong: cheap enough to ask for every joint.
 func (s *Shop) sound() bool {
 	for _, l := range [...]measure.Length{
-		s.FlushStep, s.TurnLimit, s.LeastGrip, s.HoselODTolerance, s.FerruleODTolerance, s.FerruleBoreTolerance,
+		s.FlushStep, s.TurnLimit, s.UsualInterference, s.LeastGrip, s.HoselODTolerance, s.FerruleODTolerance, s.FerruleBoreTolerance,
 		s.TipTolerance, s.BoreTolerance, s.LengthTolerance, s.RecessTolerance, s.InsertionDepth, s.LeastInsertion,
 		s.LeastClearance, s.MostClearance, s.ReamLimit, s.ShimLimit, s.SeatGap, s.RecessLimit, s.LeastHoselWall,
 		s.LeastWall, s.LeastLength, s.MostLength, s.NearMiss, s.NearMissOnBore,

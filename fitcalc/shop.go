@@ -9,10 +9,12 @@ type Shop struct {
 	UndersizeRisk float64
 	TurnLimit     measure.Length
 
-	SlipRisk    float64
-	SplitRisk   float64
-	StrainLimit float64
-	LeastGrip   measure.Length
+	SlipRisk  float64
+	SplitRisk float64
+	// UsualInterference is not a limit; Specify orders bores by it.
+	UsualInterference measure.Length
+	StrainLimit       float64
+	LeastGrip         measure.Length
 
 	HoselODTolerance     measure.Length
 	FerruleODTolerance   measure.Length

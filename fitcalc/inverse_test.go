@@ -1,0 +1,366 @@
+package fitcalc_test
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
+)
+
+// joint is one joint that a property is tried on.
+type joint struct {
+	head    fitcalc.Head
+	tip     fitcalc.Tip
+	ferrule fitcalc.Ferrule
+	shop    fitcalc.Shop
+}
+
+func (j joint) verdict(t interface{ Fatal(...any) }) fitcalc.Verdict {
+	fit, err := fitcalc.Evaluate(j.head, j.tip, j.ferrule, j.shop)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return fit.Verdict
+}
+
+// mustLength reads a length that a test writes.
+func mustLength(s string) measure.Length {
+	l, err := measure.ParseLength(s)
+	if err != nil {
+		panic(err)
+	}
+	return l
+}
+
+// between draws a size in whole micrometres.
+func between(t *rapid.T, name string, least, most int64) measure.Length {
+	return measure.Micrometres(rapid.Int64Range(least, most).Draw(t, name))
+}
+
+// sized draws a dimension, with a tolerance of any shape or without.
+func sized(t *rapid.T, name string, least, most int64) measure.Dim {
+	size := between(t, name, least, most)
+	if rapid.Bool().Draw(t, name+" stated") {
+		return measure.Nominal(size)
+	}
+	shape := measure.Shape(rapid.IntRange(0, 2).Draw(t, name+" shape"))
+	return measure.PlusMinus(size, between(t, name+" tolerance", 0, 150)).WithShape(shape)
+}
+
+// drawJoint draws joints of real sizes, of every form of top, base and tip.
+func drawJoint(t *rapid.T) joint {
+	j := joint{shop: fitcalc.DefaultShop()}
+	j.head = fitcalc.Head{
+		HoselOD: sized(t, "hosel OD", 11500, 14500),
+		Top:     fitcalc.TopForm(rapid.IntRange(0, 4).Draw(t, "top")),
+	}
+	if rapid.Bool().Draw(t, "bore given") {
+		j.head.Bore = sized(t, "bore", 8600, 9700)
+	}
+	if rapid.Bool().Draw(t, "depth given") {
+		j.head.BoreDepth = sized(t, "depth", 25000, 40000)
+	}
+	if rapid.Bool().Draw(t, "countersunk") {
+		j.head.Countersink.Mouth = sized(t, "mouth", 9900, 11300)
+		j.head.Countersink.Angle = measure.Degrees(rapid.SampledFrom([]int64{0, 60, 82, 90}).Draw(t, "angle"))
+	}
+	if rapid.Bool().Draw(t, "counterbored") {
+		j.head.Counterbore.Diameter = sized(t, "counterbore", 10000, 11000)
+		j.head.Counterbore.Depth = sized(t, "counterbore depth", 500, 4000)
+	}
+	switch rapid.IntRange(0, 2).Draw(t, "tip form") {
+	case 0:
+		j.tip = fitcalc.ParallelTip(sized(t, "tip", 8500, 9500))
+	case 1:
+		j.tip = fitcalc.TaperTip(sized(t, "tip", 8500, 9100), j.shop.TipTaper)
+	}
+	j.ferrule = fitcalc.Ferrule{
+		Bore:   sized(t, "ferrule bore", 8450, 9450),
+		BaseOD: sized(t, "base OD", 11500, 14500),
+	}
+	if rapid.Bool().Draw(t, "length given") {
+		j.ferrule.Length = sized(t, "length", 3000, 30000)
+	}
+	switch rapid.IntRange(0, 2).Draw(t, "style") {
+	case 0:
+		j.ferrule.Collar = fitcalc.Spigot{OD: sized(t, "collar OD", 9700, 10900), Length: sized(t, "collar length", 400, 1500)}
+	case 1:
+		j.ferrule.Step = fitcalc.Spigot{OD: sized(t, "step OD", 9700, 10900), Length: sized(t, "step length", 400, 4000)}
+	}
+	if rapid.Bool().Draw(t, "ring") {
+		j.ferrule.RingDepth = sized(t, "ring depth", 160, 600)
+		j.ferrule.RingHeight = sized(t, "ring height", 200, 4000)
+	}
+	return j
+}
+
+// At each break point and a picometre beside it, and in between, the windows say what Evaluate says.
+func TestWindowsAgreeWithEvaluate(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := drawJoint(t)
+		windows, err := fitcalc.Windows(j.head, j.tip, j.ferrule, j.shop)
+		if err != nil {
+			t.Fatal(err)
+		}
+		deviations := j.head.HoselOD
+		check := func(od measure.Length, want fitcalc.Verdict) {
+			at := j
+			at.head.HoselOD = deviations.Shift(od.Sub(deviations.Nominal()))
+			if at.head.Validate() != nil {
+				return // a hosel too small for its own bore
+			}
+			if got := at.verdict(t); got != want {
+				t.Fatalf("at a hosel OD of %v: Evaluate says %v, the windows say %v", od, got, want)
+			}
+		}
+		for i, w := range windows {
+			from := w.HoselOD.Lower().At()
+			check(from, w.Verdict)
+			if i > 0 {
+				if last := windows[i-1].HoselOD.Upper(); last.At() != from || last.Closed() {
+					t.Fatalf("a gap before %v", w.HoselOD)
+				}
+				check(from.Sub(measure.Picometres(1)), windows[i-1].Verdict)
+			}
+			if width, bounded := w.HoselOD.Width(); bounded {
+				inside := measure.Picometres(rapid.Int64Range(0, width.Picometres()-1).Draw(t, "inside"))
+				check(from.Add(inside), w.Verdict)
+			} else {
+				check(from.Add(between(t, "beyond", 0, 20000)), w.Verdict)
+			}
+		}
+	})
+}
+
+// Break points worked out by hand, with tolerances of nothing so that only the limits decide: a base of 13 mm and a step
+// of 0.05 mm is flush on hosels of 12.95 to 13.05 mm, and with a turn limit of 1 mm is turned on those from 12 mm.
+func TestWindowsByHand(t *testing.T) {
+	exact := func(s string) measure.Dim { return measure.Exactly(mustLength(s)) }
+	shop := fitcalc.DefaultShop()
+	shop.FlushStep, shop.TurnLimit = mustLength("0.05 mm"), mustLength("1 mm")
+	head := fitcalc.Head{HoselOD: exact("13 mm"), Top: fitcalc.TopFlat}
+	ferrule := fitcalc.Ferrule{Bore: exact("9.35 mm"), BaseOD: exact("13 mm"), Length: exact("12 mm")}
+	got, err := fitcalc.Windows(head, fitcalc.ParallelTip(exact("9.398 mm")), ferrule, shop)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []struct {
+		from    string
+		verdict fitcalc.Verdict
+	}{
+		{"0.000000001 mm", fitcalc.No},
+		{"12 mm", fitcalc.Turn},
+		{"12.95 mm", fitcalc.Flush},
+		{"13.050000001 mm", fitcalc.No},
+	}
+	if len(got) != len(want) {
+		t.Fatalf("got %v", got)
+	}
+	for i, w := range want {
+		if from := got[i].HoselOD.Lower().At(); from != mustLength(w.from) || got[i].Verdict != w.verdict {
+			t.Errorf("window %d: %v from %v; want %v from %s", i, got[i].Verdict, from, w.verdict, w.from)
+		}
+	}
+}
+
+// Moving a dimension by what Sensitivity says changes the verdict as it says, and a picometre less does not.
+func TestSensitivityIsExact(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := drawJoint(t)
+		changes, err := fitcalc.Sensitivity(j.head, j.tip, j.ferrule, j.shop)
+		if err != nil {
+			t.Fatal(err)
+		}
+		now := j.verdict(t)
+		for i, c := range changes {
+			if i > 0 && c.Shift.Abs().Less(changes[i-1].Shift.Abs()) {
+				t.Fatal("the smallest shift does not come first")
+			}
+			dim := map[fitcalc.Field]func(*joint) *measure.Dim{
+				fitcalc.FieldHoselOD:     func(j *joint) *measure.Dim { return &j.head.HoselOD },
+				fitcalc.FieldBaseOD:      func(j *joint) *measure.Dim { return &j.ferrule.BaseOD },
+				fitcalc.FieldFerruleBore: func(j *joint) *measure.Dim { return &j.ferrule.Bore },
+			}[c.Field]
+			if dim == nil {
+				continue
+			}
+			at := func(shift measure.Length) (fitcalc.Verdict, bool) {
+				moved := j
+				d := dim(&moved)
+				*d = d.Shift(shift)
+				fit, err := fitcalc.Evaluate(moved.head, moved.tip, moved.ferrule, moved.shop)
+				return fit.Verdict, err == nil
+			}
+			if v, ok := at(c.Shift); ok && v != c.To {
+				t.Fatalf("%v moved by %v: %v, want %v", c.Field, c.Shift, v, c.To)
+			}
+			less := c.Shift.Sub(measure.Picometres(int64(c.Shift.Sign())))
+			if v, ok := at(less); ok && v != now {
+				t.Fatalf("%v moved by %v already changes %v to %v", c.Field, less, now, v)
+			}
+		}
+	})
+}
+
+// A base OD .012 in over with a turn limit of .040 in and tolerances of nothing: .010 in up to the step from flush, and
+// so on, by hand.
+func TestSensitivityByHand(t *testing.T) {
+	exact := func(s string) measure.Dim { return measure.Exactly(mustLength(s)) }
+	head := fitcalc.Head{HoselOD: exact(".500 in"), Top: fitcalc.TopFlat}
+	ferrule := fitcalc.Ferrule{Bore: exact(".368 in"), BaseOD: exact(".512 in"), Length: exact(".5 in")}
+	changes, err := fitcalc.Sensitivity(head, fitcalc.ParallelTip(exact(".370 in")), ferrule, fitcalc.DefaultShop())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if first := changes[0]; first.Shift.Abs().Compare(measure.Thou(2)) > 0 {
+		t.Errorf("the grip of .002 in is the nearest; got %+v", first)
+	}
+	found := map[fitcalc.Field]fitcalc.Change{}
+	for _, c := range changes {
+		if _, known := found[c.Field]; !known {
+			found[c.Field] = c
+		}
+	}
+	if c := found[fitcalc.FieldHoselOD]; c.Shift != measure.Thou(10) || c.To != fitcalc.Flush {
+		t.Errorf("hosel OD: %+v, want +.010 in to flush", c)
+	}
+	if c := found[fitcalc.FieldBaseOD]; c.Shift != measure.Thou(-10) || c.To != fitcalc.Flush {
+		t.Errorf("base OD: %+v, want -.010 in to flush", c)
+	}
+}
+
+// What is specified fits: any base OD and bore of the ranges, and nothing a picometre outside.
+func TestSpecifyIsWhatEvaluateAccepts(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := drawJoint(t)
+		if j.tip.Form() == fitcalc.TipUnknown {
+			return
+		}
+		j.head.Top, j.head.Counterbore, j.head.Countersink = fitcalc.TopFlat, fitcalc.Counterbore{}, fitcalc.Countersink{}
+		spec, err := fitcalc.Specify(j.head, j.tip, fitcalc.Ferrule{}, j.shop)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if spec.BaseOD.Empty() || spec.Bore.Empty() {
+			return
+		}
+		blocked := func(base, bore measure.Length) (flush, grip bool) {
+			j.ferrule = fitcalc.Ferrule{
+				BaseOD: measure.PlusMinus(base, spec.BaseODTolerance), Bore: measure.PlusMinus(bore, spec.BoreTolerance),
+				Length: measure.Nominal(spec.ForLength), Style: fitcalc.Plain,
+			}
+			fit, err := fitcalc.Evaluate(j.head, j.tip, j.ferrule, j.shop)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for r := range fit.Reasons() {
+				switch r.Code {
+				case fitcalc.FlushUndersize, fitcalc.FlushTurnLimit:
+					flush = true
+				case fitcalc.GripLoose, fitcalc.GripSplit, fitcalc.GripShort:
+					grip = true
+				}
+			}
+			return flush, grip
+		}
+		one := measure.Picometres(1)
+		for _, tt := range []struct {
+			base, bore  measure.Length
+			flush, grip bool
+		}{
+			{spec.BestBaseOD, spec.BestBore, false, false},
+			{spec.BaseOD.Lower().At(), spec.Bore.Lower().At(), false, false},
+			{spec.BaseOD.Upper().At().Sub(one), spec.Bore.Upper().At().Sub(one), false, false},
+			{spec.BaseOD.Lower().At().Sub(one), spec.Bore.Lower().At().Sub(one), true, true},
+			{spec.BaseOD.Upper().At(), spec.Bore.Upper().At(), true, true},
+		} {
+			if flush, grip := blocked(tt.base, tt.bore); flush != tt.flush || grip != tt.grip {
+				t.Fatalf("base %v, bore %v: flush blocked %v, grip blocked %v; want %v, %v (%+v)",
+					tt.base, tt.bore, flush, grip, tt.flush, tt.grip, spec)
+			}
+		}
+	})
+}
+
+func TestSpecifyByHand(t *testing.T) {
+	head := fitcalc.Head{HoselOD: measure.Nominal(measure.Thou(500)), Top: fitcalc.TopFlat}
+	tip := fitcalc.ParallelTip(measure.Nominal(measure.Thou(370)))
+	spec, err := fitcalc.Specify(head, tip, fitcalc.Ferrule{}, fitcalc.DefaultShop())
+	if err != nil {
+		t.Fatal(err)
+	}
+	// Common practice: a ferrule for a .370 in parallel tip is made about .002 in under.
+	if spec.BestBore != measure.Thou(368) {
+		t.Errorf("best bore %v, want .368 in", spec.BestBore)
+	}
+	// P(S < -step) = 5 % at a mean of 1.644854 standard deviations above the step, the deviation being
+	// sqrt(.003² + .002²)/3 in: -.002 + .0019769 = -.0000231 in from the hosel.
+	want := 0.500 - 0.002 + 1.6448536269514722*math.Sqrt(0.003*0.003+0.002*0.002)/3
+	if got := spec.BestBaseOD.Inches(); math.Abs(got-want) > 1e-9 {
+		t.Errorf("best base OD %v in, want %v", got, want)
+	}
+	for _, missing := range []struct {
+		head  fitcalc.Head
+		tip   fitcalc.Tip
+		field fitcalc.Field
+	}{
+		{fitcalc.Head{}, tip, fitcalc.FieldHoselOD},
+		{head, fitcalc.Tip{}, fitcalc.FieldTip},
+	} {
+		_, err := fitcalc.Specify(missing.head, missing.tip, fitcalc.Ferrule{}, fitcalc.DefaultShop())
+		var input *fitcalc.InputError
+		if !errors.As(err, &input) || input.Field != missing.field {
+			t.Errorf("got %v, want an error that names the %v", err, missing.field)
+		}
+	}
+}
+
+// The pin and collar of ISO 10123 (12.675 mm in 12.700 mm, engaged over 11.1 mm): the collar's area is 442.87 mm², 20 MPa
+// over it is 8857.4 N, and the bond line 0.0125 mm.
+func TestBond(t *testing.T) {
+	exact := func(s string) measure.Dim { return measure.Exactly(mustLength(s)) }
+	head := fitcalc.Head{Bore: exact("12.7 mm"), BoreDepth: exact("11.1 mm"), BoreForm: fitcalc.BoreParallel}
+	bond, err := fitcalc.BondOf(head, fitcalc.ParallelTip(exact("12.675 mm")), fitcalc.DefaultShop())
+	if err != nil {
+		t.Fatal(err)
+	}
+	near := func(what string, got, want, tolerance float64) {
+		t.Helper()
+		if math.Abs(got-want) > tolerance {
+			t.Errorf("%s: got %v, want %v", what, got, want)
+		}
+	}
+	near("area of the pin", bond.AreaMM2, 442.870*12.675/12.7, 0.001)
+	near("shear under 8857.4 N", bond.ShearMPa(8857.4), 20*12.7/12.675, 0.001)
+	near("room", bond.GapMM3, math.Pi/4*(12.7*12.7-12.675*12.675)*11.1, 1e-9)
+	near("line", bond.Line.Millimetres(), 0.0125, 0.0001)
+	// 0.2 kg at 45 m/s on 1.6 m.
+	near("pull", fitcalc.CentripetalN(0.2, 45, 1.6), 253.125, 1e-9)
+
+	// A taper tip over two inches: its surface is that of a cone cut off, π (R + r) sqrt(h² + (R − r)²).
+	taper := fitcalc.TaperTip(exact(".355 in"), fitcalc.DefaultShop().TipTaper)
+	head = fitcalc.Head{Bore: exact(".358 in"), BoreDepth: exact("2 in"), BoreForm: fitcalc.BoreTapered}
+	bond, err = fitcalc.BondOf(head, taper, fitcalc.DefaultShop())
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, h := 0.355/2*25.4, 2*25.4
+	R := 0.370 / 2 * 25.4
+	near("area of the cone", bond.AreaMM2, math.Pi*(R+r)*math.Sqrt(h*h+(R-r)*(R-r)), 1e-6)
+	near("line of a taper in a taper", bond.Line.Inches(), 0.0015, 0.0001)
+
+	for field, head := range map[fitcalc.Field]fitcalc.Head{
+		fitcalc.FieldHeadBore:  {Bore: exact(".350 in"), BoreDepth: exact("1 in")},
+		fitcalc.FieldBoreDepth: {Bore: exact(".358 in")},
+	} {
+		_, err := fitcalc.BondOf(head, taper, fitcalc.DefaultShop())
+		var input *fitcalc.InputError
+		if !errors.As(err, &input) || input.Field != field {
+			t.Errorf("got %v, want an error that names the %v", err, field)
+		}
+	}
+}

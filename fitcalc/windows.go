@@ -1,0 +1,137 @@
+package fitcalc
+
+import (
+	"slices"
+
+	"example.com/seatline/fitcalc/measure"
+)
+
+// Window is a range of nominal hosel ODs over which a verdict holds.
+type Window struct {
+	HoselOD measure.Interval
+	Verdict Verdict
+}
+
+// Windows returns the verdicts of a ferrule on a tip for every hosel OD: the windows follow each other from the smallest OD a
+// hosel can have upward without a gap, and the last goes on for ever. Whoever has measured a hosel reads the verdict off
+// them.
+//
+// The head gives everything but its hosel's OD: bore, depth, top. Where it has a hosel OD, only the tolerance of that is
+// taken; otherwise the shop's is. With an adapter the OD is that of the sleeve's top.
+//
+// The ends of the windows are exact to the picometre: each is found by bisection on what [Evaluate] itself decides by,
+// all of which changes once only as the hosel grows. So Windows and Evaluate cannot disagree.
+//
+// The error is an [*InputError] or a [*SettingError].
+func Windows(head Head, tip Tip, ferrule Ferrule, shop Shop) ([]Window, error) {
+	p := probe{head: head, tip: tip, ferrule: ferrule, shop: shop}
+	if err := firstError(p.head.Validate(), p.tip.Validate(), p.ferrule.Validate(), p.shop.Validate()); err != nil {
+		return nil, err
+	}
+	least, most := p.span()
+	var breaks []measure.Length
+	for _, holds := range hoselConditions {
+		at, found := threshold(least, most, func(od measure.Length) bool { return holds(p.atHoselOD(od), &p.shop) })
+		if found {
+			breaks = append(breaks, at)
+		}
+	}
+	slices.SortFunc(breaks, measure.Length.Compare)
+	return p.join(append([]measure.Length{least}, slices.Compact(breaks)...)), nil
+}
+
+// hoselConditions are what a verdict depends on as the hosel's OD grows. Each is false up to some OD and true from there on.
+var hoselConditions = []func(*Fit, *Shop) bool{
+	func(f *Fit, s *Shop) bool { return f.Flush.VisibleUndersize > s.UndersizeRisk },
+	func(f *Fit, s *Shop) bool { return f.Flush.VisibleOversize <= s.UndersizeRisk },
+	func(f *Fit, s *Shop) bool { return !s.TurnLimit.Less(f.Flush.TurnDown.Most) },
+	func(f *Fit, s *Shop) bool { return !f.Work.WallLeft.Less(s.LeastWall) },
+	func(f *Fit, s *Shop) bool { return !f.Seat.WallLeft.Less(s.LeastHoselWall) },
+	func(f *Fit, _ *Shop) bool { return !f.has(RingCut) },
+}
+
+func (f *Fit) has(c Code) bool {
+	return slices.ContainsFunc(f.reasons[:f.count], func(r Reason) bool { return r.Code == c })
+}
+
+// probe evaluates one joint again and again with something changed.
+type probe struct {
+	head    Head
+	tip     Tip
+	ferrule Ferrule
+	shop    Shop
+	fit     Fit
+}
+
+func (p *probe) evaluate() *Fit {
+	EvaluateInto(&p.fit, &p.head, &p.tip, &p.ferrule, &p.shop)
+	return &p.fit
+}
+
+// hosel is the dimension that the ferrule has to match.
+func (p *probe) hosel() *measure.Dim {
+	if p.head.Adapter.TopOD.Given() {
+		return &p.head.Adapter.TopOD
+	}
+	return &p.head.HoselOD
+}
+
+func (p *probe) atHoselOD(od measure.Length) *Fit {
+	*p.hosel() = moved(*p.hosel(), od)
+	return p.evaluate()
+}
+
+// moved returns d with another nominal size and the same deviations.
+func moved(d measure.Dim, nominal measure.Length) measure.Dim {
+	if !d.Given() {
+		return measure.Nominal(nominal)
+	}
+	return d.Shift(nominal.Sub(d.Nominal()))
+}
+
+// span is from the smallest OD that leaves the hosel a wall to one far above any ferrule.
+func (p *probe) span() (least, most measure.Length) {
+	inner := p.head.Bore
+	if p.head.Adapter.TopOD.Given() {
+		inner = p.head.Adapter.Bore
+	}
+	least = measure.Max(inner.Nominal(), p.hosel().Nominal().Sub(p.hosel().Lower())).Add(measure.Picometres(1))
+	for _, d := range [...]measure.Dim{p.head.Countersink.Mouth, p.head.Counterbore.Diameter} {
+		if !p.head.Adapter.TopOD.Given() {
+			least = measure.Max(least, d.Nominal().Add(measure.Picometres(1)))
+		}
+	}
+	return least, measure.Max(least, p.ferrule.BaseOD.Nominal()).MulInt(2).Add(mostLength)
+}
+
+// join evaluates the stretches that begin at the breaks, and joins neighbours of the same verdict.
+func (p *probe) join(breaks []measure.Length) []Window {
+	var windows []Window
+	for _, from := range breaks {
+		verdict := p.atHoselOD(from).Verdict
+		if n := len(windows); n > 0 {
+			if windows[n-1].Verdict == verdict {
+				continue
+			}
+			windows[n-1].HoselOD = measure.NewInterval(windows[n-1].HoselOD.Lower(), measure.Excluding(from))
+		}
+		windows = append(windows, Window{measure.NewInterval(measure.Including(from), measure.Unbounded()), verdict})
+	}
+	return windows
+}
+
+// threshold returns the smallest length of least < x <= most at which a condition holds that, once it holds, goes on to. It
+// reports false where the condition holds at least already, or not at most either.
+func threshold(least, most measure.Length, holds func(measure.Length) bool) (measure.Length, bool) {
+	if holds(least) || !holds(most) {
+		return measure.Length{}, false
+	}
+	for one := measure.Picometres(1); one.Less(most.Sub(least)); {
+		if middle := least.Add(most.Sub(least).Half()); holds(middle) {
+			most = middle
+		} else {
+			least = middle
+		}
+	}
+	return most, true
+}
