@@ -161,6 +161,7 @@ func TestDeviationsFromMemory(t *testing.T) {
 		{"s6", "40 mm", 59, 43},
 		{"N9", "12 mm", 0, -43},
 		{"P9", "5 mm", -12, -42},
+		{"P8", "12 mm", -18, -45}, // no Δ above grade 7
 	}
 	for _, tt := range tests {
 		lower, upper, err := class(t, tt.class).Deviations(length(t, tt.size))
