@@ -59,7 +59,7 @@ func writers(r *matrix.Result) map[string]func(io.Writer) error {
 		"fits.jsonl":   func(w io.Writer) error { return WriteFitsJSONL(w, r) },
 		"fits.csv":     func(w io.Writer) error { return WriteFitsCSV(w, r, fitcalc.Imperial) },
 		"findings.csv": func(w io.Writer) error { return WriteFindingsCSV(w, tell.Findings(r)) },
-		"summary.json": func(w io.Writer) error { return WriteSummaryJSON(w, r, Inputs{}) },
+		"summary.json": func(w io.Writer) error { return WriteSummaryJSON(w, r, nil) },
 	}
 }
 
@@ -140,9 +140,9 @@ func TestSchemas(t *testing.T) {
 			}
 		}
 		text := written(t, func(w io.Writer) error {
-			return WriteSummaryJSON(w, r, Inputs{Files: []InputFile{
+			return WriteSummaryJSON(w, r, []tell.Input{
 				{Name: "heads.xlsx", Kind: "heads", Bytes: 12, SHA256: strings.Repeat("ab", 32)}, {Name: "shop.toml", Kind: "settings"},
-			}})
+			})
 		})
 		if err := summary.Validate(instance(t, text)); err != nil {
 			t.Errorf("%s: %s\n%v", name, text, err)
@@ -172,7 +172,7 @@ func TestSchemasRefuse(t *testing.T) {
 			t.Errorf("a line without %s passed", key)
 		}
 	}
-	text := written(t, func(w io.Writer) error { return WriteSummaryJSON(w, r, Inputs{}) })
+	text := written(t, func(w io.Writer) error { return WriteSummaryJSON(w, r, nil) })
 	counts := instance(t, text).(map[string]any)
 	delete(counts["pairs"].(map[string]any), "out_of_range")
 	if summary.Validate(counts) == nil {
@@ -352,7 +352,7 @@ func TestQuoting(t *testing.T) {
 
 func TestSummary(t *testing.T) {
 	for name, r := range results(t) {
-		s := summarise(r, Inputs{})
+		s := summarise(r, nil)
 		if s.Pairs.Listed+s.Pairs.OutOfRange != s.Pairs.Heads*s.Pairs.Ferrules || s.Pairs.Possible != s.Pairs.Heads*s.Pairs.Ferrules {
 			t.Errorf("%s: pairs %+v", name, s.Pairs)
 		}
@@ -371,7 +371,7 @@ func TestSummary(t *testing.T) {
 			t.Errorf("%s: rows %+v", name, all)
 		}
 	}
-	s := summarise(telltest.Small(t), Inputs{})
+	s := summarise(telltest.Small(t), nil)
 	if v := s.Verdicts; v.Flush == 0 || v.Turn == 0 || v.Prep == 0 || v.Ask == 0 || v.No == 0 || v.Bare == 0 {
 		t.Errorf("the fixture lacks a verdict: %+v", v)
 	}

@@ -15,27 +15,9 @@ import (
 // SummaryVersion is the version of the form of summary.json. It goes up only if a key ever changes its meaning.
 const SummaryVersion = 1
 
-// Inputs is what the results were made from, for the record.
-type Inputs struct {
-	// Files are the files read, in the order of reading.
-	Files []InputFile
-}
-
-// InputFile is one file that was read.
-type InputFile struct {
-	// Name is the file's name as findings call it.
-	Name string `json:"file"`
-	// Kind is heads, ferrules, tips or settings.
-	Kind string `json:"kind"`
-	// Bytes is the file's size, and SHA256 its digest in hexadecimal, by which a reader can tell whether a file has changed
-	// since. Either may be left out.
-	Bytes  int64  `json:"bytes,omitempty"`
-	SHA256 string `json:"sha256,omitempty"`
-}
-
 type summary struct {
 	Version     int                 `json:"version"`
-	Files       []InputFile         `json:"files"`
+	Files       []tell.Input        `json:"files"`
 	Tables      []summaryTable      `json:"tables"`
 	Rows        summaryRows         `json:"rows"`
 	Pairs       summaryPairs        `json:"pairs"`
@@ -115,7 +97,7 @@ type summaryAssumption struct {
 
 // WriteSummaryJSON writes summary.json: what was read and what came out, in numbers. Where no input files are named, they are
 // those of the catalogue's tables. The error is the writer's.
-func WriteSummaryJSON(w io.Writer, r *matrix.Result, inputs Inputs) error {
+func WriteSummaryJSON(w io.Writer, r *matrix.Result, inputs []tell.Input) error {
 	text, err := json.MarshalIndent(summarise(r, inputs), "", "  ")
 	if err == nil {
 		_, err = w.Write(append(text, '\n'))
@@ -126,11 +108,11 @@ func WriteSummaryJSON(w io.Writer, r *matrix.Result, inputs Inputs) error {
 	return nil
 }
 
-func summarise(r *matrix.Result, inputs Inputs) summary {
+func summarise(r *matrix.Result, inputs []tell.Input) summary {
 	a := tell.Take(r)
 	s := summary{
 		Version: SummaryVersion,
-		Files:   append([]InputFile{}, inputs.Files...),
+		Files:   tell.Inputs(r, inputs),
 		Tables:  []summaryTable{},
 		Rows: summaryRows{
 			All: a.AllRows, Heads: a.Rows[catalog.Heads], Ferrules: a.Rows[catalog.Ferrules],
@@ -151,9 +133,6 @@ func summarise(r *matrix.Result, inputs Inputs) summary {
 	for i := range r.Catalogue.Tables {
 		t := &r.Catalogue.Tables[i]
 		s.Tables = append(s.Tables, summaryTable{t.File, t.Sheet, t.Range, t.Kind.String(), t.Ledger, len(t.Findings)})
-		if len(inputs.Files) == 0 {
-			s.addFile(InputFile{Name: t.File, Kind: t.Kind.String()})
-		}
 	}
 	for _, setting := range tell.Settings(r.Shop) {
 		if setting.Changed {
@@ -166,13 +145,4 @@ func summarise(r *matrix.Result, inputs Inputs) summary {
 		s.Assumptions = append(s.Assumptions, summaryAssumption(c))
 	}
 	return s
-}
-
-func (s *summary) addFile(f InputFile) {
-	for _, known := range s.Files {
-		if known.Name == f.Name {
-			return
-		}
-	}
-	s.Files = append(s.Files, f)
 }

@@ -5,9 +5,12 @@
 package tell
 
 import (
+	"slices"
+
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/matrix"
 )
 
 // Verdicts returns all verdicts in the order in which readers should meet them.
@@ -52,4 +55,31 @@ func Deciding(fit *fitcalc.Fit) (fitcalc.Reason, bool) {
 		return r, true
 	}
 	return fitcalc.Reason{}, false
+}
+
+// Input is one file that results were made from, for the record.
+type Input struct {
+	// Name is the file's name as findings call it.
+	Name string `json:"file"`
+	// Kind is heads, ferrules, tips or settings.
+	Kind string `json:"kind"`
+	// Bytes is the file's size, and SHA256 its digest in hexadecimal, by which a reader can tell whether a file has changed
+	// since. Either may be left out.
+	Bytes  int64  `json:"bytes,omitempty"`
+	SHA256 string `json:"sha256,omitempty"`
+}
+
+// Inputs returns the inputs named, or where none are, the files of the catalogue's tables.
+func Inputs(r *matrix.Result, named []Input) []Input {
+	inputs := append([]Input{}, named...)
+	if len(inputs) > 0 {
+		return inputs
+	}
+	for i := range r.Catalogue.Tables {
+		t := &r.Catalogue.Tables[i]
+		if !slices.ContainsFunc(inputs, func(in Input) bool { return in.Name == t.File }) {
+			inputs = append(inputs, Input{Name: t.File, Kind: t.Kind.String()})
+		}
+	}
+	return inputs
 }
