@@ -30,9 +30,9 @@
 //
 //	Tₘ(z; W + U) = (Tₘ₊₁(z − h; W) − Tₘ₊₁(z + h; W)) / 2h
 //
-// which, applied k times, is the sum over 2^k corners known for k = n and σ = 0 as the Irwin–Hall formula with general
-// widths (Olds, Annals of Mathematical Statistics 23, 1952, pp. 282–285). Taken literally that sum cancels
-// when the widths differ in size. Three things keep it sound:
+// which, applied k times, is the sum over 2^k corners, known for σ = 0 as the Irwin–Hall formula with general widths
+// (Olds, Annals of Mathematical Statistics 23, 1952, pp. 282–285). Taken literally that sum cancels when the widths
+// differ in size. Three things keep it sound:
 //
 //   - Symmetry. Tₘ is only evaluated for z ≥ 0. Elsewhere Tₘ(−y) = E[(W + y)^m]/m! − (−1)^m Tₘ(y), with the moments of
 //     W in closed form: the large polynomial parts never meet each other as rounded numbers.
@@ -43,16 +43,16 @@
 //     56, 2014, pp. 385–458; Lugannani and Rice, Advances in Applied Probability 12, 1980, pp. 475–490, for the line).
 //     Because the saddle point follows z into the tail, the relative precision of small tails is kept.
 //
-// With no uniform parts left Tₘ is a repeated integral of the normal tail (Abramowitz and Stegun, 7.2.5), by the forward
-// recurrence m Tₘ = σ² Tₘ₋₂ − z Tₘ₋₁ near the middle and by its continued fraction, which is stable, further out (Gautschi,
-// Mathematics of Computation 15, 1961, pp. 227–232).
+// With no uniform parts left Tₘ is a repeated integral of the normal tail (Abramowitz and Stegun, 7.2.5), by the
+// forward recurrence m Tₘ = σ² Tₘ₋₂ − z Tₘ₋₁ near the middle and by its continued fraction, which is stable, further
+// out (Gautschi, Mathematics of Computation 15, 1961, pp. 227–232).
 //
 // # Accuracy
 //
-// Probabilities, on both sides and down to 1e-100, are within 1e-12 of themselves (relative), and mean excesses too: the tests
-// hold them to that against values worked out in 400-digit arithmetic and against convolution integrals, for every
-// mixture of up to four terms with widths in ratios from 1e-6 to 1e6, and against exact fractions for rectangles.
-// Quantiles are within 1e-12 standard deviations.
+// Probabilities, on both sides and down to 1e-100, are within 1e-12 of themselves (relative), and mean excesses too:
+// the tests hold them to that against values worked out in 400-digit arithmetic and against convolution integrals,
+// for every mixture of up to four terms with widths in ratios from 1e-6 to 1e6, and against exact fractions for
+// rectangles. Quantiles are within 1e-12 standard deviations.
 //
 // A sum of normal terms costs one complementary error function. The cost of other sums at most doubles with each
 // uniform part: with eight triangular terms it is some tenths of a millisecond. The benchmarks tell.

@@ -12,8 +12,8 @@ import (
 	"example.com/seatline/fitcalc/stack"
 )
 
-// referenceCSV holds values of the textbook corner sum in 400-digit arithmetic (mpmath 1.3.0); reference.py beside
-// it writes it.
+// referenceCSV holds values of the textbook corner sum in 400-digit arithmetic (mpmath 1.3.0); reference.py beside it
+// writes it.
 //
 //go:embed testdata/reference.csv
 var referenceCSV string

@@ -14,8 +14,8 @@ const MaxTerms = 8
 // evaluating it allocates nothing.
 //
 // The zero Sum is an empty sum: exactly nothing. A Sum built from a dimension that was not given, from more than
-// [MaxTerms] terms that are not Normal, or from lengths that overflow has an [Sum.Err]; its probabilities and moments are
-// NaN and its lengths are those of the terms that could be added.
+// [MaxTerms] terms that are not Normal, or from lengths that overflow has an [Sum.Err]; its probabilities and moments
+// are NaN and its lengths are those of the terms that could be added.
 type Sum struct {
 	nominal, least, most measure.Length
 	twiceMean            int64             // Σ ±(lower + upper) in picometres: exact, where the mean itself may be half a picometre
@@ -178,8 +178,8 @@ func (s *Sum) isTriangular(i uint8) bool { return s.triangular>>i&1 == 1 }
 // "Tolerance Stack Analysis Methods", Boeing, 1995.
 func (s Sum) RSS() float64 { return 3 * s.Sigma() }
 
-// PlainRSS returns sqrt(Σ T²) in mm without inflation: the usual shop formula, which is too hopeful by as much as √3 where
-// sizes are spread evenly between their limits.
+// PlainRSS returns sqrt(Σ T²) in mm without inflation: the usual shop formula, which is too hopeful by as much as √3
+// where sizes are spread evenly between their limits.
 func (s Sum) PlainRSS() float64 {
 	if s.fault != sound {
 		return math.NaN()
@@ -252,9 +252,9 @@ func (s *Sum) above(z float64) float64 {
 	return min(1, max(0, e.tail(0, e.k, z)))
 }
 
-// MeanExcess returns E[max(S − x, 0)] in mm: the mean of what lies above x, counting nothing where S is below x. With S
-// the oversize on the diameter and x nothing it is the expected turn-down on the diameter. Divide it by
-// [Sum.Above] for the mean among those that lie above. Its derivative in x is −Above.
+// MeanExcess returns E[max(S − x, 0)] in mm: the mean of what lies above x, counting nothing where S is below x. With
+// S the oversize on the diameter and x nothing it is the expected turn-down on the diameter. Divide it by [Sum.Above]
+// for the mean among those that lie above. Its derivative in x is −Above.
 func (s Sum) MeanExcess(x measure.Length) float64 {
 	if s.fault != sound {
 		return math.NaN()
@@ -341,8 +341,8 @@ func (s *Sum) away(side, q float64) float64 {
 
 // upperQuantile returns z ≥ 0 in picometres with P(S − mean > z) = q, for q of at most a half.
 //
-// The logarithm of the survival function is concave, because every density here is log-concave, so Newton steps
-// on it from the right never pass the root; steps that leave the bracket are replaced by halving it.
+// The logarithm of the survival function is concave, because every density here is log-concave, so Newton steps on it
+// from the right never pass the root; steps that leave the bracket are replaced by halving it.
 func (s *Sum) upperQuantile(q float64) float64 {
 	e := s.evaluator()
 	if q == 0 {

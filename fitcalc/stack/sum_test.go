@@ -66,8 +66,8 @@ func TestTenEqualParts(t *testing.T) {
 	near(t, "plain RSS", s.PlainRSS(), .3162278, 5e-8)
 }
 
-// Source of the case: trainandhire.com, three spacers 1.000 ± .005 in a slot of 3.000 ± .008 in. Worst case and RSS are
-// published there. For evenly spread sizes the share outside is the Irwin-Hall tail 2 × 7³/(6 × 10³) = 343/3000.
+// Source of the case: trainandhire.com, three spacers 1.000 ± .005 in a slot of 3.000 ± .008 in. Worst case and RSS
+// are published there. For evenly spread sizes the share outside is the Irwin-Hall tail 2 × 7³/(6 × 10³) = 343/3000.
 func TestThreeSpacers(t *testing.T) {
 	out := func(s stack.Sum) float64 { return s.Below(measure.Thou(2992)) + s.Above(measure.Thou(3008)) }
 	spacer := measure.PlusMinus(measure.Inches(1), measure.Thou(5))
@@ -83,8 +83,8 @@ func TestThreeSpacers(t *testing.T) {
 	near(t, "inflated RSS", uniform.RSS()/inch, .015, 1e-15) // √3 × √3 × .005, Scholz (1995)
 }
 
-// Source: JCGM 101:2008 (GUM supplement 1), 9.2.3 and 9.2.4: sums of four rectangular quantities. It prints ±3.88 (from
-// the GUM's normal approximation ±3.92) and ±17.0 (±19.9); more digits by SciPy 1.10.1.
+// Source: JCGM 101:2008 (GUM supplement 1), 9.2.3 and 9.2.4: sums of four rectangular quantities. It prints ±3.88
+// (from the GUM's normal approximation ±3.92) and ±17.0 (±19.9); more digits by SciPy 1.10.1.
 func TestRectangularSums(t *testing.T) {
 	rectangle := func(sd float64) measure.Dim {
 		return measure.PlusMinus(measure.Length{}, mm(t, sd*math.Sqrt(3))).WithShape(measure.Uniform)
@@ -313,7 +313,8 @@ func TestQuantileUndoesCDF(t *testing.T) {
 			return
 		}
 		q := math.Pow(10, rapid.Float64Range(-14, -.302).Draw(t, "log q"))
-		// quantiles are in mm, evaluation takes picometres: rounding x by half a picometre moves the probability by the density
+		// quantiles are in mm, evaluation takes picometres: rounding x by half a picometre moves the probability by the
+		// density
 		x := s.UpperQuantile(q)
 		l, err := measure.FromMillimetres(x)
 		if err != nil {

@@ -154,8 +154,8 @@ func normalTail(m int, z, sigma float64) float64 {
 	return scale * q * descending(m, t)
 }
 
-// descending returns T_m/T_0 of the standard normal at t > 0 from the ratios r_n = T_n/T_(n−1), which obey
-// r_(n−1) = 1/(t + n r_n) and, started far enough up, forget how they were started.
+// descending returns T_m/T_0 of the standard normal at t > 0 from the ratios r_n = T_n/T_(n−1), which obey r_(n−1) =
+// 1/(t + n r_n) and, started far enough up, forget how they were started.
 func descending(m int, t float64) float64 {
 	start := math.Sqrt(float64(m)) + 16/t
 	n := int(start*start) + 4
@@ -176,9 +176,9 @@ func descending(m int, t float64) float64 {
 //
 //	exp(−σ²ω²/2 + iω(σ²c − z)) Π (cos hω + i coth(hc) sin hω) (c/(c + iω))^(j+m+1)
 //
-// and the trapezoidal rule of step 2π/L gives Σ exp(cLn) T_m(z + nL) over all whole n (Poisson's summation formula), so L is
-// chosen for the terms beside n = 0 to be below rounding: to the left they fall as exp(−cL) L^m/m!, to the right as
-// a normal tail.
+// and the trapezoidal rule of step 2π/L gives Σ exp(cLn) T_m(z + nL) over all whole n (Poisson's summation formula),
+// so L is chosen for the terms beside n = 0 to be below rounding: to the left they fall as exp(−cL) L^m/m!, to the
+// right as a normal tail.
 func (e *evaluator) contour(m, j int, z float64) float64 {
 	parts := e.h[:j]
 	variance := e.sigma * e.sigma
@@ -223,8 +223,8 @@ func (e *evaluator) contour(m, j int, z float64) float64 {
 	return result
 }
 
-// saddle returns a c > 0 near the root of K'(c) − z − (m+1)/c. It need not be exact: any c > 0 gives the same integral,
-// one near the root the least cancellation.
+// saddle returns a c > 0 near the root of K'(c) − z − (m+1)/c. It need not be exact: any c > 0 gives the same
+// integral, one near the root the least cancellation.
 func (e *evaluator) saddle(m int, parts []float64, variance, z float64) float64 {
 	order := float64(m + 1)
 	// K' ≤ variance·c, so this start is at or below the root

@@ -1,0 +1,124 @@
+package sample_test
+
+import (
+	"fmt"
+
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/sample"
+)
+
+func readings(micrometres ...int64) []measure.Length {
+	all := make([]measure.Length, len(micrometres))
+	for i, um := range micrometres {
+		all[i] = measure.Micrometres(um)
+	}
+	return all
+}
+
+// One hosel, measured six times round its top with a caliper that reads to 0.01 mm and may be 0.02 mm off.
+func ExampleEstimateMean() {
+	caliper := sample.Caliper{
+		Resolution:    measure.Micrometres(10),
+		MaxError:      measure.Micrometres(20),
+		MaxErrorShape: measure.Uniform,
+	}
+	e, err := sample.EstimateMean(readings(13_600, 13_610, 13_590, 13_610, 13_590, 13_600), caliper)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	half, err := e.Expanded(.95)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.3f ± %.3f mm at 95 %%\n", e.Mean, half)
+	for _, c := range e.Components {
+		fmt.Printf("  %-18s %.4f mm\n", c.Name, c.U)
+	}
+	// Output:
+	// 13.600 ± 0.024 mm at 95 %
+	//   repeated readings  0.0037 mm
+	//   resolution         0.0029 mm
+	//   instrument         0.0115 mm
+}
+
+// Ten ferrules of a bag: between which sizes are 95 of 100, with 95 % confidence?
+func ExampleSummary_ToleranceInterval() {
+	s, err := sample.Summarise(readings(13_700, 13_720, 13_690, 13_710, 13_700, 13_680, 13_710, 13_700, 13_690, 13_700))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	i, err := s.ToleranceInterval(.95, .95)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("mean %.3f mm, standard deviation %.4f mm\n", s.Mean, s.SD)
+	fmt.Printf("%.3f to %.3f mm\n", i.Lower, i.Upper)
+	// Output:
+	// mean 13.700 mm, standard deviation 0.0115 mm
+	// 13.661 to 13.739 mm
+}
+
+// A supplier states 13.70 ± 0.02 mm; eight pieces are measured.
+func ExampleCompare() {
+	stated := measure.PlusMinus(measure.Micrometres(13_700), measure.Micrometres(20))
+	c, err := sample.Compare(stated, readings(13_720, 13_740, 13_710, 13_750, 13_730, 13_740, 13_720, 13_730),
+		sample.Question{Confidence: .95, Allowed: .05, U: .005})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(c.Consistency)
+	fmt.Println(c.Reason)
+	// Output:
+	// contradicted
+	// 5 of 8 readings are outside the limits beyond doubt; with 5 % of the pieces outside, so many have a probability of 1.5e-05
+}
+
+// A delivery of 400 at an acceptable quality level of 2.5 %.
+func ExampleNormalPlan() {
+	letter, err := sample.CodeLetter(400, sample.LevelII)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	plan, err := sample.NormalPlan(letter, 2.5)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%v: take %d, accept with at most %d bad\n", letter, plan.N, plan.C)
+	for _, bad := range []int{10, 40} {
+		p, err := plan.AcceptLot(400, bad)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("with %d bad in the lot: accepted with probability %.2f\n", bad, p)
+	}
+	// Output:
+	// H: take 50, accept with at most 3 bad
+	// with 10 bad in the lot: accepted with probability 0.97
+	// with 40 bad in the lot: accepted with probability 0.23
+}
+
+// A hosel reads 13.66 mm with a standard uncertainty of 0.012 mm; the drawing allows 13.68 mm.
+func ExampleResult_Decide() {
+	r := sample.Result{Value: 13.66, U: .012}
+	p, err := r.ConformityProbability(sample.AtMost(13.68))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	d, err := r.Decide(sample.AtMost(13.68), .95)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("conforms with probability %.3f: %v\n", p, d)
+	// Output:
+	// conforms with probability 0.952: conforms
+}

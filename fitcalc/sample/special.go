@@ -1,0 +1,134 @@
+package sample
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mathext"
+	"gonum.org/v1/gonum/stat/distuv"
+)
+
+// upperTail returns P(Z > z) of the standard normal, with relative precision in the tail.
+func upperTail(z float64) float64 { return math.Erfc(z/math.Sqrt2) / 2 }
+
+// zOf returns the standard normal quantile.
+func zOf(p float64) float64 { return distuv.UnitNormal.Quantile(p) }
+
+func chiSquareQuantile(p, nu float64) float64 {
+	return distuv.ChiSquared{K: nu}.Quantile(p)
+}
+
+func chiSquareUpper(x, nu float64) float64 { return mathext.GammaIncRegComp(nu/2, x/2) }
+
+func studentQuantile(p, nu float64) float64 {
+	if math.IsInf(nu, 1) {
+		return zOf(p)
+	}
+	// distuv's quantile is started from, its distribution function is what counts
+	t := distuv.StudentsT{Sigma: 1, Nu: nu}
+	start := t.Quantile(p)
+	return root(func(x float64) float64 { return t.CDF(x) - p }, start-1e-3*(1+math.Abs(start)), start+1e-3*(1+math.Abs(start)))
+}
+
+// noncentralT is the distribution of (Z + delta)/sqrt(χ²/nu), nu > 0.
+type noncentralT struct{ nu, delta float64 }
+
+// tails returns P(T ≤ t) and P(T > t).
+//
+// With s = sqrt(χ²/ν) it is the mean of Φ(ts − δ) over the density of s. In y = ln s that density is proportional to
+// exp(ν(y − exp(2y)/2)), bell-shaped for every ν, and the trapezoidal rule converges exponentially. Dividing by the
+// same rule's sum of the density alone makes the normalising constant unnecessary. All terms are positive, so that
+// small tails keep their relative precision. Lenth's series (Algorithm AS 243, Applied Statistics 38, 1989)
+// underflows for δ beyond 37, which n = 300 readings already reach.
+func (d noncentralT) tails(t float64) (lower, upper float64) {
+	lo, hi := d.support()
+	// The bell is 1/sqrt(2ν) wide; Φ(t exp(y) − δ) rises over 1/(t exp(y)), and only where t exp(y) is near δ.
+	slope := min(math.Abs(t)*math.Exp(hi/2), math.Abs(d.delta)+9)
+	step := 0.35 / math.Sqrt(2*d.nu+slope*slope)
+	n := math.Ceil((hi - lo) / step)
+	total := 0.0
+	for i := 0.0; i <= n; i++ {
+		y := lo + (hi-lo)*i/n
+		s := math.Exp(y)
+		weight := math.Exp(d.nu * (y + 0.5 - s*s/2))
+		z := t*s - d.delta
+		total += weight
+		lower += weight * upperTail(-z)
+		upper += weight * upperTail(z)
+	}
+	return lower / total, upper / total
+}
+
+// support returns the range of y outside which the density is less than exp(−80) of its peak.
+func (d noncentralT) support() (lo, hi float64) {
+	drop := func(y float64) float64 { return d.nu*(y+0.5-math.Exp(2*y)/2) + 80 }
+	lo, hi = -1/math.Sqrt(d.nu), 1/math.Sqrt(d.nu)
+	for drop(lo) > 0 {
+		lo *= 1.2
+	}
+	for drop(hi) > 0 {
+		hi *= 1.2
+	}
+	return lo, hi
+}
+
+// quantile returns t with P(T ≤ t) = p.
+func (d noncentralT) quantile(p float64) float64 {
+	f := func(t float64) float64 {
+		lower, upper := d.tails(t)
+		if p < 0.5 {
+			return lower - p
+		}
+		return (1 - p) - upper
+	}
+	// Johnson and Welch's normal approximation (Biometrika 31, 1940) is near enough to grow a bracket from
+	width := math.Sqrt(1+d.delta*d.delta/(2*d.nu)) * (0.5 + math.Abs(zOf(p))/4)
+	lo := d.delta + zOf(p)*math.Sqrt(1+d.delta*d.delta/(2*d.nu))
+	hi := lo
+	for step := width; f(lo) > 0; step *= 2 {
+		lo -= step
+	}
+	for step := width; f(hi) < 0; step *= 2 {
+		hi += step
+	}
+	return root(f, lo, hi)
+}
+
+// root finds where f changes sign between a and b to within rounding, by Chandrupatla's method (Advances in
+// Engineering Software 28, 1997, pp. 145–149): inverse quadratic steps where they are safe, halving otherwise. f(a)
+// and f(b) must not have the same sign; if they have, the end with the smaller value is returned.
+func root(f func(float64) float64, a, b float64) float64 {
+	fa, fb := f(a), f(b)
+	if fa == 0 {
+		return a
+	}
+	if fb == 0 {
+		return b
+	}
+	c, fc, t := a, fa, 0.5
+	for range 200 {
+		x := a + t*(b-a)
+		fx := f(x)
+		if math.Signbit(fx) == math.Signbit(fa) {
+			c, fc = a, fa
+		} else {
+			c, b, fc, fb = b, a, fb, fa
+		}
+		a, fa = x, fx
+		best, least := a, math.Abs(fa)
+		if math.Abs(fb) < least {
+			best, least = b, math.Abs(fb)
+		}
+		within := 2e-15 * (math.Abs(best) + 1e-3)
+		if least == 0 || math.Abs(b-a) <= 2*within {
+			return best
+		}
+		tl := within / math.Abs(b-a)
+		xi, phi := (a-b)/(c-b), (fa-fb)/(fc-fb)
+		t = 0.5
+		if phi*phi < xi && (1-phi)*(1-phi) < 1-xi {
+			t = fa/(fb-fa)*fc/(fb-fc) + (c-a)/(b-a)*fa/(fc-fa)*fb/(fc-fb)
+		}
+		t = min(max(t, tl), 1-tl)
+	}
+	return a
+}

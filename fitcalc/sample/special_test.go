@@ -1,0 +1,87 @@
+package sample
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// By integration of Φ(ts − δ) over the chi density in 30-digit arithmetic (mpmath 1.3.0).
+func TestNoncentralT(t *testing.T) {
+	for _, c := range []struct{ nu, delta, t, lower, upper float64 }{
+		{1, 0, 1, 0.75, 0.25},
+		{1, 2, 3, 0.52485716173368785, 0.47514283826631215},
+		{1, 2.5, 40, 0.95014023328528634, 0.04985976671471366},
+		{2, -1, 0.5, 0.92030426006848501, 0.079695739931514986},
+		{4, 3.67, 9.4, 0.95036604183646471, 0.049633958163535286},
+		{9, 5.2, 9.2, 0.94990503989679903, 0.050094960103200973},
+		{19, 10.4, 14.7, 0.94896575357845681, 0.051034246421543186},
+		{19, 10.4, 10.7, 0.52478564200571165, 0.47521435799428835},
+		{19, 10.4, 4, 5.4944048118852326e-8, 0.99999994505595188},
+		{49, 16.4, 20.2, 0.95072244165617136, 0.049277558343828642},
+		{3, 1, -2, 0.0099685006327309132, 0.99003149936726909},
+		{200, 25, 27.5, 0.92726857874939999, 0.072731421250600007},
+		{1000, 60, 63, 0.95832924790545914, 0.041670752094540864},
+		{5000, 164, 160, 0.016972367317750067, 0.98302763268224993},
+		{1, 5.2, 30000, 0.9998617000097527, 0.00013829999024729606},
+		{2, 6, 300, 0.99958898239192511, 0.00041101760807488658},
+		{1, -3, -500, 0.0047878788966094434, 0.99521212110339056},
+		{9, 5.2, 0.01, 1.0500065986466157e-7, 0.99999989499934014},
+		{2, 0.5, 200, 0.99997399225611269, 2.6007743887307616e-5},
+	} {
+		d := noncentralT{c.nu, c.delta}
+		lower, upper := d.tails(c.t)
+		if math.Abs(lower/c.lower-1) > 1e-12 || math.Abs(upper/c.upper-1) > 1e-12 {
+			t.Errorf("ν %g, δ %g, t %g: %.17g and %.17g, want %.17g and %.17g", c.nu, c.delta, c.t, lower, upper, c.lower, c.upper)
+		}
+		if got := d.quantile(c.lower); math.Abs(got-c.t) > 1e-9*math.Abs(c.t) {
+			t.Errorf("ν %g, δ %g: quantile %.17g, want %.17g", c.nu, c.delta, got, c.t)
+		}
+	}
+}
+
+// t′ decreases in δ at a fixed place, and its distribution function increases in t.
+func TestNoncentralTIsMonotone(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		nu := float64(rapid.IntRange(1, 500).Draw(t, "nu"))
+		delta := rapid.Float64Range(-5, 60).Draw(t, "delta")
+		x := rapid.Float64Range(-5, 80).Draw(t, "t")
+		lower, upper := noncentralT{nu, delta}.tails(x)
+		if !(lower >= 0 && upper >= 0 && math.Abs(lower+upper-1) < 1e-13) {
+			t.Fatalf("%g and %g are not the two parts of 1", lower, upper)
+		}
+		if right, _ := (noncentralT{nu, delta}).tails(x + .1); right < lower*(1-1e-12) {
+			t.Fatalf("falls from %g to %g", lower, right)
+		}
+		if shifted, _ := (noncentralT{nu, delta + .1}).tails(x); shifted > lower*(1+1e-12) {
+			t.Fatalf("grows with δ from %g to %g", lower, shifted)
+		}
+	})
+}
+
+// GNU R 4.2.2, qt(.995, 16); JCGM 100:2008, table G.2, prints 2.92.
+func TestStudentQuantile(t *testing.T) {
+	if got := studentQuantile(.995, 16); math.Abs(got-2.92078162243) > 1e-10 {
+		t.Errorf("%.12g", got)
+	}
+	if got := studentQuantile(.975, math.Inf(1)); math.Abs(got-1.959963984540054) > 1e-12 {
+		t.Errorf("%.15g", got)
+	}
+}
+
+func TestRoot(t *testing.T) {
+	for _, c := range []struct {
+		f          func(float64) float64
+		a, b, want float64
+	}{
+		{func(x float64) float64 { return x*x*x - 2*x - 5 }, 2, 3, 2.0945514815423265}, // Wallis
+		{func(x float64) float64 { return math.Cos(x) - x }, 0, 1, 0.7390851332151607},
+		{func(x float64) float64 { return math.Pow(x, 9) }, -1, 4, 0},
+		{func(x float64) float64 { return x }, 0, 4, 0},
+	} {
+		if got := root(c.f, c.a, c.b); math.Abs(got-c.want) > 1e-14 {
+			t.Errorf("%.17g, want %.17g", got, c.want)
+		}
+	}
+}
