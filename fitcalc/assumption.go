@@ -18,6 +18,8 @@ const (
 	AssumedBoreForm
 	AssumedBoreClears
 	AssumedAdapterBore
+	AssumedBoreTaper
+	AssumedNoVolume
 	assumptionCount
 )
 
@@ -33,14 +35,26 @@ var assumptions = [assumptionCount]struct{ code, text string }{
 	AssumedCountersinkAngle:     {"countersink.angle", "the countersink has the angle of the shop's tool"},
 	AssumedBoreForm:             {"bore.form", "the bore is tapered like the tip it takes"},
 	AssumedBoreClears:           {"bore.clears", "the bore clears the tip; its size is not given"},
-	AssumedAdapterBore:          {"bore.adapter", "the bore given is that of the adapter sleeve"},
+	AssumedAdapterBore:          {"bore.adapter", "the bore and the bore depth given are those of the adapter sleeve"},
+	AssumedBoreTaper:            {"bore.taper", "the bore tapers at the shop's rate"},
+	AssumedNoVolume:             {"work.volume", "the length of the ferrule is not given: no time is counted for the volume turned off"},
 }
 
 // Code returns the assumption's name in outputs: tolerance.hosel-od.
-func (a Assumption) Code() string { return assumptions[a].code }
+func (a Assumption) Code() string {
+	if a >= assumptionCount {
+		return ""
+	}
+	return assumptions[a].code
+}
 
 // String returns the assumption as a clause.
-func (a Assumption) String() string { return assumptions[a].text }
+func (a Assumption) String() string {
+	if a >= assumptionCount {
+		return ""
+	}
+	return assumptions[a].text
+}
 
 // AssumptionSet is a set of assumptions. The zero AssumptionSet is empty.
 type AssumptionSet uint32

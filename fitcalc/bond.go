@@ -45,6 +45,9 @@ func BondOf(head Head, tip Tip, shop Shop) (Bond, error) {
 			return Bond{}, &InputError{Field: need.field, Reason: "must be given for the bond to be worked out"}
 		}
 	}
+	if _, unknown := j.recess(); unknown != NoField {
+		return Bond{}, &InputError{Field: unknown, Reason: "must be given for the bond to be worked out"}
+	}
 	j.bore()
 	length := j.fit.Bore.Insertion
 	if length.Sign() <= 0 {
@@ -86,8 +89,5 @@ func (j *joint) nextCorner(from, end measure.Length) measure.Length {
 
 // boreAt returns the bore's nominal diameter at a position above its bottom.
 func (j *joint) boreAt(position measure.Length) measure.Length {
-	if j.head.BoreForm == BoreTapered || j.head.BoreForm == BoreUnknown && j.tip.form == TipTapered {
-		return j.headBore.Nominal().Add(j.shop.TipTaper.Growth(position))
-	}
-	return j.headBore.Nominal()
+	return j.headBore.Nominal().Add(j.boreTaper().Growth(position))
 }

@@ -36,56 +36,104 @@ func (j *joint) bore() {
 
 // clearances returns bore − tip diameter at the tightest place in the bore, and the nominal clearance at the widest. formed
 // reports that bore and tip are of different form, so that the two differ.
+//
+// A bore of taper r has the diameter bore + r z at the height z above its bottom. Bore and tip change evenly between the tip
+// end, the stations of the tip and the top, so that the extremes are at these.
 func (j *joint) clearances() (tight Amount, wide measure.Length, formed bool) {
-	end := j.tipAt(measure.Length{})
-	atMouth := j.tipAt(j.insertion)
-	widest := j.tipAt(j.tip.peak(measure.Length{}, j.insertion))
-	tapered := j.tip.form == TipTapered
-	switch {
-	case tapered && j.head.BoreForm != BoreParallel:
-		if j.head.BoreForm == BoreUnknown {
-			j.assume(AssumedBoreForm)
-		}
-		tight = difference(j.headBore, end)
-		return tight, tight.Nominal, false
-	case j.head.BoreForm == BoreTapered:
-		// The bore is quoted at its bottom and is wider at its mouth by the shop's taper over its depth.
-		tight = difference(j.headBore, widest)
-		growth := j.shop.TipTaper.Growth(j.insertion)
-		return tight, j.headBore.Nominal().Add(growth).Sub(atMouth.Nominal()), true
-	default:
-		tight = difference(j.headBore, widest)
-		wide = j.headBore.Nominal().Sub(measure.Min(end.Nominal(), atMouth.Nominal()))
-		return tight, wide, !widest.Nominal().Sub(end.Nominal()).IsZero()
+	rate := j.boreTaper()
+	at := func(z measure.Length) measure.Length {
+		return j.headBore.Nominal().Add(rate.Growth(z)).Sub(j.tip.nominalAt(z))
 	}
+	least := at(measure.Length{})
+	most := least
+	if rate != j.tip.taper || j.tip.form == TipProfiled {
+		least, most = j.extremes(at)
+	}
+	return Amount{
+		Nominal: least,
+		Least:   least.Sub(below(j.headBore)).Sub(above(j.tipEnd)),
+		Most:    least.Add(above(j.headBore)).Add(below(j.tipEnd)),
+	}, most, most != least
 }
 
-func difference(a, b measure.Dim) Amount {
-	return Amount{a.Nominal().Sub(b.Nominal()), a.Lower().Sub(b.Upper()), a.Upper().Sub(b.Lower())}
+func (j *joint) extremes(at func(measure.Length) measure.Length) (least, most measure.Length) {
+	least, most = at(measure.Length{}), at(measure.Length{})
+	take := func(z measure.Length) {
+		c := at(z)
+		least, most = measure.Min(least, c), measure.Max(most, c)
+	}
+	take(j.insertion)
+	for _, s := range j.tip.stations {
+		if z := s.At.Sub(j.tip.trimmed); z.Sign() > 0 && z.Less(j.insertion) {
+			take(z)
+		}
+	}
+	return least, most
 }
+
+// boreTaper is nothing for a parallel bore. One of unknown form suits the tip.
+func (j *joint) boreTaper() measure.Taper {
+	tapered := j.tip.form == TipTapered
+	switch {
+	case j.head.BoreForm == BoreTapered:
+		if !tapered || j.tip.taper != j.shop.TipTaper {
+			j.assume(AssumedBoreTaper)
+			if !j.boreDepth.Given() {
+				j.assume(AssumedInsertion)
+			}
+		}
+		return j.shop.TipTaper
+	case j.head.BoreForm == BoreUnknown && tapered:
+		j.assume(AssumedBoreForm)
+		return j.tip.taper
+	}
+	return measure.Taper{}
+}
+
+// above and below are how far a dimension may be off its nominal size.
+func above(d measure.Dim) measure.Length { return d.Upper().Sub(d.Nominal()) }
+func below(d measure.Dim) measure.Length { return d.Nominal().Sub(d.Lower()) }
 
 // depth looks at the length of tip left in the bore below whatever is cut into its mouth.
 func (j *joint) depth() {
 	if !j.boreDepth.Given() {
 		return
 	}
-	recess := measure.Max(j.head.Counterbore.Depth.Nominal(), j.countersinkDepth())
-	b := &j.fit.Bore
-	b.Insertion, b.KnownInsertion = j.boreDepth.Nominal().Sub(recess), true
-	if b.Insertion.Less(j.shop.LeastInsertion) {
-		j.reason(Reason{Code: BoreShallow, Level: Blocks, Size: b.Insertion, Limit: j.shop.LeastInsertion, Other: recess})
+	recess, unknown := j.recess()
+	left := j.boreDepth.Nominal().Sub(recess)
+	if left.Less(j.shop.LeastInsertion) {
+		j.reason(Reason{Code: BoreShallow, Level: Blocks, Size: left, Limit: j.shop.LeastInsertion, Other: recess})
+	}
+	if unknown == NoField {
+		j.fit.Bore.Insertion, j.fit.Bore.KnownInsertion = left, true
 	}
 }
 
+// recess is the depth of whatever is cut into the mouth of the bore, as far as it is known, and a field that would have to
+// be given for it to be known.
+func (j *joint) recess() (depth measure.Length, unknown Field) {
+	cone, unknown := j.countersinkDepth()
+	counterbore := j.head.Counterbore.Depth
+	if j.counterbored() && !counterbore.Given() {
+		unknown = FieldCounterboreDepth
+	}
+	return measure.Max(counterbore.Nominal(), cone), unknown
+}
+
 // countersinkDepth is the depth stated, or that of the cone from mouth to bore.
-func (j *joint) countersinkDepth() measure.Length {
+func (j *joint) countersinkDepth() (depth measure.Length, unknown Field) {
 	c := &j.head.Countersink
-	if c.Depth.Given() || !c.Mouth.Given() || !j.headBore.Given() {
-		return c.Depth.Nominal()
+	none := measure.Length{}
+	switch {
+	case c.Depth.Given():
+		return c.Depth.Nominal(), NoField
+	case !c.Mouth.Given() && j.head.Top == TopCountersunk:
+		return none, FieldCountersinkMouth
+	case !c.Mouth.Given():
+		return none, NoField
+	case !j.headBore.Given():
+		return none, FieldHeadBore
 	}
-	angle := c.Angle
-	if angle.IsZero() {
-		angle = j.shop.CountersinkAngle
-	}
-	return CountersinkDepth(c.Mouth.Nominal(), j.headBore.Nominal(), angle)
+	wider := measure.Max(none, c.Mouth.Nominal().Sub(j.headBore.Nominal()))
+	return times(wider, 1/j.coneSlope()), NoField
 }

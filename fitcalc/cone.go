@@ -1,8 +1,6 @@
 package fitcalc
 
 import (
-	"math"
-
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/fitcalc/stack"
 )
@@ -30,15 +28,7 @@ func (j *joint) countersink() (cone, bool) {
 		}
 		return result, true
 	}
-	switch {
-	case !c.Angle.IsZero():
-		result.slope = 2 * c.Angle.Half().Tan()
-	case c.Mouth.Given() && c.Depth.Given() && j.headBore.Given():
-		// Mouth and depth give the angle only where the cone runs down to the bore.
-		result.slope = c.Mouth.Nominal().Sub(j.headBore.Nominal()).Millimetres() / c.Depth.Nominal().Millimetres()
-	default:
-		j.assume(AssumedCountersinkAngle)
-	}
+	result.slope = j.coneSlope()
 	result.there = true
 	result.mouth, result.depth = c.Mouth, c.Depth
 	if !c.Mouth.Given() {
@@ -57,12 +47,32 @@ func (j *joint) countersink() (cone, bool) {
 	return result, true
 }
 
+// coneSlope is 2 tan(A/2) of the head's countersink: by its angle, else from mouth, depth and bore, else by the shop's tool.
+func (j *joint) coneSlope() float64 {
+	c := &j.head.Countersink
+	if !c.Angle.IsZero() {
+		return 2 * c.Angle.Half().Tan()
+	}
+	if c.Mouth.Given() && c.Depth.Given() && j.headBore.Given() {
+		// Mouth and depth give the angle only where the cone runs down to the bore. One that no tool cuts does not.
+		slope := c.Mouth.Nominal().Sub(j.headBore.Nominal()).Millimetres() / c.Depth.Nominal().Millimetres()
+		if slope > 2*measure.Degrees(1).Half().Tan() && slope < 2*measure.Degrees(179).Half().Tan() {
+			return slope
+		}
+	}
+	j.assume(AssumedCountersinkAngle)
+	return 2 * j.shop.CountersinkAngle.Half().Tan()
+}
+
 // standOff returns how high a collar leaves the base: the collar's length less the depth at which its lower edge meets
-// the cone, (M − collar OD) / (2 tan(A/2)), or less the depth of the cone where it reaches the bottom first.
+// the cone, (M − collar OD) / (2 tan(A/2)), or less the depth of the cone where it reaches the bottom first. A collar that
+// is narrower than the bore meets neither.
 func (c cone) standOff(od, length, bore measure.Dim) stack.Sum {
+	if bore.Given() && !bore.Nominal().Less(od.Nominal()) {
+		return stack.Sum{}
+	}
 	onCone := stack.Of(length).Minus(scaled(c.mouth, 1/c.slope)).Plus(scaled(od, 1/c.slope))
-	narrowerThanBore := bore.Given() && !bore.Nominal().Less(od.Nominal())
-	if !c.depth.Given() || narrowerThanBore {
+	if !c.depth.Given() {
 		return onCone
 	}
 	onBottom := stack.Of(length).Minus(c.depth)
@@ -74,6 +84,5 @@ func (c cone) standOff(od, length, bore measure.Dim) stack.Sum {
 
 // mouthFor returns the mouth a countersink needs for a collar to seat.
 func (c cone) mouthFor(od, length measure.Length) measure.Length {
-	const billion = 1_000_000_000
-	return od.Add(length.MulRatio(int64(math.Round(c.slope*billion)), billion))
+	return od.Add(times(length, c.slope))
 }

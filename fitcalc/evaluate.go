@@ -9,17 +9,26 @@ import (
 //
 // Data that is missing is no error; the verdict is then [Ask] with a reason for each missing dimension, unless what is
 // given already rules the joint out. The error is an [*InputError] for sizes that no joint can have, or a [*SettingError].
-func Evaluate(head Head, tip Tip, ferrule Ferrule, shop Shop) (Fit, error) {
-	if err := firstError(head.Validate(), tip.Validate(), ferrule.Validate()); err != nil {
+func Evaluate(head Head, tip Tip, ferrule Ferrule, shop Shop) (fit Fit, err error) {
+	if err := valid(&head, &tip, &ferrule); err != nil {
 		return Fit{}, err
 	}
 	if !shop.sound() {
 		wrong := shop // a copy, so that a sound shop stays off the heap
 		return Fit{}, wrong.Validate()
 	}
-	var fit Fit
 	EvaluateInto(&fit, &head, &tip, &ferrule, &shop)
 	return fit, nil
+}
+
+func valid(head *Head, tip *Tip, ferrule *Ferrule) error {
+	if err := head.Validate(); err != nil {
+		return err
+	}
+	if err := tip.Validate(); err != nil {
+		return err
+	}
+	return ferrule.Validate()
 }
 
 // EvaluateInto is [Evaluate] for those who decide many joints: it copies nothing, allocates nothing, and leaves checking the
@@ -45,74 +54,109 @@ type joint struct {
 	ferrule *Ferrule
 	shop    *Shop
 
-	hoselOD   measure.Dim
-	hoselOf   Field // FieldHoselOD or FieldAdapterOD
-	headBore  measure.Dim
-	boreDepth measure.Dim
-	baseOD    measure.Dim
-	bore2     measure.Dim // the ferrule's bore
-	style     Style
-	insertion measure.Length
+	hoselOD     measure.Dim
+	hoselOf     Field // FieldHoselOD or FieldAdapterOD
+	headBore    measure.Dim
+	boreDepth   measure.Dim
+	baseOD      measure.Dim
+	ferruleBore measure.Dim
+	style       Style
+
+	tipEnd    measure.Dim    // the tip's diameter at its untrimmed end
+	insertion measure.Length // position of the ferrule's base on the shaft
 	seated    measure.Length // position of the ferrule's top on the shaft
+	atBase    measure.Length // the shaft's nominal diameter at the ferrule's base
+	inBore    measure.Length // the largest nominal diameter from the tip end to there
 
 	worst Level
 }
 
+// newJoint brings the parts together.
 func newJoint(fit *Fit, head *Head, tip *Tip, ferrule *Ferrule, shop *Shop) joint {
-	j := joint{fit: fit, head: head, tip: tip, ferrule: ferrule, shop: shop, style: ferrule.Style}
-	j.hoselOD, j.hoselOf, j.headBore, j.boreDepth = head.HoselOD, FieldHoselOD, head.Bore, head.BoreDepth
-	if a := &head.Adapter; a.TopOD.Given() {
-		j.hoselOD, j.hoselOf = a.TopOD, FieldAdapterOD
-		if a.Bore.Given() {
-			j.headBore = a.Bore
-		} else if j.headBore.Given() {
-			j.assume(AssumedAdapterBore)
-		}
-		if a.BoreDepth.Given() {
-			j.boreDepth = a.BoreDepth
-		}
-	}
-	j.hoselOD = j.toleranced(j.hoselOD, shop.HoselODTolerance, AssumedHoselODTolerance)
-	j.headBore = j.toleranced(j.headBore, shop.BoreTolerance, AssumedBoreTolerance)
-	j.baseOD = j.toleranced(ferrule.BaseOD, shop.FerruleODTolerance, AssumedBaseODTolerance)
-	j.bore2 = j.toleranced(ferrule.Bore, shop.FerruleBoreTolerance, AssumedFerruleBoreTolerance)
-	if j.style == StyleUnknown {
-		switch {
-		case ferrule.Step.OD.Given() || ferrule.Step.Length.Given():
-			j.style = Stepped
-		case ferrule.Collar.OD.Given() || ferrule.Collar.Length.Given():
-			j.style = Collared
-		default:
-			j.style = Plain
-			j.assume(AssumedPlain)
-		}
-	}
-	j.insertion = j.boreDepth.Nominal()
-	if !j.boreDepth.Given() {
-		j.insertion = shop.InsertionDepth
-		if tip.form > TipParallel {
-			j.assume(AssumedInsertion)
-		}
-	}
-	j.seated = j.insertion.Add(ferrule.Length.Nominal())
+	j := joint{fit: fit, head: head, tip: tip, ferrule: ferrule, shop: shop}
+	j.bringHead()
+	j.bringFerrule()
+	j.bringTip()
 	return j
 }
 
-// toleranced gives a dimension without limits the shop's, and says so.
-func (j *joint) toleranced(d measure.Dim, tolerance measure.Length, a Assumption) measure.Dim {
-	if !d.Given() || d.HasLimits() {
-		return d
+func (j *joint) bringHead() {
+	h, shop := j.head, j.shop
+	j.hoselOD, j.hoselOf, j.headBore, j.boreDepth = h.HoselOD, FieldHoselOD, h.Bore, h.BoreDepth
+	if h.Adapter.Given() {
+		j.bringAdapter()
 	}
-	j.assume(a)
-	return d.OrPlusMinus(tolerance)
+	j.tolerance(&j.hoselOD, shop.HoselODTolerance, AssumedHoselODTolerance)
+	j.tolerance(&j.headBore, shop.BoreTolerance, AssumedBoreTolerance)
 }
 
-// tipAt returns the shaft's diameter at a position, with limits.
-func (j *joint) tipAt(position measure.Length) measure.Dim {
-	if !j.tip.end.HasLimits() {
-		j.assume(AssumedTipTolerance)
+// bringAdapter puts the sleeve in the hosel's place. Sheets often give one bore and one depth, and mean those that take the
+// tip.
+func (j *joint) bringAdapter() {
+	a := &j.head.Adapter
+	j.hoselOD, j.hoselOf = a.TopOD, FieldAdapterOD
+	switch {
+	case a.Bore.Given():
+		j.headBore = a.Bore
+	case j.headBore.Given():
+		j.assume(AssumedAdapterBore)
 	}
-	return j.tip.Diameter(position).OrPlusMinus(j.shop.TipTolerance)
+	switch {
+	case a.BoreDepth.Given():
+		j.boreDepth = a.BoreDepth
+	case j.boreDepth.Given():
+		j.assume(AssumedAdapterBore)
+	}
+}
+
+func (j *joint) bringFerrule() {
+	f := j.ferrule
+	j.baseOD, j.ferruleBore, j.style = f.BaseOD, f.Bore, f.Style
+	j.tolerance(&j.baseOD, j.shop.FerruleODTolerance, AssumedBaseODTolerance)
+	j.tolerance(&j.ferruleBore, j.shop.FerruleBoreTolerance, AssumedFerruleBoreTolerance)
+	if j.style != StyleUnknown {
+		return
+	}
+	switch {
+	case f.Step.OD.Given() || f.Step.Length.Given():
+		j.style = Stepped
+	case f.Collar.OD.Given() || f.Collar.Length.Given():
+		j.style = Collared
+	default:
+		j.style = Plain
+		j.assume(AssumedPlain)
+	}
+}
+
+func (j *joint) bringTip() {
+	j.insertion = j.boreDepth.Nominal()
+	if !j.boreDepth.Given() {
+		j.insertion = j.shop.InsertionDepth
+		if j.tip.form > TipParallel {
+			j.assume(AssumedInsertion)
+		}
+	}
+	j.seated = j.insertion.Add(j.ferrule.Length.Nominal())
+	if j.tip.form == TipUnknown {
+		return
+	}
+	j.tipEnd = j.tip.end
+	j.tolerance(&j.tipEnd, j.shop.TipTolerance, AssumedTipTolerance)
+	j.atBase = j.tip.nominalAt(j.insertion)
+	j.inBore = j.tip.widest(measure.Length{}, j.insertion)
+}
+
+// tolerance gives a dimension without limits the shop's, and says so.
+func (j *joint) tolerance(d *measure.Dim, tolerance measure.Length, a Assumption) {
+	if d.Given() && !d.HasLimits() {
+		j.assume(a)
+		*d = d.OrPlusMinus(tolerance)
+	}
+}
+
+// shaft returns a nominal diameter of the tip with the tip's limits.
+func (j *joint) shaft(nominal measure.Length) measure.Dim {
+	return j.tipEnd.Shift(nominal.Sub(j.tipEnd.Nominal()))
 }
 
 func (j *joint) assume(a Assumption) { j.fit.Assumptions = j.fit.Assumptions.with(a) }

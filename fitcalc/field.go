@@ -69,7 +69,7 @@ var fieldNames = [...]string{
 }
 
 // String returns the field as a person would call it: hosel OD.
-func (f Field) String() string { return fieldNames[f] }
+func (f Field) String() string { return nameOf(fieldNames[:], f) }
 
 // InputError reports an input that no joint can have: a size that is not positive, beyond reason, or at odds with
 // another. Data that is merely missing is no error; it makes the verdict [Ask].

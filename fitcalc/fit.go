@@ -30,7 +30,7 @@ const (
 var verdictNames = [...]string{"", "flush", "turn", "prep", "ask", "no", "bare"}
 
 // String returns the verdict's word: flush, turn, prep, ask, no or bare.
-func (v Verdict) String() string { return verdictNames[v] }
+func (v Verdict) String() string { return nameOf(verdictNames[:], v) }
 
 // Fits reports whether the joint can be built: as supplied, after turning, or after other work.
 func (v Verdict) Fits() bool { return v == Flush || v == Turn || v == Prep }
@@ -90,8 +90,10 @@ type GripFit struct {
 	Insertion measure.Length
 	// Interference is that at the tightest place of the seated ferrule.
 	Interference Amount
-	// Length is over how much of the seated ferrule the nominal interference is positive.
-	Length measure.Length
+	// Length is over how much of the seated ferrule the nominal interference is positive; it is known where the length of
+	// the ferrule is.
+	Length      measure.Length
+	KnownLength bool
 	// Slip is the probability that it grips nowhere.
 	Slip float64
 	// Strain is the nominal strain of the bore at the tightest place, as a fraction; MostStrain the worst case.
@@ -107,10 +109,10 @@ type SeatFit struct {
 	StandOff Amount
 	// Proud is the probability that it stands off by more than the seat gap.
 	Proud float64
-	// CutDeeper is how much deeper the countersink has to be cut for the collar to seat, and CutMouth the diameter
-	// of its mouth then.
+	// CutDeeper is how much deeper the countersink has to be cut for the collar to seat, nominally, and CutMouth the
+	// diameter of its mouth then.
 	CutDeeper, CutMouth measure.Length
-	// WallLeft is the hosel's wall at its top after that cut, per side.
+	// WallLeft is the hosel's wall at its top after that cut, per side; nothing where the hosel OD is not given.
 	WallLeft measure.Length
 	// Recess is the depth of counterbore that stays open under the ferrule.
 	Recess measure.Length
@@ -131,7 +133,9 @@ type WorkFit struct {
 	Known bool
 	// WallLeft is the wall of the ferrule at its base after turning, per side, at its thinnest.
 	WallLeft measure.Length
-	// Minutes is the mean time by the shop's labour model, preparation included.
+	// Minutes is the time by the shop's labour model, preparation included: a rate per joint; for the share of joints that
+	// are turned a rate per turning and one per volume, taken at the mean of what is turned off; and a rate per
+	// preparation.
 	Minutes float64
 }
 

@@ -25,9 +25,11 @@ func CountersinkAngle(mouth, bottom, depth measure.Length) float64 {
 // FrustumVolume returns the volume of a cone cut off, in mm³, from the diameters of its ends and its height:
 // V = π h (D² + D d + d²) / 12.
 func FrustumVolume(large, small, height measure.Length) float64 {
-	d1, d2 := large.Millimetres(), small.Millimetres()
-	return math.Pi * height.Millimetres() * (d1*d1 + d1*d2 + d2*d2) / 12
+	return frustum(large.Millimetres(), small.Millimetres(), height.Millimetres())
 }
+
+// frustum is FrustumVolume in mm.
+func frustum(d1, d2, height float64) float64 { return math.Pi * height * (d1*d1 + d1*d2 + d2*d2) / 12 }
 
 // fromMM is for results that the checked sizes of a joint keep far inside the range of a Length.
 func fromMM(mm float64) measure.Length {

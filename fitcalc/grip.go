@@ -12,10 +12,10 @@ func (j *joint) grip() {
 	if j.tip.form == TipUnknown {
 		j.missing(FieldTip)
 	}
-	if !j.bore2.Given() {
+	if !j.ferruleBore.Given() {
 		j.missing(FieldFerruleBore)
 	}
-	if j.tip.form == TipUnknown || !j.bore2.Given() {
+	if j.tip.form == TipUnknown || !j.ferruleBore.Given() {
 		return
 	}
 	if !j.ferrule.Length.Given() && j.tip.form != TipParallel {
@@ -23,7 +23,7 @@ func (j *joint) grip() {
 		return
 	}
 	g := &j.fit.Grip
-	*g = j.gripFit()
+	j.fillGrip(g)
 	nominal := g.Interference.Nominal
 	switch {
 	case g.Slip > j.shop.SlipRisk:
@@ -31,7 +31,7 @@ func (j *joint) grip() {
 	case g.Split > j.shop.SplitRisk:
 		j.reason(Reason{Code: GripSplit, Level: Blocks, Size: nominal, Value: g.Strain, Bound: j.shop.StrainLimit,
 			Share: g.Split})
-	case j.ferrule.Length.Given() && g.Length.Less(j.leastGrip()):
+	case g.KnownLength && g.Length.Less(j.leastGrip()):
 		j.reason(Reason{Code: GripShort, Level: Blocks, Size: g.Length, Limit: j.leastGrip()})
 	default:
 		j.reason(Reason{Code: GripHolds, Level: Remarks, Size: nominal, Other: g.Length, Value: g.Strain})
@@ -44,42 +44,66 @@ func (j *joint) leastGrip() measure.Length {
 	return measure.Min(j.shop.LeastGrip, j.ferrule.Length.Nominal())
 }
 
-func (j *joint) gripFit() GripFit {
-	peak := j.tip.peak(j.insertion, j.seated)
-	shaft := j.tipAt(peak)
-	play := j.playOfPosition(peak)
-	interference := stack.Of(shaft).Minus(j.bore2).Plus(play)
-	limit := 1 + j.shop.StrainLimit
-	beyond := stack.Of(shaft).Minus(scaled(j.bore2, limit)).Plus(play)
-	nominal, bore := interference.Nominal(), j.bore2
-	return GripFit{
-		Known:        true,
-		Insertion:    j.insertion,
-		Interference: Amount{nominal, interference.Least(), interference.Most()},
-		Length:       j.tip.lengthAbove(bore.Nominal(), j.insertion, j.seated),
-		Slip:         interference.CDF(measure.Length{}),
-		Strain:       strain(nominal, bore.Nominal()),
-		MostStrain:   strain(interference.Most(), bore.Lower()),
-		Split:        beyond.Above(measure.Length{}),
+func (j *joint) fillGrip(g *GripFit) {
+	widest := j.tip.widest(j.insertion, j.seated)
+	shaft := j.shaft(widest)
+	interference := stack.Of(shaft).Minus(j.ferruleBore)
+	// Strain is beyond the limit e where the shaft is larger than (1 + e) times the bore.
+	beyond := stack.Of(shaft).Minus(scaled(j.ferruleBore, 1+j.shop.StrainLimit))
+	if j.tip.form != TipParallel {
+		if play, some := j.playOfDepth(widest); some {
+			interference, beyond = interference.Plus(play), beyond.Plus(play)
+		}
+		if play, some := j.playOfLength(widest); some {
+			interference, beyond = interference.Plus(play), beyond.Plus(play)
+		}
+	}
+	nominal, bore := interference.Nominal(), j.ferruleBore.Nominal()
+	g.Known, g.Insertion = true, j.insertion
+	g.Interference = Amount{nominal, interference.Least(), interference.Most()}
+	g.Slip = interference.CDF(measure.Length{})
+	g.Strain, g.MostStrain = strain(nominal, bore), strain(interference.Most(), j.ferruleBore.Lower())
+	g.Split = beyond.Above(measure.Length{})
+	if j.ferrule.Length.Given() {
+		g.Length, g.KnownLength = j.tip.lengthAbove(bore, j.insertion, j.seated), true
 	}
 }
 
-// playOfPosition is what the tolerance of the bore's depth means for the shaft's diameter under the ferrule: the tip
-// sits deeper or less deep, and its diameter there is another.
-func (j *joint) playOfPosition(at measure.Length) measure.Dim {
-	if j.tip.form == TipParallel || !j.boreDepth.HasLimits() {
-		return measure.Exactly(measure.Length{})
+// playOfDepth is what the tolerance of the bore's depth means for the shaft at its widest under the ferrule: the tip
+// sits deeper or less deep, and the diameters under the ferrule are others.
+func (j *joint) playOfDepth(widest measure.Length) (measure.Dim, bool) {
+	d := j.boreDepth
+	if !d.HasLimits() || d.Width().IsZero() {
+		return measure.Dim{}, false
 	}
-	low := j.tip.nominalAt(at.Sub(j.boreDepth.Nominal()).Add(j.boreDepth.Lower()))
-	high := j.tip.nominalAt(at.Sub(j.boreDepth.Nominal()).Add(j.boreDepth.Upper()))
-	here := j.tip.nominalAt(at)
-	return measure.WithDeviations(measure.Length{}, low.Sub(here), high.Sub(here)).WithShape(j.boreDepth.Shape())
+	length := j.ferrule.Length.Nominal()
+	shallow := j.tip.widest(d.Lower(), d.Lower().Add(length))
+	deep := j.tip.widest(d.Upper(), d.Upper().Add(length))
+	return play(widest, shallow, deep).WithShape(d.Shape()), true
+}
+
+// playOfLength is the same for the tolerance of the ferrule's length: its top ends up higher or lower on the shaft.
+func (j *joint) playOfLength(widest measure.Length) (measure.Dim, bool) {
+	d := j.ferrule.Length
+	if !d.HasLimits() || d.Width().IsZero() {
+		return measure.Dim{}, false
+	}
+	short := j.tip.widest(j.insertion, j.insertion.Add(d.Lower()))
+	long := j.tip.widest(j.insertion, j.insertion.Add(d.Upper()))
+	return play(widest, short, long).WithShape(d.Shape()), true
+}
+
+// play is nothing, with limits that reach from here to both ends.
+func play(here, one, other measure.Length) measure.Dim {
+	zero := measure.Length{}
+	a, b := one.Sub(here), other.Sub(here)
+	return measure.WithDeviations(zero, measure.Min(zero, measure.Min(a, b)), measure.Max(zero, measure.Max(a, b)))
 }
 
 // overTip looks at the way from the tip end to the seat: a place further down that is too wide to pass.
 func (j *joint) overTip() {
-	passing := j.tip.nominalAt(j.tip.peak(measure.Length{}, j.insertion)).Sub(j.bore2.Nominal())
-	need := strain(passing, j.bore2.Nominal())
+	passing := j.inBore.Sub(j.ferruleBore.Nominal())
+	need := strain(passing, j.ferruleBore.Nominal())
 	if need > j.shop.StrainLimit && passing.Compare(j.fit.Grip.Interference.Nominal) > 0 {
 		j.reason(Reason{Code: GripOverTip, Level: Blocks, Size: passing, Value: need, Bound: j.shop.StrainLimit})
 	}
@@ -89,12 +113,18 @@ func strain(interference, bore measure.Length) float64 {
 	return math.Max(0, interference.Millimetres()) / bore.Millimetres()
 }
 
-// scaled returns a dimension times a factor, to the nearest billionth of it.
+const billion = 1_000_000_000
+
+// times returns a length times a factor, which is taken to the nearest billionth.
+func times(l measure.Length, factor float64) measure.Length {
+	return l.MulRatio(int64(math.Round(factor*billion)), billion)
+}
+
+// scaled returns a dimension times a factor, which is taken to the nearest billionth.
 func scaled(d measure.Dim, factor float64) measure.Dim {
-	const billion = 1_000_000_000
 	num := int64(math.Round(factor * billion))
-	times := func(l measure.Length) measure.Length { return l.MulRatio(num, billion) }
-	nominal := times(d.Nominal())
-	return measure.WithDeviations(nominal, times(d.Lower()).Sub(nominal), times(d.Upper()).Sub(nominal)).
+	nominal := d.Nominal().MulRatio(num, billion)
+	return measure.WithDeviations(nominal,
+		d.Lower().MulRatio(num, billion).Sub(nominal), d.Upper().MulRatio(num, billion).Sub(nominal)).
 		WithShape(d.Shape()).WithOrigin(d.Origin())
 }

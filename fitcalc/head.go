@@ -87,7 +87,11 @@ type Counterbore struct {
 type Adapter struct {
 	// TopOD is the outside diameter at the top of the sleeve, where the ferrule sits.
 	TopOD measure.Dim
-	// Bore takes the tip; where it is not given the head's Bore is taken as the sleeve's.
+	// Bore takes the tip; where it is not given the head's Bore is taken as the sleeve's, and said to be, and so is
+	// BoreDepth.
 	Bore      measure.Dim
 	BoreDepth measure.Dim
 }
+
+// Given reports whether anything of the adapter is given, so that the joint is made at it.
+func (a *Adapter) Given() bool { return a.TopOD.Given() || a.Bore.Given() || a.BoreDepth.Given() }

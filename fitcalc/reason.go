@@ -98,15 +98,14 @@ var codes = [...]string{
 }
 
 // String returns the code as it stands in outputs: flush.undersize.
-func (c Code) String() string { return codes[c] }
+func (c Code) String() string { return nameOf(codes[:], c) }
 
 // Sentence puts the reason in words, with its numbers in the reader's units.
 func (r Reason) Sentence(u Units) string {
-	write := sentences[r.Code]
-	if write == nil {
+	if int(r.Code) >= len(sentences) || sentences[r.Code] == nil {
 		return r.Code.String()
 	}
-	return write(r, u)
+	return sentences[r.Code](r, u)
 }
 
 var sentences = [...]func(Reason, Units) string{
@@ -122,8 +121,12 @@ var sentences = [...]func(Reason, Units) string{
 			u.Show(r.Size), u.Show(r.Size.Half()), u.Show(r.Other))
 	},
 	FlushUndersize: func(r Reason, u Units) string {
-		return fmt.Sprintf("the base is nominally %s %s than the hosel on the diameter; %s of joints would show a step of more than %s (limit %s)",
-			u.Show(r.Size.Abs()), largerSmaller(r.Size), percent(r.Share), u.Show(r.Limit), percent(r.Bound))
+		size := "as large as the hosel"
+		if !r.Size.IsZero() {
+			size = fmt.Sprintf("%s %s than the hosel on the diameter", u.Show(r.Size.Abs()), largerSmaller(r.Size))
+		}
+		return fmt.Sprintf("the base is nominally %s; in %s of joints it would end smaller by more than the step of %s (limit %s)",
+			size, percent(r.Share), u.Show(r.Limit), percent(r.Bound))
 	},
 	FlushTurnLimit: func(r Reason, u Units) string {
 		return fmt.Sprintf("up to %s on the diameter would have to come off; the limit is %s", u.Show(r.Size), u.Show(r.Limit))
@@ -140,17 +143,20 @@ var sentences = [...]func(Reason, Units) string{
 			interferenceWords(r.Size, u), percent(r.Share), percent(r.Bound))
 	},
 	GripSplit: func(r Reason, u Units) string {
-		return fmt.Sprintf("would be stretched by %s at its bore (limit %s): %s of interference on the diameter",
-			percent(r.Value), percent(r.Bound), u.Show(r.Size))
+		return fmt.Sprintf("would be stretched by %s at its bore, and by more than the limit of %s in %s of joints: %s of interference on the diameter",
+			stretch(r.Value), stretch(r.Bound), percent(r.Share), u.Show(r.Size))
 	},
 	GripOverTip: func(r Reason, u Units) string {
 		return fmt.Sprintf("cannot pass a place further down the tip that is %s wider than its bore, a stretch of %s (limit %s)",
-			u.Show(r.Size), percent(r.Value), percent(r.Bound))
+			u.Show(r.Size), stretch(r.Value), stretch(r.Bound))
 	},
 	GripShort: func(r Reason, u Units) string {
 		return fmt.Sprintf("grips over only %s of its length; %s is the least", u.ShowLength(r.Size), u.ShowLength(r.Limit))
 	},
 	WallThin: func(r Reason, u Units) string {
+		if r.Size.Sign() <= 0 {
+			return fmt.Sprintf("leaves no wall beside the shaft at its base; %s per side is the least", u.Show(r.Limit))
+		}
 		return fmt.Sprintf("leaves a wall of only %s per side beside the shaft at its base; %s is the least", u.Show(r.Size), u.Show(r.Limit))
 	},
 	RingCut: func(r Reason, u Units) string {
@@ -172,14 +178,21 @@ var sentences = [...]func(Reason, Units) string{
 	},
 	SeatRounded: func(Reason, Units) string { return "the hosel's top is rounded: this head takes no ferrule" },
 	BoreTight: func(r Reason, u Units) string {
-		return fmt.Sprintf("the bore clears the tip by %s on the diameter, less than %s: %s",
-			u.Show(r.Size), u.Show(r.Limit), prepareOr(r.Level, "ream the bore or abrade the tip", "too much to ream"))
+		what := prepareOr(r.Level, "ream the bore or abrade the tip", "too much to ream")
+		if r.Size.Sign() < 0 {
+			return fmt.Sprintf("the bore is narrower than the tip by %s on the diameter, and has to clear it by %s: %s",
+				u.Show(r.Size.Neg()), u.Show(r.Limit), what)
+		}
+		return fmt.Sprintf("the bore clears the tip by %s on the diameter, less than %s: %s", u.Show(r.Size), u.Show(r.Limit), what)
 	},
 	BoreLoose: func(r Reason, u Units) string {
 		return fmt.Sprintf("the bore clears the tip by %s on the diameter, more than %s: %s",
 			u.Show(r.Size), u.Show(r.Limit), prepareOr(r.Level, "a shim or sleeve is needed", "too much for a shim"))
 	},
 	BoreShallow: func(r Reason, u Units) string {
+		if r.Size.Sign() <= 0 {
+			return fmt.Sprintf("no tip would be in the bore below the recess in its mouth; %s is the least", u.ShowLength(r.Limit))
+		}
 		return fmt.Sprintf("only %s of tip would be in the bore; %s is the least", u.ShowLength(r.Size), u.ShowLength(r.Limit))
 	},
 	BoreFormed: func(r Reason, u Units) string {
@@ -200,15 +213,30 @@ var sentences = [...]func(Reason, Units) string{
 }
 
 func collarSentence(r Reason, u Units) string {
-	text := fmt.Sprintf("the collar leaves the base %s above the hosel", u.Show(r.Size))
-	if r.Share < 0.995 {
-		text += fmt.Sprintf(" (%s of joints stand off)", percent(r.Share))
+	var text string
+	if r.Size.IsZero() {
+		text = fmt.Sprintf("the collar leaves the base above the hosel in %s of joints", percent(r.Share))
+	} else {
+		text = fmt.Sprintf("the collar leaves the base %s above the hosel", u.Show(r.Size))
+		if r.Share < 0.995 {
+			text += fmt.Sprintf(" (%s of joints stand off)", percent(r.Share))
+		}
 	}
-	if r.Level == Prepares {
-		return text + fmt.Sprintf(": countersink that much deeper, to a mouth of %s, which leaves a wall of %s per side", u.Show(r.Other), u.Show(r.Third))
+	switch {
+	case r.Level != Prepares && r.Third.Sign() <= 0:
+		return text + fmt.Sprintf(", and a countersink with a mouth of %s would leave no wall (least %s per side)", u.Show(r.Other), u.Show(r.Limit))
+	case r.Level != Prepares:
+		return text + fmt.Sprintf(", and a countersink with a mouth of %s would leave a wall of only %s per side (least %s)",
+			u.Show(r.Other), u.Show(r.Third), u.Show(r.Limit))
+	case r.Size.IsZero():
+		text += fmt.Sprintf(": countersink deeper, to a mouth of %s", u.Show(r.Other))
+	default:
+		text += fmt.Sprintf(": countersink that much deeper, to a mouth of %s", u.Show(r.Other))
 	}
-	return text + fmt.Sprintf(", and a countersink with a mouth of %s would leave a wall of only %s per side (least %s)",
-		u.Show(r.Other), u.Show(r.Third), u.Show(r.Limit))
+	if r.Third.Sign() > 0 { // otherwise the hosel OD is not given
+		text += fmt.Sprintf(", which leaves a wall of %s per side", u.Show(r.Third))
+	}
+	return text
 }
 
 func prepareOr(l Level, prepare, not string) string {
@@ -232,7 +260,7 @@ func interferenceWords(l measure.Length, u Units) string {
 	return u.Show(l) + " of interference on the diameter"
 }
 
-// percent writes a share with two significant digits, and never rounds a positive share to nothing or a part to all.
+// percent writes a share, and never rounds a positive share to nothing or a part to all.
 func percent(share float64) string {
 	switch p := share * 100; {
 	case share <= 0:
@@ -241,11 +269,21 @@ func percent(share float64) string {
 		return "under 0.1%"
 	case p > 99.9 && share < 1:
 		return "over 99.9%"
+	case p < 10 || p > 99 && share < 1:
+		return decimals(p, 1)
 	default:
-		decimals := 1
-		if p >= 10 {
-			decimals = 0
-		}
-		return strings.TrimSuffix(strconv.FormatFloat(p, 'f', decimals, 64), ".0") + "%"
+		return decimals(p, 0)
 	}
+}
+
+// stretch writes a strain, of which a tenth of a percent more or less matters.
+func stretch(strain float64) string { return decimals(strain*100, 2) }
+
+// decimals writes a percentage with at most that many decimals.
+func decimals(p float64, most int) string {
+	text := strconv.FormatFloat(p, 'f', most, 64)
+	if most > 0 {
+		text = strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
+	}
+	return text + "%"
 }

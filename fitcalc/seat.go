@@ -74,16 +74,35 @@ func (j *joint) seatCollar() {
 	if cone.there {
 		standOff = lower(standOff, cone.standOff(od, length, j.headBore))
 	}
-	if c := &j.head.Counterbore; c.Diameter.Given() && c.Depth.Given() && !c.Diameter.Nominal().Less(od.Nominal()) {
-		standOff = lower(standOff, stack.Of(length).Minus(c.Depth.OrPlusMinus(j.shop.RecessTolerance)))
+	if j.counterbored() {
+		width, depth := j.head.Counterbore.Diameter, j.head.Counterbore.Depth
+		switch {
+		case !width.Given() || !depth.Given():
+			if standOff.Above(j.shop.SeatGap) > j.shop.SeatRisk {
+				j.missingCounterbore()
+				return
+			}
+		case !width.Nominal().Less(od.Nominal()):
+			standOff = lower(standOff, stack.Of(length).Minus(depth.OrPlusMinus(j.shop.RecessTolerance)))
+			defer j.openRecess(depth.Nominal().Sub(length.Nominal()), Remarks)
+		}
 	}
 	j.standsOff(standOff, od, length, cone)
+}
+
+func (j *joint) missingCounterbore() {
+	if !j.head.Counterbore.Diameter.Given() {
+		j.missing(FieldCounterbore)
+	}
+	if !j.head.Counterbore.Depth.Given() {
+		j.missing(FieldCounterboreDepth)
+	}
 }
 
 // standsOff fills in how high a collar leaves the base, and whether cutting the countersink deeper is a way out.
 func (j *joint) standsOff(standOff stack.Sum, od, length measure.Dim, cone cone) {
 	s := &j.fit.Seat
-	*s = SeatFit{Known: true, StandOff: amountAbove(standOff), Proud: standOff.Above(j.shop.SeatGap)}
+	s.Known, s.StandOff, s.Proud = true, amountAbove(standOff), standOff.Above(j.shop.SeatGap)
 	if s.Proud <= j.shop.SeatRisk {
 		return
 	}
@@ -113,12 +132,7 @@ func (j *joint) seatStep() {
 		j.stepWithoutCounterbore()
 		return
 	}
-	if !bore.Diameter.Given() {
-		j.missing(FieldCounterbore)
-	}
-	if !bore.Depth.Given() {
-		j.missing(FieldCounterboreDepth)
-	}
+	j.missingCounterbore()
 	if !step.OD.Given() || !step.Length.Given() || !bore.Diameter.Given() || !bore.Depth.Given() {
 		return
 	}

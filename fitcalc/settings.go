@@ -2,7 +2,6 @@ package fitcalc
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 
 	"example.com/seatline/fitcalc/measure"
@@ -238,15 +237,20 @@ func (s *Shop) sound() bool {
 		}
 	}
 	for _, minutes := range [...]float64{s.MinutesToFit, s.MinutesToTurn, s.MinutesPerCM3, s.MinutesToPrep} {
-		if !(minutes >= 0) || math.IsInf(minutes, 0) {
+		if !(minutes >= 0 && minutes <= mostMinutes) {
 			return false
 		}
 	}
-	return s.LengthOfHosel > 0 && !math.IsInf(s.LengthOfHosel, 0) &&
+	return s.LengthOfHosel > 0 && s.LengthOfHosel <= mostFactor &&
 		s.TipTaper.PPB() > 0 && s.TipTaper.Ratio() <= 1 &&
-		s.CountersinkAngle.Sign() > 0 && s.CountersinkAngle.Less(measure.Degrees(180)) &&
+		sensibleAngle(s.CountersinkAngle) &&
 		!s.MostClearance.Less(s.LeastClearance) && !s.MostLength.Less(s.LeastLength)
 }
+
+const (
+	mostFactor  = 100
+	mostMinutes = 10_000
+)
 
 func sensibleLength(v any) string {
 	if l := *v.(*measure.Length); l.Sign() < 0 || mostLength.Less(l) {
@@ -263,15 +267,15 @@ func properShare(v any) string {
 }
 
 func positiveNumber(v any) string {
-	if x := *v.(*float64); !(x > 0) || math.IsInf(x, 0) {
-		return "must be a number above 0"
+	if x := *v.(*float64); !(x > 0 && x <= mostFactor) {
+		return "must be a number above 0, and not above 100"
 	}
 	return ""
 }
 
 func notNegative(v any) string {
-	if x := *v.(*float64); !(x >= 0) || math.IsInf(x, 0) {
-		return "must be a number not below 0"
+	if x := *v.(*float64); !(x >= 0 && x <= mostMinutes) {
+		return "must be a number from 0 to 10000"
 	}
 	return ""
 }
@@ -284,8 +288,8 @@ func positiveTaper(v any) string {
 }
 
 func properAngle(v any) string {
-	if a := *v.(*measure.Angle); a.Sign() <= 0 || a.Compare(measure.Degrees(180)) >= 0 {
-		return "must be an included angle between 0 and 180 degrees"
+	if a := *v.(*measure.Angle); !sensibleAngle(a) {
+		return "must be an included angle between 1° and 179°"
 	}
 	return ""
 }

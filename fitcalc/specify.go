@@ -110,7 +110,8 @@ func (p *probe) specifyBaseOD(s *Specification) {
 }
 
 func (p *probe) specifyBore(s *Specification) {
-	peak := p.tip.nominalAt(p.tip.peak(p.evaluate().Grip.Insertion, p.fit.Grip.Insertion.Add(s.ForLength)))
+	insertion := p.evaluate().Grip.Insertion
+	peak := p.tip.widest(insertion, insertion.Add(s.ForLength))
 	least, most := peak.MulRatio(1, 2), peak.MulInt(2)
 	at := func(bore measure.Length) *Fit {
 		p.ferrule.Bore = moved(p.ferrule.Bore, bore)
@@ -132,7 +133,7 @@ func (p *probe) specifyBore(s *Specification) {
 func (p *probe) specifyLength(s *Specification) {
 	longest := p.shop.MostLength
 	if hosel := p.head.HoselLength; hosel.Given() {
-		longest = measure.Min(longest, scaled(hosel, p.shop.LengthOfHosel).Nominal())
+		longest = measure.Min(longest, times(hosel.Nominal(), p.shop.LengthOfHosel))
 	}
 	shortest := p.shop.LeastLength
 	grips := func(length measure.Length) bool {

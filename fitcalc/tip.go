@@ -53,8 +53,9 @@ func ProfileTip(tolerance measure.Length, stations ...Station) (Tip, error) {
 		return Tip{}, &InputError{Field: FieldTip, Reason: "a profile needs a first station at position 0, the tip end"}
 	}
 	for i, s := range stations {
-		if s.Diameter.Sign() <= 0 {
-			return Tip{}, &InputError{Field: FieldTip, Size: s.Diameter, Reason: "a profile's diameter must be more than nothing"}
+		size := measure.PlusMinus(s.Diameter, tolerance)
+		if d := (sized{FieldTip, &size}); !d.possible() {
+			return Tip{}, d.impossible()
 		}
 		if i > 0 && !stations[i-1].At.Less(s.At) {
 			return Tip{}, &InputError{Field: FieldTip, Size: s.At, Reason: "the stations of a profile must run upward from the tip end"}
@@ -111,19 +112,21 @@ func (t *Tip) interpolate(position measure.Length) measure.Length {
 		MulRatio(position.Sub(from.At).Picometres(), to.At.Sub(from.At).Picometres()))
 }
 
-// peak returns the position of the largest diameter between two positions.
-func (t *Tip) peak(from, to measure.Length) measure.Length {
-	best := from
-	if t.nominalAt(best).Less(t.nominalAt(to)) {
-		best = to
-	}
-	for _, s := range t.stations {
-		at := s.At.Sub(t.trimmed)
-		if from.Less(at) && at.Less(to) && t.nominalAt(best).Less(s.Diameter) {
-			best = at
+// widest returns the largest nominal diameter between two positions.
+func (t *Tip) widest(from, to measure.Length) measure.Length {
+	switch t.form {
+	case TipTapered: // it never narrows upward
+		return t.nominalAt(to)
+	case TipProfiled:
+		most := measure.Max(t.nominalAt(from), t.nominalAt(to))
+		for _, s := range t.stations {
+			if at := s.At.Sub(t.trimmed); from.Less(at) && at.Less(to) {
+				most = measure.Max(most, s.Diameter)
+			}
 		}
+		return most
 	}
-	return best
+	return t.end.Nominal()
 }
 
 // lengthAbove returns over how much of from..to the nominal diameter is larger than bore.

@@ -33,7 +33,9 @@ func ParseUnits(s string) (Units, error) {
 }
 
 // String returns mm, in or frac.
-func (u Units) String() string { return [...]string{"mm", "in", "frac"}[u] }
+func (u Units) String() string { return nameOf(unitNames[:], u) }
+
+var unitNames = [...]string{"mm", "in", "frac"}
 
 // UnmarshalText implements [encoding.TextUnmarshaler] by [ParseUnits].
 func (u *Units) UnmarshalText(text []byte) (err error) {

@@ -10,57 +10,69 @@ var mostLength = measure.Millimetres(2000)
 // sized is a dimension with the field it stands in.
 type sized struct {
 	field Field
-	dim   measure.Dim
+	dim   *measure.Dim
 }
 
 // Validate returns an [*InputError] when no head can have these sizes, and nil otherwise.
 func (h *Head) Validate() error {
+	od, bore := sized{FieldHoselOD, &h.HoselOD}, sized{FieldHeadBore, &h.Bore}
+	mouth, counterbore := sized{FieldCountersinkMouth, &h.Countersink.Mouth}, sized{FieldCounterbore, &h.Counterbore.Diameter}
+	sleeve, sleeveBore := sized{FieldAdapterOD, &h.Adapter.TopOD}, sized{FieldAdapterBore, &h.Adapter.Bore}
 	for _, s := range [...]sized{
-		{FieldHoselOD, h.HoselOD}, {FieldHeadBore, h.Bore}, {FieldBoreDepth, h.BoreDepth},
-		{FieldHoselLength, h.HoselLength}, {FieldNeckTop, h.NeckTop},
-		{FieldCountersinkMouth, h.Countersink.Mouth}, {FieldCountersinkDepth, h.Countersink.Depth},
-		{FieldCounterbore, h.Counterbore.Diameter}, {FieldCounterboreDepth, h.Counterbore.Depth},
-		{FieldAdapterOD, h.Adapter.TopOD}, {FieldAdapterBore, h.Adapter.Bore},
-		{FieldAdapterBoreDepth, h.Adapter.BoreDepth},
+		od, bore, {FieldBoreDepth, &h.BoreDepth}, {FieldHoselLength, &h.HoselLength}, {FieldNeckTop, &h.NeckTop},
+		mouth, {FieldCountersinkDepth, &h.Countersink.Depth}, counterbore, {FieldCounterboreDepth, &h.Counterbore.Depth},
+		sleeve, sleeveBore, {FieldAdapterBoreDepth, &h.Adapter.BoreDepth},
 	} {
-		if err := s.check(); err != nil {
-			return err
+		if !s.possible() {
+			return s.impossible()
 		}
 	}
-	if a := h.Countersink.Angle; a.Sign() < 0 || a.Compare(measure.Degrees(180)) >= 0 {
-		return &InputError{Field: FieldCountersinkAngle, Reason: "the included angle must lie between 0 and 180 degrees"}
+	if !h.Countersink.Angle.IsZero() && !sensibleAngle(h.Countersink.Angle) {
+		return &InputError{Field: FieldCountersinkAngle,
+			Reason: "the included angle " + h.Countersink.Angle.String() + " must lie between 1° and 179°"}
 	}
-	return firstError(
-		wider(sized{FieldHoselOD, h.HoselOD}, sized{FieldHeadBore, h.Bore}),
-		wider(sized{FieldHoselOD, h.HoselOD}, sized{FieldCountersinkMouth, h.Countersink.Mouth}),
-		wider(sized{FieldHoselOD, h.HoselOD}, sized{FieldCounterbore, h.Counterbore.Diameter}),
-		wider(sized{FieldAdapterOD, h.Adapter.TopOD}, sized{FieldAdapterBore, h.Adapter.Bore}),
-	)
+	for _, pair := range [...]struct{ outer, inner sized }{
+		{od, bore}, {od, mouth}, {od, counterbore}, {mouth, bore}, {counterbore, bore}, {sleeve, sleeveBore},
+	} {
+		if !wider(pair.outer.dim, pair.inner.dim) {
+			return contradiction(pair.outer, pair.inner)
+		}
+	}
+	return nil
+}
+
+// sensibleAngle also keeps the tangents of half the angle, and of its complement, within a few hundred.
+func sensibleAngle(a measure.Angle) bool {
+	return !a.Less(measure.Degrees(1)) && !measure.Degrees(179).Less(a)
 }
 
 // Validate returns an [*InputError] when no ferrule can have these sizes, and nil otherwise.
 func (f *Ferrule) Validate() error {
+	bore, base := sized{FieldFerruleBore, &f.Bore}, sized{FieldBaseOD, &f.BaseOD}
+	top := sized{FieldTopOD, &f.TopOD}
+	collar, step := sized{FieldCollarOD, &f.Collar.OD}, sized{FieldStepOD, &f.Step.OD}
 	for _, s := range [...]sized{
-		{FieldFerruleBore, f.Bore}, {FieldBaseOD, f.BaseOD}, {FieldTopOD, f.TopOD}, {FieldLength, f.Length},
-		{FieldCollarOD, f.Collar.OD}, {FieldCollarLength, f.Collar.Length},
-		{FieldStepOD, f.Step.OD}, {FieldStepLength, f.Step.Length}, {FieldRingDepth, f.RingDepth},
+		bore, base, top, {FieldLength, &f.Length},
+		collar, {FieldCollarLength, &f.Collar.Length}, step, {FieldStepLength, &f.Step.Length}, {FieldRingDepth, &f.RingDepth},
 	} {
-		if err := s.check(); err != nil {
-			return err
+		if !s.possible() {
+			return s.impossible()
 		}
 	}
-	if f.RingHeight.Given() && f.RingHeight.Nominal().Sign() < 0 {
-		return &InputError{Field: FieldRingHeight, Size: f.RingHeight.Nominal(), Reason: "a ring cannot begin below the base"}
+	if z := &f.RingHeight; z.Given() && (z.Nominal().Sign() < 0 || mostLength.Less(z.Nominal())) {
+		return &InputError{Field: FieldRingHeight, Size: z.Nominal(), Reason: "a ring cannot begin there; its height is measured from the base upward"}
 	}
 	if f.Rings < 0 {
 		return &InputError{Field: FieldRings, Reason: "a ferrule cannot have fewer than no rings"}
 	}
-	return firstError(
-		wider(sized{FieldBaseOD, f.BaseOD}, sized{FieldFerruleBore, f.Bore}),
-		wider(sized{FieldTopOD, f.TopOD}, sized{FieldFerruleBore, f.Bore}),
-		wider(sized{FieldCollarOD, f.Collar.OD}, sized{FieldFerruleBore, f.Bore}),
-		wider(sized{FieldStepOD, f.Step.OD}, sized{FieldFerruleBore, f.Bore}),
-	)
+	for _, pair := range [...]struct{ outer, inner sized }{
+		{base, bore}, {top, bore}, {collar, bore}, {step, bore}, {base, collar}, {base, step},
+	} {
+		if !wider(pair.outer.dim, pair.inner.dim) {
+			return contradiction(pair.outer, pair.inner)
+		}
+	}
+	return nil
 }
 
 // Validate returns an [*InputError] when no tip can have these sizes, and nil otherwise; the zero Tip is valid.
@@ -68,35 +80,50 @@ func (t *Tip) Validate() error {
 	if t.form == TipUnknown {
 		return nil
 	}
-	if err := (sized{FieldTip, t.end}).check(); err != nil {
-		return err
+	if end := (sized{FieldTip, &t.end}); !end.possible() {
+		return end.impossible()
 	}
-	if !t.end.Given() {
-		return &InputError{Field: FieldTip, Reason: "the tip has a form but no diameter; leave the whole tip out if it is not known"}
-	}
-	if t.trimmed.Sign() < 0 {
-		return &InputError{Field: FieldTip, Size: t.trimmed, Reason: "a tip cannot be trimmed by less than nothing"}
-	}
-	return nil
-}
-
-func (s sized) check() error {
 	switch {
-	case !s.dim.Given():
-		return nil
-	case s.dim.Nominal().Sign() <= 0 || s.dim.Lower().Sign() <= 0:
-		return &InputError{Field: s.field, Size: s.dim.Lower(), Reason: "must be more than nothing at its lower limit too"}
-	case mostLength.Less(s.dim.Upper()) || mostLength.Less(s.dim.Nominal()):
-		return &InputError{Field: s.field, Size: s.dim.Upper(), Reason: "is beyond any part of a golf club; check the unit"}
+	case !t.end.Given():
+		return &InputError{Field: FieldTip, Reason: "the tip has a form but no diameter; leave the whole tip out if it is not known"}
+	case t.trimmed.Sign() < 0 || mostLength.Less(t.trimmed):
+		return &InputError{Field: FieldTip, Size: t.trimmed, Reason: "a tip cannot be trimmed by less than nothing or by more than a shaft"}
+	case t.taper.PPB() < 0 || t.taper.Ratio() > 1:
+		return &InputError{Field: FieldTip, Reason: "a taper of " + t.taper.String() +
+			" must lie between 0 and 1 in/in; describe a tip that narrows upward by a profile"}
 	}
 	return nil
 }
 
-// wider requires outer to be larger than inner where both are given.
-func wider(outer, inner sized) error {
-	if !outer.dim.Given() || !inner.dim.Given() || inner.dim.Nominal().Less(outer.dim.Nominal()) {
-		return nil
+// possible reports whether a dimension is not given or one that a part can have.
+func (s sized) possible() bool {
+	d := s.dim
+	return !d.Given() || d.Lower().Sign() > 0 && d.Nominal().Sign() > 0 && d.Shape() <= measure.Triangular &&
+		!mostLength.Less(d.Upper()) && !mostLength.Less(d.Nominal())
+}
+
+// impossible says what is wrong with a dimension that is not possible.
+func (s sized) impossible() error {
+	e := &InputError{Field: s.field, Size: s.dim.Nominal()}
+	switch {
+	case e.Size.Sign() <= 0:
+		e.Reason = "must be more than nothing"
+	case s.dim.Lower().Sign() <= 0:
+		e.Size, e.Reason = s.dim.Lower(), "must be more than nothing at its lower limit too"
+	case s.dim.Shape() > measure.Triangular:
+		e.Reason = "has a spread that is not normal, uniform or triangular"
+	default:
+		e.Size, e.Reason = measure.Max(s.dim.Upper(), e.Size), "is beyond any part of a golf club; check the unit"
 	}
+	return e
+}
+
+// wider reports whether outer is larger than inner, or either is not given.
+func wider(outer, inner *measure.Dim) bool {
+	return !outer.Given() || !inner.Given() || inner.Nominal().Less(outer.Nominal())
+}
+
+func contradiction(outer, inner sized) error {
 	return &InputError{
 		Field: outer.field, Other: inner.field, Size: outer.dim.Nominal(),
 		Reason: "must be larger than the " + inner.field.String() + ", " + inner.dim.Nominal().String(),

@@ -48,6 +48,7 @@ var hoselConditions = []func(*Fit, *Shop) bool{
 	func(f *Fit, s *Shop) bool { return !f.Work.WallLeft.Less(s.LeastWall) },
 	func(f *Fit, s *Shop) bool { return !f.Seat.WallLeft.Less(s.LeastHoselWall) },
 	func(f *Fit, _ *Shop) bool { return !f.has(RingCut) },
+	func(f *Fit, _ *Shop) bool { return !f.has(DataMissing) },
 }
 
 func (f *Fit) has(c Code) bool {
@@ -70,7 +71,7 @@ func (p *probe) evaluate() *Fit {
 
 // hosel is the dimension that the ferrule has to match.
 func (p *probe) hosel() *measure.Dim {
-	if p.head.Adapter.TopOD.Given() {
+	if p.head.Adapter.Given() {
 		return &p.head.Adapter.TopOD
 	}
 	return &p.head.HoselOD
@@ -92,12 +93,12 @@ func moved(d measure.Dim, nominal measure.Length) measure.Dim {
 // span is from the smallest OD that leaves the hosel a wall to one far above any ferrule.
 func (p *probe) span() (least, most measure.Length) {
 	inner := p.head.Bore
-	if p.head.Adapter.TopOD.Given() {
+	if p.head.Adapter.Given() {
 		inner = p.head.Adapter.Bore
 	}
 	least = measure.Max(inner.Nominal(), p.hosel().Nominal().Sub(p.hosel().Lower())).Add(measure.Picometres(1))
 	for _, d := range [...]measure.Dim{p.head.Countersink.Mouth, p.head.Counterbore.Diameter} {
-		if !p.head.Adapter.TopOD.Given() {
+		if !p.head.Adapter.Given() {
 			least = measure.Max(least, d.Nominal().Add(measure.Picometres(1)))
 		}
 	}

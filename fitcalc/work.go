@@ -1,6 +1,8 @@
 package fitcalc
 
 import (
+	"math"
+
 	"example.com/seatline/fitcalc/measure"
 )
 
@@ -11,63 +13,79 @@ func (j *joint) work() {
 	}
 	j.wall()
 	j.ringCut()
-	w := &j.fit.Work
+	j.minutes()
+}
+
+func (j *joint) minutes() {
+	w, f := &j.fit.Work, &j.fit.Flush
 	w.Known = true
-	w.Minutes = j.shop.MinutesToFit + j.fit.Flush.VisibleOversize*j.shop.MinutesToTurn +
-		j.turnedVolume()/1000*j.shop.MinutesPerCM3
+	w.Minutes = j.shop.MinutesToFit
+	if f.VisibleOversize > 0 {
+		turned := f.MeanTurnDownMM / f.VisibleOversize // the mean of those that are turned
+		w.Minutes += f.VisibleOversize * (j.shop.MinutesToTurn + j.turnedVolume(turned)/1000*j.shop.MinutesPerCM3)
+	}
 	if j.worst == Prepares {
 		w.Minutes += j.shop.MinutesToPrep
 	}
 }
 
-// wall is the ferrule's wall beside the shaft at its base, as it is or turned down to the hosel.
+// wall is the ferrule's wall beside the shaft at its base, as it is or turned down to the hosel. Where the shaft is thinner
+// there than the ferrule's bore, the wall ends at the bore.
 func (j *joint) wall() {
-	finished := measure.Min(j.hoselOD.Lower(), j.baseOD.Lower())
-	wall := finished.Sub(j.tipAt(j.insertion).Upper()).Half()
+	outside := measure.Min(j.hoselOD.Lower(), j.baseOD.Lower())
+	inside := measure.Max(j.shaft(j.atBase).Upper(), j.ferruleBore.Upper())
+	wall := outside.Sub(inside).Half()
 	j.fit.Work.WallLeft = wall
 	if wall.Less(j.shop.LeastWall) {
 		j.reason(Reason{Code: WallThin, Level: Blocks, Size: wall, Limit: j.shop.LeastWall})
 	}
 }
 
-// ringCut asks whether the turning reaches through a decorative ring.
+// ringCut asks whether the turning reaches through a decorative ring. The outside is a straight cone, so that less comes
+// off at the ring's height z than at the base: the turn-down less (B − T) z/L.
 func (j *joint) ringCut() {
 	f := j.ferrule
-	if !f.RingDepth.Given() || f.RingHeight.Given() && j.coneHeight().Less(f.RingHeight.Nominal()) {
+	off, depth := j.fit.Flush.TurnDown.Nominal, f.RingDepth.Nominal()
+	if !f.RingDepth.Given() || off.Half().Less(depth) {
 		return
 	}
-	if off := j.fit.Flush.TurnDown.Nominal.Half(); f.RingDepth.Nominal().Compare(off) <= 0 {
-		j.reason(Reason{Code: RingCut, Level: Blocks, Size: off, Limit: f.RingDepth.Nominal()})
+	if f.RingHeight.Given() {
+		if !f.Length.Given() {
+			j.missing(FieldLength)
+			return
+		}
+		narrower := j.baseOD.Nominal().Sub(j.topOD())
+		off = off.Sub(narrower.MulRatio(f.RingHeight.Nominal().Picometres(), f.Length.Nominal().Picometres()))
+	}
+	if off = off.Half(); !off.Less(depth) {
+		j.reason(Reason{Code: RingCut, Level: Blocks, Size: off, Limit: depth})
 	}
 }
 
-// topOD is the ferrule's diameter at its top: as given, or level with the shaft there.
+// topOD is the ferrule's diameter at its top: as given, or level with the shaft there; never more than at its base.
 func (j *joint) topOD() measure.Length {
-	if j.ferrule.TopOD.Given() {
-		return j.ferrule.TopOD.Nominal()
+	top := j.ferrule.TopOD.Nominal()
+	if !j.ferrule.TopOD.Given() {
+		top = j.tip.nominalAt(j.seated)
 	}
-	return measure.Min(j.tip.nominalAt(j.seated), j.baseOD.Nominal())
+	return measure.Min(top, j.baseOD.Nominal())
 }
 
-// coneHeight is how far up the turning goes. The outside is a straight cone from base OD B to top OD T over length L;
-// turned to the hosel's OD H it is a cylinder up to where the cone is as narrow: L (B − H) / (B − T).
-func (j *joint) coneHeight() measure.Length {
-	length, off := j.ferrule.Length.Nominal(), j.fit.Flush.TurnDown.Nominal
-	full := j.baseOD.Nominal().Sub(j.topOD())
-	if full.Compare(off) <= 0 {
-		return length
-	}
-	return length.MulRatio(off.Picometres(), full.Picometres())
-}
-
-// turnedVolume is what comes off in mm³: the cone below that height less the cylinder left.
-func (j *joint) turnedVolume() float64 {
-	if !j.ferrule.Length.Given() || j.fit.Flush.TurnDown.Nominal.IsZero() {
+// turnedVolume is what comes off in mm³ when the base is turned down by off, in mm on the diameter. The outside is a straight
+// cone from base OD B to top OD T over length L; turned down by S it is a cylinder up to where the cone is as narrow,
+// L S / (B − T). What comes off is the cone below that height less the cylinder.
+func (j *joint) turnedVolume(off float64) float64 {
+	if !j.ferrule.Length.Given() {
+		j.assume(AssumedNoVolume)
 		return 0
 	}
-	base, hosel, height := j.baseOD.Nominal(), j.hoselOD.Nominal(), j.coneHeight()
-	top := measure.Max(hosel, j.topOD())
-	return max(0, FrustumVolume(base, top, height)-FrustumVolume(hosel, hosel, height))
+	base, top, height := j.baseOD.Nominal().Millimetres(), j.topOD().Millimetres(), j.ferrule.Length.Nominal().Millimetres()
+	turned := base - off
+	if turned > top {
+		height *= off / (base - top)
+		top = turned
+	}
+	return math.Max(0, frustum(base, top, height)-frustum(turned, turned, height))
 }
 
 // remarks are hints that do not change the verdict.
@@ -80,8 +98,8 @@ func (j *joint) remarks() {
 		return
 	}
 	most := j.shop.MostLength
-	if hosel := j.head.HoselLength; hosel.Given() {
-		most = measure.Min(most, scaled(hosel, j.shop.LengthOfHosel).Nominal())
+	if hosel := &j.head.HoselLength; hosel.Given() {
+		most = measure.Min(most, times(hosel.Nominal(), j.shop.LengthOfHosel))
 	}
 	switch {
 	case length.Nominal().Less(j.shop.LeastLength):
