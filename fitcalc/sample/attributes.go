@@ -172,7 +172,8 @@ func FindHypergeometric(t TwoPoints, lot int) (AttributePlan, error) {
 	})
 }
 
-const largestSearch = 1 << 20
+// largestSearch bounds the samples of plans by attributes: nobody measures as many.
+const largestSearch = 100_000
 
 // find goes through the acceptance numbers. For each, the probability of acceptance falls as the sample grows, so the
 // least sample that satisfies the consumer is found by halving, and it is the one the producer likes best. It grows

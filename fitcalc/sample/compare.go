@@ -39,12 +39,20 @@ func (s Summary) beyond(k, p float64) float64 {
 		_, upper := noncentralT{float64(s.N - 1), z * n}.tails(k * n)
 		return upper - p
 	}
-	lo, hi := k-1, k+1
-	for step := 1.0; f(lo) > 0 && lo > -40; step *= 2 {
-		lo -= step
+	const most = 40 // beyond it shares are 0 or 1 to a float64
+	clamp := func(z float64) float64 { return min(max(z, -most), most) }
+	lo, hi := clamp(k-1), clamp(k+1)
+	for step := 1.0; f(lo) > 0; step *= 2 {
+		if lo == -most {
+			return 1
+		}
+		lo = clamp(lo - step)
 	}
-	for step := 1.0; f(hi) < 0 && hi < 1e4; step *= 2 {
-		hi += step
+	for step := 1.0; f(hi) < 0; step *= 2 {
+		if hi == most {
+			return 0
+		}
+		hi = clamp(hi + step)
 	}
 	return upperTail(root(f, lo, hi))
 }

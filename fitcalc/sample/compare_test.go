@@ -9,6 +9,7 @@ import (
 
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/fitcalc/sample"
+	"pgregory.net/rapid"
 )
 
 // The bound on the share beyond one limit undoes the exact one-sided factor: with the limit k deviations away it is 1
@@ -45,6 +46,26 @@ func TestOutsideBoundHolds(t *testing.T) {
 	if held < 872 { // 900 less three standard deviations
 		t.Errorf("held in %d of %d", held, trials)
 	}
+}
+
+func TestOutsideBoundIsAShare(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := sample.Summary{
+			N:    rapid.IntRange(2, 3000).Draw(t, "n"),
+			Mean: rapid.OneOf(rapid.Float64Range(-5, 5), rapid.Float64Range(-1e6, 1e6)).Draw(t, "mean"),
+			SD:   math.Pow(10, rapid.Float64Range(-6, 3).Draw(t, "log sd")),
+		}
+		l := sample.Limits{Lower: -1, Upper: 1}
+		c := rapid.Float64Range(.5, .9999).Draw(t, "confidence")
+		bound, err := s.OutsideBound(l, c)
+		if err != nil || !(bound >= 0 && bound <= 1) {
+			t.Fatal(bound, err)
+		}
+		surer, err := s.OutsideBound(l, c+(1-c)/2)
+		if err != nil || surer < bound*(1-1e-9) {
+			t.Fatalf("%g at more confidence than %g, %v", surer, bound, err)
+		}
+	})
 }
 
 // Clopper and Pearson's bounds from their closed forms: 1 − α^(1/n) for none bad (the "rule of three"), and the

@@ -32,15 +32,15 @@
 //	guard band         z(p)·u                                       ISO 14253-1:2017
 //	acceptance         binomial, Poisson, hypergeometric, t′        MIL-STD-105E, MIL-STD-414
 //
-// The exact tolerance factors are good to ten digits and more, by quadratures described at the functions. Howe's and
+// The exact tolerance factors are good to nine digits and more, by quadratures described at the functions. Howe's and
 // Natrella's well-known approximations are there under their own names; they differ from the exact factors in the
 // third digit.
 //
 // # What the words mean
 //
-// A confidence interval of the mean ([Estimate.Interval]) tells where the average is, and shrinks to nothing as
-// readings are added. A tolerance interval ([Summary.ToleranceInterval]) tells where the pieces are, and does not. A
-// shop that fits single pieces needs the second.
+// A confidence interval of the mean ([Estimate.Interval]) tells where the average is. More readings narrow it, down
+// to what the instrument leaves. A tolerance interval ([Summary.ToleranceInterval]) tells where the pieces are; more
+// readings bring it to their true spread and no further. A shop that fits single pieces needs the second.
 //
 // # Errors and warnings
 //

@@ -8,6 +8,7 @@ import (
 
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/fitcalc/sample"
+	"pgregory.net/rapid"
 )
 
 // Source: NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.6.3: resistivity of 43 wafers; share .90, confidence
@@ -84,8 +85,13 @@ func TestFactors(t *testing.T) {
 		check("Howe", sample.HoweFactor, r.n, .95, r.howeAt95, 5.1e-5)
 		check("Howe", sample.HoweFactor, r.n, .99, r.howeAt99, 5.1e-5)
 	}
-	// 25-digit quadrature (mpmath)
-	near(t, "n 20, share .95, confidence .95", must[float64](t)(sample.TwoSidedFactor(20, .95, .95)), 2.760346178, 5e-10)
+	// 25-digit quadrature (mpmath 1.3.0)
+	for _, c := range []struct {
+		n                    int
+		share, confidence, k float64
+	}{{2, .95, .95, 36.51921461206}, {3, .99, .99, 28.58569516892}, {20, .95, .95, 2.760346178446}, {300, .90, .95, 1.767222088994}} {
+		near(t, fmt.Sprint(c), must[float64](t)(sample.TwoSidedFactor(c.n, c.share, c.confidence)), c.k, 1e-12*c.k)
+	}
 }
 
 // Source: Berthouex and Brown, Statistics for Environmental Engineers, table 21.1: two-sided factors at 95 %
@@ -148,6 +154,33 @@ func TestLeastNumbers(t *testing.T) {
 	}
 	_, err := sample.LeastWithoutFault(math.Nextafter(1, 0), .95)
 	wantError(t, "a share next to 1", err, sample.ErrTooLarge)
+}
+
+// Factors exist everywhere, grow with the share and the confidence, and the two-sided is never below the one-sided of
+// the same share, which an interval must hold too.
+func TestFactorProperties(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.OneOf(rapid.IntRange(2, 30), rapid.IntRange(2, 1_000_000)).Draw(t, "n")
+		p := rapid.OneOf(rapid.Float64Range(.001, .99), rapid.Float64Range(.9, .99999)).Draw(t, "share")
+		c := rapid.OneOf(rapid.Float64Range(.001, .99), rapid.Float64Range(.9, .99999)).Draw(t, "confidence")
+		for what, f := range map[string]func(int, float64, float64) (float64, error){
+			"one-sided": sample.OneSidedFactor, "two-sided": sample.TwoSidedFactor,
+		} {
+			k, err := f(n, p, c)
+			more, errMore := f(n, p+(1-p)/2, c)
+			surer, errSurer := f(n, p, c+(1-c)/2)
+			if err != nil || errMore != nil || errSurer != nil {
+				t.Fatal(what, err, errMore, errSurer)
+			}
+			if math.IsInf(surer, 0) || !(more > k && surer > k) {
+				t.Fatalf("%s: %g, with a larger share %g, with more confidence %g", what, k, more, surer)
+			}
+		}
+		one, _ := sample.OneSidedFactor(n, p, c)
+		if two, _ := sample.TwoSidedFactor(n, p, c); two < one {
+			t.Fatalf("two-sided %g is below one-sided %g", two, one)
+		}
+	})
 }
 
 func TestFactorInput(t *testing.T) {

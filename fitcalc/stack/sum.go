@@ -34,6 +34,7 @@ const (
 	tooMany
 	overflowed
 	badShape
+	badRatio
 )
 
 // Error says why a [Sum] cannot be evaluated.
@@ -53,7 +54,7 @@ func Of(d measure.Dim) Sum { return Sum{}.Plus(d) }
 func (s Sum) Plus(d measure.Dim) Sum {
 	s.nominal, s.least, s.most = s.nominal.Add(d.Nominal()), s.least.Add(d.Lower()), s.most.Add(d.Upper())
 	s.twiceMean += d.Lower().Picometres() + d.Upper().Picometres()
-	s.spread(d)
+	s.spread(d, d.Width())
 	return s
 }
 
@@ -61,7 +62,22 @@ func (s Sum) Plus(d measure.Dim) Sum {
 func (s Sum) Minus(d measure.Dim) Sum {
 	s.nominal, s.least, s.most = s.nominal.Sub(d.Nominal()), s.least.Sub(d.Upper()), s.most.Sub(d.Lower())
 	s.twiceMean -= d.Lower().Picometres() + d.Upper().Picometres()
-	s.spread(d)
+	s.spread(d, d.Width())
+	return s
+}
+
+// PlusRatio returns s + d × num/den, limits to the nearest picometre: a tip that grows by .0075 in per inch adds
+// 3/400 of how deep it goes. A den of nothing is a fault, see [Sum.Err].
+func (s Sum) PlusRatio(d measure.Dim, num, den int64) Sum {
+	if den == 0 {
+		s.fault = badRatio
+		return s
+	}
+	a, b := d.Lower().MulRatio(num, den), d.Upper().MulRatio(num, den)
+	lower, upper := measure.Min(a, b), measure.Max(a, b)
+	s.nominal, s.least, s.most = s.nominal.Add(d.Nominal().MulRatio(num, den)), s.least.Add(lower), s.most.Add(upper)
+	s.twiceMean += lower.Picometres() + upper.Picometres()
+	s.spread(d, upper.Sub(lower))
 	return s
 }
 
@@ -74,13 +90,12 @@ func (s Sum) PlusConst(l measure.Length) Sum {
 }
 
 // spread takes in how far a term strays from its middle; all shapes are symmetric, so its sign does not matter.
-func (s *Sum) spread(d measure.Dim) {
+func (s *Sum) spread(d measure.Dim, width measure.Length) {
 	s.checkRange()
 	if !d.Given() {
 		s.fault = missing
 		return
 	}
-	width := d.Width()
 	if width.IsZero() {
 		return
 	}
@@ -120,6 +135,8 @@ func (s Sum) Err() error {
 		return &Error{Reason: fmt.Sprintf("more than %d terms are uniform or triangular; describe some of them as normal", MaxTerms)}
 	case overflowed:
 		return &Error{Reason: "the sum is beyond 1 km; check the units of its terms"}
+	case badRatio:
+		return &Error{Reason: "a term is multiplied by a ratio with nothing below the line"}
 	}
 	return &Error{Reason: "a dimension has a spread that is not normal, uniform or triangular"}
 }

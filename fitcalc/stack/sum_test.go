@@ -368,6 +368,24 @@ func TestQuantileEnds(t *testing.T) {
 	}
 }
 
+// A ratio of ±1 is a plain term; the growth of a taper of .0075 in per inch over 1.500 ± .020 in is .01125 ± .00015
+// in.
+func TestRatio(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s, d := drawSum(t), drawDim(t)
+		if s.PlusRatio(d, 7, 7) != s.Plus(d) || s.PlusRatio(d, 3, -3) != s.Minus(d) {
+			t.Fatalf("%v: a ratio of one is not the term itself", d)
+		}
+	})
+	depth := measure.PlusMinus(measure.Thou(1500), measure.Thou(20))
+	grown := stack.Of(measure.Exactly(measure.Thou(355))).PlusRatio(depth, 3, 400)
+	same(t, "nominal", grown.Nominal(), measure.Thou(36625).DivRound(100))
+	same(t, "least", grown.Least(), measure.Thou(36610).DivRound(100))
+	same(t, "most", grown.Most(), measure.Thou(36640).DivRound(100))
+	near(t, "deviation", grown.Sigma()/inch, .00005, 1e-12)
+	same(t, "least of the opposite", stack.Sum{}.PlusRatio(depth, -3, 400).Least(), measure.Thou(-1140).DivRound(100))
+}
+
 // An exact sum is a step, to the picometre.
 func TestExactSumIsAStep(t *testing.T) {
 	s := stack.Of(measure.Exactly(measure.Thou(505))).Minus(measure.Nominal(measure.Thou(500)))
@@ -406,6 +424,7 @@ func TestFaults(t *testing.T) {
 		{"not given", stack.Of(d).Minus(measure.Dim{}), true},
 		{"too many", many, false},
 		{"overflow", stack.Of(d).PlusConst(measure.MaxLength), false},
+		{"ratio", stack.Of(d).PlusRatio(d, 1, 0), false},
 		{"shape", stack.Of(d.WithShape(99)), false},
 	} {
 		var e *stack.Error
