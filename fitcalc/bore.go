@@ -49,11 +49,9 @@ func (j *joint) clearances() (tight Amount, wide measure.Length, formed bool) {
 	if rate != j.tip.taper || j.tip.form == TipProfiled {
 		least, most = j.extremes(at)
 	}
-	return Amount{
-		Nominal: least,
-		Least:   least.Sub(below(j.headBore)).Sub(above(j.tipEnd)),
-		Most:    least.Add(above(j.headBore)).Add(below(j.tipEnd)),
-	}, most, most != least
+	tight = difference(&j.headBore, &j.tipEnd)
+	move := least.Sub(tight.Nominal)
+	return Amount{least, tight.Least.Add(move), tight.Most.Add(move)}, most, most != least
 }
 
 func (j *joint) extremes(at func(measure.Length) measure.Length) (least, most measure.Length) {
@@ -90,9 +88,10 @@ func (j *joint) boreTaper() measure.Taper {
 	return measure.Taper{}
 }
 
-// above and below are how far a dimension may be off its nominal size.
-func above(d measure.Dim) measure.Length { return d.Upper().Sub(d.Nominal()) }
-func below(d measure.Dim) measure.Length { return d.Nominal().Sub(d.Lower()) }
+// difference returns a − b.
+func difference(a, b *measure.Dim) Amount {
+	return Amount{a.Nominal().Sub(b.Nominal()), a.Lower().Sub(b.Upper()), a.Upper().Sub(b.Lower())}
+}
 
 // depth looks at the length of tip left in the bore below whatever is cut into its mouth.
 func (j *joint) depth() {

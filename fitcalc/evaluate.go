@@ -2,7 +2,6 @@ package fitcalc
 
 import (
 	"example.com/seatline/fitcalc/measure"
-	"example.com/seatline/fitcalc/stack"
 )
 
 // Evaluate decides one joint: head, tip and ferrule by the limits of a shop.
@@ -17,7 +16,7 @@ func Evaluate(head Head, tip Tip, ferrule Ferrule, shop Shop) (fit Fit, err erro
 		wrong := shop // a copy, so that a sound shop stays off the heap
 		return Fit{}, wrong.Validate()
 	}
-	EvaluateInto(&fit, &head, &tip, &ferrule, &shop)
+	evaluate(&fit, &head, &tip, &ferrule, &shop)
 	return fit, nil
 }
 
@@ -35,6 +34,11 @@ func valid(head *Head, tip *Tip, ferrule *Ferrule) error {
 // parts, once each, to Validate. What it finds for parts that are not valid means nothing.
 func EvaluateInto(fit *Fit, head *Head, tip *Tip, ferrule *Ferrule, shop *Shop) {
 	*fit = Fit{}
+	evaluate(fit, head, tip, ferrule, shop)
+}
+
+// evaluate fills in a fit that is empty.
+func evaluate(fit *Fit, head *Head, tip *Tip, ferrule *Ferrule, shop *Shop) {
 	j := newJoint(fit, head, tip, ferrule, shop)
 	j.flush()
 	j.grip()
@@ -150,7 +154,7 @@ func (j *joint) bringTip() {
 func (j *joint) tolerance(d *measure.Dim, tolerance measure.Length, a Assumption) {
 	if d.Given() && !d.HasLimits() {
 		j.assume(a)
-		*d = d.OrPlusMinus(tolerance)
+		*d = measure.PlusMinus(d.Nominal(), tolerance).WithShape(d.Shape()).WithOrigin(measure.Default)
 	}
 }
 
@@ -204,8 +208,8 @@ func (j *joint) flush() {
 	if !j.hoselOD.Given() || !j.baseOD.Given() {
 		return
 	}
-	j.fit.Flush = flushFit(j.baseOD, j.hoselOD, j.shop)
 	f := &j.fit.Flush
+	j.fillFlush(f)
 	switch {
 	case f.VisibleUndersize > j.shop.UndersizeRisk:
 		j.reason(Reason{Code: FlushUndersize, Level: Blocks, Size: f.Oversize.Nominal, Limit: j.shop.FlushStep,
@@ -220,21 +224,11 @@ func (j *joint) flush() {
 	}
 }
 
-func flushFit(base, hosel measure.Dim, shop *Shop) FlushFit {
-	s := stack.Of(base).Minus(hosel)
-	over := s.Above(shop.FlushStep)
+func (j *joint) fillFlush(f *FlushFit) {
 	zero := measure.Length{}
-	return FlushFit{
-		Known:    true,
-		HoselOD:  hosel,
-		Oversize: Amount{s.Nominal(), s.Least(), s.Most()},
-		TurnDown: Amount{
-			measure.Max(s.Nominal(), zero), measure.Max(s.Least(), zero), measure.Max(s.Most(), zero),
-		},
-		// Only what stands out by more than the step is turned, and then all of it.
-		MeanTurnDownMM:   s.MeanExcess(shop.FlushStep) + shop.FlushStep.Millimetres()*over,
-		Undersize:        s.Below(zero),
-		VisibleUndersize: s.Below(shop.FlushStep.Neg()),
-		VisibleOversize:  over,
+	f.Known, f.HoselOD, f.Oversize = true, j.hoselOD, difference(&j.baseOD, &j.hoselOD)
+	f.TurnDown = Amount{
+		measure.Max(f.Oversize.Nominal, zero), measure.Max(f.Oversize.Least, zero), measure.Max(f.Oversize.Most, zero),
 	}
+	f.flushOdds(&j.baseOD, &j.hoselOD, j.shop.FlushStep)
 }

@@ -46,51 +46,47 @@ func (j *joint) leastGrip() measure.Length {
 
 func (j *joint) fillGrip(g *GripFit) {
 	widest := j.tip.widest(j.insertion, j.seated)
-	shaft := j.shaft(widest)
-	interference := stack.Of(shaft).Minus(j.ferruleBore)
-	// Strain is beyond the limit e where the shaft is larger than (1 + e) times the bore.
-	beyond := stack.Of(shaft).Minus(scaled(j.ferruleBore, 1+j.shop.StrainLimit))
-	if j.tip.form != TipParallel {
-		if play, some := j.playOfDepth(widest); some {
-			interference, beyond = interference.Plus(play), beyond.Plus(play)
-		}
-		if play, some := j.playOfLength(widest); some {
-			interference, beyond = interference.Plus(play), beyond.Plus(play)
-		}
+	shaft, bore := j.shaft(widest), &j.ferruleBore
+	g.Known, g.Insertion, g.Interference = true, j.insertion, difference(&shaft, bore)
+	depth, length := j.playOfDepth(widest), j.playOfLength(widest)
+	if depth == noPlay && length == noPlay {
+		g.gripOdds(&shaft, bore, j.shop.StrainLimit)
+	} else {
+		i := &g.Interference
+		i.Least = i.Least.Add(depth.Lower()).Add(length.Lower())
+		i.Most = i.Most.Add(depth.Upper()).Add(length.Upper())
+		g.stackOdds(stack.Of(shaft).Plus(depth).Plus(length), bore, j.shop.StrainLimit)
 	}
-	nominal, bore := interference.Nominal(), j.ferruleBore.Nominal()
-	g.Known, g.Insertion = true, j.insertion
-	g.Interference = Amount{nominal, interference.Least(), interference.Most()}
-	g.Slip = interference.CDF(measure.Length{})
-	g.Strain, g.MostStrain = strain(nominal, bore), strain(interference.Most(), j.ferruleBore.Lower())
-	g.Split = beyond.Above(measure.Length{})
+	g.Strain, g.MostStrain = strain(g.Interference.Nominal, bore.Nominal()), strain(g.Interference.Most, bore.Lower())
 	if j.ferrule.Length.Given() {
-		g.Length, g.KnownLength = j.tip.lengthAbove(bore, j.insertion, j.seated), true
+		g.Length, g.KnownLength = j.tip.lengthAbove(bore.Nominal(), j.insertion, j.seated), true
 	}
 }
 
+var noPlay = measure.Exactly(measure.Length{})
+
 // playOfDepth is what the tolerance of the bore's depth means for the shaft at its widest under the ferrule: the tip
 // sits deeper or less deep, and the diameters under the ferrule are others.
-func (j *joint) playOfDepth(widest measure.Length) (measure.Dim, bool) {
-	d := j.boreDepth
-	if !d.HasLimits() || d.Width().IsZero() {
-		return measure.Dim{}, false
+func (j *joint) playOfDepth(widest measure.Length) measure.Dim {
+	d := &j.boreDepth
+	if j.tip.form == TipParallel || !d.HasLimits() {
+		return noPlay
 	}
 	length := j.ferrule.Length.Nominal()
 	shallow := j.tip.widest(d.Lower(), d.Lower().Add(length))
 	deep := j.tip.widest(d.Upper(), d.Upper().Add(length))
-	return play(widest, shallow, deep).WithShape(d.Shape()), true
+	return play(widest, shallow, deep).WithShape(d.Shape())
 }
 
 // playOfLength is the same for the tolerance of the ferrule's length: its top ends up higher or lower on the shaft.
-func (j *joint) playOfLength(widest measure.Length) (measure.Dim, bool) {
-	d := j.ferrule.Length
-	if !d.HasLimits() || d.Width().IsZero() {
-		return measure.Dim{}, false
+func (j *joint) playOfLength(widest measure.Length) measure.Dim {
+	d := &j.ferrule.Length
+	if j.tip.form == TipParallel || !d.HasLimits() {
+		return noPlay
 	}
 	short := j.tip.widest(j.insertion, j.insertion.Add(d.Lower()))
 	long := j.tip.widest(j.insertion, j.insertion.Add(d.Upper()))
-	return play(widest, short, long).WithShape(d.Shape()), true
+	return play(widest, short, long).WithShape(d.Shape())
 }
 
 // play is nothing, with limits that reach from here to both ends.

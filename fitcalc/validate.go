@@ -23,7 +23,7 @@ func (h *Head) Validate() error {
 		mouth, {FieldCountersinkDepth, &h.Countersink.Depth}, counterbore, {FieldCounterboreDepth, &h.Counterbore.Depth},
 		sleeve, sleeveBore, {FieldAdapterBoreDepth, &h.Adapter.BoreDepth},
 	} {
-		if !s.possible() {
+		if s.dim.Given() && !s.possible() {
 			return s.impossible()
 		}
 	}
@@ -31,12 +31,19 @@ func (h *Head) Validate() error {
 		return &InputError{Field: FieldCountersinkAngle,
 			Reason: "the included angle " + h.Countersink.Angle.String() + " must lie between 1° and 179°"}
 	}
-	for _, pair := range [...]struct{ outer, inner sized }{
-		{od, bore}, {od, mouth}, {od, counterbore}, {mouth, bore}, {counterbore, bore}, {sleeve, sleeveBore},
-	} {
-		if !wider(pair.outer.dim, pair.inner.dim) {
-			return contradiction(pair.outer, pair.inner)
-		}
+	switch {
+	case !wider(od, bore):
+		return contradiction(od, bore)
+	case !wider(od, mouth):
+		return contradiction(od, mouth)
+	case !wider(od, counterbore):
+		return contradiction(od, counterbore)
+	case !wider(mouth, bore):
+		return contradiction(mouth, bore)
+	case !wider(counterbore, bore):
+		return contradiction(counterbore, bore)
+	case !wider(sleeve, sleeveBore):
+		return contradiction(sleeve, sleeveBore)
 	}
 	return nil
 }
@@ -55,7 +62,7 @@ func (f *Ferrule) Validate() error {
 		bore, base, top, {FieldLength, &f.Length},
 		collar, {FieldCollarLength, &f.Collar.Length}, step, {FieldStepLength, &f.Step.Length}, {FieldRingDepth, &f.RingDepth},
 	} {
-		if !s.possible() {
+		if s.dim.Given() && !s.possible() {
 			return s.impossible()
 		}
 	}
@@ -65,12 +72,19 @@ func (f *Ferrule) Validate() error {
 	if f.Rings < 0 {
 		return &InputError{Field: FieldRings, Reason: "a ferrule cannot have fewer than no rings"}
 	}
-	for _, pair := range [...]struct{ outer, inner sized }{
-		{base, bore}, {top, bore}, {collar, bore}, {step, bore}, {base, collar}, {base, step},
-	} {
-		if !wider(pair.outer.dim, pair.inner.dim) {
-			return contradiction(pair.outer, pair.inner)
-		}
+	switch {
+	case !wider(base, bore):
+		return contradiction(base, bore)
+	case !wider(top, bore):
+		return contradiction(top, bore)
+	case !wider(collar, bore):
+		return contradiction(collar, bore)
+	case !wider(step, bore):
+		return contradiction(step, bore)
+	case !wider(base, collar):
+		return contradiction(base, collar)
+	case !wider(base, step):
+		return contradiction(base, step)
 	}
 	return nil
 }
@@ -98,7 +112,8 @@ func (t *Tip) Validate() error {
 // possible reports whether a dimension is not given or one that a part can have.
 func (s sized) possible() bool {
 	d := s.dim
-	return !d.Given() || d.Lower().Sign() > 0 && d.Nominal().Sign() > 0 && d.Shape() <= measure.Triangular &&
+	return !d.Given() || measure.Length{}.Less(d.Lower()) && measure.Length{}.Less(d.Nominal()) &&
+		d.Shape() <= measure.Triangular &&
 		!mostLength.Less(d.Upper()) && !mostLength.Less(d.Nominal())
 }
 
@@ -119,8 +134,8 @@ func (s sized) impossible() error {
 }
 
 // wider reports whether outer is larger than inner, or either is not given.
-func wider(outer, inner *measure.Dim) bool {
-	return !outer.Given() || !inner.Given() || inner.Nominal().Less(outer.Nominal())
+func wider(outer, inner sized) bool {
+	return !outer.dim.Given() || !inner.dim.Given() || inner.dim.Nominal().Less(outer.dim.Nominal())
 }
 
 func contradiction(outer, inner sized) error {

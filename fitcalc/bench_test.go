@@ -1,0 +1,90 @@
+package fitcalc
+
+import (
+	"math"
+	"testing"
+
+	"example.com/seatline/fitcalc/measure"
+)
+
+// joints for the benchmarks: a parallel tip, a taper tip, and the parallel one with sizes spread evenly between limits.
+func benchJoint(b *testing.B) (Head, Tip, Ferrule, Shop) {
+	head := Head{HoselOD: dim(b, ".500 in"), Bore: dim(b, ".374 in"), BoreDepth: dim(b, "1.25 in"), Top: TopFlat}
+	ferrule := Ferrule{Bore: dim(b, ".368 in"), BaseOD: dim(b, ".512 in"), Length: dim(b, ".5 in")}
+	return head, ParallelTip(dim(b, ".370 in")), ferrule, DefaultShop()
+}
+
+func benchmarkEvaluate(b *testing.B, head Head, tip Tip, ferrule Ferrule, shop Shop) {
+	b.Helper()
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Evaluate(head, tip, ferrule, shop); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkEvaluate(b *testing.B) {
+	head, tip, ferrule, shop := benchJoint(b)
+	benchmarkEvaluate(b, head, tip, ferrule, shop)
+}
+
+func BenchmarkEvaluateTaper(b *testing.B) {
+	head, _, ferrule, shop := benchJoint(b)
+	head.Bore = dim(b, ".358 in")
+	benchmarkEvaluate(b, head, TaperTip(dim(b, ".355 in"), shop.TipTaper), ferrule, shop)
+}
+
+func BenchmarkEvaluateUniform(b *testing.B) {
+	head, _, ferrule, shop := benchJoint(b)
+	head.HoselOD = dim(b, ".500 ±.003 in").WithShape(measure.Uniform)
+	ferrule.BaseOD = dim(b, ".512 ±.002 in").WithShape(measure.Uniform)
+	ferrule.Bore = dim(b, ".368 ±.001 in").WithShape(measure.Uniform)
+	tip := ParallelTip(dim(b, ".370 ±.001 in").WithShape(measure.Uniform))
+	benchmarkEvaluate(b, head, tip, ferrule, shop)
+}
+
+func BenchmarkEvaluateInto(b *testing.B) {
+	head, tip, ferrule, shop := benchJoint(b)
+	var fit Fit
+	b.ReportAllocs()
+	for b.Loop() {
+		EvaluateInto(&fit, &head, &tip, &ferrule, &shop)
+	}
+}
+
+// BenchmarkEvaluateSentences is a joint with everything a reader sees of it.
+func BenchmarkEvaluateSentences(b *testing.B) {
+	head, tip, ferrule, shop := benchJoint(b)
+	b.ReportAllocs()
+	var written int
+	for b.Loop() {
+		fit, err := Evaluate(head, tip, ferrule, shop)
+		if err != nil {
+			b.Fatal(err)
+		}
+		for r := range fit.Reasons() {
+			written += len(r.Sentence(Imperial))
+		}
+		for a := range fit.Assumptions.All() {
+			written += len(a.String())
+		}
+	}
+	if written == 0 {
+		b.Fatal("nothing was written")
+	}
+}
+
+// BenchmarkErfc is the yardstick: what one evaluation of the function costs on the same machine in the same minute.
+func BenchmarkErfc(b *testing.B) {
+	x, sum := 0.0, 0.0
+	for b.Loop() {
+		sum += math.Erfc(x)
+		if x += 0.37; x > 4 {
+			x = 0
+		}
+	}
+	if sum == 0 {
+		b.Fatal("the sum vanished")
+	}
+}

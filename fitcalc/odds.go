@@ -1,0 +1,82 @@
+package fitcalc
+
+import (
+	"math"
+
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/stack"
+)
+
+// normal is a − k b for two independent dimensions that are both spread normally, in picometres. That is the common case, and
+// it needs none of what makes a [stack.Sum] long; everything else is left to that, and a test holds one against the other.
+type normal struct{ mean, sigma float64 }
+
+// normalGap reports false where a − k b is not normal, or is one exact size.
+func normalGap(a, b *measure.Dim, k float64) (normal, bool) {
+	if a.Shape() != measure.Normal || b.Shape() != measure.Normal {
+		return normal{}, false
+	}
+	wa, wb := float64(a.Width().Picometres()), k*float64(b.Width().Picometres())
+	n := normal{
+		mean:  (twiceMiddle(a) - k*twiceMiddle(b)) / 2,
+		sigma: math.Sqrt(wa*wa+wb*wb) / 6, // the limits are at three standard deviations
+	}
+	return n, n.sigma > 0
+}
+
+func twiceMiddle(d *measure.Dim) float64 {
+	return float64(d.Lower().Picometres() + d.Upper().Picometres())
+}
+
+// above returns the probability of more than x picometres, below that of less.
+func (n normal) above(x float64) float64 { return math.Erfc((x-n.mean)/(n.sigma*math.Sqrt2)) / 2 }
+func (n normal) below(x float64) float64 { return math.Erfc((n.mean-x)/(n.sigma*math.Sqrt2)) / 2 }
+
+// meanExcess returns the mean in mm of what lies above x, where above is the probability of that:
+// σ φ(t) + (mean − x) above with t = (x − mean)/σ. It reports false where the two cancel.
+func (n normal) meanExcess(x, above float64) (mm float64, ok bool) {
+	t := (x - n.mean) / n.sigma
+	density := math.Exp(-t*t/2) / math.Sqrt(2*math.Pi)
+	return n.sigma * (density - t*above) / pmPerMM, t < 3
+}
+
+const pmPerMM = 1e9
+
+// flushOdds fills in the probabilities of base − hosel, and the mean of what is turned off: only what stands out by more
+// than the step is turned, and then all of it.
+func (f *FlushFit) flushOdds(base, hosel *measure.Dim, step measure.Length) {
+	n, isNormal := normalGap(base, hosel, 1)
+	if !isNormal {
+		f.stackOdds(stack.Of(*base).Minus(*hosel), step)
+		return
+	}
+	x := float64(step.Picometres())
+	f.Undersize, f.VisibleUndersize, f.VisibleOversize = n.below(0), n.below(-x), n.above(x)
+	excess, ok := n.meanExcess(x, f.VisibleOversize)
+	if !ok {
+		excess = stack.Of(*base).Minus(*hosel).MeanExcess(step)
+	}
+	f.MeanTurnDownMM = excess + step.Millimetres()*f.VisibleOversize
+}
+
+func (f *FlushFit) stackOdds(s stack.Sum, step measure.Length) {
+	f.Undersize, f.VisibleUndersize, f.VisibleOversize = s.Below(measure.Length{}), s.Below(step.Neg()), s.Above(step)
+	f.MeanTurnDownMM = s.MeanExcess(step) + step.Millimetres()*f.VisibleOversize
+}
+
+// gripOdds fills in the probabilities that the ferrule slips and splits: strain is beyond the limit e where the shaft is
+// larger than (1 + e) times the bore.
+func (g *GripFit) gripOdds(shaft, bore *measure.Dim, limit float64) {
+	n, isNormal := normalGap(shaft, bore, 1)
+	beyond, _ := normalGap(shaft, bore, 1+limit)
+	if !isNormal {
+		g.stackOdds(stack.Of(*shaft), bore, limit)
+		return
+	}
+	g.Slip, g.Split = n.below(0), beyond.above(0)
+}
+
+func (g *GripFit) stackOdds(shaft stack.Sum, bore *measure.Dim, limit float64) {
+	g.Slip = shaft.Minus(*bore).CDF(measure.Length{})
+	g.Split = shaft.Minus(scaled(*bore, 1+limit)).Above(measure.Length{})
+}
