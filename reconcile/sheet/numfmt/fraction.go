@@ -156,12 +156,16 @@ func appendWidth(out []byte, value float64, width int, sign string) []byte {
 	return append(out, digits...)
 }
 
-// approximate returns the fraction p/q that is shown for a value that is not negative.
+// approximate returns the fraction p/q that is shown for a value that is not negative: the value itself where it is a
+// fraction with so many digits, and otherwise one of its two neighbours among those fractions. Which one is settled by
+// their mediant, which lies between them, and not by their distance; that is how Excel chooses 2/7 for 0.3 (borgar/numfmt,
+// tests of fractions).
 func (f fractionParts) approximate(value float64) (p, q float64) {
 	if f.fixed > 0 {
 		return math.Floor(value*float64(f.fixed) + 0.5), float64(f.fixed)
 	}
 	limit := math.Pow10(f.denominator[1]-f.denominator[0]) - 1
+	// Convergents of the continued fraction, as long as their denominators fit.
 	p0, q0, p1, q1 := 0.0, 1.0, 1.0, 0.0
 	for rest := value; ; {
 		a := math.Floor(rest + 1e-9)
@@ -171,9 +175,16 @@ func (f fractionParts) approximate(value float64) (p, q float64) {
 		}
 		p0, q0, p1, q1 = p1, q1, p2, q2
 		if rest-a < 1e-7 {
-			break
+			return p1, q1
 		}
 		rest = 1 / (rest - a)
+	}
+	steps := math.Floor((limit - q0) / q1)
+	other, otherQ := steps*p1+p0, steps*q1+q0
+	// The fused form is exact, which matters: 0.3 is stored a little below 3/10.
+	below := math.FMA(value, otherQ+q1, -(other+p1)) <= 0
+	if otherQ > 0 && below == (other/otherQ < p1/q1) {
+		return other, otherQ
 	}
 	return p1, q1
 }

@@ -87,12 +87,9 @@ func Parse(code string) *Format {
 		if i == 0 {
 			f.date = hasDate(s)
 		}
-		if s.kind == texted && i > 0 && i == len(parts)-1 || i == 3 {
+		if s.kind == texted && i == len(parts)-1 || i == 3 {
 			f.text = &s
 			break
-		}
-		if s.kind == texted && len(parts) == 1 {
-			f.text = &s
 		}
 		f.sections = append(f.sections, s)
 	}
@@ -239,6 +236,9 @@ func (s *section) takeWord(code string) int {
 			s.add(date, code[:size])
 		}
 		return size
+	}
+	if c == 't' && len(code) > 1 && strings.IndexByte("0#?", code[1]) >= 0 {
+		s.known = false // Thai numerals
 	}
 	// Other letters stand for themselves; programs put them in quotes when a person types them, other writers do not.
 	s.add(literal, code[:size])

@@ -175,6 +175,9 @@ func ascii(data []byte) bool {
 	return true
 }
 
+// thinSample is the size of the telling lines, in bytes, below which the choice of an encoding rests on little.
+const thinSample = 40
+
 // sampleSize bounds how much text is weighed to find the encoding, in bytes.
 const sampleSize = 128 << 10
 
@@ -212,7 +215,8 @@ func guess(data []byte) (decoded, error) {
 	if best.score < 0.5 {
 		d.how = "a guess: in no encoding does it read like a text"
 	}
-	if second.score > 0 && second.score >= 0.7*best.score {
+	// A word or two prove little: then any other encoding in which they make sense is worth naming.
+	if second.score > 0 && (second.score >= 0.7*best.score || len(sample) < thinSample) {
 		d.other = second.name
 	}
 	return d, nil

@@ -51,8 +51,8 @@ func detect(text string) separation {
 	return found
 }
 
-// evenness returns the share of the records that have the most frequent number of fields, at least two, when cut at a
-// separator. Commas count a little less than the others. They count nothing where they only stand inside numbers of a
+// evenness returns about the share of the records that have the most frequent number of fields, at least two, when cut at
+// a separator. Commas count a little less than the others. They count nothing where they only stand inside numbers of a
 // single column (a heading without a comma above 13,6 and 9,4).
 func evenness(text string, separator byte) float64 {
 	p := parser{text: text, separator: separator}
@@ -83,16 +83,17 @@ func evenness(text string, separator byte) float64 {
 			}
 		}
 	}
-	most := 0
+	most, width := 0, 0
 	for fields, count := range counts {
-		if fields >= 2 {
-			most = max(most, count)
+		if fields >= 2 && (count > most || count == most && fields > width) {
+			most, width = count, fields
 		}
 	}
 	if records == 0 || most == 0 {
 		return 0
 	}
 	share := float64(most) / float64(records)
+	share += 0.001 * float64(min(width, 50)) // of two that cut alike, the one that makes more columns
 	if separator == ',' {
 		if others == 0 && single && inNumbers > 0 {
 			return 0

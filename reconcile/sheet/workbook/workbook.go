@@ -143,6 +143,9 @@ func (b *reader) read() error {
 	if err != nil {
 		return err
 	}
+	if len(entries) == 0 {
+		return errors.New("it lists no sheet")
+	}
 	if part := relations.ofType("styles"); part != "" {
 		if err := b.readStyles(part); err != nil {
 			return err

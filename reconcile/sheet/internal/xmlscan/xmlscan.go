@@ -505,15 +505,22 @@ func (s *Scanner) endTag() error {
 
 // instruction passes over <? … ?> and checks the encoding that an XML declaration names.
 func (s *Scanner) instruction() error {
+	atStart := s.pos == 0
+	s.pos += 2
+	prefix, target, err := s.name()
+	if err != nil {
+		return err
+	}
 	length := strings.Index(s.src[s.pos:], "?>")
 	if length < 0 {
 		return s.fail("the document ends inside a processing instruction")
 	}
-	body := s.src[s.pos+2 : s.pos+length]
-	atStart := s.pos == 0
+	rest := s.src[s.pos : s.pos+length]
 	s.pos += length + 2
-	target, rest, _ := strings.Cut(strings.NewReplacer("\t", " ", "\r", " ", "\n", " ").Replace(body), " ")
-	if target != "xml" {
+	if rest != "" && classes[rest[0]]&blank == 0 {
+		return s.fail("a space is missing in a processing instruction")
+	}
+	if prefix != "" || target != "xml" {
 		return nil
 	}
 	if !atStart {

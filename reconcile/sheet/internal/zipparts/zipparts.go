@@ -8,7 +8,6 @@ package zipparts
 
 import (
 	"archive/zip"
-	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -64,7 +63,7 @@ func Open(file string, r io.ReaderAt, size int64, limits Limits) (*Archive, erro
 			return nil, a.damaged(name, "the archive holds this member twice", nil)
 		}
 		a.names[key] = name
-		read, err := a.read(member, key, limits, left)
+		read, err := a.read(member, key, limits, left, size)
 		if err != nil {
 			return nil, err
 		}
@@ -78,8 +77,9 @@ func clean(name string) string {
 	return strings.TrimPrefix(strings.ReplaceAll(name, "\\", "/"), "/")
 }
 
-// read reads one member to its end and returns how many bytes it had.
-func (a *Archive) read(member *zip.File, key string, limits Limits, left int64) (int64, error) {
+// read reads one member to its end and returns how many bytes it had; left is how many it may have, size that of the whole
+// archive.
+func (a *Archive) read(member *zip.File, key string, limits Limits, left, size int64) (int64, error) {
 	name := a.names[key]
 	if member.Flags&1 != 0 {
 		return 0, &sheet.FileError{File: a.file, Place: name, Reason: sheet.ReasonEncrypted,
@@ -99,7 +99,8 @@ func (a *Archive) read(member *zip.File, key string, limits Limits, left int64) 
 	var out io.Writer = io.Discard
 	if keep(key) {
 		out = &text
-		text.Grow(int(min(int64(member.UncompressedSize64), limit, 64<<20)))
+		// The declared size saves copying, but only as far as the packed bytes make it likely.
+		text.Grow(int(min(int64(min(member.UncompressedSize64, 1<<40)), limit, 32*min(int64(member.CompressedSize64), size))))
 	}
 	read, err := io.Copy(out, io.LimitReader(stream, limit+1))
 	switch {
@@ -169,9 +170,4 @@ func (a *Archive) damaged(place, problem string, err error) error {
 func (a *Archive) tooBig(place, problem string) error {
 	return &sheet.FileError{File: a.file, Place: place, Reason: sheet.ReasonTooBig, Problem: problem,
 		Next: "save only the sheets that are needed in a new workbook"}
-}
-
-// IsZip reports whether data begins as a zip archive does.
-func IsZip(data []byte) bool {
-	return bytes.HasPrefix(data, []byte("PK\x03\x04")) || bytes.HasPrefix(data, []byte("PK\x05\x06"))
 }
