@@ -100,7 +100,9 @@ type Table struct {
 	File, Sheet string
 	// Range is the table's own range where it is transposed or one of several on its sheet, otherwise empty.
 	Range string
-	Kind  Kind
+	// Key is how the mapping file calls the table.
+	Key  string
+	Kind Kind
 	// HeadingRows are the rows (of a transposed table: the columns) that hold the headings.
 	HeadingRows []int
 	Columns     []Column

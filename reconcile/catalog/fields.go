@@ -1,0 +1,396 @@
+package catalog
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// trouble is why a value is not used. Code is empty where there is no trouble.
+type trouble struct {
+	severity finding.Severity
+	code     string
+	message  string
+}
+
+func (p trouble) any() bool { return p.code != "" }
+
+func problem(code, format string, args ...any) trouble {
+	return trouble{finding.Error, code, fmt.Sprintf(format, args...)}
+}
+
+func doubt(code, format string, args ...any) trouble {
+	return trouble{finding.Warning, code, fmt.Sprintf(format, args...)}
+}
+
+// readField reads one cell as what its column holds. The field has no dimension, angle or number where there is
+// trouble or the cell is empty.
+func (t *tableReader) readField(line int, c *column) (Field, trouble) {
+	g := t.region.grid
+	fromLine, fromCol := t.valueCell(line, c)
+	cell := g.cell(fromLine, fromCol)
+	f := Field{Text: g.at(fromLine, fromCol), Cell: g.ref(fromLine, fromCol).String()}
+	if merged, _ := g.source(line, c.col); merged != fromLine {
+		f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s %q repeats the value above it, in %s", c.name(), g.filled(line, c.col), f.Cell))
+	}
+	if answer, answered := t.rules.row(line).Values[c.role]; answered {
+		return t.readAnswer(c, f, answer)
+	}
+	if bad := damaged(cell, c); bad.any() {
+		return f, bad
+	}
+	if f.Text == "" {
+		return f, trouble{}
+	}
+	switch traits[c.role].want {
+	case wantLength:
+		return t.readSize(line, c, f, cell)
+	case wantAngle:
+		return t.readAngle(c, f)
+	case wantCount, wantPrice:
+		return t.readNumber(c, f)
+	}
+	return f, trouble{}
+}
+
+// valueCell returns where the value of a cell stands: in the merged range that covers it, or, where it says ditto, above
+// it.
+func (t *tableReader) valueCell(line int, c *column) (int, int) {
+	g := t.region.grid
+	fromLine, fromCol := g.source(line, c.col)
+	for above := fromLine; above >= t.region.body; above-- {
+		text := g.at(g.source(above, fromCol))
+		if text != "" && len(text) <= 16 && t.isDitto(text) {
+			continue
+		}
+		if above == fromLine || text != "" {
+			return g.source(above, fromCol)
+		}
+	}
+	return fromLine, fromCol
+}
+
+// isDitto reports whether a text refers to the value above it and cannot mean that there is no value.
+func (t *tableReader) isDitto(text string) bool {
+	if strings.ContainsAny(text, "0123456789") {
+		return false
+	}
+	if _, ditto := t.lex.ask("ditto", text, t.lex.words.IsDitto); !ditto {
+		return false
+	}
+	_, none := t.lex.ask("not applicable", text, t.lex.words.IsNotApplicable)
+	return !none
+}
+
+// damaged reports what a spreadsheet program has done to a cell: an error value, a formula without a stored result, a
+// date where a fraction was.
+func damaged(cell sheet.Cell, c *column) trouble {
+	want := traits[c.role].want
+	switch {
+	case cell.Kind == sheet.Error:
+		return problem("data.damaged", "%s holds the error %s instead of a value", c.name(), cell.Shown)
+	case cell.Kind == sheet.Blank && cell.Formula != "":
+		return problem("data.damaged", "%s holds the formula =%s without a stored result; open the file in a spreadsheet program and save it again",
+			c.name(), cell.Formula)
+	case cell.Kind == sheet.Date && want == wantLength:
+		if fraction, ok := value.DatesToFraction(cell); ok {
+			return problem("data.damaged", "%s holds a date; it was probably the fraction %s: %s", c.name(), fraction.Text, fraction.Message)
+		}
+		return problem("data.damaged", "%s holds the date %s instead of a size", c.name(), cell.Shown)
+	case cell.Kind == sheet.Date && want == wantCode:
+		return problem("data.damaged", "%s holds the date %s, which was probably a part number such as 1-2", c.name(), cell.Shown)
+	case cell.Kind == sheet.Bool && want == wantLength:
+		return problem("data.damaged", "%s holds %s instead of a size", c.name(), cell.Shown)
+	}
+	return trouble{}
+}
+
+// readAnswer reads the value that the mapping file gives in place of the cell's.
+func (t *tableReader) readAnswer(c *column, f Field, answer string) (Field, trouble) {
+	f.Text = answer
+	f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s is %s by the mapping file", c.role, answer))
+	switch traits[c.role].want {
+	case wantLength:
+		dim, err := measure.ParseDim(answer)
+		if err != nil {
+			return f, problem("map.value", "the mapping file gives %q for %s: %v", answer, c.role, err)
+		}
+		f.Dim = dim
+		return f, trouble{}
+	case wantAngle:
+		return t.readAngle(c, f)
+	case wantCount, wantPrice:
+		return t.readNumber(c, f)
+	}
+	return f, trouble{}
+}
+
+// unitOf returns the unit of a bare number in a cell: its number format's, its row's, its section's, its column's.
+func (t *tableReader) unitOf(line int, c *column, cell sheet.Cell) (unit, why string) {
+	if cell.Kind == sheet.Number {
+		if unit := t.lex.formatUnit(cell.Format); isLengthUnit(unit) {
+			return unit, ""
+		}
+	}
+	if own := t.byRole[UnitRole]; own != nil && !isLengthUnit(c.headingUnit) {
+		if hit, ok := t.lex.ask("unit", t.textOf(line, UnitRole), t.lex.words.Unit); ok && isLengthUnit(hit.Value) {
+			return hit.Value, ""
+		}
+	}
+	if t.sectionUnit != "" && !isLengthUnit(c.headingUnit) {
+		return t.sectionUnit, fmt.Sprintf("unit of %s taken as %s: the title above says so", c.name(), t.sectionUnit)
+	}
+	if c.unitAssumed {
+		return c.unit, c.unitWhy
+	}
+	return c.unit, ""
+}
+
+// readSize reads a length or diameter.
+func (t *tableReader) readSize(line int, c *column, f Field, cell sheet.Cell) (Field, trouble) {
+	unit, why := t.unitOf(line, c, cell)
+	reading := t.lex.read(f.Text, value.Context{Want: traits[c.role].wanted(), Unit: unit, Mark: c.mark})
+	if c.role == TipTaken {
+		if reading.Kind == value.Length && t.boundsAllow(c, reading.Dim) {
+			f.Dim = reading.Dim
+		}
+		return f, trouble{}
+	}
+	switch reading.Kind {
+	case value.Empty, value.NotApplicable:
+		return f, trouble{}
+	case value.List:
+		return f, problem("data.conflict", "%s names several values in one cell: %s", c.name(), f.Text)
+	case value.Length:
+	default:
+		return f, t.unreadable(c, f, reading)
+	}
+	if c.held != "" && !reading.UnitStated {
+		return f, trouble{finding.Note, "held", c.held}
+	}
+	if reading.Problem.Code != "" {
+		return f, problem(reading.Problem.Code, "%s: %s%s", c.name(), reading.Problem.Message, alternatives(reading))
+	}
+	dim := reading.Dim
+	if scale := t.scaleOf(c, reading); scale != 1 {
+		dim = scaled(dim, scale)
+		f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s %s is a radius: diameter %s", c.name(), f.Text, sayMM(mm(dim.Nominal()))))
+	}
+	switch reading.Qualifier {
+	case value.Approximate, value.Reference:
+		f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s %q taken as the size itself", c.name(), f.Text))
+	case value.AtMost, value.AtLeast:
+		return f, problem("data.missing", "%s gives only one limit: %s", c.name(), f.Text)
+	}
+	if bad := t.implausible(c, dim, reading, unit); bad.any() {
+		return f, bad
+	}
+	if why != "" && !reading.UnitStated {
+		f.Assumptions = append(f.Assumptions, why)
+	}
+	f.Assumptions = append(f.Assumptions, forgiven(c, reading)...)
+	return t.tolerated(line, c, f, dim)
+}
+
+// unreadable says why a text gives no size. A bare number without a unit is the column's trouble and was reported there.
+func (t *tableReader) unreadable(c *column, f Field, reading value.Reading) trouble {
+	switch {
+	case reading.Kind == value.Number && c.unit == "" && c.held != "":
+		return trouble{finding.Note, "held", c.held}
+	case reading.Kind == value.Number:
+		return problem("data.unit", "%s %s has no unit%s", c.name(), f.Text, alternatives(reading))
+	case reading.Kind == value.Text:
+		return doubt("data.missing", "%s says %q instead of a size", c.name(), f.Text)
+	case reading.Problem.Code != "":
+		return problem(reading.Problem.Code, "%s: %s%s", c.name(), reading.Problem.Message, alternatives(reading))
+	}
+	return problem("data.unreadable", "%s %q cannot be read as a size", c.name(), f.Text)
+}
+
+func alternatives(reading value.Reading) string {
+	if len(reading.Alternatives) == 0 {
+		return ""
+	}
+	var texts []string
+	for _, a := range reading.Alternatives {
+		texts = append(texts, strings.TrimSpace(a.Text+" "+a.Why))
+	}
+	return "; perhaps " + strings.Join(texts, ", or ")
+}
+
+// scaleOf returns 2 where the value is a radius in a column of diameters, and 1 otherwise.
+func (t *tableReader) scaleOf(c *column, reading value.Reading) int64 {
+	if !traits[c.role].diameter || reading.Diameter {
+		return 1
+	}
+	if reading.Radius || reading.PerSide || c.scale == 2 {
+		return 2
+	}
+	return 1
+}
+
+// scaled returns a dimension with its nominal size and limits multiplied.
+func scaled(d measure.Dim, factor int64) measure.Dim {
+	if !d.HasLimits() {
+		return measure.Nominal(d.Nominal().MulInt(factor)).WithShape(d.Shape()).WithOrigin(d.Origin())
+	}
+	n := d.Nominal()
+	return measure.WithDeviations(n.MulInt(factor), d.Lower().Sub(n).MulInt(factor), d.Upper().Sub(n).MulInt(factor)).
+		WithShape(d.Shape()).WithOrigin(d.Origin())
+}
+
+// harmless are the leniencies that change nothing in what a value means; they are told once for a column and make no
+// row an assumed one.
+var harmless = map[string]bool{
+	value.ForgaveDecimalComma: true, value.ForgaveWidth: true, value.ForgaveFractionSign: true, value.ForgaveDiameterSign: true,
+	value.ForgaveBothUnits: true, value.ForgaveShiftedUnit: true, value.ForgaveUnitElsewhere: true, value.ForgaveApostrophe: true,
+	value.ForgaveRange: true, value.ForgaveRadiusSign: true, value.ForgaveApproximation: true,
+}
+
+func forgiven(c *column, reading value.Reading) []string {
+	var texts []string
+	for _, l := range reading.Leniencies {
+		if !harmless[l.Code] {
+			texts = append(texts, fmt.Sprintf("%s: %s", c.name(), l.Message))
+		}
+	}
+	return texts
+}
+
+// tolerated gives a size the tolerance that holds for it.
+func (t *tableReader) tolerated(line int, c *column, f Field, dim measure.Dim) (Field, trouble) {
+	f.Dim = dim
+	if dim.HasLimits() {
+		return f, trouble{}
+	}
+	tolerance, origin, where, found := t.toleranceFor(line, c)
+	if !found {
+		return f, trouble{}
+	}
+	limited, err := tolerance.Apply(dim)
+	if err != nil {
+		return f, doubt("data.tolerance", "the tolerance %q (%s) does not apply to %s %s: %v", tolerance.Text, where, c.name(), f.Text, err)
+	}
+	if mm(limited.Width()) > widestTolerance {
+		return f, doubt("data.implausible", "the tolerance %q (%s) would let %s %s range over %s; it is not used", tolerance.Text, where, c.name(), f.Text,
+			sayMM(mm(limited.Width())))
+	}
+	if tolerance.Class != "" && !strings.HasPrefix(tolerance.Class, "ISO 2768") {
+		origin = measure.Class
+	}
+	f.Dim = limited.WithOrigin(origin)
+	return f, trouble{}
+}
+
+// widestTolerance is the width of limits, in mm, that no part of a joint has; a tolerance beyond it is in another unit.
+const widestTolerance = 3.0
+
+// implausible compares a size with what the joint allows and, where it is beyond that, says what it may have been.
+func (t *tableReader) implausible(c *column, dim measure.Dim, reading value.Reading, unit string) trouble {
+	b, known := boundsOf(t.kind, c.role)
+	size := mm(dim.Nominal())
+	if !known || b.possible(size) {
+		return trouble{}
+	}
+	if c.role == Bore && t.kind == Heads && isTipName(size) {
+		return trouble{}
+	}
+	if other := otherUnit(b, size, unit); other != "" && !reading.UnitStated {
+		return problem("data.unit", "%s %s would be %s in %s, beyond the %g to %g mm that the joint allows; it is probably in %s, %s",
+			c.name(), reading.Text, sayMM(size), unit, b.least, b.most, other, sayMM(size/unitMM[unit]*unitMM[other]))
+	}
+	likely := t.likely(c, b, size)
+	return problem("data.implausible", "%s %s is %s, beyond the %g to %g mm that the joint allows%s", c.name(), reading.Text, sayMM(size), b.least, b.most, likely)
+}
+
+func (t *tableReader) boundsAllow(c *column, dim measure.Dim) bool {
+	b, known := boundsOf(t.kind, c.role)
+	return !known || b.possible(mm(dim.Nominal()))
+}
+
+// otherUnit returns the one other unit, of mm and inches, in which a size is possible.
+func otherUnit(b bounds, size float64, unit string) string {
+	for _, other := range []string{"mm", "in"} {
+		if other != unit && unitMM[unit] > 0 && b.common(size/unitMM[unit]*unitMM[other]) {
+			return other
+		}
+	}
+	return ""
+}
+
+// mistakes are the ways in which sizes are commonly wrong.
+var mistakes = []struct {
+	factor float64
+	why    string
+}{
+	{2, "a radius in a column of diameters"},
+	{0.1, "a decimal point one place too far right"},
+	{10, "a decimal point one place too far left"},
+	{25.4, "inches among millimetres"},
+	{1 / 25.4, "millimetres among inches"},
+	{0.01, "a missing decimal point"},
+	{0.001, "a missing decimal point"},
+	{0.5, "a value that was doubled"},
+}
+
+// likely says what an impossible size may have been: of the usual mistakes those that bring it into the common range,
+// the one nearest to the rest of the column first.
+func (t *tableReader) likely(c *column, b bounds, size float64) string {
+	text, nearest := "", 0.0
+	for _, m := range mistakes {
+		if m.factor == 2 && !traits[c.role].diameter {
+			continue
+		}
+		corrected := size * m.factor
+		if !b.common(corrected) {
+			continue
+		}
+		distance := abs(corrected - t.middle(c))
+		if text == "" || distance < nearest {
+			text, nearest = fmt.Sprintf("; %s (%s) would fit", sayMM(corrected), m.why), distance
+		}
+	}
+	return text
+}
+
+// readAngle reads an angle; a bare number is in degrees, since nobody gives the angle of a countersink in radians.
+func (t *tableReader) readAngle(c *column, f Field) (Field, trouble) {
+	reading := t.lex.read(f.Text, value.Context{Want: value.WantAngle, Unit: "deg", Mark: c.mark})
+	switch reading.Kind {
+	case value.Angle:
+	case value.Empty, value.NotApplicable, value.Text:
+		return f, trouble{}
+	default:
+		return f, problem("data.unreadable", "%s %q cannot be read as an angle", c.name(), f.Text)
+	}
+	if reading.Problem.Code != "" {
+		return f, problem(reading.Problem.Code, "%s: %s", c.name(), reading.Problem.Message)
+	}
+	angle := reading.Angle
+	if reading.HalfAngle || c.hints.HalfAngle && !reading.Included {
+		angle = angle.Add(angle)
+		f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s %s is from the axis: included angle %g degrees", c.name(), f.Text, angle.Degrees()))
+	}
+	if angle.Degrees() < 10 || angle.Degrees() >= 180 {
+		return f, problem("data.implausible", "%s %s is no included angle of a countersink", c.name(), f.Text)
+	}
+	f.Angle = angle
+	return f, trouble{}
+}
+
+// readNumber reads a count or a price. Trouble with it holds no row.
+func (t *tableReader) readNumber(c *column, f Field) (Field, trouble) {
+	want := value.WantCount
+	if traits[c.role].want == wantPrice {
+		want = value.WantPrice
+	}
+	reading := t.lex.read(f.Text, value.Context{Want: want, Mark: c.mark})
+	if reading.Kind == value.Number && reading.Problem.Code != "data.unreadable" {
+		f.Number, f.IsNumber = reading.Number, true
+	}
+	return f, trouble{}
+}

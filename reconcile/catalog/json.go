@@ -1,0 +1,146 @@
+package catalog
+
+import (
+	"math"
+	"path"
+
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/finding"
+)
+
+// Document is a catalogue as `reconcile read --json` writes it: how every sheet was understood.
+type Document struct {
+	Sheets []SheetDocument `json:"sheets"`
+	// Findings are those that belong to no table: about files, and about the mapping file.
+	Findings []FindingDocument `json:"findings"`
+}
+
+// SheetDocument is one table: the only one of its sheet, or one of several with its range.
+type SheetDocument struct {
+	File     string            `json:"file"`
+	Sheet    string            `json:"sheet"`
+	Range    string            `json:"range,omitempty"`
+	Kind     string            `json:"kind"`
+	Columns  []Column          `json:"columns"`
+	Ledger   Ledger            `json:"ledger"`
+	Rows     []RowDocument     `json:"rows"`
+	Findings []FindingDocument `json:"findings"`
+}
+
+// RowDocument is one row of a table, or one club of a row that names a set.
+type RowDocument struct {
+	Row         int                    `json:"row"`
+	Outcome     string                 `json:"outcome"`
+	Part        string                 `json:"part"`
+	Fields      map[Role]FieldDocument `json:"fields"`
+	Assumptions []string               `json:"assumptions"`
+	Why         string                 `json:"why,omitempty"`
+}
+
+// FieldDocument is one value: lengths in mm, angles in degrees, counts and prices as numbers, everything with its text
+// as the sheet has it.
+type FieldDocument struct {
+	MM          *Millimetres `json:"mm,omitempty"`
+	LeastMM     *Millimetres `json:"least_mm,omitempty"`
+	MostMM      *Millimetres `json:"most_mm,omitempty"`
+	Deg         *float64     `json:"deg,omitempty"`
+	Number      *float64     `json:"number,omitempty"`
+	Text        string       `json:"text"`
+	Cell        string       `json:"cell"`
+	Assumptions []string     `json:"assumptions"`
+}
+
+// FindingDocument is one finding.
+type FindingDocument struct {
+	Severity string `json:"severity"`
+	Code     string `json:"code"`
+	File     string `json:"file,omitempty"`
+	Sheet    string `json:"sheet,omitempty"`
+	Row      int    `json:"row,omitempty"`
+	Cell     string `json:"cell"`
+	Message  string `json:"message"`
+	Settle   string `json:"settle"`
+}
+
+// Millimetres is a length in mm, written as a decimal number rounded to 0.0001 mm.
+type Millimetres float64
+
+// JSON returns the catalogue in the form that `reconcile read --json` writes; encoding/json does the rest.
+func JSON(c *Catalogue) Document {
+	doc := Document{Sheets: make([]SheetDocument, 0, len(c.Tables)), Findings: []FindingDocument{}}
+	inTable := map[finding.Place]bool{}
+	for i := range c.Tables {
+		table := &c.Tables[i]
+		doc.Sheets = append(doc.Sheets, sheetDocument(table))
+		inTable[finding.Place{File: table.File, Sheet: table.Sheet}] = true
+	}
+	for _, f := range c.Findings {
+		if !inTable[finding.Place{File: f.Place.File, Sheet: f.Place.Sheet}] {
+			doc.Findings = append(doc.Findings, findingDocument(f))
+		}
+	}
+	return doc
+}
+
+func sheetDocument(t *Table) SheetDocument {
+	doc := SheetDocument{
+		File: path.Base(t.File), Sheet: t.Sheet, Range: t.Range, Kind: t.Kind.String(), Columns: t.Columns, Ledger: t.Ledger,
+		Rows: make([]RowDocument, len(t.Rows)), Findings: make([]FindingDocument, len(t.Findings)),
+	}
+	if doc.Columns == nil {
+		doc.Columns = []Column{}
+	}
+	for i := range t.Rows {
+		doc.Rows[i] = rowDocument(&t.Rows[i])
+	}
+	for i, f := range t.Findings {
+		doc.Findings[i] = findingDocument(f)
+	}
+	return doc
+}
+
+func rowDocument(r *Row) RowDocument {
+	doc := RowDocument{Row: r.Row, Outcome: r.Outcome.String(), Part: r.Part, Fields: make(map[Role]FieldDocument, len(r.Fields)), Assumptions: orEmpty(r.Assumptions), Why: r.Why}
+	for role, f := range r.Fields {
+		doc.Fields[role] = fieldDocument(&f)
+	}
+	return doc
+}
+
+func orEmpty(texts []string) []string {
+	if texts == nil {
+		return []string{}
+	}
+	return texts
+}
+
+func fieldDocument(f *Field) FieldDocument {
+	doc := FieldDocument{Text: f.Text, Cell: f.Cell, Assumptions: orEmpty(f.Assumptions)}
+	if f.Dim.Given() {
+		doc.MM = inMM(f.Dim.Nominal())
+		if f.Dim.HasLimits() {
+			doc.LeastMM, doc.MostMM = inMM(f.Dim.Lower()), inMM(f.Dim.Upper())
+		}
+	}
+	if !f.Angle.IsZero() {
+		degrees := f.Angle.Degrees()
+		doc.Deg = &degrees
+	}
+	if f.IsNumber {
+		number := f.Number
+		doc.Number = &number
+	}
+	return doc
+}
+
+// inMM rounds a length to 0.0001 mm.
+func inMM(l measure.Length) *Millimetres {
+	rounded := Millimetres(math.Round(float64(l.Picometres())/1e5) / 1e4)
+	return &rounded
+}
+
+func findingDocument(f finding.Finding) FindingDocument {
+	return FindingDocument{
+		Severity: f.Severity.String(), Code: f.Code, File: f.Place.File, Sheet: f.Place.Sheet, Row: f.Place.Row, Cell: f.Place.Cell, Message: f.Message, Settle: f.Settle,
+	}
+}

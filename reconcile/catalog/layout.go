@@ -1,0 +1,757 @@
+package catalog
+
+import (
+	"slices"
+	"strings"
+
+	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// region is one table in a grid: its heading, its body and the lines about it that it accounts for.
+type region struct {
+	grid *grid
+	// from and to are the lines that the table's ledger counts: titles above and notes below included.
+	from, to int
+	// left and right are its columns.
+	left, right int
+	// headings are the lines that hold the heading, unit lines included; empty where there is none.
+	headings []int
+	// body is the first line after the heading.
+	body int
+	// columns are the headings column by column, from left to right.
+	columns []heading
+	// alone is set where the table is the only one on its sheet and stands upright.
+	alone bool
+	// guessed is set where no heading was understood and the table was found by its values.
+	guessed bool
+	// aside are lines within the body that repeat the heading.
+	aside map[int]string
+}
+
+// heading is what stands above a column.
+type heading struct {
+	col int
+	// parts are the fragments from the top; text joins them for people.
+	parts []string
+	text  string
+	// unit is the text of the unit line.
+	unit string
+}
+
+const (
+	// headingScore is the least score at which a cell counts as a heading when headings are looked for.
+	headingScore = 0.4
+	// longestBlock is how many lines a heading can have.
+	longestBlock = 4
+	// widestSheet and tallestTurn bound the search for tables on their side, whose headings are few.
+	tallestTurn = 300
+)
+
+// findTables returns the tables of a sheet from the top. Every line of the sheet is counted by at least one of them,
+// unless there is none; lines that no table counts are the caller's remainder.
+func findTables(g *grid, lex *lexicon, rules SheetRules) []region {
+	if len(rules.HeadingRows) > 0 && fitsGrid(g, rules.HeadingRows) {
+		return fixedTable(g, lex, rules.HeadingRows)
+	}
+	blocks := turnedBlocks(g, lex)
+	var found []region
+	for _, part := range uprightParts(g, blocks) {
+		found = append(found, tablesIn(g, lex, part)...)
+	}
+	for _, block := range blocks {
+		found = append(found, turnedTable(g, lex, block)...)
+	}
+	slices.SortStableFunc(found, func(a, b region) int {
+		ra, rb := a.grid.ref(a.body, a.left), b.grid.ref(b.body, b.left)
+		if ra.Row != rb.Row {
+			return ra.Row - rb.Row
+		}
+		return ra.Col - rb.Col
+	})
+	if len(found) == 1 && !found[0].grid.turned {
+		found[0].alone = true
+		found[0].from, found[0].to = 1, g.lines
+	}
+	return found
+}
+
+// fixedTable is the one table whose heading lines the user has named.
+func fixedTable(g *grid, lex *lexicon, lines []int) []region {
+	lines = slices.Clone(lines)
+	slices.Sort(lines)
+	r := region{grid: g, from: 1, to: g.lines, left: 1, right: g.width, headings: lines, body: lines[len(lines)-1] + 1, alone: true}
+	r.readHeadings(lex)
+	r.findRepeats(lex)
+	return []region{r}
+}
+
+// fitsGrid reports whether there is something in each of the heading lines that the user has named.
+func fitsGrid(g *grid, lines []int) bool {
+	for _, line := range lines {
+		if line < 1 || line > g.lines || g.blankLine(line, 1, g.width) {
+			return false
+		}
+	}
+	return true
+}
+
+// span is a rectangle of lines and columns.
+type span struct{ from, to, left, right int }
+
+// uprightParts returns the parts of the grid between the blocks that lie on their side.
+func uprightParts(g *grid, blocks []span) []span {
+	var parts []span
+	next := 1
+	for _, b := range blocks {
+		if b.from > next {
+			parts = append(parts, span{next, b.from - 1, 1, g.width})
+		}
+		next = b.to + 1
+	}
+	if next <= g.lines {
+		parts = append(parts, span{next, g.lines, 1, g.width})
+	}
+	return parts
+}
+
+// tablesIn finds the upright tables of a part of the grid.
+func tablesIn(g *grid, lex *lexicon, part span) []region {
+	var found []region
+	for i, strip := range strips(g, lex, part) {
+		tables := stripTables(g, lex, strip)
+		if i > 0 && len(tables) > 0 {
+			trim(tables)
+		}
+		found = append(found, tables...)
+	}
+	if len(found) == 0 {
+		if r, ok := guessTable(g, part); ok {
+			found = append(found, r)
+		}
+	}
+	return found
+}
+
+// trim takes off the lines about the tables of a strip that the strip to its left accounts for.
+func trim(tables []region) {
+	first, last := &tables[0], &tables[len(tables)-1]
+	first.from = leadIn(first.grid, first.headings[0], first.from-1, span{first.from, first.to, first.left, first.right})
+	last.to = max(lastUsed(last.grid, span{last.from, last.to, last.left, last.right}), last.body-1)
+}
+
+// strips splits a part at columns that are blank throughout, where at least two of the pieces are tables by
+// themselves; a piece that is none belongs to its left neighbour.
+func strips(g *grid, lex *lexicon, part span) []span {
+	pieces := columnRuns(g, part)
+	if len(pieces) < 2 {
+		return []span{part}
+	}
+	var result []span
+	complete := 0
+	for _, piece := range pieces {
+		if standsAlone(g, lex, piece) {
+			complete++
+			result = append(result, piece)
+			continue
+		}
+		if len(result) == 0 {
+			result = append(result, piece)
+			continue
+		}
+		result[len(result)-1].right = piece.right
+	}
+	if complete < 2 {
+		return []span{part}
+	}
+	if !standsAlone(g, lex, result[0]) {
+		result[1].left = result[0].left
+		result = result[1:]
+	}
+	return result
+}
+
+// columnRuns returns the runs of columns that are not blank throughout a part.
+func columnRuns(g *grid, part span) []span {
+	used := make([]bool, g.width+2)
+	for line := part.from; line <= part.to; line++ {
+		row := g.text[line-1]
+		for col := part.left; col <= min(part.right, len(row)); col++ {
+			used[col] = used[col] || row[col-1] != ""
+		}
+	}
+	var runs []span
+	for col := part.left; col <= part.right; col++ {
+		if !used[col] {
+			continue
+		}
+		if len(runs) > 0 && runs[len(runs)-1].right == col-1 {
+			runs[len(runs)-1].right = col
+			continue
+		}
+		runs = append(runs, span{part.from, part.to, col, col})
+	}
+	return runs
+}
+
+// standsAlone reports whether a piece has a heading line with a part number and a dimension.
+func standsAlone(g *grid, lex *lexicon, piece span) bool {
+	for line := piece.from; line <= piece.to; line++ {
+		roles := lineRoles(g, lex, line, piece.left, piece.right)
+		if len(roles) >= 2 && roles[string(Part)] > 0 && hasDimension(roles) {
+			return true
+		}
+	}
+	return false
+}
+
+func hasDimension(roles map[string]float64) bool {
+	for role := range roles {
+		if traits[Role(role)].want == wantLength {
+			return true
+		}
+	}
+	return false
+}
+
+// lineRoles returns the roles that the cells of a line are headings of, with the best score of each; nil where the line
+// cannot be a heading, because too many of its cells are values.
+func lineRoles(g *grid, lex *lexicon, line, left, right int) map[string]float64 {
+	cells, numeric := 0, 0
+	row := g.text[line-1]
+	right = min(right, len(row))
+	for col := left; col <= right; col++ {
+		text := row[col-1]
+		if text == "" {
+			continue
+		}
+		cells++
+		if looksNumeric(text) {
+			numeric++
+		}
+	}
+	if cells-numeric < 1 || numeric*3 > cells {
+		return nil
+	}
+	roles := map[string]float64{}
+	for col := left; col <= right; col++ {
+		text := row[col-1]
+		if text == "" || looksNumeric(text) {
+			continue
+		}
+		if found := lex.match(text); len(found) > 0 && found[0].Score >= headingScore {
+			roles[found[0].Role] = max(roles[found[0].Role], found[0].Score)
+		}
+	}
+	return roles
+}
+
+// isHeadingLine reports whether a line may be the heading of a table.
+func isHeadingLine(g *grid, lex *lexicon, line, left, right int) bool {
+	roles := lineRoles(g, lex, line, left, right)
+	if len(roles) < 2 {
+		return false
+	}
+	cells := 0
+	sum := 0.0
+	for col := left; col <= right; col++ {
+		if g.at(line, col) != "" {
+			cells++
+		}
+	}
+	for _, score := range roles {
+		sum += score
+	}
+	return len(roles)*4 >= cells && sum >= 1
+}
+
+// stripTables finds the tables of a strip one below the other.
+func stripTables(g *grid, lex *lexicon, strip span) []region {
+	var found []region
+	for line := strip.from; line <= strip.to; line++ {
+		if !isHeadingLine(g, lex, line, strip.left, strip.right) {
+			continue
+		}
+		floor := strip.from
+		if len(found) > 0 {
+			floor = found[len(found)-1].body
+		}
+		r := region{grid: g, from: strip.from, to: strip.to, left: strip.left, right: strip.right}
+		r.headings = headingBlock(g, lex, line, floor, strip)
+		r.body = r.headings[len(r.headings)-1] + 1
+		r.readHeadings(lex)
+		line = r.body - 1
+		if len(found) > 0 {
+			above := &found[len(found)-1]
+			if above.sameHeadings(r.columns) {
+				for _, repeated := range r.headings {
+					above.aside[repeated] = "repeated heading"
+				}
+				continue
+			}
+			r.from = leadIn(g, r.headings[0], above.body, strip)
+			above.to = r.from - 1
+		}
+		r.aside = map[int]string{}
+		found = append(found, r)
+	}
+	var split []region
+	for _, r := range found {
+		split = append(split, r.sideBySide(lex)...)
+	}
+	return split
+}
+
+// headingBlock returns the lines of the heading that holds a line: unit lines and further fragments below it, and group
+// headings above it.
+func headingBlock(g *grid, lex *lexicon, line, floor int, strip span) []int {
+	first, last := line, line
+	for last+1 <= strip.to && last+1-line < longestBlock && continuesHeading(g, lex, last+1, line, strip) {
+		last++
+	}
+	for first-1 >= floor && line-(first-1) < longestBlock && isGroupLine(g, lex, first-1, line, strip) {
+		first--
+	}
+	lines := make([]int, 0, last-first+1)
+	for l := first; l <= last; l++ {
+		lines = append(lines, l)
+	}
+	return lines
+}
+
+// continuesHeading reports whether a line below a heading still belongs to it.
+func continuesHeading(g *grid, lex *lexicon, line, top int, strip span) bool {
+	cells, known, numeric := 0, 0, 0
+	for col := strip.left; col <= strip.right; col++ {
+		text := g.at(line, col)
+		if text == "" {
+			continue
+		}
+		cells++
+		switch {
+		case lex.isUnit(text):
+			known++
+		case looksNumeric(text):
+			numeric++
+		case len(lex.match(text)) > 0 && lex.match(text)[0].Score >= headingScore,
+			g.at(top, col) != "" && len(lex.match(g.at(top, col), text)) > len(lex.match(g.at(top, col))):
+			known++
+		}
+	}
+	return cells > 0 && numeric == 0 && known*2 > cells && (known >= 2 || cells == 1 && known == 1 && unitsOnly(g, lex, line, strip))
+}
+
+func unitsOnly(g *grid, lex *lexicon, line int, strip span) bool {
+	for col := strip.left; col <= strip.right; col++ {
+		if text := g.at(line, col); text != "" && !lex.isUnit(text) {
+			return false
+		}
+	}
+	return true
+}
+
+// isUnit reports whether a text is a unit and nothing else, or a sign for none.
+func (l *lexicon) isUnit(text string) bool {
+	if len(text) > 24 {
+		return false
+	}
+	if strings.Trim(text, "-–—/ ") == "" {
+		return true
+	}
+	_, found := l.ask("unit", text, l.words.Unit)
+	return found
+}
+
+// isGroupLine reports whether a line above a heading holds group headings: no values, and either several cells, or one
+// that does not stand in the first column as a title would, or one that is merged over part of the width.
+func isGroupLine(g *grid, lex *lexicon, line, below int, strip span) bool {
+	cells, grouped := 0, false
+	firstBelow := firstUsed(g, below, strip)
+	for col := strip.left; col <= strip.right; col++ {
+		text := g.at(line, col)
+		if text == "" {
+			continue
+		}
+		if looksNumeric(text) || len(text) > longestHeading {
+			return false
+		}
+		cells++
+		_, from, _, to := g.merged(line, col)
+		wide := to-from+1 >= strip.right-firstBelow+1
+		grouped = grouped || (from > firstBelow || to > from) && !wide
+	}
+	if cells == 0 || !grouped {
+		return false
+	}
+	return cells >= 2 || g.at(below, strip.left) != "" && lineHelps(g, lex, line, below, strip)
+}
+
+// lineHelps reports whether a single group heading changes what a heading below it can mean.
+func lineHelps(g *grid, lex *lexicon, line, below int, strip span) bool {
+	for col := strip.left; col <= strip.right; col++ {
+		upper, lower := g.filled(line, col), g.at(below, col)
+		if upper == "" || lower == "" {
+			continue
+		}
+		alone, joined := lex.match(lower), lex.match(upper, lower)
+		if len(joined) > 0 && (len(alone) == 0 || joined[0].Role != alone[0].Role || joined[0].Score > alone[0].Score) {
+			return true
+		}
+		if _, unit, _ := lex.words.SplitUnit(upper); unit != "" {
+			return true
+		}
+	}
+	return false
+}
+
+func firstUsed(g *grid, line int, strip span) int {
+	for col := strip.left; col <= strip.right; col++ {
+		if g.at(line, col) != "" {
+			return col
+		}
+	}
+	return strip.left
+}
+
+// leadIn returns the first line that belongs to a table whose heading begins at a line: the title directly above it.
+func leadIn(g *grid, heading, floor int, strip span) int {
+	line := heading
+	for line-1 > floor && heading-line < 2 && g.blankLine(line-1, strip.left, strip.right) {
+		line--
+	}
+	first := line
+	for line-1 > floor && first-line < 3 && countCells(g, line-1, strip) == 1 && !looksNumeric(firstText(g, line-1, strip)) &&
+		!looksLikeCode(firstText(g, line-1, strip)) {
+		line--
+	}
+	if line == first {
+		return heading
+	}
+	return line
+}
+
+func countCells(g *grid, line int, strip span) int {
+	count := 0
+	for col := strip.left; col <= strip.right; col++ {
+		if g.at(line, col) != "" {
+			count++
+		}
+	}
+	return count
+}
+
+func firstText(g *grid, line int, strip span) string {
+	return g.at(line, firstUsed(g, line, strip))
+}
+
+// readHeadings joins the fragments of the heading lines column by column.
+func (r *region) readHeadings(lex *lexicon) {
+	strip := span{r.from, r.to, r.left, r.right}
+	var texts []int
+	unitLine := 0
+	for i, line := range r.headings {
+		if i > 0 && unitsOnly(r.grid, lex, line, strip) {
+			unitLine = line
+			continue
+		}
+		texts = append(texts, line)
+	}
+	r.columns = nil
+	for col := r.left; col <= r.right; col++ {
+		h := heading{col: col}
+		for i, line := range texts {
+			text := r.fragment(texts[i:], line, col)
+			if text != "" && !slices.Contains(h.parts, text) {
+				h.parts = append(h.parts, text)
+			}
+		}
+		h.text = strings.Join(h.parts, " ")
+		if unitLine > 0 {
+			h.unit = r.grid.filled(unitLine, col)
+		}
+		r.columns = append(r.columns, h)
+	}
+}
+
+// fragment returns the text of one heading line above a column. Where lines follow, a cell without text of its own
+// belongs to the group that begins to its left, unless merged cells say how far that reaches.
+func (r *region) fragment(lines []int, line, col int) string {
+	if text := r.grid.filled(line, col); text != "" || len(lines) == 1 {
+		return text
+	}
+	if !r.below(lines[1:], col) {
+		return ""
+	}
+	for left := col - 1; left >= r.left; left-- {
+		if !r.below(lines[1:], left) {
+			return ""
+		}
+		text := r.grid.at(line, left)
+		if text == "" {
+			if r.grid.filled(line, left) != "" {
+				return ""
+			}
+			continue
+		}
+		if _, from, _, to := r.grid.merged(line, left); to > from {
+			return ""
+		}
+		return text
+	}
+	return ""
+}
+
+// below reports whether a column has a heading of its own in one of the lines.
+func (r *region) below(lines []int, col int) bool {
+	for _, line := range lines {
+		if r.grid.at(line, col) != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// sameHeadings reports whether another heading says the same.
+func (r *region) sameHeadings(others []heading) bool {
+	same, different := 0, 0
+	for _, other := range others {
+		own := r.heading(other.col)
+		switch {
+		case own.text == "" && other.text == "":
+		case words.Fold(own.text) == words.Fold(other.text):
+			same++
+		default:
+			different++
+		}
+	}
+	return same > 0 && different*4 <= same
+}
+
+func (r *region) heading(col int) heading {
+	if col < r.left || col > r.right {
+		return heading{}
+	}
+	return r.columns[col-r.left]
+}
+
+// findRepeats marks the lines of the body that repeat the heading.
+func (r *region) findRepeats(lex *lexicon) {
+	r.aside = map[int]string{}
+	strip := span{r.from, r.to, r.left, r.right}
+	for line := r.body; line <= r.to; line++ {
+		if !isHeadingLine(r.grid, lex, line, r.left, r.right) {
+			continue
+		}
+		again := region{grid: r.grid, from: r.from, to: r.to, left: r.left, right: r.right}
+		again.headings = headingBlock(r.grid, lex, line, r.body, strip)
+		again.readHeadings(lex)
+		if r.sameHeadings(again.columns) {
+			for _, repeated := range again.headings {
+				r.aside[repeated] = "repeated heading"
+			}
+		}
+		line = again.headings[len(again.headings)-1]
+	}
+}
+
+// sideBySide splits a table in which the heading of the part number comes back further right, each piece with
+// dimensions of its own.
+func (r region) sideBySide(lex *lexicon) []region {
+	var starts []int
+	first := ""
+	for _, h := range r.columns {
+		found := lex.match(h.parts...)
+		if len(found) == 0 || found[0].Role != string(Part) || found[0].Score < headingScore {
+			continue
+		}
+		switch folded := words.Fold(h.text); {
+		case first == "":
+			first = folded
+			starts = append(starts, h.col)
+		case folded == first || r.gapBefore(h.col):
+			starts = append(starts, h.col)
+		}
+	}
+	if len(starts) < 2 {
+		return []region{r}
+	}
+	var pieces []region
+	for i, start := range starts {
+		piece := r
+		piece.aside = r.aside
+		piece.left = start
+		if i == 0 {
+			piece.left = r.left
+		}
+		piece.right = r.right
+		if i+1 < len(starts) {
+			piece.right = starts[i+1] - 1
+		}
+		piece.columns = r.columns[piece.left-r.left : piece.right-r.left+1]
+		if !piece.hasDimension(lex) {
+			return []region{r}
+		}
+		pieces = append(pieces, piece)
+	}
+	for i := range pieces[1:] {
+		trim(pieces[i+1 : i+2])
+	}
+	return pieces
+}
+
+// gapBefore reports whether the column before has neither heading nor values.
+func (r *region) gapBefore(col int) bool {
+	if col <= r.left || r.heading(col-1).text != "" {
+		return false
+	}
+	for line := r.body; line <= r.to; line++ {
+		if r.grid.at(line, col-1) != "" {
+			return false
+		}
+	}
+	return true
+}
+
+func (r *region) hasDimension(lex *lexicon) bool {
+	for _, h := range r.columns {
+		if found := lex.match(h.parts...); len(found) > 0 && found[0].Score >= headingScore && traits[Role(found[0].Role)].want == wantLength {
+			return true
+		}
+	}
+	return false
+}
+
+// turnedBlocks returns the blocks of lines, set off by blank lines, whose headings stand in a column.
+func turnedBlocks(g *grid, lex *lexicon) []span {
+	var blocks []span
+	for from := 1; from <= g.lines; {
+		if g.blankLine(from, 1, g.width) {
+			from++
+			continue
+		}
+		to := from
+		for to+1 <= g.lines && !g.blankLine(to+1, 1, g.width) {
+			to++
+		}
+		if b, ok := turnedBlock(g, lex, span{from, to, 1, g.width}); ok {
+			blocks = append(blocks, b)
+		}
+		from = to + 1
+	}
+	return blocks
+}
+
+// turnedBlock reports whether the headings of a block stand in a column rather than in a line, and from which line on.
+func turnedBlock(g *grid, lex *lexicon, b span) (span, bool) {
+	if b.to-b.from+1 > tallestTurn || b.to == b.from {
+		return b, false
+	}
+	upright := 0
+	for line := b.from; line <= b.to; line++ {
+		upright = max(upright, len(lineRoles(g, lex, line, b.left, b.right)))
+	}
+	for col := b.left; col <= min(b.right, b.left+9); col++ {
+		roles := map[string]bool{}
+		sized := false
+		first := 0
+		for line := b.from; line <= b.to; line++ {
+			text := g.at(line, col)
+			found := lex.match(text)
+			if text == "" || looksNumeric(text) || len(found) == 0 || found[0].Score < headingScore || g.blankLine(line, col+1, b.right) {
+				continue
+			}
+			if first == 0 {
+				first = line
+			}
+			roles[found[0].Role] = true
+			sized = sized || traits[Role(found[0].Role)].want == wantLength && mostlyNumeric(g, line, col+1, b.right)
+		}
+		if sized && len(roles) > upright && (roles[string(Part)] && len(roles) >= 2 || len(roles) >= 3) {
+			b.from, b.left = first, col
+			return b, true
+		}
+	}
+	return b, false
+}
+
+func mostlyNumeric(g *grid, line, left, right int) bool {
+	numeric, cells := 0, 0
+	for col := left; col <= right; col++ {
+		if text := g.at(line, col); text != "" {
+			cells++
+			if looksNumeric(text) {
+				numeric++
+			}
+		}
+	}
+	return numeric*2 > cells
+}
+
+// turnedTable reads a block on its side.
+func turnedTable(g *grid, lex *lexicon, b span) []region {
+	t := g.turn()
+	strip := span{from: b.left, to: b.right, left: b.from, right: b.to}
+	r := region{grid: t, from: b.left, to: min(b.right, lastUsed(t, strip)), left: b.from, right: b.to, aside: map[int]string{}}
+	line := b.left
+	r.headings = headingBlock(t, lex, line, line, strip)
+	r.body = r.headings[len(r.headings)-1] + 1
+	r.readHeadings(lex)
+	return []region{r}
+}
+
+func lastUsed(g *grid, strip span) int {
+	for line := strip.to; line > strip.from; line-- {
+		if !g.blankLine(line, strip.left, strip.right) {
+			return line
+		}
+	}
+	return strip.from
+}
+
+// guessTable finds a table without a heading that was understood, by two lines in a row with a code or text and a
+// value in the same columns.
+func guessTable(g *grid, part span) (region, bool) {
+	for line := part.from; line < part.to; line++ {
+		if !dataLike(g, line, part) || !dataLike(g, line+1, part) {
+			continue
+		}
+		r := region{grid: g, from: part.from, to: part.to, left: part.left, right: part.right, body: line, guessed: true, aside: map[int]string{}}
+		if line > part.from && countCells(g, line-1, part) >= 2 && !mostlyNumeric(g, line-1, part.left, part.right) {
+			r.headings = []int{line - 1}
+		}
+		for col := r.left; col <= r.right; col++ {
+			h := heading{col: col}
+			if len(r.headings) > 0 {
+				h.text = g.filled(line-1, col)
+				h.parts = []string{h.text}
+			}
+			r.columns = append(r.columns, h)
+		}
+		return r, true
+	}
+	return region{}, false
+}
+
+func dataLike(g *grid, line int, part span) bool {
+	first, values := false, 0
+	for col := part.left; col <= part.right; col++ {
+		text := g.at(line, col)
+		switch {
+		case text == "":
+		case !first:
+			if !looksLikeCode(text) {
+				return false
+			}
+			first = true
+		case looksNumeric(text):
+			values++
+		}
+	}
+	return first && values > 0
+}
+
+// rangeOf returns the range of the sheet that the table accounts for.
+func (r *region) rangeOf() sheet.Range {
+	a, b := r.grid.ref(r.from, r.left), r.grid.ref(r.to, r.right)
+	return sheet.Range{From: a, To: b}
+}

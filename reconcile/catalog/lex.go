@@ -1,0 +1,179 @@
+package catalog
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/catalog/words"
+)
+
+// lexicon asks the vocabulary each question once for each distinct text: sheets repeat themselves.
+type lexicon struct {
+	words      *words.Vocabulary
+	categories []categoryRule
+	matches    map[string][]words.RoleMatch
+	readings   map[readingKey]value.Reading
+	hits       map[askKey]words.Hit
+	clubs      map[string][]string
+}
+
+type askKey struct{ question, text string }
+
+type readingKey struct {
+	text string
+	ctx  value.Context
+}
+
+// categoryRule is a word of the user's own for a kind of club.
+type categoryRule struct{ word, category string }
+
+func newLexicon() *lexicon {
+	return &lexicon{
+		words:    words.Load(),
+		matches:  map[string][]words.RoleMatch{},
+		readings: map[readingKey]value.Reading{},
+		hits:     map[askKey]words.Hit{},
+		clubs:    map[string][]string{},
+	}
+}
+
+// cacheLimit bounds each cache; a sheet of part numbers has no texts that repeat.
+const cacheLimit = 20_000
+
+// longestHeading is the length in bytes beyond which a text is no heading.
+const longestHeading = 160
+
+// match returns the roles that a heading of one or more fragments may have, the likeliest first.
+func (l *lexicon) match(parts ...string) []words.RoleMatch { return l.matchIn(UnknownKind, parts...) }
+
+// matchIn returns the roles that a heading may have in a table that lists a kind.
+func (l *lexicon) matchIn(kind Kind, parts ...string) []words.RoleMatch {
+	key := strings.Join(parts, "\x00")
+	if key == "" || len(key) > longestHeading {
+		return nil
+	}
+	key = kind.String() + "\x00" + key
+	found, known := l.matches[key]
+	if !known {
+		found = l.words.MatchIn(kind.String(), parts...)
+		remember(l.matches, key, found)
+	}
+	return found
+}
+
+// read reads the text of a cell.
+func (l *lexicon) read(text string, ctx value.Context) value.Reading {
+	key := readingKey{text, ctx}
+	reading, known := l.readings[key]
+	if !known {
+		reading = value.Read(text, ctx)
+		remember(l.readings, key, reading)
+	}
+	return reading
+}
+
+// ask asks a question of the vocabulary about a text; the question's name keeps the answers apart.
+func (l *lexicon) ask(question, text string, answer func(string) (words.Hit, bool)) (words.Hit, bool) {
+	key := askKey{question, text}
+	hit, known := l.hits[key]
+	if !known {
+		hit, _ = answer(text)
+		remember(l.hits, key, hit)
+	}
+	return hit, hit.Value != "" || hit.Score > 0
+}
+
+// setOf returns the clubs that a text names; in a column of clubs of a category, plain numbers are clubs too.
+func (l *lexicon) setOf(category, text string) []string {
+	if text == "" || len(text) > longestHeading {
+		return nil
+	}
+	key := category + "\x00" + text
+	set, known := l.clubs[key]
+	if !known {
+		set, _ = l.words.ClubsIn(category, text)
+		remember(l.clubs, key, set)
+	}
+	return set
+}
+
+// category returns the kind of club that a text names; the user's own words come first.
+func (l *lexicon) category(text string) (words.Hit, bool) {
+	if len(l.categories) > 0 {
+		folded := words.Fold(text)
+		for _, rule := range l.categories {
+			if folded == rule.word || strings.Contains(" "+folded+" ", " "+rule.word+" ") {
+				return words.Hit{Value: rule.category, Score: 1, Words: rule.word}, true
+			}
+		}
+	}
+	return l.ask("category", text, l.words.Category)
+}
+
+func remember[K comparable, V any](cache map[K]V, key K, v V) {
+	if len(cache) >= cacheLimit {
+		clear(cache)
+	}
+	cache[key] = v
+}
+
+// looksNumeric reports whether a text begins like a value: a digit, a point before a digit, a sign for a diameter or
+// a sign before a digit, with few letters after it.
+func looksNumeric(s string) bool {
+	if s == "" || len(s) > 40 {
+		return false
+	}
+	letters, digits, begun := 0, 0, false
+	for i, r := range s {
+		switch {
+		case unicode.IsNumber(r):
+			digits++
+			begun = true
+		case unicode.IsLetter(r) && !isValueSign(r):
+			letters += utf8.RuneLen(r)/3 + 1
+			if !begun {
+				return false
+			}
+		case !begun && i > 12:
+			return false
+		}
+	}
+	return digits > 0 && (letters <= 8 || letters <= digits)
+}
+
+// isValueSign reports whether a letter stands before values as a sign: Ø, φ, R.
+func isValueSign(r rune) bool {
+	switch r {
+	case 'Ø', 'ø', 'φ', 'Φ', 'ϕ', 'R', 'r', 'D', 'd', '⌀':
+		return true
+	}
+	return false
+}
+
+// looksLikeCode reports whether a text may be a part number: no spaces but single ones between pieces with digits, at
+// least one digit or only capitals, and not long.
+func looksLikeCode(s string) bool {
+	if s == "" || len(s) > 40 {
+		return false
+	}
+	digits, lower, spaces := 0, 0, 0
+	for _, r := range s {
+		switch {
+		case unicode.IsDigit(r):
+			digits++
+		case unicode.IsLower(r) || unicode.Is(unicode.Lo, r):
+			lower++
+		case r == ' ':
+			spaces++
+		case unicode.IsUpper(r), strings.ContainsRune("-_/.+#&()*:,'", r):
+		default:
+			return false
+		}
+	}
+	if digits == 0 {
+		return lower == 0 && spaces == 0 && utf8.RuneCountInString(s) <= 12
+	}
+	return lower <= digits+4 && spaces <= 3
+}

@@ -1,0 +1,152 @@
+package catalog
+
+import (
+	"example.com/seatline/reconcile/sheet"
+)
+
+// lineKind is what a line of a table is.
+type lineKind uint8
+
+const (
+	lineBlank lineKind = iota
+	// lineTitle is a line above the heading.
+	lineTitle
+	lineHeading
+	lineRepeated
+	lineUnits
+	lineTotal
+	// lineSection is a line within the body that names what follows.
+	lineSection
+	lineNote
+	// lineDropped is a line that the mapping file sets aside.
+	lineDropped
+	lineData
+)
+
+// why says why a line is set aside.
+func (k lineKind) why() string {
+	return [...]string{"blank", "title", "heading", "repeated heading", "units", "total", "section title", "note", "set aside by the mapping file", ""}[k]
+}
+
+// classify says what each line of a table is; the lines begin with the table's first.
+func (t *tableReader) classify() []lineKind {
+	r := t.region
+	kinds := make([]lineKind, r.to-r.from+1)
+	for line := r.from; line <= r.to; line++ {
+		kinds[line-r.from] = t.lineKind(line)
+	}
+	for _, line := range r.headings {
+		kinds[line-r.from] = lineHeading
+	}
+	return kinds
+}
+
+func (t *tableReader) lineKind(line int) lineKind {
+	r := t.region
+	switch {
+	case t.rules.row(line).SetAside:
+		return lineDropped
+	case r.grid.blankLine(line, r.left, r.right):
+		return lineBlank
+	case line < r.body:
+		return lineTitle
+	case r.aside[line] != "":
+		return lineRepeated
+	}
+	return t.bodyLine(line)
+}
+
+// bodyLine tells data from the lines that stand between and below data. A line with sizes where sizes belong is data,
+// unless it is a sum; a line without them is data where it has a part number that looks like one.
+func (t *tableReader) bodyLine(line int) lineKind {
+	cells, sizes, first, wide := t.countLine(line)
+	if !t.isPart(first) {
+		if _, isTotal := t.lex.ask("total", first, t.lex.words.IsTotal); isTotal {
+			return lineTotal
+		}
+	}
+	if sizes > 0 {
+		return lineData
+	}
+	if t.onlyUnits(line) {
+		return lineUnits
+	}
+	part := t.textOf(line, Part)
+	if _, isNote := t.lex.ask("note", first, t.lex.words.IsNote); isNote && !(looksLikeCode(part) && cells > 1) {
+		return lineNote
+	}
+	if cells == 1 || wide {
+		if part != "" && part == first && looksLikeCode(part) && !wide {
+			if _, isCategory := t.lex.category(part); !isCategory {
+				return lineData
+			}
+		}
+		return lineSection
+	}
+	if part == "" {
+		return lineNote
+	}
+	return lineData
+}
+
+// countLine counts the cells of a line and those with sizes; first is its first text, and wide is set where one merged
+// cell takes up most of it.
+func (t *tableReader) countLine(line int) (cells, sizes int, first string, wide bool) {
+	r := t.region
+	for col := r.left; col <= r.right; col++ {
+		text := r.grid.at(line, col)
+		if text == "" {
+			continue
+		}
+		cells++
+		if first == "" {
+			first = text
+			_, from, _, to := r.grid.merged(line, col)
+			wide = to-from+1 > 1 && (to-from+1)*2 > r.right-r.left+1
+		}
+	}
+	for _, c := range t.columns {
+		switch traits[c.role].want {
+		case wantLength, wantAngle, wantTaper:
+			text := r.grid.at(line, c.col)
+			if text != "" && (looksNumeric(text) || r.grid.cell(line, c.col).Kind == sheet.Error) {
+				sizes++
+			}
+		}
+	}
+	return cells, sizes, first, wide && cells == 1
+}
+
+func (t *tableReader) onlyUnits(line int) bool {
+	r := t.region
+	found := false
+	for col := r.left; col <= r.right; col++ {
+		text := r.grid.at(line, col)
+		if text == "" {
+			continue
+		}
+		if !t.lex.isUnit(text) {
+			return false
+		}
+		found = true
+	}
+	return found
+}
+
+// isPart reports whether a text stands in the column of part numbers and looks like one.
+func (t *tableReader) isPart(text string) bool {
+	digits := false
+	for _, r := range text {
+		digits = digits || r >= '0' && r <= '9'
+	}
+	return digits && looksLikeCode(text)
+}
+
+// textOf returns the text of a role's column in a line, merged cells filled, empty where there is no such column.
+func (t *tableReader) textOf(line int, role Role) string {
+	c := t.byRole[role]
+	if c == nil {
+		return ""
+	}
+	return t.region.grid.filled(line, c.col)
+}

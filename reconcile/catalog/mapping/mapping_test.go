@@ -1,0 +1,201 @@
+package mapping_test
+
+import (
+	"errors"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/mapping"
+	"example.com/seatline/reconcile/sheet"
+)
+
+const everything = `
+[categories]
+"Bladework" = "iron"
+
+[sheets."Heads"]
+kind = "heads"
+supplier = "Orrin"
+heading_rows = [3, 4]
+unit = "mm"
+tolerance = "±0.05 mm"
+
+[sheets."Heads".columns.C]
+heading = "Hosel"
+role = "hosel_od"
+unit = "in"
+tolerance = "±.003 in"
+radius = true
+
+[sheets."Heads".columns.D]
+role = "none"
+
+[sheets."Heads".rows.17]
+for = "KR-20"
+hosel_od = "13.6 mm"
+
+[sheets."Heads".rows.18]
+set_aside = true
+`
+
+func TestParse(t *testing.T) {
+	got, err := mapping.Parse([]byte(everything))
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := catalog.Mapping{
+		Categories: map[string]string{"Bladework": "iron"},
+		Sheets: map[string]catalog.SheetRules{"Heads": {
+			Kind: "heads", Supplier: "Orrin", HeadingRows: []int{3, 4}, Unit: "mm", Tolerance: "±0.05 mm",
+			Columns: map[string]catalog.ColumnRule{
+				"C": {Heading: "Hosel", Role: "hosel_od", Unit: "in", Tolerance: "±.003 in", Radius: true},
+				"D": {Role: "none"},
+			},
+			Rows: map[string]catalog.RowRule{
+				"17": {For: "KR-20", Values: map[catalog.Role]string{catalog.HoselOD: "13.6 mm"}},
+				"18": {SetAside: true, Values: map[catalog.Role]string{}},
+			},
+		}},
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("(-want +got):\n%s", diff)
+	}
+}
+
+func TestParseRefuses(t *testing.T) {
+	for name, test := range map[string]struct{ text, key string }{
+		"no TOML":      {"[sheets", ""},
+		"unknown key":  {"[sheets.H]\nkinds = \"heads\"", "sheets.H.kinds"},
+		"unknown kind": {"[sheets.H]\nkind = \"grips\"", `sheets."H".kind`},
+		"unknown role": {"[sheets.H]\nkind = \"heads\"\n[sheets.H.columns.C]\nrole = \"base_od\"", `sheets."H".columns.C.role`},
+		"unknown unit": {"[sheets.H.columns.C]\nunit = \"parsec\"", `sheets."H".columns.C.unit`},
+		"bare number":  {"[sheets.H.rows.17]\nhosel_od = 13.6", `sheets."H".rows.17.hosel_od`},
+		"no category":  {"[categories]\nx = \"spoon\"", "categories.x"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			_, err := mapping.Parse([]byte(test.text))
+			var format *mapping.FormatError
+			if !errors.As(err, &format) || format.Key != test.key {
+				t.Errorf("error %v, want one at %q", err, test.key)
+			}
+		})
+	}
+}
+
+func heads(lines ...string) *sheet.Book {
+	s := &sheet.Sheet{Name: "Heads"}
+	for _, line := range lines {
+		var row []sheet.Cell
+		for text := range strings.SplitSeq(line, "|") {
+			cell := sheet.Cell{Kind: sheet.Text, Raw: strings.TrimSpace(text), Shown: strings.TrimSpace(text)}
+			if cell.Raw == "" {
+				cell = sheet.Cell{}
+			}
+			row = append(row, cell)
+		}
+		s.Rows = append(s.Rows, row)
+	}
+	return &sheet.Book{File: "orrin.xlsx", Sheets: []*sheet.Sheet{s}}
+}
+
+func read(t *testing.T, b *sheet.Book, text string) *catalog.Catalogue {
+	t.Helper()
+	m, err := mapping.Parse([]byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return catalog.Read([]catalog.Input{{Book: b}}, catalog.Options{Map: m})
+}
+
+func hasCode(c *catalog.Catalogue, code string) bool {
+	for _, f := range c.Findings {
+		if f.Code == code {
+			return true
+		}
+	}
+	return false
+}
+
+func TestAnswersSettleFindings(t *testing.T) {
+	b := heads("Part No | Hosel OD | Countersink depth", "KR-20 | 13.6 | 0.3", "KR-21 | 345 | 0.4")
+	before := read(t, b, "")
+	if !hasCode(before, "data.unit") || !hasCode(before, "data.implausible") {
+		t.Fatalf("findings %+v", before.Findings)
+	}
+	after := read(t, b, `
+[sheets."Heads".columns.B]
+unit = "mm"
+[sheets."Heads".columns.C]
+unit = "mm"
+[sheets."Heads".rows.3]
+for = "KR-21"
+hosel_od = "13.58 mm"
+`)
+	if len(after.Findings) != 0 || after.Tables[0].Ledger.Held != 0 {
+		t.Errorf("findings %+v, ledger %+v", after.Findings, after.Tables[0].Ledger)
+	}
+	if got := after.Heads[1].Head.HoselOD.Nominal().Millimetres(); got != 13.58 {
+		t.Errorf("hosel OD %v", got)
+	}
+}
+
+func TestStaleRulesAreReported(t *testing.T) {
+	b := heads("Part No | Hosel OD (mm) | Bore (mm)", "KR-20 | 13.6 | 9.5")
+	for name, text := range map[string]string{
+		"sheet":   `[sheets."Hoods"]` + "\nkind = \"heads\"",
+		"column":  `[sheets."Heads".columns.H]` + "\nrole = \"bore\"",
+		"heading": `[sheets."Heads".columns.C]` + "\nheading = \"Hole\"\nunit = \"in\"",
+		"row":     `[sheets."Heads".rows.9]` + "\nset_aside = true",
+		"part":    `[sheets."Heads".rows.2]` + "\nfor = \"KR-99\"\nset_aside = true",
+		"heads":   `[sheets."Heads"]` + "\nheading_rows = [7]",
+	} {
+		t.Run(name, func(t *testing.T) {
+			c := read(t, b, text)
+			if !hasCode(c, "map.stale") {
+				t.Errorf("findings %+v", c.Findings)
+			}
+			if len(c.Heads) != 1 || c.Heads[0].Head.Bore.Nominal().Millimetres() != 9.5 {
+				t.Errorf("heads %+v", c.Heads)
+			}
+		})
+	}
+}
+
+// TestWriteIsRead writes a mapping file and reads it back: it parses, and reading with it understands the same.
+func TestWriteIsRead(t *testing.T) {
+	b := heads("Part \"No\" | Hosel OD | Countersink depth | Loft", "KR-20 | 13.6 | 0.3 | 27", "KR-21 | 345 | 0.4 | 31")
+	before := catalog.Read([]catalog.Input{{Book: b}}, catalog.Options{})
+	var out strings.Builder
+	if err := mapping.Write(&out, before); err != nil {
+		t.Fatal(err)
+	}
+	after := read(t, b, out.String())
+	if diff := cmp.Diff(before.Tables[0].Ledger, after.Tables[0].Ledger); diff != "" {
+		t.Errorf("(-before +after):\n%s\n%s", diff, out.String())
+	}
+	for i, column := range after.Tables[0].Columns {
+		if column.Role != before.Tables[0].Columns[i].Role {
+			t.Errorf("column %s: %s, was %s", column.Column, column.Role, before.Tables[0].Columns[i].Role)
+		}
+	}
+	for _, want := range []string{`# unit = "mm"`, `# [sheets."Heads".rows.3]`, `# hosel_od = ""`, `heading = "Part \"No\""`} {
+		if !strings.Contains(out.String(), want) {
+			t.Errorf("no %s in\n%s", want, out.String())
+		}
+	}
+}
+
+func FuzzParse(f *testing.F) {
+	f.Add(everything)
+	f.Add("[sheets.H.rows.1]\npart = 3")
+	f.Fuzz(func(t *testing.T, text string) {
+		_, err := mapping.Parse([]byte(text))
+		var format *mapping.FormatError
+		if err != nil && !errors.As(err, &format) {
+			t.Errorf("error %T", err)
+		}
+	})
+}

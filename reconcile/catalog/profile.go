@@ -1,0 +1,204 @@
+package catalog
+
+import (
+	"strings"
+	"unicode"
+
+	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// profile is what the values of a column look like.
+type profile struct {
+	texts []string
+	// sizes are the values that could be lengths.
+	sizes []size
+	// codes, whole, decimals, empty, dates count values of these sorts; distinct counts different texts.
+	codes, whole, decimals, dates, distinct int
+	// filled is how many cells of the sample hold something.
+	filled int
+	// longTexts is how many are several words.
+	longTexts int
+	// commas and points count numbers with a decimal comma and a decimal point that can be nothing else.
+	commas, points int
+	// formatUnits counts the units that number formats show.
+	formatUnits map[string]int
+	// statedUnits counts the units that cells name themselves.
+	statedUnits map[string]int
+}
+
+// size is a number that may be a length: bare, or with the unit that the cell names.
+type size struct {
+	number float64
+	unit   string
+}
+
+// mm returns the size in mm, taking a bare number in a unit.
+func (s size) mm(unit string) float64 {
+	if s.unit != "" {
+		unit = s.unit
+	}
+	return s.number * unitMM[unit]
+}
+
+// sampleSize is how many cells of a column are looked at to find out what it holds.
+const sampleSize = 240
+
+// sampleLines returns the lines of the body at which columns are sampled: the first ones and others spread over the
+// rest.
+func (r *region) sampleLines() []int {
+	var lines []int
+	count := r.to - r.body + 1
+	step := 1
+	if count > sampleSize {
+		step = count / sampleSize
+	}
+	for line := r.body; line <= r.to; line += step {
+		if r.aside[line] == "" && !r.grid.blankLine(line, r.left, r.right) {
+			lines = append(lines, line)
+		}
+	}
+	return lines
+}
+
+// profileOf looks at the values of a column.
+func (r *region) profileOf(lex *lexicon, col int, lines []int) profile {
+	p := profile{formatUnits: map[string]int{}, statedUnits: map[string]int{}}
+	seen := map[string]bool{}
+	for _, line := range lines {
+		fromLine, fromCol := r.grid.source(line, col)
+		if fromCol != col {
+			continue
+		}
+		text := r.grid.at(fromLine, fromCol)
+		if text == "" {
+			continue
+		}
+		cell := r.grid.cell(fromLine, fromCol)
+		p.filled++
+		if !seen[text] {
+			seen[text] = true
+			p.distinct++
+		}
+		p.texts = append(p.texts, text)
+		p.look(lex, text, cell)
+	}
+	return p
+}
+
+// look counts one cell.
+func (p *profile) look(lex *lexicon, text string, cell sheet.Cell) {
+	if cell.Kind == sheet.Date {
+		p.dates++
+		return
+	}
+	if looksLikeCode(text) {
+		p.codes++
+	}
+	if strings.Count(text, " ") >= 2 {
+		p.longTexts++
+	}
+	if unit := lex.formatUnit(cell.Format); unit != "" && cell.Kind == sheet.Number {
+		p.formatUnits[unit]++
+	}
+	if !looksNumeric(text) {
+		return
+	}
+	p.lookNumber(text)
+	reading := lex.read(text, value.Context{Want: value.WantDiameter, Unit: ""})
+	switch reading.Kind {
+	case value.Length:
+		p.sizes = append(p.sizes, size{number: mm(reading.Dim.Nominal()), unit: "mm"})
+		if reading.UnitStated {
+			p.statedUnits[reading.Unit]++
+		}
+	case value.Number:
+		p.sizes = append(p.sizes, size{number: reading.Number})
+	case value.List:
+		for _, one := range reading.List {
+			if one.Kind == value.Number {
+				p.sizes = append(p.sizes, size{number: one.Number})
+			}
+		}
+	}
+}
+
+// lookNumber counts whole and broken numbers and what marks their decimals.
+func (p *profile) lookNumber(text string) {
+	digits, mark, after := 0, rune(0), 0
+	for _, r := range text {
+		switch {
+		case unicode.IsDigit(r):
+			digits++
+			if mark != 0 {
+				after++
+			}
+		case r == '.' || r == ',':
+			if mark != 0 {
+				return
+			}
+			mark = r
+		case digits > 0:
+			goto done
+		}
+	}
+done:
+	switch {
+	case mark == 0 || after == 0:
+		p.whole++
+	case mark == ',':
+		p.decimals++
+		if after != 3 || strings.HasPrefix(text, "0") || strings.HasPrefix(text, ",") {
+			p.commas++
+		}
+	default:
+		p.decimals++
+		p.points++
+	}
+}
+
+// formatUnit returns the unit that a number format shows beside the number: 0.000"in", 0.0" mm", #,##0.00\ "Zoll".
+func (l *lexicon) formatUnit(format string) string {
+	if format == "" || format == "General" || format == "@" {
+		return ""
+	}
+	hit, _ := l.ask("format", format, l.readFormat)
+	return hit.Value
+}
+
+// share returns n of the filled cells as a share.
+func (p *profile) share(n int) float64 {
+	if p.filled == 0 {
+		return 0
+	}
+	return float64(n) / float64(p.filled)
+}
+
+// within returns the shares of the sizes that are possible and common in one unit.
+func (p *profile) within(b bounds, unit string, scale float64) (possible, common float64) {
+	if len(p.sizes) == 0 {
+		return 0, 0
+	}
+	for _, s := range p.sizes {
+		x := s.mm(unit) * scale
+		if b.possible(x) {
+			possible++
+		}
+		if b.common(x) {
+			common++
+		}
+	}
+	n := float64(len(p.sizes))
+	return possible / n, common / n
+}
+
+// best returns the greatest shares over the units that the column may be in.
+func (p *profile) best(b bounds, units []string, scale float64) (possible, common float64) {
+	for _, unit := range units {
+		a, c := p.within(b, unit, scale)
+		if a > possible || a == possible && c > common {
+			possible, common = a, c
+		}
+	}
+	return possible, common
+}

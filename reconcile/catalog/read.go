@@ -1,0 +1,463 @@
+package catalog
+
+import (
+	"cmp"
+	"fmt"
+	"path"
+	"slices"
+	"strings"
+
+	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// Input is one source file to be read.
+type Input struct {
+	Book *sheet.Book
+	// Kind is what the file is said to list; UnknownKind: to be found out for every table.
+	Kind Kind
+	// Supplier is whose file it is; empty: as its title says, or else the name of the file.
+	Supplier string
+}
+
+// Options say how to read.
+type Options struct {
+	// Map is what a person has decided about the sheets.
+	Map Mapping
+}
+
+// Read reads books into one catalogue. It does no input or output and never fails: everything that is wrong is a
+// finding, and every source row stands in the ledger of its table.
+//
+// A row that is held still gives an entry where its part number is known, without the values in question, so that
+// everything that depends on them is undecided and not missing.
+func Read(inputs []Input, opts Options) *Catalogue {
+	r := &reader{lex: newLexicon(), opts: opts, used: map[string]bool{}}
+	for _, word := range sortedKeys(opts.Map.Categories) {
+		r.lex.categories = append(r.lex.categories, categoryRule{words.Fold(word), opts.Map.Categories[word]})
+	}
+	inputs = withoutRepeats(inputs)
+	r.countNames(inputs)
+	for _, input := range inputs {
+		r.readBook(input)
+	}
+	return r.finish()
+}
+
+// withoutRepeats drops books that were given twice; given as two kinds, what they list is found out.
+func withoutRepeats(inputs []Input) []Input {
+	var kept []Input
+	for _, input := range inputs {
+		if input.Book == nil {
+			continue
+		}
+		at := slices.IndexFunc(kept, func(k Input) bool { return k.Book == input.Book || k.Book.File == input.Book.File })
+		if at < 0 {
+			kept = append(kept, input)
+			continue
+		}
+		if kept[at].Kind != input.Kind {
+			kept[at].Kind = UnknownKind
+		}
+	}
+	return kept
+}
+
+// reader reads books.
+type reader struct {
+	lex  *lexicon
+	opts Options
+	// names counts the sheets of each name, so that mapping keys tell them apart.
+	names map[string]int
+	// used are the keys of the mapping file that some table answered to.
+	used     map[string]bool
+	readers  []*tableReader
+	tables   []func() Table
+	findings finding.List
+}
+
+func (r *reader) countNames(inputs []Input) {
+	r.names = map[string]int{}
+	for _, input := range inputs {
+		for _, s := range input.Book.Sheets {
+			r.names[s.Name]++
+		}
+	}
+}
+
+// readBook reads all sheets of a book.
+func (r *reader) readBook(input Input) {
+	for _, note := range input.Book.Notes {
+		r.findings.Add(finding.Finding{Severity: noteSeverity(note.Code), Code: note.Code, Place: notePlace(input.Book.File, note), Message: note.Message})
+	}
+	if len(input.Book.Sheets) == 0 {
+		r.findings.Add(finding.Finding{Severity: finding.Warning, Code: "file.empty", Place: finding.Place{File: input.Book.File}, Message: "the file has no sheets"})
+	}
+	var sheets []*sheetReader
+	for _, s := range input.Book.Sheets {
+		sheets = append(sheets, r.openSheet(input, s))
+	}
+	book := bookNotes(sheets)
+	for _, s := range sheets {
+		s.read(book)
+	}
+}
+
+func noteSeverity(code string) finding.Severity {
+	switch {
+	case strings.HasSuffix(code, "encoding"), strings.HasSuffix(code, "format"), strings.HasSuffix(code, "delimiter"):
+		return finding.Note
+	}
+	return finding.Warning
+}
+
+func notePlace(file string, note sheet.Note) finding.Place {
+	place := finding.Place{File: file, Sheet: note.Sheet}
+	if note.Ref != (sheet.Ref{}) {
+		place.Row, place.Cell = note.Ref.Row, note.Ref.String()
+	}
+	return place
+}
+
+// sheetReader reads one sheet.
+type sheetReader struct {
+	*reader
+	input  Input
+	sheet  *sheet.Sheet
+	grid   *grid
+	tables []*tableReader
+	notes  general
+}
+
+// key is how the mapping file calls a sheet: by its name, with the file's where several sheets have that name.
+func (r *reader) key(input Input, s *sheet.Sheet) string {
+	if r.names[s.Name] > 1 || s.Name == "" {
+		return path.Base(input.Book.File) + "!" + s.Name
+	}
+	return s.Name
+}
+
+// rules returns the rules of the mapping file for a table, and marks them as used.
+func (r *reader) rules(keys ...string) SheetRules {
+	for _, key := range keys {
+		if rules, found := r.opts.Map.Sheets[key]; found {
+			r.used[key] = true
+			return rules
+		}
+	}
+	return SheetRules{}
+}
+
+// openSheet finds the tables of a sheet and what their columns mean.
+func (r *reader) openSheet(input Input, s *sheet.Sheet) *sheetReader {
+	sr := &sheetReader{reader: r, input: input, sheet: s, grid: newGrid(s)}
+	key := r.key(input, s)
+	full := path.Base(input.Book.File) + "!" + s.Name
+	rules := r.rules(full, key)
+	regions := findTables(sr.grid, r.lex, rules)
+	if len(rules.HeadingRows) > 0 && !fitsGrid(sr.grid, rules.HeadingRows) {
+		r.findings.Add(finding.Finding{
+			Severity: finding.Warning, Code: "map.stale", Place: finding.Place{File: input.Book.File, Sheet: s.Name},
+			Message: fmt.Sprintf("the mapping file says the headings stand in rows %v, which the sheet does not have; they were looked for instead", rules.HeadingRows),
+			Settle:  fmt.Sprintf("sheets.%q.heading_rows", key),
+		})
+	}
+	for i := range regions {
+		region := &regions[i]
+		t := &tableReader{lex: r.lex, region: region, rules: rules, file: input.Book.File, sheet: s, key: key}
+		if !region.alone {
+			t.key = fmt.Sprintf("%s!%s", key, region.rangeOf())
+			if own := r.rules(fmt.Sprintf("%s!%s", full, region.rangeOf()), t.key); !own.empty() {
+				t.rules = own
+			}
+		}
+		titles := sr.titles(region)
+		t.understand(input.Kind, titles)
+		t.titleCategory = r.categoryOf(titles)
+		t.lines = t.classify()
+		sr.tables = append(sr.tables, t)
+	}
+	sr.notes = readNotes(r.lex, sr.grid, freeTexts(sr.grid, sr.tables))
+	return sr
+}
+
+// empty reports whether the rules decide nothing.
+func (s SheetRules) empty() bool {
+	return s.Kind == "" && s.Supplier == "" && s.Unit == "" && s.Tolerance == "" && len(s.HeadingRows) == 0 && len(s.Columns) == 0 && len(s.Rows) == 0
+}
+
+// titles returns the texts that may say what a table lists: those above its heading, the nearest first, the name of the
+// sheet, and the name of the file.
+func (s *sheetReader) titles(r *region) []string {
+	var titles []string
+	if !r.grid.turned {
+		first := r.body
+		if len(r.headings) > 0 {
+			first = r.headings[0]
+		}
+		for line := first - 1; line >= max(1, r.from); line-- {
+			for col := r.left; col <= r.right; col++ {
+				if text := r.grid.at(line, col); text != "" && len(text) <= longestNote {
+					titles = append(titles, text)
+				}
+			}
+		}
+	} else {
+		for line := r.left - 1; line >= 1 && line >= r.left-4; line-- {
+			if text := s.grid.at(line, 1); text != "" {
+				titles = append(titles, text)
+			}
+		}
+	}
+	base := path.Base(strings.ReplaceAll(s.input.Book.File, `\`, "/"))
+	return append(titles, s.sheet.Name, strings.TrimSuffix(base, path.Ext(base)))
+}
+
+func (r *reader) categoryOf(titles []string) string {
+	for _, title := range titles {
+		if hit, found := r.lex.category(title); found && hit.Score >= 0.2 {
+			return hit.Value
+		}
+	}
+	return ""
+}
+
+// bookNotes returns what the sheets of a book say together, where they agree.
+func bookNotes(sheets []*sheetReader) general {
+	var book general
+	for _, s := range sheets {
+		for _, unit := range s.notes.units {
+			if !slices.Contains(book.units, unit) {
+				book.units = append(book.units, unit)
+				book.unit = unit
+				book.unitText = fmt.Sprintf("%s, %s", s.sheet.Name, describe(s.notes.unitText, s.notes.unitCell))
+			}
+		}
+	}
+	if len(book.units) != 1 {
+		book.unit = ""
+	}
+	return book
+}
+
+// read reads the rows of the sheet's tables.
+func (s *sheetReader) read(book general) {
+	supplier := s.input.Supplier
+	if supplier == "" {
+		supplier = s.notes.supplier
+	}
+	if supplier == "" {
+		base := path.Base(strings.ReplaceAll(s.input.Book.File, `\`, "/"))
+		supplier = strings.TrimSuffix(base, path.Ext(base))
+	}
+	for _, t := range s.tables {
+		t.notes, t.book, t.supplier = s.notes, book, supplier
+		if t.rules.Supplier != "" {
+			t.supplier = t.rules.Supplier
+		}
+		t.settleUnits()
+		t.settleTolerances()
+		t.findPartWidth()
+		t.describe()
+		t.readRows()
+		s.readers = append(s.readers, t)
+		s.reader.tables = append(s.reader.tables, t.result)
+	}
+	s.remainder()
+}
+
+// describe writes down how the table is understood, and what a person should know of it as a whole.
+func (t *tableReader) describe() {
+	r := t.region
+	t.table.File, t.table.Sheet, t.table.Key, t.table.Kind, t.table.HeadingRows = t.file, t.sheet.Name, t.key, t.kind, r.headings
+	if !r.alone {
+		t.table.Range = r.rangeOf().String()
+	}
+	for _, c := range t.columns {
+		evidence := c.evidence
+		if c.unitWhy != "" {
+			evidence = strings.TrimPrefix(evidence+"; "+c.unitWhy, "; ")
+		}
+		t.table.Columns = append(t.table.Columns, Column{
+			Column: r.grid.columnName(c.col), Heading: c.text, Role: c.role, Unit: c.shownUnit(), Evidence: evidence, RunnerUp: c.runnerUp,
+		})
+	}
+	t.reportLayout()
+}
+
+// shownUnit is the unit of a column for people: that of its sizes, or what its heading names.
+func (c *column) shownUnit() string {
+	switch want := traits[c.role].want; {
+	case want == wantLength || want == wantTolerance:
+		return cmp.Or(c.unit, c.headingUnit)
+	case c.role != "" && isLengthUnit(c.headingUnit):
+		return ""
+	}
+	return c.headingUnit
+}
+
+// reportLayout reports a table that lists nothing that matters, one without a heading or part numbers, and what is
+// hidden.
+func (t *tableReader) reportLayout() {
+	switch {
+	case t.rules.Kind == noRole:
+		return
+	case t.kind == UnknownKind:
+		t.add(finding.Warning, "layout.kind", 0, 0, "the table lists neither heads, ferrules nor tips as far as its headings tell; all its rows are set aside", t.settle("kind"))
+		return
+	case t.region.guessed:
+		t.add(finding.Error, "layout.heading", 0, 0, "the headings were not understood; what the columns mean was judged by their values", t.settle("heading_rows"))
+	}
+	if t.byRole[Part] == nil {
+		t.add(finding.Error, "layout.part", 0, 0, "no column of part numbers was found; all rows are held", t.settle("columns"))
+	}
+	need := [][]Role{Heads: {HoselOD, AdapterOD}, Ferrules: {BaseOD, Bore}, Tips: {TipOD}}[t.kind]
+	if !slices.ContainsFunc(need, func(role Role) bool { return t.byRole[role] != nil }) {
+		t.add(finding.Error, "data.missing", 0, 0, fmt.Sprintf("no column gives the %s; all rows are held", need[0]), t.settle("columns"))
+	}
+	t.reportHidden()
+}
+
+func (t *tableReader) reportHidden() {
+	var parts []string
+	if t.sheet.Hidden {
+		parts = append(parts, "the sheet is hidden")
+	}
+	area := t.region.rangeOf()
+	if rows := hiddenWithin(t.sheet.HiddenRows, area.From.Row, area.To.Row); len(rows) > 0 {
+		parts = append(parts, "rows "+joinNumbers(rows, lineName)+" are hidden")
+	}
+	if cols := hiddenWithin(t.sheet.HiddenCols, area.From.Col, area.To.Col); len(cols) > 0 {
+		parts = append(parts, "columns "+joinNumbers(cols, sheet.ColumnName)+" are hidden")
+	}
+	if len(parts) > 0 {
+		t.add(finding.Warning, "layout.hidden", 0, 0, strings.Join(parts, ", ")+"; they were read all the same", "")
+	}
+}
+
+func hiddenWithin(hidden map[int]bool, from, to int) []int {
+	var within []int
+	for _, n := range sortedKeys(hidden) {
+		if hidden[n] && n >= from && n <= to {
+			within = append(within, n)
+		}
+	}
+	return within
+}
+
+// joinNumbers lists the first few of many.
+func joinNumbers(numbers []int, name func(int) string) string {
+	var names []string
+	for i, n := range numbers {
+		if i == 8 {
+			names = append(names, fmt.Sprintf("and %d more", len(numbers)-i))
+			break
+		}
+		names = append(names, name(n))
+	}
+	return strings.Join(names, ", ")
+}
+
+// result counts the ledger and returns the table.
+func (t *tableReader) result() Table {
+	t.table.count()
+	t.table.Findings.Sort()
+	return t.table
+}
+
+// remainder accounts for the rows of a sheet that belong to none of its tables.
+func (s *sheetReader) remainder() {
+	counted := make([]bool, s.grid.lines+1)
+	for _, t := range s.tables {
+		area := t.region.rangeOf()
+		for row := area.From.Row; row <= min(area.To.Row, s.grid.lines); row++ {
+			counted[row] = true
+		}
+	}
+	rest := Table{File: s.input.Book.File, Sheet: s.sheet.Name, Key: s.key(s.input, s.sheet)}
+	for row := 1; row <= s.grid.lines; row++ {
+		if !counted[row] {
+			why := "belongs to no table"
+			if s.grid.blankLine(row, 1, s.grid.width) {
+				why = lineBlank.why()
+			}
+			rest.Rows = append(rest.Rows, Row{Row: row, Outcome: SetAside, Why: why})
+		}
+	}
+	if len(rest.Rows) == 0 && len(s.tables) > 0 {
+		return
+	}
+	if len(s.tables) == 0 && len(rest.Rows) > 0 {
+		rest.Findings.Add(finding.Finding{
+			Severity: finding.Warning, Code: "layout.no-table", Place: finding.Place{File: rest.File, Sheet: rest.Sheet},
+			Message: "no table of heads, ferrules or tips was recognised; all rows are set aside", Settle: fmt.Sprintf("sheets.%q.heading_rows", s.key(s.input, s.sheet)),
+		})
+	}
+	s.reader.tables = append(s.reader.tables, func() Table {
+		rest.count()
+		return rest
+	})
+}
+
+// count fills the ledger. A source row counts once, also where it gave several rows; then the most doubtful of their
+// outcomes counts.
+func (t *Table) count() {
+	t.Ledger = Ledger{}
+	for i := 0; i < len(t.Rows); {
+		worst := t.Rows[i].Outcome
+		next := i + 1
+		for ; next < len(t.Rows) && t.Rows[next].Row == t.Rows[i].Row; next++ {
+			worst = max(worst, t.Rows[next].Outcome)
+		}
+		i = next
+		t.Ledger.Rows++
+		switch worst {
+		case Used:
+			t.Ledger.Used++
+		case Assumed:
+			t.Ledger.Assumed++
+		case Held:
+			t.Ledger.Held++
+		default:
+			t.Ledger.SetAside++
+		}
+	}
+}
+
+// finish merges the entries of all books and types them.
+func (r *reader) finish() *Catalogue {
+	var entries []*entry
+	for _, t := range r.readers {
+		entries = append(entries, t.items...)
+	}
+	entries = merge(entries)
+	similar(entries)
+	out := &Catalogue{}
+	for _, e := range entries {
+		switch e.table.kind {
+		case Heads:
+			out.Heads = append(out.Heads, e.head())
+		case Ferrules:
+			out.Ferrules = append(out.Ferrules, e.ferrule())
+		case Tips:
+			out.Tips = append(out.Tips, e.tipItem())
+		}
+	}
+	for _, key := range sortedKeys(r.opts.Map.Sheets) {
+		if !r.used[key] {
+			r.findings.Add(finding.Finding{
+				Severity: finding.Warning, Code: "map.stale", Message: fmt.Sprintf("the mapping file speaks of %q, which none of the files has", key),
+				Settle: fmt.Sprintf("sheets.%q", key),
+			})
+		}
+	}
+	out.Findings = r.findings
+	for _, result := range r.tables {
+		table := result()
+		out.Tables = append(out.Tables, table)
+		out.Findings = append(out.Findings, table.Findings...)
+	}
+	out.Findings.Sort()
+	return out
+}

@@ -1,0 +1,414 @@
+package catalog
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/catalog/words"
+)
+
+// aspect is what a column gives of a dimension that several columns share.
+type aspect uint8
+
+const (
+	// nominal is the dimension itself.
+	nominal aspect = iota
+	// least and most are columns of limits.
+	least
+	most
+	// repeat is a column that states the dimension again, in another unit.
+	repeat
+)
+
+// column is one column of a table as it is understood.
+type column struct {
+	heading
+	profile profile
+	// matches are the roles that the heading may have in a table of each kind.
+	matches [4][]words.RoleMatch
+	hints   words.Hints
+	role    Role
+	aspect  aspect
+	// points are how well the role fits; margin is by how much the best other reading of the table is worse.
+	points, margin float64
+	// known is set where the heading itself gives the role.
+	known    bool
+	evidence string
+	runnerUp string
+	// held is why the values of the column are not used, empty where they are.
+	held string
+	// unit is the unit of bare numbers; unitWhy says from where, and unitAssumed is set where nothing states it.
+	unit        string
+	unitWhy     string
+	unitAssumed bool
+	// headingUnit is the unit that the heading or the unit line names.
+	headingUnit string
+	// scale is what stored numbers are multiplied by: 2 in a column of radii.
+	scale     int64
+	mark      value.Mark
+	tolerance *value.Tolerance
+	// covers is the role whose values a tolerance column covers; empty: all.
+	covers Role
+}
+
+// Points of the assignment of roles to columns. A heading that says exactly a role is worth ten; the values say how
+// well they fit. They order readings of a table and are no probabilities.
+const (
+	headingPoints = 10.0
+	// leastPoints is what a column needs to get a role at all.
+	leastPoints = 2.5
+	// leastMargin is how far the best reading must be ahead of the next for a column of sizes to be used.
+	leastMargin = 1.5
+	// leastHeading is the score from which a heading supports a role.
+	leastHeading = 0.3
+	// understood is the score from which a heading means what it says, so that values cannot give it another role.
+	understood = 0.55
+)
+
+// columnsOf looks at every column of a region that has content.
+func (r *region) columnsOf(lex *lexicon) []*column {
+	lines := r.sampleLines()
+	var columns []*column
+	for _, h := range r.columns {
+		p := r.profileOf(lex, h.col, lines)
+		if h.text == "" && p.filled == 0 {
+			continue
+		}
+		c := &column{heading: h, profile: p, scale: 1}
+		for _, kind := range []Kind{UnknownKind, Heads, Ferrules, Tips} {
+			c.matches[kind] = lex.headingMatches(kind, h)
+		}
+		c.hints = lex.words.Hints(h.text)
+		c.headingUnit = lex.headingUnit(h)
+		columns = append(columns, c)
+	}
+	return columns
+}
+
+// headingMatches returns the roles that a heading may have. Where the fragments together say nothing, the last one
+// alone may.
+func (l *lexicon) headingMatches(kind Kind, h heading) []words.RoleMatch {
+	found := l.matchIn(kind, h.parts...)
+	for i := len(h.parts) - 1; i >= 0 && len(found) == 0 && len(h.parts) > 1; i-- {
+		for _, m := range l.matchIn(kind, h.parts[i]) {
+			m.Score *= 0.8
+			found = append(found, m)
+		}
+	}
+	return found
+}
+
+// headingUnit returns the unit that a heading names: in its unit line, or in the heading, the lowest fragment first.
+func (l *lexicon) headingUnit(h heading) string {
+	if h.unit != "" {
+		if hit, found := l.ask("unit", h.unit, l.words.Unit); found {
+			return hit.Value
+		}
+	}
+	for i := len(h.parts) - 1; i >= 0; i-- {
+		if _, unit, _ := l.words.SplitUnit(h.parts[i]); unit != "" {
+			return unit
+		}
+		if hits := l.words.Units(h.parts[i]); len(hits) == 1 {
+			return hits[0].Value
+		}
+	}
+	return ""
+}
+
+// headed returns how strongly the heading supports a role in a table of a kind.
+func (c *column) headed(kind Kind, role Role) float64 {
+	for _, m := range c.matches[kind] {
+		if Role(m.Role) == role {
+			return m.Score
+		}
+	}
+	return 0
+}
+
+// bestHeading returns the strongest support for any role.
+func (c *column) bestHeading() float64 {
+	if len(c.matches[UnknownKind]) == 0 {
+		return 0
+	}
+	return c.matches[UnknownKind][0].Score
+}
+
+// units returns the units in which the column's bare numbers may be.
+func (c *column) units() []string {
+	if isLengthUnit(c.headingUnit) {
+		return []string{c.headingUnit}
+	}
+	for unit := range c.profile.formatUnits {
+		return []string{unit}
+	}
+	return []string{"mm", "in", "thou"}
+}
+
+// fit returns how well a column fits a role in a table of a kind, in points.
+func (c *column) fit(lex *lexicon, kind Kind, role Role, guessed bool) float64 {
+	h := c.headed(kind, role)
+	values := c.valuePoints(lex, kind, role)
+	if h >= leastHeading {
+		return headingPoints*h + values + traits[role].prior - 0.001*float64(c.col)
+	}
+	if traits[role].prior == 0 || c.profile.filled == 0 || !guessed && (c.bestHeading() >= understood || !keyRoles[role]) {
+		return -20
+	}
+	if !guessed && c.text != "" {
+		values--
+	}
+	return values - 0.5 + traits[role].prior/2 - 0.001*float64(c.col)
+}
+
+// keyRoles are the roles that a table cannot do without, so that a column whose heading is not understood is suggested for
+// them by its values. Others are not: a column of lofts looks like one of bores.
+var keyRoles = map[Role]bool{Part: true, HoselOD: true, BaseOD: true, TipOD: true}
+
+// valuePoints returns what the values of a column say for or against a role.
+func (c *column) valuePoints(lex *lexicon, kind Kind, role Role) float64 {
+	p := &c.profile
+	if p.filled == 0 {
+		return 0
+	}
+	switch traits[role].want {
+	case wantLength:
+		return c.sizePoints(kind, role)
+	case wantCode:
+		return 2*p.share(p.codes) + 2*float64(p.distinct)/float64(p.filled) - 6*p.share(p.decimals)
+	case wantPrice:
+		return 2*p.share(p.whole+p.decimals) - 1
+	case wantCount:
+		return 2*p.share(p.whole) - 3*p.share(p.decimals)
+	case wantAngle:
+		return c.anglePoints()
+	case wantTolerance:
+		return 2*c.toleranceShare(lex) - 1
+	case wantTaper:
+		return 1
+	}
+	return c.textPoints(lex, role)
+}
+
+// sizePoints compares the sizes of a column with what a role's sizes are.
+func (c *column) sizePoints(kind Kind, role Role) float64 {
+	p := &c.profile
+	b, known := boundsOf(kind, role)
+	if !known {
+		return 0
+	}
+	if len(p.sizes) == 0 {
+		if role == TipTaken {
+			return 0
+		}
+		return -5 * p.share(p.filled-p.dates)
+	}
+	scale := 1.0
+	if c.hints.Radius {
+		scale = 2
+	}
+	possible, common := p.best(b, c.units(), scale)
+	readable := p.share(len(p.sizes))
+	return (2*possible + 2*common - 5*(1-possible)) * min(1, readable)
+}
+
+func (c *column) anglePoints() float64 {
+	if len(c.profile.sizes) == 0 {
+		return 0
+	}
+	fitting := 0
+	for _, s := range c.profile.sizes {
+		if s.number >= 15 && s.number <= 180 {
+			fitting++
+		}
+	}
+	return 4*float64(fitting)/float64(len(c.profile.sizes)) - 2
+}
+
+func (c *column) toleranceShare(lex *lexicon) float64 {
+	fitting := 0
+	for _, text := range c.profile.texts {
+		if tolerance, ok := value.ReadTolerance(text, value.Context{Unit: c.headingUnit}); ok && tolerance.Problem.Code == "" {
+			fitting++
+			continue
+		}
+		if reading := lex.read(text, value.Context{Want: value.WantLength, Unit: "mm"}); reading.Kind == value.Length && mm(reading.Dim.Nominal()) <= 1.5 {
+			fitting++
+		}
+	}
+	return c.profile.share(fitting)
+}
+
+// textPoints says how many of a column's texts are words of a role.
+func (c *column) textPoints(lex *lexicon, role Role) float64 {
+	recognise := lex.recogniser(role)
+	p := &c.profile
+	if recognise == nil {
+		switch role {
+		case Description:
+			return p.share(p.longTexts) + float64(p.distinct)/float64(p.filled) - 3*p.share(p.decimals)
+		case Colour, Note:
+			return -2 * p.share(p.decimals)
+		}
+		return 0
+	}
+	hits := 0
+	for _, text := range p.texts {
+		if recognise(text) {
+			hits++
+		}
+	}
+	return 5*p.share(hits) - 2
+}
+
+// recogniser returns the question whether a text is a word of a role, nil where a role's texts can be anything.
+func (l *lexicon) recogniser(role Role) func(string) bool {
+	ask := func(name string, answer func(string) (words.Hit, bool)) func(string) bool {
+		return func(text string) bool {
+			hit, found := l.ask(name, text, answer)
+			return found && hit.Score >= 0.3
+		}
+	}
+	switch role {
+	case Category:
+		return func(text string) bool {
+			hit, found := l.category(text)
+			return found && hit.Score >= 0.3
+		}
+	case Club:
+		return func(text string) bool { return len(l.setOf("iron", text)) > 0 }
+	case Top:
+		return ask("top", l.words.TopForm)
+	case Style:
+		return ask("style", l.words.Style)
+	case Material:
+		return ask("material", l.words.Material)
+	case BoreForm, TipForm:
+		return ask("bore form", l.words.BoreForm)
+	case UnitRole:
+		return ask("unit", l.words.Unit)
+	}
+	return nil
+}
+
+// plan is one reading of a table: a kind, and a role for each column.
+type plan struct {
+	kind   Kind
+	roles  []Role
+	points [][]float64
+	chosen []int
+	total  float64
+}
+
+// planFor finds the best roles for the columns of a table if it lists a kind.
+func planFor(lex *lexicon, columns []*column, kind Kind, guessed bool) plan {
+	p := plan{kind: kind, roles: kindRoles[kind]}
+	for _, c := range columns {
+		row := make([]float64, len(p.roles))
+		for j, role := range p.roles {
+			row[j] = c.fit(lex, kind, role, guessed)
+		}
+		p.points = append(p.points, row)
+	}
+	p.chosen = assign(p.points, leastPoints)
+	p.total = total(p.points, p.chosen)
+	return p
+}
+
+// role returns the role that a column gets.
+func (p *plan) role(i int) Role {
+	if p.chosen[i] < 0 {
+		return ""
+	}
+	return p.roles[p.chosen[i]]
+}
+
+func (p *plan) has(roles ...Role) bool {
+	for i := range p.chosen {
+		if slices.Contains(roles, p.role(i)) {
+			return true
+		}
+	}
+	return false
+}
+
+// sensible reports whether the reading has what makes a table of its kind.
+func (p *plan) sensible() bool {
+	switch p.kind {
+	case Heads:
+		return p.has(HoselOD, AdapterOD, Bore, BoreDepth, HoselLength, CountersinkMouth, CounterboreOD)
+	case Ferrules:
+		return p.has(BaseOD, Bore, CollarOD, StepOD)
+	case Tips:
+		return p.has(TipOD)
+	}
+	return false
+}
+
+// runnerUp returns the role that a column gets, and by how much the whole reading is worse, when it may not have the
+// one chosen.
+func (p *plan) runnerUp(i int) (Role, float64) {
+	points := slices.Clone(p.points)
+	points[i] = slices.Clone(points[i])
+	points[i][p.chosen[i]] = -20
+	chosen := assign(points, leastPoints)
+	second := Role("")
+	if chosen[i] >= 0 {
+		second = p.roles[chosen[i]]
+	}
+	return second, p.total - total(points, chosen)
+}
+
+// apply gives the columns the roles of the plan, with the evidence.
+func (p *plan) apply(columns []*column) {
+	for i, c := range columns {
+		c.role = p.role(i)
+		if c.role == "" {
+			c.evidence = c.unassigned()
+			continue
+		}
+		c.points = p.points[i][p.chosen[i]]
+		c.known = c.headed(p.kind, c.role) >= leastHeading
+		second, margin := p.runnerUp(i)
+		c.margin = margin
+		name := string(second)
+		if name == "" {
+			name = "no role"
+		}
+		c.runnerUp = fmt.Sprintf("%s, %.1f points behind", name, margin)
+		c.evidence = c.explain(p.kind)
+	}
+}
+
+// unassigned says why a column has no role.
+func (c *column) unassigned() string {
+	if found := c.matches[UnknownKind]; len(found) > 0 {
+		return fmt.Sprintf("heading could be %s, but its values or another column speak against it", found[0].Role)
+	}
+	if c.text == "" {
+		return "no heading"
+	}
+	return "heading not understood"
+}
+
+// explain says why a column has its role.
+func (c *column) explain(kind Kind) string {
+	var reasons []string
+	if h := c.headed(kind, c.role); h >= leastHeading {
+		for _, m := range c.matches[kind] {
+			if Role(m.Role) == c.role {
+				reasons = append(reasons, fmt.Sprintf("heading says %q (%s, score %.2f)", m.Words, m.Language, m.Score))
+				break
+			}
+		}
+	} else {
+		reasons = append(reasons, "values only")
+	}
+	if b, ok := boundsOf(kind, c.role); ok && len(c.profile.sizes) > 0 {
+		possible, _ := c.profile.best(b, c.units(), float64(c.scale))
+		reasons = append(reasons, fmt.Sprintf("%.0f%% of its sizes are between %g and %g mm", possible*100, b.least, b.most))
+	}
+	return strings.Join(reasons, "; ")
+}

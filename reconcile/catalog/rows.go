@@ -1,0 +1,493 @@
+package catalog
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// entry is one row of the catalogue before it is typed and merged.
+type entry struct {
+	table *tableReader
+	// rows are the places of its rows in the table: one, or one for each row that it was merged from.
+	rows []int
+	item Item
+	// category is the word of the contract for the kind of club.
+	category string
+	line     int
+	// fine is half of the last digit that each size is stated with.
+	fine map[Role]measure.Length
+}
+
+// readRows reads every line of the table.
+func (t *tableReader) readRows() {
+	t.repeats = t.partsRepeat()
+	for i, kind := range t.lines {
+		line := t.region.from + i
+		if kind != lineData || t.kind == UnknownKind {
+			t.setAside(line, kind)
+			continue
+		}
+		t.readRow(line)
+	}
+}
+
+// setAside keeps account of a line that is no data, and remembers what a title within the body says.
+func (t *tableReader) setAside(line int, kind lineKind) {
+	why := kind.why()
+	if kind == lineData {
+		why = "the table lists neither heads, ferrules nor tips"
+	}
+	if kind == lineSection || kind == lineUnits {
+		t.readSection(line)
+	}
+	t.table.Rows = append(t.table.Rows, Row{Row: line, Outcome: SetAside, Why: why})
+}
+
+// readSection remembers the kind of club and the unit that a title within the body names.
+func (t *tableReader) readSection(line int) {
+	text := ""
+	for col := t.region.left; col <= t.region.right && text == ""; col++ {
+		text = t.region.grid.at(line, col)
+	}
+	t.section, t.sectionUnit, t.sectionCategory = text, "", ""
+	if hit, found := t.lex.category(text); found && hit.Score >= 0.3 {
+		t.sectionCategory = hit.Value
+	}
+	if hits := t.lex.words.Units(text); len(hits) == 1 && isLengthUnit(hits[0].Value) {
+		t.sectionUnit = hits[0].Value
+	}
+}
+
+// rowReader gathers what one line says.
+type rowReader struct {
+	t           *tableReader
+	line        int
+	fields      map[Role]Field
+	fine        map[Role]measure.Length
+	assumptions []string
+	// held says why the row is held, empty where it is not.
+	held string
+}
+
+func (r *rowReader) hold(why string) {
+	if r.held == "" {
+		r.held = why
+	}
+}
+
+func (r *rowReader) assume(texts ...string) {
+	for _, text := range texts {
+		known := false
+		for _, own := range r.assumptions {
+			known = known || own == text
+		}
+		if !known {
+			r.assumptions = append(r.assumptions, text)
+		}
+	}
+}
+
+// readRow reads a line of data into rows of the table and entries of the catalogue.
+func (t *tableReader) readRow(line int) {
+	r := rowReader{t: t, line: line, fields: make(map[Role]Field, len(t.byRole)), fine: map[Role]measure.Length{}}
+	if t.kindHeld != "" {
+		r.hold(t.kindHeld)
+	}
+	for _, c := range t.columns {
+		if c.role != "" && c.role != Tolerance && t.byRole[c.role] == c {
+			r.readColumn(c)
+		}
+	}
+	r.addAnswers()
+	part := r.part()
+	r.missing(part)
+	r.finish(part)
+}
+
+// readColumn reads one role of the line from the columns that state it.
+func (r *rowReader) readColumn(c *column) {
+	t := r.t
+	f, bad := t.readField(r.line, c)
+	if c.aspect == least || c.aspect == most {
+		f, bad = t.readLimits(r.line, c, f, bad)
+	} else if traits[c.role].want == wantLength && !bad.any() {
+		f, bad = t.readRepeats(r.line, c, f)
+	}
+	if c.held != "" && !c.known {
+		f, bad = Field{Text: f.Text, Cell: f.Cell}, trouble{finding.Note, "held", c.held}
+	}
+	if bad.any() {
+		r.trouble(c, f, bad)
+		f.Dim, f.Angle = measure.Dim{}, measure.Angle{}
+	}
+	if f.Text == "" && !f.Dim.Given() {
+		return
+	}
+	if t.kindHeld != "" {
+		f.Dim, f.Angle = measure.Dim{}, measure.Angle{}
+	}
+	r.fields[c.role] = f
+	switch traits[c.role].want {
+	case wantLength, wantAngle:
+		r.assume(f.Assumptions...)
+	}
+	if f.Dim.Given() {
+		r.fine[c.role] = fineness(f.Text, f.Dim.Nominal())
+	}
+}
+
+// trouble reports what is wrong with a value, and holds the row where the value matters to the joint.
+func (r *rowReader) trouble(c *column, f Field, bad trouble) {
+	t := r.t
+	matters := false
+	switch traits[c.role].want {
+	case wantLength, wantAngle, wantCode:
+		matters = true
+	}
+	if bad.code != "held" {
+		severity := bad.severity
+		if !matters {
+			severity = finding.Warning
+		}
+		line, col := t.region.grid.source(r.line, c.col)
+		t.add(severity, bad.code, line, col, bad.message, t.settle("rows", lineName(r.line), string(c.role)))
+	}
+	if matters && (bad.severity == finding.Error || bad.code == "held") {
+		r.hold(bad.message)
+	}
+}
+
+// readLimits joins a least and a greatest size to one dimension.
+func (t *tableReader) readLimits(line int, c *column, f Field, bad trouble) (Field, trouble) {
+	for _, other := range t.columns {
+		if other == c || other.role != c.role || other.aspect == c.aspect || other.aspect == repeat {
+			continue
+		}
+		second, worse := t.readField(line, other)
+		switch {
+		case bad.any():
+			return f, bad
+		case worse.any():
+			return second, worse
+		case !f.Dim.Given():
+			return second, trouble{}
+		case !second.Dim.Given():
+			return f, trouble{}
+		}
+		f.Dim = measure.Between(f.Dim.Nominal(), second.Dim.Nominal()).WithOrigin(measure.Stated)
+		f.Text = f.Text + " to " + second.Text
+		f.Assumptions = append(f.Assumptions, second.Assumptions...)
+	}
+	return f, bad
+}
+
+// readRepeats compares a size with the other columns that state it again, and with the columns of its limits.
+func (t *tableReader) readRepeats(line int, c *column, f Field) (Field, trouble) {
+	var lower, upper measure.Dim
+	for _, other := range t.columns {
+		if other == c || other.role != c.role {
+			continue
+		}
+		second, bad := t.readField(line, other)
+		if bad.any() || !second.Dim.Given() {
+			continue
+		}
+		switch {
+		case other.aspect == least:
+			lower = second.Dim
+		case other.aspect == most:
+			upper = second.Dim
+		case !f.Dim.Given():
+			second.Assumptions = append(second.Assumptions, fmt.Sprintf("%s taken from column %s", c.role, t.region.grid.columnName(other.col)))
+			f = second
+		default:
+			slack := fineness(f.Text, f.Dim.Nominal()).Add(fineness(second.Text, second.Dim.Nominal()))
+			if slack.Less(f.Dim.Nominal().Sub(second.Dim.Nominal()).Abs()) {
+				return f, problem("data.conflict", "%s is %s (%s) in %s but %s (%s) in %s", c.role, f.Text, sayMM(mm(f.Dim.Nominal())), f.Cell, second.Text,
+					sayMM(mm(second.Dim.Nominal())), second.Cell)
+			}
+		}
+	}
+	if lower.Given() && upper.Given() {
+		if !f.Dim.Given() {
+			f.Dim = measure.Between(lower.Nominal(), upper.Nominal())
+			return f, trouble{}
+		}
+		n := f.Dim.Nominal()
+		if n.Less(lower.Nominal()) || upper.Nominal().Less(n) {
+			return f, problem("data.conflict", "%s %s lies outside its own limits of %s to %s", c.role, f.Text, sayMM(mm(lower.Nominal())), sayMM(mm(upper.Nominal())))
+		}
+		f.Dim = measure.WithDeviations(n, lower.Nominal().Sub(n), upper.Nominal().Sub(n))
+	}
+	return f, trouble{}
+}
+
+// fineness returns half of the last digit with which a size is written: .535" is known to half a thousandth of an inch.
+func fineness(text string, size measure.Length) measure.Length {
+	digits, decimals, point := 0, 0, false
+	for _, r := range text {
+		switch {
+		case r >= '0' && r <= '9':
+			digits++
+			if point {
+				decimals++
+			}
+		case (r == '.' || r == ',') && !point:
+			point = true
+		case digits > 0:
+			goto counted
+		}
+	}
+counted:
+	unit := measure.Millimetres(1)
+	if written := numberOf(text); written > 0 && mm(size)/written > 5 {
+		unit = measure.Inches(1)
+	}
+	for ; decimals > 0; decimals-- {
+		unit = unit.DivRound(10)
+	}
+	return unit.Half()
+}
+
+// numberOf returns the first decimal number of a text, zero where there is none.
+func numberOf(text string) float64 {
+	start := strings.IndexAny(text, "0123456789.,")
+	if start < 0 {
+		return 0
+	}
+	x, scale, point := 0.0, 1.0, false
+	for _, r := range text[start:] {
+		switch {
+		case r >= '0' && r <= '9':
+			x = x*10 + float64(r-'0')
+			if point {
+				scale *= 10
+			}
+		case (r == '.' || r == ',') && !point:
+			point = true
+		default:
+			return x / scale
+		}
+	}
+	return x / scale
+}
+
+// addAnswers adds the values that the mapping file gives for roles that the table has no column for.
+func (r *rowReader) addAnswers() {
+	values := r.t.rules.row(r.line).Values
+	for _, role := range sortedKeys(values) {
+		if r.t.byRole[role] != nil {
+			continue
+		}
+		c := &column{role: role, scale: 1}
+		f, bad := r.t.readAnswer(c, Field{}, values[role])
+		if bad.any() {
+			r.t.add(finding.Warning, bad.code, r.line, 0, bad.message, r.t.settle("rows", lineName(r.line), string(role)))
+			continue
+		}
+		r.fields[role] = f
+		r.assume(f.Assumptions...)
+	}
+}
+
+// missing holds a row without a part number, and one that lacks what everything else depends on.
+func (r *rowReader) missing(part string) {
+	t := r.t
+	if part == "" {
+		if t.byRole[Part] != nil {
+			t.add(finding.Error, "data.missing", r.line, t.byRole[Part].col, "the row has sizes but no part number", t.settle("rows", lineName(r.line), "part"))
+		}
+		r.hold("no part number")
+		return
+	}
+	need := [][]Role{Heads: {HoselOD, AdapterOD}, Ferrules: {BaseOD, Bore}, Tips: {TipOD}}[t.kind]
+	hasColumn := false
+	for _, role := range need {
+		if r.fields[role].Dim.Given() {
+			return
+		}
+		hasColumn = hasColumn || t.byRole[role] != nil
+	}
+	if r.held == "" && hasColumn {
+		t.add(finding.Error, "data.missing", r.line, 0, fmt.Sprintf("%s has no %s", part, orRoles(need, t.byRole)), t.settle("rows", lineName(r.line), string(need[0])))
+	}
+	r.hold("no " + orRoles(need, t.byRole))
+}
+
+// orRoles names the roles that would do, those that the table has columns for where it has any.
+func orRoles(roles []Role, columns map[Role]*column) string {
+	var names []string
+	for _, role := range roles {
+		if columns[role] != nil {
+			names = append(names, string(role))
+		}
+	}
+	if len(names) == 0 {
+		names = append(names, string(roles[0]))
+	}
+	return strings.Join(names, " or ")
+}
+
+// finish writes the rows of the line, one for each club of a set, and their entries.
+func (r *rowReader) finish(part string) {
+	t := r.t
+	outcome := Used
+	switch {
+	case r.held != "":
+		outcome = Held
+	case len(r.assumptions) > 0:
+		outcome = Assumed
+	}
+	base, clubs := r.clubs(part)
+	for _, club := range clubs {
+		name := base
+		if club.suffix != "" {
+			name = base + " " + club.suffix
+		}
+		if club.assumption != "" {
+			r.assume(club.assumption)
+			if outcome == Used {
+				outcome = Assumed
+			}
+		}
+		t.table.Rows = append(t.table.Rows, Row{Row: r.line, Outcome: outcome, Part: name, Fields: r.fields, Assumptions: r.assumptions, Why: r.held})
+		if part == "" {
+			continue
+		}
+		e := &entry{table: t, rows: []int{len(t.table.Rows) - 1}, line: r.line, fine: r.fine}
+		e.item = Item{
+			Part: name, Description: r.fields[Description].Text, Supplier: t.supplier, Fields: r.fields, Assumptions: r.assumptions,
+			Source: Source{File: t.file, Sheet: t.sheet.Name, Row: r.sourceRow()},
+			Price:  r.fields[Price].Number, HasPrice: r.fields[Price].IsNumber,
+		}
+		e.category = r.category(club.suffix)
+		t.items = append(t.items, e)
+	}
+}
+
+// sourceRow is the row of the sheet that a person is sent to: in a turned table, that of the first value.
+func (r *rowReader) sourceRow() int {
+	if !r.t.region.grid.turned {
+		return r.line
+	}
+	return r.t.region.left
+}
+
+// category finds the kind of club: from the row, the title above it, its description or its club, the sheet's title.
+func (r *rowReader) category(club string) string {
+	lex := r.t.lex
+	for _, role := range []Role{Category, Description, Part} {
+		if text := r.fields[role].Text; text != "" {
+			if hit, found := lex.category(text); found && hit.Score >= 0.2 && (role != Part || hit.Score >= 0.5) {
+				return hit.Value
+			}
+		}
+		if role == Category && r.t.sectionCategory != "" {
+			return r.t.sectionCategory
+		}
+	}
+	if kind := clubCategory(club); kind != "" {
+		return kind
+	}
+	if kind := clubCategory(r.fields[Club].Text); kind != "" && club == "" {
+		return kind
+	}
+	return r.t.titleCategory
+}
+
+// clubCategory returns the kind of a club in short form.
+func clubCategory(club string) string {
+	club = strings.ToUpper(strings.TrimSpace(club))
+	switch club {
+	case "":
+		return ""
+	case "1W", "DR":
+		return "driver"
+	case "PW", "GW", "AW", "SW", "LW", "UW":
+		return "wedge"
+	}
+	if isDigits(club) && len(club) == 1 {
+		return "iron"
+	}
+	if len(club) < 2 {
+		return ""
+	}
+	switch digits := club[:len(club)-1]; {
+	case strings.Trim(digits, "0123456789") != "":
+		return ""
+	case club[len(club)-1] == 'W':
+		return "fairway"
+	case club[len(club)-1] == 'H':
+		return "hybrid"
+	case club[len(club)-1] == 'I':
+		return "iron"
+	}
+	return ""
+}
+
+// part returns the row's part number as a person would type it, and reports what a spreadsheet program did to it.
+func (r *rowReader) part() string {
+	t := r.t
+	c := t.byRole[Part]
+	if c == nil {
+		return r.fields[Part].Text
+	}
+	if _, answered := t.rules.row(r.line).Values[Part]; answered {
+		return r.fields[Part].Text
+	}
+	f, known := r.fields[Part]
+	if !known {
+		return ""
+	}
+	line, col := t.region.grid.source(r.line, c.col)
+	cell := t.region.grid.cell(line, col)
+	text, bad := t.partText(f.Text, cell)
+	if bad.any() {
+		t.add(bad.severity, bad.code, line, col, bad.message, t.settle("rows", lineName(r.line), string(Part)))
+		if bad.severity == finding.Error {
+			r.hold(bad.message)
+		}
+	}
+	f.Text = text
+	r.fields[Part] = f
+	return text
+}
+
+// partText returns the part number of a cell.
+func (t *tableReader) partText(text string, cell sheet.Cell) (string, trouble) {
+	switch {
+	case cell.Kind == sheet.Number && isDigits(cell.Shown) && strings.TrimLeft(cell.Shown, "0") == strings.TrimLeft(text, "0"):
+		text = cell.Shown
+	case cell.Kind == sheet.Number && len(text) > 15:
+		return text, problem("data.damaged", "the part number is stored as a number of more than 15 digits, of which the last are lost: %s", cell.Shown)
+	case cell.Kind == sheet.Number && strings.ContainsAny(cell.Shown, "eE"):
+		return text, doubt("data.damaged", "the part number is stored as a number and shown as %s; read as %s", cell.Shown, text)
+	case cell.Kind == sheet.Text && isExponent(text):
+		return text, problem("data.damaged", "the part number %s was made a number by a spreadsheet program; its digits are lost", text)
+	case strings.HasPrefix(text, "'"):
+		text = strings.TrimPrefix(text, "'")
+	case strings.HasPrefix(text, `="`) && strings.HasSuffix(text, `"`):
+		text = strings.TrimSuffix(strings.TrimPrefix(text, `="`), `"`)
+	}
+	if t.partWidth > 0 && isDigits(text) && len(text) < t.partWidth {
+		return text, doubt("data.damaged", "the part number %s is shorter than the others, which have %d digits; perhaps %s lost its leading zeros", text, t.partWidth,
+			strings.Repeat("0", t.partWidth-len(text))+text)
+	}
+	return text, trouble{}
+}
+
+func isDigits(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
+
+// isExponent reports whether a text is a number in scientific notation, such as 1.2E+05.
+func isExponent(s string) bool {
+	mantissa, exponent, found := strings.Cut(strings.ToUpper(s), "E")
+	if !found || len(exponent) < 2 || exponent[0] != '+' && exponent[0] != '-' || !isDigits(exponent[1:]) {
+		return false
+	}
+	whole, fraction, _ := strings.Cut(strings.Replace(mantissa, ",", ".", 1), ".")
+	return isDigits(whole) && len(whole) == 1 && (fraction == "" || isDigits(fraction))
+}

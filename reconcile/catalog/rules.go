@@ -1,0 +1,94 @@
+package catalog
+
+import (
+	"slices"
+	"strconv"
+)
+
+// Mapping is what a person has decided about sheets: the answers to findings. It is the content of a mapping file.
+type Mapping struct {
+	// Sheets are the rules by the name of a sheet, or by file and sheet (irons.xlsx!Heads), which comes first. A table
+	// that is one of several on its sheet has its range after the name (Heads!A20:F40).
+	Sheets map[string]SheetRules
+	// Categories say which kind of club a word of the sheets means.
+	Categories map[string]string
+}
+
+// SheetRules is what is decided about one table.
+type SheetRules struct {
+	// Kind is heads, ferrules or tips, or none for a sheet that is not to be read.
+	Kind string
+	// Supplier is whose sheet it is.
+	Supplier string
+	// HeadingRows are the rows that hold the heading.
+	HeadingRows []int
+	// Unit is the unit of bare numbers wherever the column does not say.
+	Unit string
+	// Tolerance holds for dimensions that state none.
+	Tolerance string
+	// Columns are the rules by the letters of a column.
+	Columns map[string]ColumnRule
+	// Rows are the rules by the number of a row.
+	Rows map[string]RowRule
+}
+
+// ColumnRule is what is decided about a column.
+type ColumnRule struct {
+	// Heading is the heading that the column had when the rule was made; a rule whose column has another heading now is
+	// reported and not used.
+	Heading string
+	// Role is the role, or none for a column that is not to be read.
+	Role string
+	// Unit is the unit of bare numbers.
+	Unit string
+	// Tolerance holds for dimensions of the column that state none.
+	Tolerance string
+	// Radius is set where the values are radii.
+	Radius bool
+}
+
+// RowRule is what is decided about a row.
+type RowRule struct {
+	// For is the part number that the row had when the rule was made; a rule whose row has another part number now is
+	// reported and not used. Empty: the row is not compared.
+	For string
+	// SetAside is set for a row that is not to be read.
+	SetAside bool
+	// Values are values by role, with their unit, in place of those of the sheet.
+	Values map[Role]string
+}
+
+// row returns the rule of a line.
+func (s SheetRules) row(line int) RowRule {
+	if len(s.Rows) == 0 {
+		return RowRule{}
+	}
+	return s.Rows[strconv.Itoa(line)]
+}
+
+// IsRole reports whether a word is a role that tables of a kind can have; of any kind where the kind is unknown.
+func IsRole(kind Kind, role Role) bool {
+	if kind != UnknownKind {
+		return slices.Contains(kindRoles[kind], role)
+	}
+	_, known := traits[role]
+	return known
+}
+
+// IsLengthUnit reports whether a word is a unit that a mapping file can give for sizes: mm cm m um in thou.
+func IsLengthUnit(unit string) bool { return isLengthUnit(unit) }
+
+// noRole is what a mapping file writes for a column or sheet that is not to be read.
+const noRole = "none"
+
+// without returns the rules without those of a column.
+func (s SheetRules) without(column string) SheetRules {
+	columns := map[string]ColumnRule{}
+	for name, rule := range s.Columns {
+		if name != column {
+			columns[name] = rule
+		}
+	}
+	s.Columns = columns
+	return s
+}

@@ -1,0 +1,103 @@
+package catalog
+
+import (
+	"fmt"
+	"strings"
+)
+
+// clubOf is one club of a row: what stands after the part number, empty for a row that is one part.
+type clubOf struct{ suffix, assumption string }
+
+// clubs returns the name of a row's part and its clubs: those of a set that it names in a column of its own or at the
+// end of its part number; one club without a suffix where it names none.
+func (r *rowReader) clubs(part string) (string, []clubOf) {
+	if r.t.kind != Heads || part == "" {
+		return part, []clubOf{{}}
+	}
+	text := r.fields[Club].Text
+	set := r.t.lex.setOf(r.clubCategory(), text)
+	switch {
+	case len(set) > 1:
+		return part, expand(set, text)
+	case len(set) == 1 && r.t.repeats:
+		return part, []clubOf{{suffix: set[0]}}
+	case text != "" && r.t.repeats:
+		return part, []clubOf{{suffix: text}}
+	}
+	if name, tail := splitSet(r.t.lex, part); len(tail) > 1 {
+		return name, expand(tail, part)
+	}
+	return part, []clubOf{{}}
+}
+
+// clubCategory is the kind of club by which plain numbers in a column of clubs are read: that of the row, or irons, which
+// are the clubs that go by plain numbers.
+func (r *rowReader) clubCategory() string {
+	if category := r.category(""); category != "" {
+		return category
+	}
+	return "iron"
+}
+
+func expand(set []string, text string) []clubOf {
+	clubs := make([]clubOf, len(set))
+	for i, club := range set {
+		clubs[i] = clubOf{suffix: club, assumption: fmt.Sprintf("%q read as %s", text, strings.Join(set, " "))}
+	}
+	return clubs
+}
+
+// splitSet splits a part number that ends in a set of clubs: "KR-20 4-PW".
+func splitSet(lex *lexicon, part string) (name string, set []string) {
+	at := strings.LastIndexAny(part, " (")
+	if at < 1 {
+		return part, nil
+	}
+	set = lex.setOf("", strings.Trim(part[at:], " ()"))
+	if len(set) < 2 {
+		return part, nil
+	}
+	return strings.TrimRight(part[:at], " (,:"), set
+}
+
+// partsRepeat reports whether part numbers come back in other lines with another club, so that only both together name
+// a part.
+func (t *tableReader) partsRepeat() bool {
+	if t.byRole[Part] == nil || t.byRole[Club] == nil {
+		return false
+	}
+	clubs := map[string]string{}
+	for i, kind := range t.lines {
+		if kind != lineData {
+			continue
+		}
+		part, club := t.textOf(t.region.from+i, Part), t.textOf(t.region.from+i, Club)
+		if part == "" || club == "" {
+			continue
+		}
+		if known, found := clubs[part]; found && known != club {
+			return true
+		}
+		clubs[part] = club
+	}
+	return false
+}
+
+// findPartWidth finds out whether part numbers are digits with leading zeros, all of one width.
+func (t *tableReader) findPartWidth() {
+	c := t.byRole[Part]
+	if c == nil {
+		return
+	}
+	width := 0
+	for _, text := range c.profile.texts {
+		if !isDigits(text) || text[0] != '0' {
+			continue
+		}
+		if width != 0 && width != len(text) {
+			return
+		}
+		width = len(text)
+	}
+	t.partWidth = width
+}

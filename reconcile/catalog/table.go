@@ -1,0 +1,393 @@
+package catalog
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// tableReader reads one table.
+type tableReader struct {
+	lex    *lexicon
+	region *region
+	rules  SheetRules
+	file   string
+	sheet  *sheet.Sheet
+	// key is how the mapping file calls the table.
+	key string
+	// kind is what the table lists; kindHeld says why that is in doubt, empty where it is not.
+	kind     Kind
+	kindHeld string
+	columns  []*column
+	byRole   map[Role]*column
+	lines    []lineKind
+	notes    general
+	book     general
+	supplier string
+	// titleCategory is the kind of club that the sheet's name or title speaks of.
+	titleCategory string
+	// section, sectionUnit and sectionCategory are what the last title within the body says.
+	section, sectionUnit, sectionCategory string
+	// repeats is set where part numbers come back with other clubs, so that the club belongs to the part.
+	repeats bool
+	// partWidth is the number of digits of part numbers with leading zeros, zero where there are none.
+	partWidth int
+	middles   map[*column]float64
+	table     Table
+	items     []*entry
+}
+
+// add reports something about a cell of the table; column zero means the whole line, line zero the whole table.
+func (t *tableReader) add(severity finding.Severity, code string, line, col int, message, settle string) {
+	place := finding.Place{File: t.file, Sheet: t.sheet.Name}
+	switch {
+	case line > 0 && col > 0:
+		ref := t.region.grid.ref(line, col)
+		place.Row, place.Cell = ref.Row, ref.String()
+	case line > 0 && !t.region.grid.turned:
+		place.Row = line
+	case line > 0:
+		place.Cell = sheet.ColumnName(line)
+	}
+	t.table.Findings.Add(finding.Finding{Severity: severity, Code: code, Place: place, Message: message, Settle: settle})
+}
+
+// addColumn reports something about a column at its heading.
+func (t *tableReader) addColumn(severity finding.Severity, code string, c *column, message, settle string) {
+	line := t.region.body
+	if n := len(t.region.headings); n > 0 {
+		line = t.region.headings[n-1]
+		for i := n - 1; i >= 0 && t.region.grid.at(line, c.col) == ""; i-- {
+			line = t.region.headings[i]
+		}
+	}
+	t.add(severity, code, line, c.col, message, settle)
+}
+
+// settle returns a key of the mapping file below the table's own.
+func (t *tableReader) settle(parts ...string) string {
+	return fmt.Sprintf("sheets.%q.%s", t.key, strings.Join(parts, "."))
+}
+
+// lineName is how the mapping file calls a line.
+func lineName(line int) string { return fmt.Sprint(line) }
+
+// understand finds what the table lists and what its columns mean.
+func (t *tableReader) understand(given Kind, titles []string) {
+	t.columns = t.region.columnsOf(t.lex)
+	chosen := t.choosePlan(given, titles)
+	if chosen == nil {
+		t.indexRoles()
+		return
+	}
+	t.kind = chosen.kind
+	chosen.apply(t.columns)
+	t.applyColumnRules()
+	t.checkRowRules()
+	t.shareRoles()
+	t.indexRoles()
+	t.holdUncertain()
+}
+
+// choosePlan returns the best reading of the table, nil where it lists nothing that matters.
+func (t *tableReader) choosePlan(given Kind, titles []string) *plan {
+	if t.rules.Kind == noRole {
+		return nil
+	}
+	fixed := kindOf(t.rules.Kind)
+	var plans []plan
+	for _, kind := range []Kind{Heads, Ferrules, Tips} {
+		if fixed != UnknownKind && kind != fixed {
+			continue
+		}
+		p := planFor(t.lex, t.columns, kind, t.region.guessed)
+		if !p.sensible() && fixed == UnknownKind && !t.ruledSensible(kind) {
+			continue
+		}
+		p.total += t.titlePoints(kind, titles)
+		if kind == given {
+			p.total += givenPoints
+		}
+		plans = append(plans, p)
+	}
+	if len(plans) == 0 {
+		return nil
+	}
+	slices.SortStableFunc(plans, func(a, b plan) int {
+		switch {
+		case a.total > b.total:
+			return -1
+		case a.total < b.total:
+			return 1
+		}
+		return 0
+	})
+	best := &plans[0]
+	t.judgeKind(plans, given, fixed)
+	return best
+}
+
+// Points for what a table lists, beside those of its columns.
+const (
+	givenPoints = 12.0
+	titlePoints = 6.0
+	// leastKindMargin is how far the best kind must be ahead of the next where nobody said what the table lists.
+	leastKindMargin = 1.5
+)
+
+// titlePoints are for the name of the sheet, the titles and the name of the file, the first that says something.
+func (t *tableReader) titlePoints(kind Kind, titles []string) float64 {
+	for _, title := range titles {
+		hit, found := t.lex.words.Kind(title)
+		if !found || hit.Value == "" {
+			continue
+		}
+		if hit.Value == kind.String() {
+			return titlePoints * max(0.5, hit.Score)
+		}
+		return 0
+	}
+	return 0
+}
+
+// judgeKind reports a kind that is in doubt or not what was said.
+func (t *tableReader) judgeKind(plans []plan, given, fixed Kind) {
+	best := plans[0]
+	key := t.settle("kind")
+	switch {
+	case fixed != UnknownKind:
+	case given != UnknownKind && best.kind != given:
+		t.add(finding.Warning, "layout.kind", 0, 0, fmt.Sprintf("the file was given as %s, but this table lists %s by its headings", given, best.kind), key)
+	case given == UnknownKind && len(plans) > 1 && best.total-plans[1].total < leastKindMargin:
+		t.kindHeld = fmt.Sprintf("the table could list %s or %s", best.kind, plans[1].kind)
+		t.add(finding.Error, "layout.kind", 0, 0, fmt.Sprintf("%s (%.1f against %.1f points); say which", t.kindHeld, best.total, plans[1].total), key)
+	}
+}
+
+// ruledSensible reports whether the mapping file gives the table a column that makes it one of a kind.
+func (t *tableReader) ruledSensible(kind Kind) bool {
+	for _, rule := range t.rules.Columns {
+		if b, known := boundsOf(kind, Role(rule.Role)); known && b.most > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+func kindOf(name string) Kind {
+	for _, kind := range []Kind{Heads, Ferrules, Tips} {
+		if kind.String() == name {
+			return kind
+		}
+	}
+	return UnknownKind
+}
+
+// applyColumnRules gives the columns the roles of the mapping file. A rule for a column that is not there any more, or
+// that has another heading now, is reported and not used.
+func (t *tableReader) applyColumnRules() {
+	for _, name := range sortedKeys(t.rules.Columns) {
+		rule := t.rules.Columns[name]
+		at := slices.IndexFunc(t.columns, func(c *column) bool { return t.region.grid.columnName(c.col) == name })
+		key := t.settle("columns", name)
+		if at < 0 {
+			t.add(finding.Warning, "map.stale", 0, 0, fmt.Sprintf("the mapping file speaks of column %s, which is not in the table", name), key)
+			continue
+		}
+		c := t.columns[at]
+		if rule.Heading != "" && rule.Heading != c.text {
+			t.addColumn(finding.Warning, "map.stale", c, fmt.Sprintf("the mapping file is for a column %s headed %q; it is now headed %q, so the rule was not used",
+				name, rule.Heading, c.text), key)
+			t.rules = t.rules.without(name)
+			continue
+		}
+		if rule.Radius {
+			c.scale = 2
+		}
+		t.applyRole(c, rule, name)
+	}
+}
+
+// checkRowRules drops the rules for rows that have another part number now, and reports them.
+func (t *tableReader) checkRowRules() {
+	part := t.first(Part)
+	for _, name := range sortedKeys(t.rules.Rows) {
+		rule := t.rules.Rows[name]
+		line, err := strconv.Atoi(name)
+		now := ""
+		if err == nil && part != nil {
+			now = t.region.grid.filled(line, part.col)
+		}
+		switch key := t.settle("rows", name); {
+		case err != nil || line < t.region.body || line > t.region.to:
+			t.add(finding.Warning, "map.stale", 0, 0, fmt.Sprintf("the mapping file speaks of row %s, which is not in the table's body", name), key)
+		case rule.For != "" && words.Fold(rule.For) != words.Fold(now):
+			t.add(finding.Warning, "map.stale", line, 0, fmt.Sprintf("the mapping file is for a row of %s; the row is now of %q, so the rule was not used", rule.For, now), key)
+		default:
+			continue
+		}
+		rows := maps.Clone(t.rules.Rows)
+		delete(rows, name)
+		t.rules.Rows = rows
+	}
+}
+
+// applyRole gives a column the role that the mapping file says, and takes it from the column that had it.
+func (t *tableReader) applyRole(c *column, rule ColumnRule, name string) {
+	role := Role(rule.Role)
+	switch {
+	case rule.Role == "":
+		return
+	case rule.Role == noRole:
+		role = ""
+	case !slices.Contains(kindRoles[t.kind], role):
+		t.addColumn(finding.Warning, "map.value", c, fmt.Sprintf("the mapping file gives column %s the role %q, which tables of %s do not have", name, rule.Role, t.kind),
+			t.settle("columns", name, "role"))
+		return
+	}
+	for _, other := range t.columns {
+		if other != c && other.role == role && role != Tolerance && role != "" {
+			if _, ruled := t.rules.Columns[t.region.grid.columnName(other.col)]; !ruled {
+				other.role, other.evidence = "", "the mapping file gives its role to another column"
+			}
+		}
+	}
+	c.role, c.evidence, c.runnerUp, c.margin, c.known = role, "role from the mapping file", "", leastMargin, true
+}
+
+// shareRoles finds the columns that state again what another column states: least and greatest sizes, and the same
+// size in another unit.
+func (t *tableReader) shareRoles() {
+	for _, c := range t.columns {
+		if c.role != "" {
+			continue
+		}
+		for _, m := range c.matches[t.kind] {
+			first := t.first(Role(m.Role))
+			if first == nil || m.Score < understood || t.ruledOut(c) {
+				continue
+			}
+			t.share(c, first, m.Score)
+			break
+		}
+	}
+	for _, c := range t.columns {
+		if traits[c.role].want == wantLength && c.aspect == nominal {
+			if c.hints.Min != c.hints.Max && t.hasPartner(c) {
+				c.aspect = limitOf(c)
+			}
+		}
+	}
+}
+
+func (t *tableReader) ruledOut(c *column) bool {
+	return t.rules.Columns[t.region.grid.columnName(c.col)].Role == noRole
+}
+
+// share gives a column the role of another one, where both can hold it together.
+func (t *tableReader) share(c, first *column, score float64) {
+	switch want := traits[first.role].want; {
+	case want == wantTolerance:
+		c.role, c.evidence, c.known = Tolerance, fmt.Sprintf("heading says tolerance (score %.2f)", score), true
+	case want != wantLength || len(c.profile.sizes) == 0:
+		c.evidence = fmt.Sprintf("says %s like column %s, which fits better", first.role, t.region.grid.columnName(first.col))
+	case c.hints.Min != c.hints.Max:
+		c.role, c.aspect, c.known = first.role, limitOf(c), true
+		c.evidence = fmt.Sprintf("heading says a limit of %s", first.role)
+	default:
+		c.role, c.aspect, c.known = first.role, repeat, true
+		c.evidence = fmt.Sprintf("states %s again, like column %s", first.role, t.region.grid.columnName(first.col))
+	}
+}
+
+func limitOf(c *column) aspect {
+	if c.hints.Min {
+		return least
+	}
+	return most
+}
+
+// hasPartner reports whether another column gives the other limit of the same size.
+func (t *tableReader) hasPartner(c *column) bool {
+	return slices.ContainsFunc(t.columns, func(o *column) bool {
+		return o != c && o.role == c.role && o.hints.Min != o.hints.Max && o.hints.Min != c.hints.Min
+	})
+}
+
+// first returns the column that has a role by the assignment, nil where none has.
+func (t *tableReader) first(role Role) *column {
+	for _, c := range t.columns {
+		if c.role == role {
+			return c
+		}
+	}
+	return nil
+}
+
+// indexRoles finds columns by their role; of several the one that states the size itself.
+func (t *tableReader) indexRoles() {
+	t.byRole = map[Role]*column{}
+	for _, c := range t.columns {
+		if c.role == "" {
+			continue
+		}
+		if known := t.byRole[c.role]; known == nil || known.aspect != nominal && c.aspect == nominal {
+			t.byRole[c.role] = c
+		}
+	}
+}
+
+// holdUncertain holds the columns of sizes whose role is not certain enough to be used, and reports columns that were
+// not understood.
+func (t *tableReader) holdUncertain() {
+	for _, c := range t.columns {
+		name := t.region.grid.columnName(c.col)
+		key := t.settle("columns", name, "role")
+		trait := traits[c.role]
+		if c.hints.Radius && trait.diameter {
+			c.scale = 2
+		}
+		switch {
+		case c.role == "" && c.profile.filled > 0 && t.kind != UnknownKind && len(c.matches[t.kind]) == 0:
+			t.addColumn(finding.Note, "layout.column", c, fmt.Sprintf("column %s %q was not understood and is not used", name, c.text), key)
+		case c.aspect != nominal || c.role == "":
+		case trait.want != wantLength && trait.want != wantAngle:
+		case !c.known:
+			c.held = fmt.Sprintf("column %s is %s only by its values", name, c.role)
+			t.addColumn(finding.Error, "layout.role", c, fmt.Sprintf("column %s %q was not understood; by its values it is probably %s (%s)", name, c.text, c.role, c.evidence), key)
+		case c.margin < leastMargin:
+			c.held = fmt.Sprintf("column %s could be %s or %s", name, c.role, c.runnerUp)
+			t.addColumn(finding.Error, "layout.role", c, fmt.Sprintf("column %s %q is probably %s, but the next best reading is too near: %s", name, c.text, c.role, c.runnerUp), key)
+		}
+	}
+}
+
+// middle returns the median size of a column in mm, for comparison.
+func (t *tableReader) middle(c *column) float64 {
+	if m, known := t.middles[c]; known {
+		return m
+	}
+	var sizes []float64
+	b, _ := boundsOf(t.kind, c.role)
+	for _, s := range c.profile.sizes {
+		if x := s.mm(c.unit) * c.factor(); b.possible(x) {
+			sizes = append(sizes, x)
+		}
+	}
+	m := 0.0
+	if len(sizes) > 0 {
+		slices.Sort(sizes)
+		m = sizes[len(sizes)/2]
+	}
+	if t.middles == nil {
+		t.middles = map[*column]float64{}
+	}
+	t.middles[c] = m
+	return m
+}

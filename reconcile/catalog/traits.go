@@ -1,0 +1,185 @@
+package catalog
+
+import (
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/catalog/value"
+)
+
+// Roles beside those of the contract's first edition: what a sheet may also say that matters to the joint or to the
+// reading of its other columns.
+const (
+	// Club is the club or set of clubs of a row: "7", "4-PW".
+	Club Role = "club"
+	// Note is a remark.
+	Note Role = "note"
+	// UnitRole is a column that names the unit of its row.
+	UnitRole Role = "unit"
+	// BoreForm is whether a head's bore is parallel or tapered.
+	BoreForm Role = "bore_form"
+	// TipForm is whether a tip is parallel or tapered.
+	TipForm Role = "tip_form"
+	// NeckTop is the distance along the axis from the sole to the top of the neck.
+	NeckTop Role = "neck_top"
+)
+
+// want is what kind of value a role has.
+type want uint8
+
+const (
+	wantText want = iota
+	wantCode
+	wantLength
+	wantAngle
+	wantCount
+	wantPrice
+	wantTaper
+	wantTolerance
+)
+
+// trait is what is known of a role's values whatever the sheet.
+type trait struct {
+	want want
+	// diameter is set for diameters, which may be quoted as radii.
+	diameter bool
+	// prior is the advantage of a role that tables usually have, in points.
+	prior float64
+}
+
+var traits = map[Role]trait{
+	Part:        {want: wantCode, prior: 2},
+	Description: {want: wantText, prior: 0.2},
+	Category:    {want: wantText, prior: 0.3},
+	Club:        {want: wantText},
+	Note:        {want: wantText},
+	UnitRole:    {want: wantText},
+	Tolerance:   {want: wantTolerance},
+	Price:       {want: wantPrice},
+	Stock:       {want: wantCount},
+
+	HoselOD:          {want: wantLength, diameter: true, prior: 2},
+	HoselLength:      {want: wantLength, prior: 0.5},
+	BoreDepth:        {want: wantLength, prior: 0.5},
+	BoreForm:         {want: wantText},
+	Top:              {want: wantText},
+	CountersinkMouth: {want: wantLength, diameter: true},
+	CountersinkAngle: {want: wantAngle},
+	CountersinkDepth: {want: wantLength},
+	CounterboreOD:    {want: wantLength, diameter: true},
+	CounterboreDepth: {want: wantLength},
+	TipTaken:         {want: wantLength, diameter: true},
+	AdapterOD:        {want: wantLength, diameter: true},
+	NeckTop:          {want: wantLength},
+
+	Bore: {want: wantLength, diameter: true, prior: 2},
+
+	BaseOD:       {want: wantLength, diameter: true, prior: 2},
+	TopOD:        {want: wantLength, diameter: true, prior: 0.2},
+	Length:       {want: wantLength, prior: 1},
+	Style:        {want: wantText},
+	CollarOD:     {want: wantLength, diameter: true},
+	CollarLength: {want: wantLength},
+	StepOD:       {want: wantLength, diameter: true},
+	StepLength:   {want: wantLength},
+	Rings:        {want: wantCount},
+	Material:     {want: wantText},
+	Colour:       {want: wantText},
+	Pack:         {want: wantCount},
+
+	TipOD:          {want: wantLength, diameter: true, prior: 2},
+	Taper:          {want: wantTaper},
+	TipForm:        {want: wantText},
+	ParallelLength: {want: wantLength},
+}
+
+// kindRoles are the roles that a column of a table of each kind can have.
+var kindRoles = map[Kind][]Role{
+	Heads: {Part, Description, Category, Club, HoselOD, Bore, BoreForm, BoreDepth, HoselLength, Top, CountersinkMouth, CountersinkAngle,
+		CountersinkDepth, CounterboreOD, CounterboreDepth, TipTaken, AdapterOD, NeckTop, Tolerance, UnitRole, Material, Colour, Pack, Price, Stock, Note},
+	Ferrules: {Part, Description, Category, Bore, BaseOD, TopOD, Length, Style, CollarOD, CollarLength, StepOD, StepLength, Rings, Material,
+		Colour, Tolerance, UnitRole, Pack, Price, Stock, Note},
+	Tips: {Part, Description, TipOD, Taper, TipForm, ParallelLength, Tolerance, UnitRole, Material, Pack, Price, Stock, Note},
+}
+
+// bounds are the sizes between which a role's values lie, in mm. Possible is what the joint allows at all, common
+// where nearly all parts lie. They are common practice, from memory and without a published source: tips are between
+// .335 and .400 in, and what is glued to them is not much larger.
+type bounds struct{ least, most, commonLeast, commonMost float64 }
+
+var headBounds = map[Role]bounds{
+	HoselOD:          {9.6, 22, 10.5, 18},
+	AdapterOD:        {9.6, 22, 10.5, 18},
+	Bore:             {8, 12.5, 8.4, 10.4},
+	TipTaken:         {8, 10.6, 8.4, 10.3},
+	BoreDepth:        {8, 100, 20, 60},
+	HoselLength:      {8, 150, 15, 110},
+	NeckTop:          {10, 250, 30, 130},
+	CountersinkMouth: {8.2, 18, 9, 14},
+	CountersinkDepth: {0.05, 12, 0.3, 5},
+	CounterboreOD:    {8.2, 18, 9, 14},
+	CounterboreDepth: {0.2, 30, 0.5, 20},
+}
+
+var ferruleBounds = map[Role]bounds{
+	Bore:         {7.8, 11.5, 8.3, 10.2},
+	BaseOD:       {9.2, 22, 10, 18},
+	TopOD:        {8.2, 20, 8.8, 14},
+	Length:       {2.5, 100, 5, 60},
+	CollarOD:     {8, 16, 9, 13},
+	CollarLength: {0.2, 10, 0.5, 4},
+	StepOD:       {8, 16, 9, 13},
+	StepLength:   {0.5, 40, 2, 20},
+}
+
+var tipBounds = map[Role]bounds{
+	TipOD:          {7.5, 11, 8.4, 10.2},
+	ParallelLength: {5, 600, 20, 350},
+}
+
+// boundsOf returns the bounds of a role in tables of a kind; false where there are none.
+func boundsOf(kind Kind, role Role) (bounds, bool) {
+	var b bounds
+	var ok bool
+	switch kind {
+	case Heads:
+		b, ok = headBounds[role]
+	case Ferrules:
+		b, ok = ferruleBounds[role]
+	case Tips:
+		b, ok = tipBounds[role]
+	}
+	return b, ok
+}
+
+func (b bounds) possible(mm float64) bool { return mm >= b.least && mm <= b.most }
+
+func (b bounds) common(mm float64) bool { return mm >= b.commonLeast && mm <= b.commonMost }
+
+// wanted is what the reader of values is asked for.
+func (t trait) wanted() value.Want {
+	switch t.want {
+	case wantLength:
+		if t.diameter {
+			return value.WantDiameter
+		}
+		return value.WantLength
+	case wantAngle:
+		return value.WantAngle
+	case wantCount:
+		return value.WantCount
+	case wantPrice:
+		return value.WantPrice
+	case wantTaper:
+		return value.WantTaper
+	}
+	return value.WantAny
+}
+
+// unitMM is how many millimetres the units of the vocabulary are.
+var unitMM = map[string]float64{"mm": 1, "cm": 10, "m": 1000, "um": 0.001, "in": 25.4, "thou": 0.0254}
+
+// lengthUnits are the units a column of sizes may be in when nothing says so, the likeliest first.
+var lengthUnits = []string{"mm", "in", "thou", "cm", "um"}
+
+func isLengthUnit(unit string) bool { return unitMM[unit] > 0 }
+
+func mm(l measure.Length) float64 { return l.Millimetres() }

@@ -1,0 +1,352 @@
+package catalog
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/catalog/value"
+)
+
+// head makes a typed head of an entry.
+func (e *entry) head() Head {
+	t, f := e.table, e.item.Fields
+	h := Head{Item: e.item, Category: categories[e.category]}
+	h.Head = fitcalc.Head{
+		Category:    h.Category,
+		HoselOD:     f[HoselOD].Dim,
+		BoreDepth:   f[BoreDepth].Dim,
+		HoselLength: f[HoselLength].Dim,
+		NeckTop:     f[NeckTop].Dim,
+		Top:         topForms[t.word(topQuestion(f[Top].Text))],
+		Countersink: fitcalc.Countersink{Mouth: f[CountersinkMouth].Dim, Angle: f[CountersinkAngle].Angle, Depth: f[CountersinkDepth].Dim},
+		Counterbore: fitcalc.Counterbore{Diameter: f[CounterboreOD].Dim, Depth: f[CounterboreDepth].Dim},
+		Adapter:     fitcalc.Adapter{TopOD: f[AdapterOD].Dim},
+	}
+	e.form(&h)
+	e.tips(&h)
+	e.bore(&h)
+	h.Assumptions = e.item.Assumptions
+	return h
+}
+
+// form takes the form of the hosel's top from the recess that is given, where nothing names it.
+func (e *entry) form(h *Head) {
+	sink := h.Head.Countersink.Mouth.Given() || h.Head.Countersink.Depth.Given() || !h.Head.Countersink.Angle.IsZero()
+	bore := h.Head.Counterbore.Diameter.Given()
+	if h.Head.Top != fitcalc.TopUnknown || e.item.Fields[Top].Text != "" {
+		return
+	}
+	switch {
+	case bore:
+		h.Head.Top = fitcalc.TopCounterbored
+		e.assume("top taken as counterbored: the sheet gives the counterbore's size")
+	case sink:
+		h.Head.Top = fitcalc.TopCountersunk
+		e.assume("top taken as countersunk: the sheet gives the countersink's size")
+	}
+}
+
+// assume names an assumption of the entry, and of its row in the table.
+func (e *entry) assume(text string) {
+	for _, known := range e.item.Assumptions {
+		if known == text {
+			return
+		}
+	}
+	assumptions := append(append([]string(nil), e.item.Assumptions...), text)
+	e.item.Assumptions = assumptions
+	for _, at := range e.rows {
+		row := &e.table.table.Rows[at]
+		row.Assumptions = assumptions
+		if row.Outcome == Used {
+			row.Outcome = Assumed
+		}
+	}
+}
+
+// tips reads which tips a head takes, as its column for tips says.
+func (e *entry) tips(h *Head) {
+	field := e.item.Fields[TipTaken]
+	if field.Text == "" {
+		return
+	}
+	t := e.table
+	unit := ""
+	if c := t.byRole[TipTaken]; c != nil {
+		unit = c.unit
+	}
+	reading := t.lex.read(field.Text, value.Context{Want: value.WantDiameter, Unit: unit})
+	readings := reading.List
+	if reading.Kind != value.List {
+		readings = []value.Reading{reading}
+	}
+	form := t.boreForm(field.Text)
+	for _, one := range readings {
+		size, ok := tipSize(one)
+		if !ok {
+			continue
+		}
+		h.TipTaken = append(h.TipTaken, e.tip(h, size, formOf(one.Form, form)))
+	}
+}
+
+// tipSize returns the size of a tip; a bare number is in the one unit in which tips have such sizes.
+func tipSize(reading value.Reading) (measure.Dim, bool) {
+	switch reading.Kind {
+	case value.Length:
+		return reading.Dim, tipBounds[TipOD].possible(mm(reading.Dim.Nominal()))
+	case value.Number:
+		for _, unit := range lengthUnits[:3] {
+			if size := reading.Number * unitMM[unit]; tipBounds[TipOD].possible(size) {
+				length, err := measure.FromMillimetres(size)
+				return measure.Nominal(length), err == nil
+			}
+		}
+	}
+	return measure.Dim{}, false
+}
+
+func formOf(own, other value.Form) value.Form {
+	if own != value.FormUnknown {
+		return own
+	}
+	return other
+}
+
+// boreForm returns whether a text speaks of a parallel or a tapered bore or tip.
+func (t *tableReader) boreForm(text string) value.Form {
+	hit, _ := t.lex.ask("bore form", text, t.lex.words.BoreForm)
+	switch hit.Value {
+	case "parallel":
+		return value.FormParallel
+	case "taper":
+		return value.FormTaper
+	}
+	return value.FormUnknown
+}
+
+// tip makes a tip of a size. A .355 in tip is a taper tip unless the sheet says that it is parallel.
+func (e *entry) tip(h *Head, size measure.Dim, form value.Form) fitcalc.Tip {
+	if form == value.FormUnknown {
+		form = e.rowForm()
+	}
+	if form == value.FormUnknown && isTaperSize(size.Nominal()) {
+		form = value.FormTaper
+		e.assume(fmt.Sprintf("tip %s taken as a taper tip: parallel tips of .355 in are not usual", e.tipText()))
+	}
+	if form == value.FormTaper {
+		e.assume("taper of the tip taken as .0075 in per inch: the sheet gives no rate")
+		return fitcalc.TaperTip(size, usualTaper)
+	}
+	return fitcalc.ParallelTip(size)
+}
+
+func (e *entry) tipText() string {
+	if text := e.item.Fields[TipTaken].Text; text != "" {
+		return text
+	}
+	return e.item.Fields[Bore].Text
+}
+
+// rowForm is what the row says elsewhere of the form of its bore.
+func (e *entry) rowForm() value.Form {
+	f := e.item.Fields
+	for _, text := range []string{f[BoreForm].Text, f[TipTaken].Text, f[Bore].Text} {
+		if text == "" {
+			continue
+		}
+		if form := e.table.boreForm(text); form != value.FormUnknown {
+			return form
+		}
+	}
+	if c := e.table.byRole[Bore]; c != nil {
+		return e.table.boreForm(c.text)
+	}
+	return value.FormUnknown
+}
+
+// usualTaper is the taper of a taper tip where the sheet gives none: .0075 in per inch, growing from .355 in to .370 in
+// over two inches. Common practice, from memory; no published source was found.
+var usualTaper = measure.TaperPerInch(measure.Picometres(190_500_000))
+
+// tipNames are the sizes by which tips are called. Common practice.
+var tipNames = []measure.Length{measure.Thou(335), measure.Thou(350), measure.Thou(355), measure.Thou(370), measure.Thou(395)}
+
+func isTaperSize(size measure.Length) bool {
+	return size.Sub(measure.Thou(355)).Abs().Less(measure.Thou(1))
+}
+
+// isTipName reports whether a size in mm is that of a tip.
+func isTipName(size float64) bool {
+	for _, name := range tipNames {
+		if abs(size-mm(name)) < 0.02 {
+			return true
+		}
+	}
+	return false
+}
+
+// bore decides whether the bore of a head is the size of the hole or the name of the tip that it is made for: a bore of
+// exactly .370 in would not take a .370 in tip. A bore with limits of its own is a hole.
+func (e *entry) bore(h *Head) {
+	f := e.item.Fields[Bore]
+	switch e.rowForm() {
+	case value.FormParallel:
+		h.Head.BoreForm = fitcalc.BoreParallel
+	case value.FormTaper:
+		h.Head.BoreForm = fitcalc.BoreTapered
+	}
+	if !f.Dim.Given() {
+		return
+	}
+	name, named := e.tipName(f)
+	if !named {
+		h.Head.Bore = f.Dim
+		return
+	}
+	h.BoreIsDesignation = true
+	e.assume(fmt.Sprintf("bore %s taken as the name of the tip and not the size of the hole", f.Text))
+	if len(h.TipTaken) == 0 {
+		h.TipTaken = []fitcalc.Tip{e.tip(h, measure.Nominal(name), value.FormUnknown)}
+	}
+}
+
+// tipName returns the tip that a bore is called after: the same size, or in mm the same at the digits shown.
+func (e *entry) tipName(f Field) (measure.Length, bool) {
+	if f.Dim.HasLimits() && f.Dim.Origin() == measure.Stated {
+		return measure.Length{}, false
+	}
+	size := f.Dim.Nominal()
+	slack := measure.Length{}
+	if written := numberOf(f.Text); written > 1 && mm(size)/written < 5 {
+		slack = e.fine[Bore]
+		if !measure.Thou(4).Less(slack) {
+			slack = measure.Min(slack, measure.Micrometres(50))
+		}
+	}
+	for _, name := range tipNames {
+		if !slack.Less(size.Sub(name).Abs()) {
+			return name, true
+		}
+	}
+	return measure.Length{}, false
+}
+
+// ferrule makes a typed ferrule of an entry.
+func (e *entry) ferrule() Ferrule {
+	t, f := e.table, e.item.Fields
+	made := Ferrule{Colour: f[Colour].Text, Pack: int(f[Pack].Number)}
+	made.Ferrule = fitcalc.Ferrule{
+		Bore: f[Bore].Dim, BaseOD: f[BaseOD].Dim, TopOD: f[TopOD].Dim, Length: f[Length].Dim,
+		Style:    styles[t.word(styleQuestion(f[Style].Text))],
+		Collar:   fitcalc.Spigot{OD: f[CollarOD].Dim, Length: f[CollarLength].Dim},
+		Step:     fitcalc.Spigot{OD: f[StepOD].Dim, Length: f[StepLength].Dim},
+		Rings:    int(max(0, f[Rings].Number)),
+		Material: materials[t.word(materialQuestion(f[Material].Text))],
+	}
+	if made.Ferrule.Style == fitcalc.StyleUnknown && f[Style].Text == "" {
+		switch {
+		case made.Ferrule.Step.OD.Given() || made.Ferrule.Step.Length.Given():
+			made.Ferrule.Style = fitcalc.Stepped
+		case made.Ferrule.Collar.OD.Given() || made.Ferrule.Collar.Length.Given():
+			made.Ferrule.Style = fitcalc.Collared
+		default:
+			made.Ferrule.Style = styles[t.word(styleQuestion(f[Description].Text))]
+		}
+	}
+	made.Item = e.item
+	return made
+}
+
+// tipItem makes a typed tip of an entry.
+func (e *entry) tipItem() Tip {
+	t, f := e.table, e.item.Fields
+	made := Tip{}
+	size := f[TipOD].Dim
+	form := t.boreForm(f[TipForm].Text)
+	rate, stated := t.taperOf(f[Taper].Text)
+	for _, text := range []string{f[TipOD].Text, f[Taper].Text, f[Description].Text} {
+		if form == value.FormUnknown && text != "" {
+			form = t.boreForm(text)
+		}
+	}
+	switch {
+	case !size.Given():
+	case stated && rate.PPB() > 0:
+		made.Tip = fitcalc.TaperTip(size, rate)
+	case stated && form != value.FormTaper, form == value.FormParallel:
+		made.Tip = fitcalc.ParallelTip(size)
+	case form == value.FormTaper:
+		e.assume("taper of the tip taken as .0075 in per inch: the sheet gives no rate")
+		made.Tip = fitcalc.TaperTip(size, usualTaper)
+	case isTaperSize(size.Nominal()):
+		e.assume(fmt.Sprintf("tip %s taken as a taper tip: parallel tips of .355 in are not usual", f[TipOD].Text))
+		made.Tip = fitcalc.TaperTip(size, usualTaper)
+	default:
+		e.assume(fmt.Sprintf("tip %s taken as parallel: the sheet does not say", f[TipOD].Text))
+		made.Tip = fitcalc.ParallelTip(size)
+	}
+	made.Item = e.item
+	return made
+}
+
+// taperOf reads a rate of taper, on the diameter.
+func (t *tableReader) taperOf(text string) (measure.Taper, bool) {
+	if text == "" {
+		return measure.Taper{}, false
+	}
+	reading := t.lex.read(text, value.Context{Want: value.WantTaper})
+	if reading.Kind != value.Taper && reading.Kind != value.Number || reading.Problem.Code != "" && reading.Problem.Code != "data.unit" {
+		return measure.Taper{}, false
+	}
+	if reading.Number < 0 || reading.Number > 0.2 {
+		return measure.Taper{}, false
+	}
+	return measure.TaperPPB(int64(reading.Number*1e9 + 0.5)), true
+}
+
+// question is one that the vocabulary answers about a text.
+type question struct{ name, text string }
+
+// topQuestion asks which form of a hosel's top a text names.
+func topQuestion(text string) question { return question{"top", text} }
+
+// styleQuestion asks which form of a ferrule's base a text names.
+func styleQuestion(text string) question { return question{"style", text} }
+
+// materialQuestion asks which material a text names.
+func materialQuestion(text string) question { return question{"material", text} }
+
+// word returns the vocabulary's answer, empty where it has none.
+func (t *tableReader) word(q question) string {
+	if strings.TrimSpace(q.text) == "" {
+		return ""
+	}
+	answer := t.lex.words.TopForm
+	switch q.name {
+	case "style":
+		answer = t.lex.words.Style
+	case "material":
+		answer = t.lex.words.Material
+	}
+	hit, _ := t.lex.ask(q.name, q.text, answer)
+	return hit.Value
+}
+
+var categories = map[string]fitcalc.Category{
+	"driver": fitcalc.Driver, "fairway": fitcalc.Fairway, "hybrid": fitcalc.Hybrid, "iron": fitcalc.Iron, "wedge": fitcalc.Wedge,
+	"putter": fitcalc.Putter, "chipper": fitcalc.Chipper,
+}
+
+var topForms = map[string]fitcalc.TopForm{
+	"flat": fitcalc.TopFlat, "rounded": fitcalc.TopRounded, "countersunk": fitcalc.TopCountersunk, "counterbored": fitcalc.TopCounterbored,
+}
+
+var styles = map[string]fitcalc.Style{"plain": fitcalc.Plain, "collared": fitcalc.Collared, "stepped": fitcalc.Stepped}
+
+var materials = map[string]fitcalc.Material{
+	"cellulose_acetate": fitcalc.CelluloseAcetate, "cellulose_acetate_butyrate": fitcalc.CelluloseAcetateButyrate, "abs": fitcalc.ABS,
+	"nylon": fitcalc.Nylon, "acetal": fitcalc.Acetal, "other": fitcalc.OtherMaterial,
+}

@@ -1,0 +1,372 @@
+package catalog
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/finding"
+)
+
+// settleUnits decides for every column of lengths in which unit its bare numbers are.
+func (t *tableReader) settleUnits() {
+	for _, c := range t.columns {
+		c.mark = t.markOf(c)
+		if want := traits[c.role].want; want == wantLength || want == wantTolerance {
+			t.statedUnit(c)
+		}
+	}
+	for _, c := range t.columns {
+		if traits[c.role].want == wantLength && c.unit == "" && c.held == "" {
+			t.inferUnit(c)
+		}
+	}
+	t.borrowUnits()
+	for _, c := range t.columns {
+		if traits[c.role].want == wantLength {
+			t.checkUnit(c)
+		}
+	}
+}
+
+// statedUnit takes the unit of a column from what is written: the mapping file, the heading, the number format, a note
+// on the sheet.
+func (t *tableReader) statedUnit(c *column) {
+	rule := t.rules.Columns[t.region.grid.columnName(c.col)]
+	switch {
+	case isLengthUnit(rule.Unit):
+		c.unit, c.unitWhy = rule.Unit, "unit from the mapping file"
+	case isLengthUnit(c.headingUnit):
+		c.unit, c.unitWhy = c.headingUnit, "unit in the heading"
+	case c.formatUnit() != "":
+		c.unit, c.unitWhy = c.formatUnit(), "unit in the number format"
+	case isLengthUnit(t.rules.Unit):
+		c.unit, c.unitWhy = t.rules.Unit, "unit from the mapping file"
+	case traits[c.role].want == wantTolerance:
+	case t.notes.unit != "":
+		c.unit, c.unitWhy = t.notes.unit, "unit from "+describe(t.notes.unitText, t.notes.unitCell)
+	}
+}
+
+// formatUnit returns the unit that the number formats of the column show, where they agree.
+func (c *column) formatUnit() string {
+	if len(c.profile.formatUnits) != 1 {
+		return ""
+	}
+	for unit, count := range c.profile.formatUnits {
+		if isLengthUnit(unit) && count*2 > len(c.profile.sizes) {
+			return unit
+		}
+	}
+	return ""
+}
+
+// bare returns the sizes that stand without a unit.
+func (c *column) bare() []float64 {
+	var numbers []float64
+	for _, s := range c.profile.sizes {
+		if s.unit == "" {
+			numbers = append(numbers, s.number)
+		}
+	}
+	return numbers
+}
+
+// inferUnit finds the one unit in which the joint allows the sizes of a column, or, failing that, takes the unit that a
+// note elsewhere in the book names.
+func (t *tableReader) inferUnit(c *column) {
+	numbers := c.bare()
+	if len(numbers) == 0 {
+		return
+	}
+	b, known := boundsOf(t.kind, c.role)
+	if !known {
+		return
+	}
+	unit, example := onlyUnit(b, numbers, c.factor())
+	switch {
+	case unit != "" && (t.book.unit == "" || t.book.unit == unit):
+		c.assumeUnit(unit, example)
+	case unit != "":
+		c.assumeUnit(unit, example+fmt.Sprintf(" (another sheet says %s)", t.book.unit))
+	case t.book.unit != "" && fits(b, numbers, t.book.unit, c.factor())*3 >= 2:
+		c.assumeUnit(t.book.unit, fmt.Sprintf("another sheet of the file says so (%s)", t.book.unitText))
+	}
+}
+
+func (c *column) assumeUnit(unit, evidence string) {
+	c.unit, c.unitAssumed = unit, true
+	c.unitWhy = fmt.Sprintf("unit of %s taken as %s: %s", c.name(), unit, evidence)
+}
+
+// factor is what sizes are multiplied by to be diameters.
+func (c *column) factor() float64 { return float64(c.scale) }
+
+// name is how findings call a column.
+func (c *column) name() string {
+	if c.text != "" {
+		return c.text
+	}
+	return string(c.role)
+}
+
+// fits returns the share of numbers that are possible in a unit.
+func fits(b bounds, numbers []float64, unit string, factor float64) float64 {
+	count := 0
+	for _, x := range numbers {
+		if b.possible(x * unitMM[unit] * factor) {
+			count++
+		}
+	}
+	return float64(count) / float64(len(numbers))
+}
+
+// onlyUnit returns the unit in which at least two thirds of the numbers are possible while no other makes more than a
+// third possible, or at least half while another makes none possible, with a sentence why. Inches and millimetres are asked first: catalogues in thousandths or centimetres
+// are rare enough that they count only where neither of the two will do.
+func onlyUnit(b bounds, numbers []float64, factor float64) (unit, why string) {
+	for _, candidates := range [][]string{{"mm", "in"}, {"thou", "cm", "um"}} {
+		for i, unit := range candidates {
+			other := candidates[(i+1)%len(candidates)]
+			own, others := fits(b, numbers, unit, factor), fits(b, numbers, other, factor)
+			if (3*own < 2 || 3*others > 1) && (2*own < 1 || others > 0) {
+				continue
+			}
+			x := exampleOf(b, numbers, unit, factor)
+			return unit, compareUnits(x, unit, other)
+		}
+		if fits(b, numbers, candidates[0], factor) > 0 || fits(b, numbers, candidates[1], factor) > 0 {
+			return "", ""
+		}
+	}
+	return "", ""
+}
+
+// compareUnits says what a number is in the unit taken and what it would be in the other.
+func compareUnits(x float64, unit, other string) string {
+	switch {
+	case other == "mm":
+		return fmt.Sprintf("%s in is %s, and %s would be too small or too large", trimFloat(x), sayMM(x*unitMM[unit]), sayMM(x))
+	case unit == "mm":
+		return fmt.Sprintf("%s %s would be %s", trimFloat(x), other, sayMM(x*unitMM[other]))
+	}
+	return fmt.Sprintf("%s %s is %s, and in %s it would be %s", trimFloat(x), unit, sayMM(x*unitMM[unit]), other, sayMM(x*unitMM[other]))
+}
+
+func exampleOf(b bounds, numbers []float64, unit string, factor float64) float64 {
+	for _, x := range numbers {
+		if b.possible(x * unitMM[unit] * factor) {
+			return x
+		}
+	}
+	return numbers[0]
+}
+
+// sayMM writes a size in mm for people, to three significant digits or the micrometre.
+func sayMM(x float64) string { return trimFloat(roundTo(x, 3)) + " mm" }
+
+// borrowUnits gives a column whose sizes are possible in two units the unit that all other columns of sizes have.
+func (t *tableReader) borrowUnits() {
+	common := ""
+	for _, c := range t.columns {
+		if traits[c.role].want != wantLength || c.unit == "" || c.role == TipTaken {
+			continue
+		}
+		if common != "" && common != c.unit {
+			return
+		}
+		common = c.unit
+	}
+	if common == "" {
+		return
+	}
+	for _, c := range t.columns {
+		if traits[c.role].want != wantLength || c.unit != "" || c.held != "" || len(c.bare()) == 0 {
+			continue
+		}
+		if b, known := boundsOf(t.kind, c.role); known && 3*fits(b, c.bare(), common, c.factor()) >= 2 {
+			c.assumeUnit(common, "every other size of the table is in "+common)
+		}
+	}
+}
+
+// checkUnit reports a column of bare numbers without a unit, and one whose unit makes most of its sizes impossible while
+// another would make them possible.
+func (t *tableReader) checkUnit(c *column) {
+	numbers := c.bare()
+	b, known := boundsOf(t.kind, c.role)
+	if len(numbers) == 0 || !known || c.held != "" {
+		return
+	}
+	key := t.settle("columns", t.region.grid.columnName(c.col), "unit")
+	if c.unit == "" {
+		if t.byRole[UnitRole] != nil {
+			return
+		}
+		c.held = fmt.Sprintf("%s has no unit", c.name())
+		t.addColumn(finding.Error, "data.unit", c, fmt.Sprintf(
+			"%s gives bare numbers such as %s and nothing says in which unit; %s", c.name(), trimFloat(numbers[0]), t.guesses(b, numbers, c.factor())), key)
+		return
+	}
+	if c.unitAssumed {
+		t.addColumn(finding.Note, "data.unit", c, c.unitWhy, key)
+		return
+	}
+	if fits(b, numbers, c.unit, c.factor())*3 > 1 || len(numbers) == 1 {
+		return
+	}
+	for _, other := range lengthUnits {
+		if other != c.unit && fits(b, numbers, other, c.factor())*5 >= 4 {
+			c.held = fmt.Sprintf("%s is said to be in %s, which its sizes cannot be", c.name(), c.unit)
+			t.addColumn(finding.Error, "data.unit", c, fmt.Sprintf(
+				"%s is said to be in %s (%s), but %s %s would be %s; in %s it would be %s", c.name(), c.unit, c.unitWhy, trimFloat(numbers[0]), c.unit,
+				sayMM(numbers[0]*unitMM[c.unit]), other, sayMM(numbers[0]*unitMM[other])), key)
+			return
+		}
+	}
+}
+
+// guesses says which units are possible.
+func (t *tableReader) guesses(b bounds, numbers []float64, factor float64) string {
+	var possible []string
+	for _, unit := range lengthUnits[:2] {
+		if share := fits(b, numbers, unit, factor); share > 0 {
+			possible = append(possible, fmt.Sprintf("%.0f%% of them are possible in %s", share*100, unit))
+		}
+	}
+	if len(possible) == 0 {
+		return "they are possible in neither mm nor inches"
+	}
+	return strings.Join(possible, ", ")
+}
+
+// markOf returns the decimal mark of a column: its own, or else that of the whole table.
+func (t *tableReader) markOf(c *column) value.Mark {
+	if m := markFrom(c.profile.commas, c.profile.points); m != value.MarkUnknown {
+		return m
+	}
+	commas, points := 0, 0
+	for _, other := range t.columns {
+		commas += other.profile.commas
+		points += other.profile.points
+	}
+	return markFrom(commas, points)
+}
+
+func markFrom(commas, points int) value.Mark {
+	switch {
+	case commas > 0 && points == 0:
+		return value.MarkComma
+	case points > 0 && commas == 0:
+		return value.MarkPoint
+	}
+	return value.MarkUnknown
+}
+
+// settleTolerances finds what the heading of a column and a note on the sheet say of its tolerance.
+func (t *tableReader) settleTolerances() {
+	for _, c := range t.columns {
+		if traits[c.role].want != wantLength {
+			continue
+		}
+		rule := t.rules.Columns[t.region.grid.columnName(c.col)]
+		for _, text := range append([]string{rule.Tolerance}, c.parts...) {
+			if text == "" || text != rule.Tolerance && !mayTolerate(text) && !strings.ContainsAny(text, "0123456789") {
+				continue
+			}
+			tolerance, found := value.ReadTolerance(text, value.Context{Unit: c.unit})
+			if found && tolerance.Problem.Code == "" {
+				c.tolerance = &tolerance
+				break
+			}
+		}
+	}
+	t.coverTolerances()
+}
+
+// coverTolerances finds for each tolerance column which sizes it is for: those that its heading names, those of the column
+// to its left where there are several such pairs, or all.
+func (t *tableReader) coverTolerances() {
+	count := 0
+	lengthsAfter := false
+	for _, c := range t.columns {
+		if c.role == Tolerance {
+			count++
+			lengthsAfter = false
+		} else if traits[c.role].want == wantLength && count > 0 {
+			lengthsAfter = true
+		}
+	}
+	for i, c := range t.columns {
+		if c.role != Tolerance {
+			continue
+		}
+		for _, role := range kindRoles[t.kind] {
+			if traits[role].want == wantLength && t.byRole[role] != nil && c.names(t.kind, role) {
+				c.covers = role
+				break
+			}
+		}
+		if c.covers == "" && i > 0 && traits[t.columns[i-1].role].want == wantLength && (count > 1 || lengthsAfter) {
+			c.covers = t.columns[i-1].role
+		}
+	}
+}
+
+// names reports whether the heading of a tolerance column also names a role of sizes.
+func (c *column) names(kind Kind, role Role) bool {
+	for _, m := range c.matches[kind] {
+		if Role(m.Role) == role && m.Score >= leastHeading {
+			return true
+		}
+	}
+	return false
+}
+
+// toleranceFor returns the tolerance that holds for a value of a column that states none, with where it comes from.
+func (t *tableReader) toleranceFor(line int, c *column) (value.Tolerance, measure.Origin, string, bool) {
+	for _, other := range t.columns {
+		if other.role != Tolerance || other.covers != "" && other.covers != c.role {
+			continue
+		}
+		text := t.region.grid.filled(line, other.col)
+		unit := other.unit
+		if unit == "" {
+			unit = c.unit
+		}
+		if tolerance, ok := t.readTolerance(text, unit); ok {
+			return tolerance, measure.Stated, t.region.grid.ref(line, other.col).String(), true
+		}
+	}
+	if c.tolerance != nil {
+		return *c.tolerance, measure.Stated, "the heading", true
+	}
+	if text := t.rules.Tolerance; text != "" {
+		if tolerance, ok := t.readTolerance(text, c.unit); ok {
+			return tolerance, measure.General, "the mapping file", true
+		}
+	}
+	if t.notes.tolerance != nil {
+		tolerance, ok := t.readTolerance(t.notes.toleranceText, c.unit)
+		return tolerance, measure.General, t.notes.toleranceCell, ok
+	}
+	return value.Tolerance{}, measure.Stated, "", false
+}
+
+// readTolerance reads a tolerance, also one written as a bare number: .05 for ±.05.
+func (t *tableReader) readTolerance(text, unit string) (value.Tolerance, bool) {
+	if text == "" {
+		return value.Tolerance{}, false
+	}
+	tolerance, ok := value.ReadTolerance(text, value.Context{Unit: unit})
+	if ok && tolerance.Problem.Code == "" {
+		return tolerance, true
+	}
+	reading := t.lex.read(text, value.Context{Want: value.WantLength, Unit: unit})
+	if reading.Kind == value.Length && reading.Problem.Code == "" && reading.Dim.Nominal().Sign() > 0 {
+		size := reading.Dim.Nominal()
+		return value.Tolerance{Lower: size.Neg(), Upper: size, Text: text}, true
+	}
+	return value.Tolerance{}, false
+}
