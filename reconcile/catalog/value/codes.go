@@ -12,8 +12,21 @@ const (
 	ForgaveApproximation = "approximation"  // approx. 13.6
 	ForgaveBothUnits     = "both-units"     // .370 (9.398mm), which agree
 	ForgaveTrailingText  = "trailing-text"  // 13.6 polished
+	ForgaveNaming        = "naming"         // hosel 13.6: words that say what the value is
 	ForgaveShiftedUnit   = "unit-spelling"  // a unit spelt out or in another language
 	ForgaveUnitElsewhere = "unit-elsewhere" // the number stands alone; its unit comes from the context
 	ForgaveRange         = "range"          // 13.5-13.7 read as limits
 	ForgaveApostrophe    = "quoted"         // a leading apostrophe or equals sign round a plain value
+	ForgaveOneDeviation  = "one-deviation"  // 13.6 -0.1 read as 13.6 +0/-0.1
+	ForgaveNoise         = "rounded"        // more digits than were meant: 0.33500000000000002
+	ForgavePlusMinus     = "plus-minus"     // a bare number in a tolerance column read as ± that number
+)
+
+// Codes of problems, as they stand in findings.
+const (
+	problemUnit        = "data.unit"
+	problemConflict    = "data.conflict"
+	problemImplausible = "data.implausible"
+	problemMissing     = "data.missing"
+	problemUnreadable  = "data.unreadable"
 )

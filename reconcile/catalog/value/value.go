@@ -6,10 +6,7 @@
 // in the [Context].
 package value
 
-import (
-	"example.com/seatline/fitcalc/measure"
-	"example.com/seatline/reconcile/sheet"
-)
+import "example.com/seatline/fitcalc/measure"
 
 // Want is what a cell is expected to hold.
 type Want uint8
@@ -44,6 +41,12 @@ type Context struct {
 	Unit string
 	// Mark is the decimal mark of the column.
 	Mark Mark
+	// Language is the language of the sheet (en de fr es it ja ko zh-Hans zh-Hant), empty where it is not known. It settles
+	// the few words that mean different things: the German "s.o." is a ditto, the French is "not applicable".
+	Language string
+	// Stored is set where the text is a number as a file stores it and not as a person wrote it: an exponent and the
+	// seventeenth digit are then the program's own.
+	Stored bool
 	// Least and Most bound what is plausible for the column; both zero: no bound. A bare number outside the bounds
 	// that would be inside them read another way gets an alternative and a problem, never another value.
 	Least, Most measure.Length
@@ -66,13 +69,22 @@ const (
 	// Number is a number that is no length: a count, a price, or a bare number without a unit (then with the problem
 	// data.unit where a length was wanted).
 	Number
-	// Taper is growth of the diameter per length in Reading.Number (in per inch, mm per mm).
+	// Taper is growth of the diameter per length in Reading.Taper and, as in per inch or mm per mm, in Reading.Number.
 	Taper
 	// Text is text without a value.
 	Text
 	// Unreadable is text that looks like a value but cannot be read as one; Problem says why.
 	Unreadable
+	// Missing is a cell that says the value is not known yet ("TBD", "auf Anfrage"), with the problem data.missing.
+	Missing
+	// Ditto is a cell that refers to the value above it, with the problem data.missing: only the caller knows that value.
+	Ditto
 )
+
+// String returns the kind in words.
+func (k Kind) String() string {
+	return [...]string{"empty", "not applicable", "length", "list", "angle", "number", "taper", "text", "unreadable", "missing", "ditto"}[k]
+}
 
 // Form is whether a tip or bore is said to be parallel or tapered.
 type Form uint8
@@ -111,9 +123,11 @@ type Problem struct {
 
 // Alternative is another way to read a value.
 type Alternative struct {
-	Dim  measure.Dim
-	Text string // the value written out: 0.370 in
-	Why  string
+	Dim measure.Dim
+	// Text is the value written out: 0.37 in.
+	Text string
+	// Why says what would have had to happen, in brackets, so that it may stand behind the text.
+	Why string
 }
 
 // Reading is what a cell says.
@@ -126,8 +140,10 @@ type Reading struct {
 	Dim measure.Dim
 	// Angle is the angle of an angle reading, as written: see HalfAngle.
 	Angle measure.Angle
-	// Number is the value of a Number or Taper reading.
+	// Number is the value of a Number or Taper reading, the latter in per inch or mm per mm.
 	Number float64
+	// Taper is the value of a Taper reading.
+	Taper measure.Taper
 	// List are the values of a List, each a reading of its own.
 	List []Reading
 	// Unit is the unit of the value (mm in thou deg USD ...), empty where none is known; UnitStated is set where the cell
@@ -148,37 +164,3 @@ type Reading struct {
 	Problem      Problem
 	Alternatives []Alternative
 }
-
-// Read reads the text of a cell. It never fails: what cannot be read is Unreadable with a problem.
-func Read(text string, ctx Context) Reading { return Reading{Text: text} }
-
-// Tolerance is what a tolerance column or a note says of the dimensions it covers. The zero Tolerance says nothing.
-type Tolerance struct {
-	// Lower and Upper are the deviations from the nominal size; both zero where the tolerance is a class.
-	Lower, Upper measure.Length
-	// Class is an ISO 286-1 class or grade (h9, IT11) or an ISO 2768-1 class (ISO 2768-m), empty for deviations.
-	Class      string
-	Text       string
-	Leniencies []Leniency
-	Problem    Problem
-}
-
-// Apply returns the dimension with the tolerance's limits. A dimension that has limits of its own keeps them.
-func (t Tolerance) Apply(d measure.Dim) (measure.Dim, error) { return d, nil }
-
-// ReadTolerance reads a tolerance: "±0.05", "+0/-0.1", "ISO 2768-m", "h9", "all dims ±0.1 mm". It reports false where the text
-// holds none.
-func ReadTolerance(text string, ctx Context) (Tolerance, bool) { return Tolerance{Text: text}, false }
-
-// Fraction is what a cell may have held before the spreadsheet program made a date of it.
-type Fraction struct {
-	// Text is the likeliest fraction, such as 3/8; Others are the further ones.
-	Text   string
-	Others []string
-	// Message says what happened and what to do.
-	Message string
-}
-
-// DatesToFraction returns the fraction that a cell of kind Date probably held. It reports false where the cell is no
-// date or no fraction of an inch gives such a date.
-func DatesToFraction(cell sheet.Cell) (Fraction, bool) { return Fraction{}, false }

@@ -356,9 +356,7 @@ func (r *clubReader) span(from, to clubToken) bool {
 	if end < passed && slices.Contains(wedges, to.name) {
 		return false
 	}
-	for _, name := range wedges[min(passed, end+1) : end+1] {
-		r.clubs = append(r.clubs, name)
-	}
+	r.clubs = append(r.clubs, wedges[min(passed, end+1):end+1]...)
 	if !slices.Contains(wedges, to.name) {
 		r.clubs = append(r.clubs, to.name)
 	}

@@ -254,3 +254,18 @@ func (h *Hints) set(mark string) {
 		h.Reference = true
 	}
 }
+
+// IsHeadingWord reports whether a text consists of words that headings are made of: "hosel", "外径", "tip Ø". Beside a
+// number such words say what it is and nothing about its value.
+func (v *Vocabulary) IsHeadingWord(text string) bool {
+	list := tokens(Fold(text))
+	if len(list) == 0 {
+		return false
+	}
+	for _, s := range v.segments(classConcept, list) {
+		if len(s.options) == 0 {
+			return false
+		}
+	}
+	return true
+}

@@ -137,34 +137,18 @@ func (v *Vocabulary) LeadingMark(text string, marks ...string) (h Hit, length in
 			continue
 		}
 		prefix := text[:end]
-		for _, e := range slices.Concat(lex.signs[signForm(prefix)], lex.words[strings.Join(tokens(Fold(prefix)), " ")]) {
+		var options []entry
+		if unicode.IsLetter(r) || unicode.IsDigit(r) {
+			options = v.lookup(lex, strings.Join(tokens(Fold(prefix)), " "))
+		}
+		// A point before a digit is the number's: "max.535".
+		if !unicode.IsSpace(r) && !(r == '.' && end < len(text) && unicode.IsDigit(firstRune(text[end:]))) {
+			options = slices.Concat(options, lex.signs[signForm(prefix)])
+		}
+		for _, e := range options {
 			for _, mark := range marks {
 				if e.value == mark && e.weight >= 0.7 {
 					h, length = Hit{Value: mark, Score: e.weight, Words: e.words, Language: e.language}, end
-				}
-			}
-		}
-	}
-	return h, length
-}
-
-// TrailingMark is [Vocabulary.LeadingMark] for the end of a text: "13.6 approx.", "13.6以下".
-func (v *Vocabulary) TrailingMark(text string, marks ...string) (h Hit, length int) {
-	lex := v.classes[classMark]
-	for start, limit := len(text), 0; start > 0 && limit < 40; limit++ {
-		r, size := utf8.DecodeLastRuneInString(text[:start])
-		start -= size
-		if start > 0 {
-			before, _ := utf8.DecodeLastRuneInString(text[:start])
-			if !wordEnds(before, r) {
-				continue
-			}
-		}
-		suffix := text[start:]
-		for _, e := range slices.Concat(lex.signs[signForm(suffix)], lex.words[strings.Join(tokens(Fold(suffix)), " ")]) {
-			for _, mark := range marks {
-				if e.value == mark && e.weight >= 0.7 {
-					h, length = Hit{Value: mark, Score: e.weight, Words: e.words, Language: e.language}, len(suffix)
 				}
 			}
 		}

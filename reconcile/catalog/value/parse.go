@@ -1,0 +1,473 @@
+package value
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/seatline/fitcalc/measure"
+)
+
+type parser struct{ *lexer }
+
+// cell reads the tokens of a whole cell.
+func (p parser) cell(tokens []token) Reading {
+	if p.problem.Code != "" {
+		return unreadable("%s", p.problem.Message)
+	}
+	if !has(tokens, aNumber) {
+		return wordsOnly(tokens)
+	}
+	switch p.ctx.Want {
+	case WantCount, WantPrice:
+		return p.number(tokens)
+	case WantAngle:
+		return p.angle(tokens)
+	case WantTaper:
+		return p.taper(tokens)
+	case WantAny:
+		switch {
+		case hasText(tokens, aUnit, "deg"):
+			return p.angle(tokens)
+		case hasUnit(tokens, isCurrency):
+			return p.number(tokens)
+		}
+	}
+	r := p.combine(p.items(tokens))
+	if r.Kind == Length && r.Qualifier == Exact && tokens[0].is(aSign, "(") && tokens[len(tokens)-1].is(aSign, ")") {
+		r.Qualifier = Reference // as drawings mark reference dimensions
+	}
+	return r
+}
+
+func has(tokens []token, k kind) bool {
+	for _, t := range tokens {
+		if t.kind == k {
+			return true
+		}
+	}
+	return false
+}
+
+func hasText(tokens []token, k kind, text string) bool {
+	for _, t := range tokens {
+		if t.is(k, text) {
+			return true
+		}
+	}
+	return false
+}
+
+func hasUnit(tokens []token, is func(string) bool) bool {
+	for _, t := range tokens {
+		if t.kind == aUnit && is(t.text) {
+			return true
+		}
+	}
+	return false
+}
+
+func isCurrency(unit string) bool { return len(unit) == 3 && unit == strings.ToUpper(unit) }
+
+// lengthUnit returns the unit of that name, NoUnit for any that is no length.
+func lengthUnit(name string) measure.Unit {
+	switch name {
+	case "mm":
+		return measure.Millimetre
+	case "cm":
+		return measure.Centimetre
+	case "m":
+		return measure.Metre
+	case "um":
+		return measure.Micrometre
+	case "in":
+		return measure.Inch
+	case "thou":
+		return measure.Mil
+	}
+	return measure.NoUnit
+}
+
+func isLength(unit string) bool { return lengthUnit(unit) != measure.NoUnit }
+
+func unreadable(format string, args ...any) Reading {
+	return Reading{Kind: Unreadable, Problem: Problem{problemUnreadable, fmt.Sprintf(format, args...)}}
+}
+
+// wordsOnly is a cell without a number: "taper", "flat".
+func wordsOnly(tokens []token) Reading {
+	r := Reading{Kind: Text}
+	for _, t := range tokens {
+		if t.kind == aForm && r.Form == FormUnknown {
+			r.Form = formNamed(t.text)
+		}
+	}
+	return r
+}
+
+func formNamed(name string) Form {
+	if name == "taper" {
+		return FormTaper
+	}
+	return FormParallel
+}
+
+// item is one value of a cell with all that stands around it, and how it is joined to the item before: "/", "(", "=",
+// "or" or "" for a mere space.
+type item struct {
+	tokens []token
+	joint  string
+}
+
+// items divides a cell into its values.
+func (p parser) items(tokens []token) []item {
+	list := []item{{}}
+	add := func(t token) { list[len(list)-1].tokens = append(list[len(list)-1].tokens, t) }
+	split := func(joint string) { list = append(list, item{joint: joint}) }
+	for i, t := range tokens {
+		started := has(list[len(list)-1].tokens, aNumber)
+		switch {
+		case t.kind == aSeparator && started && has(tokens[i:], aNumber):
+			split("or")
+		case t.kind == aSeparator:
+		case t.is(aSign, ",") && started && p.startsValue(tokens[i+1:]):
+			split("or")
+		case t.is(aSign, "/") && started && p.startsValue(tokens[i+1:]):
+			split("/")
+		case t.is(aSign, "=") && started && p.startsValue(tokens[i+1:]):
+			split("=")
+		case t.is(aSign, "(") && started && p.startsValue(tokens[i+1:]):
+			split("(")
+		case t.is(aSign, "("), t.is(aSign, ")"), t.is(aSign, ","), t.is(aSign, "="), t.is(aSign, ":"):
+		case t.kind == aNumber && started && t.gap && complete(list[len(list)-1].tokens) && !p.zeroDeviation(tokens[i:]):
+			split("")
+			add(t)
+		default:
+			add(t)
+		}
+	}
+	return list
+}
+
+// startsValue reports whether a value begins with the next tokens, signs and words about it apart. A deviation is no
+// value.
+func (p parser) startsValue(tokens []token) bool {
+	for _, t := range tokens {
+		switch {
+		case t.kind == aNumber:
+			return true
+		case t.kind == aMark || t.kind == aForm || t.kind == aUnit && isCurrency(t.text):
+		default:
+			return false
+		}
+	}
+	return false
+}
+
+// zeroDeviation reports whether the next number is the bare 0 of 0/-0.05.
+func (p parser) zeroDeviation(tokens []token) bool {
+	if !isZero(tokens[0]) || len(tokens) < 3 {
+		return false
+	}
+	next := tokens[1]
+	if next.is(aSign, "/") {
+		next = tokens[2]
+	}
+	return next.is(aSign, "-") || next.is(aSign, "+")
+}
+
+// complete reports whether an item's last token can be the end of a value.
+func complete(tokens []token) bool {
+	last := tokens[len(tokens)-1]
+	return last.kind == aUnit || last.kind == aNumber || last.kind == aForm || last.kind == aWord || last.kind == aMark || last.kind == aFootnote
+}
+
+// combine reads the items of a cell: one value, one value in two units, two limits, or a list.
+func (p parser) combine(items []item) Reading {
+	units := p.unitsOf(items)
+	var values []Reading
+	for i := 0; i < len(items); i++ {
+		if i+1 < len(items) && items[i+1].joint != "or" {
+			if pair, ok := p.twoUnits(items[i], items[i+1]); ok {
+				values = append(values, pair)
+				i++
+				continue
+			}
+		}
+		values = append(values, p.one(items[i].tokens, units[i]))
+	}
+	for _, v := range values {
+		if v.Kind == Unreadable {
+			return v
+		}
+	}
+	if len(values) == 1 {
+		return values[0]
+	}
+	if limits, ok := p.slashLimits(items, values); ok {
+		return limits
+	}
+	for i, it := range items {
+		if i > 0 && it.joint != "or" && it.joint != "/" && len(values) == len(items) {
+			return unreadable("two values without a word or sign between them that says how they belong together")
+		}
+		if i > 0 && it.joint == "/" && len(values) == len(items) && !alike(values[i-1], values[i]) {
+			return unreadable("%s and %s are too different to be two values of one thing", itemText(items[i-1]), itemText(it))
+		}
+	}
+	list := Reading{Kind: List, List: values, Unit: values[0].Unit, UnitStated: values[0].UnitStated}
+	for _, v := range values {
+		list.Leniencies = append(list.Leniencies, v.Leniencies...)
+		if v.Problem.Code != "" && list.Problem.Code == "" {
+			list.Problem = v.Problem
+		}
+	}
+	list.Leniencies = distinct(append(p.forgiven, list.Leniencies...))
+	return list
+}
+
+// alike reports whether two values of a list may stand for the same thing: neither is three times the other.
+func alike(a, b Reading) bool {
+	x, y := a.Number, b.Number
+	if a.Kind == Length && b.Kind == Length {
+		x, y = a.Dim.Nominal().Millimetres(), b.Dim.Nominal().Millimetres()
+	}
+	return x <= 3*y && y <= 3*x
+}
+
+func itemText(it item) string { return strings.TrimSpace(joinRaw(it.tokens)) }
+
+func distinct(list []Leniency) []Leniency {
+	var kept []Leniency
+	seen := map[string]bool{}
+	for _, l := range list {
+		if !seen[l.Code] {
+			seen[l.Code] = true
+			kept = append(kept, l)
+		}
+	}
+	return kept
+}
+
+// unitsOf returns the unit of each item: its own, that of the next item that has one, else of the last before it.
+func (p parser) unitsOf(items []item) []string {
+	units := make([]string, len(items))
+	next := ""
+	for i := len(items) - 1; i >= 0; i-- {
+		if own := ownUnit(items[i].tokens); own != "" {
+			next = own
+		}
+		units[i] = next
+	}
+	previous := ""
+	for i := range units {
+		if units[i] == "" {
+			units[i] = previous
+		}
+		previous = units[i]
+	}
+	return units
+}
+
+func ownUnit(tokens []token) string {
+	for _, t := range tokens {
+		if t.kind == aUnit && isLength(t.text) {
+			return t.text
+		}
+	}
+	return ""
+}
+
+// twoUnits reads a value that is given twice: .370 (9.398mm), 9.4 mm / .370", .370 (9.4).
+func (p parser) twoUnits(a, b item) (Reading, bool) {
+	unitA, unitB := ownUnit(a.tokens), ownUnit(b.tokens)
+	inferred := false
+	switch {
+	case unitA != "" && unitB != "" && isInch(unitA) != isInch(unitB):
+	case unitA != "" && unitB != "":
+		return Reading{}, false
+	case b.joint == "/" && unitA == "" && unitB == "" && p.ctx.Want == WantAny:
+		return Reading{}, false
+	case unitA == "" && unitB != "":
+		unitA, inferred = opposite(unitB), true
+	case unitB == "" && unitA != "":
+		unitB, inferred = opposite(unitA), true
+	default:
+		return p.twoBare(a, b)
+	}
+	first, second := p.one(a.tokens, unitA), p.one(b.tokens, unitB)
+	if first.Kind != Length || second.Kind != Length {
+		return Reading{}, false
+	}
+	if agrees(first, second) {
+		return both(first, second), true
+	}
+	if inferred && b.joint != "(" && b.joint != "=" {
+		return Reading{}, false
+	}
+	r := unreadable("%s and %s are not the same size", say(first), say(second))
+	r.Problem.Code = problemConflict
+	r.Alternatives = []Alternative{{first.Dim, say(first), "(the first)"}, {second.Dim, say(second), "(the second)"}}
+	return r, true
+}
+
+// twoBare reads two numbers without units that are the same size in inches and millimetres, either way round.
+func (p parser) twoBare(a, b item) (Reading, bool) {
+	for _, units := range [][2]string{{"in", "mm"}, {"mm", "in"}} {
+		first, second := p.one(a.tokens, units[0]), p.one(b.tokens, units[1])
+		if first.Kind == Length && second.Kind == Length && !first.Dim.Nominal().IsZero() && agrees(first, second) {
+			return both(first, second), true
+		}
+	}
+	return Reading{}, false
+}
+
+func isInch(unit string) bool { return unit == "in" || unit == "thou" }
+
+func opposite(unit string) string {
+	if isInch(unit) {
+		return "mm"
+	}
+	return "in"
+}
+
+// agrees reports whether two readings of one size are the same within the rounding of their last digits: half a unit of
+// the last place of the coarser.
+func agrees(a, b Reading) bool {
+	difference := a.Dim.Nominal().Sub(b.Dim.Nominal()).Abs()
+	coarser := measure.Max(lastPlace(a), lastPlace(b))
+	return !coarser.Half().Add(measure.Picometres(1)).Less(difference)
+}
+
+// lastPlace returns one unit of the last decimal that the value was written with; nothing for a fraction.
+func lastPlace(r Reading) measure.Length {
+	if r.Decimals < 0 {
+		return measure.Length{}
+	}
+	place := lengthUnit(r.Unit).PerUnit()
+	for range r.Decimals {
+		place = place.DivRound(10)
+	}
+	return place
+}
+
+// muchFiner is how many times finer the second of two readings must be written to be kept: the first is the one that
+// was measured or designed, and .001 in and .01 mm are usual beside each other.
+const muchFiner = 5
+
+// both keeps the first of two readings that agree, unless the second is much finer or has limits.
+func both(a, b Reading) Reading {
+	kept := a
+	if lastPlace(b).MulInt(muchFiner).Less(lastPlace(a)) || b.Dim.HasLimits() && !a.Dim.HasLimits() {
+		kept = b
+	}
+	kept.UnitStated = true
+	kept.Diameter, kept.Radius, kept.PerSide = a.Diameter || b.Diameter, a.Radius || b.Radius, a.PerSide || b.PerSide
+	if kept.Form == FormUnknown {
+		kept.Form = max(a.Form, b.Form)
+	}
+	kept.Leniencies = distinct(append(append([]Leniency{}, a.Leniencies...), b.Leniencies...))
+	kept.Leniencies = withoutCode(kept.Leniencies, ForgaveUnitElsewhere)
+	kept.Leniencies = append(kept.Leniencies, Leniency{ForgaveBothUnits, fmt.Sprintf("%s and %s agree; %s is used", say(a), say(b), say(kept))})
+	return kept
+}
+
+func withoutCode(list []Leniency, code string) []Leniency {
+	var kept []Leniency
+	for _, l := range list {
+		if l.Code != code {
+			kept = append(kept, l)
+		}
+	}
+	return kept
+}
+
+// say writes a length in its unit for a message.
+func say(r Reading) string {
+	unit := lengthUnit(r.Unit)
+	if unit == measure.NoUnit {
+		return r.Text
+	}
+	size := r.Dim.Nominal()
+	if isInch(r.Unit) {
+		text, exact := size.FormatInches(max(r.Decimals, 0))
+		if !exact {
+			text, _ = size.FormatInches(5)
+		}
+		return text + " in"
+	}
+	text, exact := size.FormatMillimetres(max(r.Decimals, 0))
+	if !exact {
+		text, _ = size.FormatMillimetres(4)
+	}
+	return text + " mm"
+}
+
+// slashLimits takes two sizes with a slash between them for limits where they differ by less than a fiftieth: tips that
+// a part is made for differ by more.
+func (p parser) slashLimits(items []item, values []Reading) (Reading, bool) {
+	if len(items) != 2 || len(values) != 2 || items[1].joint != "/" {
+		return Reading{}, false
+	}
+	a, b := values[0], values[1]
+	if a.Kind != Length || b.Kind != Length || a.Form != b.Form || a.Dim.HasLimits() || b.Dim.HasLimits() || a.Dim.Nominal() == b.Dim.Nominal() {
+		return Reading{}, false
+	}
+	difference := a.Dim.Nominal().Sub(b.Dim.Nominal()).Abs()
+	if !difference.MulInt(50).Less(a.Dim.Nominal()) {
+		return Reading{}, false
+	}
+	a.Dim = measure.Between(a.Dim.Nominal(), b.Dim.Nominal())
+	a.Decimals = max(a.Decimals, b.Decimals)
+	a.Leniencies = distinct(append(append(a.Leniencies, b.Leniencies...), Leniency{ForgaveRange, "two sizes with a slash between them read as limits"}))
+	return a, true
+}
+
+// one reads one value. Hint is the unit that other values of the cell give it.
+func (p parser) one(tokens []token, hint string) Reading {
+	r := Reading{Kind: Length}
+	core, trouble := p.peel(&r, tokens)
+	if trouble != "" {
+		return unreadable("%s", trouble)
+	}
+	own := ownUnit(tokens)
+	r.Unit, r.UnitStated = own, own != ""
+	if own == "" && hint != "" {
+		r.Unit, r.UnitStated = hint, true
+	}
+	unit := r.Unit
+	if unit == "" && isLength(p.ctx.Unit) {
+		r.Unit, unit = p.ctx.Unit, p.ctx.Unit
+		r.Leniencies = append(r.Leniencies, Leniency{ForgaveUnitElsewhere, "the unit " + unit + " stands elsewhere"})
+	}
+	first := core[0]
+	r.Decimals = first.num.Decimals()
+	if first.num.IsFraction() {
+		r.Decimals = -1
+	}
+	r.Number = first.num.Float64()
+	r.Leniencies = distinct(append(append([]Leniency{}, p.forgiven...), r.Leniencies...))
+	if first.comma != nil {
+		number, bad, ok := p.resolveComma(r, first, unit)
+		if !ok {
+			return bad
+		}
+		core[0].num = number
+		r.Number, r.Decimals = number.Float64(), number.Decimals()
+	}
+	if unit == "" {
+		return p.withoutUnit(r, core)
+	}
+	d, leniencies, err := p.dim(core, unit)
+	if err != nil {
+		bad := unreadable("%s", briefly(err))
+		bad.Unit, bad.UnitStated = r.Unit, r.UnitStated
+		return bad
+	}
+	r.Dim = d
+	if d.HasLimits() && (r.Qualifier == AtLeast || r.Qualifier == AtMost) {
+		r.Qualifier = Exact // "from 13.5 to 13.7"
+	}
+	r.Leniencies = distinct(append(r.Leniencies, leniencies...))
+	r.Number = 0
+	return p.check(r, first)
+}

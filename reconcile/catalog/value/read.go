@@ -1,0 +1,224 @@
+package value
+
+import (
+	"errors"
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/catalog/words"
+)
+
+// maxText is the longest text, in bytes, that is looked at as a value.
+const maxText = 200
+
+// Read reads the text of a cell. It never fails: what cannot be read is Unreadable with a problem.
+func Read(text string, ctx Context) Reading {
+	r := Reading{Text: text}
+	var forgiven []Leniency
+	clean := strings.TrimFunc(text, func(c rune) bool { return unicode.IsSpace(c) || unicode.Is(unicode.Cf, c) })
+	if clean == "" {
+		return r
+	}
+	if inner, quoted := unquote(clean); quoted {
+		clean = inner
+		forgiven = append(forgiven, Leniency{ForgaveApostrophe, "the spreadsheet program's mark for text before or around " + inner})
+	}
+	if len(clean) > maxText {
+		r.Kind = Text
+		r.Rest = clean
+		return r
+	}
+	if special, found := readSpecial(clean, ctx); found {
+		special.Text = text
+		return special
+	}
+	normal, notes := normalise(clean)
+	forgiven = append(forgiven, notes...)
+	if ctx.Stored || storedNoise.MatchString(normal) {
+		if short, changed := shorten(normal); changed {
+			normal = short
+			if !ctx.Stored {
+				forgiven = append(forgiven, Leniency{ForgaveNoise, clean + " holds more digits than were meant and is read as " + short})
+			}
+		}
+	}
+	if damaged, found := readDamaged(normal, ctx); found {
+		damaged.Text = text
+		return damaged
+	}
+	l := &lexer{v: words.Load(), ctx: ctx}
+	l.lex(normal)
+	p := parser{lexer: l}
+	reading := p.cell(l.tokens)
+	reading.Text = text
+	reading.Leniencies = append(forgiven, reading.Leniencies...)
+	if reading.Kind == Text || reading.Kind == Unreadable {
+		reading.Leniencies = nil
+	}
+	return reading
+}
+
+// readSpecial reads cells that hold no value and say so.
+func readSpecial(text string, ctx Context) (Reading, bool) {
+	v := words.Load()
+	na, notApplicable := v.IsNotApplicable(text)
+	ditto, isDitto := v.IsDitto(text)
+	missing, isMissing := v.IsMissing(text)
+	if ctx.Language != "" {
+		suits := func(h words.Hit) bool { return h.Language == ctx.Language || h.Language == "sign" }
+		if notApplicable && isDitto {
+			notApplicable, isDitto = suits(na) || !suits(ditto), suits(ditto)
+		}
+	}
+	switch {
+	case isDitto && notApplicable && !strings.ContainsFunc(text, unicode.IsLetter):
+		return Reading{Kind: NotApplicable}, true
+	case isDitto && notApplicable:
+		return Reading{Kind: Missing, Problem: Problem{problemMissing,
+			fmt.Sprintf("%q may mean that there is no value or that the one above it holds", text)}}, true
+	case isDitto && strings.ContainsFunc(text, unicode.IsLetter):
+		return Reading{Kind: Ditto, Problem: Problem{problemMissing, fmt.Sprintf("%q refers to the value above it (%s)", text, ditto.Words)}}, true
+	case isMissing && missing.Score >= na.Score:
+		return Reading{Kind: Missing, Problem: Problem{problemMissing, fmt.Sprintf("%q: the value is not stated", text)}}, true
+	case notApplicable:
+		return Reading{Kind: NotApplicable}, true
+	case errorValue.MatchString(text):
+		return Reading{Kind: Unreadable, Problem: Problem{problemUnreadable, text + " is an error of the spreadsheet program and no value"}}, true
+	}
+	return Reading{}, false
+}
+
+var (
+	errorValue  = regexp.MustCompile(`^#(N/A|NV|DIV/0!|VALUE!|REF!|NAME\?|NUM!|NULL!|SPILL!|WERT!|BEZUG!)$`)
+	hashes      = regexp.MustCompile(`^#+$`)
+	quotedCell  = regexp.MustCompile(`^="(.*)"$`)
+	storedNoise = regexp.MustCompile(`^-?\d*\.\d{13,}$`)
+	exponent    = regexp.MustCompile(`^-?\d+([.,]\d+)?[eE][+-]?\d+$`)
+	plainNumber = regexp.MustCompile(`^[+-]?(\d+([.,]\d*)?|[.,]\d+)$`)
+)
+
+// unquote takes off the apostrophe before a text, or the ="..." around one, that keep a spreadsheet program from
+// changing it, and the = before a plain number.
+func unquote(s string) (inner string, quoted bool) {
+	if m := quotedCell.FindStringSubmatch(s); m != nil {
+		return m[1], true
+	}
+	if inner, found := strings.CutPrefix(s, "'"); found && inner != "" && inner[0] != '\'' {
+		return inner, true
+	}
+	if inner, found := strings.CutPrefix(s, "="); found && plainNumber.MatchString(strings.TrimSpace(inner)) {
+		return inner, true
+	}
+	return s, false
+}
+
+// normalise makes one of the many forms of signs and digits, and tells when that was more than a dash or a quotation
+// mark.
+func normalise(s string) (string, []Leniency) {
+	var b strings.Builder
+	foreign := false
+	runes := []rune(s)
+	for i, r := range runes {
+		digitBefore := i > 0 && unicode.IsDigit(runes[i-1])
+		digitAfter := i+1 < len(runes) && unicode.IsDigit(runes[i+1])
+		switch {
+		case strings.ContainsRune("[{【［", r):
+			b.WriteByte('(')
+		case strings.ContainsRune("]}】］", r):
+			b.WriteByte(')')
+		case r >= '！' && r <= '～':
+			foreign = true
+			b.WriteRune(r)
+		case r > 0x7f && unicode.Is(unicode.Nd, r):
+			foreign = true
+			b.WriteByte(byte('0' + digitValue(r)))
+		case r == '٫', r == '·' && digitBefore && digitAfter:
+			foreign = true
+			b.WriteByte('.')
+		case unicode.Is(unicode.Cf, r) && r != '\u200b':
+		case r == '\n' || r == '\r':
+			b.WriteByte(';')
+		default:
+			b.WriteRune(r)
+		}
+	}
+	folded := measure.Fold(b.String())
+	if foreign {
+		return folded, []Leniency{{ForgaveWidth, "full-width or other digits and signs in " + s}}
+	}
+	return folded, nil
+}
+
+// digitValue returns the value of a decimal digit of any script: they stand in blocks of ten, beginning with zero.
+func digitValue(r rune) rune {
+	start := r
+	for start > r-9 && unicode.Is(unicode.Nd, start-1) && sameBlock(start-1, r) {
+		start--
+	}
+	return (r - start) % 10
+}
+
+// sameBlock keeps the mathematical digits, which stand in several runs of ten without a gap, in their own run.
+func sameBlock(a, b rune) bool {
+	if b >= 0x1d7ce && b <= 0x1d7ff {
+		return (a-0x1d7ce)/10 == (b-0x1d7ce)/10 && a >= 0x1d7ce
+	}
+	return true
+}
+
+// shorten rounds a number to the fifteen digits that a spreadsheet program shows.
+func shorten(s string) (string, bool) {
+	if !plainNumber.MatchString(s) && !exponent.MatchString(s) {
+		return s, false
+	}
+	x, err := strconv.ParseFloat(s, 64)
+	if err != nil {
+		return s, false
+	}
+	fifteen, err := strconv.ParseFloat(strconv.FormatFloat(x, 'e', 14, 64), 64)
+	if err != nil {
+		return s, false
+	}
+	short := strconv.FormatFloat(fifteen, 'f', -1, 64)
+	return short, short != s
+}
+
+// readDamaged recognises what a spreadsheet program makes of values: dates, exponents, a column too narrow.
+func readDamaged(text string, ctx Context) (Reading, bool) {
+	if ctx.Want == WantCount || ctx.Want == WantPrice {
+		return Reading{}, false
+	}
+	if fraction, isDate := dateText(text); isDate {
+		r := Reading{Kind: Unreadable, Problem: Problem{problemUnreadable, text + " is a date; a spreadsheet program makes dates of fractions"}}
+		for _, candidate := range fraction {
+			if d, err := measure.ParseDim(candidate + " in"); err == nil {
+				r.Alternatives = append(r.Alternatives, Alternative{d, candidate + " in", "(a fraction turned into a date)"})
+			}
+		}
+		return r, true
+	}
+	if exponent.MatchString(text) {
+		r := Reading{Kind: Unreadable, Problem: Problem{problemUnreadable, text + " is a number with an exponent; the file no longer holds what was typed"}}
+		if short, changed := shorten(strings.ReplaceAll(text, ",", ".")); changed && len(short) < 12 {
+			plain := Read(short, ctx)
+			r.Alternatives = append(r.Alternatives, Alternative{plain.Dim, strings.TrimSpace(short + " " + plain.Unit), "(the same number written out)"})
+		}
+		return r, true
+	}
+	if hashes.MatchString(text) && len(text) > 1 {
+		return Reading{Kind: Unreadable, Problem: Problem{problemUnreadable, "the column was too narrow to show the value"}}, true
+	}
+	return Reading{}, false
+}
+
+func ambiguity(err error) *measure.AmbiguousError {
+	var ambiguous *measure.AmbiguousError
+	if errors.As(err, &ambiguous) {
+		return ambiguous
+	}
+	return nil
+}
