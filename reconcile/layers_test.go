@@ -1,0 +1,117 @@
+package reconcile_test
+
+import (
+	"encoding/json"
+	"errors"
+	"io"
+	"os/exec"
+	"slices"
+	"strings"
+	"testing"
+)
+
+const module = "example.com/seatline/"
+
+// layers are the packages from the top down. A package may import those of lower layers and those below itself; imports
+// run downward only, so that the library can be used without spreadsheets and a writer cannot change a result.
+var layers = []string{
+	"cmd/",
+	"examples/",
+	"reconcile",
+	"reconcile/publish/",
+	"reconcile/explain",
+	"reconcile/plan",
+	"reconcile/matrix",
+	"reconcile/catalog",
+	"reconcile/catalog/value",
+	"reconcile/catalog/words",
+	"reconcile/settings",
+	"reconcile/sheet/",
+	"reconcile/sheet",
+	"reconcile/finding",
+	"fitcalc",
+	"fitcalc/",
+}
+
+// layer returns the place of a package in the list: that of the longest entry it matches.
+func layer(path string) int {
+	best, length := -1, -1
+	for i, entry := range layers {
+		if (path == entry || strings.HasSuffix(entry, "/") && strings.HasPrefix(path, entry)) && len(entry) > length {
+			best, length = i, len(entry)
+		}
+	}
+	return best
+}
+
+type listed struct {
+	ImportPath string
+	Imports    []string
+}
+
+func packages(t *testing.T) []listed {
+	t.Helper()
+	out, err := exec.Command("go", "list", "-json=ImportPath,Imports", module+"...").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all []listed
+	decoder := json.NewDecoder(strings.NewReader(string(out)))
+	for {
+		var p listed
+		if err := decoder.Decode(&p); errors.Is(err, io.EOF) {
+			break
+		} else if err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, p)
+	}
+	if len(all) < 10 {
+		t.Fatalf("only %d packages found", len(all))
+	}
+	return all
+}
+
+func TestImportsRunDownward(t *testing.T) {
+	for _, p := range packages(t) {
+		path := strings.TrimPrefix(p.ImportPath, module)
+		from := layer(path)
+		if from < 0 {
+			t.Errorf("%s is in no layer; give it a place in this test and in DEVELOPERS.md", path)
+			continue
+		}
+		for _, imported := range p.Imports {
+			inner, ours := strings.CutPrefix(imported, module)
+			if !ours {
+				continue
+			}
+			if to := layer(inner); to < from {
+				t.Errorf("%s imports %s, which is above it", path, inner)
+			}
+		}
+	}
+}
+
+// Only two packages know the workbook library, besides what builds workbooks for tests; fitcalc knows nothing but the standard
+// library and gonum, and neither files nor the terminal.
+func TestWhoMayImportWhat(t *testing.T) {
+	excelize := []string{
+		"reconcile/sheet/workbook", "reconcile/sheet/workbook/workbooktest", "reconcile/publish/workbook",
+	}
+	for _, p := range packages(t) {
+		path := strings.TrimPrefix(p.ImportPath, module)
+		pure := strings.HasPrefix(path, "fitcalc") || path == "reconcile" || strings.HasPrefix(path, "reconcile/matrix") ||
+			strings.HasPrefix(path, "reconcile/catalog") || path == "reconcile/settings" || path == "reconcile/finding"
+		for _, imported := range p.Imports {
+			switch {
+			case strings.HasPrefix(imported, "github.com/xuri/excelize") && !slices.Contains(excelize, path):
+				t.Errorf("%s imports %s", path, imported)
+			case strings.HasPrefix(path, "fitcalc") && strings.Contains(imported, ".") &&
+				!strings.HasPrefix(imported, module+"fitcalc") && !strings.HasPrefix(imported, "gonum.org/"):
+				t.Errorf("%s imports %s", path, imported)
+			case pure && slices.Contains([]string{"os", "log", "flag", "log/slog"}, imported):
+				t.Errorf("%s imports %s, and is to be pure", path, imported)
+			}
+		}
+	}
+}

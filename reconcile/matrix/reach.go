@@ -1,0 +1,119 @@
+package matrix
+
+import (
+	"iter"
+	"slices"
+	"sort"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
+)
+
+// index is the ferrules by base OD, those without one apart.
+type index struct {
+	sorted  []entry
+	unknown []entry
+}
+
+type entry struct {
+	od      measure.Length
+	bore    measure.Dim
+	ferrule int32
+}
+
+func newIndex(r *Result) *index {
+	x := &index{}
+	for i := range r.parts {
+		e := entry{od: r.parts[i].BaseOD.Nominal(), bore: r.parts[i].Bore, ferrule: int32(i)}
+		if r.parts[i].BaseOD.Given() {
+			x.sorted = append(x.sorted, e)
+		} else {
+			x.unknown = append(x.unknown, e)
+		}
+	}
+	slices.SortStableFunc(x.sorted, func(a, b entry) int { return a.od.Compare(b.od) })
+	return x
+}
+
+// around yields the ferrules whose base OD is within reach, then those of unknown OD.
+func (x *index) around(r reach) iter.Seq[entry] {
+	known := x.sorted
+	if r.hasOD {
+		from := sort.Search(len(known), func(i int) bool { return !known[i].od.Less(r.leastOD) })
+		to := sort.Search(len(known), func(i int) bool { return r.mostOD.Less(known[i].od) })
+		known = known[from:max(from, to)]
+	}
+	return func(yield func(entry) bool) {
+		for _, entries := range [...][]entry{known, x.unknown} {
+			for _, e := range entries {
+				if !yield(e) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// reach is what a ferrule must have for its pair with a head to be listed: nominal sizes no further beyond the shop's
+// limits than a near miss.
+type reach struct {
+	hasOD           bool
+	leastOD, mostOD measure.Length
+	bores           []window
+	shop            *fitcalc.Shop
+}
+
+// window is the bores that one tip leaves within reach.
+type window struct{ least, most measure.Length }
+
+func newReach(r *Result, head int32) reach {
+	h, shop := &r.heads[head], &r.Shop
+	od := h.HoselOD
+	if h.Adapter.TopOD.Given() {
+		od = h.Adapter.TopOD
+	}
+	result := reach{
+		hasOD:   od.Given(),
+		leastOD: od.Nominal().Sub(shop.FlushStep).Sub(shop.NearMiss),
+		mostOD:  od.Nominal().Add(shop.TurnLimit).Add(shop.NearMiss),
+		shop:    shop,
+	}
+	for _, tip := range r.HeadTips[head].Tips {
+		if t := &r.Tips[tip].Tip; t.Form() != fitcalc.TipUnknown {
+			result.bores = append(result.bores, boreWindow(t, h, shop))
+		}
+	}
+	return result
+}
+
+// boreWindow runs from a bore that would be stretched beyond the limit wherever the ferrule sits to one that would be
+// loose even under a long ferrule, and a near miss further either way.
+func boreWindow(t *fitcalc.Tip, h *fitcalc.Head, shop *fitcalc.Shop) window {
+	at := shop.InsertionDepth
+	switch {
+	case h.Adapter.TopOD.Given() && h.Adapter.BoreDepth.Given():
+		at = h.Adapter.BoreDepth.Nominal()
+	case h.BoreDepth.Given():
+		at = h.BoreDepth.Nominal()
+	}
+	base, top := t.Diameter(at).Nominal(), t.Diameter(at.Add(shop.MostLength)).Nominal()
+	const million = 1_000_000
+	stretched := measure.Min(base, top).MulRatio(million, int64((1+shop.StrainLimit)*million))
+	return window{
+		least: stretched.Sub(shop.NearMissOnBore),
+		most:  measure.Max(base, top).Add(shop.NearMissOnBore),
+	}
+}
+
+// bore reports whether a ferrule's bore is in reach of any of the head's tips. A bore or tip that is not known is.
+func (r *reach) bore(bore measure.Dim) bool {
+	if !bore.Given() || len(r.bores) == 0 {
+		return true
+	}
+	for _, w := range r.bores {
+		if !bore.Nominal().Less(w.least) && !w.most.Less(bore.Nominal()) {
+			return true
+		}
+	}
+	return false
+}
