@@ -91,9 +91,9 @@ var settings = []Setting{
 	minutes("minutes_to_turn", "4", "chucking, blending and polishing a base that is turned", func(s *Shop) *float64 { return &s.MinutesToTurn }),
 	minutes("minutes_per_cm3", "20", "turning, per cubic centimetre taken off", func(s *Shop) *float64 { return &s.MinutesPerCM3 }),
 	minutes("minutes_to_prep", "12", "work on hosel, tip or bore", func(s *Shop) *float64 { return &s.MinutesToPrep }),
-	length("near_miss", ".040 in", "a pair is listed as a near miss when its base OD is out by no more than this beyond the limits",
+	length("near_miss", ".010 in", "a pair is listed as a near miss when its base OD is out by no more than this beyond the limits",
 		func(s *Shop) *measure.Length { return &s.NearMiss }),
-	length("near_miss_on_bore", ".010 in", "a pair is listed as a near miss when its bore is out by no more than this beyond the limits",
+	length("near_miss_on_bore", ".003 in", "a pair is listed as a near miss when its bore is out by no more than this beyond the limits",
 		func(s *Shop) *measure.Length { return &s.NearMissOnBore }),
 }
 

@@ -1,0 +1,94 @@
+package fitcalc
+
+import (
+	"testing"
+
+	"example.com/seatline/fitcalc/measure"
+)
+
+// Half-inch stations of a tip with a bulge: .350 in, .380 in at .5 in, .360 in at 1 in and from there on.
+func bulge(t testing.TB) Tip {
+	p := &parts{t: t}
+	p.profile(".001 in", "0 mm", ".350 in", ".5 in", ".380 in", "1 in", ".360 in")
+	return p.tip
+}
+
+func TestTipDiameter(t *testing.T) {
+	taper := TaperTip(dim(t, ".355 ±.001 in"), DefaultShop().TipTaper)
+	tests := []struct {
+		name string
+		tip  Tip
+		at   string
+		want string
+	}{
+		{"parallel", ParallelTip(dim(t, ".370 ±.001 in")), "3 in", ".370 ±.001 in"},
+		{"parallel, trimmed", ParallelTip(dim(t, ".370 ±.001 in")).Trim(long(t, "1 in")), "3 in", ".370 ±.001 in"},
+		{"taper at its end", taper, "0 mm", ".355 ±.001 in"},
+		{"taper, two inches up", taper, "2 in", ".370 ±.001 in"},
+		{"taper, trimmed by one inch", taper.Trim(long(t, "1 in")), "1 in", ".370 ±.001 in"},
+		{"taper, trimmed twice", taper.Trim(long(t, ".25 in")).Trim(long(t, ".75 in")), "0 mm", ".3625 ±.001 in"},
+		{"profile at its end", bulge(t), "0 mm", ".350 ±.001 in"},
+		{"profile between stations", bulge(t), ".25 in", ".365 ±.001 in"},
+		{"profile at a station", bulge(t), ".5 in", ".380 ±.001 in"},
+		{"profile on the way down", bulge(t), ".75 in", ".370 ±.001 in"},
+		{"profile beyond the last", bulge(t), "9 in", ".360 ±.001 in"},
+		{"profile trimmed", bulge(t).Trim(long(t, ".25 in")), ".25 in", ".380 ±.001 in"},
+		{"profile below the end", bulge(t), "-1 in", ".350 ±.001 in"},
+	}
+	for _, test := range tests {
+		if got, want := test.tip.Diameter(long(t, test.at)), dim(t, test.want); got != want {
+			t.Errorf("%s at %s: %v, want %v", test.name, test.at, got, want)
+		}
+	}
+}
+
+func TestTipTells(t *testing.T) {
+	tip := TaperTip(dim(t, ".355 in"), measure.TaperPPB(7_500_000)).Trim(measure.Millimetres(3))
+	if tip.Form() != TipTapered || tip.Taper().PPB() != 7_500_000 || tip.Trimmed() != measure.Millimetres(3) {
+		t.Errorf("%v %v %v", tip.Form(), tip.Taper(), tip.Trimmed())
+	}
+}
+
+// TestProfileIsACopy: a tip does not change with the stations it was made from.
+func TestProfileIsACopy(t *testing.T) {
+	stations := []Station{{measure.Length{}, measure.Millimetres(9)}}
+	tip, err := ProfileTip(measure.Length{}, stations...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	stations[0].Diameter = measure.Millimetres(5)
+	if got := tip.Diameter(measure.Length{}).Nominal(); got != measure.Millimetres(9) {
+		t.Errorf("the tip is %v now", got)
+	}
+}
+
+func TestWidest(t *testing.T) {
+	tip := bulge(t)
+	for _, test := range []struct{ from, to, want string }{
+		{"0 mm", ".25 in", ".365 in"},
+		{"0 mm", "1 in", ".380 in"},   // the station between
+		{".75 in", "2 in", ".370 in"}, // it narrows
+		{"1 in", "2 in", ".360 in"},
+	} {
+		if got := tip.widest(long(t, test.from), long(t, test.to)); got != long(t, test.want) {
+			t.Errorf("%s to %s: %v, want %s", test.from, test.to, got, test.want)
+		}
+	}
+}
+
+func TestLengthAbove(t *testing.T) {
+	tip := bulge(t)
+	for _, test := range []struct{ bore, from, to, want string }{
+		// up from .350 to .380 over .5 in, down to .360 over another: .365 is passed at .25 in and at .875 in
+		{".365 in", "0 mm", "2 in", ".625 in"},
+		{".365 in", ".5 in", "2 in", ".375 in"},
+		{".380 in", "0 mm", "2 in", "0 mm"},     // touched at one place only
+		{".360 in", "1 in", "2 in", "0 mm"},     // as wide as the bore is no grip
+		{".355 in", "1 in", "2 in", "1 in"},     // everywhere
+		{".368 in", ".25 in", ".5 in", ".2 in"}, // from .3 in, at .060 in per inch
+	} {
+		if got := tip.lengthAbove(long(t, test.bore), long(t, test.from), long(t, test.to)); got != long(t, test.want) {
+			t.Errorf("%s from %s to %s: %v, want %s", test.bore, test.from, test.to, got, test.want)
+		}
+	}
+}
