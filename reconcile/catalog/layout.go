@@ -362,8 +362,8 @@ func (l *lexicon) isUnit(text string) bool {
 	return found
 }
 
-// isGroupLine reports whether a line above a heading holds group headings: no values, and either several cells, or one
-// that does not stand in the first column as a title would, or one that is merged over part of the width.
+// isGroupLine reports whether a line above a heading holds group headings: no values, cells that reach over several
+// columns or stand above some of them, and headings that mean more with it than without.
 func isGroupLine(g *grid, lex *lexicon, line, below int, strip span) bool {
 	cells, grouped := 0, false
 	firstBelow := firstUsed(g, below, strip)
@@ -378,30 +378,35 @@ func isGroupLine(g *grid, lex *lexicon, line, below int, strip span) bool {
 		cells++
 		_, from, _, to := g.merged(line, col)
 		wide := to-from+1 >= strip.right-firstBelow+1
-		grouped = grouped || (from > firstBelow || to > from) && !wide
+		grouped = grouped || (from > firstBelow || to > from || cells > 1) && !wide
 	}
-	if cells == 0 || !grouped {
-		return false
-	}
-	return cells >= 2 || g.at(below, strip.left) != "" && lineHelps(g, lex, line, below, strip)
+	return cells > 0 && grouped && lineHelps(g, lex, line, below, strip)
 }
 
-// lineHelps reports whether a single group heading changes what a heading below it can mean.
+// lineHelps reports whether a line of group headings makes the headings below it mean more: by their words, or by a unit.
 func lineHelps(g *grid, lex *lexicon, line, below int, strip span) bool {
-	for col := strip.left; col <= strip.right; col++ {
-		upper, lower := g.filled(line, col), g.at(below, col)
-		if upper == "" || lower == "" {
-			continue
-		}
-		alone, joined := lex.match(lower), lex.match(upper, lower)
-		if len(joined) > 0 && (len(alone) == 0 || joined[0].Role != alone[0].Role || joined[0].Score > alone[0].Score) {
-			return true
-		}
-		if _, unit, _ := lex.words.SplitUnit(upper); unit != "" {
-			return true
-		}
+	alone := region{grid: g, from: below, to: strip.to, left: strip.left, right: strip.right, headings: []int{below}}
+	joined := alone
+	joined.headings = []int{line, below}
+	alone.readHeadings(lex)
+	joined.readHeadings(lex)
+	gain := 0.0
+	for i := range joined.columns {
+		gain += lex.meaning(joined.columns[i]) - lex.meaning(alone.columns[i])
 	}
-	return false
+	return gain > 0
+}
+
+// meaning is how much a heading says: how certain its role is, and a little for a unit.
+func (l *lexicon) meaning(h heading) float64 {
+	sum := 0.0
+	if found := l.match(h.parts...); len(found) > 0 {
+		sum = found[0].Score
+	}
+	if l.headingUnit(h) != "" {
+		sum += 0.2
+	}
+	return sum
 }
 
 func firstUsed(g *grid, line int, strip span) int {
@@ -420,14 +425,28 @@ func leadIn(g *grid, heading, floor int, strip span) int {
 		line--
 	}
 	first := line
-	for line-1 > floor && first-line < 3 && countCells(g, line-1, strip) == 1 && !looksNumeric(firstText(g, line-1, strip)) &&
-		!looksLikeCode(firstText(g, line-1, strip)) {
+	for line-1 > floor && first-line < 3 && countCells(g, line-1, strip) == 1 && isTitle(firstText(g, line-1, strip)) {
 		line--
 	}
 	if line == first {
 		return heading
 	}
 	return line
+}
+
+// isTitle reports whether the only text of a line may be a title: words and no value, and no part number.
+func isTitle(text string) bool {
+	return !looksNumeric(text) && (!strings.ContainsAny(text, "0123456789") || !looksLikeCode(text) || hasWord(text))
+}
+
+// hasWord reports whether one of the pieces of a text is a word: three letters or more, not all of them capitals.
+func hasWord(text string) bool {
+	for word := range strings.FieldsSeq(text) {
+		if len(word) >= 3 && strings.ToUpper(word) != word && !strings.ContainsAny(word, "0123456789-_/") {
+			return true
+		}
+	}
+	return false
 }
 
 func countCells(g *grid, line int, strip span) int {
@@ -667,6 +686,9 @@ func turnedBlock(g *grid, lex *lexicon, b span) (span, bool) {
 			sized = sized || traits[Role(found[0].Role)].want == wantLength && mostlyNumeric(g, line, col+1, b.right)
 		}
 		if sized && len(roles) > upright && (roles[string(Part)] && len(roles) >= 2 || len(roles) >= 3) {
+			for first > b.from && g.at(first-1, col) == "" && countCells(g, first-1, b) >= 2 {
+				first--
+			}
 			b.from, b.left = first, col
 			return b, true
 		}

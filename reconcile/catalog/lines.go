@@ -1,6 +1,9 @@
 package catalog
 
 import (
+	"strings"
+	"unicode"
+
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -76,10 +79,8 @@ func (t *tableReader) bodyLine(line int) lineKind {
 		return lineNote
 	}
 	if cells == 1 || wide {
-		if part != "" && part == first && looksLikeCode(part) && !wide {
-			if _, isCategory := t.lex.category(part); !isCategory {
-				return lineData
-			}
+		if part != "" && part == first && !wide && t.partShapes()[shape(part)] {
+			return lineData
 		}
 		return lineSection
 	}
@@ -87,6 +88,47 @@ func (t *tableReader) bodyLine(line int) lineKind {
 		return lineNote
 	}
 	return lineData
+}
+
+// partShapes returns the shapes of the part numbers that stand in lines with other cells.
+func (t *tableReader) partShapes() map[string]bool {
+	if t.shapes != nil {
+		return t.shapes
+	}
+	t.shapes = map[string]bool{}
+	c := t.byRole[Part]
+	if c == nil {
+		return t.shapes
+	}
+	for _, line := range t.region.sampleLines() {
+		if text := t.region.grid.at(line, c.col); text != "" {
+			if cells, _, _, _ := t.countLine(line); cells > 1 {
+				t.shapes[shape(text)] = true
+			}
+		}
+	}
+	return t.shapes
+}
+
+// shape brings a text to the pattern of its characters: runs of capitals to A, of other letters to a, of digits to 9.
+func shape(text string) string {
+	var b strings.Builder
+	last := rune(0)
+	for _, r := range text {
+		switch {
+		case unicode.IsDigit(r):
+			r = '9'
+		case unicode.IsUpper(r):
+			r = 'A'
+		case unicode.IsLetter(r):
+			r = 'a'
+		}
+		if r != last {
+			b.WriteRune(r)
+		}
+		last = r
+	}
+	return b.String()
 }
 
 // countLine counts the cells of a line and those with sizes; first is its first text, and wide is set where one merged

@@ -120,12 +120,21 @@ func (l *lexicon) headingUnit(h heading) string {
 
 // headed returns how strongly the heading supports a role in a table of a kind.
 func (c *column) headed(kind Kind, role Role) float64 {
-	for _, m := range c.matches[kind] {
+	for _, m := range c.matches[headingKind(kind, role)] {
 		if Role(m.Role) == role {
 			return m.Score
 		}
 	}
 	return 0
+}
+
+// headingKind is the kind of table by which a heading is judged: the tip is a role of heads, and means the same where a
+// table of ferrules says which tip they fit.
+func headingKind(kind Kind, role Role) Kind {
+	if role == TipTaken {
+		return Heads
+	}
+	return kind
 }
 
 // bestHeading returns the strongest support for any role.
@@ -150,9 +159,15 @@ func (c *column) units() []string {
 // fit returns how well a column fits a role in a table of a kind, in points.
 func (c *column) fit(lex *lexicon, kind Kind, role Role, guessed bool) float64 {
 	h := c.headed(kind, role)
+	if role == Price && h < currencyHeading && isCurrency(c.headingUnit) {
+		h = currencyHeading
+	}
 	values := c.valuePoints(lex, kind, role)
 	if h >= leastHeading {
 		return headingPoints*h + values + traits[role].prior - 0.001*float64(c.col)
+	}
+	if lex.recogniser(role) != nil && role != Club && c.bestHeading() < understood && c.profile.filled > 0 {
+		return values - 0.001*float64(c.col)
 	}
 	if traits[role].prior == 0 || c.profile.filled == 0 || !guessed && (c.bestHeading() >= understood || !keyRoles[role]) {
 		return -20
@@ -161,6 +176,14 @@ func (c *column) fit(lex *lexicon, kind Kind, role Role, guessed bool) float64 {
 		values--
 	}
 	return values - 0.5 + traits[role].prior/2 - 0.001*float64(c.col)
+}
+
+// currencyHeading is the score of a heading that names a currency as one of prices.
+const currencyHeading = 0.6
+
+// isCurrency reports whether a unit is a currency: three capitals.
+func isCurrency(unit string) bool {
+	return len(unit) == 3 && strings.ToUpper(unit) == unit && strings.Trim(unit, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") == ""
 }
 
 // keyRoles are the roles that a table cannot do without, so that a column whose heading is not understood is suggested for
@@ -300,7 +323,16 @@ type plan struct {
 	points [][]float64
 	chosen []int
 	total  float64
+	// bonus is for what the user or a title says.
+	bonus float64
+	// stated is set where somebody says what the table lists: the user, a title, or a heading that only such tables have.
+	stated bool
+	// named is set where the user or a title says so.
+	named bool
 }
+
+// rank is what plans of different kinds are compared by.
+func (p *plan) rank() float64 { return p.total + p.bonus }
 
 // planFor finds the best roles for the columns of a table if it lists a kind.
 func planFor(lex *lexicon, columns []*column, kind Kind, guessed bool) plan {
@@ -334,6 +366,39 @@ func (p *plan) has(roles ...Role) bool {
 	return false
 }
 
+// keyed reports whether a heading names the size that tables of the kind are about, with at least a score.
+func (p *plan) keyed(columns []*column, score float64) bool {
+	for i, c := range columns {
+		if role := p.role(i); role != Part && role != Bore && traits[role].prior == 2 && c.headed(p.kind, role) >= score {
+			return true
+		}
+	}
+	return false
+}
+
+// specific reports whether a heading clearly names what only tables of the kind have.
+func (p *plan) specific(columns []*column) bool {
+	for i, c := range columns {
+		role := p.role(i)
+		if traits[role].want == wantText || role == Length || c.headed(UnknownKind, role) < specificHeading {
+			continue
+		}
+		others := 0
+		for _, kind := range []Kind{Heads, Ferrules, Tips} {
+			if kind != p.kind && slices.Contains(kindRoles[kind], role) {
+				others++
+			}
+		}
+		if others == 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// specificHeading is the score from which a heading names its role whatever the table lists.
+const specificHeading = 0.8
+
 // sensible reports whether the reading has what makes a table of its kind.
 func (p *plan) sensible() bool {
 	switch p.kind {
@@ -348,11 +413,16 @@ func (p *plan) sensible() bool {
 }
 
 // runnerUp returns the role that a column gets, and by how much the whole reading is worse, when it may not have the
-// one chosen.
+// one chosen. A column that has no role does not take the place: it states the same again, and is compared value by
+// value.
 func (p *plan) runnerUp(i int) (Role, float64) {
 	points := slices.Clone(p.points)
-	points[i] = slices.Clone(points[i])
-	points[i][p.chosen[i]] = -20
+	for k := range points {
+		if k == i || p.chosen[k] < 0 {
+			points[k] = slices.Clone(points[k])
+			points[k][p.chosen[i]] = -20
+		}
+	}
 	chosen := assign(points, leastPoints)
 	second := Role("")
 	if chosen[i] >= 0 {
@@ -370,7 +440,7 @@ func (p *plan) apply(columns []*column) {
 			continue
 		}
 		c.points = p.points[i][p.chosen[i]]
-		c.known = c.headed(p.kind, c.role) >= leastHeading
+		c.known = c.headed(p.kind, c.role) >= leastHeading || c.role == Price
 		second, margin := p.runnerUp(i)
 		c.margin = margin
 		name := string(second)
@@ -397,7 +467,7 @@ func (c *column) unassigned() string {
 func (c *column) explain(kind Kind) string {
 	var reasons []string
 	if h := c.headed(kind, c.role); h >= leastHeading {
-		for _, m := range c.matches[kind] {
+		for _, m := range c.matches[headingKind(kind, c.role)] {
 			if Role(m.Role) == c.role {
 				reasons = append(reasons, fmt.Sprintf("heading says %q (%s, score %.2f)", m.Words, m.Language, m.Score))
 				break

@@ -97,6 +97,9 @@ func (t *tableReader) readRow(line int) {
 	if t.kindHeld != "" {
 		r.hold(t.kindHeld)
 	}
+	if t.kindAssumed != "" {
+		r.assume(t.kindAssumed)
+	}
 	for _, c := range t.columns {
 		if c.role != "" && c.role != Tolerance && t.byRole[c.role] == c {
 			r.readColumn(c)
@@ -134,6 +137,10 @@ func (r *rowReader) readColumn(c *column) {
 	switch traits[c.role].want {
 	case wantLength, wantAngle:
 		r.assume(f.Assumptions...)
+	default:
+		if !c.known {
+			r.assume(fmt.Sprintf("column %s taken as %s by its values", t.region.grid.columnName(c.col), c.role))
+		}
 	}
 	if f.Dim.Given() {
 		r.fine[c.role] = fineness(f.Text, f.Dim.Nominal())
@@ -386,7 +393,7 @@ func (r *rowReader) category(club string) string {
 				return hit.Value
 			}
 		}
-		if role == Category && r.t.sectionCategory != "" {
+		if role == Description && r.t.sectionCategory != "" {
 			return r.t.sectionCategory
 		}
 	}

@@ -27,6 +27,9 @@ func (r *rowReader) clubs(part string) (string, []clubOf) {
 	if name, tail := splitSet(r.t.lex, part); len(tail) > 1 {
 		return name, expand(tail, part)
 	}
+	if set, place, found := r.t.lex.findSet(r.fields[Description].Text); found && r.t.byRole[Club] == nil {
+		return part, expand(set, place)
+	}
 	return part, []clubOf{{}}
 }
 
@@ -58,6 +61,15 @@ func splitSet(lex *lexicon, part string) (name string, set []string) {
 		return part, nil
 	}
 	return strings.TrimRight(part[:at], " (,:"), set
+}
+
+// findSet finds a set of clubs within a description.
+func (l *lexicon) findSet(text string) (set []string, place string, found bool) {
+	if !strings.ContainsAny(text, "0123456789") {
+		return nil, "", false
+	}
+	set, place, found = l.words.FindClubs(text)
+	return set, place, found && len(set) > 1
 }
 
 // partsRepeat reports whether part numbers come back in other lines with another club, so that only both together name

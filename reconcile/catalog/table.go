@@ -1,8 +1,10 @@
 package catalog
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -24,12 +26,14 @@ type tableReader struct {
 	// kind is what the table lists; kindHeld says why that is in doubt, empty where it is not.
 	kind     Kind
 	kindHeld string
-	columns  []*column
-	byRole   map[Role]*column
-	lines    []lineKind
-	notes    general
-	book     general
-	supplier string
+	// kindAssumed says that the kind was judged by the columns alone.
+	kindAssumed string
+	columns     []*column
+	byRole      map[Role]*column
+	lines       []lineKind
+	notes       general
+	book        general
+	supplier    string
 	// titleCategory is the kind of club that the sheet's name or title speaks of.
 	titleCategory string
 	// section, sectionUnit and sectionCategory are what the last title within the body says.
@@ -39,8 +43,10 @@ type tableReader struct {
 	// partWidth is the number of digits of part numbers with leading zeros, zero where there are none.
 	partWidth int
 	middles   map[*column]float64
-	table     Table
-	items     []*entry
+	// shapes are the patterns of the part numbers.
+	shapes map[string]bool
+	table  Table
+	items  []*entry
 }
 
 // add reports something about a cell of the table; column zero means the whole line, line zero the whole table.
@@ -110,24 +116,22 @@ func (t *tableReader) choosePlan(given Kind, titles []string) *plan {
 		if !p.sensible() && fixed == UnknownKind && !t.ruledSensible(kind) {
 			continue
 		}
-		p.total += t.titlePoints(kind, titles)
+		named := t.titlePoints(kind, titles)
+		p.bonus = named
+		p.named = named > 0 || kind == given || fixed != UnknownKind
+		p.stated = p.named || p.specific(t.columns)
 		if kind == given {
-			p.total += givenPoints
+			p.bonus += givenPoints
+			if p.keyed(t.columns, repeatHeading) {
+				p.bonus += settledPoints
+			}
 		}
 		plans = append(plans, p)
 	}
 	if len(plans) == 0 {
 		return nil
 	}
-	slices.SortStableFunc(plans, func(a, b plan) int {
-		switch {
-		case a.total > b.total:
-			return -1
-		case a.total < b.total:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(plans, func(a, b plan) int { return cmp.Compare(b.rank(), a.rank()) })
 	best := &plans[0]
 	t.judgeKind(plans, given, fixed)
 	return best
@@ -135,8 +139,13 @@ func (t *tableReader) choosePlan(given Kind, titles []string) *plan {
 
 // Points for what a table lists, beside those of its columns.
 const (
-	givenPoints = 12.0
-	titlePoints = 6.0
+	// givenPoints are for the kind that the user gave; where a heading names the size that such tables are about, what the
+	// user gave is not in question.
+	givenPoints   = 5.0
+	settledPoints = 1000.0
+	titlePoints   = 10.0
+	// certainHeading is the score of a heading that leaves no doubt.
+	certainHeading = 0.9
 	// leastKindMargin is how far the best kind must be ahead of the next where nobody said what the table lists.
 	leastKindMargin = 1.5
 )
@@ -160,13 +169,24 @@ func (t *tableReader) titlePoints(kind Kind, titles []string) float64 {
 func (t *tableReader) judgeKind(plans []plan, given, fixed Kind) {
 	best := plans[0]
 	key := t.settle("kind")
+	margin := leastKindMargin
+	switch {
+	case !best.stated:
+		margin *= 2
+	case !best.named && len(plans) > 1 && plans[1].keyed(t.columns, certainHeading):
+		// Two kinds of parts in one line: a list of which ferrule goes on which head.
+		margin = math.Inf(1)
+	}
 	switch {
 	case fixed != UnknownKind:
 	case given != UnknownKind && best.kind != given:
 		t.add(finding.Warning, "layout.kind", 0, 0, fmt.Sprintf("the file was given as %s, but this table lists %s by its headings", given, best.kind), key)
-	case given == UnknownKind && len(plans) > 1 && best.total-plans[1].total < leastKindMargin:
+	case given == UnknownKind && len(plans) > 1 && best.rank()-plans[1].rank() < margin:
 		t.kindHeld = fmt.Sprintf("the table could list %s or %s", best.kind, plans[1].kind)
-		t.add(finding.Error, "layout.kind", 0, 0, fmt.Sprintf("%s (%.1f against %.1f points); say which", t.kindHeld, best.total, plans[1].total), key)
+		t.add(finding.Error, "layout.kind", 0, 0, fmt.Sprintf("%s (%.1f against %.1f points); say which", t.kindHeld, best.rank(), plans[1].rank()), key)
+	case !best.stated:
+		t.kindAssumed = fmt.Sprintf("the table taken to list %s: its columns fit that best, and nothing says so", best.kind)
+		t.add(finding.Note, "layout.kind", 0, 0, t.kindAssumed, key)
 	}
 }
 
@@ -270,7 +290,7 @@ func (t *tableReader) shareRoles() {
 		}
 		for _, m := range c.matches[t.kind] {
 			first := t.first(Role(m.Role))
-			if first == nil || m.Score < understood || t.ruledOut(c) {
+			if first == nil || m.Score < repeatHeading || t.ruledOut(c) {
 				continue
 			}
 			t.share(c, first, m.Score)
@@ -285,6 +305,9 @@ func (t *tableReader) shareRoles() {
 		}
 	}
 }
+
+// repeatHeading is the score from which a heading says the same as that of another column.
+const repeatHeading = 0.66
 
 func (t *tableReader) ruledOut(c *column) bool {
 	return t.rules.Columns[t.region.grid.columnName(c.col)].Role == noRole

@@ -95,7 +95,7 @@ var traits = map[Role]trait{
 var kindRoles = map[Kind][]Role{
 	Heads: {Part, Description, Category, Club, HoselOD, Bore, BoreForm, BoreDepth, HoselLength, Top, CountersinkMouth, CountersinkAngle,
 		CountersinkDepth, CounterboreOD, CounterboreDepth, TipTaken, AdapterOD, NeckTop, Tolerance, UnitRole, Material, Colour, Pack, Price, Stock, Note},
-	Ferrules: {Part, Description, Category, Bore, BaseOD, TopOD, Length, Style, CollarOD, CollarLength, StepOD, StepLength, Rings, Material,
+	Ferrules: {Part, Description, Category, Bore, BaseOD, TopOD, Length, Style, CollarOD, CollarLength, StepOD, StepLength, Rings, Material, TipTaken,
 		Colour, Tolerance, UnitRole, Pack, Price, Stock, Note},
 	Tips: {Part, Description, TipOD, Taper, TipForm, ParallelLength, Tolerance, UnitRole, Material, Pack, Price, Stock, Note},
 }
@@ -128,6 +128,7 @@ var ferruleBounds = map[Role]bounds{
 	CollarLength: {0.2, 10, 0.5, 4},
 	StepOD:       {8, 16, 9, 13},
 	StepLength:   {0.5, 40, 2, 20},
+	TipTaken:     {8, 10.6, 8.4, 10.3},
 }
 
 var tipBounds = map[Role]bounds{

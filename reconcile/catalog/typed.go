@@ -24,11 +24,28 @@ func (e *entry) head() Head {
 		Counterbore: fitcalc.Counterbore{Diameter: f[CounterboreOD].Dim, Depth: f[CounterboreDepth].Dim},
 		Adapter:     fitcalc.Adapter{TopOD: f[AdapterOD].Dim},
 	}
+	if angle, ok := angleWithin(f[Top].Text); ok && h.Head.Countersink.Angle.IsZero() && h.Head.Top == fitcalc.TopCountersunk {
+		h.Head.Countersink.Angle = angle
+	}
 	e.form(&h)
 	e.tips(&h)
 	e.bore(&h)
 	h.Assumptions = e.item.Assumptions
 	return h
+}
+
+// angleWithin finds the included angle of a countersink in the words for it: "countersunk 90°".
+func angleWithin(text string) (measure.Angle, bool) {
+	before, _, found := strings.Cut(text, "°")
+	if !found {
+		return measure.Angle{}, false
+	}
+	start := len(before)
+	for start > 0 && (before[start-1] >= '0' && before[start-1] <= '9' || before[start-1] == '.') {
+		start--
+	}
+	angle, err := measure.ParseAngle(before[start:] + "°")
+	return angle, err == nil && angle.Degrees() >= 10 && angle.Degrees() < 180
 }
 
 // form takes the form of the hosel's top from the recess that is given, where nothing names it.
@@ -67,14 +84,17 @@ func (e *entry) assume(text string) {
 }
 
 // tips reads which tips a head takes, as its column for tips says.
-func (e *entry) tips(h *Head) {
-	field := e.item.Fields[TipTaken]
+func (e *entry) tips(h *Head) { e.readTips(h, TipTaken) }
+
+// readTips reads the tips that a field names.
+func (e *entry) readTips(h *Head, role Role) {
+	field := e.item.Fields[role]
 	if field.Text == "" {
 		return
 	}
 	t := e.table
 	unit := ""
-	if c := t.byRole[TipTaken]; c != nil {
+	if c := t.byRole[role]; c != nil {
 		unit = c.unit
 	}
 	reading := t.lex.read(field.Text, value.Context{Want: value.WantDiameter, Unit: unit})
@@ -199,6 +219,7 @@ func (e *entry) bore(h *Head) {
 		h.Head.BoreForm = fitcalc.BoreTapered
 	}
 	if !f.Dim.Given() {
+		e.boreList(h)
 		return
 	}
 	name, named := e.tipName(f)
@@ -211,6 +232,38 @@ func (e *entry) bore(h *Head) {
 	if len(h.TipTaken) == 0 {
 		h.TipTaken = []fitcalc.Tip{e.tip(h, measure.Nominal(name), value.FormUnknown)}
 	}
+}
+
+// boreList takes a bore that names several tips as their names.
+func (e *entry) boreList(h *Head) {
+	text := e.item.Fields[Bore].Text
+	if text == "" || e.held() {
+		return
+	}
+	c := e.table.byRole[Bore]
+	if c == nil {
+		return
+	}
+	reading := e.table.lex.read(text, value.Context{Want: value.WantDiameter, Unit: c.unit, Mark: c.mark})
+	if reading.Kind != value.List || !allTips(reading.List) {
+		return
+	}
+	h.BoreIsDesignation = true
+	e.assume(fmt.Sprintf("bore %s taken as the names of the tips and not as sizes of the hole", text))
+	if len(h.TipTaken) == 0 {
+		e.readTips(h, Bore)
+	}
+}
+
+// allTips reports whether every reading is the size of a tip.
+func allTips(readings []value.Reading) bool {
+	for _, reading := range readings {
+		size, ok := tipSize(reading)
+		if !ok || !isTipName(mm(size.Nominal())) {
+			return false
+		}
+	}
+	return len(readings) > 0
 }
 
 // tipName returns the tip that a bore is called after: the same size, or in mm the same at the digits shown.

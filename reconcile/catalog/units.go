@@ -18,7 +18,7 @@ func (t *tableReader) settleUnits() {
 		}
 	}
 	for _, c := range t.columns {
-		if traits[c.role].want == wantLength && c.unit == "" && c.held == "" {
+		if traits[c.role].want == wantLength && c.unit == "" && c.held == "" && t.byRole[UnitRole] == nil {
 			t.inferUnit(c)
 		}
 	}
@@ -178,7 +178,7 @@ func (t *tableReader) borrowUnits() {
 		}
 		common = c.unit
 	}
-	if common == "" {
+	if common == "" || t.byRole[UnitRole] != nil {
 		return
 	}
 	for _, c := range t.columns {
