@@ -26,13 +26,11 @@ func Fold(s string) string {
 	for _, r := range norm.NFKC.String(replaceSigns.Replace(s)) {
 		switch {
 		case r == '\u00ad' || unicode.Is(unicode.Cf, r) || r >= 0x300 && r <= 0x36f || unicode.Is(unicode.Variation_Selector, r):
-		case r == 'ø' || r == 'Ø':
-			put('ø', true)
 		case strings.ContainsRune("#%°±∠∑", r) || unicode.Is(unicode.Sc, r):
 			put(r, true)
 		case unicode.IsLetter(r) || unicode.IsDigit(r) || unicode.Is(unicode.Mn, r):
 			for _, letter := range plainLetter(r) {
-				put(letter, false)
+				put(letter, letter == 'ø')
 			}
 		default:
 			gap = true

@@ -60,11 +60,11 @@ func (v *Vocabulary) splitLoose(heading string) (rest, unit, place string) {
 			// A second unit before it: "OD in/mm". A preposition before it: "OD in mm".
 			previous := heading[at[i-1][0]:at[i-1][1]]
 			between := heading[at[i-1][1]:at[i][0]]
-			if other, _, also := v.unitWord(previous); also && other != u && i > 1 {
-				if strings.TrimSpace(between) != "" {
+			if other, _, also := v.unitWord(previous); also && i > 1 {
+				switch {
+				case strings.TrimSpace(between) != "" && other != u:
 					return tidy(heading[:at[i-1][0]] + " " + heading[at[i][1]:]), "", heading[at[i-1][0]:at[i][1]]
-				}
-				if other == "in" {
+				case strings.TrimSpace(between) == "" && other == "in":
 					from = at[i-1][0]
 				}
 			}

@@ -44,7 +44,8 @@ type Hints struct {
 	Diameter, Radius bool
 	// PerSide is set where the values are on one side only ("per side", "je Seite", "片側").
 	PerSide bool
-	// Included and HalfAngle are set where an angle is said to be the whole angle of a cone, or from its axis.
+	// Included and HalfAngle are set where an angle is said to be the whole angle of a cone, or from its axis. Words
+	// for "per side" set HalfAngle too, which means something for angles only.
 	Included, HalfAngle bool
 	// Approx, Max, Min and Reference are set where the values are said to be approximate, greatest, least or for
 	// reference only.

@@ -1,0 +1,186 @@
+package words
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// headings reads the table of headings in testdata.
+func headings(t testing.TB) [][]string {
+	t.Helper()
+	text, err := os.ReadFile("testdata/headings.txt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var rows [][]string
+	for line := range strings.Lines(string(text)) {
+		line = strings.TrimSpace(line)
+		if line == "" || strings.HasPrefix(line, "#") {
+			continue
+		}
+		fields := strings.Split(line, "|")
+		if len(fields) != 4 {
+			t.Fatalf("%q does not have four fields", line)
+		}
+		rows = append(rows, fields)
+	}
+	return rows
+}
+
+func TestMatchInKnownTables(t *testing.T) {
+	v := Load()
+	rows := headings(t)
+	if len(rows) < 300 {
+		t.Fatalf("only %d headings", len(rows))
+	}
+	for _, row := range rows {
+		kind, heading, want, unit := row[0], row[1], row[2], row[3]
+		parts := strings.Split(heading, " > ")
+		matches := v.MatchIn(kind, parts...)
+		got := ""
+		if len(matches) > 0 {
+			got = matches[0].Role
+		}
+		if got != want {
+			t.Errorf("%s: %q is taken for %q, want %q: %+v", kind, heading, got, want, matches)
+		}
+		found := ""
+		for _, part := range parts {
+			if _, u, _ := v.SplitUnit(part); u != "" {
+				found = u
+			}
+		}
+		if found != unit {
+			t.Errorf("%q: unit %q, want %q", heading, found, unit)
+		}
+	}
+}
+
+func TestMatchKnowsTheKindMatters(t *testing.T) {
+	v := Load()
+	for heading, want := range map[string]map[string]string{
+		"OD":       {"heads": "hosel_od", "ferrules": "base_od", "tips": "tip_od"},
+		"Top OD":   {"heads": "hosel_od", "ferrules": "top_od"},
+		"Tip size": {"heads": "tip", "ferrules": "bore", "tips": "tip_od"},
+		"外径":       {"heads": "hosel_od", "ferrules": "base_od", "tips": "tip_od"},
+	} {
+		for kind, role := range want {
+			if got := v.MatchIn(kind, heading); len(got) == 0 || got[0].Role != role {
+				t.Errorf("%s in %s: %+v, want %s first", heading, kind, got, role)
+			}
+		}
+	}
+	clear, vague := v.Match("Hosel OD"), v.Match("OD")
+	if clear[0].Score < 0.85 || vague[0].Score > 0.7 {
+		t.Errorf("Hosel OD scores %v and OD %v; the first must be clear and the second not", clear[0].Score, vague[0].Score)
+	}
+}
+
+func TestMatchCountsLeftoverWordsAgainst(t *testing.T) {
+	v := Load()
+	bare := v.Match("Hosel OD")[0]
+	more := v.Match("Hosel OD zwubble")[0]
+	if more.Role != "hosel_od" || more.Score >= bare.Score || more.Leftover != "zwubble" {
+		t.Errorf("got %+v after %+v", more, bare)
+	}
+	if got := v.Match("zwubble"); len(got) != 0 {
+		t.Errorf("an unknown word gives %+v", got)
+	}
+}
+
+func TestMatchForgivesASlip(t *testing.T) {
+	v := Load()
+	for _, heading := range []string{"Hosel diamter", "Hosel diameterr", "Hosel daimeter", "Insertoin depth", "Counterbroe depth"} {
+		got := v.Match(heading)
+		if len(got) == 0 || got[0].Score >= 0.95 || got[0].Score < 0.5 {
+			t.Errorf("%q: %+v", heading, got)
+		}
+	}
+}
+
+func TestSplitUnit(t *testing.T) {
+	type result struct{ Rest, Unit, Place string }
+	for heading, want := range map[string]result{
+		"Hosel OD (mm)":        {"Hosel OD", "mm", "(mm)"},
+		"Bore [in]":            {"Bore", "in", "[in]"},
+		"外径 (mm)":              {"外径", "mm", "(mm)"},
+		"OD, inch":             {"OD", "in", "inch"},
+		"Hosel Ø mm":           {"Hosel Ø", "mm", "mm"},
+		`Bore "`:               {"Bore", "in", `"`},
+		"外径mm":                 {"外径", "mm", "mm"},
+		"外径毫米":                 {"外径", "mm", "毫米"},
+		"ODmm":                 {"OD", "mm", "mm"},
+		"深度":                   {"深度", "", ""},
+		"尺寸":                   {"尺寸", "", ""},
+		"角度":                   {"角度", "", ""},
+		"角度(度)":                {"角度", "deg", "(度)"},
+		"OD (in/mm)":           {"OD", "", "(in/mm)"},
+		"OD in/mm":             {"OD", "", "in/mm"},
+		"OD in mm":             {"OD", "mm", "in mm"},
+		"OD (in mm)":           {"OD", "mm", "(in mm)"},
+		"Bore in":              {"Bore", "in", "in"},
+		"Qty in stock":         {"Qty in stock", "", ""},
+		"Hosel OD (at top)":    {"Hosel OD (at top)", "", ""},
+		"OD (mm, ±0.05)":       {"OD", "mm", "(mm, ±0.05)"},
+		"Größe in Zoll":        {"Größe", "in", "in Zoll"},
+		"Ø (Zoll)":             {"Ø", "in", "(Zoll)"},
+		"Precio (€)":           {"Precio", "EUR", "(€)"},
+		"bore_dia_in":          {"bore_dia", "in", "in"},
+		"Diamètre (pouces)":    {"Diamètre", "in", "(pouces)"},
+		"内径（公厘）":               {"内径", "mm", "（公厘）"},
+		"Length, thou":         {"Length", "thou", "thou"},
+		"Angle °":              {"Angle", "deg", "°"},
+		"OD (millimetres)":     {"OD", "mm", "(millimetres)"},
+		"直径【インチ】":              {"直径", "in", "【インチ】"},
+		"Price each":           {"Price each", "", ""},
+		"OD (inches, nominal)": {"OD", "in", "(inches, nominal)"},
+	} {
+		rest, unit, place := Load().SplitUnit(heading)
+		if diff := cmp.Diff(want, result{rest, unit, place}); diff != "" {
+			t.Errorf("%q (-want +got):\n%s", heading, diff)
+		}
+	}
+}
+
+func TestHints(t *testing.T) {
+	v := Load()
+	for text, want := range map[string]Hints{
+		"Hosel OD (mm)":              {Diameter: true, Outer: true, Unit: "mm"},
+		"Hosel radius":               {Radius: true},
+		"Rayon du col":               {Radius: true},
+		"半径":                         {Radius: true},
+		"Turn-down per side (in)":    {PerSide: true, HalfAngle: true, Unit: "in"},
+		"片側":                         {PerSide: true, HalfAngle: true},
+		"Countersink included angle": {Included: true},
+		"Demi-angle":                 {HalfAngle: true},
+		"Innen-Ø":                    {Diameter: true, Inner: true},
+		"Max OD":                     {Diameter: true, Outer: true, Max: true},
+		"OD approx.":                 {Diameter: true, Outer: true, Approx: true},
+	} {
+		if diff := cmp.Diff(want, v.Hints(text)); diff != "" {
+			t.Errorf("%q (-want +got):\n%s", text, diff)
+		}
+	}
+}
+
+func TestRolesHaveKinds(t *testing.T) {
+	v := Load()
+	for _, role := range v.Roles() {
+		if len(v.RoleKinds(role)) == 0 {
+			t.Errorf("%s occurs in no kind of table", role)
+		}
+	}
+	if v.RoleKinds("no such role") != nil {
+		t.Error("an unknown role has kinds")
+	}
+}
+
+func BenchmarkMatch(b *testing.B) {
+	v := Load()
+	for b.Loop() {
+		v.Match("Hosel outside diameter at top (mm)")
+	}
+}
