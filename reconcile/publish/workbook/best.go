@@ -1,0 +1,65 @@
+package workbook
+
+import (
+	"fmt"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish/tell"
+)
+
+// bestSheet lists for each head the ferrules that fit, the least bench work first.
+func (b *book) bestSheet() {
+	unit := ", " + b.reader.name()
+	scope := fmt.Sprintf("The best ferrule and up to %d alternates of each head.", b.limits.alternates-1)
+	if b.opts.Full {
+		scope = "All ferrules that fit each head."
+	}
+	t := table{
+		name: sheetBest, title: "The best ferrule for each head",
+		notes: []string{
+			scope + " Ranked by bench time; turn-down is on the diameter, and per side is half of it.",
+		},
+		columns: []column{
+			{"Head", 12, texts}, {"Head is", 26, texts}, {"Tip", 12, texts}, {"Rank", 6, words}, {"Ferrule", 12, texts},
+			{"Verdict", 8, words}, {"Bench time, min", 8, numbers}, {"Turn-down on the diameter" + unit, 11, numbers},
+			{"at most" + unit, 8, numbers}, {"per side" + unit, 8, numbers}, {"Why", 47, sentences},
+			{"Ferrule is", 28, texts}, {"Head from", 34, texts}, {"Ferrule from", 34, texts},
+		},
+		frozen: 1, printed: 11, tab: fillFlush,
+	}
+	p := b.open(t)
+	for head := range b.result.Catalogue.Heads {
+		if b.account.Standings[head] == tell.Served {
+			p.alternates(head)
+		}
+	}
+	p.close()
+}
+
+func (p *page) alternates(head int) {
+	for rank, pair := range p.result.HeadPairs(head) {
+		if !pair.Verdict.Fits() || !p.opts.Full && rank >= p.limits.alternates {
+			return
+		}
+		p.alternate(rank, pair)
+	}
+}
+
+func (p *page) alternate(rank int, pair matrix.Pair) {
+	head, ferrule := &p.result.Catalogue.Heads[pair.Head], &p.result.Catalogue.Ferrules[pair.Ferrule]
+	fit := p.result.Fit(pair)
+	turn := fit.Flush.TurnDown
+	name, first := look{under: true, color: faint}, plain
+	if rank == 0 {
+		name, first = look{under: true, over: true, bold: true}, strong
+	}
+	p.put(
+		p.as(head.Part, name), p.as(describe(&head.Item, head.Category), name.light()), p.as(p.result.Tips[pair.Tip].Name, name.light()),
+		p.as(rank+1, first.centred()), p.as(ferrule.Part, first), p.verdict(pair.Verdict),
+		p.minutes(&fit), p.length(fit.Flush.Known, turn.Nominal, first), p.length(fit.Flush.Known, turn.Most, plain),
+		p.perSide(fit.Flush.Known, turn), p.as(p.why(&fit), wrapped),
+		p.as(ferrule.Description, plain),
+		p.as(from(&head.Item, odRole(head)), plain), p.as(from(&ferrule.Item, catalog.BaseOD), plain),
+	)
+}

@@ -1,0 +1,350 @@
+package workbook
+
+import (
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/xuri/excelize/v2"
+
+	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish/tell"
+)
+
+// book is a workbook being written. The first error is kept, and nothing is done after it.
+type book struct {
+	file    *excelize.File
+	result  *matrix.Result
+	account tell.Account
+	opts    Options
+	limits  limits
+	reader  reader
+	styles  map[look]int
+	wraps   map[int]bool // the styles whose text is wrapped
+	sheets  int
+	err     error
+}
+
+func newBook(r *matrix.Result, opts Options, limits limits) *book {
+	b := &book{
+		file: excelize.NewFile(), result: r, account: tell.Take(r), opts: opts, limits: limits,
+		reader: reader{opts.Units}, styles: map[look]int{}, wraps: map[int]bool{},
+	}
+	b.try(b.file.SetDefaultFont(fontFamily)) // widths are counted in its digits
+	return b
+}
+
+func (b *book) try(err error) {
+	if b.err == nil {
+		b.err = err
+	}
+}
+
+func (b *book) style(l look) int {
+	id, known := b.styles[l]
+	if !known && b.err == nil {
+		var err error
+		id, err = b.file.NewStyle(l.style())
+		b.try(err)
+		b.styles[l], b.wraps[id] = id, l.wrap
+	}
+	return id
+}
+
+func (b *book) finish(w io.Writer) error {
+	if b.err != nil {
+		return b.err
+	}
+	b.file.SetActiveSheet(0)
+	b.try(b.file.SetDocProps(&excelize.DocProperties{
+		Title: "Heads and ferrules", Subject: clean(b.opts.ShopName), Creator: "reconcile", LastModifiedBy: "reconcile",
+	}))
+	if b.err != nil {
+		return b.err
+	}
+	buffer, err := b.file.WriteToBuffer()
+	if err != nil {
+		return err
+	}
+	return inOrder(w, buffer.Bytes())
+}
+
+// layout is what a sheet has besides its cells.
+type layout struct {
+	widths []float64
+	// freezeRows and freezeColumns stay in view. They are repeated on every printed page, the rows from repeatFrom on.
+	freezeRows, freezeColumns int
+	repeatFrom                int
+	// grid is set where gridlines help.
+	grid bool
+	// pagesWide is over how many pages the width is printed; 0 is 1.
+	pagesWide int
+	// printColumns is how many columns are printed; 0 is all.
+	printColumns int
+	// outlined is set where rows are grouped below a row that names the group.
+	outlined bool
+	tab      string
+}
+
+// page is a sheet being written, row by row.
+type page struct {
+	*book
+	name   string
+	layout layout
+	table  *table // nil for a sheet that is no table
+	stream *excelize.StreamWriter
+	row    int // the last row written
+	links  int
+}
+
+func (b *book) page(name string, l layout) *page {
+	p := &page{book: b, name: name, layout: l}
+	if b.err != nil {
+		return p
+	}
+	if b.sheets == 0 {
+		b.try(b.file.SetSheetName(b.file.GetSheetName(0), name))
+	} else {
+		_, err := b.file.NewSheet(name)
+		b.try(err)
+	}
+	b.sheets++
+	p.setUp()
+	if b.err != nil {
+		return p
+	}
+	stream, err := b.file.NewStreamWriter(name)
+	b.try(err)
+	p.stream = stream
+	for i, width := range l.widths {
+		p.do(func() error { return stream.SetColWidth(i+1, i+1, width) })
+	}
+	return p
+}
+
+func (p *page) do(work func() error) {
+	if p.err == nil {
+		p.try(work())
+	}
+}
+
+// setUp sets what has to be known before the first row is written.
+func (p *page) setUp() {
+	f, l := p.file, p.layout
+	p.do(func() error {
+		return f.SetSheetProps(p.name, &excelize.SheetPropsOptions{
+			FitToPage: pointer(true), OutlineSummaryBelow: pointer(!l.outlined), TabColorRGB: pointer(l.tab),
+		})
+	})
+	p.do(func() error {
+		return f.SetSheetView(p.name, 0, &excelize.ViewOptions{ShowGridLines: pointer(l.grid)})
+	})
+	if l.freezeRows > 0 {
+		p.do(func() error { return f.SetPanes(p.name, l.panes()) })
+	}
+	const a4 = 9
+	p.do(func() error {
+		return f.SetPageLayout(p.name, &excelize.PageLayoutOptions{
+			Size: pointer(a4), Orientation: pointer("landscape"), FitToWidth: pointer(max(1, l.pagesWide)), FitToHeight: pointer(0),
+			PageOrder: pointer("overThenDown"),
+		})
+	})
+	p.do(func() error {
+		return f.SetPageMargins(p.name, &excelize.PageLayoutMarginsOptions{
+			Left: pointer(0.4), Right: pointer(0.4), Top: pointer(0.6), Bottom: pointer(0.6),
+			Header: pointer(0.3), Footer: pointer(0.3),
+		})
+	})
+	p.do(func() error { return f.SetHeaderFooter(p.name, p.headerFooter()) })
+}
+
+func (l layout) panes() *excelize.Panes {
+	pane := "bottomLeft"
+	if l.freezeColumns > 0 {
+		pane = "bottomRight"
+	}
+	first := address(l.freezeColumns+1, l.freezeRows+1)
+	return &excelize.Panes{
+		Freeze: true, XSplit: l.freezeColumns, YSplit: l.freezeRows, TopLeftCell: first, ActivePane: pane,
+		Selection: []excelize.Selection{{SQRef: first, ActiveCell: first, Pane: pane}},
+	}
+}
+
+// headerFooter has the shop, the sheet and the page. An & of the shop's is doubled, since & begins a field.
+func (p *page) headerFooter() *excelize.HeaderFooterOptions {
+	const most = 120 // of the 255 characters that a header may have
+	shop := clean(p.opts.ShopName)
+	if utf8.RuneCountInString(shop) > most {
+		shop = string([]rune(shop)[:most])
+	}
+	shop = strings.ReplaceAll(strings.ReplaceAll(shop, "\n", " "), "&", "&&")
+	return &excelize.HeaderFooterOptions{
+		OddHeader: `&L&8` + " " + shop + `&R&8&A`,
+		OddFooter: `&L&8A fit on paper is no proof of a bond&R&8Page &P of &N`,
+	}
+}
+
+// put writes the next row, as high as its wrapped texts need: programs do not all measure that by themselves. A cell is nil or
+// what as returns.
+func (p *page) put(cells ...any) {
+	p.putRow(excelize.RowOpts{Height: p.heightOf(cells)}, cells...)
+}
+
+// heightOf is 0, the usual height, where nothing takes more than one line.
+func (p *page) heightOf(cells []any) float64 {
+	most := 1
+	for i, c := range cells {
+		cell, ok := c.(excelize.Cell)
+		if !ok || !p.wraps[cell.StyleID] {
+			continue
+		}
+		if text, ok := cell.Value.(string); ok {
+			most = max(most, linesIn(text, p.layout.widths[i]))
+		}
+	}
+	if most == 1 {
+		return 0
+	}
+	return heightFor(most)
+}
+
+func (p *page) putRow(opts excelize.RowOpts, cells ...any) {
+	if p.table != nil && p.row >= p.limits.rows && p.err == nil {
+		p.goOn()
+	}
+	p.row++
+	if p.err != nil {
+		return
+	}
+	if p.row > p.limits.rows {
+		p.try(fmt.Errorf("the sheet %q would have more than %d rows", p.name, p.limits.rows))
+		return
+	}
+	p.try(p.stream.SetRow(address(1, p.row), cells, opts))
+}
+
+// skip leaves rows empty.
+func (p *page) skip(rows int) { p.row += rows }
+
+// as gives a value a look. Text is cleaned on the way.
+func (p *page) as(value any, l look) excelize.Cell {
+	if text, ok := value.(string); ok {
+		value = clean(text)
+	}
+	return excelize.Cell{StyleID: p.style(l), Value: value}
+}
+
+// merge joins the cells of the last row from one column to another.
+func (p *page) merge(from, to int) {
+	p.do(func() error { return p.stream.MergeCell(address(from, p.row), address(to, p.row)) })
+}
+
+// link makes a cell lead to another in this workbook. Beyond the limit it does nothing and reports false.
+func (p *page) link(column, row int, target place) bool {
+	if p.links >= p.limits.links {
+		return false
+	}
+	p.links++
+	p.do(func() error {
+		return p.file.SetCellHyperLink(p.name, address(column, row), target.reference(), "Location")
+	})
+	return true
+}
+
+// filter puts filters on a heading row and all below it.
+func (p *page) filter(row, columns int) {
+	if p.row <= row {
+		return // nothing to filter
+	}
+	p.do(func() error {
+		return p.file.AutoFilter(p.name, address(1, row)+":"+address(columns, p.row), nil)
+	})
+}
+
+// done ends the sheet.
+func (p *page) done() {
+	columns := p.layout.printColumns
+	if columns == 0 {
+		columns = len(p.layout.widths)
+	}
+	p.define("_xlnm.Print_Area", absolute(1, 1)+":"+absolute(columns, max(1, p.row)))
+	if rows := p.layout.freezeRows; rows > 0 {
+		titles := fmt.Sprintf("$%d:$%d", max(1, p.layout.repeatFrom), rows)
+		if n := p.layout.freezeColumns; n > 0 {
+			titles = fmt.Sprintf("%s!$A:$%s,%s!%s", quoted(p.name), columnName(n), quoted(p.name), titles)
+			p.defineRaw("_xlnm.Print_Titles", titles)
+		} else {
+			p.define("_xlnm.Print_Titles", titles)
+		}
+	}
+	p.do(func() error { return p.stream.Flush() })
+}
+
+func (p *page) define(name, area string) { p.defineRaw(name, quoted(p.name)+"!"+area) }
+
+func (p *page) defineRaw(name, refersTo string) {
+	p.do(func() error {
+		return p.file.SetDefinedName(&excelize.DefinedName{Name: name, RefersTo: refersTo, Scope: p.name})
+	})
+}
+
+// place is a cell of a sheet.
+type place struct {
+	sheet       string
+	column, row int
+}
+
+func (c place) reference() string { return quoted(c.sheet) + "!" + address(c.column, c.row) }
+
+func quoted(sheet string) string { return "'" + sheet + "'" }
+
+// columnName and address never fail for the columns and rows that the limits allow.
+func columnName(column int) string {
+	name, _ := excelize.ColumnNumberToName(column)
+	return name
+}
+
+func address(column, row int) string { return columnName(column) + strconv.Itoa(row) }
+
+func absolute(column, row int) string { return "$" + columnName(column) + "$" + strconv.Itoa(row) }
+
+func pointer[T any](v T) *T { return &v }
+
+// numbered is the name of the n-th sheet of a kind, counted from 0.
+func numbered(name string, n int) string {
+	if n == 0 {
+		return name
+	}
+	return name + " " + strconv.Itoa(n+1)
+}
+
+// lettersPerWidth is how many letters of the usual size a unit of width holds in sentences: the unit is a digit of the default
+// font, which is larger. Seen in rendered pages.
+const lettersPerWidth = 1.45
+
+// linesIn is how many lines a text takes in a column of a width, broken between words.
+func linesIn(text string, width float64) int {
+	room := max(1, int(width*lettersPerWidth)-2) // an indent takes some
+	lines := 0
+	for line := range strings.Lines(text + "\n") {
+		lines++
+		used := 0
+		for word := range strings.FieldsSeq(line) {
+			long := utf8.RuneCountInString(word)
+			if used > 0 && used+1+long > room {
+				lines, used = lines+1, 0
+			}
+			if used > 0 {
+				used++
+			}
+			used += long
+			lines, used = lines+max(0, used-1)/room, max(0, used-1)%room+1
+		}
+	}
+	return lines
+}
+
+// heightFor is the height of a row of some lines, in points; a row of the format is no higher than 409.
+func heightFor(lines int) float64 { return min(409, float64(lines)*12+3) }

@@ -1,0 +1,76 @@
+package workbook
+
+import (
+	"fmt"
+	"io"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish/tell"
+)
+
+// Options say how a workbook is written. The zero Options are metric, with the ferrules that fit something.
+type Options struct {
+	// Units are the reader's units.
+	Units fitcalc.Units
+	// Full lists all ferrules in the matrix and all alternates of a head, not only those of use to most readers.
+	Full bool
+	// ShopName stands at the top and in the headers; empty leaves it out.
+	ShopName string
+	// Inputs are the files read; where none are named, they are those of the catalogue's tables.
+	Inputs []tell.Input
+}
+
+// Names of the sheets. Further ones of a kind that is too long or too wide for one have a number behind.
+const (
+	sheetReadFirst = "Read first"
+	sheetMatrix    = "Matrix"
+	sheetBest      = "Best ferrule"
+	sheetWithout   = "Heads without"
+	sheetUnused    = "Unused ferrules"
+	sheetFits      = "Fits"
+	sheetFindings  = "Findings"
+)
+
+// limits are where sheets are split. Tests make them small.
+type limits struct {
+	// rows is how many rows a sheet has at most: 1,048,576 in the format.
+	rows int
+	// ferrules is how many ferrules stand side by side on one sheet. The format would take 16,384 columns, which nobody can
+	// read or print.
+	ferrules int
+	// links is how many links a sheet carries at most. The format takes 65,529; each takes longer to add than the one before.
+	links int
+	// alternates is how many ferrules are listed for a head, unless all are asked for.
+	alternates int
+}
+
+var standardLimits = limits{rows: 1_048_576, ferrules: 240, links: 8_000, alternates: 5}
+
+// Write writes the results as an .xlsx workbook. The error is the writer's, or that of a result beyond what a workbook can hold.
+func Write(w io.Writer, r *matrix.Result, opts Options) error {
+	if err := write(w, r, opts, standardLimits); err != nil {
+		return fmt.Errorf("writing the workbook: %w", err)
+	}
+	return nil
+}
+
+func write(w io.Writer, r *matrix.Result, opts Options, limits limits) (err error) {
+	b := newBook(r, opts, limits)
+	defer func() {
+		if closing := b.file.Close(); err == nil {
+			err = closing
+		}
+	}()
+	grids := b.planMatrix()
+	b.readFirst(grids)
+	for _, g := range grids {
+		b.matrixSheet(g)
+	}
+	b.bestSheet()
+	b.withoutSheet()
+	b.unusedSheet()
+	b.fitsSheets()
+	b.findingsSheet()
+	return b.finish(w)
+}

@@ -1,0 +1,548 @@
+package workbook
+
+import (
+	"archive/zip"
+	"bytes"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"math"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/xuri/excelize/v2"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish/tell"
+	"example.com/seatline/reconcile/publish/tell/telltest"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+func bytesOf(t testing.TB, r *matrix.Result, opts Options, limits limits) []byte {
+	t.Helper()
+	var out bytes.Buffer
+	if err := write(&out, r, opts, limits); err != nil {
+		t.Fatal(err)
+	}
+	return out.Bytes()
+}
+
+func open(t testing.TB, text []byte) *excelize.File {
+	t.Helper()
+	f, err := excelize.OpenReader(bytes.NewReader(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() {
+		if err := f.Close(); err != nil {
+			t.Error(err)
+		}
+	})
+	return f
+}
+
+func written(t testing.TB, r *matrix.Result, opts Options) *excelize.File {
+	t.Helper()
+	return open(t, bytesOf(t, r, opts, standardLimits))
+}
+
+// rows are the raw values of a sheet.
+func rows(t testing.TB, f *excelize.File, sheet string) [][]string {
+	t.Helper()
+	all, err := f.GetRows(sheet, excelize.Options{RawCellValue: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return all
+}
+
+// below are the rows under the heading row that begins with the given heading.
+func below(t testing.TB, f *excelize.File, sheet, heading string) [][]string {
+	t.Helper()
+	all := rows(t, f, sheet)
+	at := slices.IndexFunc(all, func(row []string) bool { return len(row) > 1 && row[0] == heading })
+	if at < 0 {
+		t.Fatalf("%s has no heading %q", sheet, heading)
+	}
+	return all[at+1:]
+}
+
+// dump is a workbook as text: each sheet with its views, and each cell with its number format.
+func dump(t testing.TB, f *excelize.File) string {
+	t.Helper()
+	var b strings.Builder
+	for _, sheet := range f.GetSheetList() {
+		panes, err := f.GetPanes(sheet)
+		if err != nil {
+			t.Fatal(err)
+		}
+		fmt.Fprintf(&b, "== %s (frozen: %d columns, %d rows)\n", sheet, panes.XSplit, panes.YSplit)
+		for r, row := range rows(t, f, sheet) {
+			for c, value := range row {
+				if value == "" {
+					continue
+				}
+				at := address(c+1, r+1)
+				fmt.Fprintf(&b, "%s\t%s%s%s\n", at, strings.ReplaceAll(value, "\n", `\n`), formatOf(t, f, sheet, at), linkOf(t, f, sheet, at))
+			}
+		}
+	}
+	for _, name := range f.GetDefinedName() {
+		fmt.Fprintf(&b, "name %s (%s) %s\n", name.Name, name.Scope, name.RefersTo)
+	}
+	return b.String()
+}
+
+func formatOf(t testing.TB, f *excelize.File, sheet, at string) string {
+	t.Helper()
+	id, err := f.GetCellStyle(sheet, at)
+	if err != nil {
+		t.Fatal(err)
+	}
+	style, err := f.GetStyle(id)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if style.CustomNumFmt == nil {
+		return ""
+	}
+	return "\t" + *style.CustomNumFmt
+}
+
+func linkOf(t testing.TB, f *excelize.File, sheet, at string) string {
+	t.Helper()
+	linked, target, err := f.GetCellHyperLink(sheet, at)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !linked {
+		return ""
+	}
+	return "\t-> " + target
+}
+
+func TestGolden(t *testing.T) {
+	for name, opts := range map[string]Options{
+		"small-mm.txt": {ShopName: "Lathe & Linen", Inputs: []tell.Input{
+			{Name: "heads.xlsx", Kind: "heads"}, {Name: "ferrules.csv", Kind: "ferrules"}, {Name: "shop.toml", Kind: "settings"},
+		}},
+		"small-in-full.txt": {Units: fitcalc.Imperial, Full: true},
+		"small-frac.txt":    {Units: fitcalc.Fractions},
+	} {
+		got := dump(t, written(t, telltest.Small(t), opts))
+		path := filepath.Join("testdata", name)
+		if *update {
+			if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		want, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(string(want), got); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", name, diff)
+		}
+	}
+}
+
+func TestSameBytes(t *testing.T) {
+	for _, make := range []func(testing.TB) *matrix.Result{telltest.Small, telltest.Awkward} {
+		first, second := bytesOf(t, make(t), Options{}, standardLimits), bytesOf(t, make(t), Options{}, standardLimits)
+		if !bytes.Equal(first, second) {
+			t.Error("the same results gave other bytes")
+		}
+	}
+}
+
+func TestCounts(t *testing.T) {
+	for name, r := range map[string]*matrix.Result{
+		"small": telltest.Small(t), "awkward": telltest.Awkward(t), "large": telltest.Large(t, 30, 80),
+	} {
+		f, a := written(t, r, Options{}), tell.Take(r)
+		fits := below(t, f, sheetFits, "Head")
+		if len(fits) != len(r.Pairs) {
+			t.Errorf("%s: %d rows of fits for %d pairs", name, len(fits), len(r.Pairs))
+		}
+		verdicts := map[string]int{}
+		for _, row := range fits {
+			verdicts[row[3]]++
+		}
+		for v, count := range r.Counts() {
+			if verdicts[v.String()] != count {
+				t.Errorf("%s: %d rows of %v, want %d", name, verdicts[v.String()], v, count)
+			}
+		}
+		best := 0
+		for _, row := range below(t, f, sheetBest, "Head") {
+			if row[3] == "1" {
+				best++
+			}
+		}
+		if want := a.Standing[tell.Served]; best != want {
+			t.Errorf("%s: %d heads with a best ferrule, want %d", name, best, want)
+		}
+		without := len(below(t, f, sheetWithout, "Head"))
+		if want := a.Heads - a.Standing[tell.Served]; without != max(1, want) {
+			t.Errorf("%s: %d heads without, want %d", name, without, want)
+		}
+		if unused, want := len(below(t, f, sheetUnused, "Ferrule")), a.Ferrules-a.UsedFerrules; unused != max(1, want) {
+			t.Errorf("%s: %d unused ferrules, want %d", name, unused, want)
+		}
+		if got, want := len(below(t, f, sheetFindings, "Severity")), len(tell.Findings(r)); got != want {
+			t.Errorf("%s: %d findings, want %d", name, got, want)
+		}
+	}
+}
+
+// TestMatrix holds every cell of the matrix against the pairs.
+func TestMatrix(t *testing.T) {
+	r := telltest.Small(t)
+	f := written(t, r, Options{Full: true})
+	all := rows(t, f, sheetMatrix)
+	column := map[string]int{}
+	for c, part := range all[legendRow-1] {
+		if c >= gridColumns {
+			column[part] = c
+		}
+	}
+	row := map[string]int{}
+	for i := gridHeading; i < len(all); i++ {
+		row[all[i][0]] = i
+	}
+	listed := map[string]bool{}
+	for _, p := range r.Pairs {
+		head, ferrule := r.Catalogue.Heads[p.Head].Part, r.Catalogue.Ferrules[p.Ferrule].Part
+		at := address(column[ferrule]+1, row[head]+1)
+		listed[at] = true
+		raw, err := f.GetCellValue(sheetMatrix, at, excelize.Options{RawCellValue: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		format := formatOf(t, f, sheetMatrix, at)
+		want, mark := "", marks[p.Verdict]
+		switch p.Verdict {
+		case fitcalc.Flush:
+			want = "0"
+		case fitcalc.Turn, fitcalc.Prep:
+			want = strconv.FormatFloat(p.TurnDown.Millimetres(), 'f', -1, 64)
+		default:
+			want = mark
+		}
+		if raw != want || p.Verdict.Fits() && !strings.Contains(format, `"`+mark) {
+			t.Errorf("%s on %s, %s: %q with format %q, want %s %q", ferrule, head, at, raw, format, mark, want)
+		}
+		linked, target, err := f.GetCellHyperLink(sheetMatrix, at)
+		if err != nil || !linked {
+			t.Errorf("%s leads nowhere (%v)", at, err)
+			continue
+		}
+		if got := follow(t, f, target); got[0] != head || got[1] != ferrule {
+			t.Errorf("%s, %s on %s, leads to %v", at, ferrule, head, got[:2])
+		}
+	}
+	for i := gridHeading; i < len(all); i++ {
+		for c := gridColumns; c < len(all[i]); c++ {
+			if at := address(c+1, i+1); all[i][c] != "" && !listed[at] {
+				t.Errorf("%s = %q, but the pair is out of range", at, all[i][c])
+			}
+		}
+	}
+}
+
+var reference = regexp.MustCompile(`^'([^']+)'!A(\d+)$`)
+
+// follow returns the row that a link leads to.
+func follow(t *testing.T, f *excelize.File, target string) []string {
+	t.Helper()
+	parts := reference.FindStringSubmatch(target)
+	if parts == nil {
+		t.Fatalf("link to %q", target)
+	}
+	row, err := strconv.Atoi(parts[2])
+	if err != nil {
+		t.Fatal(err)
+	}
+	return rows(t, f, parts[1])[row-1]
+}
+
+func TestDefaultMatrixShowsFerrulesInUse(t *testing.T) {
+	r := telltest.Small(t)
+	shown := rows(t, written(t, r, Options{}), sheetMatrix)[legendRow-1][gridColumns:]
+	a := tell.Take(r)
+	var want []string
+	for i, fits := range a.Fits {
+		if fits > 0 {
+			want = append(want, r.Catalogue.Ferrules[i].Part)
+		}
+	}
+	slices.Sort(shown)
+	slices.Sort(want)
+	if diff := cmp.Diff(want, shown); diff != "" {
+		t.Errorf("ferrules (-want +got):\n%s", diff)
+	}
+}
+
+func TestLegend(t *testing.T) {
+	f := written(t, telltest.Small(t), Options{})
+	all := rows(t, f, sheetMatrix)
+	for i, v := range tell.Verdicts() {
+		row := all[legendRow-1+i]
+		if row[0] != marks[v]+"  "+v.String() || row[1] != tell.Meaning(v) {
+			t.Errorf("legend of %v is %q", v, row[:2])
+		}
+	}
+	if !strings.Contains(all[1][0], "on the diameter") || !strings.Contains(all[1][0], "per side") {
+		t.Errorf("the note does not say how the turn-down is given: %q", all[1][0])
+	}
+}
+
+func TestLayout(t *testing.T) {
+	f := written(t, telltest.Small(t), Options{ShopName: "Lathe & Linen"})
+	want := []string{sheetReadFirst, sheetMatrix, sheetBest, sheetWithout, sheetUnused, sheetFits, sheetFindings}
+	if diff := cmp.Diff(want, f.GetSheetList()); diff != "" {
+		t.Errorf("sheets (-want +got):\n%s", diff)
+	}
+	names := map[string]bool{}
+	for _, n := range f.GetDefinedName() {
+		names[n.Scope+" "+n.Name] = true
+	}
+	for _, sheet := range want {
+		page, err := f.GetPageLayout(sheet)
+		if err != nil || *page.Orientation != "landscape" || *page.FitToWidth < 1 || *page.FitToHeight != 0 {
+			t.Errorf("%s: page %+v (%v)", sheet, page, err)
+		}
+		props, err := f.GetSheetProps(sheet)
+		if err != nil || props.FitToPage == nil || !*props.FitToPage {
+			t.Errorf("%s does not fit the page (%v)", sheet, err)
+		}
+		both, err := f.GetHeaderFooter(sheet)
+		if err != nil || both == nil || !strings.Contains(both.OddHeader, "Lathe && Linen") || !strings.Contains(both.OddFooter, "&P of &N") {
+			t.Errorf("%s: header and footer %+v (%v)", sheet, both, err)
+		}
+		if !names[sheet+" _xlnm.Print_Area"] {
+			t.Errorf("%s has no print area", sheet)
+		}
+		if sheet == sheetReadFirst {
+			continue
+		}
+		panes, err := f.GetPanes(sheet)
+		if err != nil || !panes.Freeze || panes.YSplit == 0 || panes.XSplit == 0 {
+			t.Errorf("%s: panes %+v (%v)", sheet, panes, err)
+		}
+		if !names[sheet+" _xlnm.Print_Titles"] {
+			t.Errorf("%s repeats no headings", sheet)
+		}
+		if sheet != sheetMatrix && !names[sheet+" _xlnm._FilterDatabase"] {
+			t.Errorf("%s has no filter", sheet)
+		}
+	}
+}
+
+// TestTextStaysText feeds formulas and the like as names and messages.
+func TestTextStaysText(t *testing.T) {
+	r := telltest.Awkward(t)
+	text := bytesOf(t, r, Options{Full: true, ShopName: telltest.Hostile()[0]}, standardLimits)
+	f := open(t, text)
+	seen := map[string]bool{}
+	for _, sheet := range f.GetSheetList() {
+		for i, row := range rows(t, f, sheet) {
+			for c, value := range row {
+				formula, err := f.GetCellFormula(sheet, address(c+1, i+1))
+				if err != nil || formula != "" {
+					t.Errorf("%s!%s holds the formula %q (%v)", sheet, address(c+1, i+1), formula, err)
+				}
+				seen[value] = true
+			}
+		}
+	}
+	for _, hostile := range telltest.Hostile() {
+		if !seen[clean(hostile)] {
+			t.Errorf("%q is nowhere", hostile)
+		}
+	}
+	eachSheet(t, text, func(name, xml string) {
+		if strings.Contains(xml, "<f>") || strings.Contains(xml, "<f ") {
+			t.Errorf("%s holds a formula", name)
+		}
+	})
+}
+
+func eachSheet(t *testing.T, text []byte, look func(name, xml string)) {
+	t.Helper()
+	archive, err := zip.NewReader(bytes.NewReader(text), int64(len(text)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, member := range archive.File {
+		if !strings.HasPrefix(member.Name, "xl/worksheets/sheet") {
+			continue
+		}
+		in, err := member.Open()
+		if err != nil {
+			t.Fatal(err)
+		}
+		xml, err := io.ReadAll(in)
+		if err := errors.Join(err, in.Close()); err != nil {
+			t.Fatal(err)
+		}
+		look(member.Name, string(xml))
+	}
+}
+
+// TestNumbersAreNumbers looks at the cells as they are stored: a number has no type, a text is an inline string.
+func TestNumbersAreNumbers(t *testing.T) {
+	r := telltest.Small(t)
+	for _, units := range []fitcalc.Units{fitcalc.Metric, fitcalc.Imperial} {
+		f := written(t, r, Options{Units: units})
+		fits := below(t, f, sheetFits, "Head")
+		first := len(rows(t, f, sheetFits)) - len(fits) + 1
+		for i, p := range r.Pairs {
+			fit := r.Fit(p)
+			at := address(6, first+i)
+			kind, err := f.GetCellType(sheetFits, at)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !fit.Flush.Known {
+				if fits[i][5] != "" {
+					t.Errorf("%s = %q, but nothing is known", at, fits[i][5])
+				}
+				continue
+			}
+			want := fit.Flush.TurnDown.Nominal.Millimetres()
+			if units == fitcalc.Imperial {
+				want = fit.Flush.TurnDown.Nominal.Inches()
+			}
+			if got, err := strconv.ParseFloat(fits[i][5], 64); err != nil || math.Abs(got-want) > 1e-15 || kind != excelize.CellTypeUnset {
+				t.Errorf("%s = %q of type %v (%v), want the number %v", at, fits[i][5], kind, err, want)
+			}
+		}
+	}
+}
+
+func TestSplit(t *testing.T) {
+	r := telltest.Large(t, 30, 80)
+	used := tell.Take(r).UsedFerrules
+	f := open(t, bytesOf(t, r, Options{}, limits{rows: 500, ferrules: 25, links: 10, alternates: 2}))
+	var fits, ferrules, linked, sheets int
+	for _, sheet := range f.GetSheetList() {
+		switch {
+		case strings.HasPrefix(sheet, sheetFits):
+			fits += len(below(t, f, sheet, "Head"))
+			if sheet != sheetFits && !strings.Contains(rows(t, f, sheet)[2][0], "Continued from “Fits") {
+				t.Errorf("%s does not say what it continues", sheet)
+			}
+		case strings.HasPrefix(sheet, sheetMatrix):
+			sheets++
+			ferrules += len(rows(t, f, sheet)[legendRow-1]) - gridColumns
+			if !strings.Contains(rows(t, f, sheet)[1][0], fmt.Sprintf(" Sheet %d of %d", sheets, (used+24)/25)) {
+				t.Errorf("%s does not say that it is one of several", sheet)
+			}
+			linked += links(t, f, sheet, r)
+		}
+	}
+	if fits != len(r.Pairs) || ferrules != used || fits < 1000 || sheets < 2 {
+		t.Errorf("%d pairs and %d ferrules on %d sheets, want %d and %d on several", fits, ferrules, sheets, len(r.Pairs), used)
+	}
+	if linked != 10*sheets {
+		t.Errorf("%d links on %d sheets, want 10 on each", linked, sheets)
+	}
+	if err := write(io.Discard, r, Options{}, limits{rows: 30, ferrules: 25}); err == nil {
+		t.Error("more settings than a sheet has rows were written")
+	}
+}
+
+// links counts the links of a sheet of the matrix and follows each.
+func links(t *testing.T, f *excelize.File, sheet string, r *matrix.Result) int {
+	t.Helper()
+	count := 0
+	all := rows(t, f, sheet)
+	for i, row := range all {
+		for c := range row {
+			linked, target, err := f.GetCellHyperLink(sheet, address(c+1, i+1))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !linked {
+				continue
+			}
+			count++
+			got := follow(t, f, target)
+			if got[0] != row[0] || c >= gridColumns && got[1] != all[legendRow-1][c] {
+				t.Errorf("%s!%s leads to %v", sheet, address(c+1, i+1), got[:2])
+			}
+		}
+	}
+	return count
+}
+
+func TestManyHeads(t *testing.T) {
+	r := telltest.Large(t, 150, 8)
+	f := open(t, bytesOf(t, r, Options{}, limits{rows: 140, ferrules: 240, links: 0, alternates: 1}))
+	heads := 0
+	for _, sheet := range []string{sheetMatrix, sheetMatrix + " 2"} {
+		for _, row := range rows(t, f, sheet)[gridHeading:] {
+			if strings.HasPrefix(row[0], "LH-") {
+				heads++
+			}
+		}
+	}
+	if heads != 150 {
+		t.Errorf("%d heads on both sheets, want 150", heads)
+	}
+}
+
+func TestEmpty(t *testing.T) {
+	f := written(t, telltest.Empty(), Options{})
+	for sheet, heading := range map[string]string{
+		sheetWithout: "Head", sheetUnused: "Ferrule", sheetFindings: "Severity",
+	} {
+		if got := below(t, f, sheet, heading); len(got) != 1 || got[0][0] == "" {
+			t.Errorf("%s: %q, want one sentence", sheet, got)
+		}
+	}
+}
+
+var errFull = errors.New("the disk is full")
+
+type full struct{}
+
+func (full) Write([]byte) (int, error) { return 0, errFull }
+
+func TestWriteErrors(t *testing.T) {
+	if err := Write(full{}, telltest.Small(t), Options{}); !errors.Is(err, errFull) {
+		t.Errorf("error %v, want %v", err, errFull)
+	}
+}
+
+func TestLongTexts(t *testing.T) {
+	r := telltest.Small(t)
+	r.Catalogue.Findings.Add(finding.Finding{Severity: finding.Note, Code: "data.unit", Message: strings.Repeat("😀", 20_000)})
+	f := written(t, r, Options{ShopName: strings.Repeat("a&\n", 300)})
+	for _, row := range below(t, f, sheetFindings, "Severity") {
+		if strings.HasPrefix(row[5], "😀") && !strings.HasSuffix(row[5], cutShort) {
+			t.Error("the long message is cut and does not say so")
+		}
+	}
+}
+
+func BenchmarkWrite(b *testing.B) {
+	r := telltest.Large(b, 400, 300)
+	b.ReportMetric(float64(len(r.Pairs)), "pairs")
+	for b.Loop() {
+		if err := Write(io.Discard, r, Options{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
