@@ -76,7 +76,9 @@ func (j *joint) topOD() measure.Length {
 // L S / (B − T). What comes off is the cone below that height less the cylinder.
 func (j *joint) turnedVolume(off float64) float64 {
 	if !j.ferrule.Length.Given() {
-		j.assume(AssumedNoVolume)
+		if j.fit.Flush.VisibleOversize > j.shop.UndersizeRisk { // else hardly any is turned
+			j.assume(AssumedNoVolume)
+		}
 		return 0
 	}
 	base, top, height := j.baseOD.Nominal().Millimetres(), j.topOD().Millimetres(), j.ferrule.Length.Nominal().Millimetres()

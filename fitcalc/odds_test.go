@@ -1,0 +1,64 @@
+package fitcalc
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/stack"
+)
+
+// TestNormalAgreesWithStack: the short way for normal sizes gives what the long way gives, in the tails relative to what is
+// there.
+func TestNormalAgreesWithStack(t *testing.T) {
+	same := func(t *rapid.T, what string, got, want float64) {
+		if math.Abs(got-want) > 1e-9*want+1e-300 {
+			t.Fatalf("%s: %v, want %v", what, got, want)
+		}
+	}
+	draw := func(t *rapid.T, name string) measure.Dim {
+		return measure.WithDeviations(
+			measure.Micrometres(rapid.Int64Range(9000, 9300).Draw(t, name)),
+			measure.Micrometres(rapid.Int64Range(-90, 0).Draw(t, name+" lower")),
+			measure.Micrometres(rapid.Int64Range(1, 90).Draw(t, name+" upper")))
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		a, b := draw(t, "a"), draw(t, "b")
+		step := measure.Micrometres(rapid.Int64Range(0, 80).Draw(t, "step"))
+		var short, slow FlushFit
+		short.flushOdds(&a, &b, step)
+		slow.stackOdds(stack.Of(a).Minus(b), step)
+		same(t, "undersize", short.Undersize, slow.Undersize)
+		same(t, "visible undersize", short.VisibleUndersize, slow.VisibleUndersize)
+		same(t, "visible oversize", short.VisibleOversize, slow.VisibleOversize)
+		same(t, "mean turn-down", short.MeanTurnDownMM, slow.MeanTurnDownMM)
+		var quick, thorough GripFit
+		limit := rapid.Float64Range(.001, .05).Draw(t, "limit")
+		quick.gripOdds(&a, &b, limit)
+		thorough.stackOdds(stack.Of(a), &b, limit)
+		same(t, "slip", quick.Slip, thorough.Slip)
+		if math.Abs(quick.Split-thorough.Split) > 1e-7 { // scaled takes the limit to a billionth
+			t.Fatalf("split: %v, want %v", quick.Split, thorough.Split)
+		}
+	})
+}
+
+// TestExactSizes: without any spread a probability is a comparison, at the limit too.
+func TestExactSizes(t *testing.T) {
+	tests := []struct {
+		base                               string
+		undersize, visibleUndersize, proud float64
+	}{
+		{".500 in", 0, 0, 0}, {".498 in", 1, 0, 0}, {".4979999 in", 1, 1, 0}, {".502 in", 0, 0, 0}, {".5020001 in", 0, 0, 1},
+	}
+	for _, test := range tests {
+		p := soundParts(t)
+		p.head.HoselOD, p.ferrule.BaseOD = measure.Exactly(measure.Thou(500)), measure.Exactly(long(t, test.base))
+		f := p.evaluate().Flush
+		if f.Undersize != test.undersize || f.VisibleUndersize != test.visibleUndersize || f.VisibleOversize != test.proud {
+			t.Errorf("%s: %v %v %v", test.base, f.Undersize, f.VisibleUndersize, f.VisibleOversize)
+		}
+	}
+}
