@@ -48,27 +48,22 @@ var replaceSigns = strings.NewReplacer("⌀", "ø", "∅", "ø", "φ", "ø", "Φ
 // Japanese and Korean they are part of the letter.
 func plainLetter(r rune) string {
 	r = unicode.ToLower(r)
-	switch r {
-	case 'ß':
-		return "ss"
-	case 'æ':
-		return "ae"
-	case 'œ':
-		return "oe"
-	case 'ı':
-		return "i"
-	}
 	if r < 0x80 || !unicode.In(r, unicode.Latin, unicode.Greek, unicode.Cyrillic) {
 		return string(r)
 	}
 	var letters strings.Builder
 	for _, part := range norm.NFD.String(string(r)) {
-		if !unicode.Is(unicode.Mn, part) {
+		if spelt, known := speltOut[part]; known {
+			letters.WriteString(spelt)
+		} else if !unicode.Is(unicode.Mn, part) {
 			letters.WriteRune(part)
 		}
 	}
 	return letters.String()
 }
+
+// speltOut are letters that have no accent to lose.
+var speltOut = map[rune]string{'ß': "ss", 'æ': "ae", 'œ': "oe", 'ı': "i"}
 
 // isWide reports whether a character belongs to a script that is written without spaces between words, or, as Korean,
 // with spaces that may be left out.
