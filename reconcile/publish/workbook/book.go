@@ -57,7 +57,6 @@ func (b *book) finish(w io.Writer) error {
 	if b.err != nil {
 		return b.err
 	}
-	b.file.SetActiveSheet(0)
 	b.try(b.file.SetDocProps(&excelize.DocProperties{
 		Title: "Heads and ferrules", Subject: clean(b.opts.ShopName), Creator: "reconcile", LastModifiedBy: "reconcile",
 	}))

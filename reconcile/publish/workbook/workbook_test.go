@@ -88,6 +88,9 @@ func dump(t testing.TB, f *excelize.File) string {
 		}
 		fmt.Fprintf(&b, "== %s (frozen: %d columns, %d rows)\n", sheet, panes.XSplit, panes.YSplit)
 		for r, row := range rows(t, f, sheet) {
+			if len(row) > 0 && row[0] == "Settings in force" {
+				break // TestSettings looks at these; they are not the workbook's to fix
+			}
 			for c, value := range row {
 				if value == "" {
 					continue
@@ -153,6 +156,41 @@ func TestGolden(t *testing.T) {
 		if diff := cmp.Diff(string(want), got); diff != "" {
 			t.Errorf("%s (-want +got):\n%s", name, diff)
 		}
+	}
+}
+
+func TestSettings(t *testing.T) {
+	r := telltest.Small(t)
+	f := written(t, r, Options{Units: fitcalc.Imperial})
+	all := below(t, f, sheetReadFirst, "Setting")
+	first := len(rows(t, f, sheetReadFirst)) - len(all) + 1
+	settings := tell.Settings(r.Shop)
+	if len(all) != len(settings) {
+		t.Fatalf("%d rows for %d settings", len(all), len(settings))
+	}
+	changed := 0
+	for i, s := range settings {
+		want := []string{s.Key, tell.Show(s.Value, fitcalc.Imperial), tell.Show(s.Default, fitcalc.Imperial), s.Why, "", "", s.Source}
+		if diff := cmp.Diff(want, all[i]); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", s.Key, diff)
+		}
+		id, err := f.GetCellStyle(sheetReadFirst, address(1, first+i))
+		if err != nil {
+			t.Fatal(err)
+		}
+		style, err := f.GetStyle(id)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if marked := len(style.Fill.Color) > 0; marked != s.Changed {
+			t.Errorf("%s: stands out is %v, want %v", s.Key, marked, s.Changed)
+		}
+		if s.Changed {
+			changed++
+		}
+	}
+	if changed != 1 || len(settings) < 30 {
+		t.Errorf("%d of %d settings changed, want 1 of more than 30", changed, len(settings))
 	}
 }
 
@@ -312,6 +350,9 @@ func TestLayout(t *testing.T) {
 	want := []string{sheetReadFirst, sheetMatrix, sheetBest, sheetWithout, sheetUnused, sheetFits, sheetFindings}
 	if diff := cmp.Diff(want, f.GetSheetList()); diff != "" {
 		t.Errorf("sheets (-want +got):\n%s", diff)
+	}
+	if f.GetActiveSheetIndex() != 0 {
+		t.Error("the workbook does not open on its first sheet")
 	}
 	names := map[string]bool{}
 	for _, n := range f.GetDefinedName() {
