@@ -31,7 +31,7 @@ func (s sketch) length(name string, least, most int64) measure.Length {
 }
 
 func (s sketch) dim(name string, least, most, tolerance int64) measure.Dim {
-	if !s.complete && rapid.IntRange(0, 7).Draw(s.t, name+" missing") == 0 {
+	if !s.complete && rapid.IntRange(0, 15).Draw(s.t, name+" missing") == 15 {
 		return measure.Dim{}
 	}
 	nominal := s.length(name, least, most)
@@ -47,65 +47,95 @@ func (s sketch) dim(name string, least, most, tolerance int64) measure.Dim {
 		WithShape(shape)
 }
 
-// joint draws a joint in thousandths of an inch.
+// joint draws a joint in thousandths of an inch. Sizes that have to suit each other are drawn near each other, so that many
+// joints fit.
 func (s sketch) joint() drawn {
 	d := drawn{shop: DefaultShop()}
+	around := func(name string, middle, below, above, tolerance int64) measure.Dim {
+		return s.dim(name, middle-below, middle+above, tolerance)
+	}
+	hosel := rapid.Int64Range(475, 560).Draw(s.t, "around hosel")
+	end := rapid.SampledFrom([]int64{335, 350, 355, 370}).Draw(s.t, "around tip")
+	d.tip = s.tip(end)
+	at := end // about the shaft's diameter under the ferrule
+	switch d.tip.form {
+	case TipTapered:
+		at += 1500 * d.tip.taper.PPB() / 1_000_000_000
+	case TipProfiled:
+		at += 5
+	}
 	d.head = Head{
 		Category: Category(rapid.IntRange(0, 7).Draw(s.t, "category")),
-		HoselOD:  s.dim("hosel OD", 475, 560, 5), Bore: s.dim("bore", 340, 385, 3),
-		BoreForm: BoreForm(rapid.IntRange(0, 2).Draw(s.t, "bore form")), BoreDepth: s.dim("bore depth", 700, 1700, 20),
+		HoselOD:  around("hosel OD", hosel, 0, 0, 3), Bore: around("bore", end, -1, 9, 1),
+		BoreForm: BoreForm(rapid.IntRange(0, 2).Draw(s.t, "bore form")), BoreDepth: s.dim("bore depth", 900, 1700, 20),
 		HoselLength: s.dim("hosel length", 300, 3000, 20), NeckTop: s.dim("neck", 2000, 5500, 20),
-		Top:         TopForm(rapid.IntRange(0, 4).Draw(s.t, "top")),
-		Countersink: Countersink{
-			Mouth: s.dim("mouth", 395, 470, 5), Depth: s.dim("depth", 20, 90, 5),
+		Top: rapid.SampledFrom([]TopForm{TopFlat, TopFlat, TopFlat, TopUnknown, TopFlat, TopRounded, TopCountersunk, TopCounterbored}).Draw(s.t, "top"),
+	}
+	if rapid.Bool().Draw(s.t, "has a countersink") {
+		d.head.Countersink = Countersink{
+			Mouth: s.dim("mouth", 405, 450, 2), Depth: s.dim("depth", 20, 90, 3),
 			Angle: measure.Degrees(rapid.SampledFrom([]int64{0, 60, 82, 90}).Draw(s.t, "angle")),
-		},
+		}
 	}
-	if rapid.Bool().Draw(s.t, "flat") {
-		d.head.Countersink = Countersink{}
+	if rapid.IntRange(0, 2).Draw(s.t, "has a counterbore") == 2 {
+		d.head.Counterbore = Counterbore{s.dim("counterbore", 400, 450, 2), s.dim("counterbore depth", 20, 300, 3)}
 	}
-	if rapid.Bool().Draw(s.t, "has a counterbore") {
-		d.head.Counterbore = Counterbore{s.dim("counterbore", 395, 470, 5), s.dim("counterbore depth", 20, 300, 5)}
-	}
-	if rapid.IntRange(0, 3).Draw(s.t, "has a sleeve") == 0 {
-		d.head.Adapter = Adapter{s.dim("sleeve OD", 475, 560, 5), s.dim("sleeve bore", 340, 385, 3), s.dim("sleeve depth", 700, 1700, 20)}
+	if rapid.IntRange(0, 3).Draw(s.t, "has a sleeve") == 3 {
+		d.head.Adapter = Adapter{around("sleeve OD", hosel, 0, 0, 3), around("sleeve bore", end, 2, 12, 2), s.dim("sleeve depth", 700, 1700, 20)}
 	}
 	d.ferrule = Ferrule{
-		Bore: s.dim("ferrule bore", 355, 372, 2), BaseOD: s.dim("base OD", 475, 600, 5), TopOD: s.dim("top OD", 376, 470, 5),
-		Length: s.dim("length", 100, 1900, 20), Style: Style(rapid.IntRange(0, 3).Draw(s.t, "style")),
-		RingDepth: s.dim("ring depth", 3, 30, 1), RingHeight: s.dim("ring height", 30, 500, 10),
+		Bore: around("ferrule bore", at, 6, 1, 1), BaseOD: around("base OD", hosel, 2, 38, 2), TopOD: s.dim("top OD", 400, 470, 3),
+		Length: s.dim("length", 100, 1900, 20),
+		Style:  rapid.SampledFrom([]Style{Plain, Plain, Plain, StyleUnknown, Collared, Stepped}).Draw(s.t, "style"),
 	}
-	if d.ferrule.Style != Plain {
-		d.ferrule.Collar = Spigot{s.dim("collar OD", 385, 460, 5), s.dim("collar length", 20, 90, 5)}
-		d.ferrule.Step = Spigot{s.dim("step OD", 385, 460, 5), s.dim("step length", 20, 300, 5)}
+	if rapid.IntRange(0, 2).Draw(s.t, "has a ring") == 2 {
+		d.ferrule.RingDepth, d.ferrule.RingHeight = s.dim("ring depth", 8, 30, 1), s.dim("ring height", 30, 500, 10)
 	}
-	d.tip = s.tip()
+	if d.ferrule.Style == Collared || d.ferrule.Style == StyleUnknown {
+		d.ferrule.Collar = Spigot{s.dim("collar OD", 400, 430, 2), s.dim("collar length", 20, 60, 3)}
+	}
+	if d.ferrule.Style == Stepped {
+		d.ferrule.Step = Spigot{s.dim("step OD", 400, 430, 2), s.dim("step length", 20, 250, 3)}
+	}
 	return d
 }
 
-func (s sketch) tip() Tip {
-	forms := 4
-	if s.complete {
-		forms = 3
-	}
-	end := s.dim("tip", 335, 372, 2)
+func (s sketch) tip(around int64) Tip {
+	end := s.dim("tip", around, around, 1)
 	trim := s.length("trim", 0, 1000)
-	switch form := rapid.IntRange(0, forms-1).Draw(s.t, "tip form"); {
-	case form == 3 || !end.Given():
+	switch form := rapid.SampledFrom([]TipForm{TipParallel, TipParallel, TipTapered, TipProfiled, TipUnknown}).Draw(s.t, "tip form"); {
+	case form == TipUnknown && !s.complete || !end.Given():
 		return Tip{}
-	case form == 2:
+	case form == TipProfiled:
 		tip, err := ProfileTip(s.length("tip ±", 0, 2),
 			Station{Diameter: end.Nominal()},
-			Station{s.length("station", 1, 1000), s.length("diameter", 335, 380)},
-			Station{s.length("second station", 1001, 3000), s.length("second diameter", 335, 380)})
+			Station{s.length("station", 1, 1000), s.length("diameter", around-5, around+5)},
+			Station{s.length("second station", 1001, 3000), s.length("second diameter", around, around+10)})
 		if err != nil {
 			s.t.Fatal(err)
 		}
 		return tip.Trim(trim)
-	case form == 1:
-		return TaperTip(end, measure.TaperPPB(rapid.SampledFrom([]int64{0, 7_500_000, 20_000_000}).Draw(s.t, "rate"))).Trim(trim)
+	case form == TipTapered:
+		return TaperTip(end, measure.TaperPPB(rapid.SampledFrom([]int64{0, 7_500_000, 12_000_000}).Draw(s.t, "rate"))).Trim(trim)
 	}
 	return ParallelTip(end)
+}
+
+// TestSketchesVary: the properties are tried on joints of every verdict.
+func TestSketchesVary(t *testing.T) {
+	count := map[Verdict]int{}
+	verdicts := rapid.Custom(func(t *rapid.T) Verdict {
+		return sketch{t: t, unit: measure.Thou(1)}.joint().evaluate(t).Verdict
+	})
+	const joints = 1500
+	for i := range joints {
+		count[verdicts.Example(i)]++
+	}
+	for v := Flush; v <= Bare; v++ {
+		if count[v] == 0 {
+			t.Errorf("of %d joints none is %v", joints, v)
+		}
+	}
 }
 
 func (d drawn) evaluate(t *rapid.T) Fit {
