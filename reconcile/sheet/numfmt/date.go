@@ -12,6 +12,28 @@ const LastSerial = 2_958_465
 // offset1904 is how many days the 1904 system is behind the 1900 system.
 const offset1904 = 1462
 
+// Serial returns the serial number of the date and time that a clock on the wall shows at a moment, whatever its zone, to
+// the nearest 10⁻⁹ day. It is negative before the first day of the system.
+func Serial(moment time.Time, date1904 bool) float64 {
+	_, offset := moment.Zone()
+	moment = moment.Add(time.Duration(offset) * time.Second).UTC()
+	epoch := time.Date(1899, 12, 30, 0, 0, 0, 0, time.UTC)
+	if date1904 {
+		epoch = epoch.AddDate(0, 0, offset1904)
+	}
+	days := float64(moment.Truncate(24*time.Hour).Unix()-epoch.Unix()) / 86400
+	if !date1904 && days < 61 {
+		days-- // the 1900 system has a day too many in February 1900
+	}
+	return days + TimeOfDay(moment)
+}
+
+// TimeOfDay returns the part of the day that has passed at a moment, to the nearest 10⁻⁹.
+func TimeOfDay(moment time.Time) float64 {
+	midnight := time.Date(moment.Year(), moment.Month(), moment.Day(), 0, 0, 0, 0, moment.Location())
+	return math.Round(moment.Sub(midnight).Seconds()/86400*1e9) / 1e9
+}
+
 // arrangeDate tells minutes from months, and joins the digits behind the seconds.
 func (s *section) arrangeDate() {
 	s.joinSubseconds()

@@ -141,6 +141,19 @@ func TestIsDate(t *testing.T) {
 	}
 }
 
+func TestAffixes(t *testing.T) {
+	for code, want := range map[string][2]string{
+		`0.000"in"`: {"", "in"}, `0.000\ \i\n`: {"", "in"}, `0.00" mm"`: {"", "mm"}, `"Ø"0.0`: {"Ø", ""}, `0.000\"`: {"", `"`}, `0.0" mm";-0.0" mm"`: {"", "mm"},
+		`"ca. "0.0" mm (tip)"`: {"ca.", "mm (tip)"}, "# ??/64": {}, `# ??/64"in"`: {"", "in"}, `# ??/??"in"`: {"", "in"}, "0-00": {"", ""}, "[$€-407] #,##0.00": {"€", ""}, `General" mm"`: {"", "mm"},
+		"": {}, "General": {}, "0.00": {}, "0%": {}, "@": {}, `"none"`: {}, `d" mm"`: {}, "0.00E+00": {}, `0.0" mm"_)`: {"", "mm"},
+	} {
+		before, after := numfmt.Parse(code).Affixes()
+		if got := [2]string{before, after}; got != want {
+			t.Errorf("%s: %q, want %q", code, got, want)
+		}
+	}
+}
+
 // TestBuiltin checks the built-in formats: which are dates (ECMA-376-1, 18.8.30, in all its languages), and that all but
 // the Thai ones are understood.
 func TestBuiltin(t *testing.T) {
@@ -203,7 +216,7 @@ func TestDates(t *testing.T) {
 func TestNotUnderstood(t *testing.T) {
 	for code, raw := range map[string]string{
 		"[$-411]ge.m.d": "45724", "[DBNum1]0": "1", "[$-F800]dddd": "45724", "[$-407]mmm": "45724", "[$-1070000]d/mm/yyyy": "45724", `0"open`: "1", "[0": "1",
-		"0.00 General": "1", "hh 0": "1", "[>=1]0;0.0": "-1", "# ?/????????": "0.1", "mm:ss.0000": "1", "# ?/0": "-", "bbbb": "45724",
+		"0.00 General": "1", "hh 0": "1", "[>=1]0;0.0": "-1", "# ?/????????": "0.1", "mm:ss.0000": "1", "# ?/0": "-", strings.Repeat("0", 1025): "1", "bbbb": "45724",
 	} {
 		if got, ok := numfmt.Parse(code).Show(raw, false); ok {
 			t.Errorf("%s in %s is shown as %q", raw, code, got)

@@ -78,9 +78,15 @@ type section struct {
 	fraction fractionParts
 }
 
+// maxCode is the length in bytes from which on a code is not looked at. Programs take 255 characters.
+const maxCode = 1024
+
 // Parse reads a code. It takes any text; what it does not understand only shows in the results of the methods.
 func Parse(code string) *Format {
 	f := &Format{code: code}
+	if len(code) > maxCode {
+		return f
+	}
 	parts := split(code)
 	for i, part := range parts {
 		s := parseSection(part)
@@ -102,6 +108,34 @@ func (f *Format) Code() string { return f.code }
 // IsDate reports whether numbers in this format are dates, times or durations. Letters in quotes, colours and the word
 // General do not make a date.
 func (f *Format) IsDate() bool { return f.date }
+
+// Affixes returns the text that the code puts before and after a positive number, without spaces around it: "in" after for
+// 0.000"in" as well as for 0.000\ \i\n, which is how another program writes it. Both are empty for dates. A unit is often
+// there and nowhere else.
+func (f *Format) Affixes() (before, after string) {
+	if f.date || len(f.sections) == 0 {
+		return "", ""
+	}
+	first := &f.sections[0]
+	number := false
+	for i, t := range first.tokens {
+		fixed := first.kind == rational && i >= first.fraction.denominator[0] && i < first.fraction.denominator[1]
+		switch {
+		case t.kind == placeholder || t.kind == general || fixed:
+			number = true
+			after = "" // what stood there was in the middle of the number
+		case t.kind != literal:
+		case number:
+			after += t.text
+		default:
+			before += t.text
+		}
+	}
+	if !number {
+		return "", ""
+	}
+	return strings.TrimSpace(before), strings.TrimSpace(after)
+}
 
 func hasDate(s section) bool {
 	for _, t := range s.tokens {

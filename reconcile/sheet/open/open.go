@@ -3,6 +3,7 @@
 package open
 
 import (
+	"archive/zip"
 	"bytes"
 	"fmt"
 	"os"
@@ -12,6 +13,7 @@ import (
 
 	"example.com/seatline/reconcile/sheet"
 	"example.com/seatline/reconcile/sheet/internal/sniff"
+	"example.com/seatline/reconcile/sheet/opendocument"
 	"example.com/seatline/reconcile/sheet/text"
 	"example.com/seatline/reconcile/sheet/workbook"
 )
@@ -60,10 +62,11 @@ func cause(err error) string {
 	return err.Error()
 }
 
-// workbookNames and textNames are the endings that fit a content.
+// The endings of names that fit a content.
 var (
-	workbookNames = []string{".xlsx", ".xlsm", ".xltx", ".xltm"}
-	textNames     = []string{".csv", ".tsv", ".txt", ".tab", ".asc", ".dat", ".prn"}
+	workbookNames     = []string{".xlsx", ".xlsm", ".xltx", ".xltm"}
+	openDocumentNames = []string{".ods", ".ots"}
+	textNames         = []string{".csv", ".tsv", ".txt", ".tab", ".asc", ".dat", ".prn"}
 )
 
 // Bytes reads the content of a file; name is what findings and errors call it. Errors are of type [*sheet.FileError].
@@ -72,12 +75,35 @@ func Bytes(name string, data []byte) (*sheet.Book, error) {
 	if err := found.Err(name); err != nil {
 		return nil, err
 	}
+	if found.Form == sniff.Zip && isOpenDocument(data) {
+		book, err := opendocument.Read(name, bytes.NewReader(data), int64(len(data)))
+		return checkName(book, err, "an OpenDocument spreadsheet", openDocumentNames)
+	}
 	if found.Form == sniff.Zip {
 		book, err := workbook.Read(name, bytes.NewReader(data), int64(len(data)))
 		return checkName(book, err, "a workbook", workbookNames)
 	}
 	book, err := text.Read(name, data)
 	return checkName(book, err, "a text file", textNames)
+}
+
+// isOpenDocument tells the two kinds of zip archives apart by their members. What is no archive that can be opened is left
+// to the reader of workbooks, which says why.
+func isOpenDocument(data []byte) bool {
+	archive, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		return false
+	}
+	content := false
+	for _, member := range archive.File {
+		switch member.Name {
+		case "content.xml":
+			content = true
+		case "[Content_Types].xml", "xl/workbook.xml":
+			return false
+		}
+	}
+	return content
 }
 
 // checkName notes a name that says something else than the content.

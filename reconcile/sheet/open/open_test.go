@@ -1,6 +1,7 @@
 package open_test
 
 import (
+	"archive/zip"
 	"bytes"
 	"errors"
 	"os"
@@ -28,6 +29,26 @@ func workbookBytes(t *testing.T) []byte {
 	return out.Bytes()
 }
 
+func openDocumentBytes(t *testing.T) []byte {
+	t.Helper()
+	var out bytes.Buffer
+	w := zip.NewWriter(&out)
+	member, err := w.Create("content.xml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, err = member.Write([]byte(`<o:document-content xmlns:o="urn:oasis:names:tc:opendocument:xmlns:office:1.0" xmlns:t="urn:oasis:names:tc:opendocument:xmlns:table:1.0"` +
+		` xmlns:x="urn:oasis:names:tc:opendocument:xmlns:text:1.0"><o:body><o:spreadsheet><t:table t:name="S"><t:table-row>` +
+		`<t:table-cell o:value-type="string"><x:p>part</x:p></t:table-cell></t:table-row></t:table></o:spreadsheet></o:body></o:document-content>`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := w.Close(); err != nil {
+		t.Fatal(err)
+	}
+	return out.Bytes()
+}
+
 // noteCodes returns the codes of the notes of a book.
 func noteCodes(book *sheet.Book) []string {
 	var codes []string
@@ -38,7 +59,7 @@ func noteCodes(book *sheet.Book) []string {
 }
 
 func TestBytes(t *testing.T) {
-	xlsx := workbookBytes(t)
+	xlsx, ods := workbookBytes(t), openDocumentBytes(t)
 	for _, test := range []struct {
 		name   string
 		data   []byte
@@ -49,6 +70,8 @@ func TestBytes(t *testing.T) {
 		{"irons.XLSX", xlsx, "xlsx workbook", nil},
 		{"irons", xlsx, "xlsx workbook", nil},
 		{"irons.csv", xlsx, "xlsx workbook", []string{open.CodeName}},
+		{"irons.ods", ods, "OpenDocument spreadsheet", nil},
+		{"irons.xlsx", ods, "OpenDocument spreadsheet", []string{open.CodeName}},
 		{"irons.csv", []byte("part,13.6\n"), "text, commas, UTF-8", []string{"file.encoding", "file.separator"}},
 		{"irons.xlsx", []byte("part;13,6\n"), "text, semicolons, UTF-8", []string{"file.encoding", "file.separator", open.CodeName}},
 	} {

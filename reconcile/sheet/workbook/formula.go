@@ -2,7 +2,6 @@ package workbook
 
 import (
 	"strconv"
-	"strings"
 
 	"example.com/seatline/reconcile/sheet"
 )
@@ -20,23 +19,23 @@ func (f shared) formula(cell sheet.Ref) string {
 	if rows == 0 && cols == 0 {
 		return f.text
 	}
-	var out strings.Builder
+	out := make([]byte, 0, len(f.text)+16)
 	text := f.text
 	for len(text) > 0 {
 		n := quoted(text)
 		if n == 0 {
 			n = word(text)
-			if n > 0 && isReference(text, n) {
-				out.WriteString(move(text[:n], rows, cols))
+			if r, ok := reference(text, n); ok {
+				out = r.appendMoved(out, rows, cols)
 				text = text[n:]
 				continue
 			}
 		}
 		n = max(n, 1)
-		out.WriteString(text[:n])
+		out = append(out, text[:n]...)
 		text = text[n:]
 	}
-	return out.String()
+	return string(out)
 }
 
 // quoted returns the length of a string, a sheet name in quotes or something in brackets at the start of a formula.
@@ -81,17 +80,12 @@ func word(text string) int {
 	return i
 }
 
-// isReference reports whether a word is a reference to cells rather than a function or sheet name.
-func isReference(text string, length int) bool {
+// reference reads a word as a reference to a cell; ok is false for the name of a function or sheet, and for others.
+func reference(text string, length int) (r loose, ok bool) {
 	if length < len(text) && (text[length] == '(' || text[length] == '!') {
-		return false
+		return loose{}, false
 	}
-	_, ok := parseLoose(text[:length])
-	if ok {
-		return true
-	}
-	// A column or row of a whole range, such as A:A or $1:$3, has its other half on the other side of a colon.
-	return false
+	return parseLoose(text[:length])
 }
 
 // loose is a reference with its dollar signs.
@@ -131,25 +125,23 @@ func parseLoose(text string) (r loose, ok bool) {
 	return r, r.row <= MaxRows
 }
 
-// move returns a reference shifted by rows and columns.
-func move(text string, rows, cols int) string {
-	r, _ := parseLoose(text)
-	var out strings.Builder
+// appendMoved appends the reference shifted by rows and columns.
+func (r loose) appendMoved(out []byte, rows, cols int) []byte {
 	if !r.fixedCol {
 		r.col += cols
-	} else {
-		out.WriteByte('$')
 	}
 	if !r.fixedRow {
 		r.row += rows
 	}
 	if r.col < 1 || r.col > MaxCols || r.row < 1 || r.row > MaxRows {
-		return "#REF!"
+		return append(out, "#REF!"...)
 	}
-	out.WriteString(sheet.ColumnName(r.col))
+	if r.fixedCol {
+		out = append(out, '$')
+	}
+	out = append(out, sheet.ColumnName(r.col)...)
 	if r.fixedRow {
-		out.WriteByte('$')
+		out = append(out, '$')
 	}
-	out.WriteString(strconv.Itoa(r.row))
-	return out.String()
+	return strconv.AppendInt(out, int64(r.row), 10)
 }

@@ -2,7 +2,6 @@ package workbook
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 	"time"
@@ -112,6 +111,7 @@ type grid struct {
 	tableIDs []string
 	notes    int
 	dropped  int
+	hidden   int  // columns that were said to be hidden, repeats counted
 	preserve bool // of white space, for the whole sheet
 	row      int  // the current one
 	col      int  // the last one in it
@@ -205,6 +205,10 @@ func (g *grid) column(s *xmlscan.Scanner) error {
 		if first < 1 || last > MaxCols {
 			return s.Fail("columns %d to %d are not on a sheet", first, last)
 		}
+		// Columns are described once; this allows for some overlap, and not for the same range a million times.
+		if g.hidden += last - first + 1; g.hidden > 4*MaxCols {
+			return s.Fail("the columns are described again and again")
+		}
 		for col := first; col <= last; col++ {
 			g.out.HiddenCols[col] = true
 		}
@@ -262,8 +266,10 @@ func (g *grid) store() error {
 		return nil
 	}
 	if g.left -= len(cells); g.left < 0 {
-		return &sheet.FileError{File: g.name, Place: g.out.Name, Reason: sheet.ReasonTooBig,
-			Problem: fmt.Sprintf("the workbook has more than %d cells", MaxCells), Next: "save only the sheets that are needed in a new workbook"}
+		return g.tooBig(fmt.Sprintf("the workbook has more than %d cells", MaxCells))
+	}
+	if g.made > maxMade {
+		return g.tooBig("its long texts and formulas are shared by too many cells")
 	}
 	for len(g.out.Rows) < g.row {
 		g.out.Rows = append(g.out.Rows, nil)
@@ -279,6 +285,18 @@ func (g *grid) store() error {
 	g.slab = append(g.slab, cells...)
 	g.out.Rows[g.row-1] = g.slab[start:len(g.slab):len(g.slab)]
 	return nil
+}
+
+// count takes account of a text that was made.
+func (g *grid) count(text string) {
+	if len(text) > longText {
+		g.made += len(text)
+	}
+}
+
+func (g *grid) tooBig(problem string) error {
+	return &sheet.FileError{File: g.name, Place: g.out.Name, Reason: sheet.ReasonTooBig, Problem: problem,
+		Next: "save only the sheets that are needed in a new workbook"}
 }
 
 // noteAt writes down something odd about a cell, up to a limit.
@@ -432,6 +450,7 @@ func (g *grid) formula() (string, error) {
 			return "", nil
 		}
 		text = master.formula(g.at())
+		g.count(text)
 	case kind == "dataTable" && text == "":
 		text = "TABLE(" + first + "," + second + ")"
 	}
@@ -460,17 +479,17 @@ func (g *grid) interpret(c stored) (sheet.Cell, error) {
 		if err != nil || index < 0 || index >= len(g.strings) {
 			return cell, g.scan.Fail("%s refers to text number %q, and the file has %d texts", g.at(), c.value, len(g.strings))
 		}
-		setText(&cell, st, g.strings[index], c)
+		g.setText(&cell, st, g.strings[index], c)
 	case "str":
 		if c.hasValue {
-			setText(&cell, st, unescape(c.value), c)
+			g.setText(&cell, st, unescape(c.value), c)
 		}
 	case "inlineStr":
 		text := c.inline
 		if text == "" {
 			text = unescape(c.value)
 		}
-		setText(&cell, st, text, c)
+		g.setText(&cell, st, text, c)
 	case "b":
 		g.boolean(&cell, st, c)
 	case "e":
@@ -488,7 +507,7 @@ func (g *grid) interpret(c stored) (sheet.Cell, error) {
 }
 
 // setText makes a cell a text. An empty text is blank, unless a formula has it as its stored result.
-func setText(cell *sheet.Cell, st style, text string, c stored) {
+func (g *grid) setText(cell *sheet.Cell, st style, text string, c stored) {
 	if text == "" && !c.isFormula {
 		return
 	}
@@ -496,6 +515,7 @@ func setText(cell *sheet.Cell, st style, text string, c stored) {
 	if st.format != nil {
 		if shown, ok := st.format.ShowText(text); ok {
 			cell.Shown = shown
+			g.count(shown)
 		}
 	}
 }
@@ -514,6 +534,7 @@ func (g *grid) number(cell *sheet.Cell, st style, raw string) {
 	}
 	if ok {
 		cell.Shown = shown
+		g.count(shown)
 	} else if !numfmt.IsNumber(raw) {
 		g.notNumber(cell)
 	}
@@ -534,7 +555,7 @@ func (g *grid) boolean(cell *sheet.Cell, st style, c stored) {
 	case "0", "false":
 		cell.Shown = "FALSE"
 	default:
-		setText(cell, st, c.value, c)
+		g.setText(cell, st, c.value, c)
 		g.noteAt(g.at(), fmt.Sprintf("%s should hold TRUE or FALSE but holds %.40q; it was taken as text", g.at(), c.value))
 		return
 	}
@@ -562,7 +583,10 @@ func (g *grid) isoDate(cell *sheet.Cell, st style, text string) {
 		if err != nil {
 			continue
 		}
-		serial := g.serial(moment, form.clock)
+		serial := numfmt.Serial(moment, g.date1904)
+		if form.clock {
+			serial = numfmt.TimeOfDay(moment)
+		}
 		if serial < 0 {
 			break
 		}
@@ -578,24 +602,4 @@ func (g *grid) isoDate(cell *sheet.Cell, st style, text string) {
 	}
 	cell.Kind, cell.Raw, cell.Shown, cell.Format = sheet.Text, text, text, st.code
 	g.noteAt(g.at(), fmt.Sprintf("%s should hold a date but holds %.40q; it was taken as text", g.at(), text))
-}
-
-// serial counts days as the workbook does, to the nearest 100 µs, which a double holds.
-func (g *grid) serial(moment time.Time, clock bool) float64 {
-	_, offset := moment.Zone()
-	moment = moment.Add(time.Duration(offset) * time.Second).UTC()
-	seconds := float64(moment.Unix()-moment.Truncate(24*time.Hour).Unix()) + float64(moment.Nanosecond())/1e9
-	part := math.Round(seconds/86400*1e9) / 1e9
-	if clock {
-		return part
-	}
-	epoch := time.Date(1899, 12, 30, 0, 0, 0, 0, time.UTC)
-	if g.date1904 {
-		epoch = time.Date(1904, 1, 1, 0, 0, 0, 0, time.UTC)
-	}
-	days := math.Floor(moment.Sub(epoch).Hours() / 24)
-	if !g.date1904 && days < 61 {
-		days-- // the 1900 system has a day too many in February 1900
-	}
-	return days + part
 }

@@ -107,12 +107,12 @@ func (b *reader) readStrings(part string) error {
 // richText reads the text inside <si> or <is>: that of <t>, or of the runs <r><t>; phonetic guides are left out.
 func richText(s *xmlscan.Scanner, preserve bool) (string, error) {
 	preserve = preserve || s.Preserves()
-	whole := ""
+	var whole xmlscan.Pieces
 	err := children(s, func(s *xmlscan.Scanner) error {
 		switch {
 		case is(s, "t"):
 			text, err := content(s, preserve)
-			whole = join(whole, text)
+			whole.Add(text)
 			return err
 		case is(s, "r"):
 			preserve := preserve || s.Preserves()
@@ -121,20 +121,13 @@ func richText(s *xmlscan.Scanner, preserve bool) (string, error) {
 					return s.Skip()
 				}
 				text, err := content(s, preserve)
-				whole = join(whole, text)
+				whole.Add(text)
 				return err
 			}, false)
 		}
 		return s.Skip()
 	}, false)
-	return whole, err
-}
-
-func join(a, b string) string {
-	if a == "" {
-		return b
-	}
-	return a + b
+	return whole.String(), err
 }
 
 // content reads the text of the current element as a person meant it: without white space around it unless the file

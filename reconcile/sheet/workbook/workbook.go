@@ -40,6 +40,13 @@ const (
 	// MaxCells is the largest number of places in all grids of a book together, gaps before the last cell of each
 	// row included.
 	MaxCells = 5_000_000
+	// maxMade is the number of bytes of long texts that may be made for shown values and shared formulas. It keeps a
+	// text that many cells share from filling the memory.
+	maxMade = 128 << 20
+	// longText is the length in bytes from which on a text counts for that.
+	longText = 200
+	// maxRelations is the number of relationships that a part may have.
+	maxRelations = 20_000
 	// maxNotes bounds the notes about single cells of a sheet.
 	maxNotes = 20
 )
@@ -122,6 +129,7 @@ type reader struct {
 	strings  []string
 	styles   []style
 	left     int // cells that may still be taken
+	made     int // bytes of long texts made so far
 }
 
 // style is what a cell format says about values.
@@ -257,7 +265,9 @@ func (b *reader) relations(part string) (relations, error) {
 		if !one.external {
 			one.target = resolve(dir, one.target)
 		}
-		all = append(all, one)
+		if all = append(all, one); len(all) > maxRelations {
+			return s.Fail("more than %d relationships", maxRelations)
+		}
 		return s.Skip()
 	})
 	return all, err

@@ -261,6 +261,8 @@ func TestDamage(t *testing.T) {
 		{"two sheets of one name", parts{"xl/workbook.xml": strings.Replace(common["xl/workbook.xml"], "<sheets>", `<sheets><sheet name="s" r:id="r1"/>`, 1)}, sheet.ReasonDamaged, "xl/workbook.xml"},
 		{"a table without its part", sheetOf(`<tableParts><tablePart r:id="t"/></tableParts>`), sheet.ReasonDamaged, sheetPart},
 		{"too many cells", rowsOf(wide), sheet.ReasonTooBig, "S"},
+		{"a long formula that many cells share", rowsOf(`<row><c><f t="shared" si="0">` + strings.Repeat("A1+", 100_000) + `A1</f></c></row>` + strings.Repeat(`<row><c><f t="shared" si="0"/></c></row>`, 400)), sheet.ReasonTooBig, "S"},
+		{"columns again and again", sheetOf(`<cols>` + strings.Repeat(`<col min="1" max="16384" hidden="1"/>`, 5) + `</cols>`), sheet.ReasonDamaged, sheetPart},
 		{"too many members", manyEntries, sheet.ReasonTooBig, ""},
 		{"a bomb", parts{sheetPart: "<worksheet>" + strings.Repeat(" ", 40<<20)}, sheet.ReasonTooBig, sheetPart},
 		{"a member twice", parts{"xl/styles.XML": common["xl/styles.xml"]}, sheet.ReasonDamaged, "xl/styles.xml"},

@@ -37,8 +37,12 @@ type Space int
 // NoSpace is the namespace of names that have none.
 const NoSpace Space = -1
 
-// maxDepth bounds the nesting of elements. Spreadsheet parts stay below twenty.
-const maxDepth = 200
+// Limits that no spreadsheet part comes near; they keep the work in proportion to the size of a document.
+const (
+	maxDepth      = 200
+	maxAttributes = 200
+	maxBindings   = 500
+)
 
 // Error is a fault of the document.
 type Error struct {
@@ -212,7 +216,7 @@ func (s *Scanner) Skip() error {
 // Content returns the character data directly inside the element whose Start was returned last, and passes over its
 // End. Child elements are skipped with their text.
 func (s *Scanner) Content() (string, error) {
-	text := ""
+	var text Pieces
 	for {
 		token, err := s.Next()
 		if err != nil {
@@ -220,19 +224,42 @@ func (s *Scanner) Content() (string, error) {
 		}
 		switch token {
 		case Chars:
-			if text == "" {
-				text = s.Text
-			} else {
-				text += s.Text
-			}
+			text.Add(s.Text)
 		case Start:
 			if err := s.Skip(); err != nil {
 				return "", err
 			}
 		case End:
-			return text, nil
+			return text.String(), nil
 		}
 	}
+}
+
+// Pieces joins pieces of text. A single piece, the usual case, is not copied. The zero Pieces is empty and ready to use.
+type Pieces struct {
+	first string
+	rest  strings.Builder
+}
+
+// Add adds a piece at the end.
+func (p *Pieces) Add(piece string) {
+	switch {
+	case p.rest.Len() > 0:
+		p.rest.WriteString(piece)
+	case p.first == "":
+		p.first = piece
+	case piece != "":
+		p.rest.WriteString(p.first)
+		p.rest.WriteString(piece)
+	}
+}
+
+// String returns the whole text.
+func (p *Pieces) String() string {
+	if p.rest.Len() > 0 {
+		return p.rest.String()
+	}
+	return p.first
 }
 
 // Fail returns an error at the place of the current token, for faults that only the caller can see.
@@ -422,6 +449,9 @@ func (s *Scanner) attribute() error {
 			return s.failAt(at, "the attribute "+local+" stands twice")
 		}
 	}
+	if len(s.attrs) == maxAttributes {
+		return s.failAt(at, "an element with more than "+strconv.Itoa(maxAttributes)+" attributes")
+	}
 	s.attrs = append(s.attrs, attr{prefix, local, raw})
 	if prefix == "xmlns" || prefix == "" && local == "xmlns" {
 		return s.bind(prefix, local, raw)
@@ -441,6 +471,9 @@ func (s *Scanner) bind(prefix, local, raw string) error {
 	space := s.known[uri]
 	if uri == "" {
 		space = NoSpace
+	}
+	if len(s.bindings) == maxBindings {
+		return s.fail("more than " + strconv.Itoa(maxBindings) + " namespaces at once")
 	}
 	s.bindings = append(s.bindings, binding{local, space})
 	s.cached = false

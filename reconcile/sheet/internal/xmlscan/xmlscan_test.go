@@ -77,6 +77,7 @@ func TestFaults(t *testing.T) {
 		"<a>¶&#xFFFE;</a>", "<a>¶&#;</a>", "<a>¶]]></a>", "¶<p:a/>", `<a xmlns:p="urn:first"><b/></a>¶<p:c/>`, "<a><p:b xmlns:p='u'/>¶<p:c/></a>", "<a>¶<!-- -- --></a>", "<a>¶<!--x</a>",
 		"<a>¶<![CDATA[x</a>", "¶<![CDATA[x]]>", "¶<!DOCTYPE a><a/>", "<a>¶<!ELEMENT a></a>", "<a>¶<?x</a>", "<a><?¶></a>", "<a><?¶ x?></a>", "<a>¶<?x+?></a>", "<a>¶<?xml version='1.0'?></a>", `¶<?xml version="1.0" encoding="EUC-KR"?><a/>`,
 		"<a>\n\n ¶\x01</a>", "<a>¶\xff</a>", "<a>¶\x00</a>", "<a>¶</a b='c'>", "<a></a>¶<", strings.Repeat("<a>", 200) + "¶<a>",
+		"<a " + numbered(" a%d=''", 200) + " ¶b=''/>", numbered("<a xmlns:p%d='u' xmlns:q%[1]d='u'>", 199) + "¶<a " + numbered(" xmlns:r%d='u'", 103) + ">",
 	} {
 		before, after, _ := strings.Cut(marked, "¶")
 		line := strings.Count(before, "\n") + 1
@@ -91,6 +92,15 @@ func TestFaults(t *testing.T) {
 			t.Errorf("%q: %v, want line %d, column %d", marked, err, line, column)
 		}
 	}
+}
+
+// numbered repeats a text with its number in it.
+func numbered(format string, times int) string {
+	var out strings.Builder
+	for i := range times {
+		fmt.Fprintf(&out, format, i)
+	}
+	return out.String()
 }
 
 func TestAttributes(t *testing.T) {

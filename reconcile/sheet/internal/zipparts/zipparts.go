@@ -92,7 +92,8 @@ func (a *Archive) read(member *zip.File, key string, limits Limits, left, size i
 	defer stream.Close()
 
 	limit := min(limits.Member, left)
-	if packed := int64(member.CompressedSize64); packed < limit/limits.Ratio {
+	packed := int64(min(member.CompressedSize64, uint64(size))) // what it declares may be anything
+	if packed < limit/limits.Ratio {
 		limit = min(limit, max(limits.RatioFrom, packed*limits.Ratio))
 	}
 	var text strings.Builder
@@ -100,12 +101,12 @@ func (a *Archive) read(member *zip.File, key string, limits Limits, left, size i
 	if keep(key) {
 		out = &text
 		// The declared size saves copying, but only as far as the packed bytes make it likely.
-		text.Grow(int(min(int64(min(member.UncompressedSize64, 1<<40)), limit, 32*min(int64(member.CompressedSize64), size))))
+		text.Grow(int(min(int64(min(member.UncompressedSize64, uint64(limit))), 32*packed)))
 	}
 	read, err := io.Copy(out, io.LimitReader(stream, limit+1))
 	switch {
 	case read > limit:
-		return 0, a.tooBig(name, fmt.Sprintf("it unfolds to more than %d MB from %d kB", limit>>20, member.CompressedSize64>>10))
+		return 0, a.tooBig(name, fmt.Sprintf("it unfolds to more than %d MB from %d kB", limit>>20, packed>>10))
 	case errors.Is(err, zip.ErrChecksum):
 		return 0, a.damaged(name, "the checksum is wrong, so some of its content was changed or lost", err)
 	case errors.Is(err, io.ErrUnexpectedEOF):

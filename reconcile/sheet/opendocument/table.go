@@ -1,0 +1,529 @@
+package opendocument
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"example.com/seatline/reconcile/sheet"
+	"example.com/seatline/reconcile/sheet/internal/xmlscan"
+	"example.com/seatline/reconcile/sheet/numfmt"
+)
+
+// grid is the state of reading one sheet.
+type grid struct {
+	*reader
+	out      *sheet.Sheet
+	row, col int      // the last row and column that were read
+	columns  []column // from the left, each repeated
+	cells    []sheet.Cell
+	notes    int
+	rowStyle string // the style of the cells of the row that have none
+}
+
+// column is a run of equal columns.
+type column struct {
+	last  int
+	style string
+}
+
+func (b *reader) table(s *xmlscan.Scanner) error {
+	name, _, err := s.AttrIn(spaceTable, "name")
+	if err != nil {
+		return err
+	}
+	styleName, _, err := s.AttrIn(spaceTable, "style-name")
+	if err != nil {
+		return err
+	}
+	g := &grid{reader: b, out: &sheet.Sheet{Name: name, Hidden: b.styles[styleName].hidden, HiddenRows: map[int]bool{}, HiddenCols: map[int]bool{}}}
+	if err := children(s, g.element); err != nil {
+		return err
+	}
+	b.book.Sheets = append(b.book.Sheets, g.out)
+	return nil
+}
+
+// element reads one child of a table, or of a group of rows or columns in it.
+func (g *grid) element(s *xmlscan.Scanner) error {
+	if s.Space != spaceTable {
+		return s.Skip()
+	}
+	switch s.Local {
+	case "table-column":
+		return g.readColumn(s)
+	case "table-row":
+		return g.readRow(s)
+	case "table-header-columns", "table-columns", "table-column-group", "table-header-rows", "table-rows", "table-row-group":
+		return children(s, g.element)
+	}
+	return s.Skip()
+}
+
+func hidden(s *xmlscan.Scanner) (bool, error) {
+	visibility, _, err := s.AttrIn(spaceTable, "visibility")
+	return visibility == "collapse" || visibility == "filter", err
+}
+
+func (g *grid) readColumn(s *xmlscan.Scanner) error {
+	times, err := count(s, "number-columns-repeated")
+	if err != nil {
+		return err
+	}
+	hide, err := hidden(s)
+	if err != nil {
+		return err
+	}
+	name, _, err := s.AttrIn(spaceTable, "default-cell-style-name")
+	if err != nil {
+		return err
+	}
+	first := 1
+	if len(g.columns) > 0 {
+		first = g.columns[len(g.columns)-1].last + 1
+	}
+	last := min(first-1+min(times, MaxCols), MaxCols)
+	if first <= last {
+		g.columns = append(g.columns, column{last, name})
+	}
+	for col := first; hide && col <= last; col++ {
+		g.out.HiddenCols[col] = true
+	}
+	return s.Skip()
+}
+
+func (g *grid) readRow(s *xmlscan.Scanner) error {
+	times, err := count(s, "number-rows-repeated")
+	if err != nil {
+		return err
+	}
+	hide, err := hidden(s)
+	if err != nil {
+		return err
+	}
+	if g.rowStyle, _, err = s.AttrIn(spaceTable, "default-cell-style-name"); err != nil {
+		return err
+	}
+	g.row++
+	g.col, g.cells = 0, g.cells[:0]
+	if err := children(s, g.readCell); err != nil {
+		return err
+	}
+	first := g.row
+	g.row += min(times, 2*MaxRows) - 1
+	for row := first; hide && row <= min(g.row, MaxRows); row++ {
+		g.out.HiddenRows[row] = true
+	}
+	return g.store(s, first)
+}
+
+// store keeps the cells of a row, as often as the row is repeated.
+func (g *grid) store(s *xmlscan.Scanner, first int) error {
+	cells := g.cells
+	for len(cells) > 0 && cells[len(cells)-1] == (sheet.Cell{}) {
+		cells = cells[:len(cells)-1]
+	}
+	if len(cells) == 0 {
+		return nil
+	}
+	if g.row > MaxRows {
+		return s.Fail("row %d is not on a sheet; the last row is %d", g.row, MaxRows)
+	}
+	if g.left -= len(cells) * (g.row - first + 1); g.left < 0 {
+		return g.tooMany()
+	}
+	for len(g.out.Rows) < first-1 {
+		g.out.Rows = append(g.out.Rows, nil)
+	}
+	for range g.row - first + 1 {
+		g.out.Rows = append(g.out.Rows, append([]sheet.Cell(nil), cells...))
+	}
+	return nil
+}
+
+func (g *grid) tooMany() error {
+	return &sheet.FileError{File: g.name, Place: g.out.Name, Reason: sheet.ReasonTooBig,
+		Problem: fmt.Sprintf("the spreadsheet has more than %d cells", MaxCells), Next: "save only the sheets that are needed in a new file"}
+}
+
+// readCell reads a cell, or the place that a merged cell covers.
+func (g *grid) readCell(s *xmlscan.Scanner) error {
+	if s.Space != spaceTable || s.Local != "table-cell" && s.Local != "covered-table-cell" {
+		return s.Skip()
+	}
+	covered := s.Local == "covered-table-cell"
+	times, err := count(s, "number-columns-repeated")
+	if err != nil {
+		return err
+	}
+	if !covered {
+		if err := g.merge(s); err != nil {
+			return err
+		}
+	}
+	cell, err := g.value(s)
+	if err != nil {
+		return err
+	}
+	if covered || cell == (sheet.Cell{}) {
+		g.col += min(times, 2*MaxCols)
+		return nil
+	}
+	if g.col+times > MaxCols {
+		return s.Fail("row %d has more than %d columns", g.row, MaxCols)
+	}
+	for len(g.cells) < g.col {
+		g.cells = append(g.cells, sheet.Cell{})
+	}
+	for range times {
+		g.cells = append(g.cells, cell)
+	}
+	g.col += times
+	return nil
+}
+
+// merge takes in that a cell covers others.
+func (g *grid) merge(s *xmlscan.Scanner) error {
+	cols, err := count(s, "number-columns-spanned")
+	if err != nil {
+		return err
+	}
+	rows, err := count(s, "number-rows-spanned")
+	if err != nil {
+		return err
+	}
+	if cols == 1 && rows == 1 {
+		return nil
+	}
+	from := sheet.Ref{Row: g.row, Col: g.col + 1}
+	to := sheet.Ref{Row: g.row + min(rows, MaxRows) - 1, Col: g.col + min(cols, MaxCols)}
+	if to.Row > MaxRows || to.Col > MaxCols {
+		return s.Fail("a merged cell goes beyond the sheet")
+	}
+	g.out.Merges = append(g.out.Merges, sheet.Range{From: from, To: to})
+	return nil
+}
+
+// value reads what a cell stores and shows, and passes over it.
+func (g *grid) value(s *xmlscan.Scanner) (sheet.Cell, error) {
+	attributes := map[string]string{}
+	for _, name := range []string{"value-type", "value", "date-value", "time-value", "boolean-value", "string-value"} {
+		value, found, err := s.AttrIn(spaceOffice, name)
+		if err != nil {
+			return sheet.Cell{}, err
+		}
+		if found {
+			attributes[name] = value
+		}
+	}
+	formula, _, err := s.AttrIn(spaceTable, "formula")
+	if err != nil {
+		return sheet.Cell{}, err
+	}
+	extended, _, err := s.AttrIn(spaceCalcExt, "value-type")
+	if err != nil {
+		return sheet.Cell{}, err
+	}
+	styleName, styled, err := s.AttrIn(spaceTable, "style-name")
+	if err != nil {
+		return sheet.Cell{}, err
+	}
+	shown, err := paragraphs(s)
+	if err != nil {
+		return sheet.Cell{}, err
+	}
+	cell := sheet.Cell{Formula: plainFormula(formula)}
+	if extended == "error" {
+		attributes["value-type"] = extended
+	}
+	g.interpret(&cell, attributes, shown)
+	if cell.Kind != sheet.Blank {
+		if !styled {
+			styleName = g.defaultStyle()
+		}
+		if cell.Format = g.code(styleName); cell.Format == "General" {
+			cell.Format = ""
+		}
+	}
+	return cell, nil
+}
+
+// defaultStyle returns the style of a cell that names none: that of its row or column.
+func (g *grid) defaultStyle() string {
+	if g.rowStyle != "" {
+		return g.rowStyle
+	}
+	at, _ := slices.BinarySearchFunc(g.columns, g.col+1, func(c column, col int) int { return c.last - col })
+	if at < len(g.columns) {
+		return g.columns[at].style
+	}
+	return ""
+}
+
+// interpret fills in kind, raw and shown. A value that is not of the type that the cell names is kept as text and noted.
+func (g *grid) interpret(cell *sheet.Cell, attributes map[string]string, shown string) {
+	set := func(kind sheet.Kind, raw string) { cell.Kind, cell.Raw, cell.Shown = kind, raw, shown }
+	switch kind := attributes["value-type"]; kind {
+	case "":
+		// A text that some other program put there without saying so.
+		if shown != "" {
+			set(sheet.Text, shown)
+		}
+	case "string":
+		text, given := attributes["string-value"]
+		if !given {
+			text = shown
+		}
+		if text != "" || cell.Formula != "" {
+			set(sheet.Text, text)
+			cell.Shown = text
+		}
+	case "error":
+		set(sheet.Error, shown)
+	default:
+		raw, kindOfCell, ok := typed(kind, attributes)
+		if !ok {
+			g.odd(kind, raw)
+			kindOfCell = sheet.Text
+			raw = shown
+		}
+		if ok || raw != "" {
+			set(kindOfCell, raw)
+		}
+		if ok {
+			cell.Shown = strings.Trim(shown, " ") // left free for alignment
+		}
+	}
+}
+
+// typed reads a value that is no text. ok is false where it is not of its type; then raw is what stands there.
+func typed(kind string, attributes map[string]string) (raw string, of sheet.Kind, ok bool) {
+	switch kind {
+	case "float", "percentage", "currency":
+		raw = attributes["value"]
+		return raw, sheet.Number, numfmt.IsNumber(raw)
+	case "date":
+		raw = attributes["date-value"]
+		if serial, ok := dateSerial(raw); ok {
+			return serial, sheet.Date, true
+		}
+	case "time":
+		raw = attributes["time-value"]
+		if serial, ok := durationSerial(raw); ok {
+			return serial, sheet.Date, true
+		}
+	case "boolean":
+		raw = attributes["boolean-value"]
+		if number, ok := map[string]string{"true": "1", "false": "0"}[raw]; ok {
+			return number, sheet.Bool, true
+		}
+	}
+	return raw, sheet.Blank, false
+}
+
+// odd notes a cell whose value does not fit its type, up to a limit.
+func (g *grid) odd(kind, value string) {
+	at := sheet.Ref{Row: g.row, Col: g.col + 1}
+	switch g.notes++; {
+	case g.notes < maxNotes:
+		g.book.Notes = append(g.book.Notes, sheet.Note{Code: CodeCell, Sheet: g.out.Name, Ref: at,
+			Message: fmt.Sprintf("%s should hold a value of the type %q but holds %.40q; what it shows was taken as text", at, kind, value)})
+	case g.notes == maxNotes:
+		g.book.Notes = append(g.book.Notes, sheet.Note{Code: CodeCell, Sheet: g.out.Name, Ref: at,
+			Message: fmt.Sprintf("%s and perhaps more cells hold values that do not fit their types; what they show was taken as text", at)})
+	}
+}
+
+// paragraphs reads the shown text of a cell; comments and drawings in it are passed over.
+func paragraphs(s *xmlscan.Scanner) (string, error) {
+	var p paragraph
+	number := 0
+	err := children(s, func(s *xmlscan.Scanner) error {
+		if s.Space != spaceText || s.Local != "p" && s.Local != "h" {
+			return s.Skip()
+		}
+		if number++; number > 1 {
+			p.text.Add("\n")
+		}
+		p.started = false
+		return p.inline(s)
+	})
+	return p.text.String(), err
+}
+
+// paragraph gathers the text of a cell.
+type paragraph struct {
+	text xmlscan.Pieces
+	// started says that the current line has text before what comes, and spaced that it ends with white space.
+	started, spaced bool
+}
+
+// inline reads text with its spaces, tabs and line breaks (OpenDocument 1.2, part 1, 6.1.2 to 6.1.5). White space in the
+// XML counts as one space at most.
+func (p *paragraph) inline(s *xmlscan.Scanner) error {
+	for {
+		token, err := s.Next()
+		if err != nil {
+			return err
+		}
+		switch token {
+		case xmlscan.End:
+			return nil
+		case xmlscan.Chars:
+			p.chars(s.Text)
+		case xmlscan.Start:
+			if err := p.element(s); err != nil {
+				return err
+			}
+		}
+	}
+}
+
+func (p *paragraph) element(s *xmlscan.Scanner) error {
+	if s.Space != spaceText {
+		return s.Skip()
+	}
+	switch s.Local {
+	case "s":
+		times, found, err := s.AttrIn(spaceText, "c")
+		if err != nil {
+			return err
+		}
+		spaces := 1
+		if found {
+			spaces, err = strconv.Atoi(times)
+			if err != nil || spaces < 0 || spaces > 32_767 {
+				return s.Fail("%q is no number of spaces", times)
+			}
+		}
+		p.add(strings.Repeat(" ", spaces))
+	case "tab":
+		p.add("\t")
+	case "line-break":
+		p.add("\n")
+	case "span", "a", "ruby", "ruby-base", "date", "time", "sheet-name", "title":
+		return p.inline(s)
+	}
+	return s.Skip()
+}
+
+// add adds text that stands for itself.
+func (p *paragraph) add(text string) {
+	p.text.Add(text)
+	p.started, p.spaced = true, false
+}
+
+// chars adds character data: each run of white space makes one space, and none at the start of a paragraph or behind
+// another.
+func (p *paragraph) chars(text string) {
+	if strings.ContainsAny(text, " \t\r\n") {
+		text = p.collapse(text)
+	}
+	if text != "" {
+		p.add(text)
+		p.spaced = text[len(text)-1] == ' '
+	}
+}
+
+func (p *paragraph) collapse(text string) string {
+	var out strings.Builder
+	space := !p.started || p.spaced
+	for _, r := range text {
+		switch r {
+		case ' ', '\t', '\r', '\n':
+			if !space {
+				out.WriteByte(' ')
+			}
+			space = true
+		default:
+			out.WriteRune(r)
+			space = false
+		}
+	}
+	return out.String()
+}
+
+// plainFormula writes a formula as workbooks do: without the prefix that names its language, and with references without
+// brackets and points.
+func plainFormula(formula string) string {
+	if prefix, rest, found := strings.Cut(formula, "="); found && (prefix == "" || strings.HasSuffix(prefix, ":")) {
+		formula = rest
+	}
+	var out strings.Builder
+	quote, inside := byte(0), false
+	for i := 0; i < len(formula); i++ {
+		c := formula[i]
+		switch {
+		case quote != 0:
+			if c == quote {
+				quote = 0
+			}
+		case c == '"', c == '\'':
+			quote = c
+		case c == '[' && !inside:
+			inside = true
+			continue
+		case c == ']' && inside:
+			inside = false
+			continue
+		case c == '.' && inside:
+			if before := formula[i-1]; before != '[' && before != ':' {
+				out.WriteByte('!')
+			}
+			continue
+		}
+		out.WriteByte(c)
+	}
+	return out.String()
+}
+
+// dateSerial turns a date of XML Schema into the serial number that workbooks use. Before March 1900, where their count
+// has a day too many, it counts on backwards as OpenDocument programs do.
+func dateSerial(text string) (string, bool) {
+	for _, layout := range []string{"2006-01-02", "2006-01-02T15:04:05.999999999", "2006-01-02T15:04:05.999999999Z07:00"} {
+		moment, err := time.Parse(layout, text)
+		if err != nil {
+			continue
+		}
+		serial := numfmt.Serial(moment, false)
+		if serial < 60 {
+			serial = math.Round((serial+1)*1e9) / 1e9
+		}
+		return formatSerial(serial), true
+	}
+	return "", false
+}
+
+func formatSerial(serial float64) string { return strconv.FormatFloat(serial, 'f', -1, 64) }
+
+// durationSerial turns a duration of XML Schema such as PT13H30M00S into days.
+func durationSerial(text string) (string, bool) {
+	negative := strings.HasPrefix(text, "-")
+	rest, ok := strings.CutPrefix(strings.TrimPrefix(text, "-"), "PT")
+	if !ok || rest == "" {
+		return "", false
+	}
+	seconds := 0.0
+	for _, unit := range []struct {
+		letter string
+		size   float64
+	}{{"H", 3600}, {"M", 60}, {"S", 1}} {
+		number, after, found := strings.Cut(rest, unit.letter)
+		if !found {
+			continue
+		}
+		value, err := strconv.ParseFloat(strings.Replace(number, ",", ".", 1), 64)
+		if err != nil || value < 0 || value > 1e9 {
+			return "", false
+		}
+		seconds += value * unit.size
+		rest = after
+	}
+	if negative {
+		seconds = -seconds
+	}
+	return formatSerial(seconds / 86400), rest == ""
+}
