@@ -86,12 +86,15 @@ func (t *tableReader) isDitto(text string) bool {
 	return !none
 }
 
+// errorValues are the error values of spreadsheet programs (ISO/IEC 29500-1, 18.17.3), as they stand in text files.
+var errorValues = map[string]bool{"#NULL!": true, "#DIV/0!": true, "#VALUE!": true, "#REF!": true, "#NAME?": true, "#NUM!": true, "#N/A": true}
+
 // damaged reports what a spreadsheet program has done to a cell: an error value, a formula without a stored result, a
 // date where a fraction was.
 func damaged(cell sheet.Cell, c *column) trouble {
 	want := traits[c.role].want
 	switch {
-	case cell.Kind == sheet.Error:
+	case cell.Kind == sheet.Error || cell.Kind == sheet.Text && errorValues[cell.Raw] && want != wantText:
 		return problem("data.damaged", "%s holds the error %s instead of a value", c.name(), cell.Shown)
 	case cell.Kind == sheet.Blank && cell.Formula != "":
 		return problem("data.damaged", "%s holds the formula =%s without a stored result; open the file in a spreadsheet program and save it again",
@@ -303,8 +306,8 @@ func (t *tableReader) implausible(c *column, dim measure.Dim, reading value.Read
 		return trouble{}
 	}
 	if other := otherUnit(b, size, unit); other != "" && !reading.UnitStated {
-		return problem("data.unit", "%s %s would be %s in %s, beyond the %g to %g mm that the joint allows; it is probably in %s, %s",
-			c.name(), reading.Text, sayMM(size), unit, b.least, b.most, other, sayMM(size/unitMM[unit]*unitMM[other]))
+		return problem("data.unit", "%s %s in %s would be %s, beyond the %g to %g mm that the joint allows; in %s it would be %s",
+			c.name(), reading.Text, unitName(unit), sayMM(size), b.least, b.most, unitName(other), sayMM(size/unitMM[unit]*unitMM[other]))
 	}
 	likely := t.likely(c, b, size)
 	return problem("data.implausible", "%s %s is %s, beyond the %g to %g mm that the joint allows%s", c.name(), reading.Text, sayMM(size), b.least, b.most, likely)
@@ -313,6 +316,14 @@ func (t *tableReader) implausible(c *column, dim measure.Dim, reading value.Read
 func (t *tableReader) boundsAllow(c *column, dim measure.Dim) bool {
 	b, known := boundsOf(t.kind, c.role)
 	return !known || b.possible(mm(dim.Nominal()))
+}
+
+// unitName is how a sentence calls a unit.
+func unitName(unit string) string {
+	if unit == "in" {
+		return "inches"
+	}
+	return unit
 }
 
 // otherUnit returns the one other unit, of mm and inches, in which a size is possible.

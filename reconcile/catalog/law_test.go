@@ -194,6 +194,24 @@ func TestAnythingIsRead(t *testing.T) {
 	})
 }
 
+// BenchmarkReadWords reads a sheet of mostly words, every one of them another.
+func BenchmarkReadWords(b *testing.B) {
+	const n = 100_000
+	var text strings.Builder
+	text.WriteString("Part No | Description | Category | Top | Material | Colour | Notes | Hosel OD (mm) | Bore (mm)\n")
+	for i := range n {
+		fmt.Fprintf(&text, "KR-%d | Forged head number %d of the series | iron | flat | steel %d | raw %d | see page %d | %.2f | 9.5\n", i, i, i, i, i, 13+float64(i%150)/100)
+	}
+	s := grid("Heads", text.String())
+	b.ReportAllocs()
+	for b.Loop() {
+		c := catalog.Read([]catalog.Input{{Book: book("orrin.xlsx", s)}}, catalog.Options{})
+		if len(c.Heads) != n {
+			b.Fatalf("%d heads", len(c.Heads))
+		}
+	}
+}
+
 func BenchmarkRead(b *testing.B) {
 	for _, n := range []int{1_000, 100_000} {
 		b.Run(fmt.Sprint(n), func(b *testing.B) {

@@ -217,7 +217,7 @@ func hasDimension(roles map[string]float64) bool {
 // lineRoles returns the roles that the cells of a line are headings of, with the best score of each; nil where the line
 // cannot be a heading, because too many of its cells are values.
 func lineRoles(g *grid, lex *lexicon, line, left, right int) map[string]float64 {
-	cells, numeric := 0, 0
+	cells, numeric, coded := 0, 0, 0
 	row := g.text[line-1]
 	right = min(right, len(row))
 	for col := left; col <= right; col++ {
@@ -226,11 +226,14 @@ func lineRoles(g *grid, lex *lexicon, line, left, right int) map[string]float64 
 			continue
 		}
 		cells++
-		if looksNumeric(text) {
+		switch {
+		case looksNumeric(text):
 			numeric++
+		case bearsDigits(text):
+			coded++
 		}
 	}
-	if cells-numeric < 1 || numeric*3 > cells {
+	if cells-numeric < 1 || numeric*3 > cells || (numeric+coded)*2 > cells {
 		return nil
 	}
 	roles := map[string]float64{}

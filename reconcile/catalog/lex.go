@@ -17,6 +17,7 @@ type lexicon struct {
 	readings   map[readingKey]value.Reading
 	hits       map[askKey]words.Hit
 	clubs      map[string][]string
+	sets       map[string]setAnswer
 }
 
 type askKey struct{ question, text string }
@@ -36,6 +37,7 @@ func newLexicon() *lexicon {
 		readings: map[readingKey]value.Reading{},
 		hits:     map[askKey]words.Hit{},
 		clubs:    map[string][]string{},
+		sets:     map[string]setAnswer{},
 	}
 }
 
@@ -112,6 +114,22 @@ func (l *lexicon) category(text string) (words.Hit, bool) {
 	return l.ask("category", text, l.words.Category)
 }
 
+// severalCategories reports whether the words of a text name more than one kind of club: "Irons and wedges".
+func (l *lexicon) severalCategories(text string) bool {
+	first := ""
+	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
+		hit, found := l.category(word)
+		switch {
+		case !found || hit.Score < 0.5:
+		case first == "":
+			first = hit.Value
+		case first != hit.Value:
+			return true
+		}
+	}
+	return false
+}
+
 func remember[K comparable, V any](cache map[K]V, key K, v V) {
 	if len(cache) >= cacheLimit {
 		clear(cache)
@@ -141,6 +159,23 @@ func looksNumeric(s string) bool {
 		}
 	}
 	return digits > 0 && (letters <= 8 || letters <= digits)
+}
+
+// bearsDigits reports whether digits make up a good part of a text, as in a part number; the digits of a tolerance or of
+// what stands in brackets do not count against a heading.
+func bearsDigits(s string) bool {
+	digits, others := 0, 0
+	for _, r := range s {
+		switch {
+		case r >= '0' && r <= '9':
+			digits++
+		case r == '±' || r == '+' || r == '(' || r == '[' || r == '（':
+			return false
+		default:
+			others++
+		}
+	}
+	return digits*5 > digits+others
 }
 
 // isValueSign reports whether a letter stands before values as a sign: Ø, φ, R.

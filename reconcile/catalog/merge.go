@@ -43,14 +43,18 @@ func merge(entries []*entry) []*entry {
 	return kept
 }
 
-// mergeGroup compares every entry of a part with the first one.
+// mergeGroup compares every entry of a part, size by size, with the first that gives the size.
 func mergeGroup(group []*entry, dropped map[*entry]bool) {
-	for i, e := range group {
-		for _, other := range group[i+1:] {
-			for _, role := range kindRoles[e.table.kind] {
-				if disagree(e, other, role) {
-					conflict(e, other, role)
-				}
+	for _, role := range kindRoles[group[0].table.kind] {
+		var first *entry
+		for _, e := range group {
+			f := e.original(role)
+			switch {
+			case !f.Dim.Given() && f.Angle.IsZero():
+			case first == nil:
+				first = e
+			case disagree(first, e, role):
+				conflict(first, e, role)
 			}
 		}
 	}
@@ -93,7 +97,9 @@ func conflict(a, b *entry, role Role) {
 		ratio(x.Dim, y.Dim))
 	for _, pair := range [][2]*entry{{a, b}, {b, a}} {
 		e, other := pair[0], pair[1]
-		e.hold(role, message)
+		if told := e.hold(role, message); told {
+			continue
+		}
 		e.table.table.Findings.Add(finding.Finding{
 			Severity: finding.Error, Code: "data.conflict", Place: e.place(role), Related: []finding.Place{other.place(role)}, Message: message,
 			Settle: e.table.settle("rows", lineName(e.line), string(role)),
@@ -134,10 +140,13 @@ func (e *entry) where(role Role) string {
 	return place.String()
 }
 
-// hold takes a value from the entry and holds its row.
-func (e *entry) hold(role Role, why string) {
+// hold takes a value from the entry and holds its row. It reports whether the value was gone already.
+func (e *entry) hold(role Role, why string) bool {
+	f := e.item.Fields[role]
+	if !f.Dim.Given() && f.Angle.IsZero() {
+		return true
+	}
 	fields := maps.Clone(e.item.Fields)
-	f := fields[role]
 	f.Dim, f.Angle = measure.Dim{}, measure.Angle{}
 	fields[role] = f
 	e.item.Fields = fields
@@ -147,6 +156,7 @@ func (e *entry) hold(role Role, why string) {
 			row.Outcome, row.Why = Held, why
 		}
 	}
+	return false
 }
 
 // take fills what the entry lacks from another of the same part, and says so where that is a size.

@@ -44,8 +44,8 @@ func (s size) mm(unit string) float64 {
 // sampleSize is how many cells of a column are looked at to find out what it holds.
 const sampleSize = 240
 
-// sampleLines returns the lines of the body at which columns are sampled: the first ones and others spread over the
-// rest.
+// sampleLines returns the lines of the body at which columns are sampled, spread over all of it. Lines with a single cell
+// are titles and notes as a rule.
 func (r *region) sampleLines() []int {
 	var lines []int
 	count := r.to - r.body + 1
@@ -54,7 +54,8 @@ func (r *region) sampleLines() []int {
 		step = count / sampleSize
 	}
 	for line := r.body; line <= r.to; line += step {
-		if r.aside[line] == "" && !r.grid.blankLine(line, r.left, r.right) {
+		cells := countCells(r.grid, line, span{r.from, r.to, r.left, r.right})
+		if r.aside[line] == "" && (cells > 1 || cells == 1 && r.right-r.left < 2) {
 			lines = append(lines, line)
 		}
 	}

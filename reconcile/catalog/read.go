@@ -106,7 +106,7 @@ func (r *reader) readBook(input Input) {
 
 func noteSeverity(code string) finding.Severity {
 	switch {
-	case strings.HasSuffix(code, "encoding"), strings.HasSuffix(code, "format"), strings.HasSuffix(code, "delimiter"):
+	case strings.HasSuffix(code, "encoding"), strings.HasSuffix(code, "format"), strings.HasSuffix(code, "separator"):
 		return finding.Note
 	}
 	return finding.Warning
@@ -217,6 +217,9 @@ func (s *sheetReader) titles(r *region) []string {
 func (r *reader) categoryOf(titles []string) string {
 	for _, title := range titles {
 		if hit, found := r.lex.category(title); found && hit.Score >= 0.2 {
+			if r.lex.severalCategories(title) {
+				return ""
+			}
 			return hit.Value
 		}
 	}

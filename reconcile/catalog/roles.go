@@ -37,6 +37,8 @@ type column struct {
 	known    bool
 	evidence string
 	runnerUp string
+	// hidden is set where the sheet hides the column.
+	hidden bool
 	// held is why the values of the column are not used, empty where they are.
 	held string
 	// unit is the unit of bare numbers; unitWhy says from where, and unitAssumed is set where nothing states it.
@@ -76,7 +78,7 @@ func (r *region) columnsOf(lex *lexicon) []*column {
 		if h.text == "" && p.filled == 0 {
 			continue
 		}
-		c := &column{heading: h, profile: p, scale: 1}
+		c := &column{heading: h, profile: p, scale: 1, hidden: !r.grid.turned && r.grid.sheet.HiddenCols[h.col]}
 		for _, kind := range []Kind{UnknownKind, Heads, Ferrules, Tips} {
 			c.matches[kind] = lex.headingMatches(kind, h)
 		}
@@ -156,18 +158,30 @@ func (c *column) units() []string {
 	return []string{"mm", "in", "thou"}
 }
 
-// fit returns how well a column fits a role in a table of a kind, in points.
+// fit returns how well a column fits a role in a table of a kind, in points. Of columns that fit alike the one that can
+// be seen and stands further left is better.
 func (c *column) fit(lex *lexicon, kind Kind, role Role, guessed bool) float64 {
+	points := c.fitAlone(lex, kind, role, guessed) - 0.001*float64(c.col)
+	if c.hidden {
+		points -= 0.5
+	}
+	return points
+}
+
+func (c *column) fitAlone(lex *lexicon, kind Kind, role Role, guessed bool) float64 {
 	h := c.headed(kind, role)
 	if role == Price && h < currencyHeading && isCurrency(c.headingUnit) {
 		h = currencyHeading
 	}
 	values := c.valuePoints(lex, kind, role)
-	if h >= leastHeading {
-		return headingPoints*h + values + traits[role].prior - 0.001*float64(c.col)
+	if h >= leastHeading && !(traits[role].want == wantCount && h <= specificHeading && c.uniqueCodes()) {
+		return headingPoints*h + values + traits[role].prior
+	}
+	if role == Part && c.uniqueCodes() && c.refuted(lex, kind) {
+		return headingPoints*understood + values + traits[role].prior
 	}
 	if lex.recogniser(role) != nil && role != Club && c.bestHeading() < understood && c.profile.filled > 0 {
-		return values - 0.001*float64(c.col)
+		return values
 	}
 	if traits[role].prior == 0 || c.profile.filled == 0 || !guessed && (c.bestHeading() >= understood || !keyRoles[role]) {
 		return -20
@@ -175,7 +189,22 @@ func (c *column) fit(lex *lexicon, kind Kind, role Role, guessed bool) float64 {
 	if !guessed && c.text != "" {
 		values--
 	}
-	return values - 0.5 + traits[role].prior/2 - 0.001*float64(c.col)
+	return values - 0.5 + traits[role].prior/2
+}
+
+// uniqueCodes reports whether the values look like part numbers, each another one.
+func (c *column) uniqueCodes() bool {
+	p := &c.profile
+	return p.filled >= 3 && p.distinct == p.filled && p.share(p.codes) >= 0.9 && p.share(p.whole+p.decimals) < 0.5
+}
+
+// refuted reports whether the values speak against the role that the heading says: codes under "Stock no.".
+func (c *column) refuted(lex *lexicon, kind Kind) bool {
+	if len(c.matches[kind]) == 0 || c.matches[kind][0].Score > specificHeading {
+		return false
+	}
+	role := Role(c.matches[kind][0].Role)
+	return role != Part && c.valuePoints(lex, kind, role) <= -2
 }
 
 // currencyHeading is the score of a heading that names a currency as one of prices.
@@ -200,11 +229,12 @@ func (c *column) valuePoints(lex *lexicon, kind Kind, role Role) float64 {
 	case wantLength:
 		return c.sizePoints(kind, role)
 	case wantCode:
-		return 2*p.share(p.codes) + 2*float64(p.distinct)/float64(p.filled) - 6*p.share(p.decimals)
+		distinct := float64(p.distinct) / float64(p.filled)
+		return 2*p.share(p.codes) + 2*distinct - 6*(1-distinct) - 6*p.share(p.decimals)
 	case wantPrice:
 		return 2*p.share(p.whole+p.decimals) - 1
 	case wantCount:
-		return 2*p.share(p.whole) - 3*p.share(p.decimals)
+		return 2*p.share(p.whole) - 3*p.share(p.decimals) - 3*p.share(p.filled-p.whole-p.decimals)
 	case wantAngle:
 		return c.anglePoints()
 	case wantTolerance:

@@ -387,7 +387,10 @@ func (r *rowReader) sourceRow() int {
 // category finds the kind of club: from the row, the title above it, its description or its club, the sheet's title.
 func (r *rowReader) category(club string) string {
 	lex := r.t.lex
-	for _, role := range []Role{Category, Description, Part} {
+	if kind := clubCategory(r.fields[Club].Text); kind != "" && club == "" {
+		return kind
+	}
+	for _, role := range []Role{Category, Club, Description, Part} {
 		if text := r.fields[role].Text; text != "" {
 			if hit, found := lex.category(text); found && hit.Score >= 0.2 && (role != Part || hit.Score >= 0.5) {
 				return hit.Value
@@ -398,9 +401,6 @@ func (r *rowReader) category(club string) string {
 		}
 	}
 	if kind := clubCategory(club); kind != "" {
-		return kind
-	}
-	if kind := clubCategory(r.fields[Club].Text); kind != "" && club == "" {
 		return kind
 	}
 	return r.t.titleCategory

@@ -65,11 +65,43 @@ func splitSet(lex *lexicon, part string) (name string, set []string) {
 
 // findSet finds a set of clubs within a description.
 func (l *lexicon) findSet(text string) (set []string, place string, found bool) {
-	if !strings.ContainsAny(text, "0123456789") {
+	if !mayNameSet(text) {
 		return nil, "", false
 	}
-	set, place, found = l.words.FindClubs(text)
-	return set, place, found && len(set) > 1
+	answer, known := l.sets[text]
+	if !known {
+		set, place, _ = l.words.FindClubs(text)
+		answer = setAnswer{set, place}
+		remember(l.sets, text, answer)
+	}
+	return answer.set, answer.place, len(answer.set) > 1
+}
+
+type setAnswer struct {
+	set   []string
+	place string
+}
+
+// mayNameSet reports whether a text has a sign for a range or a list after a digit, as every set of clubs has; most
+// descriptions have none, and are not searched.
+func mayNameSet(text string) bool {
+	last := rune(0)
+	for _, r := range text {
+		switch {
+		case strings.ContainsRune("-–—~～〜/,、，至から", r) && isClubEnd(last):
+			return true
+		case r == ' ':
+			continue
+		case r == 't' && isClubEnd(last) && strings.Contains(text, " to "):
+			return true
+		}
+		last = r
+	}
+	return false
+}
+
+func isClubEnd(r rune) bool {
+	return r >= '0' && r <= '9' || strings.ContainsRune("iIwWhH#番号°", r)
 }
 
 // partsRepeat reports whether part numbers come back in other lines with another club, so that only both together name

@@ -97,7 +97,7 @@ func (t *tableReader) inferUnit(c *column) {
 
 func (c *column) assumeUnit(unit, evidence string) {
 	c.unit, c.unitAssumed = unit, true
-	c.unitWhy = fmt.Sprintf("unit of %s taken as %s: %s", c.name(), unit, evidence)
+	c.unitWhy = fmt.Sprintf("unit of %s taken as %s: %s", c.name(), unitName(unit), evidence)
 }
 
 // factor is what sizes are multiplied by to be diameters.
@@ -218,10 +218,10 @@ func (t *tableReader) checkUnit(c *column) {
 	}
 	for _, other := range lengthUnits {
 		if other != c.unit && fits(b, numbers, other, c.factor())*5 >= 4 {
-			c.held = fmt.Sprintf("%s is said to be in %s, which its sizes cannot be", c.name(), c.unit)
+			c.held = fmt.Sprintf("%s is said to be in %s, which its sizes cannot be", c.name(), unitName(c.unit))
 			t.addColumn(finding.Error, "data.unit", c, fmt.Sprintf(
-				"%s is said to be in %s (%s), but %s %s would be %s; in %s it would be %s", c.name(), c.unit, c.unitWhy, trimFloat(numbers[0]), c.unit,
-				sayMM(numbers[0]*unitMM[c.unit]), other, sayMM(numbers[0]*unitMM[other])), key)
+				"%s is said to be in %s (%s), but %s %s would be %s; in %s it would be %s", c.name(), unitName(c.unit), c.unitWhy, trimFloat(numbers[0]), c.unit,
+				sayMM(numbers[0]*unitMM[c.unit]), unitName(other), sayMM(numbers[0]*unitMM[other])), key)
 			return
 		}
 	}
@@ -232,7 +232,7 @@ func (t *tableReader) guesses(b bounds, numbers []float64, factor float64) strin
 	var possible []string
 	for _, unit := range lengthUnits[:2] {
 		if share := fits(b, numbers, unit, factor); share > 0 {
-			possible = append(possible, fmt.Sprintf("%.0f%% of them are possible in %s", share*100, unit))
+			possible = append(possible, fmt.Sprintf("%.0f%% of them are possible in %s", share*100, unitName(unit)))
 		}
 	}
 	if len(possible) == 0 {

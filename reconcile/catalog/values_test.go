@@ -64,7 +64,7 @@ KR-23 | 13.4 | 9.5
 `))
 	defer show(t, c)
 	wantRow(t, c, "KR-21", catalog.Held, sizes{catalog.HoselOD: 0, catalog.Bore: 9.5})
-	wantFinding(t, c, "data.unit", "B3", "probably in in, 13.589 mm")
+	wantFinding(t, c, "data.unit", "B3", "in inches it would be 13.589 mm")
 	wantRow(t, c, "KR-22", catalog.Used, sizes{catalog.HoselOD: 13.462})
 	if len(c.Heads) != 4 {
 		t.Errorf("%d heads, want the held one too", len(c.Heads))
@@ -78,7 +78,7 @@ KR-20 | .536 | 9.5
 KR-21 | .535 | 9.5
 `))
 	defer show(t, c)
-	wantFinding(t, c, "data.unit", "B1", "in in it would be")
+	wantFinding(t, c, "data.unit", "B1", "in inches it would be")
 	wantRow(t, c, "KR-20", catalog.Held, sizes{catalog.HoselOD: 0, catalog.Bore: 9.5})
 }
 
