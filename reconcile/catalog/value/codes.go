@@ -3,6 +3,7 @@ package value
 // Codes of what may be forgiven in reading a value. They are only ever added to.
 const (
 	ForgaveDecimalComma  = "decimal-comma"  // 13,6 read as 13.6
+	ForgaveDecimalPoint  = "decimal-point"  // 13.600 read as 13.6 where the column's decimal mark is a comma
 	ForgaveThousands     = "thousands"      // 1,250.00 read as 1250
 	ForgaveWidth         = "full-width"     // full-width or other digits and signs
 	ForgaveFractionSign  = "fraction-sign"  // ½ read as 1/2

@@ -23,10 +23,11 @@ func (p parser) peel(r *Reading, tokens []token) (core []token, trouble string) 
 			started = true
 			core = append(core, t)
 		case aUnit:
-			if started && isLength(t.text) {
-				core = append(core, t)
-			} else if started {
+			switch {
+			case !isLength(t.text):
 				return nil, fmt.Sprintf("%q is no unit of length", t.raw)
+			case started:
+				core = append(core, t)
 			}
 		case aClass:
 			class = append(class, t)
@@ -39,7 +40,7 @@ func (p parser) peel(r *Reading, tokens []token) (core []token, trouble string) 
 			case t.text == "+" && !started:
 			case t.text == "/" && !(i+1 < len(tokens) && (tokens[i+1].is(aSign, "+") || tokens[i+1].is(aSign, "-") || isZero(tokens[i+1]))):
 			case strings.Contains("+-±~/", t.text):
-				if lastSign(tokens[i+1:]) { // 13.5 -
+				if t.text == "-" && lastSign(tokens[i+1:]) { // 13.5 -
 					break
 				}
 				core = append(core, t)
@@ -299,8 +300,8 @@ func (p parser) check(r Reading, first token) Reading {
 		bad := unreadable("a size cannot be negative")
 		bad.Problem.Code = problemImplausible
 		return bad
-	case first.num.IsFraction() && !r.UnitStated && !isInch(r.Unit):
-		r.Problem = Problem{problemUnit, fmt.Sprintf("%s is written as a fraction, as inches are, and the unit elsewhere is %s", first.raw, r.Unit)}
+	case first.num.IsFraction() && !isInch(r.Unit):
+		r.Problem = Problem{problemUnit, fmt.Sprintf("%s is written as a fraction, as inches are, and the unit is %s", first.raw, r.Unit)}
 		if l, _, err := first.num.In(measure.Inch); err == nil {
 			r.Alternatives = append(r.Alternatives, Alternative{measure.Nominal(l), first.raw + " in", "(a fraction of an inch)"})
 		}

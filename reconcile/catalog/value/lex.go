@@ -94,6 +94,7 @@ func (l *lexer) last() token {
 var (
 	footnoteMark  = regexp.MustCompile(`^(\*+|[†‡§※]|[¹²³⁴⁵⁶⁷⁸⁹⁰]+⁾?\)?|\([a-zA-Z1-9]\)|\[[a-zA-Z1-9]\])`)
 	numberAhead   = regexp.MustCompile(`^(\.?\d|[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒])`)
+	commaAhead    = regexp.MustCompile(`^,\d`)
 	fractionAhead = regexp.MustCompile(`^(\d+[ -])?(\d+) ?/ ?(\d+)`)
 	isoGeneral    = regexp.MustCompile(`(?i)^(?:DIN )?(?:EN )?ISO ?2768(?:-1)?[ -]*([fmcv])[HKL]?\b`)
 	gradeAhead    = regexp.MustCompile(`^(?i:IT) ?\d{1,2}\b`)
@@ -106,7 +107,7 @@ var (
 func (l *lexer) next() {
 	first, size := utf8.DecodeRuneInString(l.rest)
 	switch {
-	case numberAhead.MatchString(l.rest):
+	case numberAhead.MatchString(l.rest), commaAhead.MatchString(l.rest) && l.last().kind != aNumber && l.last().kind != aUnit:
 		l.number()
 	case plusMinus.MatchString(l.rest):
 		l.push(aSign, "±", len(plusMinus.FindString(l.rest)))
@@ -151,6 +152,11 @@ func (l *lexer) number() {
 			whole = m[2]
 		}
 		text = text[:strings.Index(text, whole)+len(whole)]
+	} else if m != nil && strings.Contains(m[0], " /") || m != nil && strings.Contains(m[0], "/ ") { // 1 / 2
+		if n, rest, err := measure.ParseNumber(m[1] + m[2] + "/" + m[3]); err == nil && rest == "" {
+			l.took(m[0], n, nil)
+			return
+		}
 	}
 	notation := measure.Notation{Comma: l.commas()}
 	n, rest, err := notation.ParseNumber(text)
@@ -167,10 +173,14 @@ func (l *lexer) number() {
 	}
 	used := len(text) - len(rest)
 	used = len(strings.TrimRight(text[:used], " "))
-	raw := text[:used]
+	l.took(text[:used], n, ambiguous)
+}
+
+// took adds a number that was written as raw at the beginning of the rest.
+func (l *lexer) took(raw string, n measure.Number, ambiguous *measure.AmbiguousError) {
 	l.sawNumber = true
 	l.tokens = append(l.tokens, token{kind: aNumber, raw: raw, num: n, comma: ambiguous})
-	l.rest = l.rest[used:]
+	l.rest = l.rest[len(raw):]
 	l.noteNumber(raw, n)
 }
 
@@ -329,9 +339,14 @@ func (l *lexer) leading(ask func(string) (words.Hit, bool)) (best words.Hit, len
 	return best, length
 }
 
-// closes reports whether an answer accounts for all of a text, the point of an abbreviation apart.
+// closes reports whether an answer accounts for all of a text: not for the star of "mm*", nor for two words where it
+// knows only one.
 func closes(text string, h words.Hit) bool {
-	return words.Fold(text) == words.Fold(h.Words) || strings.TrimSpace(words.Fold(text)) == "" || !strings.ContainsAny(strings.TrimSpace(text), " ")
+	last, _ := utf8.DecodeLastRuneInString(text)
+	if strings.ContainsFunc(text, unicode.IsLetter) && !unicode.IsLetter(last) && !unicode.IsDigit(last) && last != '.' {
+		return false
+	}
+	return words.Fold(text) == words.Fold(h.Words) || !strings.Contains(text, " ")
 }
 
 // joined reports whether no word can end between two characters.

@@ -185,7 +185,9 @@ func complete(tokens []token) bool {
 func (p parser) combine(items []item) Reading {
 	units := p.unitsOf(items)
 	var values []Reading
+	var joints []string
 	for i := 0; i < len(items); i++ {
+		joints = append(joints, items[i].joint)
 		if i+1 < len(items) && items[i+1].joint != "or" {
 			if pair, ok := p.twoUnits(items[i], items[i+1]); ok {
 				values = append(values, pair)
@@ -206,12 +208,12 @@ func (p parser) combine(items []item) Reading {
 	if limits, ok := p.slashLimits(items, values); ok {
 		return limits
 	}
-	for i, it := range items {
-		if i > 0 && it.joint != "or" && it.joint != "/" && len(values) == len(items) {
+	for i := 1; i < len(values); i++ {
+		if joints[i] != "or" && joints[i] != "/" {
 			return unreadable("two values without a word or sign between them that says how they belong together")
 		}
-		if i > 0 && it.joint == "/" && len(values) == len(items) && !alike(values[i-1], values[i]) {
-			return unreadable("%s and %s are too different to be two values of one thing", itemText(items[i-1]), itemText(it))
+		if joints[i] == "/" && !alike(values[i-1], values[i]) {
+			return unreadable("%s: the values are too different to be of one thing", strings.TrimSpace(joinRaw(p.tokens)))
 		}
 	}
 	list := Reading{Kind: List, List: values, Unit: values[0].Unit, UnitStated: values[0].UnitStated}
@@ -233,8 +235,6 @@ func alike(a, b Reading) bool {
 	}
 	return x <= 3*y && y <= 3*x
 }
-
-func itemText(it item) string { return strings.TrimSpace(joinRaw(it.tokens)) }
 
 func distinct(list []Leniency) []Leniency {
 	var kept []Leniency
@@ -357,7 +357,8 @@ const muchFiner = 5
 // both keeps the first of two readings that agree, unless the second is much finer or has limits.
 func both(a, b Reading) Reading {
 	kept := a
-	if lastPlace(b).MulInt(muchFiner).Less(lastPlace(a)) || b.Dim.HasLimits() && !a.Dim.HasLimits() {
+	finer := lastPlace(b).MulInt(muchFiner).Less(lastPlace(a))
+	if b.Dim.HasLimits() && !a.Dim.HasLimits() || finer && a.Dim.HasLimits() == b.Dim.HasLimits() {
 		kept = b
 	}
 	kept.UnitStated = true
@@ -453,6 +454,9 @@ func (p parser) one(tokens []token, hint string) Reading {
 		}
 		core[0].num = number
 		r.Number, r.Decimals = number.Float64(), number.Decimals()
+	}
+	if p.ctx.Mark == MarkComma && pointGroups(first.raw) {
+		r.Leniencies = append(r.Leniencies, Leniency{ForgaveDecimalPoint, "the point in " + first.raw + " is taken for a decimal point, though the column has decimal commas"})
 	}
 	if unit == "" {
 		return p.withoutUnit(r, core)
