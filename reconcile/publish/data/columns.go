@@ -92,7 +92,7 @@ func fitColumns(units fitcalc.Units) []column {
 	c.size("base_od", func(f *fitRow) measure.Dim { return f.ferrule.Ferrule.BaseOD })
 	c.size("ferrule_bore", func(f *fitRow) measure.Dim { return f.ferrule.Ferrule.Bore })
 	c.size("ferrule_length", func(f *fitRow) measure.Dim { return f.ferrule.Ferrule.Length })
-	c.text("assumptions", func(f *fitRow) string { return strings.Join(f.assumed, " ") })
+	c.text("assumptions", func(f *fitRow) string { return strings.Join(f.assumed, "; ") })
 	c.item("head", func(f *fitRow) *catalog.Item { return &f.head.Item })
 	c.item("ferrule", func(f *fitRow) *catalog.Item { return &f.ferrule.Item })
 	return c.all

@@ -98,11 +98,12 @@ func hoselOD(head *fitcalc.Head, fit *fitcalc.Fit) measure.Dim {
 	return head.HoselOD
 }
 
+// assumptionCodes are the codes of a pair's assumptions; what was taken for granted in reading the rows is said in words.
 func assumptionCodes(r *matrix.Result, p matrix.Pair, fit *fitcalc.Fit) []string {
 	assumptions := tell.Assumptions(r, p, fit)
 	codes := make([]string, len(assumptions))
 	for i, a := range assumptions {
-		codes[i] = a.Code
+		codes[i] = a.String()
 	}
 	return codes
 }

@@ -2,6 +2,7 @@ package tell
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 
 	"example.com/seatline/fitcalc"
@@ -126,16 +127,14 @@ func standing(r *matrix.Result, head int) Standing {
 }
 
 func (a *Account) pairs(r *matrix.Result) {
-	carried := map[string]int{}
-	texts := map[string]string{}
+	carried := map[Assumption]int{}
 	for _, p := range r.Pairs {
 		if p.Verdict.Fits() {
 			a.Fits[p.Ferrule]++
 		}
 		fit := r.Fit(p)
-		for _, c := range Assumptions(r, p, &fit) {
-			carried[c.Code]++
-			texts[c.Code] = c.Text
+		for _, assumption := range Assumptions(r, p, &fit) {
+			carried[assumption]++
 		}
 	}
 	for _, count := range a.Fits {
@@ -143,37 +142,76 @@ func (a *Account) pairs(r *matrix.Result) {
 			a.UsedFerrules++
 		}
 	}
-	for code, count := range carried {
-		a.Assumptions = append(a.Assumptions, Carried{code, texts[code], count})
+	for assumption, count := range carried {
+		a.Assumptions = append(a.Assumptions, Carried{assumption.Code, assumption.Text, count})
 	}
 	slices.SortFunc(a.Assumptions, func(x, y Carried) int {
-		return cmp.Or(cmp.Compare(y.Verdicts, x.Verdicts), cmp.Compare(x.Code, y.Code))
+		return cmp.Or(cmp.Compare(y.Verdicts, x.Verdicts), cmp.Compare(x.Code, y.Code), cmp.Compare(x.Text, y.Text))
 	})
+	a.Assumptions = gathered(a.Assumptions)
 }
+
+// mostReadings is how many assumptions made in reading rows are listed one by one.
+const mostReadings = 40
+
+// gathered keeps those assumptions made in reading rows that carry most, and counts the others: large catalogues have thousands.
+func gathered(all []Carried) []Carried {
+	var kept []Carried
+	readings, others, verdicts := 0, 0, 0
+	for _, c := range all {
+		if c.Code == Reading {
+			readings++
+		}
+		if c.Code != Reading || readings <= mostReadings {
+			kept = append(kept, c)
+			continue
+		}
+		others++
+		verdicts = max(verdicts, c.Verdicts)
+	}
+	if others > 0 {
+		text := fmt.Sprintf("%d more, made in reading single rows; none carries more verdicts than this", others)
+		kept = append(kept, Carried{Reading, text, verdicts})
+	}
+	return kept
+}
+
+// Codes of assumptions that are not those of package fitcalc.
+const (
+	// TipOfBore is a tip that no sheet names.
+	TipOfBore = "tip.bore"
+	// Reading is what was taken for granted in reading a row; only its text says what.
+	Reading = "row.reading"
+)
 
 // Assumption is something that one pair's verdict rests on and that no sheet says.
 type Assumption struct{ Code, Text string }
 
+// String returns the code, and of what was taken for granted in reading a row, the text.
+func (a Assumption) String() string {
+	if a.Code == Reading {
+		return a.Text
+	}
+	return a.Code
+}
+
 // Assumptions returns what a pair's verdict rests on: first what deciding took for granted, then the tip where no sheet names
 // it, then what reading the rows of head and ferrule took for granted. Each stands once.
 func Assumptions(r *matrix.Result, p matrix.Pair, fit *fitcalc.Fit) []Assumption {
-	var all []Assumption
-	add := func(code, text string) {
-		if !slices.ContainsFunc(all, func(a Assumption) bool { return a.Code == code }) {
-			all = append(all, Assumption{code, text})
-		}
-	}
+	all := make([]Assumption, 0, 8)
 	for a := range fit.Assumptions.All() {
-		add(a.Code(), a.String())
+		all = append(all, Assumption{a.Code(), a.String()})
 	}
 	if r.HeadTips[p.Head].Assumed && r.Tips[p.Tip].Name != "" {
-		add("tip.bore", "the tip is the usual one that the bore is made for")
+		all = append(all, Assumption{TipOfBore, "the tip is the usual one that the bore is made for"})
 	}
-	for _, code := range r.Catalogue.Heads[p.Head].Assumptions {
-		add(code, code)
-	}
-	for _, code := range r.Catalogue.Ferrules[p.Ferrule].Assumptions {
-		add(code, code)
+	read := len(all)
+	for _, item := range [...]*catalog.Item{&r.Catalogue.Heads[p.Head].Item, &r.Catalogue.Ferrules[p.Ferrule].Item} {
+		for _, text := range item.Assumptions {
+			if a := (Assumption{Reading, text}); !slices.Contains(all[read:], a) {
+				all = append(all, a)
+			}
+		}
 	}
 	return all
 }

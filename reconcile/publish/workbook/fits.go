@@ -101,9 +101,9 @@ func (p *page) also(fit *fitcalc.Fit) string {
 func assumed(r *matrix.Result, pair matrix.Pair, fit *fitcalc.Fit) string {
 	var all []string
 	for _, a := range tell.Assumptions(r, pair, fit) {
-		all = append(all, a.Code)
+		all = append(all, a.String())
 	}
-	return strings.Join(all, ", ")
+	return strings.Join(all, "; ")
 }
 
 // describe is what a head is: its description, or at least its category.

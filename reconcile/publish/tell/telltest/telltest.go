@@ -72,7 +72,7 @@ func small(t testing.TB) *catalog.Catalogue {
 		HoselOD: b.dim(".500 in"), Bore: b.dim(".374 in"), BoreDepth: b.dim("1.4 in"), Top: fitcalc.TopCounterbored,
 		Counterbore: fitcalc.Counterbore{Diameter: b.dim(".420 in"), Depth: b.dim(".200 in")},
 	})
-	b.assume(&b.catalogue.Heads[2].Item, "unit.heading")
+	b.assume(&b.catalogue.Heads[2].Item, "unit of hosel OD taken as mm: the heading says so")
 
 	b.ferrule("HM-20", "half inch, black", fitcalc.Ferrule{Bore: b.dim(".368 in"), BaseOD: b.dim(".505 in"), Length: b.dim(".5 in"), Style: fitcalc.Plain})
 	b.ferrule("HM-21", "half inch, black, full base", fitcalc.Ferrule{Bore: b.dim(".368 in"), BaseOD: b.dim(".515 in"), Length: b.dim(".5 in"), Style: fitcalc.Plain})
