@@ -467,6 +467,9 @@ func (p parser) one(tokens []token, hint string) Reading {
 		bad.Unit, bad.UnitStated = r.Unit, r.UnitStated
 		return bad
 	}
+	if d.Nominal().Overflowed() || d.Upper().Overflowed() {
+		return unreadable("%s is no size of a part", first.raw)
+	}
 	r.Dim = d
 	if d.HasLimits() && (r.Qualifier == AtLeast || r.Qualifier == AtMost) {
 		r.Qualifier = Exact // "from 13.5 to 13.7"

@@ -85,12 +85,16 @@ func branch(readings []headingReading, options []entry) []headingReading {
 	var meanings []entry
 	for _, e := range options {
 		at := slices.IndexFunc(meanings, func(m entry) bool { return m.concepts == e.concepts })
-		switch {
-		case at < 0:
+		if at < 0 {
 			meanings = append(meanings, e)
-		case meanings[at].weight < e.weight:
+			continue
+		}
+		also := append(slices.Clip(meanings[at].also), e.language)
+		if meanings[at].weight < e.weight {
+			also = append(slices.Clip(meanings[at].also), meanings[at].language)
 			meanings[at] = e
 		}
+		meanings[at].also = also
 	}
 	slices.SortStableFunc(meanings, func(a, b entry) int { return cmp.Compare(b.weight, a.weight) })
 	for len(meanings) > 1 && len(readings)*len(meanings) > maxReadings {
@@ -148,19 +152,30 @@ func (v *Vocabulary) matchRole(r role, h heading, kind string) RoleMatch {
 	return best
 }
 
-// evidence returns the words that gave the concepts, how certain the least certain is, and the language of the longest.
+// evidence returns the words that gave the concepts, how certain the least certain is, and the language that has most
+// of them: English where several do, else the first.
 func evidence(used []entry, needs concepts) (weight float64, matched, language string) {
 	weight = 1
-	longest := 0
-	var list []string
+	var list, languages []string
+	count := map[string]int{}
 	for _, e := range used {
 		if !e.concepts.meets(needs) {
 			continue
 		}
 		weight = min(weight, e.weight)
 		list = append(list, e.words)
-		if len(e.words) > longest {
-			longest, language = len(e.words), e.language
+		spoken := append([]string{e.language}, e.also...)
+		slices.Sort(spoken)
+		for _, l := range slices.Compact(spoken) {
+			if count[l] == 0 {
+				languages = append(languages, l)
+			}
+			count[l]++
+		}
+	}
+	for _, l := range append([]string{"en"}, languages...) {
+		if count[l] > count[language] {
+			language = l
 		}
 	}
 	return weight, strings.Join(list, " "), language

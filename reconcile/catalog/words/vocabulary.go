@@ -56,6 +56,7 @@ type entry struct {
 	language string
 	weight   float64
 	concepts concepts
+	also     []string // further languages in which the words mean the same
 }
 
 // lexicon is the words of one class, by their tokens joined with spaces; signs are those that folding would remove.
