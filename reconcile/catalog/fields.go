@@ -199,7 +199,48 @@ func (t *tableReader) readSize(line int, c *column, f Field, cell sheet.Cell) (F
 		f.Assumptions = append(f.Assumptions, why)
 	}
 	f.Assumptions = append(f.Assumptions, forgiven(c, reading)...)
+	if bad := t.outlying(line, c, f, dim); bad.any() {
+		return f, bad
+	}
 	return t.tolerated(line, c, f, dim)
+}
+
+// warn reports a value that is used all the same.
+func (t *tableReader) warn(line int, c *column, code, message string) {
+	fromLine, fromCol := t.region.grid.source(line, c.col)
+	t.add(finding.Warning, code, fromLine, fromCol, message, t.settle("rows", lineName(line), string(c.role)))
+}
+
+// Outliers: a size is compared with the column where there are at least leastSample others. A diameter that is off by
+// more than diameterSpread, or a length by more than the factor lengthSpread, stands out.
+const (
+	leastSample    = 6
+	diameterSpread = 0.3
+	lengthSpread   = 4.0
+)
+
+// outlying compares a possible size with the rest of its column. One that a usual mistake would bring back among the
+// others is trouble; another one only stands out, and is used.
+func (t *tableReader) outlying(line int, c *column, f Field, dim measure.Dim) trouble {
+	middle := t.middle(c)
+	size := mm(dim.Nominal())
+	if middle == 0 || len(c.profile.sizes) < leastSample+1 || size <= 0 {
+		return trouble{}
+	}
+	r := size / middle
+	if traits[c.role].diameter && abs(r-1) <= diameterSpread || !traits[c.role].diameter && r <= lengthSpread && r >= 1/lengthSpread {
+		return trouble{}
+	}
+	for _, m := range mistakes {
+		if m.factor != 2 && m.factor != 0.5 && abs(size*m.factor/middle-1) <= diameterSpread {
+			return problem("data.implausible", "%s %s is %s, far from the %s of the rest of the column; %s (%s) would fit", c.name(), f.Text, sayMM(size), sayMM(middle),
+				sayMM(size*m.factor), m.why)
+		}
+	}
+	if traits[c.role].diameter {
+		t.warn(line, c, "data.implausible", fmt.Sprintf("%s %s is %s, far from the %s of the rest of the column; it is used as it stands", c.name(), f.Text, sayMM(size), sayMM(middle)))
+	}
+	return trouble{}
 }
 
 // unreadable says why a text gives no size. A bare number without a unit is the column's trouble and was reported there.
@@ -279,11 +320,15 @@ func (t *tableReader) tolerated(line int, c *column, f Field, dim measure.Dim) (
 	}
 	limited, err := tolerance.Apply(dim)
 	if err != nil {
-		return f, doubt("data.tolerance", "the tolerance %q (%s) does not apply to %s %s: %v", tolerance.Text, where, c.name(), f.Text, err)
+		t.warn(line, c, "data.tolerance", fmt.Sprintf("the tolerance %q (%s) does not apply to %s %s: %v; it is not used", tolerance.Text, where, c.name(), f.Text, err))
+		f.Assumptions = append(f.Assumptions, fmt.Sprintf("tolerance of %s as for sizes that state none: %q does not apply", c.name(), tolerance.Text))
+		return f, trouble{}
 	}
 	if mm(limited.Width()) > widestTolerance {
-		return f, doubt("data.implausible", "the tolerance %q (%s) would let %s %s range over %s; it is not used", tolerance.Text, where, c.name(), f.Text,
-			sayMM(mm(limited.Width())))
+		t.warn(line, c, "data.implausible", fmt.Sprintf("the tolerance %q (%s) would let %s %s range over %s; it is not used", tolerance.Text, where, c.name(), f.Text,
+			sayMM(mm(limited.Width()))))
+		f.Assumptions = append(f.Assumptions, fmt.Sprintf("tolerance of %s as for sizes that state none: %q cannot be meant", c.name(), tolerance.Text))
+		return f, trouble{}
 	}
 	if tolerance.Class != "" && !strings.HasPrefix(tolerance.Class, "ISO 2768") {
 		origin = measure.Class

@@ -2,7 +2,6 @@ package catalog
 
 import (
 	"math"
-	"path"
 
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/finding"
@@ -68,23 +67,18 @@ type Millimetres float64
 // JSON returns the catalogue in the form that `reconcile read --json` writes; encoding/json does the rest.
 func JSON(c *Catalogue) Document {
 	doc := Document{Sheets: make([]SheetDocument, 0, len(c.Tables)), Findings: []FindingDocument{}}
-	inTable := map[finding.Place]bool{}
 	for i := range c.Tables {
-		table := &c.Tables[i]
-		doc.Sheets = append(doc.Sheets, sheetDocument(table))
-		inTable[finding.Place{File: table.File, Sheet: table.Sheet}] = true
+		doc.Sheets = append(doc.Sheets, sheetDocument(&c.Tables[i]))
 	}
-	for _, f := range c.Findings {
-		if !inTable[finding.Place{File: f.Place.File, Sheet: f.Place.Sheet}] {
-			doc.Findings = append(doc.Findings, findingDocument(f))
-		}
+	for _, f := range c.Elsewhere() {
+		doc.Findings = append(doc.Findings, findingDocument(f))
 	}
 	return doc
 }
 
 func sheetDocument(t *Table) SheetDocument {
 	doc := SheetDocument{
-		File: path.Base(t.File), Sheet: t.Sheet, Range: t.Range, Kind: t.Kind.String(), Columns: t.Columns, Ledger: t.Ledger,
+		File: t.File, Sheet: t.Sheet, Range: t.Range, Kind: t.Kind.String(), Columns: t.Columns, Ledger: t.Ledger,
 		Rows: make([]RowDocument, len(t.Rows)), Findings: make([]FindingDocument, len(t.Findings)),
 	}
 	if doc.Columns == nil {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"path"
+	"reflect"
 	"slices"
 	"strings"
 
@@ -52,7 +53,7 @@ func withoutRepeats(inputs []Input) []Input {
 		if input.Book == nil {
 			continue
 		}
-		at := slices.IndexFunc(kept, func(k Input) bool { return k.Book == input.Book || k.Book.File == input.Book.File })
+		at := slices.IndexFunc(kept, func(k Input) bool { return sameBook(k.Book, input.Book) })
 		if at < 0 {
 			kept = append(kept, input)
 			continue
@@ -62,6 +63,11 @@ func withoutRepeats(inputs []Input) []Input {
 		}
 	}
 	return kept
+}
+
+// sameBook reports whether two books are the same file, and not two files of one name in different folders.
+func sameBook(a, b *sheet.Book) bool {
+	return a == b || a.File == b.File && reflect.DeepEqual(a.Sheets, b.Sheets)
 }
 
 // reader reads books.
@@ -178,8 +184,24 @@ func (r *reader) openSheet(input Input, s *sheet.Sheet) *sheetReader {
 		t.lines = t.classify()
 		sr.tables = append(sr.tables, t)
 	}
-	sr.notes = readNotes(r.lex, sr.grid, freeTexts(sr.grid, sr.tables))
+	places := freeTexts(sr.grid, sr.tables)
+	sr.notes = readNotes(r.lex, sr.grid, places)
+	sr.notes.supplier = findSupplier(sr.grid, places, firstRow(regions, sr.grid))
 	return sr
+}
+
+// firstRow returns the row of the sheet at which its first table begins, titles left aside.
+func firstRow(regions []region, g *grid) int {
+	first := g.lines + 1
+	for i := range regions {
+		r := &regions[i]
+		top := r.body
+		if len(r.headings) > 0 {
+			top = r.headings[0]
+		}
+		first = min(first, r.grid.ref(top, r.left).Row)
+	}
+	return first
 }
 
 // empty reports whether the rules decide nothing.

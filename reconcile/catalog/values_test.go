@@ -99,6 +99,40 @@ KR-24 | 13.4 | 4.75
 	wantFinding(t, c, "data.implausible", "C6", "9.5 mm (a radius")
 }
 
+func TestOutliers(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part No | Bore (mm) | Base OD (mm) | Length (mm)
+F-1 | 9.35 | 13.6 | 25
+F-2 | 9.35 | 13.7 | 25
+F-3 | 9.35 | 13.6 | 2.54
+F-4 | 9.35 | 13.7 | 19
+F-5 | 9.35 | 13.6 | 19
+F-6 | 9.35 | 19.2 | 25
+F-7 | 9.35 | 13.6 | 6.35
+F-8 | 9.35 | 13.6 | 25
+`))
+	defer show(t, c)
+	wantFinding(t, c, "data.implausible", "D4", "25.4 mm (a decimal point")
+	wantRow(t, c, "F-3", catalog.Held, sizes{catalog.Length: 0})
+	wantFinding(t, c, "data.implausible", "C7", "used as it stands")
+	wantRow(t, c, "F-6", catalog.Used, sizes{catalog.BaseOD: 19.2})
+	wantRow(t, c, "F-7", catalog.Used, sizes{catalog.Length: 6.35})
+}
+
+func TestToleranceThatCannotBeMeant(t *testing.T) {
+	c := read(t, grid("Heads", `
+Part No | Hosel OD (in) | Tolerance | Bore (in)
+KR-20 | .535 | ±0.1 | .373
+KR-21 | .535 | ±.003 | .373
+`))
+	defer show(t, c)
+	wantFinding(t, c, "data.implausible", "B2", "range over 5.08 mm")
+	wantRow(t, c, "KR-20", catalog.Assumed, sizes{catalog.HoselOD: 13.589})
+	if od := c.Heads[0].Head.HoselOD; od.HasLimits() {
+		t.Errorf("hosel OD %v", od)
+	}
+}
+
 func TestRadiusColumn(t *testing.T) {
 	c := read(t, grid("Heads", `
 Part No | Hosel radius (mm) | Bore (mm)
