@@ -21,7 +21,7 @@ func (b *book) bestSheet() {
 			scope + " Ranked by bench time; turn-down is on the diameter, and per side is half of it.",
 		},
 		columns: []column{
-			{"Head", 12, texts}, {"Head is", 26, texts}, {"Tip", 12, texts}, {"Rank", 6, words}, {"Ferrule", 12, texts},
+			{"Head", 12, texts}, {"Head is", 26, texts}, {"Tip", 16, texts}, {"Rank", 6, words}, {"Ferrule", 12, texts},
 			{"Verdict", 8, words}, {"Bench time, min", 8, numbers}, {"Turn-down on the diameter" + unit, 11, numbers},
 			{"at most" + unit, 8, numbers}, {"per side" + unit, 8, numbers}, {"Why", 47, sentences},
 			{"Ferrule is", 28, texts}, {"Head from", 34, texts}, {"Ferrule from", 34, texts},

@@ -13,7 +13,7 @@ import (
 func (b *book) fitsTable() table {
 	unit := ", " + b.reader.name()
 	columns := []column{
-		{"Head", 12, texts}, {"Ferrule", 12, texts}, {"Tip", 12, texts}, {"Verdict", 8, words}, {"Bench time, min", 8, numbers},
+		{"Head", 12, texts}, {"Ferrule", 12, texts}, {"Tip", 16, texts}, {"Verdict", 8, words}, {"Bench time, min", 8, numbers},
 		{"Turn-down on the diameter" + unit, 11, numbers}, {"least", 8, numbers}, {"most", 8, numbers}, {"per side" + unit, 9, numbers},
 		{"Oversize on the diameter" + unit, 11, numbers}, {"Chance of a step under", 9, numbers},
 		{"Interference at the tightest" + unit, 13, numbers}, {"Why", 47, sentences},

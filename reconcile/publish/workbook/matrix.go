@@ -122,7 +122,7 @@ func compareDims(a, b measure.Dim) int {
 
 func (b *book) matrixSheet(g grid) {
 	l := layout{
-		widths: []float64{12, 26, 12, 8, 6}, freezeRows: gridHeading, freezeColumns: gridColumns, repeatFrom: legendRow,
+		widths: []float64{12, 26, 16, 8, 6}, freezeRows: gridHeading, freezeColumns: gridColumns, repeatFrom: legendRow,
 		grid: true, pagesWide: (len(g.ferrules) + ferrulesWide - 1) / ferrulesWide, outlined: true, tab: header,
 	}
 	for range g.ferrules {

@@ -11,7 +11,7 @@ import (
 	"example.com/seatline/reconcile/publish/tell"
 )
 
-var readFirstWidths = []float64{26, 17, 17, 14, 14, 14, 36}
+var readFirstWidths = []float64{38, 17, 17, 14, 14, 14, 32}
 
 // readFirst writes the sheet that says what the others rest on.
 func (b *book) readFirst(grids []grid) {

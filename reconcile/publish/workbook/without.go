@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/publish/tell"
@@ -20,7 +21,7 @@ func (b *book) withoutSheet() {
 			"ask: a ferrule may fit once what is missing is known. no: none on offer fits; the nearest one is named. bare: the head takes none.",
 		},
 		columns: []column{
-			{"Head", 12, texts}, {"Head is", 24, sentences}, {"Hosel OD" + unit, 9, numbers}, {"Tip", 14, sentences}, {"Answer", 8, words},
+			{"Head", 12, texts}, {"Head is", 24, sentences}, {"Hosel OD" + unit, 9, numbers}, {"Tip", 16, sentences}, {"Answer", 8, words},
 			{"Nearest ferrule", 12, texts}, {"Out by, in the worst case" + unit, 10, numbers}, {"Why", 47, sentences},
 			{"What would settle it", 22, sentences}, {"Head from", 34, texts},
 		},
@@ -48,7 +49,7 @@ func (p *page) without(index int, standing tell.Standing) {
 	switch standing {
 	case tell.Undecided:
 		var missing []string
-		answer, missing = fitcalc.Ask, p.missing(p.result.HeadPairs(index))
+		answer, missing = fitcalc.Ask, p.missing(p.result.HeadPairs(index), ofHead)
 		why = fmt.Sprintf("%s may fit; not given: %s", counted(p.asks(index), "ferrule"), strings.Join(missing, ", "))
 		settle = "ask for: " + strings.Join(missing, ", ")
 	case tell.TakesNone:
@@ -68,11 +69,21 @@ func (p *page) without(index int, standing tell.Standing) {
 // nearest is the name of the nearest part, by how much it is out, and why.
 func (p *page) nearest(pair matrix.Pair, part string) (name, out any, why string) {
 	fit := p.result.Fit(pair)
-	distance := float64(pair.Miss)
-	if p.opts.Units != fitcalc.Metric {
-		distance /= 25.4
+	distance := missOf(pair)
+	out = p.as("", plain)
+	if distance.Sign() > 0 { // a pair that is too risky, with no size beyond its limit, is out by nothing
+		out = p.length(true, distance, plain)
 	}
-	return p.as(part, plain), p.as(distance, plain.number(p.reader.format())), p.why(&fit)
+	return p.as(part, plain), out, p.why(&fit)
+}
+
+// missOf is by how much a pair is out, on the diameter, to a micrometre: it is kept in single precision.
+func missOf(pair matrix.Pair) measure.Length {
+	miss, err := measure.FromMillimetres(float64(pair.Miss))
+	if err != nil {
+		return measure.Length{} // beyond any length, as a pair without a measure of its miss is
+	}
+	return miss.RoundTo(measure.Micrometres(1), measure.NearestEven)
 }
 
 func (p *page) asks(head int) int {
@@ -85,20 +96,36 @@ func (p *page) asks(head int) int {
 	return count
 }
 
-// missing names what is missing in pairs that cannot be decided, what is missing most often first.
-func (p *page) missing(pairs []matrix.Pair) []string {
-	counts := map[fitcalc.Field]int{}
+// ofHead and ofFerrule say whose dimension a field is. The tip counts as the head's, since it follows from its bore.
+func ofHead(f fitcalc.Field) bool    { return f < fitcalc.FieldFerruleBore }
+func ofFerrule(f fitcalc.Field) bool { return !ofHead(f) }
+
+// missing names what is missing in pairs that cannot be decided, what is missing most often first. Where something is missing of
+// the part that is asked about, what else is missing of the other is not the question.
+func (p *page) missing(pairs []matrix.Pair, ofPart func(fitcalc.Field) bool) []string {
+	own, others := map[fitcalc.Field]int{}, map[fitcalc.Field]int{}
 	for _, pair := range pairs {
 		if pair.Verdict != fitcalc.Ask {
 			continue
 		}
 		fit := p.result.Fit(pair)
 		for reason := range fit.Reasons() {
-			if reason.Code == fitcalc.DataMissing {
-				counts[reason.Field]++
+			switch {
+			case reason.Code != fitcalc.DataMissing:
+			case ofPart(reason.Field):
+				own[reason.Field]++
+			default:
+				others[reason.Field]++
 			}
 		}
 	}
+	if len(own) == 0 {
+		own = others
+	}
+	return byCount(own)
+}
+
+func byCount(counts map[fitcalc.Field]int) []string {
 	var fields []fitcalc.Field
 	for field := range counts {
 		fields = append(fields, field)
@@ -174,7 +201,7 @@ func (p *page) unused(index int, asked []matrix.Pair) {
 	var head, out any = p.as("", plain), p.as("", plain)
 	if len(asked) > 0 {
 		answer = fitcalc.Ask
-		why = fmt.Sprintf("may fit %s; not given: %s", counted(len(asked), "head"), strings.Join(p.missing(asked), ", "))
+		why = fmt.Sprintf("may fit %s; not given: %s", counted(len(asked), "head"), strings.Join(p.missing(asked, ofFerrule), ", "))
 	} else if nearest, found := p.result.NearestHead(index); found {
 		head, out, why = p.nearest(nearest, p.result.Catalogue.Heads[nearest.Head].Part)
 	}
