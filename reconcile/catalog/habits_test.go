@@ -190,6 +190,21 @@ FM-03 | Classic iron | .368" | .525"
 	}
 }
 
+func TestNumberedLinesAndColumns(t *testing.T) {
+	c := read(t, grid("Heads", `
+Item | Model | Hosel OD (mm) | Bore (mm)
+(1) | (2) | (3) | (4)
+1 | KR-20 | 13.6 | 9.5
+2 | KR-21 | 13.6 | 9.5
+3 | KR-22 | 13.6 | 9.5
+`))
+	defer show(t, c)
+	wantNoErrors(t, c)
+	if len(c.Heads) != 3 || c.Heads[0].Part != "KR-20" || c.Heads[0].Description != "" {
+		t.Errorf("heads %+v", c.Heads)
+	}
+}
+
 func TestValuesNameTheirRole(t *testing.T) {
 	c := read(t, grid("Heads", `
 Part No | Hosel OD (mm) | Bore (mm) | Zzyx

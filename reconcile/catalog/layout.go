@@ -2,6 +2,7 @@ package catalog
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"example.com/seatline/reconcile/catalog/words"
@@ -288,7 +289,7 @@ func stripTables(g *grid, lex *lexicon, strip span) []region {
 			above := &found[len(found)-1]
 			if above.sameHeadings(r.columns) {
 				for _, repeated := range r.headings {
-					above.aside[repeated] = "repeated heading"
+					above.aside[repeated] = repeatedHeading
 				}
 				continue
 			}
@@ -296,6 +297,7 @@ func stripTables(g *grid, lex *lexicon, strip span) []region {
 			above.to = r.from - 1
 		}
 		r.aside = map[int]string{}
+		r.findNumbers()
 		found = append(found, r)
 	}
 	var split []region
@@ -559,6 +561,7 @@ func (r *region) heading(col int) heading {
 // findRepeats marks the lines of the body that repeat the heading.
 func (r *region) findRepeats(lex *lexicon) {
 	r.aside = map[int]string{}
+	r.findNumbers()
 	strip := span{r.from, r.to, r.left, r.right}
 	for line := r.body; line <= r.to; line++ {
 		if !isHeadingLine(r.grid, lex, line, r.left, r.right) {
@@ -569,10 +572,34 @@ func (r *region) findRepeats(lex *lexicon) {
 		again.readHeadings(lex)
 		if r.sameHeadings(again.columns) {
 			for _, repeated := range again.headings {
-				r.aside[repeated] = "repeated heading"
+				r.aside[repeated] = repeatedHeading
 			}
 		}
 		line = again.headings[len(again.headings)-1]
+	}
+}
+
+// Why lines of the body are set aside.
+const (
+	repeatedHeading = "repeated heading"
+	columnNumbers   = "column numbers"
+)
+
+// findNumbers sets aside a line below the heading that numbers the columns: (1) (2) (3).
+func (r *region) findNumbers() {
+	next := 1
+	for col := r.left; col <= r.right; col++ {
+		text := strings.Trim(r.grid.at(r.body, col), "()[]（）. ")
+		if text == "" {
+			continue
+		}
+		if text != strconv.Itoa(next) {
+			return
+		}
+		next++
+	}
+	if next > 3 {
+		r.aside[r.body] = columnNumbers
 	}
 }
 

@@ -21,6 +21,8 @@ const (
 	// lineSection is a line within the body that names what follows.
 	lineSection
 	lineNote
+	// lineNumbers is a line that numbers the columns: (1) (2) (3).
+	lineNumbers
 	// lineDropped is a line that the mapping file sets aside.
 	lineDropped
 	lineData
@@ -28,7 +30,7 @@ const (
 
 // why says why a line is set aside.
 func (k lineKind) why() string {
-	return [...]string{"blank", "title", "heading", "repeated heading", "units", "total", "section title", "note", "set aside by the mapping file", ""}[k]
+	return [...]string{"blank", "title", "heading", repeatedHeading, "units", "total", "section title", "note", columnNumbers, "set aside by the mapping file", ""}[k]
 }
 
 // classify says what each line of a table is; the lines begin with the table's first.
@@ -53,6 +55,8 @@ func (t *tableReader) lineKind(line int) lineKind {
 		return lineBlank
 	case line < r.body:
 		return lineTitle
+	case r.aside[line] == columnNumbers:
+		return lineNumbers
 	case r.aside[line] != "":
 		return lineRepeated
 	}

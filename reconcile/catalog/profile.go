@@ -1,6 +1,7 @@
 package catalog
 
 import (
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -165,6 +166,22 @@ func (l *lexicon) formatUnit(format string) string {
 	}
 	hit, _ := l.ask("format", format, l.readFormat)
 	return hit.Value
+}
+
+// counts reports whether the values only number the lines: 1, 2, 3.
+func (p *profile) counts() bool {
+	last, steps := 0, 0
+	for i, text := range p.texts {
+		n, err := strconv.Atoi(strings.TrimRight(text, "."))
+		if err != nil || i > 0 && n <= last || n > 10*len(p.texts)+10 {
+			return false
+		}
+		if i > 0 && n == last+1 {
+			steps++
+		}
+		last = n
+	}
+	return len(p.texts) >= 2 && steps*2 >= len(p.texts)-1
 }
 
 // share returns n of the filled cells as a share.

@@ -139,9 +139,18 @@ type sheetReader struct {
 // key is how the mapping file calls a sheet: by its name, with the file's where several sheets have that name.
 func (r *reader) key(input Input, s *sheet.Sheet) string {
 	if r.names[s.Name] > 1 || s.Name == "" {
-		return path.Base(input.Book.File) + "!" + s.Name
+		return fullKey(input, s)
 	}
 	return s.Name
+}
+
+// fullKey names file and sheet: irons.xlsx!Heads, or the file alone where its only sheet has no name.
+func fullKey(input Input, s *sheet.Sheet) string {
+	file := path.Base(input.Book.File)
+	if s.Name == "" {
+		return file
+	}
+	return file + "!" + s.Name
 }
 
 // rules returns the rules of the mapping file for a table, and marks them as used.
@@ -159,7 +168,7 @@ func (r *reader) rules(keys ...string) SheetRules {
 func (r *reader) openSheet(input Input, s *sheet.Sheet) *sheetReader {
 	sr := &sheetReader{reader: r, input: input, sheet: s, grid: newGrid(s)}
 	key := r.key(input, s)
-	full := path.Base(input.Book.File) + "!" + s.Name
+	full := fullKey(input, s)
 	rules := r.rules(full, key)
 	regions := findTables(sr.grid, r.lex, rules)
 	if len(rules.HeadingRows) > 0 && !fitsGrid(sr.grid, rules.HeadingRows) {

@@ -230,7 +230,11 @@ func (c *column) valuePoints(lex *lexicon, kind Kind, role Role) float64 {
 		return c.sizePoints(kind, role)
 	case wantCode:
 		distinct := float64(p.distinct) / float64(p.filled)
-		return 2*p.share(p.codes) + 2*distinct - 6*(1-distinct) - 6*p.share(p.decimals)
+		points := 2*p.share(p.codes) + 2*distinct - 6*(1-distinct) - 6*p.share(p.decimals)
+		if p.counts() {
+			points -= 13
+		}
+		return points
 	case wantPrice:
 		return 2*p.share(p.whole+p.decimals) - 1
 	case wantCount:

@@ -318,7 +318,7 @@ func (t *tableReader) share(c, first *column, score float64) {
 	switch want := traits[first.role].want; {
 	case want == wantTolerance:
 		c.role, c.evidence, c.known = Tolerance, fmt.Sprintf("heading says tolerance (score %.2f)", score), true
-	case first.role == Part && t.first(Description) == nil && c.profile.share(c.profile.decimals) == 0:
+	case first.role == Part && t.first(Description) == nil && c.profile.decimals == 0 && !c.profile.counts():
 		c.role, c.known = Description, true
 		c.evidence = fmt.Sprintf("says part like column %s, which fits better; kept as the description", t.region.grid.columnName(first.col))
 	case want != wantLength || len(c.profile.sizes) == 0:
