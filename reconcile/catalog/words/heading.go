@@ -73,6 +73,11 @@ func (v *Vocabulary) readHeading(parts []string) heading {
 		known += s.weight
 		h.readings = branch(h.readings, s.options)
 	}
+	if isCurrency(h.unit) { // "List ($)"
+		for i := range h.readings {
+			h.readings[i].concepts = h.readings[i].concepts.and(v.concepts["currency"])
+		}
+	}
 	h.leftover = strings.Join(leftover, " ")
 	if total := known + unknown; total > 0 {
 		h.unknown = float64(unknown) / float64(total)
@@ -193,10 +198,12 @@ func suitsQuantity(quantity, unit string) bool {
 	case "count":
 		return unit == "pcs"
 	case "price":
-		return len(unit) == 3 && unit == strings.ToUpper(unit) || unit == "pcs"
+		return isCurrency(unit) || unit == "pcs"
 	}
 	return !isLengthUnit(unit) && unit != "deg"
 }
+
+func isCurrency(unit string) bool { return len(unit) == 3 && unit == strings.ToUpper(unit) }
 
 func isLengthUnit(unit string) bool {
 	return slices.Contains([]string{"mm", "cm", "m", "um", "in", "thou"}, unit)

@@ -76,6 +76,9 @@ func (v *Vocabulary) splitLoose(heading string) (rest, unit, place string) {
 
 // gluedUnit takes a unit off the end of a word: 外径mm, 外径毫米, ODmm, Ø".
 func (v *Vocabulary) gluedUnit(word string) (stem, unit string) {
+	if brackets.MatchString(word) {
+		return word, ""
+	}
 	var previous rune
 	for i, r := range word {
 		boundary := i > 0 && (isWide(previous) != isWide(r) || unicode.IsUpper(previous) && unicode.IsLower(r) ||
@@ -155,6 +158,9 @@ func (v *Vocabulary) unitsIn(text string) (units []string, all bool) {
 	for _, at := range chunk.FindAllStringIndex(text, -1) {
 		word := text[at[0]:at[1]]
 		u, beside, known := v.unitWord(word)
+		if _, n := v.LeadingMark(word, "per"); !known && n > 0 && n < len(word) { // 每吋
+			u, beside, known = v.unitWord(word[n:])
+		}
 		switch {
 		case known && beside:
 			pending = u // "in" counts unless a unit follows after a space, as in "in mm"
