@@ -1,0 +1,176 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/reconcile"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/matrix"
+)
+
+// catalogueFlags are the flags of every command that reads catalogues.
+type catalogueFlags struct {
+	heads, ferrules, tips []string
+	shop, mapping         string
+	units                 fitcalc.Units
+	strict, json          bool
+}
+
+func (f *catalogueFlags) add(cmd *cobra.Command) {
+	flags := cmd.Flags()
+	flags.StringArrayVar(&f.heads, "heads", nil, "sheets of heads; several files may follow")
+	flags.StringArrayVar(&f.ferrules, "ferrules", nil, "sheets of ferrules; several files may follow")
+	flags.StringArrayVar(&f.tips, "tips", nil, "sheets of shaft tips; several files may follow")
+	flags.StringVar(&f.shop, "shop", "", "the shop's limits, a TOML file")
+	flags.StringVar(&f.mapping, "map", "", "answers to the reader's questions, a TOML file as written by read --write-map")
+	f.addOutput(cmd)
+}
+
+func (f *catalogueFlags) addOutput(cmd *cobra.Command) {
+	flags := cmd.Flags()
+	flags.TextVar(&f.units, "units", fitcalc.Metric, "mm, in or frac: how the reader prefers lengths")
+	flags.BoolVar(&f.strict, "strict", false, "exit with status 3 when rows are held or pairs cannot be decided")
+	flags.BoolVar(&f.json, "json", false, "print the summary as JSON to standard output")
+}
+
+func newMatrix(s streams) *cobra.Command {
+	var f catalogueFlags
+	var out string
+	var full bool
+	cmd := &cobra.Command{
+		Use:   "matrix --heads FILE... --ferrules FILE... [--tips FILE...] [--shop shop.toml] [--map FILE] --out DIR",
+		Short: "decide every head against every ferrule and write the results into a folder",
+		Long: `matrix reads sheets of heads and of ferrules and decides every head against every ferrule on the tip the head
+takes. It writes into DIR:
+
+  matrix.xlsx     the workbook: matrix, best ferrule per head, heads without one, findings
+  fits.csv        one line per pair
+  fits.jsonl      the same for other software
+  findings.csv    what is doubtful in the sheets, each with its cell
+  summary.json    the counts
+
+Files appear whole or not at all, and no input is ever overwritten.`,
+		Example: `  reconcile matrix --heads irons.xlsx woods.csv --ferrules trim.xlsx --out fits
+  reconcile matrix --heads irons.xlsx --ferrules trim.xlsx --shop shop.toml --units in --out fits`,
+		Args: noArgs,
+		RunE: func(*cobra.Command, []string) error {
+			if len(f.heads) == 0 || len(f.ferrules) == 0 || out == "" {
+				return usagef("matrix needs --heads, --ferrules and --out")
+			}
+			return s.matrix(f, out, full)
+		},
+	}
+	f.add(cmd)
+	cmd.Flags().StringVar(&out, "out", "", "the folder to write into; it is made if need be")
+	cmd.Flags().BoolVar(&full, "full", false, "show all ferrules in the matrix, not only those that fit something")
+	return cmd
+}
+
+func (s streams) matrix(f catalogueFlags, out string, full bool) error {
+	d, err := s.decide(f)
+	if err != nil {
+		return err
+	}
+	d.publishing.Full = full
+	outputs := reconcile.Outputs(d.result, d.publishing)
+	paths, err := s.writeAll(out, outputs, d.inputs)
+	if err != nil {
+		return err
+	}
+	return s.report(f, d, outputs, paths)
+}
+
+// decided is a catalogue that was read and decided.
+type decided struct {
+	result     *matrix.Result
+	publishing reconcile.Publishing
+	// inputs are the paths of everything that was read.
+	inputs []string
+}
+
+// decide reads the files of the flags and decides the catalogue.
+func (s streams) decide(f catalogueFlags) (decided, error) {
+	shop, err := loadSettings(f.shop)
+	if err != nil {
+		return decided{}, err
+	}
+	opts, err := loadOptions(f.mapping)
+	if err != nil {
+		return decided{}, err
+	}
+	sources, err := f.sources()
+	if err != nil {
+		return decided{}, err
+	}
+	d := decided{publishing: reconcile.Publishing{Settings: shop, Units: f.units}}
+	for _, source := range sources {
+		d.inputs = append(d.inputs, source.Name)
+		d.publishing.Inputs = append(d.publishing.Inputs, source.Input())
+	}
+	for _, path := range []string{f.shop, f.mapping} {
+		if path != "" {
+			d.inputs = append(d.inputs, path)
+		}
+	}
+	progress := s.progress(len(sources) + 2)
+	defer progress.end()
+	c, err := reconcile.Read(sources, opts, progress.stage)
+	if err != nil {
+		return decided{}, err
+	}
+	progress.stage("deciding")
+	d.result = reconcile.Decide(c, shop.Shop)
+	return d, nil
+}
+
+// sources reads the files that the flags name.
+func (f *catalogueFlags) sources() ([]reconcile.Source, error) {
+	var sources []reconcile.Source
+	for _, group := range []struct {
+		kind  catalog.Kind
+		paths []string
+	}{{catalog.Heads, f.heads}, {catalog.Ferrules, f.ferrules}, {catalog.Tips, f.tips}} {
+		for _, path := range group.paths {
+			source, err := loadSource(path, group.kind)
+			if err != nil {
+				return nil, err
+			}
+			sources = append(sources, source)
+		}
+	}
+	return sources, nil
+}
+
+// report tells what was done, and ends a strict run as it should.
+func (s streams) report(f catalogueFlags, d decided, outputs []reconcile.Output, paths []string) error {
+	if f.json {
+		if err := reconcile.Summary(s.out, d.result, d.publishing); err != nil {
+			return err
+		}
+	} else {
+		s.account(d, outputs, paths)
+	}
+	if f.strict && reconcile.Undecided(d.result) {
+		return errStrict
+	}
+	return nil
+}
+
+// account prints a short account and the files to open.
+func (s streams) account(d decided, outputs []reconcile.Output, paths []string) {
+	for _, line := range reconcile.Account(d.result) {
+		fmt.Fprintln(s.out, line)
+	}
+	fmt.Fprintln(s.out)
+	table := newTextTable()
+	for i, output := range outputs {
+		table.add(paths[i], output.About)
+	}
+	text := &strings.Builder{}
+	table.write(text, "")
+	fmt.Fprint(s.out, text)
+}

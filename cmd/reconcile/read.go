@@ -1,0 +1,233 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"example.com/seatline/reconcile"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/mapping"
+	"example.com/seatline/reconcile/finding"
+)
+
+type readFlags struct {
+	kind              catalog.Kind
+	mapping, writeMap string
+	json, strict      bool
+}
+
+func newRead(s streams) *cobra.Command {
+	var f readFlags
+	var kind string
+	cmd := &cobra.Command{
+		Use:   "read FILE... [--kind heads|ferrules|tips] [--map FILE] [--write-map FILE]",
+		Short: "show how sheets are understood, and every finding",
+		Long: `read shows how each sheet is understood: which rows are headings, which column plays which role and why, which
+unit and why, how many rows are used, used with assumptions, held and set aside, and every finding with its cell.
+
+--write-map writes a file with what was understood and a place for the answer to every question; edit it and give it to
+--map, here or in matrix. The same supplier's next sheet uses it too.`,
+		Example: `  reconcile read irons.xlsx
+  reconcile read trim.csv --kind ferrules --json
+  reconcile read irons.xlsx --write-map irons.toml`,
+		RunE: func(_ *cobra.Command, files []string) error {
+			if len(files) == 0 {
+				return usagef("read needs a file")
+			}
+			var err error
+			if f.kind, err = parseKind(kind); err != nil {
+				return err
+			}
+			return s.read(files, f)
+		},
+	}
+	flags := cmd.Flags()
+	flags.StringVar(&kind, "kind", "", "heads, ferrules or tips, where the sheet does not tell")
+	flags.StringVar(&f.mapping, "map", "", "answers to the reader's questions, a TOML file")
+	flags.StringVar(&f.writeMap, "write-map", "", "write what was understood and what is asked into this TOML file")
+	flags.BoolVar(&f.json, "json", false, "print what was understood as JSON to standard output")
+	flags.BoolVar(&f.strict, "strict", false, "exit with status 3 when rows are held")
+	return cmd
+}
+
+func parseKind(word string) (catalog.Kind, error) {
+	for _, kind := range []catalog.Kind{catalog.UnknownKind, catalog.Heads, catalog.Ferrules, catalog.Tips} {
+		if kind.String() == word {
+			return kind, nil
+		}
+	}
+	return catalog.UnknownKind, usagef("--kind %q: write heads, ferrules or tips", word)
+}
+
+func (s streams) read(files []string, f readFlags) error {
+	opts, err := loadOptions(f.mapping)
+	if err != nil {
+		return err
+	}
+	var sources []reconcile.Source
+	for _, file := range files {
+		source, err := loadSource(file, f.kind)
+		if err != nil {
+			return err
+		}
+		sources = append(sources, source)
+	}
+	progress := s.progress(len(sources) + 1)
+	c, err := reconcile.Read(sources, opts, progress.stage)
+	progress.end()
+	if err != nil {
+		return err
+	}
+	if f.writeMap != "" {
+		if err := s.writeMapping(f, files, c); err != nil {
+			return err
+		}
+	}
+	if f.json {
+		err = writeJSON(s.out, catalog.JSON(c))
+	} else {
+		err = tellReading(s.out, c)
+	}
+	if err != nil {
+		return err
+	}
+	if f.strict && reconcile.Held(c) > 0 {
+		return errStrict
+	}
+	return nil
+}
+
+// writeMapping writes the mapping file. One that is there already holds a person's answers and is not overwritten.
+func (s streams) writeMapping(f readFlags, files []string, c *catalog.Catalogue) error {
+	if _, err := os.Stat(f.writeMap); err == nil {
+		return fmt.Errorf("%s is there already and may hold answers; choose another name or remove it", f.writeMap)
+	}
+	output := reconcile.Output{Name: filepath.Base(f.writeMap), Write: func(w io.Writer) error { return mapping.Write(w, c) }}
+	paths, err := s.writeAll(filepath.Dir(f.writeMap), []reconcile.Output{output}, files)
+	if err != nil {
+		return err
+	}
+	s.say("wrote %s; edit it and give it to --map", paths[0])
+	return nil
+}
+
+func writeJSON(w io.Writer, v any) error {
+	encoder := json.NewEncoder(w)
+	encoder.SetIndent("", "  ")
+	encoder.SetEscapeHTML(false)
+	return encoder.Encode(v)
+}
+
+// tellReading prints for a person how each table was understood.
+func tellReading(w io.Writer, c *catalog.Catalogue) error {
+	out := &strings.Builder{}
+	for i := range c.Tables {
+		tellTable(out, &c.Tables[i])
+	}
+	tellFindings(out, "findings on whole files", c.Elsewhere())
+	_, err := io.WriteString(w, out.String())
+	return err
+}
+
+func tellTable(out *strings.Builder, t *catalog.Table) {
+	title := t.File
+	if t.Sheet != "" {
+		title += ", sheet " + t.Sheet
+	}
+	if t.Range != "" {
+		title += ", " + t.Range
+	}
+	kind := t.Kind.String()
+	if kind == "" {
+		kind = "no table of heads, ferrules or tips"
+	}
+	fmt.Fprintf(out, "%s: %s\n", title, kind)
+	l := t.Ledger
+	fmt.Fprintf(out, "  %s: %d used, %d used with assumptions, %d held, %d set aside\n",
+		countRows(l.Rows), l.Used, l.Assumed, l.Held, l.SetAside)
+	if len(t.HeadingRows) > 0 {
+		fmt.Fprintf(out, "  headings in row %s\n", joinInts(t.HeadingRows))
+	}
+	if len(t.Columns) > 0 {
+		fmt.Fprintln(out)
+		table := newTextTable("column", "heading", "role", "unit", "why")
+		for _, col := range t.Columns {
+			why := col.Evidence
+			if col.RunnerUp != "" {
+				why += "; next best: " + col.RunnerUp
+			}
+			table.add(col.Column, oneLine(col.Heading), orDash(string(col.Role)), orDash(col.Unit), why)
+		}
+		table.write(out, "  ")
+	}
+	fmt.Fprintln(out)
+	tellRows(out, t)
+	tellFindings(out, "findings", t.Findings)
+}
+
+// tellRows lists the rows that are held or set aside: those of which a person might ask what became of them.
+func tellRows(out *strings.Builder, t *catalog.Table) {
+	table := newTextTable("row", "part", "outcome", "why")
+	shown := 0
+	for _, row := range t.Rows {
+		if row.Outcome == catalog.Held {
+			table.add(fmt.Sprint(row.Row), oneLine(row.Part), "held", oneLine(row.Why))
+			shown++
+		}
+	}
+	if shown > 0 {
+		table.write(out, "  ")
+		fmt.Fprintln(out)
+	}
+}
+
+func tellFindings(out *strings.Builder, title string, list finding.List) {
+	if len(list) == 0 {
+		return
+	}
+	fmt.Fprintf(out, "  %s\n", title)
+	for _, f := range list {
+		place := f.Place.Cell
+		if place == "" && f.Place.Row > 0 {
+			place = fmt.Sprintf("row %d", f.Place.Row)
+		}
+		fmt.Fprintf(out, "  %-7s  %-18s  %-8s  %s\n", f.Severity, f.Code, place, oneLine(f.Message))
+		if f.Settle != "" {
+			fmt.Fprintf(out, "  %-7s  %-18s  %-8s  settled by %s\n", "", "", "", f.Settle)
+		}
+	}
+	fmt.Fprintln(out)
+}
+
+func countRows(n int) string {
+	if n == 1 {
+		return "1 row"
+	}
+	return fmt.Sprintf("%d rows", n)
+}
+
+func joinInts(numbers []int) string {
+	words := make([]string, len(numbers))
+	for i, n := range numbers {
+		words[i] = fmt.Sprint(n)
+	}
+	return strings.Join(words, ", ")
+}
+
+// oneLine keeps a supplier's text from breaking the layout or steering the terminal.
+func oneLine(text string) string {
+	return strings.Join(strings.FieldsFunc(text, func(r rune) bool { return r <= ' ' || r == 0x7f }), " ")
+}
+
+func orDash(text string) string {
+	if text == "" {
+		return "–"
+	}
+	return text
+}

@@ -1,0 +1,136 @@
+// Package reconcile puts the batch job together: suppliers' files become a catalogue, the catalogue a matrix, and the
+// matrix what is published. It does no input or output of its own: sources come as bytes, outputs go to writers.
+package reconcile
+
+import (
+	"crypto/sha256"
+	"fmt"
+	"io"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish/data"
+	"example.com/seatline/reconcile/publish/tell"
+	"example.com/seatline/reconcile/publish/workbook"
+	"example.com/seatline/reconcile/settings"
+	"example.com/seatline/reconcile/sheet/open"
+)
+
+// Source is one supplier's file.
+type Source struct {
+	// Name is how findings call the file.
+	Name string
+	Data []byte
+	// Kind is what the file lists, or [catalog.UnknownKind] to find out.
+	Kind catalog.Kind
+}
+
+// Input describes the source in what is published.
+func (s Source) Input() tell.Input {
+	return tell.Input{
+		Name: s.Name, Kind: s.Kind.String(), Bytes: int64(len(s.Data)), SHA256: fmt.Sprintf("%x", sha256.Sum256(s.Data)),
+	}
+}
+
+// Read reads sources into a catalogue. A file that cannot be read at all is an error that names it; everything else that is
+// wrong is a finding in the catalogue. Progress, which may be nil, is called before each file.
+func Read(sources []Source, opts catalog.Options, progress func(stage string)) (*catalog.Catalogue, error) {
+	inputs := make([]catalog.Input, 0, len(sources))
+	for _, s := range sources {
+		if progress != nil {
+			progress("reading " + s.Name)
+		}
+		book, err := open.Bytes(s.Name, s.Data)
+		if err != nil {
+			return nil, err
+		}
+		inputs = append(inputs, catalog.Input{Book: book, Kind: s.Kind})
+	}
+	if progress != nil {
+		progress("understanding the sheets")
+	}
+	return catalog.Read(inputs, opts), nil
+}
+
+// Decide decides a catalogue by the limits of a shop.
+func Decide(c *catalog.Catalogue, shop fitcalc.Shop) *matrix.Result { return matrix.Decide(c, shop) }
+
+// Undecided reports whether rows are held or pairs cannot be decided: what a strict run does not let pass.
+func Undecided(r *matrix.Result) bool {
+	return r.Counts()[fitcalc.Ask] > 0 || Held(r.Catalogue) > 0
+}
+
+// Held returns how many source rows are held.
+func Held(c *catalog.Catalogue) int {
+	held := 0
+	for i := range c.Tables {
+		held += c.Tables[i].Ledger.Held
+	}
+	return held
+}
+
+// Output is one file to publish.
+type Output struct {
+	Name string
+	// About is a clause that says what the file is for.
+	About string
+	Write func(io.Writer) error
+}
+
+// Publishing is how results are written.
+type Publishing struct {
+	Settings settings.Settings
+	Units    fitcalc.Units
+	// Inputs are the files that were read.
+	Inputs []tell.Input
+	// Full asks for all ferrules in the matrix, not only those that fit something.
+	Full bool
+}
+
+// Outputs returns the files of the contract, in the order in which a person should open them.
+func Outputs(r *matrix.Result, p Publishing) []Output {
+	return []Output{
+		{"matrix.xlsx", "the workbook; its first sheet says what to read", func(w io.Writer) error {
+			return workbook.Write(w, r, workbook.Options{
+				Units: p.Units, Full: p.Full, ShopName: p.Settings.Name, Inputs: p.Inputs,
+			})
+		}},
+		{"fits.csv", "one line per pair, for a spreadsheet", func(w io.Writer) error {
+			return data.WriteFitsCSV(w, r, p.Units)
+		}},
+		{"fits.jsonl", "one object per pair, for other software", func(w io.Writer) error {
+			return data.WriteFitsJSONL(w, r)
+		}},
+		{"findings.csv", "what is doubtful in the sheets, each with its cell", func(w io.Writer) error {
+			return data.WriteFindingsCSV(w, tell.Findings(r))
+		}},
+		{"summary.json", "the counts, for other software", func(w io.Writer) error { return Summary(w, r, p) }},
+	}
+}
+
+// Summary writes summary.json.
+func Summary(w io.Writer, r *matrix.Result, p Publishing) error {
+	return data.WriteSummaryJSON(w, r, p.Inputs)
+}
+
+// Account is a short account of a result for a person at a terminal, line by line.
+func Account(r *matrix.Result) []string {
+	a := tell.Take(r)
+	var lines []string
+	for _, kind := range []catalog.Kind{catalog.Heads, catalog.Ferrules, catalog.Tips} {
+		if l, read := a.Rows[kind]; read {
+			lines = append(lines, fmt.Sprintf("%-9s %d rows: %d used, %d used with assumptions, %d held, %d set aside",
+				kind, l.Rows, l.Used, l.Assumed, l.Held, l.SetAside))
+		}
+	}
+	v, s := a.Verdicts, a.Standing
+	return append(lines,
+		fmt.Sprintf("pairs     flush %d · turn %d · prep %d · ask %d · no %d · bare %d · out of range %d", v[fitcalc.Flush],
+			v[fitcalc.Turn], v[fitcalc.Prep], v[fitcalc.Ask], v[fitcalc.No], v[fitcalc.Bare], a.OutOfRange),
+		fmt.Sprintf("answer    of %d heads %d have a ferrule that fits, %d have none, %d cannot be decided, %d take none",
+			a.Heads, s[tell.Served], s[tell.Unserved], s[tell.Undecided], s[tell.TakesNone]),
+		fmt.Sprintf("findings  errors %d · warnings %d · notes %d",
+			a.Findings[finding.Error], a.Findings[finding.Warning], a.Findings[finding.Note]))
+}
