@@ -134,9 +134,11 @@ func (p *page) setUp() {
 	f, l := p.file, p.layout
 	p.do(func() error {
 		return f.SetSheetProps(p.name, &excelize.SheetPropsOptions{
-			FitToPage: pointer(true), OutlineSummaryBelow: pointer(!l.outlined), TabColorRGB: pointer(l.tab),
+			FitToPage: pointer(true), OutlineSummaryBelow: pointer(!l.outlined), TabColorRGB: pointer("FF" + l.tab),
 		})
 	})
+	// A sheet that is streamed would keep the dimension of an empty one, and some readers stop there.
+	p.do(func() error { return f.SetSheetDimension(p.name, "") })
 	p.do(func() error {
 		return f.SetSheetView(p.name, 0, &excelize.ViewOptions{ShowGridLines: pointer(l.grid)})
 	})

@@ -413,6 +413,9 @@ func TestTextStaysText(t *testing.T) {
 		}
 	}
 	eachSheet(t, text, func(name, xml string) {
+		if strings.Contains(xml, "<dimension") {
+			t.Errorf("%s states a dimension, which a streamed sheet cannot know", name)
+		}
 		if strings.Contains(xml, "<f>") || strings.Contains(xml, "<f ") {
 			t.Errorf("%s holds a formula", name)
 		}
