@@ -59,3 +59,28 @@ A2 | 13.6 | 9.35 | 12
 	wantRow(t, c, "A1", catalog.Assumed, sizes{catalog.BaseOD: 13.6})
 	wantFinding(t, c, "layout.kind", "", "nothing says so")
 }
+
+func TestColumnsExchanged(t *testing.T) {
+	c := read(t, grid("List", `
+Part | Bore (mm) | Hosel OD (mm)
+S-1 | 13.6 | 9.5
+S-2 | 13.5 | 9.5
+`))
+	defer show(t, c)
+	wantFinding(t, c, "layout.exchanged", "B1", "exchanged")
+	wantRow(t, c, "S-1", catalog.Held, sizes{catalog.HoselOD: 0, catalog.Bore: 0})
+	if len(c.Heads) != 2 {
+		t.Errorf("%d heads", len(c.Heads))
+	}
+}
+
+func TestAbbreviationIsNoUnit(t *testing.T) {
+	c := read(t, grid("Heads", `
+Part No. | Hosel OD mm | Bore mm | Ins. depth
+Q1 | 13.6 | 9.5 | 32
+Q2 | 13.6 | 9.5 | 32
+`))
+	defer show(t, c)
+	wantNoErrors(t, c)
+	wantRow(t, c, "Q1", catalog.Assumed, sizes{catalog.BoreDepth: 32})
+}

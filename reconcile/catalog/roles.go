@@ -110,14 +110,25 @@ func (l *lexicon) headingUnit(h heading) string {
 		}
 	}
 	for i := len(h.parts) - 1; i >= 0; i-- {
-		if _, unit, _ := l.words.SplitUnit(h.parts[i]); unit != "" {
+		part := h.parts[i]
+		_, unit, place := l.words.SplitUnit(part)
+		if len(place) < len(part) && strings.HasPrefix(part, place) && isWord(place) && place != "" {
+			continue
+		}
+		if unit != "" {
 			return unit
 		}
-		if hits := l.words.Units(h.parts[i]); len(hits) == 1 {
+		if hits := l.words.Units(part); len(hits) == 1 {
 			return hits[0].Value
 		}
 	}
 	return ""
+}
+
+// isWord reports whether a unit was found as a bare word, which at the beginning of a heading is the abbreviation of
+// another one: "Ins. depth".
+func isWord(place string) bool {
+	return strings.Trim(place, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ. ") == ""
 }
 
 // headed returns how strongly the heading supports a role in a table of a kind.

@@ -120,6 +120,9 @@ func (t *tableReader) choosePlan(given Kind, titles []string) *plan {
 		p.bonus = named
 		p.named = named > 0 || kind == given || fixed != UnknownKind
 		p.stated = p.named || p.specific(t.columns)
+		if p.stated && !p.named {
+			p.bonus += specificPoints
+		}
 		if kind == given {
 			p.bonus += givenPoints
 			if p.keyed(t.columns, repeatHeading) {
@@ -143,7 +146,9 @@ const (
 	// user gave is not in question.
 	givenPoints   = 5.0
 	settledPoints = 1000.0
-	titlePoints   = 10.0
+	// specificPoints are for a heading that only tables of the kind have.
+	specificPoints = 5.0
+	titlePoints    = 10.0
 	// certainHeading is the score of a heading that leaves no doubt.
 	certainHeading = 0.9
 	// leastKindMargin is how far the best kind must be ahead of the next where nobody said what the table lists.
@@ -171,7 +176,7 @@ func (t *tableReader) judgeKind(plans []plan, given, fixed Kind) {
 	key := t.settle("kind")
 	margin := leastKindMargin
 	switch {
-	case !best.stated:
+	case !best.stated && !(len(plans) > 1 && plans[1].stated):
 		margin *= 2
 	case !best.named && len(plans) > 1 && plans[1].keyed(t.columns, certainHeading):
 		// Two kinds of parts in one line: a list of which ferrule goes on which head.
@@ -290,7 +295,7 @@ func (t *tableReader) shareRoles() {
 		}
 		for _, m := range c.matches[t.kind] {
 			first := t.first(Role(m.Role))
-			if first == nil || m.Score < repeatHeading || t.ruledOut(c) {
+			if first == nil || m.Score < repeatHeading || t.ruledOut(c) || c.saysOther(Role(m.Role)) {
 				continue
 			}
 			t.share(c, first, m.Score)
@@ -308,6 +313,12 @@ func (t *tableReader) shareRoles() {
 
 // repeatHeading is the score from which a heading says the same as that of another column.
 const repeatHeading = 0.66
+
+// saysOther reports whether the heading, taken by itself, clearly says something else than a role: "Ferrule OD" in a table
+// of heads.
+func (c *column) saysOther(role Role) bool {
+	return c.bestHeading() > c.headed(UnknownKind, role)+0.2
+}
 
 func (t *tableReader) ruledOut(c *column) bool {
 	return t.rules.Columns[t.region.grid.columnName(c.col)].Role == noRole

@@ -23,11 +23,39 @@ func (t *tableReader) settleUnits() {
 		}
 	}
 	t.borrowUnits()
+	t.checkExchanged()
 	for _, c := range t.columns {
 		if traits[c.role].want == wantLength {
 			t.checkUnit(c)
 		}
 	}
+}
+
+// checkExchanged holds two columns of which neither has possible sizes for its role, while each would have for that of the
+// other.
+func (t *tableReader) checkExchanged() {
+	for i, a := range t.columns {
+		for _, b := range t.columns[i+1:] {
+			if a.held != "" || b.held != "" || !t.couldBe(a, b.role) || !t.couldBe(b, a.role) || t.couldBe(a, a.role) || t.couldBe(b, b.role) {
+				continue
+			}
+			why := fmt.Sprintf("%s and %s seem to be exchanged: the sizes of each are possible for the other only", a.name(), b.name())
+			for _, c := range []*column{a, b} {
+				c.held = why
+				t.addColumn(finding.Error, "layout.exchanged", c, why, t.settle("columns", t.region.grid.columnName(c.col), "role"))
+			}
+		}
+	}
+}
+
+// couldBe reports whether most sizes of a column are possible for a role.
+func (t *tableReader) couldBe(c *column, role Role) bool {
+	b, known := boundsOf(t.kind, role)
+	if !known || traits[c.role].want != wantLength || len(c.profile.sizes) == 0 || c.unit == "" {
+		return false
+	}
+	possible, _ := c.profile.within(b, c.unit, c.factor())
+	return possible > 0.5
 }
 
 // statedUnit takes the unit of a column from what is written: the mapping file, the heading, the number format, a note
