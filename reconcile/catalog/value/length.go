@@ -310,6 +310,9 @@ func (p parser) check(r Reading, first token) Reading {
 		r.Problem = Problem{problemImplausible, first.raw + " in is no size of a joint"}
 		r.Alternatives = append(r.Alternatives, short)
 		return r
+	case p.ctx.Want == WantDiameter && r.Dim.HasLimits() && size.Less(r.Dim.Width().MulInt(widestShare)):
+		r.Problem = Problem{problemImplausible, fmt.Sprintf("limits %s and %s are too far apart for one diameter", millimetres(r.Dim.Lower()), millimetres(r.Dim.Upper()))}
+		return r
 	case !p.bounded() || p.within(size):
 		return r
 	}
@@ -323,6 +326,10 @@ func (p parser) check(r Reading, first token) Reading {
 	}
 	return r
 }
+
+// widestShare is the share of a diameter, 1/12, beyond which two limits are no tolerance but the names of two sizes, such
+// as .335-.370.
+const widestShare = 12
 
 func millimetres(l measure.Length) string {
 	text, _ := l.FormatMillimetres(3)

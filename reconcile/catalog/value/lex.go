@@ -92,16 +92,18 @@ func (l *lexer) last() token {
 }
 
 var (
-	footnoteMark  = regexp.MustCompile(`^(\*+|[†‡§※]|[¹²³⁴⁵⁶⁷⁸⁹⁰]+⁾?\)?|\([a-zA-Z1-9]\)|\[[a-zA-Z1-9]\])`)
-	numberAhead   = regexp.MustCompile(`^(\.?\d|[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒])`)
-	commaAhead    = regexp.MustCompile(`^,\d`)
-	fractionAhead = regexp.MustCompile(`^(\d+[ -])?(\d+) ?/ ?(\d+)`)
-	isoGeneral    = regexp.MustCompile(`(?i)^(?:DIN )?(?:EN )?ISO ?2768(?:-1)?[ -]*([fmcv])[HKL]?\b`)
-	gradeAhead    = regexp.MustCompile(`^(?i:IT) ?\d{1,2}\b`)
-	classAhead    = regexp.MustCompile(`^[a-zA-Z]{1,2}\d{1,2}\b`)
-	diameterAhead = regexp.MustCompile(`^[dD] ?=? ?\.?\d`)
-	formAfter     = regexp.MustCompile(`^[tTpP]\b`)
-	plusMinus     = regexp.MustCompile(`^(±|\+ ?/ ?-|\+-|-/\+)`)
+	footnoteMark   = regexp.MustCompile(`^(\*+|[†‡§※]|[¹²³⁴⁵⁶⁷⁸⁹⁰]+⁾?\)?|\([a-zA-Z1-9]\)|[a-z]\))`)
+	starTimes      = regexp.MustCompile(`^\* ?[.,]?\d`)
+	footnoteNumber = regexp.MustCompile(`^[ .:]*\d{1,2}\b`)
+	numberAhead    = regexp.MustCompile(`^(\.?\d|[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒])`)
+	commaAhead     = regexp.MustCompile(`^,\d`)
+	fractionAhead  = regexp.MustCompile(`^(\d+[ -])?(\d+) ?/ ?(\d+)`)
+	isoGeneral     = regexp.MustCompile(`(?i)^(?:DIN )?(?:EN )?ISO ?2768(?:-1)?[ -]*([fmcv])[HKL]?\b`)
+	gradeAhead     = regexp.MustCompile(`^(?i:IT) ?\d{1,2}\b`)
+	classAhead     = regexp.MustCompile(`^[a-zA-Z]{1,2}\d{1,2}\b`)
+	diameterAhead  = regexp.MustCompile(`^[dD] ?=? ?\.?\d`)
+	formAfter      = regexp.MustCompile(`^[tTpP]\b`)
+	plusMinus      = regexp.MustCompile(`^(±|\+ ?/ ?-|\+-|-/\+)`)
 )
 
 func (l *lexer) next() {
@@ -111,11 +113,14 @@ func (l *lexer) next() {
 		l.number()
 	case plusMinus.MatchString(l.rest):
 		l.push(aSign, "±", len(plusMinus.FindString(l.rest)))
-	case l.sawNumber && footnoteMark.MatchString(l.rest) && !(l.rest[0] == '(' && l.last().is(aSign, "(")):
+	case l.sawNumber && footnoteMark.MatchString(l.rest) && !starTimes.MatchString(l.rest):
 		l.push(aFootnote, "", len(footnoteMark.FindString(l.rest)))
-	case strings.HasPrefix(l.rest, "''"):
+	case l.last().kind == aNumber && formAfter.MatchString(strings.TrimPrefix(l.rest, "-")): // .370P, .355-T
+		form := map[byte]string{'t': "taper", 'p': "parallel"}[strings.TrimPrefix(l.rest, "-")[0]|0x20]
+		l.push(aForm, form, len(l.rest)-len(strings.TrimPrefix(l.rest, "-"))+1)
+	case strings.HasPrefix(l.rest, "''") && l.sawNumber:
 		l.push(aUnit, "in", 2)
-	case first == '"':
+	case first == '"' && l.sawNumber:
 		l.push(aUnit, "in", size)
 	case first == '⌀':
 		l.push(aMark, "diameter", size)
@@ -249,10 +254,11 @@ func (l *lexer) word(first rune) {
 		l.push(aMark, "diameter", strings.IndexAny(l.rest, ".0123456789"))
 		return
 	}
-	if l.last().kind == aNumber && formAfter.MatchString(l.rest) {
-		form := map[byte]string{'t': "taper", 'p': "parallel"}[l.rest[0]|0x20]
-		l.push(aForm, form, 1)
-		return
+	if _, n := l.v.LeadingMark(l.rest, "note"); l.sawNumber && n > 0 { // note 2, 注1
+		if number := footnoteNumber.FindString(l.rest[n:]); number != "" {
+			l.push(aFootnote, "", n+len(number))
+			return
+		}
 	}
 	if (first == 'x' || first == 'X') && afterNumber && numberAhead.MatchString(strings.TrimLeft(l.rest[1:], " ")) {
 		l.push(aSign, "x", 1)
@@ -281,7 +287,7 @@ func (l *lexer) known() bool {
 			l.forgive(ForgaveShiftedUnit, "\""+l.rest[:unitLength]+"\" is the unit "+unit.Value)
 		}
 		l.push(aUnit, unit.Value, unitLength)
-	case markLength > 0 && markLength >= formLength:
+	case markLength > formLength:
 		name := mark.Value
 		switch {
 		case name == "or":
@@ -308,7 +314,7 @@ var plainUnits = map[string]bool{"mm": true, "cm": true, "in": true, "thou": tru
 // unitMayStand keeps "in" from being a unit before any number: "in stock", "in 13.6".
 func (l *lexer) unitMayStand(length int) bool {
 	word := strings.ToLower(strings.TrimSuffix(l.rest[:length], "."))
-	return l.sawNumber || word != "in" && word != "m" && word != "po"
+	return l.sawNumber || word != "in" && word != "m" && word != "po" && !strings.ContainsAny(word, `"'`)
 }
 
 func (l *lexer) abbreviationPoint() {
@@ -363,7 +369,8 @@ func (l *lexer) unknown() {
 	previous := rune(0)
 	for i, r := range l.rest {
 		stop := unicode.IsSpace(r) || strings.ContainsRune("()/,;=:±~", r)
-		if i > 0 && (stop || isWide(previous) || isWide(r)) {
+		afterSign := unicode.IsDigit(r) && !unicode.IsLetter(previous) && !unicode.IsDigit(previous) && !strings.ContainsRune("-_.", previous)
+		if i > 0 && (stop || afterSign || isWide(previous) || isWide(r)) {
 			l.push(aWord, "", i)
 			return
 		}

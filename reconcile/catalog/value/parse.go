@@ -139,7 +139,11 @@ func (p parser) items(tokens []token) []item {
 			split("(")
 		case t.is(aSign, "("), t.is(aSign, ")"), t.is(aSign, ","), t.is(aSign, "="), t.is(aSign, ":"):
 		case t.kind == aNumber && started && t.gap && complete(list[len(list)-1].tokens) && !p.zeroDeviation(tokens[i:]):
+			marks := leadingMarks(&list[len(list)-1])
 			split("")
+			for _, m := range marks {
+				add(m)
+			}
 			add(t)
 		default:
 			add(t)
@@ -175,6 +179,21 @@ func (p parser) zeroDeviation(tokens []token) bool {
 	return next.is(aSign, "-") || next.is(aSign, "+")
 }
 
+// leadingMarks takes off the marks at the end of an item that belong to the next number, as in "min 13.5 max 13.7": the
+// item began with a mark of its own.
+func leadingMarks(it *item) []token {
+	end := len(it.tokens)
+	if it.tokens[0].kind != aMark {
+		return nil
+	}
+	for end > 0 && it.tokens[end-1].kind == aMark {
+		end--
+	}
+	marks := it.tokens[end:]
+	it.tokens = it.tokens[:end:end]
+	return marks
+}
+
 // complete reports whether an item's last token can be the end of a value.
 func complete(tokens []token) bool {
 	last := tokens[len(tokens)-1]
@@ -202,11 +221,13 @@ func (p parser) combine(items []item) Reading {
 			return v
 		}
 	}
+	if len(values) == 2 && values[0].Kind == Length && values[1].Kind == Length && values[0].Form == values[1].Form {
+		if one, ok := p.merge(values[0], values[1], joints[1]); ok {
+			return one
+		}
+	}
 	if len(values) == 1 {
 		return values[0]
-	}
-	if limits, ok := p.slashLimits(items, values); ok {
-		return limits
 	}
 	for i := 1; i < len(values); i++ {
 		if joints[i] != "or" && joints[i] != "/" {
@@ -298,11 +319,20 @@ func (p parser) twoUnits(a, b item) (Reading, bool) {
 	if first.Kind != Length || second.Kind != Length {
 		return Reading{}, false
 	}
-	if agrees(first, second) {
+	share := int64(statedShare)
+	if inferred {
+		share = inferredShare
+	}
+	if agrees(first, second, share) {
 		return both(first, second), true
 	}
-	if inferred && b.joint != "(" && b.joint != "=" {
-		return Reading{}, false
+	if inferred {
+		if same, ok := p.sameUnit(a, b, opposite(unitB)); ok && ownUnit(a.tokens) != "" {
+			return same, true
+		}
+		if b.joint != "(" && b.joint != "=" || p.isLimits(b, opposite(unitB)) {
+			return Reading{}, false
+		}
 	}
 	r := unreadable("%s and %s are not the same size", say(first), say(second))
 	r.Problem.Code = problemConflict
@@ -310,13 +340,35 @@ func (p parser) twoUnits(a, b item) (Reading, bool) {
 	return r, true
 }
 
-// twoBare reads two numbers without units that are the same size in inches and millimetres, either way round.
+// isLimits reports whether an item states limits in a unit: 13.6 mm (13.5-13.7).
+func (p parser) isLimits(it item, unit string) bool {
+	r := p.one(it.tokens, unit)
+	return r.Kind == Length && r.Dim.HasLimits()
+}
+
+// sameUnit reads a size that is stated twice in one unit, once rounded or as a fraction: 7/16" (0.438).
+func (p parser) sameUnit(a, b item, unit string) (Reading, bool) {
+	first, second := p.one(a.tokens, unit), p.one(b.tokens, unit)
+	if first.Kind == Length && second.Kind == Length && !first.Dim.HasLimits() && !second.Dim.HasLimits() && agrees(first, second, inferredShare) {
+		return both(first, second), true
+	}
+	return Reading{}, false
+}
+
+// twoBare reads two numbers without units that are the same size: in inches and millimetres, either way round, or, with
+// a fraction among them, both in inches.
 func (p parser) twoBare(a, b item) (Reading, bool) {
+	if b.joint == "" {
+		return Reading{}, false
+	}
 	for _, units := range [][2]string{{"in", "mm"}, {"mm", "in"}} {
 		first, second := p.one(a.tokens, units[0]), p.one(b.tokens, units[1])
-		if first.Kind == Length && second.Kind == Length && !first.Dim.Nominal().IsZero() && agrees(first, second) {
+		if first.Kind == Length && second.Kind == Length && first.Problem.Code == "" && second.Problem.Code == "" && agrees(first, second, inferredShare) {
 			return both(first, second), true
 		}
+	}
+	if b.joint != "/" && (firstNumber(a.tokens).num.IsFraction() || firstNumber(b.tokens).num.IsFraction()) {
+		return p.sameUnit(a, b, "in")
 	}
 	return Reading{}, false
 }
@@ -330,17 +382,27 @@ func opposite(unit string) string {
 	return "in"
 }
 
+// How far two readings of one size may be apart at most, as a share of it: 1 in (25 mm) agree where both units are
+// stated; where one is inferred from the agreement it must be close.
+const (
+	statedShare   = 20
+	inferredShare = 100
+)
+
 // agrees reports whether two readings of one size are the same within the rounding of their last digits: half a unit of
-// the last place of the coarser.
-func agrees(a, b Reading) bool {
-	difference := a.Dim.Nominal().Sub(b.Dim.Nominal()).Abs()
+// the last place of the coarser, and at most the share 1/share of the size.
+func agrees(a, b Reading, share int64) bool {
+	size := a.Dim.Nominal()
+	difference := size.Sub(b.Dim.Nominal()).Abs()
 	coarser := measure.Max(lastPlace(a), lastPlace(b))
-	return !coarser.Half().Add(measure.Picometres(1)).Less(difference)
+	limit := measure.Min(coarser.Half(), size.DivRound(share))
+	return size.Sign() > 0 && !limit.Add(measure.Picometres(1)).Less(difference)
 }
 
-// lastPlace returns one unit of the last decimal that the value was written with; nothing for a fraction.
+// lastPlace returns one unit of the last decimal that the value was written with; nothing for a fraction of an inch and
+// for whole inches, which are exact.
 func lastPlace(r Reading) measure.Length {
-	if r.Decimals < 0 {
+	if r.Decimals < 0 || r.Decimals == 0 && r.Unit == "in" {
 		return measure.Length{}
 	}
 	place := lengthUnit(r.Unit).PerUnit()
@@ -403,25 +465,33 @@ func say(r Reading) string {
 	return text + " mm"
 }
 
-// slashLimits takes two sizes with a slash between them for limits where they differ by less than a fiftieth: tips that
-// a part is made for differ by more.
-func (p parser) slashLimits(items []item, values []Reading) (Reading, bool) {
-	if len(items) != 2 || len(values) != 2 || items[1].joint != "/" {
+// merge makes one value of two in the same unit: two limits, a size and its limits, or the same size twice.
+func (p parser) merge(a, b Reading, joint string) (Reading, bool) {
+	x, y := a.Dim.Nominal(), b.Dim.Nominal()
+	one := a
+	one.Leniencies = distinct(append(append([]Leniency{}, a.Leniencies...), b.Leniencies...))
+	bare := !a.Dim.HasLimits() && !b.Dim.HasLimits()
+	forgiven := Leniency{ForgaveRange, "two sizes read as limits"}
+	switch {
+	case bare && a.Qualifier == AtLeast && b.Qualifier == AtMost && !y.Less(x): // min 13.5 max 13.7
+		one.Dim, one.Qualifier = measure.Between(x, y), Exact
+	case bare && x == y && joint != "or":
+		forgiven = Leniency{ForgaveBothUnits, "the cell states the same size twice"}
+	case bare && joint == "/" && x.Sub(y).Abs().MulInt(slashShare).Less(x): // .370/.372
+		one.Dim = measure.Between(x, y)
+		one.Decimals = max(a.Decimals, b.Decimals)
+	case joint == "(" && !a.Dim.HasLimits() && b.Dim.HasLimits() && !x.Less(b.Dim.Lower()) && !b.Dim.Upper().Less(x): // 13.6 (13.5-13.7)
+		one.Dim = measure.WithDeviations(x, b.Dim.Lower().Sub(x), b.Dim.Upper().Sub(x))
+	default:
 		return Reading{}, false
 	}
-	a, b := values[0], values[1]
-	if a.Kind != Length || b.Kind != Length || a.Form != b.Form || a.Dim.HasLimits() || b.Dim.HasLimits() || a.Dim.Nominal() == b.Dim.Nominal() {
-		return Reading{}, false
-	}
-	difference := a.Dim.Nominal().Sub(b.Dim.Nominal()).Abs()
-	if !difference.MulInt(50).Less(a.Dim.Nominal()) {
-		return Reading{}, false
-	}
-	a.Dim = measure.Between(a.Dim.Nominal(), b.Dim.Nominal())
-	a.Decimals = max(a.Decimals, b.Decimals)
-	a.Leniencies = distinct(append(append(a.Leniencies, b.Leniencies...), Leniency{ForgaveRange, "two sizes with a slash between them read as limits"}))
-	return a, true
+	one.Leniencies = distinct(append(one.Leniencies, forgiven))
+	return one, true
 }
+
+// slashShare is the share of a size, 1/50, below which two sizes with a slash between them are limits: tips that a part
+// is made for differ by more.
+const slashShare = 50
 
 // one reads one value. Hint is the unit that other values of the cell give it.
 func (p parser) one(tokens []token, hint string) Reading {

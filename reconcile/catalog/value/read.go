@@ -95,6 +95,7 @@ func readSpecial(text string, ctx Context) (Reading, bool) {
 var (
 	errorValue  = regexp.MustCompile(`^#(N/A|NV|DIV/0!|VALUE!|REF!|NAME\?|NUM!|NULL!|SPILL!|WERT!|BEZUG!)$`)
 	hashes      = regexp.MustCompile(`^#+$`)
+	inQuotes    = regexp.MustCompile(`^["“”]([^"“”]+)["“”]$`)
 	quotedCell  = regexp.MustCompile(`^="(.*)"$`)
 	storedNoise = regexp.MustCompile(`^-?\d*\.\d{13,}$`)
 	exponent    = regexp.MustCompile(`^-?\d+([.,]\d+)?[eE][+-]?\d+$`)
@@ -105,6 +106,9 @@ var (
 // changing it, and the = before a plain number.
 func unquote(s string) (inner string, quoted bool) {
 	if m := quotedCell.FindStringSubmatch(s); m != nil {
+		return m[1], true
+	}
+	if m := inQuotes.FindStringSubmatch(s); m != nil {
 		return m[1], true
 	}
 	if inner, found := strings.CutPrefix(s, "'"); found && inner != "" && inner[0] != '\'' {
@@ -136,7 +140,7 @@ func normalise(s string) (string, []Leniency) {
 		case r > 0x7f && unicode.Is(unicode.Nd, r):
 			foreign = true
 			b.WriteByte(byte('0' + digitValue(r)))
-		case r == '٫', r == '·' && digitBefore && digitAfter:
+		case r == '٫', (r == '·' || r == '。') && digitBefore && digitAfter:
 			foreign = true
 			b.WriteByte('.')
 		case unicode.Is(unicode.Cf, r) && r != '\u200b':

@@ -112,6 +112,14 @@ func TestReadLengths(t *testing.T) {
 		"no unit anywhere": {Context{Want: WantDiameter}, map[string]string{
 			"13.6": "number 13.6 !unit", ".370": "number 0.37 !unit", "370": "number 370 !unit", "3/8": "number 0.375 !unit", "13.6 ±0.05": "number 13.6 !unit", "Ø13.6": "number 13.6 diameter !unit", ".335/.350": "number 0.335 !unit | number 0.35 !unit", ".355 taper": "number 0.355 taper !unit",
 		}},
+		"stated twice": {Context{Want: WantDiameter, Unit: "mm"}, map[string]string{
+			"7/16 (.4375)": "11.1125 mm", ".4375 (7/16)": "11.1125 mm", `7/16" (0.438)`: "11.1125 mm", `7/16" (.4375")`: "11.1125 mm", `.4375" / 7/16"`: "11.1125 mm", "9.4 (0.370)": "9.4 mm", ".500/12.7": "12.7 mm", `1" (25 mm)`: "25.4 mm",
+			"12.7 note 1": "12.7 mm", "12.7 (note 2)": "12.7 mm", "12.7 注1": "12.7 mm", "12.7 a)": "12.7 mm", "1 000": "unreadable !unreadable", "12.7 1": "unreadable !unreadable", "12.7 (1.5)": "unreadable !unreadable", `1" (40 mm)`: "unreadable !conflict",
+			"13.6 (13.5 - 13.7)": "13.6 ±0.1 mm", "13.6 [13.5-13.8]": "13.6 +0.2/-0.1 mm", "13.6 mm (13.5-13.7)": "13.6 ±0.1 mm", "13.6 (14.5 - 14.7)": "unreadable !unreadable",
+			"min 13.5 max 13.7": "13.6 ±0.1 mm", "13.5 min 13.7 max": "13.6 ±0.1 mm", "min. 13,5 / max. 13,7": "13.6 ±0.1 mm", "mind. 13,5, höchstens 13,7": "13.6 ±0.1 mm",
+			`"12.7"`: "12.7 mm", `"12.7`: "unreadable !unreadable", "12。7": "12.7 mm", "12.7*9.4": "unreadable !unreadable",
+			".370-P": "0.37 mm parallel", ".355-taper": "0.355 mm taper", ".370 PAR": "0.37 mm parallel", "8.5-9.4": "8.95 ±0.45 mm !implausible",
+		}},
 		"nothing wanted": {Context{}, map[string]string{"13.6": "number 13.6", "13.6 mm": "13.6 mm", "90°": "90°", "$1.25": "number 1.25", "flat": "text", "X100": "text", "A-12": "text", "13.6 x 20": "unreadable !unreadable"}},
 		"no lengths": {Context{Want: WantDiameter, Unit: "mm"}, map[string]string{
 			"": "empty", "  \u00a0\u200b ": "empty", "n/a": "not applicable", "–": "not applicable", "--": "not applicable", "none": "not applicable", "entfällt": "not applicable", "néant": "not applicable", "ninguno": "not applicable", "nessuno": "not applicable", "なし": "not applicable", "해당 없음": "not applicable", "无": "not applicable", "無": "not applicable",
