@@ -38,7 +38,7 @@ func TestGrammarUsesKnownConcepts(t *testing.T) {
 	}
 }
 
-// TestEveryLanguageHasEveryConceptOfARole finds gaps in a language file.
+// TestEveryLanguageHasTheMainWords finds gaps in a language file.
 func TestEveryLanguageHasTheMainWords(t *testing.T) {
 	v := Load()
 	languages := []string{"en", "de", "fr", "es", "it", "ja", "ko", "zh-Hans", "zh-Hant"}
