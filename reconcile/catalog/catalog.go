@@ -1,5 +1,57 @@
 // Package catalog turns sheets into typed heads, ferrules and tips, and keeps account of every row: each source row
 // ends as exactly one of used, used with assumptions, held or set aside. Whatever is inferred says from what.
+//
+// # How a sheet is read
+//
+// Tables are found by their headings, anywhere on the sheet: below titles, beside and below each other, on their side,
+// with headings of several rows. The lines that belong to no table are counted all the same.
+//
+// Every column is scored for every role: by the words of its heading, in nine languages, and by whether its values are
+// what the role's values are. The roles are then given to all columns together, so that the whole reading is the best
+// one (the assignment problem), once as if the table listed heads, once ferrules, once tips; titles and the user's word
+// weigh in. The evidence, and the next best reading with how far it is behind, stand in [Column]. A role that only the
+// values suggest, or whose runner-up is too near, is not used: the rows are held.
+//
+// The unit of bare numbers is taken from the heading, a unit row, a column of units, the number format, or a note, in
+// this order. Where nothing says it, the joint does: a hosel OD of 13.6 can only be in mm, one of .535 only in inches.
+// That is an assumption with its evidence. Where two units are possible and no other column helps, the rows are held.
+//
+// A size that the joint does not allow, or that is far from the rest of its column, is never corrected. It is held, and
+// the finding says which of the usual mistakes would explain it: a radius, a decimal point, the other unit.
+//
+// # What comes out
+//
+// A row that is held still gives an entry of the catalogue where its part number is known, without the values in
+// question: what depends on them is then undecided, and not missing. The same part in several rows is one entry where
+// all agree to the digits shown; where they do not, each stays, without the size they disagree on.
+//
+// The bore of a head is often the name of the tip it is made for: ".370" is no hole of .370 in, which would not take
+// the tip. Such a bore sets [Head.BoreIsDesignation], and the head's own Bore is not given.
+//
+// # Findings
+//
+// Every finding names the key of the mapping file that answers it (package mapping reads and writes these files):
+//
+//	layout.no-table   nothing on the sheet was recognised as a table
+//	layout.heading    headings were not understood; columns were judged by their values
+//	layout.kind       the table lists neither heads, ferrules nor tips, could list two of them, or was judged by its columns
+//	layout.role       what a column means is not certain enough
+//	layout.exchanged  two columns have each other's sizes
+//	layout.column     a column is not used
+//	layout.part       there is no column of part numbers
+//	layout.hidden     rows, columns or the sheet are hidden; they are read
+//	data.unit         a unit is missing, assumed, or cannot be what is said
+//	data.missing      a value that is needed is not there
+//	data.conflict     two values for one thing
+//	data.implausible  a size that the joint does not allow, or far from the others
+//	data.damaged      a date, error, exponent or formula without a result where a value was
+//	data.unreadable   a text that is no value
+//	data.tolerance    a tolerance that does not apply to a size
+//	data.repeated     the same part again, with the same values
+//	data.similar      two part numbers that are nearly the same
+//	map.stale         the mapping file speaks of what is not there any more
+//	map.value         the mapping file gives a value that cannot be used
+//	file.*            how a file was read
 package catalog
 
 import (

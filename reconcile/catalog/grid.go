@@ -18,6 +18,10 @@ type grid struct {
 	text         [][]string
 	// origin leads from a cell of a merged range, but its first, to the first.
 	origin map[sheet.Ref]sheet.Ref
+	// virtual leads from a column that was added for one size of a composite column to that column; next is the number of
+	// the next one.
+	virtual map[int]int
+	next    int
 	// span is the merged range that begins at a cell.
 	span map[sheet.Ref]sheet.Range
 }
@@ -85,6 +89,9 @@ func (g *grid) ref(line, col int) sheet.Ref {
 	if g.turned {
 		return sheet.Ref{Row: col, Col: line}
 	}
+	if real, added := g.virtual[col]; added {
+		col = real
+	}
 	return sheet.Ref{Row: line, Col: col}
 }
 
@@ -109,7 +116,7 @@ func (g *grid) at(line, col int) string {
 
 // source returns where the value of a cell stands: its own place, or the first cell of the merged range that covers it.
 func (g *grid) source(line, col int) (int, int) {
-	if len(g.origin) == 0 {
+	if len(g.origin) == 0 || g.virtual[col] > 0 {
 		return line, col
 	}
 	if first, covered := g.origin[g.ref(line, col)]; covered {
@@ -150,6 +157,9 @@ func (g *grid) blankLine(line, from, to int) bool {
 func (g *grid) columnName(col int) string {
 	if g.turned {
 		return strconv.Itoa(col)
+	}
+	if real, added := g.virtual[col]; added {
+		col = real
 	}
 	return sheet.ColumnName(col)
 }

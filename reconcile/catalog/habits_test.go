@@ -305,3 +305,28 @@ func TestTextThatBeginsLikeAFormula(t *testing.T) {
 		t.Errorf("description %q", c.Heads[0].Description)
 	}
 }
+
+func TestSizesInOneCell(t *testing.T) {
+	for name, text := range map[string]string{
+		"letters": `
+Code | Size (ID x OD x L) mm | Colour
+Z-1 | 9.35 x 13.7 x 19 | black
+Z-2 | 9.35×13.9×25 | black
+Z-3 | see drawing | black`,
+		"stars": `
+编号 | 规格(内径*外径*长度) | 颜色
+Z-1 | 9.35*13.7*19mm | 黑
+Z-2 | 9.35*13.9*25mm | 黑
+Z-3 | 待定 | 黑`,
+	} {
+		t.Run(name, func(t *testing.T) {
+			c := read(t, grid("Ferrules 胶圈", text))
+			defer show(t, c)
+			wantRow(t, c, "Z-2", catalog.Used, sizes{catalog.Bore: 9.35, catalog.BaseOD: 13.9, catalog.Length: 25})
+			wantRow(t, c, "Z-3", catalog.Held, sizes{catalog.Bore: 0, catalog.BaseOD: 0})
+			if cell := c.Ferrules[0].Fields[catalog.BaseOD].Cell; cell != "B2" {
+				t.Errorf("base OD from %s", cell)
+			}
+		})
+	}
+}

@@ -84,6 +84,7 @@ func fixedTable(g *grid, lex *lexicon, lines []int) []region {
 	r := region{grid: g, from: 1, to: g.lines, left: 1, right: g.width, headings: lines, body: lines[len(lines)-1] + 1, alone: true}
 	r.readHeadings(lex)
 	r.findRepeats(lex)
+	r.splitComposites(lex)
 	return []region{r}
 }
 
@@ -303,6 +304,9 @@ func stripTables(g *grid, lex *lexicon, strip span) []region {
 	var split []region
 	for _, r := range found {
 		split = append(split, r.sideBySide(lex)...)
+	}
+	for i := range split {
+		split[i].splitComposites(lex)
 	}
 	return split
 }

@@ -22,6 +22,9 @@ type profile struct {
 	longTexts int
 	// commas and points count numbers with a decimal comma and a decimal point that can be nothing else.
 	commas, points int
+	// digits is the greatest number of decimals among the plain numbers of the column: a spreadsheet program stores 13.0
+	// as 13, and what the others show says how fine it is.
+	digits int
 	// formatUnits counts the units that number formats show.
 	formatUnits map[string]int
 	// statedUnits counts the units that cells name themselves.
@@ -156,6 +159,9 @@ done:
 	default:
 		p.decimals++
 		p.points++
+	}
+	if end := len(text) - after; mark != 0 && after > 0 && end > 0 && (text[end-1] == '.' || text[end-1] == ',') {
+		p.digits = max(p.digits, min(after, 4))
 	}
 }
 

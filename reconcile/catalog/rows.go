@@ -143,7 +143,7 @@ func (r *rowReader) readColumn(c *column) {
 		}
 	}
 	if f.Dim.Given() {
-		r.fine[c.role] = fineness(f.Text, f.Dim.Nominal())
+		r.fine[c.role] = fineness(f.Text, f.Dim.Nominal(), c.profile.digits)
 	}
 }
 
@@ -212,7 +212,7 @@ func (t *tableReader) readRepeats(line int, c *column, f Field) (Field, trouble)
 			second.Assumptions = append(second.Assumptions, fmt.Sprintf("%s taken from column %s", c.role, t.region.grid.columnName(other.col)))
 			f = second
 		default:
-			slack := fineness(f.Text, f.Dim.Nominal()).Add(fineness(second.Text, second.Dim.Nominal()))
+			slack := fineness(f.Text, f.Dim.Nominal(), c.profile.digits).Add(fineness(second.Text, second.Dim.Nominal(), other.profile.digits))
 			if slack.Less(f.Dim.Nominal().Sub(second.Dim.Nominal()).Abs()) {
 				return f, problem("data.conflict", "%s is %s (%s) in %s but %s (%s) in %s", c.role, f.Text, sayMM(mm(f.Dim.Nominal())), f.Cell, second.Text,
 					sayMM(mm(second.Dim.Nominal())), second.Cell)
@@ -234,7 +234,8 @@ func (t *tableReader) readRepeats(line int, c *column, f Field) (Field, trouble)
 }
 
 // fineness returns half of the last digit with which a size is written: .535" is known to half a thousandth of an inch.
-func fineness(text string, size measure.Length) measure.Length {
+// A plain number is taken to be as fine as the others of its column, with their number of decimals.
+func fineness(text string, size measure.Length, others int) measure.Length {
 	digits, decimals, point := 0, 0, false
 	for _, r := range text {
 		switch {
@@ -250,6 +251,9 @@ func fineness(text string, size measure.Length) measure.Length {
 		}
 	}
 counted:
+	if strings.Trim(text, "0123456789.,") == "" {
+		decimals = max(decimals, others)
+	}
 	unit := measure.Millimetres(1)
 	if written := numberOf(text); written > 0 && mm(size)/written > 5 {
 		unit = measure.Inches(1)

@@ -325,6 +325,18 @@ KR 22 | .528 | .374 | 1.18
 	}
 }
 
+// A spreadsheet program stores 13.0 as 13: it disagrees with 13.4 all the same.
+func TestWholeNumbersAreAsFineAsTheirColumn(t *testing.T) {
+	a := book("orrin.xlsx", grid("Heads", "Part No | Hosel OD (mm) | Bore (mm)\nKR-20 | 13 | 9\nKR-21 | 13.4 | 9.4"))
+	b := book("belmar.xlsx", grid("Heads", "Part No | Hosel OD (mm) | Bore (mm)\nKR-20 | 13.4 | 9\nKR-22 | 13.4 | 9.4"))
+	c := readInputs(t, catalog.Options{}, catalog.Input{Book: a}, catalog.Input{Book: b})
+	defer show(t, c)
+	wantFinding(t, c, "data.conflict", "B2", "13.4")
+	if !c.Heads[0].BoreIsDesignation || c.Heads[0].TipTaken[0].Form() != fitcalc.TipTapered {
+		t.Errorf("9 mm beside 9.4 mm is the .355 tip: %+v", c.Heads[0])
+	}
+}
+
 func TestSimilarParts(t *testing.T) {
 	c := read(t, grid("Heads", `
 Part No | Hosel OD (mm) | Bore (mm)

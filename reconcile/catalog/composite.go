@@ -1,0 +1,168 @@
+package catalog
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// A composite column gives several sizes in one cell, in the order that its heading names: "Size (ID x OD x L)" above
+// "9.35 x 13.7 x 19". It is read as one column for each size; all of them go by the letters of the one in the sheet.
+
+// timesSigns are the signs that stand between the sizes; the letter x counts only between spaces or numbers.
+const timesSigns = "×✕*＊⨯╳"
+
+// splitComposites replaces the composite columns of a table by one column for each size.
+func (r *region) splitComposites(lex *lexicon) {
+	if r.grid.turned {
+		return
+	}
+	var columns []heading
+	for _, h := range r.columns {
+		names := r.compositeNames(lex, h)
+		if names == nil || !r.compositeValues(h.col, len(names)) {
+			columns = append(columns, h)
+			continue
+		}
+		unit := lex.headingUnit(h)
+		for i, col := range r.grid.addVirtual(h.col, len(names), r.body, r.to) {
+			piece := heading{col: col, parts: []string{names[i]}, text: h.text + ": " + names[i], unit: h.unit}
+			if piece.unit == "" && unit != "" {
+				piece.unit = unit
+			}
+			columns = append(columns, piece)
+		}
+	}
+	r.columns = columns
+}
+
+// compositeNames returns the names of the sizes that a heading lists, nil where it lists none: each must be a heading by
+// itself.
+func (r *region) compositeNames(lex *lexicon, h heading) []string {
+	for _, part := range h.parts {
+		for _, text := range []string{inBrackets(part), part} {
+			names := splitTimes(text, true)
+			if len(names) < 2 {
+				continue
+			}
+			known := 0
+			for i, name := range names {
+				if rest, _, place := lex.words.SplitUnit(name); place != "" && rest != "" {
+					names[i] = rest
+				}
+				if found := lex.match(names[i]); len(found) > 0 && found[0].Score >= headingScore {
+					known++
+				}
+			}
+			if known == len(names) {
+				return names
+			}
+		}
+	}
+	return nil
+}
+
+// compositeValues reports whether most values of a column are as many sizes as its heading names.
+func (r *region) compositeValues(col, count int) bool {
+	fitting, filled := 0, 0
+	for _, line := range r.sampleLines() {
+		text := r.grid.at(line, col)
+		if text == "" {
+			continue
+		}
+		filled++
+		if pieces := splitTimes(text, false); len(pieces) == count {
+			fitting++
+		}
+	}
+	return filled > 0 && fitting*5 >= filled*3
+}
+
+// inBrackets returns what stands in the first brackets of a text.
+func inBrackets(text string) string {
+	open := strings.IndexAny(text, "([（［")
+	if open < 0 {
+		return ""
+	}
+	inner := strings.TrimLeft(text[open:], "([（［")
+	if end := strings.IndexAny(inner, ")]）］"); end >= 0 {
+		inner = inner[:end]
+	}
+	return strings.TrimSpace(inner)
+}
+
+// splitTimes splits a text at signs for times; nil where a piece is empty. In a heading the letter x must stand between
+// spaces, in a value between numbers.
+func splitTimes(text string, isHeading bool) []string {
+	runes := []rune(text)
+	var pieces []string
+	start := 0
+	for i, r := range runes {
+		if strings.ContainsRune(timesSigns, r) || (r == 'x' || r == 'X') && isTimes(runes, i, isHeading) {
+			pieces = append(pieces, strings.TrimSpace(string(runes[start:i])))
+			start = i + 1
+		}
+	}
+	pieces = append(pieces, strings.TrimSpace(string(runes[start:])))
+	for _, piece := range pieces {
+		if piece == "" || !isHeading && !looksNumeric(piece) {
+			return nil
+		}
+	}
+	return pieces
+}
+
+// isTimes reports whether the letter x at a place means times.
+func isTimes(runes []rune, at int, isHeading bool) bool {
+	if at == 0 || at == len(runes)-1 {
+		return false
+	}
+	before, after := runes[at-1], runes[at+1]
+	if before == ' ' && after == ' ' {
+		return true
+	}
+	return !isHeading && (unicode.IsDigit(before) || before == '"' || before == ' ' || before == 'm') && (unicode.IsDigit(after) || after == '.' || after == ' ' || unicode.IsSymbol(after))
+}
+
+// addVirtual adds a column for each size of a composite column, filled in the lines of the body, and returns their
+// numbers.
+func (g *grid) addVirtual(col, count, from, to int) []int {
+	if g.virtual == nil {
+		g.virtual = map[int]int{}
+		g.next = g.width + 1
+	}
+	var added []int
+	for range count {
+		g.virtual[g.next] = col
+		added = append(added, g.next)
+		g.next++
+	}
+	for line := from; line <= to; line++ {
+		pieces := splitTimes(g.at(line, col), false)
+		if len(pieces) != count {
+			// What is no list of sizes stays where it is found: in the first of the columns, to be reported there.
+			pieces = append([]string{g.at(line, col)}, make([]string, count-1)...)
+		}
+		shareUnit(pieces)
+		for len(g.text[line-1]) < added[count-1] {
+			g.text[line-1] = append(g.text[line-1], "")
+		}
+		copy(g.text[line-1][added[0]-1:], pieces)
+	}
+	return added
+}
+
+// shareUnit gives the unit after the last size to those before it: 9.35 x 13.7 x 19 mm.
+func shareUnit(pieces []string) {
+	last := pieces[len(pieces)-1]
+	number := strings.TrimRightFunc(last, func(r rune) bool { return !unicode.IsNumber(r) })
+	unit := strings.TrimSpace(last[len(number):])
+	if number == "" || unit == "" {
+		return
+	}
+	for i, piece := range pieces[:len(pieces)-1] {
+		if r, _ := utf8.DecodeLastRuneInString(piece); unicode.IsNumber(r) {
+			pieces[i] = piece + " " + unit
+		}
+	}
+}
