@@ -32,6 +32,11 @@ func newGrid(s *sheet.Sheet) *grid {
 	g.text = make([][]string, len(s.Rows))
 	for i, row := range s.Rows {
 		for j, cell := range row {
+			if cell.Kind == sheet.Blank && cell.Formula == "" {
+				continue
+			}
+			// A cell with nothing to see in it is content all the same: its row is counted.
+			g.lines = i + 1
 			text := cellText(cell)
 			if text == "" && cell.Formula == "" {
 				continue
@@ -41,7 +46,6 @@ func newGrid(s *sheet.Sheet) *grid {
 			}
 			g.text[i][j] = text
 			g.width = max(g.width, j+1)
-			g.lines = i + 1
 		}
 	}
 	g.text = g.text[:g.lines]

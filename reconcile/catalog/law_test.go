@@ -194,6 +194,28 @@ func TestAnythingIsRead(t *testing.T) {
 	})
 }
 
+// FuzzRead reads any text as a grid: it neither panics nor loses count.
+func FuzzRead(f *testing.F) {
+	for _, seed := range []string{plainHeads, plainFerrules, headsWithFerrules, "Part | 1 | <\n^ | 2", "Size (ID x OD) | Part\n1x2 | A-1\n3x4 | A-2", "Part No | A\nHosel OD (mm) | 13.6\nBore (mm) | 9.5"} {
+		f.Add(seed, "Heads", byte(1))
+	}
+	f.Fuzz(func(t *testing.T, text, name string, kind byte) {
+		if len(text) > 4000 {
+			t.Skip("long")
+		}
+		s := grid(name, text)
+		input := catalog.Input{Book: book("orrin.xlsx", s), Kind: catalog.Kind(kind % 4)}
+		c := catalog.Read([]catalog.Input{input}, catalog.Options{})
+		checkLedger(t, c, []catalog.Input{input})
+		for _, h := range c.Heads {
+			if h.Part == "" {
+				t.Error("a head without a part number")
+			}
+		}
+		catalog.JSON(c)
+	})
+}
+
 // BenchmarkReadWords reads a sheet of mostly words, every one of them another.
 func BenchmarkReadWords(b *testing.B) {
 	const n = 100_000
