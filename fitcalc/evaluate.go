@@ -72,7 +72,8 @@ type joint struct {
 	atBase    measure.Length // the shaft's nominal diameter at the ferrule's base
 	inBore    measure.Length // the largest nominal diameter from the tip end to there
 
-	worst Level
+	worst    Level
+	prepares bool // whether anything has to be prepared
 }
 
 // newJoint brings the parts together.
@@ -167,6 +168,7 @@ func (j *joint) assume(a Assumption) { j.fit.Assumptions = j.fit.Assumptions.wit
 
 func (j *joint) reason(r Reason) {
 	j.worst = max(j.worst, r.Level)
+	j.prepares = j.prepares || r.Level == Prepares
 	if int(j.fit.count) < len(j.fit.reasons) {
 		j.fit.reasons[j.fit.count] = r
 		j.fit.count++

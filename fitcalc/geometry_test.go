@@ -239,6 +239,10 @@ func TestBoreGeometry(t *testing.T) {
 			p.head.Bore, p.ferrule.Bore = p.dim(".382 ±.001 in"), p.dim(".358 in")
 			p.profile(".0005 in", "0 mm", ".380 in", ".5 in", ".381 in", "1 in", ".376 in")
 		}, want{1, -.5, 2.5, ""}},
+		{"bulge above the bore", func(p *parts) {
+			p.profile(".0005 in", "0 mm", ".370 in", "1.3 in", ".370 in", "1.4 in", ".380 in")
+			p.ferrule.Bore = p.dim(".378 in")
+		}, want{4, 2.5, 5.5, ""}},
 		{"bulge in parallel, narrow below", func(p *parts) {
 			p.head.Bore, p.ferrule.Bore = p.dim(".382 ±.001 in"), p.dim(".358 in")
 			p.profile(".0005 in", "0 mm", ".373 in", ".5 in", ".381 in", "1 in", ".376 in")
@@ -351,12 +355,17 @@ func TestMinutes(t *testing.T) {
 	near(t, "turned", fit.Work.Minutes, 1+4+.198968*20, 1e-5)
 	p.head.Bore = p.dim(".3705 in") // to be reamed
 	near(t, "turned and prepared", p.evaluate().Work.Minutes, 1+4+.198968*20+12, 1e-5)
+	p.ferrule.Bore = measure.Dim{} // a question does not make the work less
+	near(t, "prepared, and a bore to ask for", p.evaluate().Work.Minutes, 1+4+.198968*20+12, 1e-5)
 	// the top is wider than the hosel: the whole length is turned, a cone of 14 to 13 over 20 mm to a cylinder of 12
 	p = soundParts(t)
 	p.head.HoselOD, p.ferrule.BaseOD = p.dim("12 ±0 mm"), p.dim("14 ±0 mm")
 	p.ferrule.TopOD, p.ferrule.Length = p.dim("13 mm"), p.dim("20 mm")
 	p.shop.TurnLimit = measure.Millimetres(3)
 	near(t, "turned all over", p.evaluate().Work.Minutes, 1+4+math.Pi*20*((196+182+169)/12.0-144/4.0)/1000*20, 1e-9)
+	// a top wider than the base is as wide as that
+	p.ferrule.TopOD = p.dim("15 mm")
+	near(t, "turned from a barrel", p.evaluate().Work.Minutes, 1+4+math.Pi*20*(196-144)/4/1000*20, 1e-9)
 	// half of them need turning: S is normal about the step, and those above it are off by σ √(2/π) more on the mean
 	p = soundParts(t)
 	p.shop.UndersizeRisk, p.shop.MinutesPerCM3 = .99, 0

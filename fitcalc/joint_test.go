@@ -295,6 +295,29 @@ func TestReasonsStandByWeight(t *testing.T) {
 	})
 }
 
+// TestHoselWallHasALimitOfItsOwn beside that of the ferrule's wall.
+func TestHoselWallHasALimitOfItsOwn(t *testing.T) {
+	p := soundParts(t)
+	p.collar(".385 in", ".030 in") // the cut leaves .0397 in
+	p.shop.LeastHoselWall = measure.Thou(40)
+	if fit := p.evaluate(); fit.Verdict != No {
+		t.Errorf("%v, want no", fit.Verdict)
+	}
+	p.shop.LeastHoselWall, p.shop.LeastWall = measure.Thou(39), measure.Thou(40)
+	if fit := p.evaluate(); fit.Verdict != Prep {
+		t.Errorf("%v, want prep", fit.Verdict)
+	}
+}
+
+// TestShortFerruleGripsAllOver: where it is shorter than the least grip, all of it is enough.
+func TestShortFerruleGripsAllOver(t *testing.T) {
+	p := soundParts(t)
+	p.ferrule.Length = p.dim(".09 in")
+	if fit := p.evaluate(); fit.Verdict != Flush {
+		t.Errorf("%v %v, want flush", fit.Verdict, codesOf(&fit))
+	}
+}
+
 // TestRisksDecide shows that the risks of the shop decide, not the limits of the parts.
 func TestRisksDecide(t *testing.T) {
 	p := soundParts(t)

@@ -41,6 +41,11 @@ func TestMissingDataAsks(t *testing.T) {
 		{"top, plain ferrule", func(p *parts) { p.head.Top = TopUnknown }, nil},
 		{"top, collar", func(p *parts) { p.collar(".385 in", ".03 in"); p.head.Top = TopUnknown }, []string{"form of the hosel's top"}},
 		{"top, step", func(p *parts) { p.step(".42 in", ".25 in"); p.head.Top = TopUnknown }, []string{"form of the hosel's top"}},
+		{"top, collar, but a counterbore is given", func(p *parts) {
+			p.collar(".385 in", ".03 in")
+			p.counterbored(".44 in", ".04 in")
+			p.head.Top = TopUnknown
+		}, nil},
 		{"collar OD", func(p *parts) { p.collar(".385 in", ".03 in"); p.ferrule.Collar.OD = none }, []string{"collar OD"}},
 		{"collar length", func(p *parts) { p.collar(".385 in", ".03 in"); p.ferrule.Collar.Length = none }, []string{"collar length"}},
 		{"countersink by word only", func(p *parts) { p.collar(".385 in", ".03 in"); p.head.Top = TopCountersunk },
@@ -231,6 +236,32 @@ func TestDefaultsTakeEffect(t *testing.T) {
 	want := Amount{measure.Thou(1), measure.Thou(-4), measure.Thou(6)} // ±.003 and ±.002 in
 	if fit.Flush.Oversize != want || fit.Flush.HoselOD.Origin() != measure.Default {
 		t.Errorf("oversize %v of %v, want %v", fit.Flush.Oversize, fit.Flush.HoselOD.Origin(), want)
+	}
+}
+
+// TestDefaultsOfRecessesTakeEffect: ±.005 in on recesses and on lengths of collars, ±.002 in on their diameters.
+func TestDefaultsOfRecessesTakeEffect(t *testing.T) {
+	tests := []struct {
+		name   string
+		change func(*parts)
+		spread float64 // ± on the stand-off, in
+	}{
+		{"mouth, collar and its length", func(p *parts) { p.countersunk(".42 in"); p.collar(".41 in", ".08 in") },
+			.005 + .005/1.154701 + .002/1.154701},
+		{"depth of the cone and the collar's length", func(p *parts) {
+			p.countersunk(".47 in")
+			p.head.Countersink.Depth = p.dim(".03 in")
+			p.collar(".41 in", ".08 in")
+		}, .010},
+		{"depth of the counterbore and the collar's length", func(p *parts) { p.counterbored(".44 in", ".04 in"); p.collar(".41 in", ".08 in") }, .010},
+		{"depth of the counterbore and the step's length", func(p *parts) { p.counterbored(".44 in", ".04 in"); p.step(".41 in", ".08 in") }, .010},
+	}
+	for _, test := range tests {
+		p := soundParts(t)
+		test.change(p)
+		s := p.evaluate().Seat.StandOff
+		near(t, test.name+", most", s.Most.Sub(s.Nominal).Inches(), test.spread, 1e-7)
+		near(t, test.name+", least", s.Nominal.Sub(s.Least).Inches(), test.spread, 1e-7)
 	}
 }
 

@@ -33,11 +33,12 @@ func (n normal) above(x float64) float64 { return math.Erfc((x-n.mean)/(n.sigma*
 func (n normal) below(x float64) float64 { return math.Erfc((n.mean-x)/(n.sigma*math.Sqrt2)) / 2 }
 
 // meanExcess returns the mean in mm of what lies above x, where above is the probability of that:
-// σ φ(t) + (mean − x) above with t = (x − mean)/σ. It reports false where the two cancel.
-func (n normal) meanExcess(x, above float64) (mm float64, ok bool) {
+// σ (φ(t) − t above) with t = (x − mean)/σ. Far out the two cancel to about a t²-th part of either, and t is below 40 where
+// there is anything left, so that seven digits are lost at the most.
+func (n normal) meanExcess(x, above float64) float64 {
 	t := (x - n.mean) / n.sigma
 	density := math.Exp(-t*t/2) / math.Sqrt(2*math.Pi)
-	return n.sigma * (density - t*above) / pmPerMM, t < 3
+	return math.Max(0, n.sigma*(density-t*above)) / pmPerMM
 }
 
 const pmPerMM = 1e9
@@ -52,11 +53,7 @@ func (f *FlushFit) flushOdds(base, hosel *measure.Dim, step measure.Length) {
 	}
 	x := float64(step.Picometres())
 	f.Undersize, f.VisibleUndersize, f.VisibleOversize = n.below(0), n.below(-x), n.above(x)
-	excess, ok := n.meanExcess(x, f.VisibleOversize)
-	if !ok {
-		excess = stack.Of(*base).Minus(*hosel).MeanExcess(step)
-	}
-	f.MeanTurnDownMM = excess + step.Millimetres()*f.VisibleOversize
+	f.MeanTurnDownMM = n.meanExcess(x, f.VisibleOversize) + step.Millimetres()*f.VisibleOversize
 }
 
 func (f *FlushFit) stackOdds(s stack.Sum, step measure.Length) {

@@ -45,6 +45,19 @@ func TestNormalAgreesWithStack(t *testing.T) {
 	})
 }
 
+// TestExactlyAsWideSlips: a ferrule that is exactly as wide as the shaft does not grip.
+func TestExactlyAsWideSlips(t *testing.T) {
+	p := soundParts(t)
+	p.tip, p.ferrule.Bore = ParallelTip(measure.Exactly(measure.Thou(370))), measure.Exactly(measure.Thou(370))
+	if g := p.evaluate().Grip; g.Slip != 1 || g.Split != 0 {
+		t.Errorf("slip %v, split %v", g.Slip, g.Split)
+	}
+	p.ferrule.Bore = measure.Exactly(measure.Thou(370).Sub(measure.Picometres(1)))
+	if g := p.evaluate().Grip; g.Slip != 0 {
+		t.Errorf("slip %v with a picometre of interference", g.Slip)
+	}
+}
+
 // TestExactSizes: without any spread a probability is a comparison, at the limit too.
 func TestExactSizes(t *testing.T) {
 	tests := []struct {

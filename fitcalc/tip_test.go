@@ -76,6 +76,21 @@ func TestWidest(t *testing.T) {
 	}
 }
 
+// TestTrimmedProfile: trimming moves the stations down.
+func TestTrimmedProfile(t *testing.T) {
+	tip := bulge(t).Trim(long(t, ".25 in"))
+	zero, half, inch := measure.Length{}, long(t, ".5 in"), long(t, "1 in")
+	if got := tip.widest(zero, half); got != long(t, ".380 in") {
+		t.Errorf("the bulge is now at a quarter of an inch, but the widest below half an inch is %v", got)
+	}
+	if got := tip.widest(long(t, ".4 in"), inch); got != long(t, ".374 in") { // .380 − .15 × .040
+		t.Errorf("above the bulge it is %v", got)
+	}
+	if got := tip.lengthAbove(long(t, ".365 in"), zero, inch); got != long(t, ".625 in") {
+		t.Errorf("it is above .365 in over %v", got)
+	}
+}
+
 func TestLengthAbove(t *testing.T) {
 	tip := bulge(t)
 	for _, test := range []struct{ bore, from, to, want string }{

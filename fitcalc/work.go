@@ -24,7 +24,7 @@ func (j *joint) minutes() {
 		turned := f.MeanTurnDownMM / f.VisibleOversize // the mean of those that are turned
 		w.Minutes += f.VisibleOversize * (j.shop.MinutesToTurn + j.turnedVolume(turned)/1000*j.shop.MinutesPerCM3)
 	}
-	if j.worst == Prepares {
+	if j.prepares {
 		w.Minutes += j.shop.MinutesToPrep
 	}
 }
