@@ -62,8 +62,8 @@ func plainLetter(r rune) string {
 	return letters.String()
 }
 
-// speltOut are letters that have no accent to lose.
-var speltOut = map[rune]string{'ß': "ss", 'æ': "ae", 'œ': "oe", 'ı': "i"}
+// speltOut are letters that have no accent to lose, and those that stand for a diameter in whatever form they come.
+var speltOut = map[rune]string{'ß': "ss", 'æ': "ae", 'œ': "oe", 'ı': "i", 'φ': "ø", 'ф': "ø"}
 
 // isWide reports whether a character belongs to a script that is written without spaces between words, or, as Korean,
 // with spaces that may be left out.
