@@ -1,0 +1,118 @@
+package joint
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/limits"
+	"example.com/seatline/fitcalc/measure"
+)
+
+const acceptsTip = `write ".370 in parallel", ".355 in taper", ".355 in taper .0075 in/in", or stations "0: .335 in, 1 in: .350 in"`
+
+// TipError is a text that describes no tip.
+type TipError struct {
+	Text, Reason string
+	Err          error
+}
+
+func (e *TipError) Error() string {
+	return fmt.Sprintf("tip %q: %s; %s", e.Text, e.Reason, acceptsTip)
+}
+
+// Unwrap returns the parser's error, if there is one.
+func (e *TipError) Unwrap() error { return e.Err }
+
+// ParseTip reads a tip: its diameter and form, or its stations. The form has to be said, since a .355 in tip comes in both.
+// The shop gives the rate of a taper tip and the tolerance of a profile where the text does not. The error is a [*TipError].
+func ParseTip(text string, shop *fitcalc.Shop) (fitcalc.Tip, error) {
+	if strings.Contains(text, ":") {
+		return parseProfile(text, shop)
+	}
+	if size, found := strings.CutSuffix(strings.TrimSpace(text), fitcalc.TipParallel.String()); found {
+		d, err := limits.ParseDim(size)
+		if err != nil {
+			return fitcalc.Tip{}, wrong(text, err)
+		}
+		return fitcalc.ParallelTip(d), nil
+	}
+	size, rate, found := strings.Cut(text, fitcalc.TipTapered.String())
+	if !found {
+		return fitcalc.Tip{}, &TipError{Text: text, Reason: "is it parallel or taper?"}
+	}
+	d, err := limits.ParseDim(size)
+	if err != nil {
+		return fitcalc.Tip{}, wrong(text, err)
+	}
+	taper := shop.TipTaper
+	if rate = strings.TrimSpace(rate); rate != "" {
+		if taper, err = measure.ParseTaper(rate); err != nil {
+			return fitcalc.Tip{}, wrong(text, err)
+		}
+	}
+	return fitcalc.TaperTip(d, taper), nil
+}
+
+func wrong(text string, err error) error { return &TipError{Text: text, Reason: err.Error(), Err: err} }
+
+// parseProfile reads stations, parted by commas or semicolons, and at the end ± a tolerance.
+func parseProfile(text string, shop *fitcalc.Shop) (fitcalc.Tip, error) {
+	tolerance := shop.TipTolerance
+	var stations []fitcalc.Station
+	for _, item := range strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ';' }) {
+		at, diameter, found := strings.Cut(item, ":")
+		if !found {
+			stated, isTolerance := cutPlusMinus(item)
+			if !isTolerance {
+				return fitcalc.Tip{}, &TipError{Text: text, Reason: fmt.Sprintf("%q is neither a station nor a tolerance", strings.TrimSpace(item))}
+			}
+			var err error
+			if tolerance, err = measure.ParseLength(stated); err != nil {
+				return fitcalc.Tip{}, wrong(text, err)
+			}
+			continue
+		}
+		s, err := parseStation(at, diameter)
+		if err != nil {
+			return fitcalc.Tip{}, wrong(text, err)
+		}
+		stations = append(stations, s)
+	}
+	tip, err := fitcalc.ProfileTip(tolerance, stations...)
+	if err != nil {
+		return fitcalc.Tip{}, wrong(text, reasonOf(err))
+	}
+	return tip, nil
+}
+
+// reasonOf leaves out that it is the tip, which the place says already.
+func reasonOf(err error) error {
+	var input *fitcalc.InputError
+	if errors.As(err, &input) && input.Size.IsZero() {
+		return errors.New(input.Reason)
+	}
+	return err
+}
+
+func cutPlusMinus(item string) (string, bool) {
+	item = strings.TrimSpace(item)
+	for _, sign := range [...]string{"±", "+/-", "+-"} {
+		if rest, found := strings.CutPrefix(item, sign); found {
+			return rest, true
+		}
+	}
+	return "", false
+}
+
+// parseStation takes a bare 0 for the tip end.
+func parseStation(at, diameter string) (s fitcalc.Station, err error) {
+	if strings.TrimSpace(at) != "0" {
+		if s.At, err = measure.ParseLength(at); err != nil {
+			return s, err
+		}
+	}
+	s.Diameter, err = measure.ParseLength(diameter)
+	return s, err
+}
