@@ -46,6 +46,7 @@
 //	data.implausible  a size that the joint does not allow, or far from the others
 //	data.damaged      a date, error, exponent or formula without a result where a value was
 //	data.unreadable   a text that is no value
+//	data.leniency     what was forgiven in reading the values of a column, and changes nothing in them
 //	data.tolerance    a tolerance that does not apply to a size
 //	data.repeated     the same part again, with the same values
 //	data.similar      two part numbers that are nearly the same

@@ -295,17 +295,48 @@ func scaled(d measure.Dim, factor int64) measure.Dim {
 var harmless = map[string]bool{
 	value.ForgaveDecimalComma: true, value.ForgaveWidth: true, value.ForgaveFractionSign: true, value.ForgaveDiameterSign: true,
 	value.ForgaveBothUnits: true, value.ForgaveShiftedUnit: true, value.ForgaveUnitElsewhere: true, value.ForgaveApostrophe: true,
-	value.ForgaveRange: true, value.ForgaveRadiusSign: true, value.ForgaveApproximation: true,
+	value.ForgaveRange: true, value.ForgaveRadiusSign: true, value.ForgaveApproximation: true, value.ForgaveNaming: true, value.ForgaveNoise: true,
+	value.ForgavePlusMinus: true,
 }
 
+// forgiven returns what was forgiven in reading a value and may have changed its meaning, and counts what cannot have.
 func forgiven(c *column, reading value.Reading) []string {
 	var texts []string
 	for _, l := range reading.Leniencies {
-		if !harmless[l.Code] {
+		switch {
+		case !harmless[l.Code]:
 			texts = append(texts, fmt.Sprintf("%s: %s", c.name(), l.Message))
+		case l.Code != value.ForgaveUnitElsewhere:
+			c.forgive(l, reading.Text)
 		}
 	}
 	return texts
+}
+
+// leniency is how often something harmless was forgiven in a column, with the first text.
+type leniency struct {
+	count         int
+	message, text string
+}
+
+func (c *column) forgive(l value.Leniency, text string) {
+	if c.forgiven == nil {
+		c.forgiven = map[string]*leniency{}
+	}
+	if c.forgiven[l.Code] == nil {
+		c.forgiven[l.Code] = &leniency{message: l.Message, text: text}
+	}
+	c.forgiven[l.Code].count++
+}
+
+// reportForgiven tells once for each column what was forgiven in reading its values.
+func (t *tableReader) reportForgiven() {
+	for _, c := range t.columns {
+		for _, code := range sortedKeys(c.forgiven) {
+			l := c.forgiven[code]
+			t.addColumn(finding.Note, "data.leniency", c, fmt.Sprintf("%s: %s; %d such values, the first %q", c.name(), l.message, l.count, l.text), "")
+		}
+	}
 }
 
 // tolerated gives a size the tolerance that holds for it.

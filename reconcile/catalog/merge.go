@@ -15,6 +15,17 @@ import (
 type partKey struct {
 	kind Kind
 	part string
+	// supplier is only set for short numbers, which every supplier gives to parts of his own.
+	supplier string
+}
+
+// key returns what makes the entry the same part as another.
+func (e *entry) key() partKey {
+	key := partKey{kind: e.table.kind, part: words.Fold(e.item.Part)}
+	if len(key.part) <= 3 && isDigits(key.part) {
+		key.supplier = e.item.Supplier
+	}
+	return key
 }
 
 // merge joins entries of the same part that agree, and holds those that do not. Entries that are held stay by themselves:
@@ -22,13 +33,13 @@ type partKey struct {
 func merge(entries []*entry) []*entry {
 	groups := map[partKey][]*entry{}
 	for _, e := range entries {
-		key := partKey{e.table.kind, words.Fold(e.item.Part)}
+		key := e.key()
 		groups[key] = append(groups[key], e)
 	}
 	dropped := map[*entry]bool{}
 	done := map[partKey]bool{}
 	for _, e := range entries {
-		key := partKey{e.table.kind, words.Fold(e.item.Part)}
+		key := e.key()
 		if group := groups[key]; len(group) > 1 && !done[key] {
 			done[key] = true
 			mergeGroup(group, dropped)
@@ -192,13 +203,13 @@ func (e *entry) take(other *entry) {
 func similar(entries []*entry) {
 	first := map[partKey]*entry{}
 	for _, e := range entries {
-		key := partKey{e.table.kind, skeleton(e.item.Part)}
+		key := partKey{kind: e.table.kind, part: skeleton(e.item.Part)}
 		other, known := first[key]
 		if !known {
 			first[key] = e
 			continue
 		}
-		if words.Fold(other.item.Part) == words.Fold(e.item.Part) {
+		if words.Fold(other.item.Part) == words.Fold(e.item.Part) || key.part == "" {
 			continue
 		}
 		e.table.add(finding.Note, "data.similar", e.line, 0, fmt.Sprintf("%s and %s (%s) are nearly the same part number; they are kept apart",

@@ -295,6 +295,7 @@ func (s *sheetReader) read(book general) {
 		t.findPartWidth()
 		t.describe()
 		t.readRows()
+		t.reportForgiven()
 		s.readers = append(s.readers, t)
 		s.reader.tables = append(s.reader.tables, t.result)
 	}

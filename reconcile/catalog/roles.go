@@ -51,6 +51,8 @@ type column struct {
 	scale     int64
 	mark      value.Mark
 	tolerance *value.Tolerance
+	// forgiven counts what was forgiven in reading its values, by code.
+	forgiven map[string]*leniency
 	// covers is the role whose values a tolerance column covers; empty: all.
 	covers Role
 }

@@ -77,7 +77,7 @@ func nextText(g *grid, place sheet.Ref) string {
 
 // company returns the part of a text that is the name of a company by its legal form, empty where there is none.
 func (t supplierTerms) company(text string) string {
-	for _, piece := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(";|–—•·\n", r) }) {
+	for _, piece := range strings.FieldsFunc(strings.ReplaceAll(text, " - ", " | "), func(r rune) bool { return strings.ContainsRune(";|–—•·\n", r) }) {
 		piece = strings.TrimSpace(piece)
 		for _, form := range t.forms {
 			if isNameWith(piece, form) {

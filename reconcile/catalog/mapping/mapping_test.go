@@ -142,6 +142,30 @@ hosel_od = "13.58 mm"
 	}
 }
 
+func TestWordsOfTheUser(t *testing.T) {
+	b := heads("Part No | Line | Hosel OD (mm) | Bore (mm)", "KR-20 | Bladework | 13.6 | 9.5", "KR-21 | Bladework | 13.4 | 9.5")
+	c := read(t, b, `
+[categories]
+"Bladework" = "iron"
+[sheets."Heads"]
+supplier = "Orrin Vale"
+[sheets."Heads".columns.B]
+heading = "Line"
+role = "category"
+`)
+	if h := c.Heads[1]; h.Category.String() != "iron" || h.Supplier != "Orrin Vale" {
+		t.Errorf("category %v, supplier %q", h.Category, h.Supplier)
+	}
+	c = read(t, b, `sheets."Heads".kind = "none"`)
+	if len(c.Heads) != 0 || c.Tables[0].Ledger.SetAside != 3 {
+		t.Errorf("%d heads, ledger %+v", len(c.Heads), c.Tables[0].Ledger)
+	}
+	c = read(t, b, `sheets."orrin.xlsx!Heads".tolerance = "±0.1 mm"`)
+	if od := c.Heads[0].Head.HoselOD; od.Width().Millimetres() != 0.2 {
+		t.Errorf("hosel OD %v", od)
+	}
+}
+
 func TestStaleRulesAreReported(t *testing.T) {
 	b := heads("Part No | Hosel OD (mm) | Bore (mm)", "KR-20 | 13.6 | 9.5")
 	for name, text := range map[string]string{
