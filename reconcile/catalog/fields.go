@@ -334,7 +334,7 @@ func (t *tableReader) reportForgiven() {
 	for _, c := range t.columns {
 		for _, code := range sortedKeys(c.forgiven) {
 			l := c.forgiven[code]
-			t.addColumn(finding.Note, "data.leniency", c, fmt.Sprintf("%s: %s; %d such values, the first %q", c.name(), l.message, l.count, l.text), "")
+			t.addColumn(finding.Note, "data.leniency", c, fmt.Sprintf("%s: %s; first in %q, %d in all", c.name(), l.message, l.text, l.count), "")
 		}
 	}
 }

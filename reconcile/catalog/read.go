@@ -153,7 +153,8 @@ func fullKey(input Input, s *sheet.Sheet) string {
 	return file + "!" + s.Name
 }
 
-// rules returns the rules of the mapping file for a table, and marks them as used.
+// rules returns the rules of the mapping file for a table, and marks them as used: those of its own name first, then
+// those of a name with stars.
 func (r *reader) rules(keys ...string) SheetRules {
 	for _, key := range keys {
 		if rules, found := r.opts.Map.Sheets[key]; found {
@@ -161,7 +162,36 @@ func (r *reader) rules(keys ...string) SheetRules {
 			return rules
 		}
 	}
+	for _, pattern := range sortedKeys(r.opts.Map.Sheets) {
+		if strings.Contains(pattern, "*") && slices.ContainsFunc(keys, func(key string) bool { return matches(pattern, key) }) {
+			r.used[pattern] = true
+			return r.opts.Map.Sheets[pattern]
+		}
+	}
 	return SheetRules{}
+}
+
+// matches reports whether a name is that of a pattern, in which a star stands for anything.
+func matches(pattern, name string) bool {
+	head, rest, found := strings.Cut(pattern, "*")
+	if !found {
+		return pattern == name
+	}
+	name, found = strings.CutPrefix(name, head)
+	if !found {
+		return false
+	}
+	for {
+		piece, more, again := strings.Cut(rest, "*")
+		if !again {
+			return strings.HasSuffix(name, piece)
+		}
+		at := strings.Index(name, piece)
+		if at < 0 {
+			return false
+		}
+		name, rest = name[at+len(piece):], more
+	}
 }
 
 // openSheet finds the tables of a sheet and what their columns mean.

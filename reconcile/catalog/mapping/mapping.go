@@ -25,7 +25,8 @@
 //	set_aside = true
 //
 // A sheet is called by its name, by file and sheet (irons.xlsx!Heads), or with the range of one of its tables
-// (Heads!A20:F40). A finding names the key that answers it.
+// (Heads!A20:F40). A sheet of a text file has no name and is called by its file. A star stands for anything, so that
+// "koepfe_*.csv" is also next year's file. A finding names the key that answers it.
 package mapping
 
 import (

@@ -156,6 +156,14 @@ role = "category"
 	if h := c.Heads[1]; h.Category.String() != "iron" || h.Supplier != "Orrin Vale" {
 		t.Errorf("category %v, supplier %q", h.Category, h.Supplier)
 	}
+	c = read(t, b, `sheets."o*.xl*!H*ds".supplier = "Orrin Vale"`)
+	if h := c.Heads[1]; h.Supplier != "Orrin Vale" {
+		t.Errorf("supplier %q", h.Supplier)
+	}
+	c = read(t, b, `sheets."o*.csv!*".supplier = "Orrin Vale"`)
+	if h := c.Heads[1]; h.Supplier == "Orrin Vale" || !hasCode(c, "map.stale") {
+		t.Errorf("supplier %q, findings %+v", h.Supplier, c.Findings)
+	}
 	c = read(t, b, `sheets."Heads".kind = "none"`)
 	if len(c.Heads) != 0 || c.Tables[0].Ledger.SetAside != 3 {
 		t.Errorf("%d heads, ledger %+v", len(c.Heads), c.Tables[0].Ledger)
