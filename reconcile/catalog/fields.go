@@ -253,9 +253,18 @@ func (t *tableReader) unreadable(c *column, f Field, reading value.Reading) trou
 	case reading.Kind == value.Text:
 		return doubt("data.missing", "%s says %q instead of a size", c.name(), f.Text)
 	case reading.Problem.Code != "":
-		return problem(reading.Problem.Code, "%s: %s%s", c.name(), reading.Problem.Message, alternatives(reading))
+		return problem(damagedCode(reading), "%s: %s%s", c.name(), reading.Problem.Message, alternatives(reading))
 	}
 	return problem("data.unreadable", "%s %q cannot be read as a size", c.name(), f.Text)
+}
+
+// damagedCode is the code of a value that cannot be read: that of damage, as in a workbook, where a text file holds what
+// a spreadsheet program made of the value.
+func damagedCode(reading value.Reading) string {
+	if reading.Kind == value.Unreadable && strings.Contains(reading.Problem.Message, "spreadsheet program") {
+		return "data.damaged"
+	}
+	return reading.Problem.Code
 }
 
 func alternatives(reading value.Reading) string {

@@ -173,7 +173,8 @@ func (e *entry) hold(role Role, why string) bool {
 // take fills what the entry lacks from another of the same part, and says so where that is a size.
 func (e *entry) take(other *entry) {
 	fields := maps.Clone(e.item.Fields)
-	for role, f := range other.item.Fields {
+	for _, role := range sortedKeys(other.item.Fields) {
+		f := other.item.Fields[role]
 		own, known := fields[role]
 		if known && (own.Text != "" || own.Dim.Given()) {
 			continue

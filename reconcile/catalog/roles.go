@@ -165,7 +165,7 @@ func (c *column) units() []string {
 	if isLengthUnit(c.headingUnit) {
 		return []string{c.headingUnit}
 	}
-	for unit := range c.profile.formatUnits {
+	if unit := c.formatUnit(); unit != "" {
 		return []string{unit}
 	}
 	return []string{"mm", "in", "thou"}

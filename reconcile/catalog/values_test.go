@@ -218,6 +218,33 @@ F-5 | .368 | .540 | 0.5
 	wantRow(t, c, "F-5", catalog.Used, sizes{catalog.BaseOD: 13.716})
 }
 
+// A text file holds the date that a spreadsheet program made of a fraction as text.
+func TestDamageInTextFiles(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part No | Bore (in) | Base OD (in) | Length (in)
+F-1 | .368 | .540 | 8-Mar
+F-2 | .368 | .540 | #REF!
+F-3 | .368 | .540 | 1/2
+F-4 | .368 | .540 | 3.75E-01
+`))
+	defer show(t, c)
+	wantFinding(t, c, "data.damaged", "D2", "3/8")
+	wantFinding(t, c, "data.damaged", "D3", "#REF!")
+	wantRow(t, c, "F-1", catalog.Held, sizes{catalog.Length: 0})
+	wantRow(t, c, "F-3", catalog.Used, sizes{catalog.Length: 12.7})
+}
+
+func TestBookWideNote(t *testing.T) {
+	c := read(t, grid("Read me", "All dimensions in inches"), grid("Heads", `
+Part No | Hosel OD | Countersink depth
+KR-20 | .535 in | 0.3
+KR-21 | .530 in | 0.25
+`))
+	defer show(t, c)
+	wantNoErrors(t, c)
+	wantRow(t, c, "KR-20", catalog.Assumed, sizes{catalog.CountersinkDepth: 7.62})
+}
+
 func TestPartNumbers(t *testing.T) {
 	s := grid("Heads", `
 Part No | Hosel OD (mm) | Bore (mm)
