@@ -13,6 +13,7 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	"github.com/santhosh-tekuri/jsonschema/v6"
 	"pgregory.net/rapid"
 
 	"example.com/seatline/fitcalc"
@@ -252,11 +253,33 @@ func TestWindowsText(t *testing.T) {
 }
 
 func TestJSON(t *testing.T) {
+	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(explain.Schema()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	compiler := jsonschema.NewCompiler()
+	if err := compiler.AddResource("schema.json", doc); err != nil {
+		t.Fatal(err)
+	}
+	schema, err := compiler.Compile("schema.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := schema.Validate(map[string]any{"verdict": "flush"}); err == nil {
+		t.Error("the schema takes an explanation that explains nothing")
+	}
 	for _, in := range []string{turned, taper, collared, stepped, missing, rounded, small} {
 		e := explained(t, subject(t, in))
 		b, err := json.Marshal(explain.JSON(e, []string{"Mind it."}))
 		if err != nil {
 			t.Fatal(err)
+		}
+		value, err := jsonschema.UnmarshalJSON(bytes.NewReader(b))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := schema.Validate(value); err != nil {
+			t.Errorf("%v\n%s", err, b)
 		}
 		var got struct {
 			Verdict    string

@@ -1,0 +1,368 @@
+package main
+
+import (
+	"cmp"
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+	"unicode"
+
+	"github.com/spf13/cobra"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/explain"
+	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/joint"
+	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish/tell"
+	"example.com/seatline/reconcile/settings"
+)
+
+// wanted is a part that a person asks for.
+type wanted struct {
+	part string
+	// from is the file or supplier, where several have a part of the number.
+	from string
+	all  bool
+}
+
+func newWhy(s streams) *cobra.Command {
+	var f catalogueFlags
+	var a answerFlags
+	var head, ferrule wanted
+	var all bool
+	cmd := &cobra.Command{
+		Use:   "why --heads FILE... --ferrules FILE... [--tips FILE...] [--shop shop.toml] [--map FILE] --head PART --ferrule PART",
+		Short: "explain one pair of a catalogue, each number followed to its cell",
+		Long: `why explains the verdict on one head and one ferrule of the catalogues: the answer, every number with the file, sheet
+and cell or the setting or default it came from, every formula with its numbers in both units, for which hosels it holds,
+what would change it, the cautions, and a cross-section.`,
+		Example: `  reconcile why --heads irons.xlsx --ferrules trim.csv --head 7041-I --ferrule T-370-505
+  reconcile why --heads irons.xlsx woods.csv --ferrules trim.csv --head 7041 --head-file woods.csv --ferrule T-370 --drawing pair.svg`,
+		Args: noArgs,
+		RunE: func(*cobra.Command, []string) error {
+			if len(f.heads) == 0 || len(f.ferrules) == 0 || head.part == "" || ferrule.part == "" {
+				return usagef("why needs --heads, --ferrules, --head and --ferrule")
+			}
+			head.all, ferrule.all = all, all
+			a.shop, a.units, a.json, a.strict = f.shop, f.units, f.json, f.strict
+			return s.why(f, &a, head, ferrule)
+		},
+	}
+	f.add(cmd)
+	a.add(cmd)
+	flags := cmd.Flags()
+	flags.StringVar(&head.part, "head", "", "part number of the head")
+	flags.StringVar(&ferrule.part, "ferrule", "", "part number of the ferrule")
+	flags.StringVar(&head.from, "head-file", "", "file or supplier of the head, where several have a part of that number")
+	flags.StringVar(&ferrule.from, "ferrule-file", "", "file or supplier of the ferrule, where several have a part of that number")
+	flags.BoolVar(&all, "all", false, "explain all parts of that number")
+	flags.Lookup("json").Usage = "print the explanation as JSON to standard output"
+	flags.Lookup("strict").Usage = "exit with status 3 when the pair cannot be decided"
+	return cmd
+}
+
+func (s streams) why(f catalogueFlags, a *answerFlags, head, ferrule wanted) error {
+	shaft, err := a.shaft()
+	if err != nil {
+		return err
+	}
+	d, err := s.decide(f)
+	if err != nil {
+		return err
+	}
+	result := d.result
+	heads, err := find("head", result.Catalogue.Heads, func(h *catalog.Head) *catalog.Item { return &h.Item }, head)
+	if err != nil {
+		return err
+	}
+	ferrules, err := find("ferrule", result.Catalogue.Ferrules, func(f *catalog.Ferrule) *catalog.Item { return &f.Item }, ferrule)
+	if err != nil {
+		return err
+	}
+	var subjects []explain.Subject
+	for _, h := range heads {
+		for _, f := range ferrules {
+			subject := subjectOf(result, h, f, d.publishing.Settings, a.units)
+			subject.Shaft = shaft
+			subjects = append(subjects, subject)
+		}
+	}
+	return s.explain(a, subjects, d.inputs)
+}
+
+// partError is a part number that no part has, or several.
+type partError struct {
+	kind, part string
+	// near are numbers like it where no part has it; places are those of the parts where several have.
+	near, places []string
+}
+
+func (e *partError) Error() string {
+	if len(e.places) > 0 {
+		return fmt.Sprintf("several %ss are called %q:\n  %s\nname the file or supplier with --%s-file, or ask for all with --all",
+			e.kind, e.part, strings.Join(e.places, "\n  "), e.kind)
+	}
+	text := fmt.Sprintf("there is no %s %q in the sheets", e.kind, e.part)
+	if len(e.near) > 0 {
+		return text + "; near it are " + strings.Join(e.near, ", ")
+	}
+	return text + "; reconcile read shows which parts there are"
+}
+
+// find returns the indexes of the parts of a number: one, or all where all are wanted.
+func find[T any](kind string, parts []T, item func(*T) *catalog.Item, w wanted) ([]int, error) {
+	var exact, alike []int
+	for i := range parts {
+		it := item(&parts[i])
+		if !isFrom(it, w.from) {
+			continue
+		}
+		switch {
+		case it.Part == w.part:
+			exact = append(exact, i)
+		case plainPart(it.Part) == plainPart(w.part):
+			alike = append(alike, i)
+		}
+	}
+	found := exact
+	if len(found) == 0 {
+		found = alike
+	}
+	if len(found) == 0 {
+		var known []string
+		for i := range parts {
+			known = append(known, item(&parts[i]).Part)
+		}
+		return nil, &partError{kind: kind, part: w.part, near: nearest(w.part, known)}
+	}
+	if len(found) > 1 && !w.all {
+		var places []string
+		for _, i := range found {
+			it := item(&parts[i])
+			place := oneLine(it.Part) + ": " + placeOf(it.Source, "").String()
+			if it.Supplier != "" {
+				place += ", " + oneLine(it.Supplier)
+			}
+			places = append(places, place)
+		}
+		return nil, &partError{kind: kind, part: w.part, places: places}
+	}
+	return found, nil
+}
+
+// isFrom reports whether a part is from a file, by its path or its name, or from a supplier.
+func isFrom(it *catalog.Item, from string) bool {
+	return from == "" || it.Source.File == from || filepath.Base(it.Source.File) == filepath.Base(from) || strings.EqualFold(it.Supplier, from)
+}
+
+// plainPart leaves out how a part number is spaced and whether its letters are capitals.
+func plainPart(part string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsSpace(r) || r == '-' || r == '_' || r == '.' || r == '/' {
+			return -1
+		}
+		return unicode.ToLower(r)
+	}, part)
+}
+
+const mostNear = 6
+
+// nearest returns the part numbers that are most like one, the nearest first: those that differ by few letters, or hold it.
+func nearest(part string, known []string) []string {
+	type candidate struct {
+		part     string
+		distance int
+	}
+	var near []candidate
+	want := []rune(plainPart(part))
+	for _, k := range known {
+		have := []rune(plainPart(k))
+		d := editDistance(want, have)
+		holds := len(want) > 2 && strings.Contains(string(have), string(want))
+		if holds {
+			d = min(d, 1)
+		}
+		if d <= max(2, len(want)/3) {
+			near = append(near, candidate{oneLine(k), d})
+		}
+	}
+	slices.SortFunc(near, func(a, b candidate) int {
+		return cmp.Or(cmp.Compare(a.distance, b.distance), strings.Compare(a.part, b.part))
+	})
+	near = slices.Compact(near)
+	var parts []string
+	for _, c := range near[:min(mostNear, len(near))] {
+		parts = append(parts, c.part)
+	}
+	return parts
+}
+
+// editDistance counts the letters to add, drop or change.
+func editDistance(a, b []rune) int {
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range a {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j := range b {
+			changed := diagonal
+			if a[i] != b[j] {
+				changed++
+			}
+			diagonal = row[j+1]
+			row[j+1] = min(changed, row[j]+1, diagonal+1)
+		}
+	}
+	return row[len(b)]
+}
+
+func placeOf(s catalog.Source, cell string) finding.Place {
+	place := finding.Place{File: s.File, Sheet: s.Sheet, Row: s.Row, Cell: cell}
+	if cell != "" {
+		place.Row = 0
+	}
+	return place
+}
+
+// subjectOf is a pair of the matrix with the provenance of its numbers.
+func subjectOf(r *matrix.Result, head, ferrule int, shop settings.Settings, units fitcalc.Units) explain.Subject {
+	h, f := &r.Catalogue.Heads[head], &r.Catalogue.Ferrules[ferrule]
+	tip := tipOf(r, head, ferrule)
+	s := explain.Subject{
+		Title: fmt.Sprintf("head %s with ferrule %s", oneLine(h.Part), oneLine(f.Part)),
+		Joint: joint.Joint{Head: h.Head, Tip: r.Tips[tip].Tip, Ferrule: f.Ferrule},
+		Shop:  shop, Units: units,
+	}
+	// As the matrix does: nothing is taken from a part with sizes that no part can have.
+	if err := h.Head.Validate(); err != nil {
+		s.Joint.Head = fitcalc.Head{Category: h.Head.Category, Top: h.Head.Top}
+		s.Inputs = append(s.Inputs, impossibleInput("head", h.Source, err))
+	}
+	if err := f.Ferrule.Validate(); err != nil {
+		s.Joint.Ferrule = fitcalc.Ferrule{Style: f.Ferrule.Style, Material: f.Ferrule.Material}
+		s.Inputs = append(s.Inputs, impossibleInput("ferrule", f.Source, err))
+	}
+	s.Inputs = append(s.Inputs, cellInputs(r, &s.Joint, joint.OfHead, &h.Item, units)...)
+	s.Inputs = append(s.Inputs, tipInput(r, h, head, tip))
+	s.Inputs = append(s.Inputs, cellInputs(r, &s.Joint, joint.OfFerrule, &f.Item, units)...)
+	return s
+}
+
+func impossibleInput(what string, source catalog.Source, err error) explain.Input {
+	return explain.Input{Name: what, Value: "sizes not used", Kind: explain.Cell, Place: placeOf(source, "").String(), Why: err.Error()}
+}
+
+// tipOf is the tip on which the matrix decided a pair, or for a pair that is plainly out of range, the first of the head's on
+// which it comes out best.
+func tipOf(r *matrix.Result, head, ferrule int) int32 {
+	for _, p := range r.HeadPairs(head) {
+		if int(p.Ferrule) == ferrule {
+			return p.Tip
+		}
+	}
+	tips := r.HeadTips[head].Tips
+	return slices.MinFunc(tips, func(a, b int32) int {
+		verdict := func(tip int32) fitcalc.Verdict {
+			fit := r.Fit(matrix.Pair{Head: int32(head), Ferrule: int32(ferrule), Tip: tip})
+			return fit.Verdict
+		}
+		return cmp.Compare(verdict(a), verdict(b))
+	})
+}
+
+// cellInputs follows what the sheet says of a part to its cells.
+func cellInputs(r *matrix.Result, j *joint.Joint, part joint.Part, item *catalog.Item, units fitcalc.Units) []explain.Input {
+	var inputs []explain.Input
+	for _, f := range joint.Fields() {
+		if f.Part != part {
+			continue
+		}
+		field, there := item.Fields[catalog.Role(f.Key)]
+		d := f.Dim(j)
+		given := d != nil && d.Given()
+		if !there && !given {
+			continue
+		}
+		in := explain.Input{Name: nameOf(&f), Value: oneLine(field.Text), Kind: explain.Cell, Place: placeOf(item.Source, field.Cell).String()}
+		var why []string
+		switch {
+		case given:
+			in.Value = explain.ShowDim(*d, units)
+			why = append(quoted(field.Text), limitsFrom(*d)...)
+		case d != nil:
+			in.Value, why = "not used", append(quoted(field.Text), findingsAt(r, placeOf(item.Source, field.Cell))...)
+		case in.Value == "":
+			continue
+		}
+		in.Why = strings.Join(append(why, field.Assumptions...), "; ")
+		inputs = append(inputs, in)
+	}
+	for _, text := range item.Assumptions {
+		inputs = append(inputs, explain.Input{Name: "in reading the row", Value: oneLine(text), Kind: explain.Assumption, Place: placeOf(item.Source, "").String()})
+	}
+	return inputs
+}
+
+// findingsAt returns what the reader found at a cell.
+func findingsAt(r *matrix.Result, at finding.Place) []string {
+	var messages []string
+	for _, f := range tell.Findings(r) {
+		here := func(p finding.Place) bool { return p.File == at.File && p.Sheet == at.Sheet && p.Cell == at.Cell }
+		if at.Cell != "" && (here(f.Place) || slices.ContainsFunc(f.Related, here)) {
+			messages = append(messages, oneLine(f.Message))
+		}
+	}
+	slices.Sort(messages)
+	return slices.Compact(messages)
+}
+
+// quoted is a text as the sheet has it, and nothing where it has none.
+func quoted(text string) []string {
+	if text == "" {
+		return nil
+	}
+	return []string{"“" + oneLine(text) + "”"}
+}
+
+// limitsFrom says where limits come from that do not stand beside the size.
+func limitsFrom(d measure.Dim) []string {
+	if !d.HasLimits() {
+		return nil
+	}
+	switch d.Origin() {
+	case measure.General:
+		return []string{"limits by the sheet's general tolerance"}
+	case measure.Class:
+		return []string{"limits by its tolerance class"}
+	case measure.Measured:
+		return []string{"limits from readings"}
+	}
+	return nil
+}
+
+// tipInput follows the tip to the shop's own sheet of tips, to the head's sheet, or to the bore it was taken from.
+func tipInput(r *matrix.Result, h *catalog.Head, head int, tip int32) explain.Input {
+	tips := &r.HeadTips[head]
+	in := explain.Input{Name: fitcalc.FieldTip.String(), Value: r.Tips[tip].Name, Kind: explain.Cell, Why: tips.Why}
+	if in.Value == "" {
+		in.Value = "not known"
+	}
+	role := catalog.TipTaken
+	if tips.Assumed {
+		in.Kind, role = explain.Assumption, catalog.Bore
+	}
+	in.Place = placeOf(h.Source, h.Fields[role].Cell).String()
+	for i := range r.Catalogue.Tips {
+		t := &r.Catalogue.Tips[i]
+		if strings.TrimSpace(t.Part+" "+matrix.TipName(&t.Tip)) == r.Tips[tip].Name {
+			in.Why += "; its size is that of " + placeOf(t.Source, t.Fields[catalog.TipOD].Cell).String()
+		}
+	}
+	return in
+}
