@@ -1,0 +1,87 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"testing"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
+)
+
+func Example() {
+	if err := run(os.Stdout); err != nil {
+		fmt.Println(err)
+	}
+	// Output:
+	// PV-130 on a .370 in parallel tip
+	//   hosel 9.50–12.03  mm (0.375–0.473 in): does not fit
+	//   hosel 12.04–12.96 mm (0.474–0.510 in): turn down 0.04 to 0.96 mm on the diameter
+	//   hosel 12.97–13.03 mm (0.511–0.513 in): flush as supplied
+	//   hosel from 13.04  mm (from 0.514  in): does not fit
+	// PV-138 on a .370 in parallel tip
+	//   hosel 9.50–12.83  mm (0.375–0.505 in): does not fit
+	//   hosel 12.84–13.76 mm (0.506–0.542 in): turn down 0.04 to 0.96 mm on the diameter
+	//   hosel 13.77–13.83 mm (0.543–0.544 in): flush as supplied
+	//   hosel from 13.84  mm (from 0.545  in): does not fit
+	// Measure at the very top of the hosel, three times around, and take the mean.
+}
+
+// No printed limit lies: a hosel of that very size has the verdict of the line, and each reading of the calipers is on
+// exactly one line.
+func TestPrintedLimits(t *testing.T) {
+	for _, p := range products() {
+		lines, err := table(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(lines) < 3 {
+			t.Fatalf("%s has %d lines", p.name, len(lines))
+		}
+		for i, l := range lines {
+			for _, caliper := range []struct {
+				steps, after steps
+				step         measure.Length
+			}{
+				{l.mm, lines[min(i+1, len(lines)-1)].mm, measure.Micrometres(10)},
+				{l.inch, lines[min(i+1, len(lines)-1)].inch, measure.Thou(1)},
+			} {
+				ends := []measure.Length{caliper.steps.from}
+				if last := i == len(lines)-1; last != caliper.steps.noTo {
+					t.Errorf("%s: line %d goes on for ever, or the last does not", p.name, i+1)
+				} else if !last {
+					ends = append(ends, caliper.steps.to)
+					if next := caliper.steps.to.Add(caliper.step); next != caliper.after.from {
+						t.Errorf("%s: after %v comes %v", p.name, caliper.steps.to, caliper.after.from)
+					}
+				}
+				for _, end := range ends {
+					head := p.head
+					head.HoselOD = measure.PlusMinus(end, measure.Micrometres(30))
+					fit, err := fitcalc.Evaluate(head, p.tip, p.ferrule, fitcalc.DefaultShop())
+					if err != nil {
+						t.Fatal(err)
+					}
+					if fit.Verdict != l.verdict {
+						t.Errorf("%s: a hosel of %v is %v, and stands on the line of %v", p.name, end, fit.Verdict, l.verdict)
+					}
+				}
+			}
+		}
+	}
+}
+
+// The windows of PV-130 by hand. Oversize S is spread by σ = √(0.02² + 0.03²)/3 = 0.01202 mm; of a normal spread 5 % lie
+// beyond 1.645σ = 0.0198 mm. With the step of .002 in = 0.0508 mm it is flush for S within ±0.0310, which is a hosel of
+// 12.9690 to 13.0310 mm. The most that comes off is S + 0.05 mm, and within .040 in = 1.016 mm down to 12.0340 mm.
+func TestWindowsByHand(t *testing.T) {
+	lines, err := table(products()[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, want := range []string{"9.50–12.03", "12.04–12.96", "12.97–13.03", "from 13.04"} {
+		if got := lines[i].mm.text(measure.Length.FormatMillimetres, 2); got != want {
+			t.Errorf("line %d: %s, want %s", i+1, got, want)
+		}
+	}
+}
