@@ -95,3 +95,28 @@ type Adapter struct {
 
 // Given reports whether anything of the adapter is given, so that the joint is made at it.
 func (a *Adapter) Given() bool { return a.TopOD.Given() || a.Bore.Given() || a.BoreDepth.Given() }
+
+// JointOD returns the outside diameter that the ferrule has to match: that of the sleeve's top where there is an adapter,
+// of the hosel's otherwise.
+func (h *Head) JointOD() measure.Dim {
+	if h.Adapter.Given() {
+		return h.Adapter.TopOD
+	}
+	return h.HoselOD
+}
+
+// JointBore returns the diameter of the hole that takes the tip: the sleeve's where it is given.
+func (h *Head) JointBore() measure.Dim {
+	if h.Adapter.Bore.Given() {
+		return h.Adapter.Bore
+	}
+	return h.Bore
+}
+
+// JointBoreDepth returns how far the shaft can be pushed in: into the sleeve where that is given.
+func (h *Head) JointBoreDepth() measure.Dim {
+	if h.Adapter.BoreDepth.Given() {
+		return h.Adapter.BoreDepth
+	}
+	return h.BoreDepth
+}

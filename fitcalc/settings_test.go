@@ -314,7 +314,7 @@ func TestTipsForBore(t *testing.T) {
 		{".399 in", BoreUnknown, Putter, []string{".395 parallel"}},
 		{".358 in", BoreUnknown, Iron, []string{".355 taper"}},
 		{".358 in", BoreUnknown, Driver, []string{".350 parallel"}},
-		{".358 in", BoreUnknown, AnyCategory, []string{".350 parallel", ".355 taper"}}, // a question
+		{".358 in", BoreUnknown, AnyCategory, []string{".355 taper"}}, // nearer than .350
 		{".358 in", BoreTapered, AnyCategory, []string{".355 taper"}},
 		{".358 in", BoreParallel, AnyCategory, []string{".350 parallel"}},
 		{"9.5 mm", BoreUnknown, Iron, []string{".370 parallel"}}, // .3740 in

@@ -41,9 +41,9 @@ func (s StandardTip) Suits(c Category) bool {
 	return c == AnyCategory || slices.Contains(s.usual, c)
 }
 
-// TipsForBore returns the standard tips that a bore can be made for: those it clears by the shop's range of clearance,
-// of which those usual for the category come alone where there are any. Nothing else being known, one tip is an assumption
-// worth saying, several are a question, and none is a bore of unknown purpose.
+// TipsForBore returns the standard tip that a bore is made for: of those it clears by the shop's range of clearance, and of
+// these the usual ones for the category where there are any, the nearest. Nothing else being known, one tip is an assumption
+// worth saying, several that are equally near are a question, and none is a bore of unknown purpose.
 //
 // The tip of a bore that tapers is tapered, and of one that is parallel, parallel.
 func TipsForBore(bore measure.Dim, form BoreForm, category Category, shop Shop) []StandardTip {
@@ -62,9 +62,23 @@ func TipsForBore(bore measure.Dim, form BoreForm, category Category, shop Shop) 
 		}
 	}
 	if len(usual) > 0 {
-		return usual
+		return nearest(usual)
 	}
-	return clear
+	return nearest(clear)
+}
+
+// nearest returns the largest of some tips that a bore clears: those that fill it best.
+func nearest(tips []StandardTip) []StandardTip {
+	var best []StandardTip
+	for _, tip := range tips {
+		if len(best) > 0 && best[0].Diameter.Less(tip.Diameter) {
+			best = nil
+		}
+		if len(best) == 0 || best[0].Diameter == tip.Diameter {
+			best = append(best, tip)
+		}
+	}
+	return best
 }
 
 func formAgrees(bore BoreForm, tip TipForm) bool {

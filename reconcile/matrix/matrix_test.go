@@ -245,7 +245,7 @@ func TestTipsOfAHead(t *testing.T) {
 			[]string{"T1 .370 parallel"}, true},
 		{"the bore tells", head("a", ".500 in", ".374 in", fitcalc.Iron), nil, []string{".370 parallel"}, false},
 		{"the bore tells, in mm", head("b", "13 mm", "9.1 mm", fitcalc.Iron), nil, []string{".355 taper"}, false},
-		{"two are possible", head("c", "13 mm", ".356 in", fitcalc.AnyCategory), nil, []string{".350 parallel", ".355 taper"}, false},
+		{"the nearest of two", head("c", "13 mm", ".356 in", fitcalc.AnyCategory), nil, []string{".355 taper"}, false},
 		{"the category tells two apart", head("d", "13 mm", ".356 in", fitcalc.Driver), nil, []string{".350 parallel"}, false},
 		{"no usual tip", head("e", "13 mm", ".300 in", fitcalc.Iron), nil, []string{""}, false},
 		{"nothing known", head("f", "13 mm", "", fitcalc.Iron), nil, []string{""}, false},

@@ -68,10 +68,7 @@ type window struct{ least, most measure.Length }
 
 func newReach(r *Result, head int32) reach {
 	h, shop := &r.heads[head], &r.Shop
-	od := h.HoselOD
-	if h.Adapter.TopOD.Given() {
-		od = h.Adapter.TopOD
-	}
+	od := h.JointOD()
 	result := reach{
 		hasOD:   od.Given(),
 		leastOD: od.Nominal().Sub(shop.FlushStep).Sub(shop.NearMiss),
@@ -90,11 +87,8 @@ func newReach(r *Result, head int32) reach {
 // loose even under a long ferrule, and a near miss further either way.
 func boreWindow(t *fitcalc.Tip, h *fitcalc.Head, shop *fitcalc.Shop) window {
 	at := shop.InsertionDepth
-	switch {
-	case h.Adapter.TopOD.Given() && h.Adapter.BoreDepth.Given():
-		at = h.Adapter.BoreDepth.Nominal()
-	case h.BoreDepth.Given():
-		at = h.BoreDepth.Nominal()
+	if depth := h.JointBoreDepth(); depth.Given() {
+		at = depth.Nominal()
 	}
 	base, top := t.Diameter(at).Nominal(), t.Diameter(at.Add(shop.MostLength)).Nominal()
 	const million = 1_000_000

@@ -31,11 +31,8 @@ func (p *tipPool) of(h *catalog.Head, head *fitcalc.Head) HeadTips {
 		}
 		return HeadTips{Tips: p.all(h.TipTaken), Why: why, Assumed: h.BoreIsDesignation}
 	}
-	bore, form := head.Bore, head.BoreForm
-	if head.Adapter.Bore.Given() {
-		bore = head.Adapter.Bore
-	}
-	candidates := fitcalc.TipsForBore(bore, form, head.Category, p.result.Shop)
+	bore := head.JointBore()
+	candidates := fitcalc.TipsForBore(bore, head.BoreForm, head.Category, p.result.Shop)
 	if len(candidates) == 0 {
 		why := "neither a tip nor a bore is given"
 		if bore.Given() {

@@ -89,13 +89,10 @@ func (o *object) rest(fit *fitcalc.Fit) {
 
 // hoselOD returns the OD that was used, or where nothing could be compared, the one that would be.
 func hoselOD(head *fitcalc.Head, fit *fitcalc.Fit) measure.Dim {
-	switch {
-	case fit.Flush.Known:
+	if fit.Flush.Known {
 		return fit.Flush.HoselOD
-	case head.Adapter.TopOD.Given():
-		return head.Adapter.TopOD
 	}
-	return head.HoselOD
+	return head.JointOD()
 }
 
 // assumptionCodes are the codes of a pair's assumptions; what was taken for granted in reading the rows is said in words.

@@ -67,7 +67,7 @@ func (p *page) fitRow(pair matrix.Pair) {
 		p.as(p.why(&fit), wrapped), p.as(p.also(&fit), plain),
 		p.along(grip.Known && ferrule.Ferrule.Length.Given(), grip.Length, plain),
 		p.length(fit.Seat.Known, fit.Seat.StandOff.Nominal, plain), p.length(fit.Bore.Known, fit.Bore.Clearance.Nominal, plain),
-		p.size(hoselOD(head), plain), p.size(ferrule.Ferrule.BaseOD, plain),
+		p.size(head.Head.JointOD(), plain), p.size(ferrule.Ferrule.BaseOD, plain),
 		p.as(describe(&head.Item, head.Category), plain), p.as(ferrule.Description, plain),
 		p.as(assumed(r, pair, &fit), plain),
 		p.as(from(&head.Item, odRole(head)), plain), p.as(from(&ferrule.Item, catalog.BaseOD), plain),

@@ -233,7 +233,7 @@ func (p *page) headRow(g grid, index int, column []int) {
 	cells[0] = p.as(head.Part, strong)
 	cells[1] = p.as(describe(&head.Item, head.Category), plain)
 	cells[2] = p.as(p.tipsOf(index), plain)
-	cells[3] = p.size(hoselOD(head), plain)
+	cells[3] = p.size(head.Head.JointOD(), plain)
 	cells[4] = p.fitsOf(index)
 	if len(g.rows)*len(g.ferrules) <= mostFilled {
 		for i := range g.ferrules {

@@ -141,16 +141,8 @@ func from(item *catalog.Item, role catalog.Role) string {
 
 // odRole is the column that a head's OD stands in.
 func odRole(h *catalog.Head) catalog.Role {
-	if h.Head.Adapter.TopOD.Given() {
+	if h.Head.Adapter.Given() {
 		return catalog.AdapterOD
 	}
 	return catalog.HoselOD
-}
-
-// hoselOD is the OD at which a head's joint is made.
-func hoselOD(h *catalog.Head) measure.Dim {
-	if h.Head.Adapter.TopOD.Given() {
-		return h.Head.Adapter.TopOD
-	}
-	return h.Head.HoselOD
 }

@@ -60,7 +60,7 @@ func (p *page) without(index int, standing tell.Standing) {
 		}
 	}
 	p.put(
-		p.as(head.Part, strong), p.as(describe(&head.Item, head.Category), wrapped), p.size(hoselOD(head), plain),
+		p.as(head.Part, strong), p.as(describe(&head.Item, head.Category), wrapped), p.size(head.Head.JointOD(), plain),
 		p.as(p.tipNames(tips), wrapped), p.verdict(answer), ferrule, out, p.as(why, wrapped), p.as(settle, wrapped),
 		p.as(from(&head.Item, odRole(head)), plain),
 	)
