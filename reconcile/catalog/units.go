@@ -24,6 +24,7 @@ func (t *tableReader) settleUnits() {
 	}
 	t.borrowUnits()
 	t.checkExchanged()
+	t.checkRadii()
 	for _, c := range t.columns {
 		if traits[c.role].want == wantLength {
 			t.checkUnit(c)
@@ -46,6 +47,36 @@ func (t *tableReader) checkExchanged() {
 			}
 		}
 	}
+}
+
+// checkRadii holds a column of diameters of which most are possible only as radii, and nothing says that they are.
+func (t *tableReader) checkRadii() {
+	for _, c := range t.columns {
+		b, known := boundsOf(t.kind, c.role)
+		if !known || !traits[c.role].diameter || c.scale != 1 || c.held != "" || len(c.profile.sizes) == 0 {
+			continue
+		}
+		for _, unit := range c.unitsTaken() {
+			possible, _ := c.profile.within(b, unit, 1)
+			doubled, common := c.profile.within(b, unit, 2)
+			if possible > 0.2 || doubled < 0.8 || common < 0.5 {
+				continue
+			}
+			example := c.profile.sizes[0].mm(unit)
+			c.held = fmt.Sprintf("%s gives sizes that are possible as radii only", c.name())
+			t.addColumn(finding.Error, "data.implausible", c, fmt.Sprintf("%s gives sizes such as %s, which are possible in %s as radii only: a diameter of %s would fit",
+				c.name(), sayMM(example), unitName(unit), sayMM(2*example)), t.settle("columns", t.region.grid.columnName(c.col), "radius"))
+			break
+		}
+	}
+}
+
+// unitsTaken returns the unit of a column, or those it may be in.
+func (c *column) unitsTaken() []string {
+	if c.unit != "" {
+		return []string{c.unit}
+	}
+	return lengthUnits[:2]
 }
 
 // couldBe reports whether most sizes of a column are possible for a role.

@@ -133,6 +133,21 @@ KR-21 | .535 | ±.003 | .373
 	}
 }
 
+func TestColumnOfRadii(t *testing.T) {
+	for name, heading := range map[string]string{"with unit": "Hosel OD (mm)", "without": "Hosel OD"} {
+		t.Run(name, func(t *testing.T) {
+			text := "Part No | " + heading + " | Bore (mm)\nKR-20 | 6.8 | 9.5\nKR-21 | 6.7 | 9.5\nKR-22 | 6.75 | 9.5"
+			c := read(t, grid("Heads", text))
+			defer show(t, c)
+			wantFinding(t, c, "data.implausible", "B1", "as radii only")
+			wantRow(t, c, "KR-20", catalog.Held, sizes{catalog.HoselOD: 0})
+			rules := catalog.Mapping{Sheets: map[string]catalog.SheetRules{"Heads": {Columns: map[string]catalog.ColumnRule{"B": {Radius: true, Unit: "mm"}}}}}
+			settled := readInputs(t, catalog.Options{Map: rules}, catalog.Input{Book: book("orrin.xlsx", grid("Heads", text))})
+			wantRow(t, settled, "KR-20", catalog.Assumed, sizes{catalog.HoselOD: 13.6})
+		})
+	}
+}
+
 func TestRadiusColumn(t *testing.T) {
 	c := read(t, grid("Heads", `
 Part No | Hosel radius (mm) | Bore (mm)
