@@ -127,7 +127,7 @@ func (l Length) MulRatio(num, den int64) Length {
 func (l Length) DivRound(n int64) Length { return l.MulRatio(1, n) }
 
 // Half returns l ÷ 2: from an amount on the diameter to the amount per side.
-func (l Length) Half() Length { return l.DivRound(2) }
+func (l Length) Half() Length { return Length{l.pm/2 + l.pm%2} } // the remainder is -1, 0 or 1: half goes away from zero
 
 // Compare returns −1, 0 or +1 as l is shorter than, equal to or longer than m.
 func (l Length) Compare(m Length) int {
