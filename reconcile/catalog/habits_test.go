@@ -21,13 +21,13 @@ All dimensions in inches unless otherwise noted | | |
  | | |
 Item | Model | Set | Hosel | < | < | < | Weight
  | | | O.D. | Bore | Depth | Length | (g)
-OV-101 | Talon CB | 4-PW | .535 ±.003 | .370 | 1.250 | 2.5 | 265
-OV-102 | Talon MB | 3-9,PW | .530 +.002/-.000 | .355T | 1 1/4 | 2 1/2 | 268
-OV-103 | Talon Wedge | 52/56/60 | .540 | .370 | 1.25 | 2.5 | 295
+OV-101 | Tarrowby CB | 4-PW | .535 ±.003 | .370 | 1.250 | 2.5 | 265
+OV-102 | Tarrowby MB | 3-9,PW | .530 +.002/-.000 | .355T | 1 1/4 | 2 1/2 | 268
+OV-103 | Tarrowby Wedge | 52/56/60 | .540 | .370 | 1.25 | 2.5 | 295
  | | | | | | |
 Woods | < | < | < | < | < | < | <
-OV-201 | Gale Driver | 10.5° | .500 | .335 | 1.5 | 2 | 200
-OV-202 | Gale FW | 3W,5W | .510 | .335/.350 | 1.5 | 2 | 210
+OV-201 | Gulvane Driver | 10.5° | .500 | .335 | 1.5 | 2 | 200
+OV-202 | Gulvane FW | 3W,5W | .510 | .335/.350 | 1.5 | 2 | 210
 * Weights are approximate
 Total items: 5
 `))
@@ -303,6 +303,31 @@ func TestTextThatBeginsLikeAFormula(t *testing.T) {
 	wantRow(t, c, "KR-21", catalog.Used, sizes{catalog.HoselOD: 13.4})
 	if !strings.HasPrefix(c.Heads[0].Description, "=") {
 		t.Errorf("description %q", c.Heads[0].Description)
+	}
+}
+
+func TestPartsWithoutNumbers(t *testing.T) {
+	c := read(t, grid("Irons", `
+KR-60 irons
+Club | 4 | 5 | 6 | PW
+Hosel OD (mm) | 13.4 | 13.4 | 13.5 | 13.8
+Bore (mm) | 9.5 | 9.5 | 9.5 | 9.5
+`), grid("Tips", `
+Shaft | Tip dia | Taper | Parallel tip section
+Osier 90 | .370" | - | 7"
+Osier 95 | .355" | .0075"/in |
+Withy | 9.4 mm | 0 | 180 mm
+`))
+	defer show(t, c)
+	wantNoErrors(t, c)
+	wantRow(t, c, "KR-60 PW", catalog.Assumed, sizes{catalog.HoselOD: 13.8})
+	if len(c.Heads) != 4 || len(c.Tips) != 3 || c.Tips[2].Part != "Withy" {
+		t.Fatalf("%d heads, tips %+v", len(c.Heads), c.Tips)
+	}
+	for i, want := range []fitcalc.TipForm{fitcalc.TipParallel, fitcalc.TipTapered, fitcalc.TipParallel} {
+		if got := c.Tips[i].Tip.Form(); got != want {
+			t.Errorf("%s: form %v, want %v", c.Tips[i].Part, got, want)
+		}
 	}
 }
 

@@ -374,7 +374,7 @@ func (t *tableReader) reportLayout() {
 	case t.region.guessed:
 		t.add(finding.Error, "layout.heading", 0, 0, "the headings were not understood; what the columns mean was judged by their values", t.settle("heading_rows"))
 	}
-	if t.byRole[Part] == nil {
+	if t.byRole[Part] == nil && t.titlePart == "" {
 		t.add(finding.Error, "layout.part", 0, 0, "no column of part numbers was found; all rows are held", t.settle("columns"))
 	}
 	need := [][]Role{Heads: {HoselOD, AdapterOD}, Ferrules: {BaseOD, Bore}, Tips: {TipOD}}[t.kind]

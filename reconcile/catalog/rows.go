@@ -24,7 +24,7 @@ type entry struct {
 
 // readRows reads every line of the table.
 func (t *tableReader) readRows() {
-	t.repeats = t.partsRepeat()
+	t.repeats = t.partsRepeat() || t.titlePart != ""
 	for i, kind := range t.lines {
 		line := t.region.from + i
 		if kind != lineData || t.kind == UnknownKind {
@@ -445,7 +445,11 @@ func (r *rowReader) part() string {
 	t := r.t
 	c := t.byRole[Part]
 	if c == nil {
-		return r.fields[Part].Text
+		if text := r.fields[Part].Text; text != "" || t.titlePart == "" {
+			return text
+		}
+		r.assume(fmt.Sprintf("part number %s taken from the title", t.titlePart))
+		return t.titlePart
 	}
 	if _, answered := t.rules.row(r.line).Values[Part]; answered {
 		return r.fields[Part].Text

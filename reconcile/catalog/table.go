@@ -36,6 +36,8 @@ type tableReader struct {
 	supplier    string
 	// titleCategory is the kind of club that the sheet's name or title speaks of.
 	titleCategory string
+	// titlePart is the part number in the title of a table of clubs that has no column of part numbers.
+	titlePart string
 	// section, sectionUnit and sectionCategory are what the last title within the body says.
 	section, sectionUnit, sectionCategory string
 	// repeats is set where part numbers come back with other clubs, so that the club belongs to the part.
@@ -98,7 +100,29 @@ func (t *tableReader) understand(given Kind, titles []string) {
 	t.checkRowRules()
 	t.shareRoles()
 	t.indexRoles()
+	t.nameParts(titles)
 	t.holdUncertain()
+}
+
+// nameParts finds what names the parts of a table without a column of part numbers: descriptions that are all different,
+// or the part number in the title of a table of clubs.
+func (t *tableReader) nameParts(titles []string) {
+	if t.byRole[Part] != nil {
+		return
+	}
+	if c := t.byRole[Description]; c != nil && c.profile.filled > 0 && c.profile.distinct == c.profile.filled {
+		c.role, c.known = Part, false
+		c.evidence += "; there is no column of part numbers, and its names are all different"
+		t.indexRoles()
+		return
+	}
+	if t.byRole[Club] == nil || len(titles) == 0 {
+		return
+	}
+	name, _, _ := strings.Cut(titles[0], " ")
+	if t.isPart(name) && !looksNumeric(name) && !isDigits(name) {
+		t.titlePart = name
+	}
 }
 
 // choosePlan returns the best reading of the table, nil where it lists nothing that matters.
