@@ -59,7 +59,7 @@ func run(w io.Writer) error {
 			fmt.Fprintf(w, "  hosel %-11s mm (%-11s in): %s\n", mm, inch, l.says)
 		}
 	}
-	fmt.Fprintln(w, "Measure at the very top of the hosel, three times around, and take the mean.")
+	fmt.Fprintln(w, "Measure at the very top of the hosel, three times around, and take the middle reading.")
 	return nil
 }
 

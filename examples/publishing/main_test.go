@@ -24,7 +24,7 @@ func Example() {
 	//   hosel 12.84–13.76 mm (0.506–0.542 in): turn down 0.04 to 0.96 mm on the diameter
 	//   hosel 13.77–13.83 mm (0.543–0.544 in): flush as supplied
 	//   hosel from 13.84  mm (from 0.545  in): does not fit
-	// Measure at the very top of the hosel, three times around, and take the mean.
+	// Measure at the very top of the hosel, three times around, and take the middle reading.
 }
 
 // No printed limit lies: a hosel of that very size has the verdict of the line, and each reading of the calipers is on
