@@ -49,15 +49,11 @@ func (j *joint) ringCut() {
 	if !f.RingDepth.Given() || off.Half().Less(depth) {
 		return
 	}
-	if f.RingHeight.Given() {
-		if !f.Length.Given() {
-			j.missing(FieldLength)
-			return
-		}
-		narrower := j.baseOD.Nominal().Sub(j.topOD())
-		off = off.Sub(narrower.MulRatio(f.RingHeight.Nominal().Picometres(), f.Length.Nominal().Picometres()))
+	if f.RingHeight.Given() && !f.Length.Given() {
+		j.missing(FieldLength)
+		return
 	}
-	if off = off.Half(); !off.Less(depth) {
+	if off = j.offAt(f.RingHeight.Nominal(), off).Half(); !off.Less(depth) {
 		j.reason(Reason{Code: RingCut, Level: Blocks, Size: off, Limit: depth})
 	}
 }

@@ -21,6 +21,7 @@ const (
 	Own
 )
 
+// String returns the basis as a clause.
 func (b Basis) String() string {
 	switch b {
 	case Published:

@@ -37,6 +37,7 @@ const (
 	Tresca
 )
 
+// String returns the name of the criterion.
 func (c Criterion) String() string {
 	switch c {
 	case VonMises:
