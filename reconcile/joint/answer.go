@@ -22,17 +22,17 @@ func AppendAnswer(b []byte, line int, id string, fit *fitcalc.Fit, units fitcalc
 	o.amount("turn_down_in", f.Known, f.TurnDown, inInches)
 	o.amount("turn_down_per_side_mm", f.Known, f.TurnDown.PerSide(), inMM)
 	o.amount("turn_down_per_side_in", f.Known, f.TurnDown.PerSide(), inInches)
-	o.amount("oversize_mm", f.Known, f.Oversize, inMM)
+	o.spread("oversize_mm", "oversize_limits_mm", f.Known, f.Oversize)
 	o.share("undersize_probability", f.Known, f.Undersize)
 	o.share("visible_undersize_probability", f.Known, f.VisibleUndersize)
 	o.share("visible_oversize_probability", f.Known, f.VisibleOversize)
-	o.amount("interference_mm", g.Known, g.Interference, inMM)
+	o.spread("interference_mm", "interference_limits_mm", g.Known, g.Interference)
 	o.length("grip_length_mm", g.KnownLength, g.Length)
 	o.share("slip_probability", g.Known, g.Slip)
 	o.share("bore_strain", g.Known, g.Strain)
 	o.share("split_probability", g.Known, g.Split)
-	o.amount("stand_off_mm", fit.Seat.Known, fit.Seat.StandOff, inMM)
-	o.amount("bore_clearance_mm", fit.Bore.Known, fit.Bore.Clearance, inMM)
+	o.spread("stand_off_mm", "stand_off_limits_mm", fit.Seat.Known, fit.Seat.StandOff)
+	o.spread("bore_clearance_mm", "bore_clearance_limits_mm", fit.Bore.Known, fit.Bore.Clearance)
 	o.length("insertion_mm", fit.Bore.KnownInsertion, fit.Bore.Insertion)
 	o.length("wall_left_per_side_mm", fit.Work.Known, fit.Work.WallLeft)
 	o.minutes("minutes", fit.Work.Known, fit.Work.Minutes)
@@ -119,6 +119,12 @@ func (o *object) amount(name string, known bool, a fitcalc.Amount, u unit) {
 	o.b = append(o.b, `,"most":`...)
 	o.b = u.append(o.b, a.Most)
 	o.b = append(o.b, '}')
+}
+
+// spread writes a size that varies as its nominal value, and beside it the same with its limits.
+func (o *object) spread(name, limits string, known bool, a fitcalc.Amount) {
+	o.length(name, known, a.Nominal)
+	o.amount(limits, known, a, inMM)
 }
 
 func (o *object) reasons(fit *fitcalc.Fit, units fitcalc.Units) {

@@ -460,7 +460,7 @@ func TestNumbers(t *testing.T) {
 		fit := fitcalc.Fit{Bore: fitcalc.BoreFit{Known: true, Clearance: fitcalc.Amount{Nominal: amount, Least: amount, Most: amount}},
 			Flush: fitcalc.FlushFit{Known: true, TurnDown: fitcalc.Amount{Nominal: amount}}}
 		var got struct {
-			Clearance struct{ Nominal json.Number } `json:"bore_clearance_mm"`
+			Clearance struct{ Nominal json.Number } `json:"bore_clearance_limits_mm"`
 			TurnDown  struct{ Nominal json.Number } `json:"turn_down_in"`
 		}
 		if err := json.Unmarshal(joint.AppendAnswer(nil, 1, "", &fit, fitcalc.Metric), &got); err != nil {

@@ -195,9 +195,10 @@ func TestLine(t *testing.T) {
 			TurnDownMM             *triple  `json:"turn_down_mm"`
 			TurnDownIn             *triple  `json:"turn_down_in"`
 			PerSide                *triple  `json:"turn_down_per_side_mm"`
-			Oversize               *triple  `json:"oversize_mm"`
+			Oversize               *triple  `json:"oversize_limits_mm"`
+			NominalOversize        *float64 `json:"oversize_mm"`
 			HoselOD                *float64 `json:"hosel_od_mm"`
-			Interference           *triple  `json:"interference_mm"`
+			Interference           *triple  `json:"interference_limits_mm"`
 			Minutes                *float64 `json:"minutes"`
 			Reasons                []struct{ Code, Text string }
 			Assumptions            []string
@@ -224,6 +225,7 @@ func TestLine(t *testing.T) {
 		near("turn-down", got.TurnDownMM.Nominal, fit.Flush.TurnDown.Nominal.Millimetres(), 0.00005)
 		near("most turn-down in inches", got.TurnDownIn.Most, fit.Flush.TurnDown.Most.Inches(), 0.0000005)
 		near("turn-down per side", got.PerSide.Nominal, fit.Flush.TurnDown.Nominal.Millimetres()/2, 0.00005)
+		near("oversize", got.NominalOversize, fit.Flush.Oversize.Nominal.Millimetres(), 0.00005)
 		near("least oversize", got.Oversize.Least, fit.Flush.Oversize.Least.Millimetres(), 0.00005)
 		near("hosel OD", got.HoselOD, fit.Flush.HoselOD.Nominal().Millimetres(), 0.00005)
 		if len(got.Reasons) == 0 || got.Reasons[0].Text == "" {

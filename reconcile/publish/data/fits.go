@@ -43,8 +43,7 @@ func (o *object) pair(r *matrix.Result, p matrix.Pair) {
 	o.grip(&fit.Grip, ferrule.Ferrule.Length.Given())
 	o.rest(&fit)
 	od := hoselOD(&head.Head, &fit)
-	o.size("hosel_od_mm", od)
-	o.amount("hosel_od_limits_mm", od.Given(), fitcalc.Amount{Nominal: od.Nominal(), Least: od.Lower(), Most: od.Upper()}, mm)
+	o.spread("hosel_od", od.Given(), fitcalc.Amount{Nominal: od.Nominal(), Least: od.Lower(), Most: od.Upper()})
 	o.size("base_od_mm", ferrule.Ferrule.BaseOD)
 	o.size("ferrule_bore_mm", ferrule.Ferrule.Bore)
 	o.size("ferrule_length_mm", ferrule.Ferrule.Length)
@@ -63,7 +62,7 @@ func (o *object) flush(f *fitcalc.FlushFit) {
 	o.amount("turn_down_in", f.Known, f.TurnDown, inch)
 	o.amount("turn_down_per_side_mm", f.Known, f.TurnDown.PerSide(), mm)
 	o.amount("turn_down_per_side_in", f.Known, f.TurnDown.PerSide(), inch)
-	o.amount("oversize_mm", f.Known, f.Oversize, mm)
+	o.spread("oversize", f.Known, f.Oversize)
 	o.ratio("undersize_probability", f.Known, f.Undersize)
 	o.ratio("visible_undersize_probability", f.Known, f.VisibleUndersize)
 	o.ratio("visible_oversize_probability", f.Known, f.VisibleOversize)
@@ -72,16 +71,22 @@ func (o *object) flush(f *fitcalc.FlushFit) {
 // grip leaves the length of grip out where that of the ferrule is not given: the seated ferrule has no extent then, and 0 would
 // not be true.
 func (o *object) grip(g *fitcalc.GripFit, hasLength bool) {
-	o.amount("interference_mm", g.Known, g.Interference, mm)
+	o.spread("interference", g.Known, g.Interference)
 	o.length("grip_length_mm", g.Known && hasLength, g.Length)
 	o.ratio("slip_probability", g.Known, g.Slip)
 	o.ratio("bore_strain", g.Known, g.Strain)
 	o.ratio("split_probability", g.Known, g.Split)
 }
 
+// spread writes a size that varies as its nominal value, and beside it the same with its limits.
+func (o *object) spread(name string, known bool, a fitcalc.Amount) {
+	o.length(name+"_mm", known, a.Nominal)
+	o.amount(name+"_limits_mm", known, a, mm)
+}
+
 func (o *object) rest(fit *fitcalc.Fit) {
-	o.amount("stand_off_mm", fit.Seat.Known, fit.Seat.StandOff, mm)
-	o.amount("bore_clearance_mm", fit.Bore.Known, fit.Bore.Clearance, mm)
+	o.spread("stand_off", fit.Seat.Known, fit.Seat.StandOff)
+	o.spread("bore_clearance", fit.Bore.Known, fit.Bore.Clearance)
 	o.length("insertion_mm", fit.Bore.KnownInsertion, fit.Bore.Insertion)
 	o.length("wall_left_per_side_mm", fit.Work.Known, fit.Work.WallLeft)
 	o.number("minutes", fit.Work.Known, func() json.Number { return minutes(fit.Work.Minutes) })
