@@ -194,7 +194,30 @@ func TestSolveAgreesWithEverySetTried(t *testing.T) {
 		}
 		checkAssigned(t, b, s)
 		checkSecond(t, p, b, s)
+		checkLosses(t, p, b, s)
 	})
+}
+
+// checkLosses tries every set that lacks one of the open facilities and has at most one more.
+func checkLosses(t *rapid.T, p facility.Problem, b *brute, s *facility.Solution) {
+	losses, err := facility.Losses(p, s)
+	if err != nil || len(losses) != len(s.Open) {
+		t.Fatalf("got %d losses of %d, %v", len(losses), len(s.Open), err)
+	}
+	unbound := *b
+	unbound.p.Open = nil
+	for _, l := range losses {
+		without := setOf(s.Open) &^ (1 << l.Facility)
+		want := unbound.of(without)
+		for i := range p.Fixed {
+			if i != l.Facility {
+				want = min(want, unbound.of(without|1<<i))
+			}
+		}
+		if got := s.Cost + l.Cost; math.IsInf(want, 1) != math.IsInf(got, 1) || !math.IsInf(want, 1) && !near(got, want) {
+			t.Fatalf("without %d it costs %v, want %v", l.Facility, got, want)
+		}
+	}
 }
 
 func checkAssigned(t *rapid.T, b *brute, s *facility.Solution) {

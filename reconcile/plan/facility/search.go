@@ -82,7 +82,7 @@ type move struct {
 // improve makes moves until none saves anything to speak of.
 func (s *search) improve() {
 	for {
-		m := s.best(func(move) bool { return true })
+		m := s.best()
 		if m.saves <= 1e-9*(1+math.Abs(m.saves)) || m.saves <= 1e-12*s.ceiling {
 			return
 		}
@@ -102,14 +102,19 @@ func (s *search) apply(m move) {
 	s.refresh()
 }
 
-// best is the move that saves most, also where that is less than nothing, among those allowed.
-func (s *search) best(allowed func(move) bool) move {
+// best is the move that saves most, also where that is less than nothing.
+func (s *search) best() move {
 	best := move{-1, -1, math.Inf(-1)}
-	consider := func(m move) {
-		if m.saves > best.saves && allowed(m) {
+	s.each(func(m move) {
+		if m.saves > best.saves {
 			best = m
 		}
-	}
+	})
+	return best
+}
+
+// each goes through all moves.
+func (s *search) each(consider func(move)) {
 	var closable []int
 	for r, is := range s.open {
 		if is && s.status[r] == free {
@@ -132,7 +137,6 @@ func (s *search) best(allowed func(move) bool) move {
 			s.extra[r] = 0
 		}
 	}
-	return best
 }
 
 // opening is what facility i saves when it opens, and fills in extra for the facilities that then serve nobody they did.

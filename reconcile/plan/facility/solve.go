@@ -96,7 +96,7 @@ func SecondBest(ctx context.Context, p Problem, best *Solution, opts Options) (*
 func (s *solver) neighbour() {
 	near := newSearch(s.model, s.root)
 	near.start(s.forbidden)
-	if m := near.best(func(move) bool { return true }); m.in >= 0 || m.out >= 0 {
+	if m := near.best(); m.in >= 0 || m.out >= 0 {
 		near.apply(m)
 		s.offer(near.open)
 	}
@@ -152,6 +152,53 @@ func (s *solver) solution(p *Problem) *Solution {
 		r.LowerBound = r.Cost
 	}
 	return r
+}
+
+// Loss is what a solution would lose without one of its facilities.
+type Loss struct {
+	Facility int
+	// Cost is how much dearer the best set is that leaves the facility out and is otherwise the same, but for at most one facility
+	// more; +Inf where such a set leaves somebody unserved who is served now, or a group unmet. It is negative only where the solution is
+	// not the best, or where the facility was bound to be open.
+	Cost float64
+	// Instead is the facility that the set has more, −1 where it has none.
+	Instead int
+}
+
+// Losses returns what each open facility of a solution is worth, in the order of Open. Limits and constraints are kept, but for those
+// that bind a facility to be open. The error is an [*InputError].
+func Losses(p Problem, s *Solution) ([]Loss, error) {
+	if err := p.validate(); err != nil {
+		return nil, err
+	}
+	mo := newModel(&p)
+	status := slices.Clone(mo.root)
+	for i := range status {
+		if status[i] == opened {
+			status[i] = free
+		}
+	}
+	at := map[int]int{}
+	losses := make([]Loss, len(s.Open))
+	for k, i := range s.Open {
+		at[i] = k
+		losses[k] = Loss{Facility: i, Cost: math.Inf(1), Instead: -1}
+	}
+	near := newSearch(mo, status)
+	open := make([]bool, mo.m)
+	for _, i := range s.Open {
+		if i >= 0 && i < mo.m {
+			open[i] = true
+		}
+	}
+	near.start(open)
+	now := mo.total(near.open)
+	near.each(func(m move) {
+		if k, is := at[m.out]; is && -m.saves < losses[k].Cost && now-m.saves <= mo.ceiling { // beyond it somebody is unserved
+			losses[k].Cost, losses[k].Instead = -m.saves, m.in
+		}
+	})
+	return losses, nil
 }
 
 // Point is the best solution with a limited number of facilities.

@@ -1,0 +1,205 @@
+package questions
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/matrix"
+)
+
+// Assumption is something taken for granted, and what it carries.
+type Assumption struct {
+	// Code is that of package fitcalc, or one of the codes below; Text says what is taken for granted.
+	Code, Text string
+	// Verdicts is how many listed pairs rest on it.
+	Verdicts int
+	// Tried says with what else the pairs were decided again, empty where nothing else can be tried.
+	Tried string
+	// Flips is how many of the verdicts change with one of these, and Lost how many of those that fit then do not.
+	Flips, Lost int
+}
+
+// Codes of what was taken for granted outside package fitcalc.
+const (
+	// TipOfBore is a tip that no sheet names.
+	TipOfBore = "tip.bore"
+	// TaperOfTip is the taper of a tip that the sheet calls tapered without saying how much.
+	TaperOfTip = "tip.taper"
+	// ReadUnit is a unit that no sheet names.
+	ReadUnit = "read.unit"
+)
+
+// trial is what else may be so instead of an assumption.
+type trial struct {
+	code, text, tried string
+	// holds reports whether a pair rests on the assumption.
+	holds func(r *matrix.Result, p matrix.Pair, fit *fitcalc.Fit) bool
+	// others are the result with something else in the assumption's place; nothing else can be tried where it is nil.
+	others func(r *matrix.Result) []*matrix.Result
+	// tips is set where the other tips of the head are tried.
+	tips bool
+}
+
+// Assumptions returns what the verdicts of a catalogue rest on, what carries most first. Each is tried: tolerances at half and at
+// twice their value, a taper a fifth less and more, an insertion a quarter of an inch less and more, an angle 15° less and more, a tip
+// against the others that the bore may be made for. The sizes tried are a choice of this package, wide enough to show what matters.
+func Assumptions(r *matrix.Result) []Assumption {
+	trials := allTrials()
+	counted := make([]Assumption, len(trials))
+	others := make([][]*matrix.Result, len(trials))
+	for i, t := range trials {
+		counted[i] = Assumption{Code: t.code, Text: t.text, Tried: t.tried}
+		if t.others != nil {
+			others[i] = t.others(r)
+		}
+	}
+	for _, p := range r.Pairs {
+		fit := r.Fit(p)
+		for i, t := range trials {
+			if t.holds(r, p, &fit) {
+				counted[i].count(r, p, t, others[i])
+			}
+		}
+	}
+	counted = slices.DeleteFunc(counted, func(a Assumption) bool { return a.Verdicts == 0 })
+	slices.SortStableFunc(counted, func(a, b Assumption) int {
+		return cmp.Or(cmp.Compare(b.Verdicts, a.Verdicts), cmp.Compare(b.Flips, a.Flips), strings.Compare(a.Code, b.Code))
+	})
+	return counted
+}
+
+func (a *Assumption) count(r *matrix.Result, p matrix.Pair, t trial, others []*matrix.Result) {
+	a.Verdicts++
+	flips, lost := false, false
+	try := func(v fitcalc.Verdict) {
+		flips = flips || v != p.Verdict
+		lost = lost || p.Verdict.Fits() && !v.Fits()
+	}
+	for _, other := range others {
+		fit := other.Fit(p)
+		try(fit.Verdict)
+	}
+	if t.tips {
+		for _, tip := range r.HeadTips[p.Head].Tips {
+			q := p
+			q.Tip = tip
+			fit := r.Fit(q)
+			try(fit.Verdict)
+		}
+	}
+	if flips {
+		a.Flips++
+	}
+	if lost {
+		a.Lost++
+	}
+}
+
+func allTrials() []trial {
+	var trials []trial
+	for a := fitcalc.AssumedHoselODTolerance; a <= fitcalc.AssumedNoVolume; a++ {
+		tried, others := instead(a)
+		trials = append(trials, trial{
+			code: a.Code(), text: a.String(), tried: tried, others: others,
+			holds: func(_ *matrix.Result, _ matrix.Pair, fit *fitcalc.Fit) bool { return fit.Assumptions.Has(a) },
+		})
+	}
+	return append(trials,
+		trial{
+			code: TipOfBore, text: "the tip is the usual one that the bore is made for", tried: "each other tip that the bore may be made for", tips: true,
+			holds: func(r *matrix.Result, p matrix.Pair, _ *fitcalc.Fit) bool {
+				return r.HeadTips[p.Head].Assumed && r.Tips[p.Tip].Name != ""
+			},
+		},
+		trial{
+			code: TaperOfTip, text: "a taper tip grows by .0075 in per inch where the sheet gives no rate", tried: "a fifth less and a fifth more",
+			others: otherTapers, holds: restsOnTaper,
+		},
+		trial{
+			code: ReadUnit, text: "the unit of bare numbers is the one in which the joint is possible",
+			holds: func(r *matrix.Result, p matrix.Pair, _ *fitcalc.Fit) bool {
+				return readAs(r, p, "unit of")
+			},
+		})
+}
+
+// readAs reports whether reading the rows of a pair took something for granted that begins so.
+func readAs(r *matrix.Result, p matrix.Pair, beginning string) bool {
+	begins := func(text string) bool { return strings.HasPrefix(text, beginning) }
+	return slices.ContainsFunc(r.Catalogue.Heads[p.Head].Assumptions, begins) || slices.ContainsFunc(r.Catalogue.Ferrules[p.Ferrule].Assumptions, begins)
+}
+
+// restsOnTaper reports whether a pair is on a tip whose taper was taken as the usual one: in reading the head, or for the bore.
+func restsOnTaper(r *matrix.Result, p matrix.Pair, _ *fitcalc.Fit) bool {
+	return r.Tips[p.Tip].Tip.Form() == fitcalc.TipTapered &&
+		(readAs(r, p, "taper of the tip") || len(r.Catalogue.Heads[p.Head].TipTaken) == 0)
+}
+
+func otherTapers(r *matrix.Result) []*matrix.Result {
+	with := func(num int64) *matrix.Result {
+		other := *r
+		other.Tips = slices.Clone(r.Tips)
+		for i := range other.Tips {
+			tip := &other.Tips[i].Tip
+			if tip.Form() == fitcalc.TipTapered {
+				other.Tips[i].Tip = fitcalc.TaperTip(tip.Diameter(measure.Length{}), measure.TaperPPB(tip.Taper().PPB()*num/5))
+			}
+		}
+		return &other
+	}
+	return []*matrix.Result{with(4), with(6)}
+}
+
+// instead says what else may be so instead of an assumption of package fitcalc, and gives it.
+func instead(a fitcalc.Assumption) (string, func(*matrix.Result) []*matrix.Result) {
+	tolerances := map[fitcalc.Assumption]func(*fitcalc.Shop) *measure.Length{
+		fitcalc.AssumedHoselODTolerance:     func(s *fitcalc.Shop) *measure.Length { return &s.HoselODTolerance },
+		fitcalc.AssumedBaseODTolerance:      func(s *fitcalc.Shop) *measure.Length { return &s.FerruleODTolerance },
+		fitcalc.AssumedFerruleBoreTolerance: func(s *fitcalc.Shop) *measure.Length { return &s.FerruleBoreTolerance },
+		fitcalc.AssumedTipTolerance:         func(s *fitcalc.Shop) *measure.Length { return &s.TipTolerance },
+		fitcalc.AssumedBoreTolerance:        func(s *fitcalc.Shop) *measure.Length { return &s.BoreTolerance },
+	}
+	if of := tolerances[a]; of != nil {
+		return "half of it and twice it", func(r *matrix.Result) []*matrix.Result {
+			return []*matrix.Result{
+				withShop(r, func(s *fitcalc.Shop) { *of(s) = of(s).Half() }),
+				withShop(r, func(s *fitcalc.Shop) { *of(s) = of(s).MulInt(2) }),
+			}
+		}
+	}
+	quarter, slant := measure.Thou(250), measure.Degrees(15)
+	switch a {
+	case fitcalc.AssumedInsertion:
+		return "1/4 in less and 1/4 in more", func(r *matrix.Result) []*matrix.Result {
+			return []*matrix.Result{
+				withShop(r, func(s *fitcalc.Shop) { s.InsertionDepth = s.InsertionDepth.Sub(quarter) }),
+				withShop(r, func(s *fitcalc.Shop) { s.InsertionDepth = s.InsertionDepth.Add(quarter) }),
+			}
+		}
+	case fitcalc.AssumedCountersinkAngle:
+		return "15° less and 15° more", func(r *matrix.Result) []*matrix.Result {
+			return []*matrix.Result{
+				withShop(r, func(s *fitcalc.Shop) { s.CountersinkAngle = s.CountersinkAngle.Sub(slant) }),
+				withShop(r, func(s *fitcalc.Shop) { s.CountersinkAngle = s.CountersinkAngle.Add(slant) }),
+			}
+		}
+	case fitcalc.AssumedBoreTaper:
+		return "a fifth less and a fifth more", func(r *matrix.Result) []*matrix.Result {
+			with := func(num int64) *matrix.Result {
+				return withShop(r, func(s *fitcalc.Shop) { s.TipTaper = measure.TaperPPB(s.TipTaper.PPB() * num / 5) })
+			}
+			return []*matrix.Result{with(4), with(6)}
+		}
+	}
+	return "", nil
+}
+
+// withShop returns the result with other settings, for [matrix.Result.Fit]; what is listed stays.
+func withShop(r *matrix.Result, change func(*fitcalc.Shop)) *matrix.Result {
+	other := *r
+	change(&other.Shop)
+	return &other
+}

@@ -1,0 +1,195 @@
+package questions
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// fromFindings makes a question of every finding that an answer would settle; those with the same key are one.
+func (a *asker) fromFindings() {
+	for i := range a.tables {
+		t := &a.tables[i]
+		for _, f := range t.Findings {
+			if rest, own := strings.CutPrefix(f.Settle, t.prefix); own && !strings.HasPrefix(f.Code, "map.") {
+				a.fromFinding(i, f, rest)
+			}
+		}
+	}
+}
+
+func (a *asker) fromFinding(at int, f finding.Finding, rest string) {
+	t := &a.tables[at]
+	kind := kindOf(f)
+	if q := a.byKey[f.Settle]; q != nil {
+		if !strings.Contains(q.Why, f.Message) {
+			q.Why += "; " + f.Message
+			if !a.namesOthers(q.Supplier, f) {
+				q.WhySent += "; " + f.Message
+			}
+		}
+		q.Kind = min(q.Kind, kind)
+		if q.Kind != Confirm {
+			delete(a.unconfirmed, f.Settle)
+		}
+		return
+	}
+	q := &Question{
+		Key: f.Settle, Kind: kind, Supplier: a.supplierOf(t.File, t.Sheet), Place: f.Place, Why: f.Message, WhySent: f.Message,
+	}
+	if a.namesOthers(q.Supplier, f) {
+		q.WhySent = "another source states another value for this part"
+	}
+	s := scope{table: at}
+	switch parts := strings.Split(rest, "."); {
+	case len(parts) == 3 && parts[0] == "rows":
+		s.line, s.role = parts[1], catalog.Role(parts[2])
+		t.describeRow(q, s)
+	case len(parts) >= 2 && parts[0] == "columns":
+		s.role = t.describeColumn(q, parts)
+	default:
+		s.wholeSide, q.Ours = true, rest != "columns"
+		describeTable(q, rest, t.Table)
+	}
+	a.byKey[f.Settle] = q
+	if kind == Confirm {
+		a.unconfirmed[f.Settle] = s
+	}
+}
+
+// namesOthers reports whether a finding speaks of another supplier's sheet.
+func (a *asker) namesOthers(supplier string, f finding.Finding) bool {
+	return slices.ContainsFunc(f.Related, func(p finding.Place) bool { return a.supplierOf(p.File, p.Sheet) != supplier })
+}
+
+// kindOf says what a finding finds wrong. What is used all the same is to be confirmed.
+func kindOf(f finding.Finding) Kind {
+	if f.Severity != finding.Error && f.Code != "data.missing" {
+		return Confirm
+	}
+	switch f.Code {
+	case "data.missing", "layout.part":
+		return Missing
+	case "data.conflict", "layout.exchanged":
+		return Contradictory
+	case "data.implausible", "data.tolerance":
+		return Implausible
+	case "data.damaged", "data.unreadable":
+		return Unreadable
+	}
+	return Ambiguous
+}
+
+func (t *tableOf) describeRow(q *Question, s scope) {
+	q.Role = s.role
+	for i := range t.Rows {
+		row := &t.Rows[i]
+		if strconv.Itoa(row.Row) != s.line {
+			continue
+		}
+		field := row.Fields[s.role]
+		q.Says = field.Text
+		q.Part = strings.TrimSpace(row.Fields[catalog.Part].Text)
+		if q.Part == "" {
+			q.Part = row.Part
+		}
+		if q.Place.Cell == "" {
+			q.Place.Cell = cmp.Or(field.Cell, t.cell(s.line, s.role))
+		}
+		break
+	}
+	q.Asks = asksFor(q.Part, s.role)
+	if s.role == catalog.Part {
+		q.Asks = "What is the part number of this row? If the row is no part, write: set aside."
+	}
+}
+
+// cell is where the table has a role of a line, empty where no column gives it.
+func (t *tableOf) cell(line string, role catalog.Role) string {
+	c, found := t.column(role)
+	if !found {
+		return ""
+	}
+	if number, err := strconv.Atoi(line); err == nil && strings.Trim(c.Column, "0123456789") == "" {
+		return sheet.ColumnName(number) + c.Column // a table on its side
+	}
+	return c.Column + line
+}
+
+// column is the first column of a role.
+func (t *tableOf) column(role catalog.Role) (catalog.Column, bool) {
+	at := slices.IndexFunc(t.Columns, func(c catalog.Column) bool { return c.Role == role })
+	if at < 0 {
+		return catalog.Column{}, false
+	}
+	return t.Columns[at], true
+}
+
+func (t *tableOf) describeColumn(q *Question, parts []string) catalog.Role {
+	at := slices.IndexFunc(t.Columns, func(c catalog.Column) bool { return c.Column == parts[1] })
+	if at < 0 {
+		q.Asks = "What is in this column?"
+		return ""
+	}
+	c := t.Columns[at]
+	q.Says = c.Heading
+	switch parts[len(parts)-1] {
+	case "unit":
+		q.Asks = fmt.Sprintf("In which unit are the sizes of the column headed %q: mm or in?", c.Heading)
+	case "tolerance":
+		q.Asks = fmt.Sprintf("Within which tolerance are the sizes of the column headed %q? (such as ±0.05 mm or ±.002 in)", c.Heading)
+	case "role":
+		q.Asks = fmt.Sprintf("What does the column headed %q give? Write one of: %s; or none.", c.Heading, strings.Join(rolesFor(t.Kind), ", "))
+	default:
+		q.Asks = fmt.Sprintf("What is in the column headed %q?", c.Heading)
+	}
+	return c.Role
+}
+
+func describeTable(q *Question, rest string, t *catalog.Table) {
+	q.Says = t.Kind.String()
+	switch rest {
+	case "kind":
+		q.Asks = "What does this table list? Write heads, ferrules, tips or none."
+	case "heading_rows":
+		q.Asks = "In which rows do the headings stand? Write their numbers, such as 3, 4."
+	case "columns":
+		q.Asks = fmt.Sprintf("Which column gives this? Write its letter and what it gives, such as D = %s.", exampleRole(t.Kind))
+	default:
+		q.Asks = "How is this to be read?"
+	}
+}
+
+func exampleRole(k catalog.Kind) catalog.Role {
+	return [...]catalog.Role{catalog.Part, catalog.HoselOD, catalog.BaseOD, catalog.TipOD}[k]
+}
+
+// confirms counts for each question that only confirms something the decided pairs that rest on it.
+func (a *asker) confirms() {
+	for key, s := range a.unconfirmed {
+		q := a.byKey[key]
+		if !s.wholeSide && !decides(s.role) {
+			continue
+		}
+		q.Carries = a.carried(s, a.heads, a.decidedHead) + a.carried(s, a.ferrules, a.decidedFerrule)
+	}
+}
+
+func (a *asker) carried(s scope, parts []partOf, decided []int) int {
+	sum := 0
+	for i, p := range parts {
+		field, stated := p.item.Fields[s.role]
+		switch {
+		case p.table != s.table, s.line != "" && s.line != p.line:
+		case s.wholeSide, stated && (field.Text != "" || field.Dim.Given()):
+			sum += decided[i]
+		}
+	}
+	return sum
+}

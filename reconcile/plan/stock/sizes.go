@@ -1,0 +1,98 @@
+package stock
+
+import (
+	"errors"
+	"fmt"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/plan/sizes"
+)
+
+// HoselQuestion is the heads of a catalogue as package sizes takes them.
+type HoselQuestion struct {
+	Hosels []sizes.Hosel
+	// Heads is the head of each hosel. Left are the heads that take no ferrule or whose hosel OD or tip is not known.
+	Heads, Left []int
+}
+
+// Hosels asks which base ODs to have made. Yearly is how many of each head are made in a year; nil counts each once. Costs are in
+// minutes at the bench.
+//
+// The limits of each hosel are those of [fitcalc.Specify] on the head's first tip: the least base OD that keeps the risk of an undersize base,
+// the most that the turn limit allows, and the most that ends flush. Turning costs the shop's rate for a turning, and for each millimetre the
+// time by the shop's labour model at the largest base divided by what comes off there, for a plain ferrule of half an inch: a straight line
+// for a cost that is nearly one.
+//
+// The error is a [*SettingError].
+func Hosels(r *matrix.Result, yearly []float64) (*HoselQuestion, error) {
+	if err := checkYearly(yearly, len(r.Catalogue.Heads)); err != nil {
+		return nil, err
+	}
+	q := &HoselQuestion{}
+	for h := range r.Catalogue.Heads {
+		hosel, known, err := hoselOf(r, h)
+		if err != nil {
+			return nil, err
+		}
+		if !known {
+			q.Left = append(q.Left, h)
+			continue
+		}
+		hosel.Yearly = 1
+		if yearly != nil {
+			hosel.Yearly = yearly[h]
+		}
+		q.Hosels, q.Heads = append(q.Hosels, hosel), append(q.Heads, h)
+	}
+	return q, nil
+}
+
+func hoselOf(r *matrix.Result, h int) (hosel sizes.Hosel, known bool, err error) {
+	head, tip := r.Catalogue.Heads[h].Head, r.Tips[r.HeadTips[h].Tips[0]].Tip
+	od := hoselOD(&head)
+	if head.Top == fitcalc.TopRounded || !od.Given() || tip.Form() == fitcalc.TipUnknown {
+		return hosel, false, nil
+	}
+	wanted := fitcalc.Ferrule{Length: measure.Nominal(measure.Thou(500)), Style: fitcalc.Plain}
+	spec, err := fitcalc.Specify(head, tip, wanted, r.Shop)
+	var input *fitcalc.InputError
+	if errors.As(err, &input) {
+		return hosel, false, nil // a size that no head can have is a finding of the matrix
+	}
+	if err != nil {
+		return hosel, false, fmt.Errorf("stock: specifying a ferrule for %s: %w", r.Catalogue.Heads[h].Part, err)
+	}
+	if spec.BaseOD.Empty() {
+		return hosel, false, nil
+	}
+	hosel = sizes.Hosel{OD: od.Nominal(), Least: spec.BestBaseOD, Most: below(spec.BaseOD), Fixed: r.Shop.MinutesToTurn}
+	if !spec.FlushOD.Empty() {
+		hosel.Flush = below(spec.FlushOD)
+	}
+	if off := hosel.Most.Sub(hosel.OD).Millimetres(); off > 0 {
+		wanted.BaseOD, wanted.Bore = measure.Nominal(hosel.Most), measure.Nominal(spec.BestBore)
+		fit, err := fitcalc.Evaluate(head, tip, wanted, r.Shop)
+		if err != nil {
+			return hosel, false, fmt.Errorf("stock: turning down on %s: %w", r.Catalogue.Heads[h].Part, err)
+		}
+		prep := 0.0
+		if fit.Verdict == fitcalc.Prep {
+			prep = r.Shop.MinutesToPrep
+		}
+		hosel.Rate = max(0, fit.Work.Minutes-r.Shop.MinutesToFit-r.Shop.MinutesToTurn-prep) / off
+	}
+	return hosel, true, nil
+}
+
+// below is the largest length in a range whose upper end does not belong to it.
+func below(i measure.Interval) measure.Length { return i.Upper().At().Sub(measure.Picometres(1)) }
+
+// hoselOD is the OD that a ferrule has to match: that of the adapter's top, where there is one.
+func hoselOD(head *fitcalc.Head) measure.Dim {
+	if head.Adapter.TopOD.Given() {
+		return head.Adapter.TopOD
+	}
+	return head.HoselOD
+}
