@@ -28,6 +28,7 @@ var layers = []string{
 	"reconcile/catalog/words",
 	"reconcile/settings",
 	"reconcile/joint",
+	"reconcile/fitjson",
 	"reconcile/sheet/open",
 	"reconcile/sheet/",
 	"reconcile/sheet/numfmt",

@@ -2,12 +2,14 @@ package data
 
 import (
 	"bufio"
-	"encoding/json"
 	"fmt"
 	"io"
+	"slices"
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/fitjson"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/publish/tell"
 )
@@ -16,11 +18,10 @@ import (
 // millimetres first. The error is the writer's.
 func WriteFitsJSONL(w io.Writer, r *matrix.Result) error {
 	out := bufio.NewWriterSize(w, 1<<16)
-	var o object
+	var line []byte
 	for _, p := range r.Pairs {
-		o.reset()
-		o.pair(r, p)
-		if _, err := out.Write(o.line()); err != nil {
+		line = appendPair(line[:0], r, p)
+		if _, err := out.Write(line); err != nil {
 			return fmt.Errorf("writing the fits as JSON lines: %w", err)
 		}
 	}
@@ -30,66 +31,41 @@ func WriteFitsJSONL(w io.Writer, r *matrix.Result) error {
 	return nil
 }
 
-// pair writes the members of one line of fits.jsonl, in their order.
-func (o *object) pair(r *matrix.Result, p matrix.Pair) {
+// appendPair appends one line of fits.jsonl.
+func appendPair(line []byte, r *matrix.Result, p matrix.Pair) []byte {
 	fit := r.Fit(p)
 	head, ferrule := &r.Catalogue.Heads[p.Head], &r.Catalogue.Ferrules[p.Ferrule]
-	o.text("head", head.Part)
-	o.text("ferrule", ferrule.Part)
-	o.given("tip", r.Tips[p.Tip].Name)
-	o.text("verdict", fit.Verdict.String())
-	o.reasons(&fit)
-	o.flush(&fit.Flush)
-	o.grip(&fit.Grip, ferrule.Ferrule.Length.Given())
-	o.rest(&fit)
+	o := fitjson.Object{B: append(line, '{')}
+	o.Text("head", head.Part)
+	o.Text("ferrule", ferrule.Part)
+	o.Given("tip", r.Tips[p.Tip].Name)
+	o.Fit(&fit, fitcalc.Metric)
 	od := hoselOD(&head.Head, &fit)
-	o.spread("hosel_od", od.Given(), fitcalc.Amount{Nominal: od.Nominal(), Least: od.Lower(), Most: od.Upper()})
-	o.size("base_od_mm", ferrule.Ferrule.BaseOD)
-	o.size("ferrule_bore_mm", ferrule.Ferrule.Bore)
-	o.size("ferrule_length_mm", ferrule.Ferrule.Length)
-	o.strings("assumptions", assumptionCodes(r, p, &fit))
-	o.given("head_description", head.Description)
-	o.given("head_category", head.Category.String())
-	o.given("head_supplier", head.Supplier)
-	o.source("head_source", head.Source)
-	o.given("ferrule_description", ferrule.Description)
-	o.given("ferrule_supplier", ferrule.Supplier)
-	o.source("ferrule_source", ferrule.Source)
+	o.Spread("hosel_od", od.Given(), fitcalc.Amount{Nominal: od.Nominal(), Least: od.Lower(), Most: od.Upper()})
+	size(&o, "base_od_mm", ferrule.Ferrule.BaseOD)
+	size(&o, "ferrule_bore_mm", ferrule.Ferrule.Bore)
+	size(&o, "ferrule_length_mm", ferrule.Ferrule.Length)
+	o.Strings("assumptions", slices.Values(assumptionCodes(r, p, &fit)))
+	o.Given("head_description", head.Description)
+	o.Given("head_category", head.Category.String())
+	o.Given("head_supplier", head.Supplier)
+	source(&o, "head_source", head.Source)
+	o.Given("ferrule_description", ferrule.Description)
+	o.Given("ferrule_supplier", ferrule.Supplier)
+	source(&o, "ferrule_source", ferrule.Source)
+	return append(o.B, "}\n"...)
 }
 
-func (o *object) flush(f *fitcalc.FlushFit) {
-	o.amount("turn_down_mm", f.Known, f.TurnDown, mm)
-	o.amount("turn_down_in", f.Known, f.TurnDown, inch)
-	o.amount("turn_down_per_side_mm", f.Known, f.TurnDown.PerSide(), mm)
-	o.amount("turn_down_per_side_in", f.Known, f.TurnDown.PerSide(), inch)
-	o.spread("oversize", f.Known, f.Oversize)
-	o.ratio("undersize_probability", f.Known, f.Undersize)
-	o.ratio("visible_undersize_probability", f.Known, f.VisibleUndersize)
-	o.ratio("visible_oversize_probability", f.Known, f.VisibleOversize)
-}
+// size writes the nominal size of a dimension, null where it is not given.
+func size(o *fitjson.Object, name string, d measure.Dim) { o.Length(name, d.Given(), d.Nominal()) }
 
-// grip leaves the length of grip out where that of the ferrule is not given: the seated ferrule has no extent then, and 0 would
-// not be true.
-func (o *object) grip(g *fitcalc.GripFit, hasLength bool) {
-	o.spread("interference", g.Known, g.Interference)
-	o.length("grip_length_mm", g.Known && hasLength, g.Length)
-	o.ratio("slip_probability", g.Known, g.Slip)
-	o.ratio("bore_strain", g.Known, g.Strain)
-	o.ratio("split_probability", g.Known, g.Split)
-}
-
-// spread writes a size that varies as its nominal value, and beside it the same with its limits.
-func (o *object) spread(name string, known bool, a fitcalc.Amount) {
-	o.length(name+"_mm", known, a.Nominal)
-	o.amount(name+"_limits_mm", known, a, mm)
-}
-
-func (o *object) rest(fit *fitcalc.Fit) {
-	o.spread("stand_off", fit.Seat.Known, fit.Seat.StandOff)
-	o.spread("bore_clearance", fit.Bore.Known, fit.Bore.Clearance)
-	o.length("insertion_mm", fit.Bore.KnownInsertion, fit.Bore.Insertion)
-	o.length("wall_left_per_side_mm", fit.Work.Known, fit.Work.WallLeft)
-	o.number("minutes", fit.Work.Known, func() json.Number { return minutes(fit.Work.Minutes) })
+func source(o *fitjson.Object, name string, s catalog.Source) {
+	o.Key(name)
+	o.B = append(o.B, '{')
+	o.Text("file", s.File)
+	o.Text("sheet", s.Sheet)
+	o.Int("row", s.Row)
+	o.B = append(o.B, '}')
 }
 
 // hoselOD returns the OD that was used, or where nothing could be compared, the one that would be.
