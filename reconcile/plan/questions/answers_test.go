@@ -29,6 +29,13 @@ func book(lines ...string) *sheet.Book {
 	return &sheet.Book{File: "back.csv", Sheets: []*sheet.Sheet{s}}
 }
 
+// named is a book of one sheet that is called as its file is.
+func named(file string, lines ...string) *sheet.Book {
+	b := book(lines...)
+	b.File, b.Sheets[0].Name = file, strings.TrimSuffix(file, ".csv")
+	return b
+}
+
 func TestAnswers(t *testing.T) {
 	got := questions.Answers(book(
 		"Dear supplier, please fill in the empty column",

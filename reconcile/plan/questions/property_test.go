@@ -10,19 +10,28 @@ import (
 	"example.com/seatline/reconcile/plan/questions"
 )
 
-// holey draws a sheet of heads and one of ferrules with cells left out.
+// holey draws a sheet of heads and one of ferrules with a cell left out of many rows.
 func holey(t *rapid.T) []catalog.Input {
-	pick := func(label string, of ...string) string { return rapid.SampledFrom(of).Draw(t, label) }
-	heads := []string{"Part | Hosel OD (mm) | Bore (mm) | Bore depth (mm) | Top | Category"}
-	for i := range rapid.IntRange(2, 6).Draw(t, "heads") {
-		heads = append(heads, fmt.Sprintf("HD-%03d | %s | %s | %s | %s | iron", i+1,
-			pick("od", "12.7", "13.2", "13.40", ""), pick("bore", "9.5", "9.51", ""), pick("depth", "32", "", "35"), pick("top", "flat", "", "countersunk")))
+	rows := func(count, columns int, prefix string, cells ...[]string) []string {
+		var lines []string
+		for i := range count {
+			line := fmt.Sprintf("%s-%03d", prefix, i+1)
+			gone := rapid.IntRange(0, columns).Draw(t, "left out")
+			for at, of := range cells {
+				text := rapid.SampledFrom(of).Draw(t, "cell")
+				if at == gone {
+					text = ""
+				}
+				line += " | " + text
+			}
+			lines = append(lines, line)
+		}
+		return lines
 	}
-	ferrules := []string{"Part | Bore (in) | Base OD (in) | Length (in) | Style | Collar OD (in)"}
-	for i := range rapid.IntRange(2, 6).Draw(t, "ferrules") {
-		ferrules = append(ferrules, fmt.Sprintf("FR-%03d | %s | %s | %s | %s | ", i+1,
-			pick("bore", ".368", ".367", ""), pick("od", ".505", ".525", ".540", ""), pick("length", ".5", ".75", ""), pick("style", "plain", "collared", "")))
-	}
+	heads := append([]string{"Part | Hosel OD (mm) | Bore (mm) | Bore depth (mm) | Top"},
+		rows(rapid.IntRange(2, 6).Draw(t, "heads"), 6, "HD", []string{"12.7", "13.2", "13.4"}, []string{"9.5", "9.51"}, []string{"32", "35"}, []string{"flat", "countersunk"})...)
+	ferrules := append([]string{"Part | Bore (in) | Base OD (in) | Length (in) | Style"},
+		rows(rapid.IntRange(2, 6).Draw(t, "ferrules"), 6, "FR", []string{".368", ".367"}, []string{".505", ".525", ".540"}, []string{".5", ".75"}, []string{"plain", "collared"})...)
 	h, f := book(heads...), book(ferrules...)
 	h.File, h.Sheets[0].Name = "heads.csv", "Heads"
 	f.File, f.Sheets[0].Name = "ferrules.csv", "Ferrules"
