@@ -1,0 +1,410 @@
+package picture
+
+import (
+	"cmp"
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish/tell"
+)
+
+// Kind is the form of a chart.
+type Kind uint8
+
+const (
+	// Opposed has columns: all series but the last are stacked upward, the last goes downward.
+	Opposed Kind = iota
+	// Stacked has bars from left to right, the series one after the other.
+	Stacked
+	// Shares is Stacked with all bars of one length.
+	Shares
+)
+
+// Chart is a picture of a catalogue as numbers and words. Every series has a value for every label; all values are counts.
+type Chart struct {
+	// ID is a short name: sizes, turn-down or verdicts.
+	ID          string
+	Title, Note string
+	Kind        Kind
+	// LabelsAre says what the labels are, and Counted what the values count.
+	LabelsAre, Counted string
+	Labels             []string
+	Series             []Series
+	// Said is what the chart shows, in a sentence or two.
+	Said string
+}
+
+// Series is the values of one colour, in the order of the labels.
+type Series struct {
+	Name string
+	// Fill is a colour as six hexadecimal digits.
+	Fill   string
+	Values []int
+}
+
+// Total is the sum of a series.
+func (s Series) Total() int {
+	sum := 0
+	for _, v := range s.Values {
+		sum += v
+	}
+	return sum
+}
+
+// Fills of the charts. Those that meet in a chart differ in lightness; the verdicts that do not fit are told apart by words.
+const (
+	deep   = "134B7E"
+	pale   = "B3D4EA"
+	strong = "DB8228"
+)
+
+// ramp are the fills of classes from none to most.
+var ramp = []string{"FFFFFF", "D9E7F1", "A9C9E2", "6F9FC4", "34699A", "14324F"}
+
+// VerdictFills are the fills of the verdicts.
+var VerdictFills = map[fitcalc.Verdict]string{
+	fitcalc.Flush: deep, fitcalc.Turn: pale, fitcalc.Prep: strong, fitcalc.Ask: "FFF3D1", fitcalc.No: "FFFFFF", fitcalc.Bare: "DBDBDB",
+}
+
+// All returns the three charts of a result in the reader's units.
+func All(r *matrix.Result, units fitcalc.Units) []Chart {
+	return []Chart{Sizes(r, units), TurnDowns(r, units), Verdicts(r)}
+}
+
+// mostClasses is how many classes of size stand side by side.
+const mostClasses = 40
+
+// Sizes sets the hosel ODs of the heads against the base ODs of the ferrules, by nominal size. A hosel has a ferrule in size where
+// a base OD lies from a flush step under it to the turn limit over it; whether that ferrule also holds and seats is another
+// matter.
+func Sizes(r *matrix.Result, units fitcalc.Units) Chart {
+	hosels, bases := nominalSizes(r)
+	c := Chart{
+		ID: "sizes", Kind: Opposed, Title: "Hosels and the ferrules on offer, by size",
+		LabelsAre: "Diameter from, " + unitName(units), Counted: "parts",
+	}
+	with, without := Series{Name: "hosels with a ferrule in size", Fill: deep}, Series{Name: "hosels without", Fill: strong}
+	offered := Series{Name: "ferrules, by base OD", Fill: pale}
+	class := classFor(slices.Concat(hosels, bases), units)
+	if class.count > 0 {
+		with.Values, without.Values, offered.Values = make([]int, class.count), make([]int, class.count), make([]int, class.count)
+	}
+	sorted := slices.SortedFunc(slices.Values(bases), measure.Length.Compare)
+	for _, od := range hosels {
+		if served(od, sorted, &r.Shop) {
+			with.Values[class.of(od)]++
+		} else {
+			without.Values[class.of(od)]++
+		}
+	}
+	for _, od := range bases {
+		offered.Values[class.of(od)]++
+	}
+	c.Labels, c.Series = class.labels(units), []Series{with, without, offered}
+	c.Note = fmt.Sprintf("Each column is a class of %s on the diameter. A hosel has a ferrule in size where a base OD lies from %s under it to %s over it.",
+		showStep(class.width, units), units.Show(r.Shop.FlushStep), units.Show(r.Shop.TurnLimit))
+	c.Said = fmt.Sprintf("Hosels: %d. Without a ferrule in size: %d%s. Ferrules on offer: %d.",
+		len(hosels), without.Total(), among(c.Labels, without, units), len(bases))
+	if unsized := len(r.Catalogue.Heads) + len(r.Catalogue.Ferrules) - len(hosels) - len(bases); unsized > 0 {
+		c.Said += fmt.Sprintf(" Not shown, since no diameter is stated: %d.", unsized)
+	}
+	return c
+}
+
+func nominalSizes(r *matrix.Result) (hosels, bases []measure.Length) {
+	for i := range r.Catalogue.Heads {
+		if od := r.Catalogue.Heads[i].Head.JointOD(); od.Given() {
+			hosels = append(hosels, od.Nominal())
+		}
+	}
+	for i := range r.Catalogue.Ferrules {
+		if od := r.Catalogue.Ferrules[i].Ferrule.BaseOD; od.Given() {
+			bases = append(bases, od.Nominal())
+		}
+	}
+	return hosels, bases
+}
+
+// served reports whether a base OD, of some in order, can be turned down to a hosel.
+func served(od measure.Length, bases []measure.Length, shop *fitcalc.Shop) bool {
+	at, _ := slices.BinarySearchFunc(bases, od.Sub(shop.FlushStep), measure.Length.Compare)
+	return at < len(bases) && !od.Add(shop.TurnLimit).Less(bases[at])
+}
+
+// among names the classes in which a series has something.
+func among(labels []string, s Series, units fitcalc.Units) string {
+	const most = 8
+	var named []string
+	for i, v := range s.Values {
+		if v > 0 {
+			named = append(named, labels[i])
+		}
+	}
+	switch {
+	case len(named) == 0:
+		return ""
+	case len(named) > most:
+		return fmt.Sprintf(" in %d classes from %s %s on", len(named), named[0], unitName(units))
+	}
+	return " from " + strings.Join(named, ", ") + " " + unitName(units)
+}
+
+// classes are classes of size of one width, one after the other.
+type classes struct {
+	from, width measure.Length
+	count       int
+}
+
+// classFor returns classes for some sizes: tenths of a millimetre or five thousandths of an inch, wider where there would be too
+// many.
+func classFor(sizes []measure.Length, units fitcalc.Units) classes {
+	unit, factors := measure.Micrometres(100), []int64{1, 2, 5, 10, 20, 50, 100}
+	if units != fitcalc.Metric {
+		unit, factors = measure.Thou(5), []int64{1, 2, 4, 10, 20, 50, 100}
+	}
+	c := classes{width: unit}
+	if len(sizes) == 0 {
+		return c
+	}
+	least, most := slices.MinFunc(sizes, measure.Length.Compare), slices.MaxFunc(sizes, measure.Length.Compare)
+	for _, factor := range factors {
+		c.width = unit.MulInt(factor)
+		c.from = least.RoundTo(c.width, measure.Down)
+		if c.count = c.of(most) + 1; c.count <= mostClasses {
+			return c
+		}
+	}
+	for c.count > mostClasses { // parts of metres: sizes that no part has, but no picture of thousands of columns either
+		c.width = c.width.MulInt(10)
+		c.from = least.RoundTo(c.width, measure.Down)
+		c.count = c.of(most) + 1
+	}
+	return c
+}
+
+func (c classes) of(size measure.Length) int {
+	return int(size.Sub(c.from).Picometres() / c.width.Picometres())
+}
+
+func (c classes) labels(units fitcalc.Units) []string {
+	labels := make([]string, c.count)
+	for i := range labels {
+		labels[i] = showEnd(c.from.Add(c.width.MulInt(int64(i))), units)
+	}
+	return labels
+}
+
+func showEnd(l measure.Length, units fitcalc.Units) string {
+	if units == fitcalc.Metric {
+		text, _ := l.FormatMillimetres(1)
+		return text
+	}
+	text, _ := l.FormatInches(3)
+	return strings.TrimPrefix(text, "0")
+}
+
+func showStep(l measure.Length, units fitcalc.Units) string {
+	return showEnd(l, units) + " " + unitName(units)
+}
+
+func unitName(units fitcalc.Units) string {
+	if units == fitcalc.Metric {
+		return "mm"
+	}
+	return "in"
+}
+
+// turnClasses are the upper ends of the classes of turn-down, on the diameter.
+func turnClasses(units fitcalc.Units) []measure.Length {
+	if units == fitcalc.Metric {
+		return []measure.Length{measure.Micrometres(100), measure.Micrometres(250), measure.Micrometres(500), measure.Millimetres(1)}
+	}
+	return []measure.Length{measure.Thou(5), measure.Thou(10), measure.Thou(20), measure.Thou(40)}
+}
+
+// TurnDowns counts, for each category, the heads by how much comes off the base of their best ferrule, nominally and on the
+// diameter. Heads without a ferrule are not counted.
+func TurnDowns(r *matrix.Result, units fitcalc.Units) Chart {
+	ends := turnClasses(units)
+	c := Chart{
+		ID: "turn-down", Kind: Stacked, Title: "What comes off the best ferrule, by category",
+		Note:      "Nominal turn-down on the diameter of the ferrule that asks least of the bench; per side is half of it.",
+		LabelsAre: "Category", Counted: "heads", Series: turnSeries(ends, units),
+	}
+	counts := map[fitcalc.Category][]int{}
+	heads, untouched := 0, 0
+	for head := range r.Catalogue.Heads {
+		best, found := r.Best(head)
+		if !found {
+			continue
+		}
+		category := r.Catalogue.Heads[head].Category
+		if counts[category] == nil {
+			counts[category] = make([]int, len(c.Series))
+		}
+		class := turnClass(r, best, ends)
+		counts[category][class]++
+		heads++
+		if class == 0 {
+			untouched++
+		}
+	}
+	for _, category := range slices.SortedFunc(maps.Keys(counts), lastUnknown) {
+		name := category.String()
+		if category == fitcalc.AnyCategory {
+			name = "not stated"
+		}
+		c.Labels = append(c.Labels, name)
+		for i := range c.Series {
+			c.Series[i].Values = append(c.Series[i].Values, counts[category][i])
+		}
+	}
+	c.Said = fmt.Sprintf("Heads that have a ferrule: %d. No turning needed: %d.", heads, untouched)
+	return c
+}
+
+func lastUnknown(a, b fitcalc.Category) int {
+	if unknown := a == fitcalc.AnyCategory; unknown != (b == fitcalc.AnyCategory) {
+		if unknown {
+			return 1
+		}
+		return -1
+	}
+	return cmp.Compare(a, b)
+}
+
+func turnSeries(ends []measure.Length, units fitcalc.Units) []Series {
+	names := []string{"none"}
+	from := "0"
+	for i, end := range ends {
+		to := showTurn(end, units)
+		if i == 0 {
+			names = append(names, "up to "+to)
+		} else {
+			names = append(names, from+" to "+to)
+		}
+		from = to
+	}
+	names = append(names, "over "+from)
+	series := make([]Series, len(names))
+	for i, name := range names {
+		series[i] = Series{Name: name, Fill: ramp[i]}
+		if i > 0 {
+			series[i].Name += " " + unitName(units)
+		}
+	}
+	return series
+}
+
+func showTurn(l measure.Length, units fitcalc.Units) string {
+	if units == fitcalc.Metric {
+		text, _ := l.FormatMillimetres(2)
+		return text
+	}
+	return showEnd(l, units)
+}
+
+// turnClass is 0 for a base that needs no turning, and otherwise one more than the class its turn-down is in.
+func turnClass(r *matrix.Result, p matrix.Pair, ends []measure.Length) int {
+	fit := r.Fit(p)
+	turns := false
+	for reason := range fit.Reasons() {
+		turns = turns || reason.Code == fitcalc.FlushTurn
+	}
+	if !turns {
+		return 0
+	}
+	at := slices.IndexFunc(ends, func(end measure.Length) bool { return !end.Less(p.TurnDown) })
+	if at < 0 {
+		at = len(ends)
+	}
+	return at + 1
+}
+
+// mostSuppliers is how many suppliers are shown; the others are shown together.
+const mostSuppliers = 16
+
+// Verdicts counts for each supplier the listed pairs of its parts by verdict: first those that sent heads, then those that sent
+// ferrules. Every listed pair counts once for its head and once for its ferrule.
+func Verdicts(r *matrix.Result) Chart {
+	c := Chart{
+		ID: "verdicts", Kind: Shares, Title: "How the pairs came out, by supplier",
+		Note:      "Listed pairs only: those plainly out of range are left out. A pair counts once for its head's supplier and once for its ferrule's.",
+		LabelsAre: "Supplier", Counted: "listed pairs",
+	}
+	verdicts := tell.Verdicts()
+	for _, v := range verdicts {
+		c.Series = append(c.Series, Series{Name: v.String(), Fill: VerdictFills[v]})
+	}
+	for _, side := range []struct {
+		what     string
+		supplier func(p matrix.Pair) string
+	}{
+		{"heads", func(p matrix.Pair) string { return r.Catalogue.Heads[p.Head].Supplier }},
+		{"ferrules", func(p matrix.Pair) string { return r.Catalogue.Ferrules[p.Ferrule].Supplier }},
+	} {
+		counts := map[string]map[fitcalc.Verdict]int{}
+		for _, p := range r.Pairs {
+			name := side.supplier(p)
+			if counts[name] == nil {
+				counts[name] = map[fitcalc.Verdict]int{}
+			}
+			counts[name][p.Verdict]++
+		}
+		for _, row := range gathered(counts) {
+			c.Labels = append(c.Labels, side.what+": "+row.name)
+			for i, v := range verdicts {
+				c.Series[i].Values = append(c.Series[i].Values, row.counts[v])
+			}
+		}
+	}
+	fit := 0
+	for v, n := range r.Counts() {
+		if v.Fits() {
+			fit += n
+		}
+	}
+	c.Said = fmt.Sprintf("Listed pairs: %d. Of these fit: %d.", len(r.Pairs), fit)
+	return c
+}
+
+type supplierRow struct {
+	name   string
+	counts map[fitcalc.Verdict]int
+}
+
+func (s supplierRow) total() int {
+	sum := 0
+	for _, n := range s.counts {
+		sum += n
+	}
+	return sum
+}
+
+// gathered are the suppliers by name; where there are too many, those with the fewest pairs are put together.
+func gathered(counts map[string]map[fitcalc.Verdict]int) []supplierRow {
+	var rows []supplierRow
+	for name, of := range counts {
+		rows = append(rows, supplierRow{cmp.Or(strings.TrimSpace(name), "not stated"), of})
+	}
+	byName := func(a, b supplierRow) int { return strings.Compare(a.name, b.name) }
+	slices.SortFunc(rows, func(a, b supplierRow) int { return cmp.Or(cmp.Compare(b.total(), a.total()), byName(a, b)) })
+	if len(rows) > mostSuppliers {
+		others := supplierRow{fmt.Sprintf("%d others", len(rows)-mostSuppliers+1), map[fitcalc.Verdict]int{}}
+		for _, row := range rows[mostSuppliers-1:] {
+			for v, n := range row.counts {
+				others.counts[v] += n
+			}
+		}
+		rows = rows[:mostSuppliers-1]
+		slices.SortFunc(rows, byName)
+		return append(rows, others)
+	}
+	slices.SortFunc(rows, byName)
+	return rows
+}
