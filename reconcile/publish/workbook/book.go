@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"strconv"
@@ -24,6 +25,7 @@ type book struct {
 	styles  map[look]int
 	wraps   map[int]bool // the styles whose text is wrapped
 	sheets  int
+	subject string // what the workbook is about, where it is not a matrix
 	err     error
 }
 
@@ -58,7 +60,7 @@ func (b *book) finish(w io.Writer) error {
 		return b.err
 	}
 	b.try(b.file.SetDocProps(&excelize.DocProperties{
-		Title: "Heads and ferrules", Subject: clean(b.opts.ShopName), Creator: "reconcile", LastModifiedBy: "reconcile",
+		Title: cmp.Or(b.subject, "Heads and ferrules"), Subject: clean(b.opts.ShopName), Creator: "reconcile", LastModifiedBy: "reconcile",
 	}))
 	if b.err != nil {
 		return b.err
