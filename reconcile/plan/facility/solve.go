@@ -194,8 +194,11 @@ func Losses(p Problem, s *Solution) ([]Loss, error) {
 	near.start(open)
 	now := mo.total(near.open)
 	near.each(func(m move) {
+		if math.Abs(m.saves) <= tolerance*now {
+			m.saves = 0
+		}
 		if k, is := at[m.out]; is && -m.saves < losses[k].Cost && now-m.saves <= mo.ceiling { // beyond it somebody is unserved
-			losses[k].Cost, losses[k].Instead = -m.saves, m.in
+			losses[k].Cost, losses[k].Instead = 0-m.saves, m.in // 0 − 0 is no negative zero
 		}
 	})
 	return losses, nil
