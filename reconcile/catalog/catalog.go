@@ -207,7 +207,10 @@ type Field struct {
 type Source struct {
 	File  string `json:"file"`
 	Sheet string `json:"sheet"`
-	Row   int    `json:"row"`
+	// Row is the row of the sheet; in a table on its side, where a part is a column, that of the part number.
+	Row int `json:"row"`
+	// Cell is the cell of the part number in a table on its side, whose row alone would not tell parts apart.
+	Cell string `json:"cell,omitempty"`
 }
 
 // Item is what heads, ferrules and tips of a catalogue have in common.

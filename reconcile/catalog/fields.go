@@ -2,6 +2,7 @@ package catalog
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
 	"example.com/seatline/fitcalc/measure"
@@ -156,7 +157,12 @@ func (t *tableReader) unitOf(line int, c *column, cell sheet.Cell) (unit, why st
 // readSize reads a length or diameter.
 func (t *tableReader) readSize(line int, c *column, f Field, cell sheet.Cell) (Field, trouble) {
 	unit, why := t.unitOf(line, c, cell)
-	reading := t.lex.read(f.Text, value.Context{Want: traits[c.role].wanted(), Unit: unit, Mark: c.mark})
+	ctx := value.Context{Want: traits[c.role].wanted(), Unit: unit, Mark: c.mark, Language: t.language, Limits: c.pairsAreLimits(), Stored: cell.Kind == sheet.Number}
+	reading := t.lex.read(f.Text, ctx)
+	if other, why := t.settleComma(c, f.Text, ctx, reading); why != "" {
+		reading = other
+		f.Assumptions = append(f.Assumptions, why)
+	}
 	if c.role == TipTaken {
 		if reading.Kind == value.Length && t.boundsAllow(c, reading.Dim) {
 			f.Dim = reading.Dim
@@ -192,8 +198,11 @@ func (t *tableReader) readSize(line int, c *column, f Field, cell sheet.Cell) (F
 	case value.AtMost, value.AtLeast:
 		return f, problem("data.missing", "%s gives only one limit: %s", c.name(), f.Text)
 	}
-	if bad := t.implausible(c, dim, reading, unit); bad.any() {
+	if bad := t.implausible(c, dim, reading, unit); bad.any() && !t.unusual(c, dim, reading) {
 		return f, bad
+	} else if bad.any() {
+		t.warn(line, c, bad.code, bad.message+"; the cell names its unit, and it is used as it stands")
+		return t.tolerated(line, c, f, dim)
 	}
 	if why != "" && !reading.UnitStated {
 		f.Assumptions = append(f.Assumptions, why)
@@ -203,6 +212,35 @@ func (t *tableReader) readSize(line int, c *column, f Field, cell sheet.Cell) (F
 		return f, bad
 	}
 	return t.tolerated(line, c, f, dim)
+}
+
+// ambiguousComma is a number whose comma may be a decimal comma or part thousands.
+var ambiguousComma = regexp.MustCompile(`^\D*\d{1,3},\d{3}(\D|$)`)
+
+// settleComma reads a number whose comma may mean either once more, where the column's decimal mark makes it impossible, and
+// takes the other meaning if only that is possible. It says why, empty where there is nothing to settle.
+func (t *tableReader) settleComma(c *column, text string, ctx value.Context, reading value.Reading) (value.Reading, string) {
+	b, known := boundsOf(t.kind, c.role)
+	if !known || ctx.Unit == "" || c.scale != 1 || !ambiguousComma.MatchString(text) || reading.Kind == value.Length && t.boundsAllow(c, reading.Dim) {
+		return reading, ""
+	}
+	least, errLeast := measure.FromMillimetres(b.least)
+	most, errMost := measure.FromMillimetres(b.most)
+	if errLeast != nil || errMost != nil {
+		return reading, ""
+	}
+	ctx.Mark, ctx.Least, ctx.Most = value.MarkUnknown, least, most
+	other := t.lex.read(text, ctx)
+	if other.Kind != value.Length || other.Problem.Code != "" {
+		return reading, ""
+	}
+	return other, fmt.Sprintf("%s %s read as %s: the comma can only mean that", c.name(), text, sayMM(mm(other.Dim.Nominal())))
+}
+
+// pairsAreLimits reports whether two sizes with a slash between them are limits in this column: its heading says so, or
+// nearly all its cells have such pairs.
+func (c *column) pairsAreLimits() bool {
+	return c.hints.Min && c.hints.Max || c.profile.pairs >= 2 && c.profile.pairs*5 >= c.profile.filled*4
 }
 
 // warn reports a value that is used all the same.
@@ -396,6 +434,14 @@ func (t *tableReader) implausible(c *column, dim measure.Dim, reading value.Read
 	}
 	likely := t.likely(c, b, size)
 	return problem("data.implausible", "%s %s is %s, beyond the %g to %g mm that the joint allows%s", c.name(), reading.Text, sayMM(size), b.least, b.most, likely)
+}
+
+// unusual reports whether a size beyond what the joint allows may be used all the same: its cell names the unit, it is not
+// far out, and no usual mistake explains it.
+func (t *tableReader) unusual(c *column, dim measure.Dim, reading value.Reading) bool {
+	b, known := boundsOf(t.kind, c.role)
+	size := mm(dim.Nominal())
+	return known && reading.UnitStated && size > b.least/1.5 && size < b.most*1.5 && t.likely(c, b, size) == ""
 }
 
 func (t *tableReader) boundsAllow(c *column, dim measure.Dim) bool {

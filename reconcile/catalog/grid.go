@@ -1,6 +1,7 @@
 package catalog
 
 import (
+	"regexp"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -203,6 +204,7 @@ func cleanText(s string) string {
 	if isClean(s) {
 		return s
 	}
+	s = hyphenated.ReplaceAllString(s, "$1$2")
 	var b strings.Builder
 	space := false
 	for _, r := range s {
@@ -220,6 +222,9 @@ func cleanText(s string) string {
 	}
 	return b.String()
 }
+
+// hyphenated is a word that is divided at the end of a line within a cell.
+var hyphenated = regexp.MustCompile(`(\p{Ll})[-‐]\r?\n ?(\p{Ll})`)
 
 func isClean(s string) bool {
 	if s == "" {

@@ -16,6 +16,8 @@ type region struct {
 	from, to int
 	// left and right are its columns.
 	left, right int
+	// line is the line by which the heading was recognised.
+	line int
 	// headings are the lines that hold the heading, unit lines included; empty where there is none.
 	headings []int
 	// body is the first line after the heading.
@@ -270,6 +272,17 @@ func isHeadingLine(g *grid, lex *lexicon, line, left, right int) bool {
 	return len(roles)*4 >= cells && sum >= 1
 }
 
+// isNewHeading reports whether a line below a heading may be a heading again: one with values in it must also name a size,
+// or else a row of data with words such as iron would be lost.
+func isNewHeading(g *grid, lex *lexicon, line int, strip span) bool {
+	for col := strip.left; col <= strip.right; col++ {
+		if looksNumeric(g.at(line, col)) {
+			return hasDimension(lineRoles(g, lex, line, strip.left, strip.right))
+		}
+	}
+	return true
+}
+
 // stripTables finds the tables of a strip one below the other.
 func stripTables(g *grid, lex *lexicon, strip span) []region {
 	var found []region
@@ -279,9 +292,12 @@ func stripTables(g *grid, lex *lexicon, strip span) []region {
 		}
 		floor := strip.from
 		if len(found) > 0 {
+			if !isNewHeading(g, lex, line, strip) {
+				continue
+			}
 			floor = found[len(found)-1].body
 		}
-		r := region{grid: g, from: strip.from, to: strip.to, left: strip.left, right: strip.right}
+		r := region{grid: g, from: strip.from, to: strip.to, left: strip.left, right: strip.right, line: line}
 		r.headings = headingBlock(g, lex, line, floor, strip)
 		r.body = r.headings[len(r.headings)-1] + 1
 		r.readHeadings(lex)
@@ -608,16 +624,17 @@ func (r *region) findNumbers() {
 }
 
 // sideBySide splits a table in which the heading of the part number comes back further right, each piece with
-// dimensions of its own.
+// dimensions of its own. What stands above the pieces is looked at again for each of them: one title each, or groups.
 func (r region) sideBySide(lex *lexicon) []region {
 	var starts []int
 	first := ""
 	for _, h := range r.columns {
-		found := lex.match(h.parts...)
+		own := r.grid.at(r.line, h.col)
+		found := lex.match(own)
 		if len(found) == 0 || found[0].Role != string(Part) || found[0].Score < headingScore {
 			continue
 		}
-		switch folded := words.Fold(h.text); {
+		switch folded := words.Fold(own); {
 		case first == "":
 			first = folded
 			starts = append(starts, h.col)
@@ -631,7 +648,6 @@ func (r region) sideBySide(lex *lexicon) []region {
 	var pieces []region
 	for i, start := range starts {
 		piece := r
-		piece.aside = r.aside
 		piece.left = start
 		if i == 0 {
 			piece.left = r.left
@@ -640,7 +656,10 @@ func (r region) sideBySide(lex *lexicon) []region {
 		if i+1 < len(starts) {
 			piece.right = starts[i+1] - 1
 		}
-		piece.columns = r.columns[piece.left-r.left : piece.right-r.left+1]
+		strip := span{r.from, r.to, piece.left, piece.right}
+		piece.headings = headingBlock(r.grid, lex, r.line, r.headings[0], strip)
+		piece.body = piece.headings[len(piece.headings)-1] + 1
+		piece.readHeadings(lex)
 		if !piece.hasDimension(lex) {
 			return []region{r}
 		}

@@ -93,12 +93,18 @@ func disagree(a, b *entry, role Role) bool {
 	switch traits[role].want {
 	case wantLength:
 		x, y := a.original(role).Dim, b.original(role).Dim
-		return x.Given() && y.Given() && a.fine[role].Add(b.fine[role]).Less(x.Nominal().Sub(y.Nominal()).Abs())
+		return x.Given() && y.Given() && apart(x.Nominal(), y.Nominal(), a.fine[role].Add(b.fine[role]))
 	case wantAngle:
 		x, y := a.original(role).Angle, b.original(role).Angle
 		return !x.IsZero() && !y.IsZero() && x != y
 	}
 	return false
+}
+
+// apart reports whether two sizes differ by more than their rounding explains; slack is half of the last digit of each, so
+// that sizes one digit apart are just too far: .367 and .368.
+func apart(a, b, slack measure.Length) bool {
+	return a != b && !a.Sub(b).Abs().Less(slack)
 }
 
 // conflict reports two values of one part that disagree, holds both rows, and takes the value from both.

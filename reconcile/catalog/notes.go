@@ -2,25 +2,37 @@ package catalog
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/sheet"
 )
 
-// general is what a sheet or book says for all its dimensions.
+// general is what the free texts of a sheet or book say of its dimensions.
 type general struct {
 	// unit is the unit that the free texts name, empty where none or several do; unitCell and unitText say where.
 	unit, unitCell, unitText string
 	// units are all units named.
 	units []string
-	// tolerance is the tolerance for dimensions that state none.
-	tolerance     *value.Tolerance
-	toleranceCell string
-	toleranceText string
+	// clauses are the pieces of the free texts that state a unit or a tolerance.
+	clauses []clause
 	// supplier is whose sheet it is, by its own words.
 	supplier string
+}
+
+// clause is a piece of a free text that states a unit or a tolerance, for all dimensions or for some.
+type clause struct {
+	text  string
+	place sheet.Ref
+	// mark is the footnote mark that it begins with, empty where there is none.
+	mark  string
+	units []string
 }
 
 // longestNote is the length in bytes beyond which a text is not searched.
@@ -31,17 +43,20 @@ func readNotes(lex *lexicon, g *grid, places []sheet.Ref) general {
 	var notes general
 	for _, place := range places {
 		text := g.at(g.place(place))
-		if text == "" || len(text) > longestNote || looksNumeric(text) {
+		if text == "" || len(text) > longestNote || looksNumeric(text) && !mayTolerate(text) {
 			continue
 		}
-		for _, hit := range lex.words.Units(text) {
-			if !isLengthUnit(hit.Value) || slices.Contains(notes.units, hit.Value) {
+		for _, c := range clausesOf(text) {
+			c.place = place
+			notes.keep(lex, c)
+		}
+		for _, unit := range lex.lengthUnitsIn(text) {
+			if slices.Contains(notes.units, unit) {
 				continue
 			}
-			notes.units = append(notes.units, hit.Value)
-			notes.unit, notes.unitCell, notes.unitText = hit.Value, place.String(), text
+			notes.units = append(notes.units, unit)
+			notes.unit, notes.unitCell, notes.unitText = unit, place.String(), text
 		}
-		notes.readTolerance(text, place)
 	}
 	if len(notes.units) > 1 {
 		notes.unit = ""
@@ -49,16 +64,96 @@ func readNotes(lex *lexicon, g *grid, places []sheet.Ref) general {
 	return notes
 }
 
-// readTolerance takes the first tolerance that a free text states.
-func (n *general) readTolerance(text string, place sheet.Ref) {
-	if n.tolerance != nil || !mayTolerate(text) {
+// keep keeps a clause that states a unit or a tolerance, its parts between commas one by one where each names a unit: "All
+// sizes in mm, bores in inches".
+func (n *general) keep(lex *lexicon, c clause) {
+	var parts []clause
+	for _, text := range betweenParts.Split(c.text, -1) {
+		part := clause{text: text, place: c.place, mark: c.mark, units: lex.lengthUnitsIn(text)}
+		if len(part.units) == 0 {
+			parts = nil
+			break
+		}
+		parts = append(parts, part)
+	}
+	if len(parts) > 1 {
+		n.clauses = append(n.clauses, parts...)
 		return
 	}
-	tolerance, found := value.ReadTolerance(text, value.Context{Unit: n.unit})
-	if !found || tolerance.Problem.Code != "" {
-		return
+	c.units = lex.lengthUnitsIn(c.text)
+	if len(c.units) > 0 || mayTolerate(c.text) {
+		n.clauses = append(n.clauses, c)
 	}
-	n.tolerance, n.toleranceCell, n.toleranceText = &tolerance, place.String(), text
+}
+
+// lengthUnitsIn returns the units of length that a free text names.
+func (l *lexicon) lengthUnitsIn(text string) []string {
+	var units []string
+	for _, hit := range l.words.Units(text) {
+		if isLengthUnit(hit.Value) {
+			units = append(units, hit.Value)
+		}
+	}
+	return units
+}
+
+var (
+	// betweenParts are commas that do not stand between digits.
+	betweenParts = regexp.MustCompile(`, |、|，`)
+	// noteMark is a footnote mark: a raised or circled number, a star, a dagger, or a number or letter in brackets.
+	noteMark = regexp.MustCompile(`[¹²³⁴-⁹]+|[①-⑳]|\*{1,3}|[†‡§※]|\((?:[1-9]|[a-e])\)|（[1-9]）`)
+	// leadingMark is one at the beginning of a text, where also the forms 1) and a) are in use.
+	leadingMark = regexp.MustCompile(`^(?:` + noteMark.String() + `|[1-9a-e]\))`)
+	// betweenClauses are the signs between pieces of a note that speak of different things.
+	betweenClauses = regexp.MustCompile(`[;；。|]|\.\s|\s/\s`)
+)
+
+// clausesOf divides a note at its footnote marks and at signs between sentences; a piece goes by the mark before it.
+func clausesOf(text string) []clause {
+	var clauses []clause
+	mark := ""
+	for text != "" {
+		text = strings.TrimSpace(text)
+		if at := leadingMark.FindString(text); at != "" {
+			mark, text = at, text[len(at):]
+			continue
+		}
+		end := len(text)
+		if at := noteMark.FindStringIndex(text); at != nil && clauseBefore(text, at[0]) {
+			end = at[0]
+		}
+		piece := text[:end]
+		for _, one := range betweenClauses.Split(piece, -1) {
+			if one = strings.TrimSpace(one); one != "" {
+				clauses = append(clauses, clause{text: one, mark: mark})
+			}
+		}
+		text = text[end:]
+	}
+	return clauses
+}
+
+// clauseBefore reports whether a mark within a note begins a new piece: after a space or a sign.
+func clauseBefore(text string, at int) bool {
+	before, _ := utf8.DecodeLastRuneInString(text[:at])
+	return at > 0 && strings.ContainsRune(" ;,.；，。、|", before)
+}
+
+// bears reports whether a heading or value carries a footnote mark.
+func bears(text, mark string) bool {
+	at := strings.Index(text, strings.TrimPrefix(strings.TrimSuffix(mark, ")"), "("))
+	if at < 0 {
+		return false
+	}
+	if strings.ContainsAny(mark, ")）") { // 1) or (1): in brackets too
+		return strings.Contains(text, mark) || strings.Contains(text, strings.TrimPrefix(mark, "("))
+	}
+	for _, found := range noteMark.FindAllString(text, -1) {
+		if found == mark {
+			return true
+		}
+	}
+	return false
 }
 
 // mayTolerate reports whether a free text has a sign or a standard's number that a tolerance needs.
@@ -69,6 +164,181 @@ func mayTolerate(text string) bool {
 		}
 	}
 	return false
+}
+
+// noteTolerance is the tolerance that a note gives to a column, or to those of its values that carry a footnote mark.
+type noteTolerance struct {
+	clause *clause
+	// index is which of the tolerances of the clause it is.
+	index int
+	// rank orders what is said: for all sizes, for a sort of sizes, for one size.
+	rank int
+}
+
+// What a tolerance in a note is for, the least particular first.
+const (
+	forAll = iota + 1
+	forClass
+	forRole
+)
+
+// spreadNotes gives the tolerances that the notes state to the columns that they are for, and reports those of which that
+// cannot be told.
+func (t *tableReader) spreadNotes() {
+	for i := range t.notes.clauses {
+		c := &t.notes.clauses[i]
+		if !mayTolerate(c.text) {
+			continue
+		}
+		for index, tolerance := range value.ReadTolerances(c.text, value.Context{Unit: "mm"}) {
+			if !t.spread(c, index, tolerance) {
+				t.reportTolerance(c, tolerance)
+			}
+		}
+	}
+}
+
+// spread gives a tolerance to the columns that it is for; false where that cannot be told.
+func (t *tableReader) spread(c *clause, index int, tolerance value.Tolerance) bool {
+	n := noteTolerance{clause: c, index: index}
+	if c.mark != "" {
+		if marked := t.markedColumns(c.mark); len(marked) > 0 {
+			for _, col := range marked {
+				col.takeNote(n, forRole)
+			}
+			return true
+		}
+		if t.markedValues(c.mark) {
+			t.valueNotes[c.mark] = n
+			return true
+		}
+	}
+	scope := tolerance.Scope
+	subject := t.subjectOf(scope)
+	if index == 0 && len(subject.Roles) == 0 && subject.Class == "" && !subject.General {
+		scope = c.text
+		subject = t.subjectOf(scope)
+	}
+	switch {
+	case len(subject.Roles) > 0:
+		for _, m := range subject.Roles {
+			for _, col := range t.columns {
+				if col.role == Role(m.Role) {
+					col.takeNote(n, forRole)
+				}
+			}
+		}
+	case subject.Class != "":
+		for _, col := range t.columns {
+			if classOf(col.role) == subject.Class || subject.Class == "length" && classOf(col.role) == "depth" {
+				col.takeNote(n, forClass)
+			}
+		}
+	case subject.General || strings.HasPrefix(tolerance.Class, "ISO 2768") || t.onlyTolerance(c.text):
+		for _, col := range t.columns {
+			col.takeNote(n, forAll)
+		}
+	default:
+		return false
+	}
+	return true
+}
+
+// onlyTolerance reports whether a note is a tolerance with its unit and no other words.
+func (t *tableReader) onlyTolerance(text string) bool {
+	rest, _, _ := t.lex.words.SplitUnit(text)
+	return !strings.ContainsFunc(rest, unicode.IsLetter)
+}
+
+// classOf is the sort of a size: diameter, depth or length.
+func classOf(role Role) string {
+	switch trait := traits[role]; {
+	case trait.want != wantLength:
+		return ""
+	case trait.diameter:
+		return "diameter"
+	case role == BoreDepth || role == CountersinkDepth || role == CounterboreDepth:
+		return "depth"
+	}
+	return "length"
+}
+
+// takeNote keeps the most particular of the tolerances that notes state for a column, the first of several.
+func (c *column) takeNote(n noteTolerance, rank int) {
+	if traits[c.role].want != wantLength || c.note != nil && c.note.rank >= rank {
+		return
+	}
+	n.rank = rank
+	c.note = &n
+}
+
+// markedColumns returns the columns whose heading carries a footnote mark.
+func (t *tableReader) markedColumns(mark string) []*column {
+	var marked []*column
+	for _, c := range t.columns {
+		if bears(c.text, mark) {
+			marked = append(marked, c)
+		}
+	}
+	return marked
+}
+
+// markedValues reports whether a size of the table carries a footnote mark.
+func (t *tableReader) markedValues(mark string) bool {
+	return slices.ContainsFunc(t.columns, func(c *column) bool {
+		return traits[c.role].want == wantLength && slices.ContainsFunc(c.profile.texts, func(text string) bool { return bears(text, mark) })
+	})
+}
+
+// reportTolerance reports a tolerance in a note that was not understood, at the note.
+func (t *tableReader) reportTolerance(c *clause, tolerance value.Tolerance) {
+	line, col := t.region.grid.place(c.place)
+	t.add(finding.Warning, "data.tolerance", line, col,
+		fmt.Sprintf("the note %q states the tolerance %q, and what it is for was not understood; it is not used", c.text, tolerance.Text), t.settle("tolerance"))
+}
+
+// unitNote returns the unit that a note gives to one size alone, by its words or its footnote mark, and the note; several
+// units where the note leaves it open.
+func (t *tableReader) unitNote(c *column) ([]string, *clause) {
+	for i := range t.notes.clauses {
+		n := &t.notes.clauses[i]
+		if len(n.units) == 0 || len(n.units) == 1 && len(t.notes.units) < 2 {
+			continue
+		}
+		if n.mark != "" && bears(c.text, n.mark) {
+			return n.units, n
+		}
+		for _, m := range t.subjectOf(n.text).Roles {
+			if Role(m.Role) == c.role && m.Score >= saysOneSize {
+				return n.units, n
+			}
+		}
+	}
+	return nil, nil
+}
+
+// restUnit returns the note of the unit that the notes give to all sizes but those that they name, where the sheet names several units;
+// nil where there is no such note, or more than one unit.
+func (t *tableReader) restUnit() *clause {
+	var rest *clause
+	for i := range t.notes.clauses {
+		n := &t.notes.clauses[i]
+		if len(n.units) != 1 || n.mark != "" || slices.ContainsFunc(t.subjectOf(n.text).Roles, func(m words.RoleMatch) bool { return m.Score >= saysOneSize }) {
+			continue
+		}
+		if rest != nil && rest.units[0] != n.units[0] {
+			return nil
+		}
+		rest = n
+	}
+	return rest
+}
+
+// saysOneSize is the score from which a note speaks of one size and not of a part as a whole, as "hosel dimensions" does.
+const saysOneSize = 0.8
+
+func (t *tableReader) subjectOf(text string) words.Subject {
+	return t.lex.words.Subject(t.kind.String(), text)
 }
 
 // freeTexts returns the places of the cells of a sheet that belong to no line of data or heading of a table, and of the

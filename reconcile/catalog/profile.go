@@ -25,6 +25,8 @@ type profile struct {
 	// digits is the greatest number of decimals among the plain numbers of the column: a spreadsheet program stores 13.0
 	// as 13, and what the others show says how fine it is.
 	digits int
+	// pairs counts the cells with two sizes and a slash between them that are near enough to be limits.
+	pairs int
 	// formatUnits counts the units that number formats show.
 	formatUnits map[string]int
 	// statedUnits counts the units that cells name themselves.
@@ -120,6 +122,9 @@ func (p *profile) look(lex *lexicon, text string, cell sheet.Cell) {
 	case value.Number:
 		p.sizes = append(p.sizes, size{number: reading.Number})
 	case value.List:
+		if limits := lex.read(text, value.Context{Want: value.WantDiameter, Unit: "mm", Limits: true}); limits.Kind == value.Length && limits.Dim.HasLimits() {
+			p.pairs++
+		}
 		for _, one := range reading.List {
 			if one.Kind == value.Number {
 				p.sizes = append(p.sizes, size{number: one.Number})
@@ -214,6 +219,21 @@ func (p *profile) within(b bounds, unit string, scale float64) (possible, common
 	}
 	n := float64(len(p.sizes))
 	return possible / n, common / n
+}
+
+// tipShare returns the share of the sizes that are those by which tips are called, in the unit in which it is greatest.
+func (p *profile) tipShare(units []string) float64 {
+	best := 0
+	for _, unit := range units {
+		count := 0
+		for _, s := range p.sizes {
+			if isNearTip(s.mm(unit)) {
+				count++
+			}
+		}
+		best = max(best, count)
+	}
+	return float64(best) / float64(len(p.sizes))
 }
 
 // best returns the greatest shares over the units that the column may be in.

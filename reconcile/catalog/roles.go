@@ -2,8 +2,10 @@ package catalog
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
+	"unicode"
 
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
@@ -29,8 +31,10 @@ type column struct {
 	// matches are the roles that the heading may have in a table of each kind.
 	matches [4][]words.RoleMatch
 	hints   words.Hints
-	role    Role
-	aspect  aspect
+	// irrelevant is set where the heading speaks of what no joint depends on, or of the price of a quantity.
+	irrelevant string
+	role       Role
+	aspect     aspect
 	// points are how well the role fits; margin is by how much the best other reading of the table is worse.
 	points, margin float64
 	// known is set where the heading itself gives the role.
@@ -51,6 +55,8 @@ type column struct {
 	scale     int64
 	mark      value.Mark
 	tolerance *value.Tolerance
+	// note is the tolerance that a note on the sheet gives to the column.
+	note *noteTolerance
 	// forgiven counts what was forgiven in reading its values, by code.
 	forgiven map[string]*leniency
 	// covers is the role whose values a tolerance column covers; empty: all.
@@ -85,11 +91,22 @@ func (r *region) columnsOf(lex *lexicon) []*column {
 			c.matches[kind] = lex.headingMatches(kind, h)
 		}
 		c.hints = lex.words.Hints(h.text)
+		switch {
+		case isPriceBreak(h.text):
+			c.irrelevant = "heading gives a quantity, as for a price of several"
+		case len(c.matches[UnknownKind]) == 0 && lex.words.Irrelevant(h.parts...):
+			c.irrelevant = "heading speaks of what no joint depends on"
+		}
 		c.headingUnit = lex.headingUnit(h)
 		columns = append(columns, c)
 	}
 	return columns
 }
+
+// priceBreak is a heading that gives a quantity from which a price holds: 1-9 pcs, 10–49, 50+, ab 100 Stk.
+var priceBreak = regexp.MustCompile(`^(?:\pL{1,5}\.? )?\d+(?: ?[-–~～〜] ?\d+| ?\+| ?以上| ?이상)(?: ?\pL{1,7}\.?)?$`)
+
+func isPriceBreak(text string) bool { return priceBreak.MatchString(text) }
 
 // headingMatches returns the roles that a heading may have. Where the fragments together say nothing, the last one
 // alone may.
@@ -182,11 +199,17 @@ func (c *column) fit(lex *lexicon, kind Kind, role Role, guessed bool) float64 {
 }
 
 func (c *column) fitAlone(lex *lexicon, kind Kind, role Role, guessed bool) float64 {
+	if c.irrelevant != "" {
+		return -20
+	}
 	h := c.headed(kind, role)
 	if role == Price && h < currencyHeading && isCurrency(c.headingUnit) {
 		h = currencyHeading
 	}
 	values := c.valuePoints(lex, kind, role)
+	if role == Club && c.bestHeading() < specificHeading && c.namesClubs(lex) {
+		return headingPoints*max(h, understood) + values
+	}
 	if h >= leastHeading && !(traits[role].want == wantCount && h <= specificHeading && c.uniqueCodes()) {
 		return headingPoints*h + values + traits[role].prior
 	}
@@ -209,6 +232,32 @@ func (c *column) fitAlone(lex *lexicon, kind Kind, role Role, guessed bool) floa
 func (c *column) uniqueCodes() bool {
 	p := &c.profile
 	return p.filled >= 3 && p.distinct == p.filled && p.share(p.codes) >= 0.9 && p.share(p.whole+p.decimals) < 0.5
+}
+
+// namesClubs reports whether most texts of a column are unmistakable clubs or sets of them: 4-PW, 3W, #7. Plain numbers and
+// lofts may be anything.
+func (c *column) namesClubs(lex *lexicon) bool {
+	named, sets := 0, 0
+	for _, text := range c.profile.texts {
+		if set := lex.setOf("", text); len(set) > 0 && !strings.Contains(text, "°") {
+			named++
+			if len(set) > 1 {
+				sets++
+			}
+		}
+	}
+	return sets > 0 && named*5 >= c.profile.filled*3
+}
+
+// wordy reports whether most texts of a column have a word in them, as descriptions have and part numbers have not.
+func (c *column) wordy() bool {
+	count := 0
+	for _, text := range c.profile.texts {
+		if strings.ContainsFunc(text, func(r rune) bool { return unicode.Is(unicode.Lo, r) }) || hasWord(text) {
+			count++
+		}
+	}
+	return c.profile.filled > 0 && count*2 > c.profile.filled
 }
 
 // refuted reports whether the values speak against the role that the heading says: codes under "Stock no.".
@@ -281,7 +330,11 @@ func (c *column) sizePoints(kind Kind, role Role) float64 {
 	}
 	possible, common := p.best(b, c.units(), scale)
 	readable := p.share(len(p.sizes))
-	return (2*possible + 2*common - 5*(1-possible)) * min(1, readable)
+	points := (2*possible + 2*common - 5*(1-possible)) * min(1, readable)
+	if role == TipTaken {
+		points -= 3 * (1 - p.tipShare(c.units()))
+	}
+	return points
 }
 
 func (c *column) anglePoints() float64 {
@@ -330,7 +383,11 @@ func (c *column) textPoints(lex *lexicon, role Role) float64 {
 			hits++
 		}
 	}
-	return 5*p.share(hits) - 2
+	points := 5*p.share(hits) - 2
+	if role == Category && c.text == "" && p.filled >= 3 && p.distinct == p.filled {
+		points -= 5 // names of heads that begin with their kind: Iron 5, Iron 6
+	}
+	return points
 }
 
 // recogniser returns the question whether a text is a word of a role, nil where a role's texts can be anything.
@@ -501,6 +558,9 @@ func (p *plan) apply(columns []*column) {
 
 // unassigned says why a column has no role.
 func (c *column) unassigned() string {
+	if c.irrelevant != "" {
+		return c.irrelevant
+	}
 	if found := c.matches[UnknownKind]; len(found) > 0 {
 		return fmt.Sprintf("heading could be %s, but its values or another column speak against it", found[0].Role)
 	}

@@ -213,7 +213,7 @@ func (t *tableReader) readRepeats(line int, c *column, f Field) (Field, trouble)
 			f = second
 		default:
 			slack := fineness(f.Text, f.Dim.Nominal(), c.profile.digits).Add(fineness(second.Text, second.Dim.Nominal(), other.profile.digits))
-			if slack.Less(f.Dim.Nominal().Sub(second.Dim.Nominal()).Abs()) {
+			if apart(f.Dim.Nominal(), second.Dim.Nominal(), slack) {
 				return f, problem("data.conflict", "%s is %s (%s) in %s but %s (%s) in %s", c.role, f.Text, sayMM(mm(f.Dim.Nominal())), f.Cell, second.Text,
 					sayMM(mm(second.Dim.Nominal())), second.Cell)
 			}
@@ -372,7 +372,7 @@ func (r *rowReader) finish(part string) {
 		e := &entry{table: t, rows: []int{len(t.table.Rows) - 1}, line: r.line, fine: r.fine}
 		e.item = Item{
 			Part: name, Description: r.fields[Description].Text, Supplier: t.supplier, Fields: r.fields, Assumptions: r.assumptions,
-			Source: Source{File: t.file, Sheet: t.sheet.Name, Row: r.sourceRow()},
+			Source: r.source(),
 			Price:  r.fields[Price].Number, HasPrice: r.fields[Price].IsNumber,
 		}
 		e.category = r.category(club.suffix)
@@ -380,12 +380,19 @@ func (r *rowReader) finish(part string) {
 	}
 }
 
-// sourceRow is the row of the sheet that a person is sent to: in a turned table, that of the first value.
-func (r *rowReader) sourceRow() int {
-	if !r.t.region.grid.turned {
-		return r.line
+// source is where a person finds the part.
+func (r *rowReader) source() Source {
+	t := r.t
+	source := Source{File: t.file, Sheet: t.sheet.Name, Row: r.line}
+	if !t.region.grid.turned {
+		return source
 	}
-	return r.t.region.left
+	source.Row = t.region.left
+	if c := t.byRole[Part]; c != nil {
+		ref := t.region.grid.ref(r.line, c.col)
+		source.Row, source.Cell = ref.Row, ref.String()
+	}
+	return source
 }
 
 // category finds the kind of club: from the row, the title above it, its description or its club, the sheet's title.
@@ -476,7 +483,10 @@ func (r *rowReader) part() string {
 func (t *tableReader) partText(text string, cell sheet.Cell) (string, trouble) {
 	switch {
 	case cell.Kind == sheet.Number && isDigits(cell.Shown) && strings.TrimLeft(cell.Shown, "0") == strings.TrimLeft(text, "0"):
-		text = cell.Shown
+		if cell.Shown != text {
+			text = cell.Shown
+			return text, trouble{finding.Note, "data.part-number", fmt.Sprintf("the part number is stored as the number %s and shown as %s, which is used", cell.Raw, cell.Shown)}
+		}
 	case cell.Kind == sheet.Number && len(text) > 15:
 		return text, problem("data.damaged", "the part number is stored as a number of more than 15 digits, of which the last are lost: %s", cell.Shown)
 	case cell.Kind == sheet.Number && strings.ContainsAny(cell.Shown, "eE"):

@@ -33,7 +33,11 @@ type tableReader struct {
 	lines       []lineKind
 	notes       general
 	book        general
-	supplier    string
+	// valueNotes are the tolerances for the values that carry a footnote mark, by the mark.
+	valueNotes map[string]noteTolerance
+	supplier   string
+	// language is the language of most headings, empty where it is not known.
+	language string
 	// titleCategory is the kind of club that the sheet's name or title speaks of.
 	titleCategory string
 	// titlePart is the part number in the title of a table of clubs that has no column of part numbers.
@@ -95,13 +99,47 @@ func (t *tableReader) understand(given Kind, titles []string) {
 		return
 	}
 	t.kind = chosen.kind
+	t.language = languageOf(t.columns, t.kind)
 	chosen.apply(t.columns)
+	t.settleRecess()
 	t.applyColumnRules()
 	t.checkRowRules()
 	t.shareRoles()
 	t.indexRoles()
 	t.nameParts(titles)
 	t.holdUncertain()
+}
+
+// languageOf returns the language of most headings, English where several have as many, empty where none is understood.
+func languageOf(columns []*column, kind Kind) string {
+	count := map[string]int{}
+	for _, c := range columns {
+		if found := c.matches[kind]; len(found) > 0 && found[0].Score >= understood {
+			count[found[0].Language]++
+		}
+	}
+	best := "en"
+	for _, language := range sortedKeys(count) {
+		if language != "sign" && count[language] > count[best] {
+			best = language
+		}
+	}
+	if count[best] == 0 {
+		return ""
+	}
+	return best
+}
+
+// settleRecess takes a recess whose word may mean either form, and which stands beside the angle of a cone and no depth, for
+// a countersink.
+func (t *tableReader) settleRecess() {
+	c := t.first(CounterboreOD)
+	if c == nil || t.first(CountersinkAngle) == nil || t.first(CountersinkMouth) != nil || t.first(CounterboreDepth) != nil ||
+		c.headed(t.kind, CountersinkMouth) < leastHeading {
+		return
+	}
+	c.role = CountersinkMouth
+	c.evidence += "; a countersink by the angle beside it"
 }
 
 // nameParts finds what names the parts of a table without a column of part numbers: descriptions that are all different,
@@ -116,13 +154,35 @@ func (t *tableReader) nameParts(titles []string) {
 		t.indexRoles()
 		return
 	}
-	if t.byRole[Club] == nil || len(titles) == 0 {
+	if t.byRole[Club] == nil {
+		return
+	}
+	if c := t.byRole[Description]; c != nil && t.pairsDiffer(c, t.byRole[Club]) {
+		c.role, c.known = Part, false
+		c.evidence += "; there is no column of part numbers, and name and club together are all different"
+		t.indexRoles()
+		return
+	}
+	if len(titles) == 0 {
 		return
 	}
 	name, _, _ := strings.Cut(titles[0], " ")
 	if t.isPart(name) && !looksNumeric(name) && !isDigits(name) {
 		t.titlePart = name
 	}
+}
+
+// pairsDiffer reports whether two columns are filled and say something else in every line, taken together.
+func (t *tableReader) pairsDiffer(a, b *column) bool {
+	seen := map[[2]string]bool{}
+	for _, line := range t.region.sampleLines() {
+		pair := [2]string{t.region.grid.filled(line, a.col), t.region.grid.filled(line, b.col)}
+		if pair[0] == "" || pair[1] == "" || seen[pair] {
+			return false
+		}
+		seen[pair] = true
+	}
+	return len(seen) > 1
 }
 
 // choosePlan returns the best reading of the table, nil where it lists nothing that matters.
@@ -314,7 +374,7 @@ func (t *tableReader) applyRole(c *column, rule ColumnRule, name string) {
 // size in another unit.
 func (t *tableReader) shareRoles() {
 	for _, c := range t.columns {
-		if c.role != "" {
+		if c.role != "" || c.irrelevant != "" {
 			continue
 		}
 		for _, m := range c.matches[t.kind] {
@@ -351,9 +411,14 @@ func (t *tableReader) ruledOut(c *column) bool {
 // share gives a column the role of another one, where both can hold it together.
 func (t *tableReader) share(c, first *column, score float64) {
 	switch want := traits[first.role].want; {
+	case c.hidden && !first.hidden:
+		c.evidence = fmt.Sprintf("hidden, and says %s like column %s, which can be seen", first.role, t.region.grid.columnName(first.col))
+		name := t.region.grid.columnName(c.col)
+		t.addColumn(finding.Warning, "layout.column", c, fmt.Sprintf("column %s %q is hidden and says %s like column %s, which can be seen; it is not used",
+			name, c.text, first.role, t.region.grid.columnName(first.col)), t.settle("columns", name, "role"))
 	case want == wantTolerance:
 		c.role, c.evidence, c.known = Tolerance, fmt.Sprintf("heading says tolerance (score %.2f)", score), true
-	case first.role == Part && t.first(Description) == nil && c.profile.decimals == 0 && !c.profile.counts():
+	case first.role == Part && t.first(Description) == nil && c.wordy():
 		c.role, c.known = Description, true
 		c.evidence = fmt.Sprintf("says part like column %s, which fits better; kept as the description", t.region.grid.columnName(first.col))
 	case want != wantLength || len(c.profile.sizes) == 0:
@@ -415,6 +480,7 @@ func (t *tableReader) holdUncertain() {
 			c.scale = 2
 		}
 		switch {
+		case c.irrelevant != "":
 		case c.role == "" && c.profile.filled > 0 && t.kind != UnknownKind && len(c.matches[t.kind]) == 0:
 			t.addColumn(finding.Note, "layout.column", c, fmt.Sprintf("column %s %q was not understood and is not used", name, c.text), key)
 		case c.aspect != nominal || c.role == "":

@@ -198,6 +198,16 @@ func isTaperSize(size measure.Length) bool {
 	return size.Sub(measure.Thou(355)).Abs().Less(measure.Thou(1))
 }
 
+// isNearTip reports whether a size in mm may be that of a tip, rounded to a tenth of a millimetre.
+func isNearTip(size float64) bool {
+	for _, name := range tipNames {
+		if abs(size-mm(name)) < 0.06 {
+			return true
+		}
+	}
+	return false
+}
+
 // isTipName reports whether a size in mm is that of a tip.
 func isTipName(size float64) bool {
 	for _, name := range tipNames {

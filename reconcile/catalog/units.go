@@ -103,9 +103,60 @@ func (t *tableReader) statedUnit(c *column) {
 	case isLengthUnit(t.rules.Unit):
 		c.unit, c.unitWhy = t.rules.Unit, "unit from the mapping file"
 	case traits[c.role].want == wantTolerance:
+	case t.takeUnitNote(c):
+	case t.notes.unit == "" && (t.takeTitleUnit(c) || t.takeRestUnit(c)):
 	case t.notes.unit != "":
 		c.unit, c.unitWhy = t.notes.unit, "unit from "+describe(t.notes.unitText, t.notes.unitCell)
 	}
+}
+
+// takeTitleUnit takes the unit that the title above the table itself names, where the sheet names several.
+func (t *tableReader) takeTitleUnit(c *column) bool {
+	r := t.region
+	if len(r.headings) == 0 || r.grid.turned {
+		return false
+	}
+	for line := r.headings[0] - 1; line >= r.from; line-- {
+		for col := r.left; col <= r.right; col++ {
+			text := r.grid.at(line, col)
+			if text == "" || len(text) > longestNote {
+				continue
+			}
+			if units := t.lex.lengthUnitsIn(text); len(units) == 1 {
+				c.unit, c.unitWhy = units[0], "unit from "+describe(text, r.grid.ref(line, col).String())
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// takeRestUnit takes the unit of all sizes that the notes do not speak of one by one.
+func (t *tableReader) takeRestUnit(c *column) bool {
+	n := t.restUnit()
+	if n == nil {
+		return false
+	}
+	c.unit, c.unitWhy = n.units[0], "unit from "+describe(n.text, n.place.String())
+	return true
+}
+
+// takeUnitNote takes the unit that a note gives to this size alone. Where the note names several, nobody can know, and the
+// column is held.
+func (t *tableReader) takeUnitNote(c *column) bool {
+	units, n := t.unitNote(c)
+	switch {
+	case n == nil:
+		return false
+	case len(units) == 1:
+		c.unit, c.unitWhy = units[0], "unit from "+describe(n.text, n.place.String())
+		return true
+	case c.held != "" || len(c.bare()) == 0:
+		return false
+	}
+	c.held = fmt.Sprintf("%s may be in %s by the %s", c.name(), strings.Join(units, " or "), describe(n.text, n.place.String()))
+	t.addColumn(finding.Error, "data.unit", c, c.held+"; say which", t.settle("columns", t.region.grid.columnName(c.col), "unit"))
+	return true
 }
 
 // formatUnit returns the unit that the number formats of the column show, where they agree.
@@ -342,6 +393,8 @@ func (t *tableReader) settleTolerances() {
 		}
 	}
 	t.coverTolerances()
+	t.valueNotes = map[string]noteTolerance{}
+	t.spreadNotes()
 }
 
 // coverTolerances finds for each tolerance column which sizes it is for: those that its heading names, those of the column
@@ -406,11 +459,29 @@ func (t *tableReader) toleranceFor(line int, c *column) (value.Tolerance, measur
 			return tolerance, measure.General, "the mapping file", true
 		}
 	}
-	if t.notes.tolerance != nil {
-		tolerance, ok := t.readTolerance(t.notes.toleranceText, c.unit)
-		return tolerance, measure.General, t.notes.toleranceCell, ok
+	return t.notedTolerance(line, c)
+}
+
+// notedTolerance returns the tolerance that a note gives to a value, by the value's footnote mark or for its column.
+func (t *tableReader) notedTolerance(line int, c *column) (value.Tolerance, measure.Origin, string, bool) {
+	note := c.note
+	for mark, n := range t.valueNotes {
+		if bears(t.region.grid.filled(line, c.col), mark) {
+			note = &n
+		}
 	}
-	return value.Tolerance{}, measure.Stated, "", false
+	if note == nil {
+		return value.Tolerance{}, measure.Stated, "", false
+	}
+	all := value.ReadTolerances(note.clause.text, value.Context{Unit: c.unit})
+	if note.index >= len(all) || all[note.index].Problem.Code != "" {
+		return value.Tolerance{}, measure.Stated, "", false
+	}
+	origin := measure.Stated
+	if note.rank == forAll {
+		origin = measure.General
+	}
+	return all[note.index], origin, note.clause.place.String(), true
 }
 
 // readTolerance reads a tolerance, also one written as a bare number: .05 for ±.05.

@@ -477,7 +477,7 @@ func (p parser) merge(a, b Reading, joint string) (Reading, bool) {
 		one.Dim, one.Qualifier = measure.Between(x, y), Exact
 	case bare && x == y && joint != "or":
 		forgiven = Leniency{ForgaveBothUnits, "the cell states the same size twice"}
-	case bare && joint == "/" && x.Sub(y).Abs().MulInt(slashShare).Less(x): // .370/.372
+	case bare && joint == "/" && p.ctx.Limits && x.Sub(y).Abs().MulInt(slashShare).Less(x): // .370/.372
 		one.Dim = measure.Between(x, y)
 		one.Decimals = max(a.Decimals, b.Decimals)
 	case joint == "(" && !a.Dim.HasLimits() && b.Dim.HasLimits() && !x.Less(b.Dim.Lower()) && !b.Dim.Upper().Less(x): // 13.6 (13.5-13.7)
@@ -489,7 +489,7 @@ func (p parser) merge(a, b Reading, joint string) (Reading, bool) {
 	return one, true
 }
 
-// slashShare is the share of a size, 1/50, below which two sizes with a slash between them are limits: tips that a part
+// slashShare is the share of a size, 1/50, below which two sizes with a slash between them may be limits: tips that a part
 // is made for differ by more.
 const slashShare = 50
 

@@ -47,6 +47,9 @@ type Context struct {
 	// Stored is set where the text is a number as a file stores it and not as a person wrote it: an exponent and the
 	// seventeenth digit are then the program's own.
 	Stored bool
+	// Limits is set where two sizes with a slash between them are known to be limits, by the heading or the rest of the
+	// column: .370/.372. Otherwise they are two sizes, and a List.
+	Limits bool
 	// Least and Most bound what is plausible for the column; both zero: no bound. A bare number outside the bounds
 	// that would be inside them read another way gets an alternative and a problem, never another value.
 	Least, Most measure.Length

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -10,8 +11,8 @@ import (
 )
 
 // Clubs returns the clubs that a text names, as a set or singly: "4-PW" gives 4 5 6 7 8 9 PW, "3,5,7W" gives 3W 5W 7W,
-// "Hybrid 3-5" 3H 4H 5H, "7番アイアン" 7, "50/54/58" the lofts of three wedges. An i is kept where the text writes it: "5i-7i"
-// gives 5i 6i 7i. It reports false where the text says anything else: a number alone, a part number, a range of plain
+// "Hybrid 3-5" 3H 4H 5H, "7番アイアン" 7, "50/54/58" the lofts of three wedges. An i is kept as the text writes it: "5i-7i"
+// gives 5i 6i 7i, "5I-7I" 5I 6I 7I. It reports false where the text says anything else: a number alone, a part number, a range of plain
 // numbers, which may be anything; see [Vocabulary.ClubsIn].
 //
 // A range that ends in a wedge runs through PW; SW and LW include the wedges before them but no gap wedge, which sets
@@ -27,8 +28,18 @@ func (v *Vocabulary) ClubsIn(category, text string) ([]string, bool) {
 	if !r.lex(text) || !r.parse() {
 		return nil, false
 	}
+	if capitalIron.MatchString(text) {
+		for i, club := range r.clubs {
+			if number, found := strings.CutSuffix(club, "i"); found {
+				r.clubs[i] = number + "I"
+			}
+		}
+	}
 	return r.clubs, len(r.clubs) > 0
 }
+
+// capitalIron is an iron with its letter in capitals, which is kept: 6I.
+var capitalIron = regexp.MustCompile(`[0-9] ?I\b`)
 
 // FindClubs finds an unmistakable set or club within a longer text, such as a description: "Forged iron heads 4-PW".
 // Place is the part of the text that names it.

@@ -134,7 +134,7 @@ func (v *Vocabulary) matchRole(r role, h heading, kind string) RoleMatch {
 			for range extra.without(v.other).count() {
 				score *= extraConcept
 			}
-			if extra.has(v.other) {
+			if extra.has(v.other) || extra.meets(r.excludes) {
 				score *= otherConcept
 			}
 			weight, matched, language := evidence(reading.used, f.needs)

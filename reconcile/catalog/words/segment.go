@@ -147,12 +147,18 @@ func compound(lex *lexicon, word string, at, depth int) []segment {
 }
 
 // nearly finds the words one slip away from a word of at least six letters: a letter missing, added, wrong, or two
-// swapped. The first letter must be right.
+// swapped. The first letter must be right. In a word of four or five letters only two may be swapped: too many short words
+// differ by one.
 func (lex *lexicon) nearly(word string) []entry {
-	if len(word) < 6 {
-		return nil
-	}
 	var found []entry
+	for at := 1; len(word) < 6 && at+1 < len(word); at++ {
+		if swapped := word[:at] + word[at+1:at+2] + word[at:at+1] + word[at+2:]; swapped != word {
+			found = append(found, lex.words[swapped]...)
+		}
+	}
+	if len(word) < 6 {
+		return found
+	}
 	for _, known := range lex.sorted {
 		if len(known) < 6 || known[0] != word[0] || len(known) > len(word)+1 || len(word) > len(known)+1 {
 			continue

@@ -90,6 +90,8 @@ type role struct {
 	kinds    []string
 	quantity string
 	allows   concepts
+	// excludes are concepts that speak clearly against the role: the outside diameter of a shaft is none of a head.
+	excludes concepts
 	forms    []form
 }
 
@@ -279,6 +281,7 @@ type grammarRole struct {
 	Kinds    []string `toml:"kinds"`
 	Quantity string   `toml:"quantity"`
 	Allows   []string `toml:"allows"`
+	Excludes []string `toml:"excludes"`
 	Forms    []string `toml:"forms"`
 	Heads    []string `toml:"heads"`
 	Ferrules []string `toml:"ferrules"`
@@ -302,6 +305,9 @@ func (v *Vocabulary) readGrammar(text []byte) error {
 		if len(entry.Allows) == 1 && entry.Allows[0] == "*" {
 			r.allows = concepts{^uint64(0), ^uint64(0)}.without(v.other)
 		} else if r.allows, err = v.conceptSet(strings.Join(entry.Allows, " ")); err != nil {
+			return err
+		}
+		if r.excludes, err = v.conceptSet(strings.Join(entry.Excludes, " ")); err != nil {
 			return err
 		}
 		ofKind := map[string][]string{"": entry.Forms, "heads": entry.Heads, "ferrules": entry.Ferrules, "tips": entry.Tips}

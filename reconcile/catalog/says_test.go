@@ -1,0 +1,343 @@
+package catalog_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// rowOf returns the row of a part, written on one line.
+func rowOf(t *testing.T, c *catalog.Catalogue, part string) string {
+	t.Helper()
+	for _, table := range c.Tables {
+		for _, row := range table.Rows {
+			if row.Part == part {
+				return rowText(row)
+			}
+		}
+	}
+	t.Errorf("no row for %s", part)
+	return ""
+}
+
+// TestNoteForSomeSizes puts tolerances that a note states for one size, or a sort of sizes, on these only.
+func TestNoteForSomeSizes(t *testing.T) {
+	const table = `
+Part No | Hosel OD (mm) | Bore (mm) | Bore depth (mm)
+TW-1 | 13.6 | 9.5 | 32
+TW-2 | 13.4 | 9.5 | 32
+`
+	for note, want := range map[string]string{
+		"Hosel OD after polishing: ±0.08":          "bore=9.5 bore_depth=32 hosel_od=13.6[13.52..13.68]",
+		"Bore is reamed to ±0.02 mm":               "bore=9.5[9.48..9.52] bore_depth=32 hosel_od=13.6",
+		"Bohrungstoleranz ±0,02 mm":                "bore=9.5[9.48..9.52] bore_depth=32 hosel_od=13.6",
+		"tolérance sur le Ø extérieur du col ±0,1": "bore=9.5 bore_depth=32 hosel_od=13.6[13.5..13.7]",
+		"外径公差 ±0.05":                               "bore=9.5 bore_depth=32 hosel_od=13.6[13.55..13.65]",
+		"Bore and hosel OD ±0.03 mm":               "bore=9.5[9.47..9.53] bore_depth=32 hosel_od=13.6[13.57..13.63]",
+		"Diameters ±0.05 mm":                       "bore=9.5[9.45..9.55] bore_depth=32 hosel_od=13.6[13.55..13.65]",
+		"Depths ±0.5 mm; diameters ±0.05 mm":       "bore=9.5[9.45..9.55] bore_depth=32[31.5..32.5] hosel_od=13.6[13.55..13.65]",
+		"All dimensions ±0.2 mm":                   "bore=9.5[9.3..9.7] bore_depth=32[31.8..32.2] hosel_od=13.6[13.4..13.8]",
+		"Hosel OD ±.003 in, bore ±.001 in":         "bore=9.5[9.4746..9.5254] bore_depth=32 hosel_od=13.6[13.5238..13.6762]",
+		"± 0.1 mm":                                 "bore=9.5[9.4..9.6] bore_depth=32[31.9..32.1] hosel_od=13.6[13.5..13.7]",
+	} {
+		t.Run(note, func(t *testing.T) {
+			c := read(t, grid("Heads", table+note))
+			defer show(t, c)
+			if got := rowOf(t, c, "TW-1"); !strings.Contains(got, "used TW-1 "+want) || strings.Contains(got, "{") {
+				t.Errorf("%s, want %s", got, want)
+			}
+		})
+	}
+	c := read(t, grid("Heads", table+"Swing weight within ±0.5"))
+	defer show(t, c)
+	wantFinding(t, c, "data.tolerance", "A4", "not understood")
+	if got := rowOf(t, c, "TW-1"); strings.Contains(got, "..") {
+		t.Errorf("a tolerance that is for no size was used: %s", got)
+	}
+}
+
+// TestFootnotes ties notes to headings and values by their marks.
+func TestFootnotes(t *testing.T) {
+	c := read(t, grid("Heads", `
+Part No | Hosel OD¹ (mm) | Bore² (mm) | Bore depth (mm)
+GR-1 | 13.6 | 9.5 | 32
+GR-2 | 13.4† | 9.5 | 32
+GR-3 | 13.5 | 9.5 | 32
+¹ at the top edge | | |
+² reamed; tolerance ±0.03 mm | | |
+† old dies, tolerance ±0.2 mm | | |
+`))
+	defer show(t, c)
+	for part, want := range map[string]string{
+		"GR-1": "used GR-1 bore=9.5[9.47..9.53] bore_depth=32 hosel_od=13.6",
+		"GR-2": "assumed GR-2 bore=9.5[9.47..9.53] bore_depth=32 hosel_od=13.4[13.2..13.6]",
+	} {
+		if got := rowOf(t, c, part); !strings.Contains(got, want) || part == "GR-1" && strings.Contains(got, "13.6[") {
+			t.Errorf("%s, want %s", got, want)
+		}
+	}
+}
+
+// TestUnitOfOneSize takes the unit that a note gives to one size only for this one, and holds a size that the note leaves
+// open.
+func TestUnitOfOneSize(t *testing.T) {
+	c := read(t, grid("Heads", `
+All sizes in mm, bore sizes in inches
+Part No | Hosel OD | Bore | Bore depth
+LD-1 | 13.6 | .373 | 32
+LD-2 | 13.4 | .373 | 32
+`))
+	defer show(t, c)
+	wantRow(t, c, "LD-1", catalog.Used, sizes{catalog.HoselOD: 13.6, catalog.Bore: 9.4742, catalog.BoreDepth: 32})
+
+	c = read(t, grid("Ferrules", `
+Ferrule | Bore | Base OD | Length | Collar length
+OM-1 | .368 | .535 | .75 | .08
+OM-2 | .368 | .550 | 1 | .09
+Collar length in mm or inches, as the tool was made | | | |
+`))
+	defer show(t, c)
+	wantFinding(t, c, "data.unit", "E1", "mm or in")
+	wantRow(t, c, "OM-1", catalog.Held, sizes{catalog.Bore: 9.3472, catalog.CollarLength: 0})
+}
+
+// TestSetsByTheirValues recognises clubs by what a column holds where its heading says nothing.
+func TestSetsByTheirValues(t *testing.T) {
+	c := read(t, grid("Heads", `
+Item no. | Lineup 2026 | Hosel OD (mm) | Bore (mm)
+SH-1 | #6～#8・PW | 13.2 | 9.5
+SH-2 | 7I-9I | 13.3 | 9.5
+SH-3 | PW/AW/SW | 13.1 | 9.5
+SH-4 | 3W・5W | 11.9 | 8.6
+`))
+	defer show(t, c)
+	var parts []string
+	for _, h := range c.Heads {
+		parts = append(parts, h.Part)
+	}
+	want := []string{"SH-1 6", "SH-1 7", "SH-1 8", "SH-1 PW", "SH-2 7I", "SH-2 8I", "SH-2 9I", "SH-3 PW", "SH-3 AW", "SH-3 SW", "SH-4 3W", "SH-4 5W"}
+	if !slices.Equal(parts, want) {
+		t.Errorf("heads %q, want %q", parts, want)
+	}
+	if c.Heads[10].Category != fitcalc.Fairway {
+		t.Errorf("SH-4 3W is a %v", c.Heads[10].Category)
+	}
+}
+
+// TestTitledPairOfTables reads two small tables beside each other, a third below them under both.
+func TestTitledPairOfTables(t *testing.T) {
+	c := read(t, grid("Board", `
+FERRULES FOR IRONS (mm) | | | | | FERRULES FOR WOODS (in) | | |
+No | ID | OD | L | | No | ID | OD | L
+BF1 | 9.35 | 13.6 | 19 | | BW1 | .333 | .480 | .5
+BF2 | 9.35 | 14.0 | 19 | | BW2 | .348 | .480 | .75
+ | | | | | | | |
+HEADS (mm) | | | | | | | |
+No | Model | Hosel OD | Bore | Depth | | | |
+BH1 | Iron 7 | 13.2 | 9.5 | 30 | | | |
+BH2 | Iron 8 | 13.3 | 9.5 | 30 | | | |
+`))
+	defer show(t, c)
+	wantRow(t, c, "BF1", catalog.Used, sizes{catalog.Bore: 9.35, catalog.BaseOD: 13.6, catalog.Length: 19})
+	wantRow(t, c, "BW2", catalog.Used, sizes{catalog.Bore: 8.8392, catalog.BaseOD: 12.192, catalog.Length: 19.05})
+	wantRow(t, c, "BH2", catalog.Used, sizes{catalog.HoselOD: 13.3, catalog.BoreDepth: 30})
+}
+
+// TestRolesThatLookAlike holds apart what is easily mistaken.
+func TestRolesThatLookAlike(t *testing.T) {
+	for name, test := range map[string]struct {
+		text string
+		want map[string]catalog.Role
+	}{
+		"the shaft's own sizes": {`
+Part | Hosel OD mm | Bore mm | Shaft OD at hosel mm | Shaft length in
+VA-1 | 13.0 | 8.6 | 8.9 | 45
+VA-2 | 12.8 | 9.5 | 9.7 | 43
+VA-3 | 12.8 | 9.5 | 9.7 | 43`, map[string]catalog.Role{"C": catalog.Bore, "D": "", "E": ""}},
+		"a word divided at the line's end": {
+			"Art.-Nr. | Hals-AD (mm) | Schaftauf-\x00nahme Ø (mm)\nVB-1 | 12.9 | 8.6\nVB-2 | 12.8 | 8.6", map[string]catalog.Role{"C": catalog.Bore}},
+		"a recess beside a cone angle": {`
+款号 | 颈外径(mm) | 内孔直径(mm) | 沉孔口径(mm) | 锥角
+VC-1 | 13.2 | 9.5 | 11.4 | 90
+VC-2 | 13.3 | 9.5 | 11.4 | 90`, map[string]catalog.Role{"D": catalog.CountersinkMouth, "E": catalog.CountersinkAngle}},
+		"a recess beside its depth": {`
+款号 | 颈外径(mm) | 内孔直径(mm) | 沉孔口径(mm) | 沉孔深度(mm)
+VC-3 | 13.2 | 9.5 | 11.4 | 5
+VC-4 | 13.3 | 9.5 | 11.4 | 5`, map[string]catalog.Role{"D": catalog.CounterboreOD, "E": catalog.CounterboreDepth}},
+		"slips of the pen": {`
+Part | Hosel OD mm | Boer mm | Boar dpeth mm
+VD-1 | 13.2 | 9.5 | 32
+VD-2 | 13.3 | 9.5 | 32`, map[string]catalog.Role{"C": catalog.Bore, "D": catalog.BoreDepth}},
+		"prices of quantities": {`
+Part | Hosel OD mm | Bore mm | 1-9 pcs | 10-49 pcs | 50+
+VE-1 | 13.2 | 9.5 | 21.00 | 19.50 | 17.00
+VE-2 | 13.3 | 9.5 | 21.00 | 19.50 | 17.00`, map[string]catalog.Role{"D": "", "E": "", "F": ""}},
+		"two numbers of one part": {`
+Mfr part no. | VF item | Hosel OD mm | Bore mm
+M-77 | 204-1 | 13.2 | 9.5
+M-78 | 204-2 | 13.3 | 9.5
+M-79 | 204-3 | 13.3 | 9.5`, map[string]catalog.Role{"A": catalog.Part, "B": ""}},
+		"a model beside weights": {`
+Model | Hosel OD mm | Bore mm | Weight (g) | Loft °
+Yarrow | 13.2 | 9.5 | 268 | 30
+Tansy | 13.3 | 9.5 | 275 | 34
+Sorrel | 13.3 | 9.5 | 282 | 38`, map[string]catalog.Role{"A": catalog.Part, "D": "", "E": ""}},
+		"the length of a shaft": {`
+Shaft | Tip OD in | Length in
+VG-1 | .355 | 41
+VG-2 | .370 | 41`, map[string]catalog.Role{"B": catalog.TipOD, "C": ""}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			s := grid("Sheet", test.text)
+			for _, row := range s.Rows {
+				for i := range row {
+					row[i].Raw = strings.ReplaceAll(row[i].Raw, "\x00", "\n")
+				}
+			}
+			c := read(t, s)
+			defer show(t, c)
+			for _, col := range c.Tables[0].Columns {
+				if want, told := test.want[col.Column]; told && col.Role != want {
+					t.Errorf("%s %q is %q, want %q", col.Column, col.Heading, col.Role, want)
+				}
+				if strings.Contains(col.Heading, "Weight") && slices.ContainsFunc(c.Findings, func(f finding.Finding) bool { return strings.HasPrefix(f.Place.Cell, col.Column) }) {
+					t.Errorf("a finding about %q, which is known to be of no use", col.Heading)
+				}
+			}
+		})
+	}
+}
+
+// TestModelAndClub names parts by model and club together where nothing else does.
+func TestModelAndClub(t *testing.T) {
+	c := read(t, grid("Models", `
+Model | Club | Hosel OD mm | Bore mm
+Larkspur | 5 | 12.7 | 9.12
+^ | 6 | 12.7 | 9.12
+Campion | 5 | 13.3 | 9.5
+^ | 6 | 13.4 | 9.5
+`))
+	defer show(t, c)
+	wantRow(t, c, "Larkspur 6", catalog.Assumed, sizes{catalog.HoselOD: 12.7})
+	wantRow(t, c, "Campion 6", catalog.Assumed, sizes{catalog.HoselOD: 13.4})
+}
+
+// TestTwoSizesInOneCell asks which of two sizes is meant, and takes them for limits where the column or heading says so.
+func TestTwoSizesInOneCell(t *testing.T) {
+	c := read(t, grid("Heads", `
+Part No | Hosel OD (mm) | Bore (mm)
+QU-1 | 13.2 | 9.5
+QU-2 | 13.2/13.4 | 9.5
+QU-3 | 13.4 | 9.5
+`))
+	defer show(t, c)
+	wantRow(t, c, "QU-2", catalog.Held, sizes{catalog.HoselOD: 0})
+	wantFinding(t, c, "data.conflict", "B3", "13.2/13.4")
+	for heading, text := range map[string]string{"Hosel OD (mm)": "13.6/13.7", "Hosel OD min/max (mm)": "13.5"} {
+		c := read(t, grid("Heads", "Part No | "+heading+" | Bore (mm)\nQU-1 | 13.2/13.4 | 9.5\nQU-2 | "+text+" | 9.5"))
+		if got := rowOf(t, c, "QU-1"); !strings.Contains(got, "hosel_od=13.3[13.2..13.4]") {
+			t.Errorf("%s: %s", heading, got)
+		}
+	}
+}
+
+// TestRowOfWords keeps a row whose words are also those of headings.
+func TestRowOfWords(t *testing.T) {
+	c := read(t, grid("Heads", `
+Head | Category | Hosel OD [mm] | Bore [mm] | Depth [mm] | Price
+PN Bracken | iron | 13.2 | 9.5 | 32 | 15.00
+PN Teasel | iron | ? | 9.5 | N/A | 15.00
+PN Vetch | iron | 13.0 | 9.5 | 32 | 15.00
+`))
+	defer show(t, c)
+	wantRow(t, c, "PN Teasel", catalog.Held, sizes{catalog.Bore: 9.5, catalog.HoselOD: 0})
+	wantRow(t, c, "PN Vetch", catalog.Used, sizes{catalog.HoselOD: 13})
+}
+
+// TestPartShownWithZeros takes the part number as the sheet shows it, and says so.
+func TestPartShownWithZeros(t *testing.T) {
+	s := grid("Heads", "Part No | Hosel OD (mm)\nKX-1 | 13.2\n88 | 13.4")
+	s.Rows[2][0] = sheet.Cell{Kind: sheet.Number, Raw: "88", Shown: "00088", Format: "00000"}
+	c := read(t, s)
+	defer show(t, c)
+	wantRow(t, c, "00088", catalog.Used, sizes{catalog.HoselOD: 13.4})
+	wantFinding(t, c, "data.part-number", "A3", "00088")
+}
+
+// TestCommaThatCanMeanOneThing reads a comma with three digits after it by what is possible.
+func TestCommaThatCanMeanOneThing(t *testing.T) {
+	c := read(t, grid("Heads", `
+Part No | Hosel OD (in) | Bore depth (in)
+NB-1 | 0,515 | 1,250
+NB-2 | 0,530 | 1,125
+NB-3 | .530 | 1.125
+`))
+	defer show(t, c)
+	wantRow(t, c, "NB-1", catalog.Assumed, sizes{catalog.HoselOD: 13.081, catalog.BoreDepth: 31.75})
+	wantRow(t, c, "NB-2", catalog.Assumed, sizes{catalog.BoreDepth: 28.575})
+}
+
+// TestHiddenColumnOfTheSame reads the column that can be seen.
+func TestHiddenColumnOfTheSame(t *testing.T) {
+	s := grid("Heads", `
+Part | Hosel OD | Hosel OD 2018 | Bore
+DW-1 | 0.490 | 0.470 | 0.338
+DW-2 | 0.470 | 0.455 | 0.338
+`)
+	s.HiddenCols = map[int]bool{3: true}
+	c := read(t, s)
+	defer show(t, c)
+	wantRow(t, c, "DW-1", catalog.Assumed, sizes{catalog.HoselOD: 12.446})
+	wantFinding(t, c, "layout.column", "C1", "hidden")
+}
+
+// TestUnusualSizeWithItsUnit uses a size beyond the usual that names its unit, with a warning; not one that a usual mistake
+// explains.
+func TestUnusualSizeWithItsUnit(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Code | Bore (in) | Base (in) | Length (in)
+FO-1 | .368 | .535 | .75
+FO-2 | 13.8 mm | 14.6 mm | 25 mm
+FO-3 | 4.7 mm | 14.6 mm | 25 mm
+`))
+	defer show(t, c)
+	wantRow(t, c, "FO-2", catalog.Used, sizes{catalog.Bore: 13.8, catalog.BaseOD: 14.6, catalog.Length: 25})
+	wantFinding(t, c, "data.implausible", "B3", "13.8 mm")
+	wantRow(t, c, "FO-3", catalog.Held, sizes{catalog.Bore: 0})
+}
+
+// TestOneDigitApart holds a part whose sizes differ by one in the last digit in two files, and lets rounding pass.
+func TestOneDigitApart(t *testing.T) {
+	a := grid("", "Ferrule | Bore (in) | Base OD (in)\nRV-1 | .368 | .508\nRV-2 | .368 | .535")
+	b := grid("", "Ferrule | Bore (in) | Base OD (mm)\nRV-1 | .367 | 12.93\nRV-2 | .368 | 13.6")
+	c := readInputs(t, catalog.Options{}, catalog.Input{Book: book("caller.csv", a)}, catalog.Input{Book: book("wold.csv", b)})
+	defer show(t, c)
+	wantFinding(t, c, "data.conflict", "B2", ".367")
+	wantFinding(t, c, "data.conflict", "C2", "12.93")
+	if len(c.Ferrules) != 3 || c.Ferrules[1].Part != "RV-2" {
+		t.Errorf("%d ferrules", len(c.Ferrules))
+	}
+}
+
+// TestSourceOnItsSide sends a person to the part's own cell.
+func TestSourceOnItsSide(t *testing.T) {
+	c := read(t, grid("Compare", `
+Comparison | | |
+Model | Alder | Birch | Cedar
+Hosel OD (mm) | 12.9 | 13.1 | 13.4
+Bore (mm) | 9.12 | 9.5 | 9.5
+Bore depth (mm) | 36 | 32 | 32
+`))
+	defer show(t, c)
+	if len(c.Heads) != 3 {
+		t.Fatalf("%d heads", len(c.Heads))
+	}
+	if got, want := c.Heads[1].Source, (catalog.Source{File: "orrin.xlsx", Sheet: "Compare", Row: 2, Cell: "C2"}); got != want {
+		t.Errorf("%+v, want %+v", got, want)
+	}
+}

@@ -1,0 +1,102 @@
+package words
+
+import (
+	"cmp"
+	"slices"
+)
+
+// Subject is what a note, or a clause of one, speaks of.
+type Subject struct {
+	// Roles are the roles of sizes that it names, in its order: "bore and hosel OD" names two.
+	Roles []RoleMatch
+	// Class is diameter, length or depth where it speaks of all sizes of that sort ("diameters ±0.05"), empty otherwise.
+	Class string
+	// General is set where it says that all sizes are meant ("all dimensions", "unless otherwise stated").
+	General bool
+}
+
+// leastSubject is the score from which words in a note name a role.
+const leastSubject = 0.45
+
+// Subject finds what a note speaks of in a table that lists heads, ferrules or tips; an empty kind is any. Unlike a heading, a
+// note has other words around: each stretch of known words is taken by itself, words for tolerances left aside.
+func (v *Vocabulary) Subject(kind, text string) Subject {
+	var s Subject
+	if len(text) > maxText {
+		text = text[:maxText]
+	}
+	aside := v.concepts["tolerance"].and(v.concepts["note"])
+	for _, run := range v.runs(text) {
+		match, class := v.subjectOf(kind, run, aside)
+		switch {
+		case class != "":
+			s.Class = cmp.Or(s.Class, class)
+		case match.Score >= leastSubject && !slices.ContainsFunc(s.Roles, func(m RoleMatch) bool { return m.Role == match.Role }):
+			s.Roles = append(s.Roles, match)
+		}
+	}
+	for _, segment := range v.segments(classMark, tokens(Fold(text))) {
+		s.General = s.General || slices.ContainsFunc(segment.options, func(e entry) bool { return e.value == "all" })
+	}
+	return s
+}
+
+// runs returns the stretches of known words of a text, divided at words such as "and".
+func (v *Vocabulary) runs(text string) [][]segment {
+	rest, _, _ := v.SplitUnit(text)
+	var runs [][]segment
+	var run []segment
+	end := func() {
+		if len(run) > 0 {
+			runs = append(runs, run)
+		}
+		run = nil
+	}
+	for _, s := range v.segments(classConcept, tokens(Fold(splitCamel(dropTolerance(rest))))) {
+		if len(s.options) == 0 || v.joins(s) {
+			end()
+			continue
+		}
+		run = append(run, s)
+	}
+	end()
+	return runs
+}
+
+// joins reports whether a word stands between the names of two things, and is itself no word of a heading.
+func (v *Vocabulary) joins(s segment) bool {
+	filler := v.concepts["filler"]
+	return slices.ContainsFunc(v.lookup(v.classes[classMark], s.text), func(e entry) bool { return e.value == "or" }) &&
+		!slices.ContainsFunc(s.options, func(e entry) bool { return e.concepts != filler })
+}
+
+// subjectOf returns the role that a stretch of words names best, or the class of sizes that it is the word for.
+func (v *Vocabulary) subjectOf(kind string, run []segment, aside concepts) (best RoleMatch, class string) {
+	h := heading{readings: []headingReading{{}}}
+	for _, s := range run {
+		h.readings = branch(h.readings, s.options)
+	}
+	for i, r := range h.readings {
+		h.readings[i].concepts = r.concepts.without(aside)
+		for _, name := range []string{"diameter", "length", "depth"} {
+			if r.concepts.without(aside).without(v.neutral) == v.concepts[name] {
+				class = cmp.Or(class, name)
+			}
+		}
+	}
+	for _, r := range v.roles {
+		if r.quantity != "length" || kind != "" && !slices.Contains(r.kinds, kind) || r.name == "tolerance" {
+			continue
+		}
+		if m := v.matchRole(r, h, kind); m.Score > best.Score {
+			best = m
+		}
+	}
+	return best, class
+}
+
+// Irrelevant reports whether a heading speaks of what no joint depends on: a loft, a weight, a barcode.
+func (v *Vocabulary) Irrelevant(parts ...string) bool {
+	h := v.readHeading(parts)
+	return h.unknown <= 0.6 && slices.ContainsFunc(h.readings, func(r headingReading) bool { return r.concepts.has(v.other) })
+}
