@@ -6,11 +6,17 @@
 // Tables are found by their headings, anywhere on the sheet: below titles, beside and below each other, on their side,
 // with headings of several rows. The lines that belong to no table are counted all the same.
 //
+// A table that the file declares by name has the columns that it declares. Columns headed by clubs under one size, or under a
+// title that names one, are read as one column, and a row as one head for each club.
+//
 // Every column is scored for every role: by the words of its heading, in nine languages, and by whether its values are
 // what the role's values are. The roles are then given to all columns together, so that the whole reading is the best
 // one (the assignment problem), once as if the table listed heads, once ferrules, once tips; titles and the user's word
 // weigh in. The evidence, and the next best reading with how far it is behind, stand in [Column]. A role that only the
 // values suggest, or whose runner-up is too near, is not used: the rows are held.
+//
+// A tolerance or unit in a note holds for the sizes that the note speaks of, by its words or by a footnote mark in a heading
+// or cell, and for all where it says so. One of which that cannot be told is reported and not used.
 //
 // The unit of bare numbers is taken from the heading, a unit row, a column of units, the number format, or a note, in
 // this order. Where nothing says it, the joint does: a hosel OD of 13.6 can only be in mm, one of .535 only in inches.
@@ -44,6 +50,7 @@
 //	data.missing      a value that is needed is not there
 //	data.conflict     two values for one thing
 //	data.implausible  a size that the joint does not allow, or far from the others
+//	data.part-number  a part number that is stored as a number, and taken as it is shown
 //	data.damaged      a date, error, exponent or formula without a result where a value was
 //	data.unreadable   a text that is no value
 //	data.leniency     what was forgiven in reading the values of a column, and changes nothing in them

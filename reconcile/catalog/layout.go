@@ -237,6 +237,9 @@ func lineRoles(g *grid, lex *lexicon, line, left, right int) map[string]float64 
 			coded++
 		}
 	}
+	if numeric*3 > cells && headsClubs(g, lex, line, left, right) {
+		numeric = 0
+	}
 	if cells-numeric < 1 || numeric*3 > cells || (numeric+coded)*2 > cells {
 		return nil
 	}
@@ -253,9 +256,32 @@ func lineRoles(g *grid, lex *lexicon, line, left, right int) map[string]float64 
 	return roles
 }
 
+// headsClubs reports whether the values of a line are clubs that head columns, beside the heading of a model or part.
+func headsClubs(g *grid, lex *lexicon, line, left, right int) bool {
+	if clubCells(g, lex, line, left, right) < leastClubs {
+		return false
+	}
+	named := false
+	for col := left; col <= right; col++ {
+		text := g.at(line, col)
+		found := lex.match(text)
+		switch {
+		case text == "" || lex.clubHeading(text) != "":
+		case len(found) == 0 || found[0].Score < headingScore:
+			return false
+		default:
+			named = named || found[0].Role == string(Part) || found[0].Role == string(Description)
+		}
+	}
+	return named
+}
+
 // isHeadingLine reports whether a line may be the heading of a table.
 func isHeadingLine(g *grid, lex *lexicon, line, left, right int) bool {
 	roles := lineRoles(g, lex, line, left, right)
+	if len(roles) > 0 && headsClubs(g, lex, line, left, right) {
+		return true
+	}
 	if len(roles) < 2 {
 		return false
 	}
@@ -270,6 +296,25 @@ func isHeadingLine(g *grid, lex *lexicon, line, left, right int) bool {
 		sum += score
 	}
 	return len(roles)*4 >= cells && sum >= 1
+}
+
+// tableAt returns the columns of the table that the file itself declares to begin at a line: those of a named table, or
+// those of the strip where a filter, which may leave columns out, begins there.
+func (g *grid) tableAt(line int, strip span) (span, bool) {
+	if g.turned {
+		return span{}, false
+	}
+	for _, table := range g.sheet.Tables {
+		from, to := table.Range.From, table.Range.To
+		if from.Row != line || to.Row == from.Row || to.Col == from.Col || from.Col < strip.left || from.Col > strip.right {
+			continue
+		}
+		if table.Name == "" {
+			return strip, true
+		}
+		return span{strip.from, strip.to, from.Col, min(to.Col, strip.right)}, true
+	}
+	return span{}, false
 }
 
 // isNewHeading reports whether a line below a heading may be a heading again: one with values in it must also name a size,
@@ -287,18 +332,23 @@ func isNewHeading(g *grid, lex *lexicon, line int, strip span) bool {
 func stripTables(g *grid, lex *lexicon, strip span) []region {
 	var found []region
 	for line := strip.from; line <= strip.to; line++ {
-		if !isHeadingLine(g, lex, line, strip.left, strip.right) {
+		table, declared := g.tableAt(line, strip)
+		declared = declared && len(lineRoles(g, lex, line, table.left, table.right)) > 0
+		if !declared && !isHeadingLine(g, lex, line, strip.left, strip.right) {
 			continue
 		}
 		floor := strip.from
 		if len(found) > 0 {
-			if !isNewHeading(g, lex, line, strip) {
+			if !declared && !isNewHeading(g, lex, line, strip) {
 				continue
 			}
 			floor = found[len(found)-1].body
 		}
 		r := region{grid: g, from: strip.from, to: strip.to, left: strip.left, right: strip.right, line: line}
-		r.headings = headingBlock(g, lex, line, floor, strip)
+		if declared {
+			r.left, r.right = table.left, table.right
+		}
+		r.headings = headingBlock(g, lex, line, floor, span{strip.from, strip.to, r.left, r.right})
 		r.body = r.headings[len(r.headings)-1] + 1
 		r.readHeadings(lex)
 		line = r.body - 1
@@ -362,6 +412,9 @@ func continuesHeading(g *grid, lex *lexicon, line, top int, strip span) bool {
 			g.at(top, col) != "" && len(lex.match(g.at(top, col), text)) > len(lex.match(g.at(top, col))):
 			known++
 		}
+	}
+	if numeric > 0 && isClubLine(g, lex, line, top, strip) {
+		return true
 	}
 	return cells > 0 && numeric == 0 && known*2 > cells && (known >= 2 || cells == 1 && known == 1 && unitsOnly(g, lex, line, strip))
 }

@@ -340,13 +340,7 @@ func (t *tableReader) describe() {
 		t.table.Range = r.rangeOf().String()
 	}
 	for _, c := range t.columns {
-		evidence := c.evidence
-		if c.unitWhy != "" {
-			evidence = strings.TrimPrefix(evidence+"; "+c.unitWhy, "; ")
-		}
-		t.table.Columns = append(t.table.Columns, Column{
-			Column: r.grid.columnName(c.col), Heading: c.text, Role: c.role, Unit: c.shownUnit(), Evidence: evidence, RunnerUp: c.runnerUp,
-		})
+		t.table.Columns = append(t.table.Columns, c.shown(r.grid)...)
 	}
 	t.reportLayout()
 }

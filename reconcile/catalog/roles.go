@@ -59,6 +59,10 @@ type column struct {
 	note *noteTolerance
 	// forgiven counts what was forgiven in reading its values, by code.
 	forgiven map[string]*leniency
+	// clubs are the columns that it stands for, where each gives the size of another club; absent is set while a club is
+	// read that has no such column.
+	clubs  []clubColumn
+	absent bool
 	// covers is the role whose values a tolerance column covers; empty: all.
 	covers Role
 }
@@ -86,21 +90,26 @@ func (r *region) columnsOf(lex *lexicon) []*column {
 		if h.text == "" && p.filled == 0 {
 			continue
 		}
-		c := &column{heading: h, profile: p, scale: 1, hidden: !r.grid.turned && r.grid.sheet.HiddenCols[h.col]}
-		for _, kind := range []Kind{UnknownKind, Heads, Ferrules, Tips} {
-			c.matches[kind] = lex.headingMatches(kind, h)
-		}
-		c.hints = lex.words.Hints(h.text)
-		switch {
-		case isPriceBreak(h.text):
-			c.irrelevant = "heading gives a quantity, as for a price of several"
-		case len(c.matches[UnknownKind]) == 0 && lex.words.Irrelevant(h.parts...):
-			c.irrelevant = "heading speaks of what no joint depends on"
-		}
-		c.headingUnit = lex.headingUnit(h)
-		columns = append(columns, c)
+		columns = append(columns, newColumn(lex, r, h, p))
 	}
 	return columns
+}
+
+// newColumn looks at what the heading of a column says.
+func newColumn(lex *lexicon, r *region, h heading, p profile) *column {
+	c := &column{heading: h, profile: p, scale: 1, hidden: !r.grid.turned && r.grid.sheet.HiddenCols[h.col]}
+	for _, kind := range []Kind{UnknownKind, Heads, Ferrules, Tips} {
+		c.matches[kind] = lex.headingMatches(kind, h)
+	}
+	c.hints = lex.words.Hints(h.text)
+	switch {
+	case isPriceBreak(h.text):
+		c.irrelevant = "heading gives a quantity, as for a price of several"
+	case len(c.matches[UnknownKind]) == 0 && lex.words.Irrelevant(h.parts...):
+		c.irrelevant = "heading speaks of what no joint depends on"
+	}
+	c.headingUnit = lex.headingUnit(h)
+	return c
 }
 
 // priceBreak is a heading that gives a quantity from which a price holds: 1-9 pcs, 10–49, 50+, ab 100 Stk.

@@ -31,7 +31,21 @@ func (t *tableReader) readRows() {
 			t.setAside(line, kind)
 			continue
 		}
-		t.readRow(line)
+		t.readLine(line)
+	}
+}
+
+// readLine reads a line of data: once, or once for each club that the table has columns for.
+func (t *tableReader) readLine(line int) {
+	read := false
+	for _, club := range t.clubsOf() {
+		if t.turnTo(line, club) {
+			t.readRow(line, club)
+			read = true
+		}
+	}
+	if !read {
+		t.readRow(line, "")
 	}
 }
 
@@ -64,8 +78,10 @@ func (t *tableReader) readSection(line int) {
 
 // rowReader gathers what one line says.
 type rowReader struct {
-	t           *tableReader
-	line        int
+	t    *tableReader
+	line int
+	// club is the club whose columns are read, empty where the table has none by club.
+	club        string
 	fields      map[Role]Field
 	fine        map[Role]measure.Length
 	assumptions []string
@@ -92,8 +108,9 @@ func (r *rowReader) assume(texts ...string) {
 }
 
 // readRow reads a line of data into rows of the table and entries of the catalogue.
-func (t *tableReader) readRow(line int) {
-	r := rowReader{t: t, line: line, fields: make(map[Role]Field, len(t.byRole)), fine: map[Role]measure.Length{}}
+// It is for one club where a club is given.
+func (t *tableReader) readRow(line int, club string) {
+	r := rowReader{t: t, line: line, club: club, fields: make(map[Role]Field, len(t.byRole)), fine: map[Role]measure.Length{}}
 	if t.kindHeld != "" {
 		r.hold(t.kindHeld)
 	}
@@ -101,7 +118,7 @@ func (t *tableReader) readRow(line int) {
 		r.assume(t.kindAssumed)
 	}
 	for _, c := range t.columns {
-		if c.role != "" && c.role != Tolerance && t.byRole[c.role] == c {
+		if c.role != "" && c.role != Tolerance && t.byRole[c.role] == c && !c.absent {
 			r.readColumn(c)
 		}
 	}

@@ -341,3 +341,61 @@ Bore depth (mm) | 36 | 32 | 32
 		t.Errorf("%+v, want %+v", got, want)
 	}
 }
+
+// TestColumnForEachClub makes a head of each club where a size is given club by club in columns.
+func TestColumnForEachClub(t *testing.T) {
+	for name, text := range map[string]string{
+		"clubs below one heading": `
+Part no. | Hosel OD (mm) | < | < | < | Bore (mm)
+ | 5 | 6 | 7 | PW |
+JD-1 | 12.9 | 12.9 | 13.0 | 13.2 | 9.5
+JD-2 | 13.1 | 13.1 | – | 13.3 | 9.5`,
+		"a heading above clubs": `
+ | Hosel OD (mm) | < | < | < |
+Part no. | 5 | 6 | 7 | PW | Bore (mm)
+JD-1 | 12.9 | 12.9 | 13.0 | 13.2 | 9.5
+JD-2 | 13.1 | 13.1 | – | 13.3 | 9.5`,
+		"only a title": `
+Hosel OD by club (mm) | | | | |
+Model | 5 | 6 | 7 | PW | Bore
+JD-1 | 12.9 | 12.9 | 13.0 | 13.2 | 9.5
+JD-2 | 13.1 | 13.1 | – | 13.3 | 9.5`,
+	} {
+		t.Run(name, func(t *testing.T) {
+			c := read(t, grid("Irons", text))
+			defer show(t, c)
+			var parts []string
+			for _, h := range c.Heads {
+				parts = append(parts, h.Part)
+			}
+			if want := []string{"JD-1 5", "JD-1 6", "JD-1 7", "JD-1 PW", "JD-2 5", "JD-2 6", "JD-2 PW"}; !slices.Equal(parts, want) {
+				t.Fatalf("heads %q, want %q", parts, want)
+			}
+			if h := c.Heads[2]; h.Fields[catalog.HoselOD].Dim.Nominal().Millimetres() != 13 || h.Fields[catalog.Bore].Dim.Nominal().Millimetres() != 9.5 || h.Fields[catalog.HoselOD].Cell[0] != 'D' {
+				t.Errorf("%+v", h.Fields)
+			}
+			if roles := c.Tables[0].Columns; roles[1].Role != catalog.HoselOD || roles[4].Role != catalog.HoselOD || roles[4].Column != "E" {
+				t.Errorf("%+v", roles)
+			}
+		})
+	}
+}
+
+// TestDeclaredTable takes the columns of a named table for the table, and finds its heading though few words are known.
+func TestDeclaredTable(t *testing.T) {
+	s := grid("Range", `
+ | | Glandmere | | | |
+Legend | | | | | | Bore
+BK | | Kode | Bore (in) | ⌀2 | L2 | .368
+WH | | GL-1 | .368 | .535 | .75 | .353
+RD | | GL-2 | .368 | .540 | .75 | .333
+`)
+	s.Tables = []sheet.Table{{Name: "Range26", Range: sheet.Range{From: sheet.Ref{Row: 3, Col: 3}, To: sheet.Ref{Row: 5, Col: 6}}}}
+	c := readInputs(t, catalog.Options{}, catalog.Input{Book: book("glandmere.xlsx", s), Kind: catalog.Ferrules})
+	defer show(t, c)
+	table := c.Tables[0]
+	if !slices.Equal(table.HeadingRows, []int{3}) || len(table.Columns) != 4 || table.Columns[0].Column != "C" {
+		t.Errorf("heading %v, columns %+v", table.HeadingRows, table.Columns)
+	}
+	wantRow(t, c, "GL-2", catalog.Assumed, sizes{catalog.Bore: 9.3472, catalog.BaseOD: 13.716})
+}

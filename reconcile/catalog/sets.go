@@ -11,8 +11,11 @@ type clubOf struct{ suffix, assumption string }
 // clubs returns the name of a row's part and its clubs: those of a set that it names in a column of its own or at the
 // end of its part number; one club without a suffix where it names none.
 func (r *rowReader) clubs(part string) (string, []clubOf) {
-	if r.t.kind != Heads || part == "" {
+	switch {
+	case r.t.kind != Heads || part == "":
 		return part, []clubOf{{}}
+	case r.club != "":
+		return part, []clubOf{{suffix: r.club}}
 	}
 	text := r.fields[Club].Text
 	set := r.t.lex.setOf(r.clubCategory(), text)

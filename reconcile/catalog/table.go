@@ -93,6 +93,7 @@ func lineName(line int) string { return fmt.Sprint(line) }
 // understand finds what the table lists and what its columns mean.
 func (t *tableReader) understand(given Kind, titles []string) {
 	t.columns = t.region.columnsOf(t.lex)
+	t.foldClubColumns(titles)
 	chosen := t.choosePlan(given, titles)
 	if chosen == nil {
 		t.indexRoles()

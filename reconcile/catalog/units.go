@@ -465,9 +465,10 @@ func (t *tableReader) toleranceFor(line int, c *column) (value.Tolerance, measur
 // notedTolerance returns the tolerance that a note gives to a value, by the value's footnote mark or for its column.
 func (t *tableReader) notedTolerance(line int, c *column) (value.Tolerance, measure.Origin, string, bool) {
 	note := c.note
-	for mark, n := range t.valueNotes {
-		if bears(t.region.grid.filled(line, c.col), mark) {
+	for _, mark := range sortedKeys(t.valueNotes) {
+		if n := t.valueNotes[mark]; bears(t.region.grid.filled(line, c.col), mark) {
 			note = &n
+			break
 		}
 	}
 	if note == nil {

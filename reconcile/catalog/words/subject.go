@@ -19,13 +19,13 @@ type Subject struct {
 const leastSubject = 0.45
 
 // Subject finds what a note speaks of in a table that lists heads, ferrules or tips; an empty kind is any. Unlike a heading, a
-// note has other words around: each stretch of known words is taken by itself, words for tolerances left aside.
+// note has other words around: each stretch of known words is taken by itself, words for tolerances and clubs left aside.
 func (v *Vocabulary) Subject(kind, text string) Subject {
 	var s Subject
 	if len(text) > maxText {
 		text = text[:maxText]
 	}
-	aside := v.concepts["tolerance"].and(v.concepts["note"])
+	aside := v.concepts["tolerance"].and(v.concepts["note"]).and(v.concepts["club"]).and(v.concepts["set"])
 	for _, run := range v.runs(text) {
 		match, class := v.subjectOf(kind, run, aside)
 		switch {

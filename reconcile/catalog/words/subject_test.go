@@ -1,0 +1,54 @@
+package words_test
+
+import (
+	"slices"
+	"testing"
+
+	"example.com/seatline/reconcile/catalog/words"
+)
+
+func TestSubject(t *testing.T) {
+	v := words.Load()
+	for text, want := range map[string]struct {
+		kind    string
+		roles   []string
+		class   string
+		general bool
+	}{
+		"Hosel OD measured after polishing":                     {kind: "heads", roles: []string{"hosel_od"}},
+		"bore and hosel OD":                                     {kind: "heads", roles: []string{"bore", "hosel_od"}},
+		"Bohrung und Hals-Außendurchmesser":                     {kind: "heads", roles: []string{"bore", "hosel_od"}},
+		"tolérance sur Ø extérieur col":                         {kind: "heads", roles: []string{"hosel_od"}, general: true},
+		"비고: 외경 공차":                                             {kind: "heads", roles: []string{"hosel_od"}, general: true},
+		"Hosel OD by club (mm)":                                 {kind: "heads", roles: []string{"hosel_od"}},
+		"Step length in mm or in inches as ordered, please ask": {kind: "ferrules", roles: []string{"step_length"}},
+		"diameters":                  {kind: "ferrules", class: "diameter"},
+		"all lengths":                {kind: "heads", class: "length", general: true},
+		"Tiefen":                     {kind: "heads", class: "depth"},
+		"unless otherwise stated":    {kind: "heads", general: true},
+		"swing weight":               {kind: "heads"},
+		"terms of delivery: 14 days": {kind: "heads"},
+		"":                           {kind: "heads"},
+	} {
+		got := v.Subject(want.kind, text)
+		var roles []string
+		for _, m := range got.Roles {
+			roles = append(roles, m.Role)
+		}
+		if !slices.Equal(roles, want.roles) || got.Class != want.class || got.General != want.general {
+			t.Errorf("%q: %+v, want %+v", text, got, want)
+		}
+	}
+}
+
+func TestIrrelevant(t *testing.T) {
+	v := words.Load()
+	for text, want := range map[string]bool{
+		"Weight (g)": true, "Loft °": true, "Schwunggewicht": true, "Poids g": true, "重量(g)": true, "Barcode": true, "Min. order": true,
+		"Hosel OD": false, "Bore": false, "Xyz": false, "": false,
+	} {
+		if got := v.Irrelevant(text); got != want {
+			t.Errorf("%q: %v, want %v", text, got, want)
+		}
+	}
+}
