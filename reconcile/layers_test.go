@@ -22,6 +22,7 @@ var layers = []string{
 	"reconcile/explain",
 	"reconcile/plan/",
 	"reconcile/matrix",
+	"reconcile/demand",
 	"reconcile/catalog/mapping",
 	"reconcile/catalog",
 	"reconcile/catalog/value",
