@@ -1,0 +1,458 @@
+package page
+
+import (
+	"cmp"
+	"fmt"
+	"runtime"
+	"slices"
+	"strings"
+	"sync"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/matrix"
+)
+
+// builder puts the data of a page together.
+type builder struct {
+	result *matrix.Result
+	opts   Options
+	words  words
+	chart  *chart
+	// tolerance is that of a measured hosel.
+	tolerance measure.Length
+
+	heads    []fitcalc.Head // as package matrix decided them
+	forms    []fitcalc.Ferrule
+	formIDs  map[fitcalc.Ferrule]int
+	tips     []fitcalc.Tip
+	benchSet []int // the tips that can be chosen for a measured hosel
+
+	suppliers pool[string]
+	dims      pool[[3]int64]
+	reasons   pool[reasonData]
+	outcomes  pool[[]int]
+	answers   pool[[]int]
+	tipSets   pool[[]int]
+	courses   pool[course]
+	rows      pool[[]int64]
+	hosels    []hosel
+	hoselIDs  map[fitcalc.Head]int
+}
+
+// hosel is a head with its OD left open, and the tips it is to be decided on.
+type hosel struct {
+	head fitcalc.Head
+	tips []int
+}
+
+func newBuilder(r *matrix.Result, opts Options, w words, tag string) *builder {
+	b := &builder{
+		result: r, opts: opts, words: w, tolerance: r.Shop.HoselODTolerance,
+		formIDs: map[fitcalc.Ferrule]int{}, hoselIDs: map[fitcalc.Head]int{},
+	}
+	if !opts.Caliper.IsZero() {
+		b.tolerance = opts.Caliper
+	}
+	columns := opts.Columns
+	if columns == nil {
+		columns = usualColumns
+	}
+	columns = append([]Column{}, columns...)
+	if opts.Prices {
+		columns = append(columns, columnPrice)
+	}
+	b.chart = &chart{
+		Version: version, Language: tag, Units: opts.Units.String(), Columns: columns, Words: w,
+		Limits: limits{
+			FlushStep: pm(r.Shop.FlushStep), TurnLimit: pm(r.Shop.TurnLimit), Measured: pm(b.tolerance),
+			Most: pm(measure.Millimetres(2000)), Insertion: pm(r.Shop.InsertionDepth),
+		},
+	}
+	return b
+}
+
+// build returns the data of the page.
+func (b *builder) build() (*chart, error) {
+	b.takeTips()
+	b.takeFerrules()
+	b.takeBench()
+	b.takeHeads()
+	if err := b.walkAll(); err != nil {
+		return nil, err
+	}
+	c := b.chart
+	c.Suppliers, c.Dims, c.Reasons, c.Outcomes = filled(b.suppliers.all), filled(b.dims.all), filled(b.reasons.all), filled(b.outcomes.all)
+	c.Answers, c.TipSets = filled(b.answers.all), filled(b.tipSets.all)
+	c.Courses, c.Rows = b.byFrequency()
+	c.Assumptions = []string{}
+	for a := fitcalc.Assumption(0); a.Code() != ""; a++ {
+		c.Assumptions = append(c.Assumptions, a.Code())
+	}
+	return c, nil
+}
+
+// filled returns an empty list for none, so that it is [] and not null.
+func filled[T any](all []T) []T {
+	if all == nil {
+		return []T{}
+	}
+	return all
+}
+
+// takeTips takes the tips of the result, and the usual sizes that are not among them: a reader may have one of those.
+func (b *builder) takeTips() {
+	sizes := map[string]bool{}
+	add := func(name string, tip fitcalc.Tip) {
+		b.tips = append(b.tips, tip)
+		data := tipData{Name: name}
+		for i := range data.At {
+			diameter := tip.Diameter(measure.Inches(int64(i)))
+			data.At[i] = diameter.Nominal().Picometres()
+		}
+		b.chart.Tips = append(b.chart.Tips, data)
+		if tip.Form() == fitcalc.TipUnknown {
+			return
+		}
+		end := tip.Diameter(measure.Length{})
+		sizes[sizeOf(tip.Form(), end.Nominal())] = true
+		b.benchSet = append(b.benchSet, len(b.tips)-1)
+	}
+	for i := range b.result.Tips {
+		add(b.result.Tips[i].Name, b.result.Tips[i].Tip)
+	}
+	for _, s := range fitcalc.StandardTips() {
+		if !sizes[sizeOf(s.Form, s.Diameter)] {
+			add(s.Name, s.Tip(b.result.Shop))
+		}
+	}
+	slices.SortStableFunc(b.benchSet, func(x, y int) int {
+		return cmp.Compare(b.chart.Tips[x].At[0], b.chart.Tips[y].At[0])
+	})
+}
+
+// sizeOf allows for a size that was rounded to a hundredth of a millimetre.
+func sizeOf(form fitcalc.TipForm, diameter measure.Length) string {
+	rounded, _ := diameter.FormatMillimetres(1)
+	return form.String() + rounded
+}
+
+func (b *builder) takeFerrules() {
+	d := &b.chart.Ferrules
+	*d = ferruleData{Part: []string{}, Description: []string{}, Supplier: []int{}, Form: []int{}}
+	b.chart.Forms = []formData{}
+	for i := range b.result.Catalogue.Ferrules {
+		f := &b.result.Catalogue.Ferrules[i]
+		d.Part = append(d.Part, clean(f.Part))
+		d.Description = append(d.Description, clean(f.Description))
+		d.Supplier = append(d.Supplier, b.supplier(f.Supplier))
+		d.Form = append(d.Form, b.form(f.Ferrule))
+		if slices.Contains(b.chart.Columns, ColumnColour) {
+			d.Colour = append(d.Colour, clean(f.Colour))
+		}
+		if slices.Contains(b.chart.Columns, columnPrice) {
+			d.Price = append(d.Price, clean(f.Fields[catalog.Price].Text))
+		}
+	}
+}
+
+func (b *builder) supplier(name string) int { return b.suppliers.id(name, clean(name)) }
+
+// clean returns text from a sheet without what JSON and HTML have no room for.
+func clean(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r < ' ' || r == 0x7f {
+			return ' '
+		}
+		return r
+	}, strings.ToValidUTF8(text, "\uFFFD"))
+}
+
+// form gives ferrules of one form one index. Sizes that no ferrule can have are left out, as package matrix does.
+func (b *builder) form(f fitcalc.Ferrule) int {
+	if f.Validate() != nil {
+		f = fitcalc.Ferrule{Style: f.Style, Material: f.Material}
+	}
+	f.Material = fitcalc.MaterialUnknown // it has no bearing on the verdict
+	if at, known := b.formIDs[f]; known {
+		return at
+	}
+	at := len(b.forms)
+	b.formIDs[f] = at
+	b.forms = append(b.forms, f)
+	data := formData{
+		Base: b.dim(f.BaseOD.OrPlusMinus(b.result.Shop.FerruleODTolerance)), Bore: size(f.Bore), Top: size(f.TopOD), Length: size(f.Length),
+	}
+	spigot := f.Collar
+	if f.Style == fitcalc.Stepped || f.Style == fitcalc.StyleUnknown && f.Step.OD.Given() {
+		spigot = f.Step
+	}
+	if f.Style != fitcalc.Plain && spigot.OD.Given() && spigot.Length.Given() {
+		data.Spigot = &[2]picometres{size(spigot.OD), size(spigot.Length)}
+	}
+	b.chart.Forms = append(b.chart.Forms, data)
+	return at
+}
+
+// dim gives a dimension its index, -1 where it is not given.
+func (b *builder) dim(d measure.Dim) int {
+	if !d.Given() {
+		return -1
+	}
+	sizes := [3]int64{d.Nominal().Picometres(), d.Lower().Picometres(), d.Upper().Picometres()}
+	return b.dims.id(fmt.Sprint(sizes), sizes)
+}
+
+// benchTops are the forms of top that can be chosen for a measured hosel, the usual one first.
+var benchTops = []fitcalc.TopForm{
+	fitcalc.TopFlat, fitcalc.TopCountersunk, fitcalc.TopCounterbored, fitcalc.TopRounded, fitcalc.TopUnknown,
+}
+
+func (b *builder) takeBench() {
+	for _, top := range benchTops {
+		at := b.hosel(fitcalc.Head{Top: top}, b.benchSet)
+		b.chart.Bench = append(b.chart.Bench, benchData{Top: int(top), Hosel: at})
+	}
+}
+
+// hosel gives a head without its OD its index, and adds tips that it is to be decided on.
+func (b *builder) hosel(h fitcalc.Head, tips []int) int {
+	h = open(h, b.tolerance)
+	at, known := b.hoselIDs[h]
+	if !known {
+		at = len(b.hosels)
+		b.hoselIDs[h] = at
+		b.hosels = append(b.hosels, hosel{head: h})
+	}
+	for _, tip := range tips {
+		if b.tips[tip].Form() != fitcalc.TipUnknown && !slices.Contains(b.hosels[at].tips, tip) {
+			b.hosels[at].tips = append(b.hosels[at].tips, tip)
+		}
+	}
+	return at
+}
+
+func (b *builder) takeHeads() {
+	d := &b.chart.Heads
+	*d = headData{
+		Part: []string{}, Description: []string{}, Supplier: []int{}, Category: []int{}, OD: []int{}, Hosel: []int{}, Tips: []int{},
+		Assumed: []int{}, Answer: []int{},
+	}
+	for i := range b.result.Catalogue.Heads {
+		h := &b.result.Catalogue.Heads[i]
+		head := h.Head
+		if head.Validate() != nil { // as package matrix does
+			head = fitcalc.Head{Category: head.Category, Top: head.Top}
+		}
+		b.heads = append(b.heads, head)
+		var tips []int
+		for _, tip := range b.result.HeadTips[i].Tips {
+			tips = append(tips, int(tip))
+		}
+		assumed := 0
+		if b.result.HeadTips[i].Assumed {
+			assumed = 1
+		}
+		d.Part = append(d.Part, clean(h.Part))
+		d.Description = append(d.Description, clean(h.Description))
+		d.Supplier = append(d.Supplier, b.supplier(h.Supplier))
+		d.Category = append(d.Category, int(h.Category))
+		d.OD = append(d.OD, b.dim(b.hoselOD(i)))
+		d.Hosel = append(d.Hosel, b.hosel(head, tips))
+		d.Tips = append(d.Tips, b.tipSets.id(fmt.Sprint(tips), tips))
+		d.Assumed = append(d.Assumed, assumed)
+		d.Answer = append(d.Answer, b.answer(i))
+	}
+}
+
+// hoselOD returns the OD that a ferrule has to match, with the shop's tolerance where the sheet states none.
+func (b *builder) hoselOD(head int) measure.Dim {
+	h := &b.heads[head]
+	od := h.HoselOD
+	if h.Adapter.Given() {
+		od = h.Adapter.TopOD
+	}
+	return od.OrPlusMinus(b.result.Shop.HoselODTolerance)
+}
+
+// answer is what package matrix decided for a head: what fits and what cannot be decided, and where that is nothing, what comes
+// nearest.
+func (b *builder) answer(head int) int {
+	flat := []int{}
+	add := func(p matrix.Pair) {
+		fit := b.result.Fit(p)
+		flat = append(flat, int(p.Ferrule), b.intern(resultOf(&fit)), int(p.Tip))
+	}
+	for _, p := range b.result.HeadPairs(head) {
+		if p.Verdict.Fits() || p.Verdict == fitcalc.Ask {
+			add(p)
+		}
+	}
+	if len(flat) == 0 {
+		if p, found := b.result.Nearest(head); found {
+			add(p)
+		} else if pairs := b.result.HeadPairs(head); len(pairs) > 0 {
+			add(pairs[0]) // a head that takes none
+		}
+	}
+	return b.answers.id(fmt.Sprint(flat), flat)
+}
+
+// walkAll finds the course of every form on every hosel and tip.
+func (b *builder) walkAll() error {
+	type task struct{ hosel, tip int }
+	var tasks []task
+	for i := range b.hosels {
+		for _, tip := range b.hosels[i].tips {
+			tasks = append(tasks, task{i, tip})
+		}
+	}
+	found := make([][][]leg, len(tasks))
+	failed := make([]error, len(tasks))
+	var work sync.WaitGroup
+	workers := min(runtime.GOMAXPROCS(0), max(1, len(tasks)))
+	for first := range workers {
+		work.Go(func() {
+			for i := first; i < len(tasks); i += workers {
+				found[i], failed[i] = b.walkRow(tasks[i].hosel, tasks[i].tip)
+			}
+		})
+	}
+	work.Wait()
+	for i := range b.hosels {
+		b.chart.Hosels = append(b.chart.Hosels, b.hoselData(i))
+	}
+	for i, t := range tasks {
+		if failed[i] != nil {
+			return failed[i]
+		}
+		data := &b.chart.Hosels[t.hosel]
+		data.Tips = append(data.Tips, t.tip)
+		data.Rows = append(data.Rows, b.row(t.hosel, found[i]))
+	}
+	return nil
+}
+
+func (b *builder) walkRow(hosel, tip int) ([][]leg, error) {
+	w := walker{head: b.hosels[hosel].head, tip: &b.tips[tip], shop: &b.result.Shop}
+	row := make([][]leg, len(b.forms))
+	for i := range b.forms {
+		w.ferrule = &b.forms[i]
+		legs, err := w.walk()
+		if err != nil {
+			return nil, err
+		}
+		row[i] = legs
+	}
+	return row, nil
+}
+
+// row gives the courses of a row their indexes, and the row its own.
+func (b *builder) row(hosel int, legs [][]leg) int {
+	flat := []int64{b.least(hosel)}
+	for _, l := range legs {
+		c := make(course, len(l))
+		for i := range l {
+			c[i] = stretch{outcome: b.intern(l[i].result), minutes: l[i].minutes}
+			if i > 0 {
+				c[i].from = l[i].from.Picometres()
+			}
+		}
+		flat = append(flat, int64(b.courses.id(fmt.Sprint(c), c)))
+	}
+	return b.rows.id(fmt.Sprint(flat), flat)
+}
+
+// least is the smallest OD that leaves a hosel a wall and a lower limit above nothing.
+func (b *builder) least(at int) int64 {
+	h := &b.hosels[at].head
+	inner := b.tolerance
+	sizes := []measure.Dim{h.Adapter.Bore}
+	if !h.Adapter.Given() {
+		sizes = []measure.Dim{h.Bore, h.Countersink.Mouth, h.Counterbore.Diameter}
+	}
+	for _, d := range sizes {
+		inner = measure.Max(inner, d.Nominal())
+	}
+	return inner.Add(one).Picometres()
+}
+
+func (b *builder) hoselData(at int) hoselData {
+	h := &b.hosels[at].head
+	d := hoselData{Top: int(formOfTop(h)), Bore: size(h.Bore), Depth: size(h.BoreDepth), Tips: []int{}, Rows: []int{}}
+	if h.Adapter.Given() {
+		d.Top = sleeveTop
+		if h.Adapter.Bore.Given() {
+			d.Bore = size(h.Adapter.Bore)
+		}
+		if h.Adapter.BoreDepth.Given() {
+			d.Depth = size(h.Adapter.BoreDepth)
+		}
+	}
+	if c := h.Countersink; c.Mouth.Given() {
+		if depth := b.sinkDepth(h); depth.Sign() > 0 {
+			d.Sink = &[2]picometres{size(c.Mouth), pm(depth)}
+		}
+	}
+	if c := h.Counterbore; c.Diameter.Given() && c.Depth.Given() {
+		d.Counter = &[2]picometres{size(c.Diameter), size(c.Depth)}
+	}
+	return d
+}
+
+// formOfTop is what the sheet calls the top, or what the sizes of a recess show it to be.
+func formOfTop(h *fitcalc.Head) fitcalc.TopForm {
+	switch {
+	case h.Top != fitcalc.TopUnknown:
+		return h.Top
+	case h.Counterbore.Diameter.Given() || h.Counterbore.Depth.Given():
+		return fitcalc.TopCounterbored
+	case h.Countersink.Mouth.Given():
+		return fitcalc.TopCountersunk
+	}
+	return h.Top
+}
+
+// sinkDepth is the depth of a countersink as it is drawn: as stated, or down to the bore at the angle stated or the shop's.
+func (b *builder) sinkDepth(h *fitcalc.Head) measure.Length {
+	c := &h.Countersink
+	if c.Depth.Given() {
+		return c.Depth.Nominal()
+	}
+	angle := c.Angle
+	if angle.IsZero() {
+		angle = b.result.Shop.CountersinkAngle
+	}
+	if !h.Bore.Given() {
+		return measure.Length{}
+	}
+	return fitcalc.CountersinkDepth(c.Mouth.Nominal(), h.Bore.Nominal(), angle)
+}
+
+// byFrequency renumbers the courses so that those that stand in rows most often have the shortest numbers.
+func (b *builder) byFrequency() ([]course, [][]int64) {
+	counts := make([]int, len(b.courses.all))
+	for _, row := range b.rows.all {
+		for _, c := range row[1:] {
+			counts[c]++
+		}
+	}
+	order := make([]int, len(counts))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(x, y int) int { return cmp.Compare(counts[y], counts[x]) })
+	courses, to := make([]course, len(order)), make([]int64, len(order))
+	for i, old := range order {
+		courses[i], to[old] = b.courses.all[old], int64(i)
+	}
+	rows := make([][]int64, len(b.rows.all))
+	for i, row := range b.rows.all {
+		rows[i] = []int64{row[0]}
+		for _, c := range row[1:] {
+			rows[i] = append(rows[i], to[c])
+		}
+	}
+	return courses, rows
+}

@@ -1,0 +1,174 @@
+package page
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish/tell/telltest"
+)
+
+func everyCode() []string {
+	var codes []string
+	for c := fitcalc.NoCode + 1; c.String() != ""; c++ {
+		codes = append(codes, c.String())
+	}
+	return codes
+}
+
+func everyAssumption() []string {
+	var codes []string
+	for a := fitcalc.Assumption(0); a.Code() != ""; a++ {
+		codes = append(codes, a.Code())
+	}
+	return codes
+}
+
+func built(t *testing.T, r *matrix.Result, opts Options) *builder {
+	t.Helper()
+	w, tag, err := language("en", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := newBuilder(r, opts, w, tag)
+	if _, err := b.build(); err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
+// courseAt returns where a course stands at an OD.
+func courseAt(c course, od measure.Length) stretch {
+	at := c[0]
+	for _, s := range c[1:] {
+		if s.from <= od.Picometres() {
+			at = s
+		}
+	}
+	return at
+}
+
+// Courses are what Windows says, whatever parted them further: for every hosel, tip and form of a catalogue the verdict at each of
+// the windows' ends, one picometre beside them, and at random ODs between, against Evaluate on the head itself.
+func TestCoursesAreWindows(t *testing.T) {
+	random := rand.New(rand.NewPCG(11, 25))
+	for _, tolerance := range []measure.Length{{}, measure.Micrometres(20)} {
+		b := built(t, telltest.Small(t), Options{Caliper: tolerance})
+		seen := map[fitcalc.Verdict]int{}
+		for hosel, data := range b.chart.Hosels {
+			for i, tip := range data.Tips {
+				row := b.chart.Rows[data.Rows[i]]
+				for form := range b.forms {
+					c := b.chart.Courses[row[form+1]]
+					compareCourse(t, b, hosel, tip, form, c, random, seen)
+				}
+			}
+		}
+		for _, verdict := range []fitcalc.Verdict{fitcalc.Flush, fitcalc.Turn, fitcalc.Prep, fitcalc.Ask, fitcalc.No, fitcalc.Bare} {
+			if seen[verdict] == 0 {
+				t.Errorf("no verdict %v among those compared", verdict)
+			}
+		}
+	}
+}
+
+func compareCourse(t *testing.T, b *builder, hosel, tip, form int, c course, random *rand.Rand, seen map[fitcalc.Verdict]int) {
+	t.Helper()
+	head := b.hosels[hosel].head
+	windows, err := fitcalc.Windows(head, b.tips[tip], b.forms[form], b.result.Shop)
+	if err != nil {
+		t.Fatal(err)
+	}
+	least := measure.Picometres(b.least(hosel))
+	if at := windows[0].HoselOD.Lower().At(); at.Compare(least) > 0 {
+		t.Errorf("the windows begin at %v, the row at %v", at, least)
+	}
+	ods := []measure.Length{least, least.Add(one)}
+	for _, w := range windows[1:] {
+		at := w.HoselOD.Lower().At()
+		ods = append(ods, at.Sub(one), at, at.Add(one))
+	}
+	for _, s := range c[1:] {
+		at := measure.Picometres(s.from)
+		ods = append(ods, at.Sub(one), at, at.Add(one))
+	}
+	for range 6 {
+		ods = append(ods, measure.Millimetres(10).Add(measure.Picometres(random.Int64N(6_000_000_000))))
+	}
+	shop := b.result.Shop
+	for _, od := range ods {
+		if od.Less(least) {
+			continue
+		}
+		at := head
+		to := &at.HoselOD
+		if at.Adapter.Given() {
+			to = &at.Adapter.TopOD
+		}
+		*to = measure.PlusMinus(od, b.tolerance)
+		fit, err := fitcalc.Evaluate(at, b.tips[tip], b.forms[form], shop)
+		if err != nil {
+			t.Fatalf("%v: %v", od, err)
+		}
+		s := courseAt(c, od)
+		outcome := b.outcomes.all[s.outcome]
+		seen[fit.Verdict]++
+		if outcome[0] != int(fit.Verdict) {
+			t.Errorf("hosel %d, tip %d, form %d at %v: the page says verdict %d, the library %v", hosel, tip, form, od, outcome[0], fit.Verdict)
+		}
+		compareReasons(t, b, outcome, &fit)
+		if fit.Verdict.Fits() {
+			if got := minutesAt(c, od); math.Abs(got-fit.Work.Minutes) > 0.05 {
+				t.Errorf("hosel %d, tip %d, form %d at %v: %.2f minutes, the library %.2f", hosel, tip, form, od, got, fit.Work.Minutes)
+			}
+		}
+	}
+}
+
+// compareReasons demands that what decides stands among the reasons told, with its numbers where they stand.
+func compareReasons(t *testing.T, b *builder, outcome []int, fit *fitcalc.Fit) {
+	t.Helper()
+	told := map[string]bool{}
+	for _, r := range outcome[2:] {
+		told[b.reasons.all[r].Code] = true
+	}
+	codes := map[string]fitcalc.Reason{}
+	for r := range fit.Reasons() {
+		codes[r.Code.String()] = r
+	}
+	for _, r := range outcome[2:] {
+		data := b.reasons.all[r]
+		reason, is := codes[data.Code]
+		if !is {
+			t.Errorf("the page gives the reason %s, the library %v", data.Code, fmt.Sprint(codes))
+			continue
+		}
+		if data.Level != int(reason.Level) || data.Size != nil && *data.Size != pm(reason.Size) || data.Limit != nil && *data.Limit != pm(reason.Limit) {
+			t.Errorf("the page gives %+v, the library %+v", data, reason)
+		}
+	}
+	if len(told) == 0 && fit.Verdict != fitcalc.Flush {
+		t.Errorf("no reason for %v", fit.Verdict)
+	}
+}
+
+func minutesAt(c course, od measure.Length) float64 {
+	for i, s := range c {
+		if i+1 < len(c) && c[i+1].from <= od.Picometres() {
+			continue
+		}
+		from, last := float64(s.from), float64(c[i+1].from-1)
+		place := (float64(od.Picometres()) - from) / (last - from) * steps
+		for k := 2; ; k += 2 {
+			if x, z := float64(s.minutes[k-2]), float64(s.minutes[k]); place <= z {
+				a, b := float64(s.minutes[k-1]), float64(s.minutes[k+1])
+				return (a + (b-a)*(place-x)/(z-x)) / 100
+			}
+		}
+	}
+	return math.NaN()
+}

@@ -1,0 +1,4 @@
+package page
+
+// Clean is how text from sheets is written.
+var Clean = clean

@@ -1,0 +1,192 @@
+package page
+
+import (
+	"bufio"
+	"crypto/sha256"
+	"embed"
+	"encoding/base64"
+	"fmt"
+	"html/template"
+	"io"
+	"slices"
+	"strings"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/reconcile/matrix"
+)
+
+//go:embed assets
+var assets embed.FS
+
+//go:embed schema/chart.schema.json
+var schema []byte
+
+// Schema returns the JSON Schema (2020-12) of the data that a page carries in its element chart-data.
+func Schema() []byte { return slices.Clone(schema) }
+
+// scripts are the parts of the page's script, in their order.
+var scripts = []string{"length.js", "answer.js", "section.js", "finder.js"}
+
+// Write writes the fit chart of a result as one HTML file. The error is an [*OptionError], a [*WordsError] or the writer's.
+func Write(w io.Writer, r *matrix.Result, opts Options) error {
+	if err := opts.validate(); err != nil {
+		return err
+	}
+	words, tag, err := language(opts.Language, opts.Words)
+	if err != nil {
+		return err
+	}
+	b := newBuilder(r, opts, words, tag)
+	chart, err := b.build()
+	if err != nil {
+		return fmt.Errorf("writing the chart: %w", err)
+	}
+	v, err := b.view(chart)
+	if err != nil {
+		return fmt.Errorf("writing the chart: %w", err)
+	}
+	out := bufio.NewWriterSize(w, 1<<16)
+	if err := pageTemplate.Execute(out, v); err != nil {
+		return fmt.Errorf("writing the chart: %w", err)
+	}
+	if err := out.Flush(); err != nil {
+		return fmt.Errorf("writing the chart: %w", err)
+	}
+	return nil
+}
+
+var pageTemplate = template.Must(template.New("page.html").Funcs(template.FuncMap{
+	"join": strings.Join,
+}).ParseFS(assets, "assets/page.html"))
+
+// view is what the template shows.
+type view struct {
+	Words             words
+	Language          string
+	ShopName, Contact string
+	Logo              template.URL
+	Policy            string
+	Style             template.CSS
+	Script            template.JS
+	Chart             *chart
+	Groups            []group
+	Cautions          [][2]string
+	Measured, Limits  string
+	Suppliers         []option
+	Categories        []option
+	Tips, Tops        []option
+	Verdicts          []verdictOption
+}
+
+// option is an entry of a list to choose from.
+type option struct {
+	Value int
+	Text  string
+}
+
+// verdictOption explains a verdict.
+type verdictOption struct{ Verdict, Word, Meaning string }
+
+func (b *builder) view(c *chart) (*view, error) {
+	style, err := b.style()
+	if err != nil {
+		return nil, err
+	}
+	script, err := readAll(scripts)
+	if err != nil {
+		return nil, err
+	}
+	image, err := logo(b.opts.Logo)
+	if err != nil {
+		return nil, err
+	}
+	w := b.words
+	v := &view{
+		Words: w, Language: c.Language, ShopName: clean(b.opts.ShopName), Contact: clean(b.opts.Contact), Logo: image,
+		Style: template.CSS(style), Script: template.JS(script), Chart: c, Groups: b.groups(),
+		Policy: "default-src 'none'; img-src data:; style-src " + digest(style) + "; script-src " + digest(script) +
+			"; base-uri 'none'; form-action 'none'",
+		Limits: w.fill("page.limits", "step", b.show(b.result.Shop.FlushStep), "turn", b.show(b.result.Shop.TurnLimit)),
+	}
+	key := "page.measured_shop"
+	if !b.opts.Caliper.IsZero() {
+		key = "page.measured_caliper"
+	}
+	v.Measured = w.fill(key, "tolerance", b.show(b.tolerance))
+	for _, name := range []string{"dust", "solvent", "epoxy", "bond", "rules"} {
+		v.Cautions = append(v.Cautions, [2]string{w["caution."+name], w["caution."+name+"_text"]})
+	}
+	b.choices(v)
+	return v, nil
+}
+
+// choices fills in what can be chosen from.
+func (b *builder) choices(v *view) {
+	w, c := b.words, b.chart
+	for i, name := range c.Suppliers {
+		if slices.Contains(c.Heads.Supplier, i) && name != "" {
+			v.Suppliers = append(v.Suppliers, option{i, name})
+		}
+	}
+	for category := fitcalc.Driver; category <= fitcalc.Chipper; category++ {
+		if slices.Contains(c.Heads.Category, int(category)) {
+			v.Categories = append(v.Categories, option{int(category), w.category(category)})
+		}
+	}
+	for _, tip := range b.benchSet {
+		v.Tips = append(v.Tips, option{tip, w.tip(clean(c.Tips[tip].Name))})
+	}
+	for i, top := range benchTops {
+		name := top.String()
+		if top == fitcalc.TopUnknown {
+			name = "unknown"
+		}
+		v.Tops = append(v.Tops, option{i, w["top."+name]})
+	}
+	for _, verdict := range []fitcalc.Verdict{fitcalc.Flush, fitcalc.Turn, fitcalc.Prep, fitcalc.Ask, fitcalc.No, fitcalc.Bare} {
+		name := verdict.String()
+		v.Verdicts = append(v.Verdicts, verdictOption{name, w["verdict."+name], w["meaning."+name]})
+	}
+}
+
+// style is the page's style sheet in the seller's colour.
+func (b *builder) style() (string, error) {
+	sheet, err := readAll([]string{"page.css"})
+	if err != nil {
+		return "", err
+	}
+	accent := b.opts.Accent
+	if accent == "" {
+		accent = ownAccent
+	}
+	c, err := parseColour(accent)
+	if err != nil {
+		return "", err
+	}
+	const text, edge = 4.5, 3 // contrasts that WCAG 2.2 asks for, 1.4.3 and 1.4.11
+	return strings.NewReplacer(
+		"var(--seller)", c.String(),
+		"var(--accent-light)", c.readable(lightGround, text).String(),
+		"var(--accent-dark)", c.readable(darkGround, text).String(),
+		"var(--edge-light)", c.readable(lightGround, edge).String(),
+		"var(--edge-dark)", c.readable(darkGround, edge).String(),
+	).Replace(sheet), nil
+}
+
+func readAll(names []string) (string, error) {
+	var all strings.Builder
+	for _, name := range names {
+		content, err := assets.ReadFile("assets/" + name)
+		if err != nil {
+			return "", err
+		}
+		all.Write(content)
+	}
+	return all.String(), nil
+}
+
+// digest names a script or style in a content security policy.
+func digest(content string) string {
+	sum := sha256.Sum256([]byte(content))
+	return "'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
+}

@@ -1,0 +1,193 @@
+package page
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/matrix"
+)
+
+// The whole chart as a plain table, for readers without the script. It is kept short: pages of thousands of heads have to open fast.
+
+// group is a table of heads of one supplier and kind.
+type group struct {
+	Caption string
+	Rows    []row
+}
+
+// row is a head with its best ferrule.
+type row struct {
+	Part, Description, OD, Tip string
+	// Verdict is the word of the contract, by which the page styles Word, the reader's.
+	Verdict, Word string
+	Best          string
+	Off, Side     string
+	Notes         []string
+	Next          []next
+}
+
+// next is a ferrule that fits too.
+type next struct{ Ferrule, Verdict, Word, Off string }
+
+const (
+	// mostRows is how many heads stand in one table.
+	mostRows = 150
+	// fewHeads is up to how many heads a catalogue lists many alternates; beyond it, the next two.
+	fewHeads, manyNext, fewNext = 500, 8, 2
+)
+
+// groups parts the heads by supplier and kind, in the order of the catalogue.
+func (b *builder) groups() []group {
+	var order []string
+	members, captions := map[string][]int{}, map[string]string{}
+	for i := range b.result.Catalogue.Heads {
+		h := &b.result.Catalogue.Heads[i]
+		key := h.Supplier + "\x00" + h.Category.String()
+		if _, seen := members[key]; !seen {
+			order = append(order, key)
+			captions[key] = b.caption(clean(h.Supplier), h.Category)
+		}
+		members[key] = append(members[key], i)
+	}
+	var groups []group
+	for _, key := range order {
+		heads := members[key]
+		parts := (len(heads) + mostRows - 1) / mostRows
+		for part := range parts {
+			g := group{Caption: captions[key]}
+			if parts > 1 {
+				g.Caption += " · " + b.words.fill("page.part", "n", fmt.Sprint(part+1), "of", fmt.Sprint(parts))
+			}
+			for _, head := range heads[part*mostRows : min(len(heads), (part+1)*mostRows)] {
+				g.Rows = append(g.Rows, b.tableRow(head))
+			}
+			groups = append(groups, g)
+		}
+	}
+	return groups
+}
+
+func (b *builder) caption(supplier string, c fitcalc.Category) string {
+	kind := b.words.category(c)
+	if supplier == "" {
+		return kind
+	}
+	return supplier + " · " + kind
+}
+
+func (w words) category(c fitcalc.Category) string {
+	if c == fitcalc.AnyCategory {
+		return w["category.other"]
+	}
+	return w["category."+c.String()]
+}
+
+func (b *builder) tableRow(head int) row {
+	h := &b.result.Catalogue.Heads[head]
+	r := row{Part: clean(h.Part), Description: clean(h.Description)}
+	if od := b.hoselOD(head); od.Given() {
+		r.OD = b.opts.Units.Show(od.Nominal())
+	}
+	pairs := b.result.HeadPairs(head)
+	if best, fits := b.result.Best(head); fits {
+		b.best(&r, best, pairs[1:])
+	} else {
+		b.without(&r, head, pairs)
+	}
+	r.Word = b.words["verdict."+r.Verdict]
+	return r
+}
+
+func (b *builder) best(r *row, p matrix.Pair, others []matrix.Pair) {
+	fit := b.result.Fit(p)
+	outcome := resultOf(&fit)
+	r.Tip, r.Verdict, r.Best = b.tipName(p.Tip), fit.Verdict.String(), b.chart.Ferrules.Part[p.Ferrule]
+	r.Off, r.Side = b.off(&fit, &outcome)
+	r.Notes = b.notes(&fit, &outcome)
+	most := manyNext
+	if len(b.result.Catalogue.Heads) > fewHeads {
+		most = fewNext
+	}
+	for _, other := range others {
+		if !other.Verdict.Fits() || len(r.Next) == most {
+			return
+		}
+		fit := b.result.Fit(other)
+		outcome := resultOf(&fit)
+		n := next{Ferrule: b.chart.Ferrules.Part[other.Ferrule], Verdict: other.Verdict.String(), Word: b.words["verdict."+other.Verdict.String()]}
+		if outcome.turns() {
+			n.Off, _ = b.off(&fit, &outcome)
+		}
+		r.Next = append(r.Next, n)
+	}
+}
+
+// without says why a head has no ferrule.
+func (b *builder) without(r *row, head int, pairs []matrix.Pair) {
+	r.Verdict = fitcalc.No.String()
+	tips := b.result.HeadTips[head].Tips
+	r.Tip = b.tipName(tips[0])
+	var p matrix.Pair
+	var found bool
+	if len(pairs) > 0 && pairs[0].Verdict != fitcalc.No {
+		p, found = pairs[0], true
+	} else if p, found = b.result.Nearest(head); found {
+		r.Best = b.words["answer.nearest"] + " " + b.chart.Ferrules.Part[p.Ferrule]
+	}
+	if b.heads[head].Top == fitcalc.TopRounded { // however few ferrules are in reach
+		r.Verdict, r.Best, r.Notes = fitcalc.Bare.String(), "", []string{b.words["reason.seat.rounded"]}
+		return
+	}
+	if !found {
+		return
+	}
+	fit := b.result.Fit(p)
+	outcome := resultOf(&fit)
+	r.Verdict, r.Notes = p.Verdict.String(), b.notes(&fit, &outcome)
+}
+
+func (b *builder) tipName(tip int32) string {
+	if name := clean(b.result.Tips[tip].Name); name != "" {
+		return b.words.tip(name)
+	}
+	return b.words["tip.unknown"]
+}
+
+// tip translates the form at the end of a tip's name: .370 parallel.
+func (w words) tip(name string) string {
+	for _, form := range []fitcalc.TipForm{fitcalc.TipParallel, fitcalc.TipTapered, fitcalc.TipProfiled} {
+		if rest, found := strings.CutSuffix(name, " "+form.String()); found {
+			return rest + " " + w["tip."+form.String()]
+		}
+	}
+	return name
+}
+
+// off returns what comes off, on the diameter and per side.
+func (b *builder) off(fit *fitcalc.Fit, outcome *result) (diameter, side string) {
+	if !outcome.turns() {
+		nothing := b.words["column.nothing"]
+		return nothing, nothing
+	}
+	off := fit.Flush.TurnDown.Nominal
+	return b.opts.Units.Show(off), b.opts.Units.Show(off.Half())
+}
+
+// notes are the reasons that a reader should know, in words.
+func (b *builder) notes(fit *fitcalc.Fit, outcome *result) []string {
+	var notes []string
+	for _, reason := range outcome.reasons[:outcome.count] {
+		if reason.Code == fitcalc.FlushTurn || reason.Code == fitcalc.GripHolds {
+			continue
+		}
+		notes = append(notes, b.words.sentence(reason, b.most(fit), b.opts.Units))
+	}
+	return notes
+}
+
+func (b *builder) most(fit *fitcalc.Fit) string { return b.opts.Units.Show(fit.Flush.TurnDown.Most) }
+
+// show writes a length for reading.
+func (b *builder) show(l measure.Length) string { return b.opts.Units.Show(l) }
