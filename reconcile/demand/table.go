@@ -345,6 +345,9 @@ func (t *table) aside(row int, part string, number sheet.Cell) string {
 	if row == t.heading {
 		return "heading"
 	}
+	if row > t.heading && t.parts.known(part) {
+		return ""
+	}
 	filled := 0
 	v := words.Load()
 	for col := range t.sheet.Rows[row] {
@@ -363,8 +366,6 @@ func (t *table) aside(row int, part string, number sheet.Cell) string {
 		return "blank"
 	case row < t.heading:
 		return "above the headings"
-	case t.parts.known(part):
-		return ""
 	case t.heading >= 0 && part != "" && part == partText(t.at(t.heading, t.part)):
 		return "heading"
 	}

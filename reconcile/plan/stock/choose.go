@@ -102,6 +102,8 @@ type Plan struct {
 	// LowerBound is a cost below which no plan lies, and Gap how far the plan may be above the best, as a part of its cost.
 	LowerBound, Gap float64
 	Proven          bool
+	// LeftOut are the heads that the settings leave out; they are neither served nor unserved.
+	LeftOut []int
 	// OneSource are the heads that want a second source and have none among the ferrules on offer.
 	OneSource []int
 	// Today is nil where the sheets do not say what is in stock.
@@ -122,6 +124,8 @@ type question struct {
 	problem  facility.Problem
 	pairs    []map[int]matrix.Pair
 	carrying []float64
+	leaves   []bool // by head
+	grouped  []int  // the head of each group
 }
 
 // Choose returns what to carry. When the context ends, the plan is the best found so far, with its gap. Second and Curve take a
@@ -161,6 +165,10 @@ func Choose(ctx context.Context, r *matrix.Result, s Settings) (*Plan, error) {
 // build makes the problem. Heads that no allowed pair serves are customers without arcs, so that indexes stay the same.
 func (q *question) build() {
 	c, s := q.result.Catalogue, q.settings
+	q.leaves = make([]bool, len(c.Heads))
+	for _, h := range s.LeaveOut {
+		q.leaves[h] = true
+	}
 	q.problem = facility.Problem{Closed: s.MustNot, Open: s.Must, AtMost: s.AtMost, Supplier: suppliers(c)}
 	for i := range c.Ferrules {
 		carrying := s.CarryPerYear + s.Holding*q.prices.piece[i]*float64(q.lot(i))/2
@@ -174,7 +182,7 @@ func (q *question) build() {
 		pairs := map[int]matrix.Pair{}
 		var arcs []facility.Arc
 		for _, p := range q.result.HeadPairs(h) {
-			if q.allowed(p) {
+			if q.allowed(p) && !q.leaves[h] {
 				pairs[int(p.Ferrule)] = p
 				arcs = append(arcs, facility.Arc{Facility: int(p.Ferrule), Cost: q.of(p).Total()})
 			}
@@ -183,6 +191,10 @@ func (q *question) build() {
 		q.problem.Serve = append(q.problem.Serve, arcs)
 	}
 	for _, h := range s.SecondSource {
+		if q.leaves[h] {
+			continue
+		}
+		q.grouped = append(q.grouped, h)
 		group := facility.Group{Name: c.Heads[h].Part}
 		for _, a := range q.problem.Serve[h] {
 			if !slices.Contains(q.problem.Exclude, facility.Pair{Customer: h, Facility: a.Facility}) {
@@ -248,6 +260,10 @@ func (q *question) plan(best *facility.Solution) *Plan {
 			Cost: Cost{Carrying: q.carrying[i]}})
 	}
 	for h, i := range best.Assigned {
+		if q.leaves[h] {
+			plan.LeftOut = append(plan.LeftOut, h)
+			continue
+		}
 		if i < 0 {
 			plan.Unserved = append(plan.Unserved, q.unserved(h))
 			continue
@@ -269,7 +285,7 @@ func (q *question) plan(best *facility.Solution) *Plan {
 		plan.Cost = plan.Cost.plus(c.Cost)
 	}
 	for _, g := range best.UnmetGroups {
-		plan.OneSource = append(plan.OneSource, q.settings.SecondSource[g])
+		plan.OneSource = append(plan.OneSource, q.grouped[g])
 	}
 	return plan
 }

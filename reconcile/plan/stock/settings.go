@@ -33,6 +33,8 @@ type Settings struct {
 	// Yearly is how many of each head are made in a year; nil: EachHead of every head.
 	Yearly   []float64
 	EachHead float64
+	// LeaveOut are heads that need not be served, such as those of which none is made.
+	LeaveOut []int
 
 	// MostTurnDown is the most that may have to come off nominally, on the diameter; nothing is no limit beyond the shop's.
 	MostTurnDown measure.Length
@@ -142,7 +144,7 @@ func (s *Settings) validateIndexes(heads, ferrules int) error {
 			return &SettingError{fmt.Sprintf("the pair of head %d and ferrule %d", x.Head, x.Ferrule), ErrIndex}
 		}
 	}
-	for _, h := range s.SecondSource {
+	for _, h := range slices.Concat(s.SecondSource, s.LeaveOut) {
 		if none(h, heads) {
 			return &SettingError{fmt.Sprintf("the head %d", h), ErrIndex}
 		}

@@ -1,9 +1,6 @@
 package stock
 
 import (
-	"errors"
-	"fmt"
-
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/matrix"
@@ -31,15 +28,17 @@ func Hosels(r *matrix.Result, yearly []float64) (*HoselQuestion, error) {
 		return nil, err
 	}
 	q := &HoselQuestion{}
+	specs := newSpecifier(r, measure.Length{})
+	if err := specs.all(); err != nil {
+		return nil, err
+	}
 	for h := range r.Catalogue.Heads {
-		hosel, known, err := hoselOf(r, h)
-		if err != nil {
-			return nil, err
-		}
-		if !known {
+		spec := specs.of(h)
+		if spec.why != "" {
 			q.Left = append(q.Left, h)
 			continue
 		}
+		hosel := spec.hosel
 		hosel.Yearly = 1
 		if yearly != nil {
 			hosel.Yearly = yearly[h]
@@ -47,43 +46,6 @@ func Hosels(r *matrix.Result, yearly []float64) (*HoselQuestion, error) {
 		q.Hosels, q.Heads = append(q.Hosels, hosel), append(q.Heads, h)
 	}
 	return q, nil
-}
-
-func hoselOf(r *matrix.Result, h int) (hosel sizes.Hosel, known bool, err error) {
-	head, tip := r.Catalogue.Heads[h].Head, r.Tips[r.HeadTips[h].Tips[0]].Tip
-	od := hoselOD(&head)
-	if head.Top == fitcalc.TopRounded || !od.Given() || tip.Form() == fitcalc.TipUnknown {
-		return hosel, false, nil
-	}
-	wanted := fitcalc.Ferrule{Length: measure.Nominal(measure.Thou(500)), Style: fitcalc.Plain}
-	spec, err := fitcalc.Specify(head, tip, wanted, r.Shop)
-	var input *fitcalc.InputError
-	if errors.As(err, &input) {
-		return hosel, false, nil // a size that no head can have is a finding of the matrix
-	}
-	if err != nil {
-		return hosel, false, fmt.Errorf("stock: specifying a ferrule for %s: %w", r.Catalogue.Heads[h].Part, err)
-	}
-	if spec.BaseOD.Empty() {
-		return hosel, false, nil
-	}
-	hosel = sizes.Hosel{OD: od.Nominal(), Least: spec.BestBaseOD, Most: below(spec.BaseOD), Fixed: r.Shop.MinutesToTurn}
-	if !spec.FlushOD.Empty() {
-		hosel.Flush = below(spec.FlushOD)
-	}
-	if off := hosel.Most.Sub(hosel.OD).Millimetres(); off > 0 {
-		wanted.BaseOD, wanted.Bore = measure.Nominal(hosel.Most), measure.Nominal(spec.BestBore)
-		fit, err := fitcalc.Evaluate(head, tip, wanted, r.Shop)
-		if err != nil {
-			return hosel, false, fmt.Errorf("stock: turning down on %s: %w", r.Catalogue.Heads[h].Part, err)
-		}
-		prep := 0.0
-		if fit.Verdict == fitcalc.Prep {
-			prep = r.Shop.MinutesToPrep
-		}
-		hosel.Rate = max(0, fit.Work.Minutes-r.Shop.MinutesToFit-r.Shop.MinutesToTurn-prep) / off
-	}
-	return hosel, true, nil
 }
 
 // below is the largest length in a range whose upper end does not belong to it.

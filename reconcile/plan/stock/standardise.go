@@ -21,7 +21,7 @@ type Common struct {
 	MostRemoved measure.Length
 	// Minutes is the bench time for working on a hosel at all, and MinutesPerMM that for each millimetre off its diameter.
 	Minutes, MinutesPerMM float64
-	// Yearly is how many of each head are made in a year; nil counts each once.
+	// Yearly is how many of each head are made in a year; nil counts each once. Heads of which none is made are left out.
 	Yearly []float64
 }
 
@@ -47,7 +47,7 @@ type Standard struct {
 }
 
 // Standardise returns which hosel ODs could be brought to a few common sizes, for 1, 2, … Most of them, and what each saves; and the
-// heads that were left out because they take no ferrule or have no hosel OD.
+// heads that were left out because they take no ferrule, have no hosel OD, or none of them is made.
 //
 // A hosel can only lose size, so a common size t serves a hosel of OD d where t ≤ d ≤ t + MostRemoved, and costs (Minutes + MinutesPerMM (d − t))
 // for each head unless d = t. Mirrored, d → M − d, that is the question of package sizes, and solved exactly. TurningNow counts, for each head, the bench
@@ -117,7 +117,7 @@ func newMirror(r *matrix.Result, c *Common) *mirror {
 	for h := range r.Catalogue.Heads {
 		head := &r.Catalogue.Heads[h].Head
 		od := hoselOD(head)
-		if !od.Given() || head.Top == fitcalc.TopRounded || head.Validate() != nil {
+		if !od.Given() || head.Top == fitcalc.TopRounded || head.Validate() != nil || c.Yearly != nil && c.Yearly[h] == 0 {
 			m.left = append(m.left, h)
 			continue
 		}
@@ -160,7 +160,7 @@ func (m *mirror) standard(curve *sizes.Curve, p sizes.Point) Standard {
 		s.Heads = append(s.Heads, brought)
 		s.Work += brought.Minutes
 		if best, fits := m.result.Best(h); fits {
-			s.TurningNow += hosel.Yearly * m.turning(best)
+			s.TurningNow += hosel.Yearly * turning(m.result, best)
 		}
 	}
 	s.Saves = s.TurningNow - s.Work
@@ -168,10 +168,10 @@ func (m *mirror) standard(curve *sizes.Curve, p sizes.Point) Standard {
 }
 
 // turning is the bench time of a pair beyond fitting and preparing.
-func (m *mirror) turning(p matrix.Pair) float64 {
-	minutes := float64(p.Minutes) - m.result.Shop.MinutesToFit
+func turning(r *matrix.Result, p matrix.Pair) float64 {
+	minutes := float64(p.Minutes) - r.Shop.MinutesToFit
 	if p.Verdict == fitcalc.Prep {
-		minutes -= m.result.Shop.MinutesToPrep
+		minutes -= r.Shop.MinutesToPrep
 	}
 	return math.Max(0, minutes)
 }
