@@ -123,6 +123,78 @@ func (i Interval) Width() (Length, bool) {
 	return i.upper.at.Sub(i.lower.at), true
 }
 
+// Inward returns the closed interval from the first to the last multiple of step that lie in i: what a display of that step
+// can show of it. An end that does not belong to i comes out a whole step further in where it is such a multiple, an
+// unbounded end stays so, and an interval between two steps is empty. The sign of step does not matter; a step of nothing
+// is taken as a picometre, the finest there is, so that only open ends move.
+func (i Interval) Inward(step Length) Interval {
+	if !i.some {
+		return i
+	}
+	if step = step.Abs(); step.IsZero() {
+		step = Length{1}
+	}
+	lower, upper := i.lower, i.upper
+	if lower.Bounded() {
+		at := lower.at.RoundTo(step, Up)
+		if at == lower.at && !lower.Closed() {
+			at = at.Add(step)
+		}
+		lower = Including(at)
+	}
+	if upper.Bounded() {
+		at := upper.at.RoundTo(step, Down)
+		if at == upper.at && !upper.Closed() {
+			at = at.Sub(step)
+		}
+		upper = Including(at)
+	}
+	for _, end := range [...]Bound{lower, upper} {
+		// At the end of the range a sum saturates, and is then no multiple of the step.
+		if end.Bounded() && (!i.Contains(end.at) || end.at.RoundTo(step, Down) != end.at) {
+			return Interval{}
+		}
+	}
+	return NewInterval(lower, upper)
+}
+
+// FormatMillimetres returns the ends in mm with that many decimals (0 to 9), without a unit, rounded inward and always
+// inclusive: both printed sizes lie in the interval, and so does every size between, whether its own ends are open or
+// closed. The text of an unbounded end is empty. ok is false, and the texts empty, where the interval is empty or holds
+// no size of so few decimals; use more.
+func (i Interval) FormatMillimetres(decimals int) (lower, upper string, ok bool) {
+	return i.format(pmPerMillimetre, decimals)
+}
+
+// FormatInches is [Interval.FormatMillimetres] in inches, with a zero before the point.
+func (i Interval) FormatInches(decimals int) (lower, upper string, ok bool) {
+	return i.format(pmPerInch, decimals)
+}
+
+func (i Interval) format(unit uint64, decimals int) (lower, upper string, ok bool) {
+	if !i.some {
+		return "", "", false
+	}
+	from, exactFrom := i.lower.at.in(unit, decimals, Up)
+	if exactFrom && !i.lower.Closed() {
+		from.units++
+	}
+	to, exactTo := i.upper.at.in(unit, decimals, Down)
+	if exactTo && !i.upper.Closed() {
+		to.units--
+	}
+	if i.lower.Bounded() && i.upper.Bounded() && from.units > to.units {
+		return "", "", false
+	}
+	if i.lower.Bounded() {
+		lower = from.String()
+	}
+	if i.upper.Bounded() {
+		upper = to.String()
+	}
+	return lower, upper, true
+}
+
 // String returns the interval in the usual notation, such as "[12.7 mm, 13.6 mm)", "(-∞, 13.6 mm]" or "empty".
 func (i Interval) String() string {
 	if !i.some {

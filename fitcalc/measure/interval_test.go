@@ -2,6 +2,8 @@ package measure_test
 
 import (
 	"encoding/json"
+	"fmt"
+	"math/big"
 	"testing"
 
 	"example.com/seatline/fitcalc/measure"
@@ -101,4 +103,154 @@ func TestIntersect(t *testing.T) {
 			}
 		}
 	})
+}
+
+func TestInward(t *testing.T) {
+	mm := func(text string) measure.Length { return length(t, text+" mm") }
+	step := mm("0.01")
+	tests := []struct {
+		in, want measure.Interval
+	}{
+		{measure.Closed(mm("12.034"), mm("12.969")), measure.Closed(mm("12.04"), mm("12.96"))},
+		{measure.Closed(mm("12.03"), mm("12.97")), measure.Closed(mm("12.03"), mm("12.97"))},
+		{measure.NewInterval(measure.Excluding(mm("12.03")), measure.Excluding(mm("12.97"))), measure.Closed(mm("12.04"), mm("12.96"))},
+		{measure.NewInterval(measure.Excluding(mm("12.03")), measure.Unbounded()), measure.NewInterval(measure.Including(mm("12.04")), measure.Unbounded())},
+		{measure.NewInterval(measure.Unbounded(), measure.Including(mm("-0.001"))), measure.NewInterval(measure.Unbounded(), measure.Including(mm("-0.01")))},
+		{measure.Closed(mm("12.031"), mm("12.039")), measure.Interval{}},
+		{measure.NewInterval(measure.Excluding(mm("12.03")), measure.Excluding(mm("12.04"))), measure.Interval{}},
+		{measure.Interval{}, measure.Interval{}},
+		{measure.NewInterval(measure.Excluding(measure.MaxLength), measure.Unbounded()), measure.Interval{}},
+	}
+	for _, tt := range tests {
+		if got := tt.in.Inward(step); got != tt.want {
+			t.Errorf("%v inward is %v, want %v", tt.in, got, tt.want)
+		}
+		if got := tt.in.Inward(step.Neg()); got != tt.want {
+			t.Errorf("the sign of the step matters: %v", got)
+		}
+	}
+	open := measure.NewInterval(measure.Excluding(mm("1")), measure.Excluding(mm("2")))
+	if got, want := open.Inward(measure.Length{}), measure.Closed(mm("1.000000001"), mm("1.999999999")); got != want {
+		t.Errorf("without a step %v, want %v", got, want)
+	}
+}
+
+// anyInterval draws intervals with ends of every kind.
+func anyInterval(t *rapid.T) measure.Interval {
+	bound := func(name string) measure.Bound {
+		at := measure.Picometres(rapid.OneOf(rapid.Int64Range(-3, 3), rapid.Int64Range(-2e10, 2e10),
+			rapid.SampledFrom([]int64{254e5, 25.4e9, 127e6, -254e5, 1e15, -1e15})).Draw(t, name))
+		return rapid.SampledFrom([]measure.Bound{measure.Including(at), measure.Excluding(at), measure.Unbounded()}).Draw(t, name+" bound")
+	}
+	return measure.NewInterval(bound("lower"), bound("upper"))
+}
+
+// The ends that Inward returns lie in the interval on whole steps, and one step further out does not.
+func TestInwardIsTight(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		i := anyInterval(t)
+		step := measure.Picometres(rapid.SampledFrom([]int64{1, 3, 1e7, 254e5, 396875e3}).Draw(t, "step"))
+		in := i.Inward(step)
+		if in.Empty() {
+			first := i.Lower().At().RoundTo(step, measure.Up)
+			for _, at := range []measure.Length{first, first.Add(step)} {
+				if i.Contains(at) && !at.Overflowed() {
+					t.Fatalf("%v by %v holds %v, and inward is empty", i, step, at)
+				}
+			}
+			return
+		}
+		for _, end := range []struct {
+			got, of measure.Bound
+			out     measure.Length
+		}{{in.Lower(), i.Lower(), step.Neg()}, {in.Upper(), i.Upper(), step}} {
+			if end.got.Bounded() != end.of.Bounded() {
+				t.Fatalf("%v inward is %v", i, in)
+			}
+			at := end.got.At()
+			if !end.got.Bounded() || at.Add(end.out).Overflowed() {
+				continue
+			}
+			if !end.got.Closed() || !i.Contains(at) || at.RoundTo(step, measure.Down) != at || i.Contains(at.Add(end.out)) {
+				t.Fatalf("%v by %v inward is %v", i, step, in)
+			}
+		}
+	})
+}
+
+// What is printed is read as an exact fraction, so that the check owes nothing to the rounding of the printer.
+func TestNoPrintedLimitLies(t *testing.T) {
+	units := []struct {
+		name   string
+		pm     int64
+		format func(measure.Interval, int) (string, string, bool)
+	}{
+		{"mm", 1e9, measure.Interval.FormatMillimetres},
+		{"in", 25.4e9, measure.Interval.FormatInches},
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		i, decimals := anyInterval(t), rapid.IntRange(0, 9).Draw(t, "decimals")
+		unit := rapid.SampledFrom(units).Draw(t, "unit")
+		lower, upper, ok := unit.format(i, decimals)
+		last := new(big.Rat).SetFrac(big.NewInt(unit.pm), new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(decimals)), nil))
+		within := func(pm *big.Rat) bool {
+			if i.Empty() {
+				return false
+			}
+			from, to := pm.Cmp(new(big.Rat).SetInt64(i.Lower().At().Picometres())), pm.Cmp(new(big.Rat).SetInt64(i.Upper().At().Picometres()))
+			return (!i.Lower().Bounded() || from > 0 || from == 0 && i.Lower().Closed()) &&
+				(!i.Upper().Bounded() || to < 0 || to == 0 && i.Upper().Closed())
+		}
+		if !ok {
+			if lower != "" || upper != "" {
+				t.Fatalf("%v is printed %q to %q, and said not to be", i, lower, upper)
+			}
+			if i.Empty() {
+				return
+			}
+			// No multiple of the last decimal lies within: neither the first at or above the lower end nor the one after it.
+			steps := new(big.Rat).Quo(new(big.Rat).SetInt64(i.Lower().At().Picometres()), last)
+			floor := new(big.Int).Div(steps.Num(), steps.Denom())
+			for k := range int64(3) {
+				n := new(big.Rat).SetInt(new(big.Int).Add(floor, big.NewInt(k)))
+				if within(n.Mul(n, last)) {
+					t.Fatalf("%v holds a size of %d decimals in %s, and none is printed", i, decimals, unit.name)
+				}
+			}
+			return
+		}
+		for _, end := range []struct {
+			text string
+			of   measure.Bound
+			out  int64
+		}{{lower, i.Lower(), -1}, {upper, i.Upper(), 1}} {
+			if (end.text != "") != end.of.Bounded() {
+				t.Fatalf("%v is printed %q to %q", i, lower, upper)
+			}
+			if end.text == "" {
+				continue
+			}
+			size, read := new(big.Rat).SetString(end.text)
+			if !read {
+				t.Fatalf("%q is no number", end.text)
+			}
+			size.Mul(size, new(big.Rat).SetInt64(unit.pm))
+			out := new(big.Rat).Add(size, new(big.Rat).Mul(last, new(big.Rat).SetInt64(end.out)))
+			if !within(size) || within(out) {
+				t.Fatalf("%v is printed %q to %q %s", i, lower, upper, unit.name)
+			}
+		}
+	})
+}
+
+func ExampleInterval_FormatMillimetres() {
+	// Every hosel from 12.034 mm to just under 12.969 mm: a caliper that shows hundredths reads 12.04 to 12.96 on them.
+	window := measure.NewInterval(measure.Including(measure.Micrometres(12_034)), measure.Excluding(measure.Micrometres(12_969)))
+	fmt.Println(window.FormatMillimetres(2))
+	fmt.Println(window.FormatInches(3))
+	fmt.Println(window.Inward(measure.Micrometres(50)))
+	// Output:
+	// 12.04 12.96 true
+	// 0.474 0.510 true
+	// [12.05 mm, 12.95 mm]
 }
