@@ -120,8 +120,8 @@ type Question struct {
 	// Allowed is the share of pieces that may lie outside the stated limits, such as .05; the smaller, the more
 	// readings it takes to support a statement.
 	Allowed float64
-	// U is the standard uncertainty in mm that all readings share, such as that of the caliper ([Combine] of
-	// [Caliper.Components]); nothing when it does not matter. The guard band of ISO 14253-1, z(Confidence)·U, counts
+	// U is the standard uncertainty in mm that all readings share, such as that of the caliper
+	// ([Caliper.Uncertainty]); nothing when it does not matter. The guard band of ISO 14253-1, z(Confidence)·U, counts
 	// against whatever is to be shown: limits are widened by it before the readings contradict a statement, and
 	// narrowed before they support it.
 	U float64
@@ -154,7 +154,8 @@ type Comparison struct {
 	Warnings   []error
 }
 
-// Compare sets readings of pieces taken at random from a lot against the limits a supplier states.
+// Compare sets readings of pieces taken at random from a lot against the limits a supplier states. It takes the readings as
+// they are; where the jaws give, let [Caliper.Correct] put them right first.
 //
 // The statement is Contradicted when more readings are proved outside than a share of Allowed outside explains, or
 // when a lower confidence bound on the share beyond either widened limit exceeds Allowed; it is Supported when

@@ -3,8 +3,9 @@
 //
 // # Which question, which function
 //
-//	How large is this, and how surely?                    EstimateMean, Combine, Uncertainty.Expanded
-//	Between which sizes are 95 % of the lot?              Summary.ToleranceInterval, OneSidedFactor, TwoSidedFactor
+//	How large is this, and how surely?                    EstimateMean, Combine, Uncertainty.Expanded, Estimate.Dim
+//	Between which sizes are 95 % of the lot?              Summary.ToleranceInterval, OneSidedFactor, TwoSidedFactor, Summary.Dim
+//	What do the jaws falsify, and how far to trust them?  Caliper.Correct, Caliper.Uncertainty
 //	How many must be measured?                            LeastForRange, LeastWithoutFault, Find…
 //	Does the maker's spread suit the limits?              Summary.Capability, Summary.OutsideBound
 //	Is this one piece within its limits?                  Result.ConformityProbability, Result.Decide, GuardBand

@@ -111,6 +111,10 @@ func Rectangular(half float64) float64 { return half / math.Sqrt(3) }
 func TriangularU(half float64) float64 { return half / math.Sqrt(6) }
 
 // Caliper is what is known of the instrument before a reading is taken (type B).
+//
+// What JawGive takes away from every reading is put back once. [EstimateMean] is given the caliper, and so does it itself:
+// give it the readings as they are. [Summarise] and [Compare] know nothing of the caliper: give them [Caliper.Correct] of
+// the readings.
 type Caliper struct {
 	// Resolution is the step of the display; readings are rounded to it, so they are within half of it.
 	Resolution measure.Length
@@ -154,13 +158,35 @@ func (c Caliper) Components() []Component {
 	return used
 }
 
-// Correction returns what is added to the mean reading, in mm: half of JawGive, outward for an outside diameter.
-func (c Caliper) Correction() float64 {
-	half := c.JawGive.Abs().Millimetres() / 2
+// Uncertainty returns the standard uncertainty in mm that all readings share: the combination of [Caliper.Components], as
+// [Question] wants it. The error is an [*InputError] that wraps [ErrNoInstrument] where nothing is known of the instrument.
+func (c Caliper) Uncertainty() (Uncertainty, error) {
+	components := c.Components()
+	if len(components) == 0 {
+		return Uncertainty{}, bad("standard uncertainty of the caliper", 0, ErrNoInstrument)
+	}
+	return Combine(components...)
+}
+
+// Correction returns what is added to a reading, in mm: half of JawGive, outward for an outside diameter.
+func (c Caliper) Correction() float64 { return c.correction().Millimetres() }
+
+func (c Caliper) correction() measure.Length {
+	half := c.JawGive.Abs().Half()
 	if c.Inside {
-		return -half
+		return half.Neg()
 	}
 	return half
+}
+
+// Correct returns the readings with [Caliper.Correction] added to each: what to give to functions that are not given the
+// caliper. The readings themselves are left as they are.
+func (c Caliper) Correct(readings []measure.Length) []measure.Length {
+	corrected, by := make([]measure.Length, len(readings)), c.correction()
+	for i, r := range readings {
+		corrected[i] = r.Add(by)
+	}
+	return corrected
 }
 
 // What a [Warning] is about.
@@ -192,19 +218,23 @@ type Estimate struct {
 	Uncertainty
 	// Components are the contributions, type A first.
 	Components []Component
-	Summary    Summary
+	// Summary is that of the readings, corrected like Mean.
+	Summary Summary
 	// Assumption is the sentence that the numbers rest on.
 	Assumption string
-	Warnings   []error
+	// Warnings are of type [*Warning].
+	Warnings []error
 }
 
 // EstimateMean returns the mean size of the place or lot that was measured. The type A uncertainty is s/√n with n − 1
-// degrees of freedom (JCGM 100:2008, 4.2.3), the type B that of the caliper.
+// degrees of freedom (JCGM 100:2008, 4.2.3), the type B that of the caliper. The readings are taken as the display shows
+// them; mean and summary are corrected by [Caliper.Correction].
 //
-// For repeated readings of one piece this is the size of the piece. For one reading each of several pieces it is the
-// mean of the lot and says nothing of single pieces; for those use [Summary.ToleranceInterval].
+// For repeated readings of one piece this is the size of the piece, and [Estimate.Dim] its limits. For one reading each of
+// several pieces it is the mean of the lot and says nothing of single pieces; for those use [Summary.ToleranceInterval] and
+// [Summary.Dim].
 func EstimateMean(readings []measure.Length, c Caliper) (Estimate, error) {
-	s, err := Summarise(readings)
+	s, err := Summarise(c.Correct(readings))
 	if err != nil {
 		return Estimate{}, err
 	}
@@ -215,7 +245,7 @@ func EstimateMean(readings []measure.Length, c Caliper) (Estimate, error) {
 		return Estimate{}, err
 	}
 	return Estimate{
-		Mean:        s.Mean + c.Correction(),
+		Mean:        s.Mean,
 		Uncertainty: u,
 		Components:  components,
 		Summary:     s,
@@ -262,6 +292,34 @@ func (e Estimate) Interval(confidence float64) (Interval, error) {
 		return Interval{}, err
 	}
 	return Interval{e.Mean - half, e.Mean + half}, nil
+}
+
+// Dim returns the size of one piece that was read several times: its mean, with the limits mean ± expanded uncertainty,
+// rounded outward to the picometre, with the origin [measure.Measured]. With the confidence [ThreeSigma] the limits are those
+// that a normal spread has at three standard deviations, which is how package fitcalc takes them; with less the piece
+// counts as better known than it is.
+//
+// It says how well this piece is known, and nothing of the lot it came from: for one reading each of several pieces use
+// [Summary.Dim]. The errors are those of [Uncertainty.Expanded].
+func (e Estimate) Dim(confidence float64) (measure.Dim, error) {
+	half, err := e.Expanded(confidence)
+	if err != nil {
+		return measure.Dim{}, err
+	}
+	return measured(e.Mean, half)
+}
+
+// measured returns middle ± half in mm, with limits rounded outward.
+func measured(middle, half float64) (measure.Dim, error) {
+	m, err := measure.FromMillimetres(middle)
+	if err != nil {
+		return measure.Dim{}, err
+	}
+	h, err := measure.FromMillimetres(half)
+	if err != nil {
+		return measure.Dim{}, err
+	}
+	return measure.PlusMinus(m, h.Add(measure.Picometres(1))).WithOrigin(measure.Measured), nil
 }
 
 // Result returns the estimate as a [Result] for conformity decisions.

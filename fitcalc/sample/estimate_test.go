@@ -199,3 +199,99 @@ func TestUncertaintyInput(t *testing.T) {
 	_, err = sample.Uncertainty{U: 1}.ExpandedFractional(.95)
 	wantError(t, "no degrees of freedom", err, sample.ErrNotPositive)
 }
+
+func TestCaliperUncertainty(t *testing.T) {
+	c := sample.Caliper{Resolution: measure.Micrometres(10), MaxError: measure.Micrometres(20), MaxErrorShape: measure.Uniform}
+	u := must[sample.Uncertainty](t)(c.Uncertainty())
+	near(t, "u", u.U, math.Sqrt(1e-4/12+4e-4/3), 1e-15) // JCGM 100:2008, 4.3.7 and F.2.2.1
+	if !math.IsInf(u.DoF, 1) {
+		t.Errorf("ν = %g", u.DoF)
+	}
+	_, err := sample.Caliper{}.Uncertainty()
+	wantError(t, "an unknown caliper", err, sample.ErrNoInstrument)
+	_, err = sample.Caliper{Inside: true}.Uncertainty()
+	wantError(t, "an unknown caliper inside", err, sample.ErrNoInstrument)
+}
+
+// Wherever the readings go, what the jaws give is put back once: outside diameters come out larger, bores smaller.
+func TestJawGiveIsPutBackEverywhere(t *testing.T) {
+	raw := mm(t, 13.60, 13.62, 13.59, 13.61, 13.58)
+	for _, inside := range []bool{false, true} {
+		c := sample.Caliper{Resolution: measure.Micrometres(10), JawGive: measure.Micrometres(20), Inside: inside}
+		by, want := .01, 13.61
+		if inside {
+			by, want = -.01, 13.59
+		}
+		corrected := c.Correct(raw)
+		for i, r := range corrected {
+			near(t, "reading", r.Millimetres(), raw[i].Millimetres()+by, 1e-12)
+		}
+		if raw[0] != measure.Micrometres(13_600) {
+			t.Fatalf("the reading itself became %v", raw[0])
+		}
+		e := must[sample.Estimate](t)(sample.EstimateMean(raw, c))
+		s := must[sample.Summary](t)(sample.Summarise(corrected))
+		near(t, "mean", e.Mean, want, 1e-12)
+		if e.Summary != s || e.Mean != s.Mean {
+			t.Errorf("the estimate has %+v, the corrected readings %+v", e.Summary, s)
+		}
+		near(t, "least", s.Least, 13.58+by, 1e-12)
+		near(t, "most", s.Most, 13.62+by, 1e-12)
+		lot, bare := must[measure.Dim](t)(e.Summary.Dim(.95)), must[measure.Dim](t)(must[sample.Summary](t)(sample.Summarise(raw)).Dim(.95))
+		near(t, "lot", lot.Middle().Millimetres()-bare.Middle().Millimetres(), by, 1e-9)
+		near(t, "width of the lot", lot.Width().Millimetres(), bare.Width().Millimetres(), 3e-9)
+		i := must[sample.Interval](t)(e.Summary.ToleranceInterval(.95, .95))
+		near(t, "tolerance interval", (i.Lower+i.Upper)/2, want, 1e-12)
+	}
+	// All six read below the lower limit of 13.595 mm, and with half of 0.04 mm put back none does.
+	stated := measure.PlusMinus(measure.Micrometres(13_620), measure.Micrometres(25))
+	pinched := mm(t, 13.585, 13.59, 13.59, 13.585, 13.59, 13.585)
+	q := sample.Question{Confidence: .95, Allowed: .05}
+	c := sample.Caliper{JawGive: measure.Micrometres(40)}
+	asRead := must[sample.Comparison](t)(sample.Compare(stated, pinched, q))
+	asIs := must[sample.Comparison](t)(sample.Compare(stated, c.Correct(pinched), q))
+	if asRead.Consistency != sample.Contradicted || asRead.ReadOutside != 6 || asIs.Consistency == sample.Contradicted || asIs.ReadOutside != 0 {
+		t.Errorf("as read %v with %d outside, corrected %v with %d", asRead.Consistency, asRead.ReadOutside, asIs.Consistency, asIs.ReadOutside)
+	}
+}
+
+// Five readings of one hosel: mean 13.60 mm, s = √(0.001/4) = 0.015811 mm, u = s/√5 = 0.0070711 mm, ν = 4. Student's t at 97.5 %
+// is 2.776 (NIST/SEMATECH e-Handbook, 1.3.6.7.2): 0.01963 mm either way. Of the lot, from the same numbers, the two-sided
+// factor is larger by far.
+func TestEstimateDim(t *testing.T) {
+	readings := mm(t, 13.58, 13.59, 13.60, 13.61, 13.62)
+	e := must[sample.Estimate](t)(sample.EstimateMean(readings, sample.Caliper{}))
+	d := must[measure.Dim](t)(e.Dim(.95))
+	near(t, "middle", d.Nominal().Millimetres(), 13.60, 1e-9)
+	near(t, "lower", d.Lower().Millimetres(), 13.60-.01963, 5e-6)
+	near(t, "upper", d.Upper().Millimetres(), 13.60+.01963, 5e-6)
+	if d.Origin() != measure.Measured || d.Shape() != measure.Normal {
+		t.Errorf("%v, %v", d.Origin(), d.Shape())
+	}
+	wide := must[measure.Dim](t)(e.Dim(sample.ThreeSigma))
+	lot := must[measure.Dim](t)(e.Summary.Dim(.95))
+	if !d.Width().Less(wide.Width()) || !wide.Width().Less(lot.Width()) {
+		t.Errorf("%v, %v, %v", d, wide, lot)
+	}
+	_, err := e.Dim(1)
+	wantError(t, "confidence", err, sample.ErrProbability)
+	_, err = sample.Estimate{}.Dim(.95)
+	if err != nil {
+		t.Errorf("an estimate without uncertainty: %v", err)
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		e := sample.Estimate{Mean: rapid.Float64Range(-1e3, 1e3).Draw(t, "mean")}
+		e.U, e.DoF = rapid.Float64Range(0, 1).Draw(t, "u"), rapid.Float64Range(1, 100).Draw(t, "ν")
+		half, err1 := e.Expanded(.95)
+		d, err2 := e.Dim(.95)
+		if err1 != nil || err2 != nil {
+			t.Fatal(err1, err2)
+		}
+		const pm = 1e-9
+		for _, beyond := range []float64{d.Upper().Millimetres() - e.Mean - half, e.Mean - half - d.Lower().Millimetres()} {
+			if beyond < -1e-12*(1+math.Abs(e.Mean)) || beyond > 2*pm+1e-12*(1+math.Abs(e.Mean)) {
+				t.Fatalf("%v for %g ± %g", d, e.Mean, half)
+			}
+		}
+	})
+}

@@ -62,6 +62,37 @@ func ExampleSummary_ToleranceInterval() {
 	// 13.661 to 13.739 mm
 }
 
+// The same readings mean one thing taken on one piece, and another taken once each on many: a size known to a hundredth, or
+// a lot that spreads by more. The jaws press the plastic in by up to 0.02 mm, of which half is put back.
+//
+// By hand: s = 0.00894 mm and u = √(s²/6 + 0.01²/12 + 0.02²/9 + 0.01²/3) = 0.00997 mm, 3.03 times that is 0.0302 mm; Howe's factor
+// for six is 3 √(5 · 7/6 / 1.145) = 6.8 and 2 % high, which makes the lot 13.61 ± 0.059 mm.
+func ExampleEstimate_Dim() {
+	caliper := sample.Caliper{Resolution: measure.Micrometres(10), MaxError: measure.Micrometres(20), JawGive: measure.Micrometres(20)}
+	e, err := sample.EstimateMean(readings(13_600, 13_610, 13_590, 13_610, 13_590, 13_600), caliper)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	piece, err := e.Dim(sample.ThreeSigma)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	lot, err := e.Summary.Dim(.95)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	from, to, _ := piece.Limits().FormatMillimetres(3)
+	fmt.Println("one piece:", from, "to", to)
+	from, to, _ = lot.Limits().FormatMillimetres(3)
+	fmt.Println("the lot:  ", from, "to", to)
+	// Output:
+	// one piece: 13.580 to 13.640
+	// the lot:   13.551 to 13.669
+}
+
 // A supplier states 13.70 ± 0.02 mm; eight pieces are measured.
 func ExampleCompare() {
 	stated := measure.PlusMinus(measure.Micrometres(13_700), measure.Micrometres(20))

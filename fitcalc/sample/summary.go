@@ -20,7 +20,8 @@ type Summary struct {
 }
 
 // Summarise reduces readings to their [Summary] in mm. The mean is that of the whole picometres, rounded once. It
-// reports [ErrTooFew] for fewer than two.
+// takes the readings as they are ([Caliper.Correct] puts right what the jaws falsify), and reports [ErrTooFew] for fewer
+// than two.
 func Summarise(readings []measure.Length) (Summary, error) {
 	if err := checkCount("number of readings", len(readings), 2); err != nil {
 		return Summary{}, err

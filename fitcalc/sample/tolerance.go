@@ -137,22 +137,16 @@ func (s Summary) UpperToleranceLimit(share, confidence float64) (float64, error)
 // [measure.Dim] with a Normal spread hold.
 const ThreeSigma = 0.9973002039367398
 
-// Dim returns the dimension that readings in mm support: limits that hold [ThreeSigma] of the lot with the given
-// confidence, rounded outward to the picometre, with the origin [measure.Measured].
+// Dim returns the dimension of a lot, from one reading in mm each of several of its pieces: limits that hold [ThreeSigma] of
+// the lot with the given confidence, rounded outward to the picometre, with the origin [measure.Measured]. It says what the
+// next piece may measure; for the size of one piece that was read several times use [Estimate.Dim]. The errors are those of
+// [Summary.ToleranceInterval].
 func (s Summary) Dim(confidence float64) (measure.Dim, error) {
 	i, err := s.ToleranceInterval(ThreeSigma, confidence)
 	if err != nil {
 		return measure.Dim{}, err
 	}
-	middle, err := measure.FromMillimetres(s.Mean)
-	if err != nil {
-		return measure.Dim{}, err
-	}
-	half, err := measure.FromMillimetres((i.Upper - i.Lower) / 2)
-	if err != nil {
-		return measure.Dim{}, err
-	}
-	return measure.PlusMinus(middle, half.Add(measure.Picometres(1))).WithOrigin(measure.Measured), nil
+	return measured(s.Mean, (i.Upper-i.Lower)/2)
 }
 
 // LeastForRange returns how many readings it takes until their least and greatest hold at least the given share of
