@@ -278,9 +278,11 @@ func (d *drawing) inside(s Series, v, total int, room float64) string {
 	return ""
 }
 
-// on is the colour of letters on a fill: the one that stands out more.
+// Dark reports whether white letters stand out more on a fill than black ones.
+func Dark(fill string) bool { return luminance(fill) < 0.18 }
+
 func on(fill string) string {
-	if luminance(fill) < 0.18 {
+	if Dark(fill) {
 		return "FFFFFF"
 	}
 	return ink

@@ -18,7 +18,7 @@ func (b *book) bestSheet() {
 	t := table{
 		name: sheetBest, title: "The best ferrule for each head",
 		notes: []string{
-			scope + " Ranked by bench time; turn-down is on the diameter, and per side is half of it.",
+			scope + " Ranked by bench time; turn-down is on the diameter, and per side is half of it. A ferrule leads to its row on “" + sheetFits + "”.",
 		},
 		columns: []column{
 			{"Head", 12, texts}, {"Head is", 26, texts}, {"Tip", 16, texts}, {"Rank", 6, words}, {"Ferrule", 12, texts},
@@ -50,16 +50,21 @@ func (p *page) alternate(rank int, pair matrix.Pair) {
 	head, ferrule := &p.result.Catalogue.Heads[pair.Head], &p.result.Catalogue.Ferrules[pair.Ferrule]
 	fit := p.result.Fit(pair)
 	turn := fit.Flush.TurnDown
+	headFrom, ferruleFrom := sourceOf(&head.Item, odRole(head)), sourceOf(&ferrule.Item, catalog.BaseOD)
 	name, first := look{under: true, color: faint}, plain
 	if rank == 0 {
 		name, first = look{under: true, over: true, bold: true}, strong
 	}
 	p.put(
 		p.as(head.Part, name), p.as(describe(&head.Item, head.Category), name.light()), p.as(p.result.Tips[pair.Tip].Name, name.light()),
-		p.as(rank+1, first.centred()), p.as(ferrule.Part, first), p.verdict(pair.Verdict),
+		p.as(rank+1, first.centred()), p.as(ferrule.Part, first.linked()), p.verdict(pair.Verdict),
 		p.minutes(&fit), p.length(fit.Flush.Known, turn.Nominal, first), p.length(fit.Flush.Known, turn.Most, plain),
 		p.perSide(fit.Flush.Known, turn), p.as(p.why(&fit), wrapped),
 		p.as(ferrule.Description, plain),
-		p.as(from(&head.Item, odRole(head)), plain), p.as(from(&ferrule.Item, catalog.BaseOD), plain),
+		p.source(headFrom), p.source(ferruleFrom),
 	)
+	p.link(5, p.row, p.fitsPlace(p.starts[pair.Head]+rank))
+	columns := len(p.table.columns)
+	p.leadTo(columns-1, headFrom)
+	p.leadTo(columns, ferruleFrom)
 }

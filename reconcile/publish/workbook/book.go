@@ -19,6 +19,7 @@ type book struct {
 	file    *excelize.File
 	result  *matrix.Result
 	account tell.Account
+	starts  []int // where the pairs of each head begin in the result
 	opts    Options
 	limits  limits
 	reader  reader
@@ -33,6 +34,11 @@ func newBook(r *matrix.Result, opts Options, limits limits) *book {
 	b := &book{
 		file: excelize.NewFile(), result: r, account: tell.Take(r), opts: opts, limits: limits,
 		reader: reader{opts.Units}, styles: map[look]int{}, wraps: map[int]bool{},
+	}
+	at := 0
+	for head := range r.Catalogue.Heads {
+		b.starts = append(b.starts, at)
+		at += len(r.HeadPairs(head))
 	}
 	b.try(b.file.SetDefaultFont(fontFamily)) // widths are counted in its digits
 	return b

@@ -50,7 +50,7 @@ func ExampleWrite() {
 		fmt.Println(value)
 	}
 	// Output:
-	// [Read first Matrix Best ferrule Heads without Unused ferrules Fits Findings]
+	// [Read first Matrix Best ferrule Try a size Heads without Unused ferrules Fits Findings Pictures Windows Size working]
 	// TF-610
 	// HM-20
 	// turn

@@ -35,14 +35,23 @@ func (p *page) finding(f finding.Finding) {
 	for _, at := range f.Related {
 		related = append(related, at.String())
 	}
-	cell := p.as(f.Place.Cell, plain)
+	shown := plain
+	if p.target(f.Place) != "" && p.links < p.limits.links {
+		shown = plain.linked()
+	}
+	cell := p.as(f.Place.Cell, shown)
 	if f.Place.Cell == "" && f.Place.Row > 0 {
-		cell = p.as(f.Place.Row, look{under: true, format: `"row "0`, across: "left"})
+		row := shown
+		row.format, row.across = `"row "0`, "left"
+		cell = p.as(f.Place.Row, row)
 	}
 	p.put(
 		p.as(f.Severity.String(), severityLook(f.Severity)), p.as(f.Code, plain), p.as(f.Place.File, plain), p.as(f.Place.Sheet, plain),
 		cell, p.as(f.Message, wrapped), p.as(strings.Join(related, "; "), wrapped), p.as(f.Settle, plain),
 	)
+	if f.Place.Cell != "" || f.Place.Row > 0 {
+		p.leadTo(5, f.Place)
+	}
 }
 
 func severityLook(s finding.Severity) look {

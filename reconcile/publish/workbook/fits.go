@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"fmt"
 	"strings"
 
 	"example.com/seatline/fitcalc"
@@ -30,6 +31,9 @@ func (b *book) fitsTable() table {
 		},
 		columns: columns, frozen: 2, printed: 13, tab: faint,
 	}
+	if b.opts.Sources != nil && 2*len(b.result.Pairs) > b.limits.links {
+		t.notes[1] += fmt.Sprintf(" The first %d cells of each sheet that say where a part comes from lead there.", b.limits.links)
+	}
 	return t
 }
 
@@ -53,6 +57,7 @@ func (p *page) fitRow(pair matrix.Pair) {
 	fit := r.Fit(pair)
 	head, ferrule := &r.Catalogue.Heads[pair.Head], &r.Catalogue.Ferrules[pair.Ferrule]
 	flush, grip := &fit.Flush, &fit.Grip
+	headFrom, ferruleFrom := sourceOf(&head.Item, odRole(head)), sourceOf(&ferrule.Item, catalog.BaseOD)
 	turn := plain
 	if fit.Verdict.Fits() {
 		turn = strong
@@ -70,8 +75,11 @@ func (p *page) fitRow(pair matrix.Pair) {
 		p.size(head.Head.JointOD(), plain), p.size(ferrule.Ferrule.BaseOD, plain),
 		p.as(describe(&head.Item, head.Category), plain), p.as(ferrule.Description, plain),
 		p.as(assumed(r, pair, &fit), plain),
-		p.as(from(&head.Item, odRole(head)), plain), p.as(from(&ferrule.Item, catalog.BaseOD), plain),
+		p.source(headFrom), p.source(ferruleFrom),
 	)
+	columns := len(p.table.columns)
+	p.leadTo(columns-1, headFrom)
+	p.leadTo(columns, ferruleFrom)
 }
 
 // minutes is the bench time of a joint that can be built.

@@ -37,6 +37,7 @@ type look struct {
 	wrap        bool
 	rotated     bool
 	under, over bool // a rule below, above
+	line        bool // under the letters: the cell leads somewhere
 	indent      int
 }
 
@@ -121,6 +122,9 @@ func (l look) style() *excelize.Style {
 		Alignment: &excelize.Alignment{
 			Horizontal: across, Vertical: down, WrapText: l.wrap, Indent: l.indent,
 		},
+	}
+	if l.line {
+		s.Font.Underline = "single"
 	}
 	if l.rotated {
 		s.Alignment.TextRotation = 90

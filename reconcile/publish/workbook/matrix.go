@@ -20,8 +20,6 @@ type grid struct {
 	part, parts int
 	ferrules    []int
 	rows        []gridRow
-	// starts says for each head where its pairs begin in the result.
-	starts []int
 }
 
 // gridRow is a head, or the name of the group of heads below it.
@@ -44,22 +42,16 @@ const (
 // planMatrix divides the matrix into sheets.
 func (b *book) planMatrix() []grid {
 	rows, ferrules := b.gridRows(), b.gridFerrules()
-	starts := make([]int, len(b.result.Catalogue.Heads))
-	at := 0
-	for head := range starts {
-		starts[head] = at
-		at += len(b.result.HeadPairs(head))
-	}
 	var grids []grid
 	for some := range slices.Chunk(rows, b.limits.rows-gridHeading) {
 		for wide := range slices.Chunk(ferrules, b.limits.ferrules) {
 			grids = append(grids, grid{
-				name: numbered(sheetMatrix, len(grids)), part: len(grids), ferrules: wide, rows: some, starts: starts,
+				name: numbered(sheetMatrix, len(grids)), part: len(grids), ferrules: wide, rows: some,
 			})
 		}
 	}
 	if len(grids) == 0 {
-		grids = []grid{{name: sheetMatrix, rows: rows, starts: starts}}
+		grids = []grid{{name: sheetMatrix, rows: rows}}
 	}
 	for i := range grids {
 		grids[i].parts = len(grids)
@@ -250,10 +242,10 @@ func (p *page) headRow(g grid, index int, column []int) {
 	if len(pairs) == 0 {
 		return
 	}
-	p.link(1, p.row, p.fitsPlace(g.starts[index]))
+	p.link(1, p.row, p.fitsPlace(p.starts[index]))
 	for i, pair := range pairs {
 		if at := column[pair.Ferrule]; at > 0 {
-			p.link(at, p.row, p.fitsPlace(g.starts[index]+i))
+			p.link(at, p.row, p.fitsPlace(p.starts[index]+i))
 		}
 	}
 }

@@ -126,16 +126,22 @@ func (p *page) whatCameOut() {
 func (p *page) whichSheet(grids []grid) {
 	p.section("Which sheet answers what")
 	matrix := "Heads down, ferrules across: does it fit, and what comes off? A cell leads to its row on “Fits”."
+	if most := p.limits.links; len(p.result.Pairs) > most {
+		matrix += fmt.Sprintf(" On each sheet the first %d cells do.", most)
+	}
 	if len(grids) > 1 {
 		matrix += fmt.Sprintf(" In %d sheets, since one would be too large to read.", len(grids))
 	}
 	for _, line := range [][2]string{
 		{sheetMatrix, matrix},
 		{sheetBest, "Which ferrule asks least of the bench on each head, and what are the alternates?"},
+		{sheetSize, "What fits a hosel that was measured? Type its size and see every ferrule."},
 		{sheetWithout, "Which heads have no ferrule, how near does one come, and what would settle it?"},
 		{sheetUnused, "Which ferrules fit nothing, and why?"},
 		{sheetFits, "Each listed pair: numbers, chances, reasons, assumptions and the cells they come from."},
 		{sheetFindings, "What should a person know about the input, and what settles it?"},
+		{sheetPictures, "Where are hosels without a ferrule, how much is turned, and how do suppliers compare?"},
+		{sheetWindows, "For which hosels each ferrule fits, on each tip and top."},
 	} {
 		p.put(p.as(line[0], look{bold: true}), p.as(line[1], look{}))
 		p.link(1, p.row, place{line[0], 1, 1})

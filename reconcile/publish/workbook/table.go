@@ -8,7 +8,6 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
-	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
@@ -126,17 +125,6 @@ func (p *page) why(fit *fitcalc.Fit) string {
 		return ""
 	}
 	return reason.Sentence(p.opts.Units)
-}
-
-// from says where a part comes from, with the cell of the given role where it is known.
-func from(item *catalog.Item, role catalog.Role) string {
-	at := tell.Place(item.Source)
-	text := at.String()
-	cell := item.Fields[role].Cell
-	if cell == "" {
-		return text
-	}
-	return finding.Place{File: at.File, Sheet: at.Sheet, Cell: cell}.String()
 }
 
 // odRole is the column that a head's OD stands in.

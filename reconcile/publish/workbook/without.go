@@ -44,6 +44,7 @@ func (b *book) withoutSheet() {
 func (p *page) without(index int, standing tell.Standing) {
 	head := &p.result.Catalogue.Heads[index]
 	tips := p.result.HeadTips[index]
+	headFrom := sourceOf(&head.Item, odRole(head))
 	answer, why, settle := fitcalc.No, "no ferrule of the catalogue comes near", ""
 	var ferrule, out any = p.as("", plain), p.as("", plain)
 	switch standing {
@@ -62,8 +63,9 @@ func (p *page) without(index int, standing tell.Standing) {
 	p.put(
 		p.as(head.Part, strong), p.as(describe(&head.Item, head.Category), wrapped), p.size(head.Head.JointOD(), plain),
 		p.as(p.tipNames(tips), wrapped), p.verdict(answer), ferrule, out, p.as(why, wrapped), p.as(settle, wrapped),
-		p.as(from(&head.Item, odRole(head)), plain),
+		p.source(headFrom),
 	)
+	p.leadTo(len(p.table.columns), headFrom)
 }
 
 // nearest is the name of the nearest part, by how much it is out, and why.
@@ -196,7 +198,7 @@ func (b *book) askedOf() map[int][]matrix.Pair {
 
 func (p *page) unused(index int, asked []matrix.Pair) {
 	ferrule := &p.result.Catalogue.Ferrules[index]
-	f := &ferrule.Ferrule
+	f, ferruleFrom := &ferrule.Ferrule, sourceOf(&ferrule.Item, catalog.BaseOD)
 	answer, why := fitcalc.No, "no head of the catalogue comes near"
 	var head, out any = p.as("", plain), p.as("", plain)
 	if len(asked) > 0 {
@@ -208,8 +210,9 @@ func (p *page) unused(index int, asked []matrix.Pair) {
 	p.put(
 		p.as(ferrule.Part, strong), p.as(ferrule.Description, wrapped), p.size(f.Bore, plain), p.size(f.BaseOD, plain),
 		p.along(f.Length.Given(), f.Length.Nominal(), plain), p.verdict(answer), head, out, p.as(why, wrapped),
-		p.as(from(&ferrule.Item, catalog.BaseOD), plain),
+		p.source(ferruleFrom),
 	)
+	p.leadTo(len(p.table.columns), ferruleFrom)
 }
 
 // counted is a count with its noun: 1 head, 2 heads.

@@ -19,6 +19,9 @@ type Options struct {
 	ShopName string
 	// Inputs are the files read; where none are named, they are those of the catalogue's tables.
 	Inputs []tell.Input
+	// Sources says where the reader of the workbook finds a file that was read, so that cells can lead to it: a path from the
+	// workbook's own folder, with slashes, or nothing where it is not to be found. Nil leads nowhere.
+	Sources func(file string) string
 }
 
 // Names of the sheets. Further ones of a kind that is too long or too wide for one have a number behind.
@@ -30,6 +33,10 @@ const (
 	sheetUnused    = "Unused ferrules"
 	sheetFits      = "Fits"
 	sheetFindings  = "Findings"
+	sheetSize      = "Try a size"
+	sheetPictures  = "Pictures"
+	sheetWindows   = "Windows"
+	sheetWorking   = "Size working"
 )
 
 // limits are where sheets are split. Tests make them small.
@@ -43,9 +50,11 @@ type limits struct {
 	links int
 	// alternates is how many ferrules are listed for a head, unless all are asked for.
 	alternates int
+	// windows is how many rows the table has that sizes are looked up in: ferrules times tips times forms of top.
+	windows int
 }
 
-var standardLimits = limits{rows: 1_048_576, ferrules: 240, links: 8_000, alternates: 5}
+var standardLimits = limits{rows: 1_048_576, ferrules: 240, links: 8_000, alternates: 5, windows: 20_000}
 
 // Write writes the results as an .xlsx workbook. The error is the writer's, or that of a result beyond what a workbook can hold.
 func Write(w io.Writer, r *matrix.Result, opts Options) error {
@@ -63,14 +72,22 @@ func write(w io.Writer, r *matrix.Result, opts Options, limits limits) (err erro
 		}
 	}()
 	grids := b.planMatrix()
+	sizes, err := b.planBench()
+	if err != nil {
+		return err
+	}
 	b.readFirst(grids)
 	for _, g := range grids {
 		b.matrixSheet(g)
 	}
 	b.bestSheet()
+	b.sizeSheet(sizes)
 	b.withoutSheet()
 	b.unusedSheet()
 	b.fitsSheets()
 	b.findingsSheet()
+	b.picturesSheet()
+	b.windowsSheet(sizes)
+	b.workingSheet(sizes)
 	return b.finish(w)
 }

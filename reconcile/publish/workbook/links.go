@@ -1,0 +1,78 @@
+package workbook
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/publish/tell"
+)
+
+// linked is the look of a cell that leads somewhere.
+func (l look) linked() look {
+	l.line, l.color = true, fillFlush
+	return l
+}
+
+// sourceOf is where a part comes from: the cell of the given role where it is known, otherwise the row.
+func sourceOf(item *catalog.Item, role catalog.Role) finding.Place {
+	at := tell.Place(item.Source)
+	if cell := item.Fields[role].Cell; cell != "" {
+		at = finding.Place{File: at.File, Sheet: at.Sheet, Cell: cell}
+	}
+	return at
+}
+
+// source is a cell that says where a part comes from, and leads there once the row is written.
+func (p *page) source(at finding.Place) any {
+	if p.target(at) == "" || p.links >= p.limits.links {
+		return p.as(at.String(), plain)
+	}
+	return p.as(at.String(), plain.linked())
+}
+
+// target is the address of a place in a source file, empty where the reader of the workbook is not told where the file is.
+// Excel and LibreOffice take the cell behind the mark of a relative address.
+func (p *page) target(at finding.Place) string {
+	if p.opts.Sources == nil || at.File == "" {
+		return ""
+	}
+	path := p.opts.Sources(at.File)
+	if path == "" {
+		return ""
+	}
+	address := escaped(path)
+	cell := at.Cell
+	if cell == "" && at.Row > 0 {
+		cell = "A" + strconv.Itoa(at.Row)
+	}
+	if at.Sheet == "" || cell == "" {
+		return address // of a text file no program knows cells
+	}
+	return address + "#" + escaped("'"+strings.ReplaceAll(at.Sheet, "'", "''")+"'!"+cell)
+}
+
+// escaped writes what an address has no room for as percent signs and digits; letters of any script may stand (RFC 3987).
+func escaped(text string) string {
+	var b strings.Builder
+	for _, r := range clean(text) {
+		if r <= ' ' || strings.ContainsRune("%#\"<>\\^`{|}", r) {
+			fmt.Fprintf(&b, "%%%02X", r)
+		} else {
+			b.WriteRune(r)
+		}
+	}
+	return b.String()
+}
+
+// leadTo makes a cell of the last row lead to a place in a source file, as far as the limit on links goes.
+func (p *page) leadTo(column int, at finding.Place) {
+	target := p.target(at)
+	if target == "" || p.links >= p.limits.links {
+		return
+	}
+	p.links++
+	p.do(func() error { return p.file.SetCellHyperLink(p.name, address(column, p.row), target, "External") })
+}

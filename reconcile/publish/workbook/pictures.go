@@ -1,0 +1,150 @@
+package workbook
+
+import (
+	"fmt"
+	"math"
+
+	"github.com/xuri/excelize/v2"
+
+	"example.com/seatline/reconcile/publish/picture"
+)
+
+// pictureWidths: the labels, then the series of a chart's table.
+var pictureWidths = []float64{34, 13, 13, 13, 13, 13, 13, 13}
+
+const (
+	pictureHigh  = 15.0 // points of the rows under a chart; a point is 4/3 of a pixel
+	pictureWide  = 900  // pixels
+	columnsHigh  = 330
+	barsBesides  = 110
+	barHigh      = 26
+	pixelsPerRow = pictureHigh * 4 / 3
+	plotGround   = "E9EDF0"
+)
+
+// picturesSheet has the three charts of the catalogue, each above its table.
+func (b *book) picturesSheet() {
+	p := b.page(sheetPictures, layout{widths: pictureWidths, tab: fillTurn})
+	p.putRow(excelize.RowOpts{Height: 24}, p.as("The catalogue in three pictures", title))
+	for i, c := range picture.All(b.result, b.opts.Units) {
+		if i > 0 { // each on a printed page of its own
+			p.do(func() error { return p.file.InsertPageBreak(p.name, address(1, p.row+2)) })
+		}
+		p.chart(c)
+	}
+	p.done()
+}
+
+// chart writes what a chart shows, leaves room for it, writes its table, and draws it.
+func (p *page) chart(c picture.Chart) {
+	p.skip(1)
+	cells := make([]any, len(pictureWidths))
+	for i := range cells {
+		cells[i] = p.as("", section)
+	}
+	cells[0] = p.as(c.Title, section)
+	p.putRow(excelize.RowOpts{Height: 18}, cells...)
+	p.put(p.as(c.Said, look{}))
+	p.put(p.as(c.Note, note))
+	if len(c.Labels) == 0 {
+		p.put(p.as("Nothing to show.", prose))
+		return
+	}
+	high := barsBesides + barHigh*len(c.Labels)
+	if c.Kind == picture.Opposed {
+		high = columnsHigh
+	}
+	at := p.row + 1
+	for range int(math.Ceil(float64(high)/pixelsPerRow)) + 1 {
+		p.putRow(excelize.RowOpts{Height: pictureHigh})
+	}
+	p.chartTable(c)
+	p.draw(c, at, high)
+}
+
+// chartTable writes the numbers of a chart. Of opposed columns the last series stands there twice: as it is, and as it is drawn,
+// below nothing.
+func (p *page) chartTable(c picture.Chart) {
+	headings := []any{p.as(c.LabelsAre, heading)}
+	for _, s := range c.Series {
+		headings = append(headings, p.as(s.Name, headingLook[numbers]))
+	}
+	if c.Kind == picture.Opposed {
+		headings = append(headings, p.as("drawn downward", headingLook[numbers]))
+	}
+	p.putRow(excelize.RowOpts{Height: heightFor(2)}, headings...)
+	for i, label := range c.Labels {
+		cells := []any{p.as(label, strong)}
+		for _, s := range c.Series {
+			cells = append(cells, p.as(s.Values[i], plain.number(`#,##0;-#,##0;"–"`)))
+		}
+		if c.Kind == picture.Opposed {
+			cells = append(cells, p.as(-c.Series[len(c.Series)-1].Values[i], look{under: true, color: faint}.number(`#,##0;#,##0;"–"`)))
+		}
+		p.put(cells...)
+	}
+}
+
+var chartForms = map[picture.Kind]excelize.ChartType{
+	picture.Opposed: excelize.ColStacked, picture.Stacked: excelize.BarStacked, picture.Shares: excelize.BarPercentStacked,
+}
+
+// draw puts a chart on rows that were left for it; its table ends at the last row written.
+func (p *page) draw(c picture.Chart, at, high int) {
+	last := p.row
+	first := last - len(c.Labels) + 1
+	column := func(n int) string {
+		return fmt.Sprintf("%s!%s:%s", quoted(p.name), absolute(n, first), absolute(n, last))
+	}
+	letters := func(size float64, color string) excelize.Font {
+		return excelize.Font{Family: fontFamily, Size: size, Color: color}
+	}
+	small := letters(9, ink)
+	count := "#,##0;#,##0;" // nothing is not worth a number
+	chart := &excelize.Chart{
+		Type:      chartForms[c.Kind],
+		Dimension: excelize.ChartDimension{Width: pictureWide, Height: uint(high)},
+		Legend:    excelize.ChartLegend{Position: "top", Font: &small},
+		Format:    excelize.GraphicOptions{AltText: c.Title + ". " + c.Describe(), Positioning: "oneCell"},
+		PlotArea: excelize.ChartPlotArea{
+			ShowVal: true, NumFmt: excelize.ChartNumFmt{CustomNumFmt: count},
+			Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{plotGround}}, // white bars have no outline: the library draws none
+		},
+		XAxis:    excelize.ChartAxis{Font: small},
+		YAxis:    excelize.ChartAxis{Font: small, MajorGridLines: true, NumFmt: excelize.ChartNumFmt{CustomNumFmt: "#,##0;#,##0"}},
+		GapWidth: pointer(uint(40)), Overlap: pointer(100),
+		Border: excelize.LineOptions{Type: excelize.LineNone},
+	}
+	switch c.Kind {
+	case picture.Opposed:
+		chart.XAxis.TickLabelSkip = max(1, (len(c.Labels)+19)/20)
+		chart.XAxis.TickLabelPosition = excelize.ChartTickLabelLow
+		chart.XAxis.Title = excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: c.LabelsAre, Font: &small}}}
+	case picture.Shares:
+		chart.XAxis.ReverseOrder = true // the first label on top
+		chart.YAxis.NumFmt.CustomNumFmt = "0%"
+	default:
+		chart.XAxis.ReverseOrder = true
+	}
+	for i, s := range c.Series {
+		values := i + 2
+		if c.Kind == picture.Opposed && i == len(c.Series)-1 {
+			values++
+		}
+		chart.Series = append(chart.Series, excelize.ChartSeries{
+			Name:       quoted(p.name) + "!" + absolute(i+2, first-1),
+			Categories: column(1), Values: column(values),
+			Fill:      excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{s.Fill}},
+			DataLabel: excelize.ChartDataLabel{Font: letters(8, onFill(s.Fill))},
+		})
+	}
+	p.do(func() error { return p.file.AddChart(p.name, address(1, at), chart) })
+}
+
+// onFill is the colour of letters on a fill.
+func onFill(fill string) string {
+	if picture.Dark(fill) {
+		return white
+	}
+	return ink
+}
