@@ -2,6 +2,7 @@ package page
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"runtime"
 	"slices"
@@ -301,41 +302,77 @@ func (b *builder) answer(head int) int {
 
 // walkAll finds the course of every form on every hosel and tip.
 func (b *builder) walkAll() error {
-	type task struct{ hosel, tip int }
+	type task struct{ hosel, tip, row int }
+	type place struct {
+		head fitcalc.Head
+		tip  int
+	}
 	var tasks []task
+	var places []place
+	known := map[place]int{}
 	for i := range b.hosels {
 		for _, tip := range b.hosels[i].tips {
-			tasks = append(tasks, task{i, tip})
+			p := place{b.deep(b.hosels[i].head, tip), tip}
+			at, seen := known[p]
+			if !seen {
+				at = len(places)
+				known[p], places = at, append(places, p)
+			}
+			tasks = append(tasks, task{i, tip, at})
 		}
 	}
-	found := make([][][]leg, len(tasks))
-	failed := make([]error, len(tasks))
+	found := make([][][]leg, len(places))
+	failed := make([]error, len(places))
 	var work sync.WaitGroup
-	workers := min(runtime.GOMAXPROCS(0), max(1, len(tasks)))
+	workers := min(runtime.GOMAXPROCS(0), max(1, len(places)))
 	for first := range workers {
 		work.Go(func() {
-			for i := first; i < len(tasks); i += workers {
-				found[i], failed[i] = b.walkRow(tasks[i].hosel, tasks[i].tip)
+			for i := first; i < len(places); i += workers {
+				found[i], failed[i] = b.walkRow(places[i].head, places[i].tip)
 			}
 		})
 	}
 	work.Wait()
+	if err := errors.Join(failed...); err != nil {
+		return err
+	}
 	for i := range b.hosels {
 		b.chart.Hosels = append(b.chart.Hosels, b.hoselData(i))
 	}
-	for i, t := range tasks {
-		if failed[i] != nil {
-			return failed[i]
-		}
+	for _, t := range tasks {
 		data := &b.chart.Hosels[t.hosel]
 		data.Tips = append(data.Tips, t.tip)
-		data.Rows = append(data.Rows, b.row(t.hosel, found[i]))
+		data.Rows = append(data.Rows, b.row(t.hosel, found[t.row]))
 	}
 	return nil
 }
 
-func (b *builder) walkRow(hosel, tip int) ([][]leg, error) {
-	w := walker{head: b.hosels[hosel].head, tip: &b.tips[tip], shop: &b.result.Shop}
+// deepBore is a depth that leaves any tip long enough in the bore.
+var deepBore = measure.Nominal(measure.Millimetres(500))
+
+// deep returns a head with the depth of its bore set to one and the same where it has no bearing: on a parallel tip in a bore that
+// is not tapered, unless it is too shallow. Heads differ in their depth more than in anything else.
+func (b *builder) deep(h fitcalc.Head, tip int) fitcalc.Head {
+	if b.tips[tip].Form() != fitcalc.TipParallel || h.BoreForm == fitcalc.BoreTapered {
+		return h
+	}
+	var fit fitcalc.Fit
+	fitcalc.EvaluateInto(&fit, &h, &b.tips[tip], &fitcalc.Ferrule{}, &b.result.Shop)
+	for r := range fit.Reasons() {
+		if r.Code == fitcalc.BoreShallow {
+			return h
+		}
+	}
+	for _, d := range []*measure.Dim{&h.BoreDepth, &h.Adapter.BoreDepth} {
+		if d.Given() {
+			*d = deepBore
+		}
+	}
+	return h
+}
+
+func (b *builder) walkRow(head fitcalc.Head, tip int) ([][]leg, error) {
+	w := walker{head: head, tip: &b.tips[tip], shop: &b.result.Shop}
 	row := make([][]leg, len(b.forms))
 	for i := range b.forms {
 		w.ferrule = &b.forms[i]

@@ -59,18 +59,46 @@ func TestCoursesAreWindows(t *testing.T) {
 	for _, tolerance := range []measure.Length{{}, measure.Micrometres(20)} {
 		b := built(t, telltest.Small(t), Options{Caliper: tolerance})
 		seen := map[fitcalc.Verdict]int{}
-		for hosel, data := range b.chart.Hosels {
-			for i, tip := range data.Tips {
-				row := b.chart.Rows[data.Rows[i]]
-				for form := range b.forms {
-					c := b.chart.Courses[row[form+1]]
-					compareCourse(t, b, hosel, tip, form, c, random, seen)
-				}
-			}
-		}
+		compareCourses(t, b, random, seen)
 		for _, verdict := range []fitcalc.Verdict{fitcalc.Flush, fitcalc.Turn, fitcalc.Prep, fitcalc.Ask, fitcalc.No, fitcalc.Bare} {
 			if seen[verdict] == 0 {
 				t.Errorf("no verdict %v among those compared", verdict)
+			}
+		}
+	}
+	compareCourses(t, built(t, deepAndShallow(t), Options{}), random, map[fitcalc.Verdict]int{})
+}
+
+// deepAndShallow is a catalogue of heads that differ in the depth, form and tolerance of their bores, some of them too shallow.
+func deepAndShallow(t *testing.T) *matrix.Result {
+	t.Helper()
+	c := telltest.Small(t).Catalogue
+	heads := c.Heads
+	for i, depth := range []measure.Dim{
+		measure.Nominal(measure.Thou(1000)), measure.PlusMinus(measure.Thou(1375), measure.Thou(60)), measure.Nominal(measure.Thou(740)),
+		measure.Nominal(measure.Thou(751)), measure.Nominal(measure.Thou(1600)),
+	} {
+		for _, h := range heads {
+			h.Part += fmt.Sprint(" depth ", i)
+			if h.Head.BoreDepth = depth; h.Head.Adapter.BoreDepth.Given() {
+				h.Head.Adapter.BoreDepth = depth
+			}
+			if i == 1 && h.Head.BoreForm == fitcalc.BoreUnknown {
+				h.Head.BoreForm = fitcalc.BoreTapered
+			}
+			c.Heads = append(c.Heads, h)
+		}
+	}
+	return matrix.Decide(c, fitcalc.DefaultShop())
+}
+
+func compareCourses(t *testing.T, b *builder, random *rand.Rand, seen map[fitcalc.Verdict]int) {
+	t.Helper()
+	for hosel, data := range b.chart.Hosels {
+		for i, tip := range data.Tips {
+			row := b.chart.Rows[data.Rows[i]]
+			for form := range b.forms {
+				compareCourse(t, b, hosel, tip, form, b.chart.Courses[row[form+1]], random, seen)
 			}
 		}
 	}

@@ -96,12 +96,9 @@ func (w words) reasonKey(code string, level fitcalc.Level) string {
 	return key
 }
 
-// sentence puts a reason in words. Off is what comes off at most, for those that say so.
+// sentence puts a reason in words. Most is what comes off at most, for those that say so.
 func (w words) sentence(r fitcalc.Reason, most string, u fitcalc.Units) string {
 	key := w.reasonKey(r.Code.String(), r.Level)
-	if r.Size.IsZero() && r.Limit.IsZero() && r.Other.IsZero() && w[key+".short"] != "" {
-		key += ".short"
-	}
 	return w.fill(key, "size", u.Show(r.Size), "other", u.Show(r.Other), "limit", u.Show(r.Limit), "most", most,
 		"field", w["field."+r.Field.String()])
 }

@@ -105,7 +105,7 @@ func (b *builder) best(r *row, p matrix.Pair, others []matrix.Pair) {
 	outcome := resultOf(&fit)
 	r.Tip, r.Verdict, r.Best = b.tipName(p.Tip), fit.Verdict.String(), b.chart.Ferrules.Part[p.Ferrule]
 	r.Off, r.Side = b.off(&fit, &outcome)
-	r.Notes = b.notes(&fit, &outcome)
+	r.Notes = b.notes(p.Ferrule, &fit, &outcome)
 	most := manyNext
 	if len(b.result.Catalogue.Heads) > fewHeads {
 		most = fewNext
@@ -145,7 +145,7 @@ func (b *builder) without(r *row, head int, pairs []matrix.Pair) {
 	}
 	fit := b.result.Fit(p)
 	outcome := resultOf(&fit)
-	r.Verdict, r.Notes = p.Verdict.String(), b.notes(&fit, &outcome)
+	r.Verdict, r.Notes = p.Verdict.String(), b.notes(p.Ferrule, &fit, &outcome)
 }
 
 func (b *builder) tipName(tip int32) string {
@@ -175,14 +175,18 @@ func (b *builder) off(fit *fitcalc.Fit, outcome *result) (diameter, side string)
 	return b.opts.Units.Show(off), b.opts.Units.Show(off.Half())
 }
 
-// notes are the reasons that a reader should know, in words.
-func (b *builder) notes(fit *fitcalc.Fit, outcome *result) []string {
+// notes are the reasons that a reader should know, in words. That a length is not given is one of them: no time is counted for what is
+// turned off such a ferrule.
+func (b *builder) notes(ferrule int32, fit *fitcalc.Fit, outcome *result) []string {
 	var notes []string
 	for _, reason := range outcome.reasons[:outcome.count] {
 		if reason.Code == fitcalc.FlushTurn || reason.Code == fitcalc.GripHolds {
 			continue
 		}
 		notes = append(notes, b.words.sentence(reason, b.most(fit), b.opts.Units))
+	}
+	if fit.Verdict.Fits() && !b.result.Catalogue.Ferrules[ferrule].Ferrule.Length.Given() {
+		notes = append(notes, b.words.sentence(fitcalc.Reason{Code: fitcalc.DataMissing, Field: fitcalc.FieldLength}, "", b.opts.Units))
 	}
 	return notes
 }

@@ -84,12 +84,15 @@
 
   // list shows what a search finds, and says how much that is when the reader typed.
   function list(which, typed) {
-    const s = searches[which], found = s.find();
+    const s = searches[which], found = s.find(), chosen = state[which];
+    if (!typed && found.indexOf(chosen) >= most.choices) found.unshift(...found.splice(found.indexOf(chosen), 1));
     s.list.replaceChildren(...found.slice(0, most.choices).map((i) => {
       const [part, description, of] = s.lines(i);
       return make("li", {}, make("button", {type: "button", "data-key": i, "aria-current": state[which] === i ? "true" : false, onclick: () => s.choose(i)},
         make("strong", {}, part), " ", make("span", {}, description), " ", make("small", {}, of)));
     }));
+    const current = s.list.querySelector("[aria-current]");
+    if (current && !typed) s.list.scrollTop = current.offsetTop;
     const beyond = found.length - most.choices;
     s.more.textContent = beyond > 0 ? word("find.more", {n: beyond}) : "";
     if (typed) announce(found.length === 0 ? word("status.none") : found.length === 1 ? word(s.one) : word(s.many, {n: found.length}));
@@ -354,6 +357,7 @@
   const quiet = new Set(["flush.turn", "grip.holds"]);
   function notes(q, line, as) {
     const texts = line.reasons.filter((r) => !quiet.has(r.code)).map((r) => sentence(line, r));
+    if (answers.fits(line.verdict) && !data.forms[line.form].length) texts.push(word("reason.data.missing", {field: word("field.length of the ferrule")}));
     if (as === "ul") return make("ul", {class: "notes"}, ...texts.map((t) => make("li", {}, t)));
     return texts.length ? make("span", {class: "notes"}, texts.join(" ")) : make("span", {class: "none"}, word("column.nothing"));
   }
