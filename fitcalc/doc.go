@@ -16,6 +16,13 @@
 // Diameters are diameters, and differences of two are on the diameter, unless the name says per side. What comes off on the
 // diameter is twice what comes off per side. Positions on the shaft are measured from the tip end upward.
 //
+// # Words and JSON
+//
+// Verdicts, codes, levels, fields and what parts are like ([Category], [TopForm], [BoreForm], [Style], [Material], [TipForm]) are
+// written and read as the words that String returns, by encoding/json and by others that ask for text. What is unknown is the
+// empty text. UnmarshalText reads these words and no others; the error for any other is a [*measure.NameError], which lists
+// them. A [Head] and a [Ferrule] are JSON objects in which what was not given is left out.
+//
 // # What is computed
 //
 // Flush: oversize S = base OD − hosel OD, nominal, and least and most limit against limit. S is spread as base and hosel are,

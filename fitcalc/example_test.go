@@ -1,6 +1,7 @@
 package fitcalc_test
 
 import (
+	"encoding/json"
 	"errors"
 	"fmt"
 	"log"
@@ -133,4 +134,57 @@ func ExampleShop_Set() {
 	// Output:
 	// 0.5 mm <nil>
 	// true without a unit
+}
+
+// Parts are kept as JSON: words for what has a name, sizes with their units and limits, and nothing for what was not given.
+// A person may write a size as one text.
+func ExampleHead_json() {
+	head := fitcalc.Head{
+		Category: fitcalc.Iron, Top: fitcalc.TopCountersunk, HoselOD: size("12.7 ±0.05 mm"), Bore: size(".374 in"),
+		Countersink: fitcalc.Countersink{Mouth: size("11 mm"), Angle: measure.Degrees(60)},
+	}
+	text, err := json.MarshalIndent(head, "", "  ")
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Println(string(text))
+
+	var back fitcalc.Head
+	fmt.Println(json.Unmarshal(text, &back), back == head)
+
+	var ferrule fitcalc.Ferrule
+	if err := json.Unmarshal([]byte(`{"bore": ".368 in", "base_od": "13.0 ±0.05 mm", "style": "collared",
+		"collar": {"od": "10.9 mm", "length": ".04 in"}, "material": "cellulose acetate"}`), &ferrule); err != nil {
+		log.Fatal(err)
+	}
+	fmt.Println(ferrule.Style, ferrule.Material, ferrule.BaseOD, ferrule.Length.Given())
+	fmt.Println(json.Unmarshal([]byte(`{"style": "fluted"}`), &ferrule))
+	// Output:
+	// {
+	//   "category": "iron",
+	//   "hosel_od": {
+	//     "nominal": "12.7 mm",
+	//     "lower": "12.65 mm",
+	//     "upper": "12.75 mm",
+	//     "shape": "normal",
+	//     "origin": "stated"
+	//   },
+	//   "bore": {
+	//     "nominal": "9.4996 mm",
+	//     "shape": "normal",
+	//     "origin": "stated"
+	//   },
+	//   "top": "countersunk",
+	//   "countersink": {
+	//     "mouth": {
+	//       "nominal": "11 mm",
+	//       "shape": "normal",
+	//       "origin": "stated"
+	//     },
+	//     "angle": "60°"
+	//   }
+	// }
+	// <nil> true
+	// collared cellulose acetate 13 ±0.05 mm false
+	// style "fluted" is none of ["plain" "collared" "stepped"]
 }

@@ -3,29 +3,29 @@ package fitcalc
 import "example.com/seatline/fitcalc/measure"
 
 // Head is what a golf head offers the joint: its hosel. All diameters are diameters, never radii. A [measure.Dim] that
-// is zero was not given; nothing is computed from it and no default size takes its place.
+// is zero was not given; nothing is computed from it and no default size takes its place. In JSON it is left out.
 type Head struct {
 	// Category decides which tips are usual for the head and whether the limit on the neck applies.
-	Category Category
+	Category Category `json:"category,omitzero"`
 	// HoselOD is the outside diameter at the very top of the hosel.
-	HoselOD measure.Dim
+	HoselOD measure.Dim `json:"hosel_od,omitzero"`
 	// Bore is the diameter of the hole that takes the tip: at its mouth when parallel, at its bottom when tapered, so
-	// that a tapered bore is quoted like the tip it takes.
-	Bore     measure.Dim
-	BoreForm BoreForm
+	// that a tapered bore is quoted like the tip it takes. BoreForm says which of the two it is.
+	Bore     measure.Dim `json:"bore,omitzero"`
+	BoreForm BoreForm    `json:"bore_form,omitzero"`
 	// BoreDepth is how far the shaft can be pushed in, measured from the top of the hosel.
-	BoreDepth measure.Dim
+	BoreDepth measure.Dim `json:"bore_depth,omitzero"`
 	// HoselLength is the length of the visible hosel.
-	HoselLength measure.Dim
+	HoselLength measure.Dim `json:"hosel_length,omitzero"`
 	// NeckTop is the distance along the axis from the sole to the top of the neck or socket.
-	NeckTop measure.Dim
+	NeckTop measure.Dim `json:"neck_top,omitzero"`
 	// Top is the form of the hosel's top; the dimensions of a recess stand in Countersink and Counterbore.
-	Top         TopForm
-	Countersink Countersink
-	Counterbore Counterbore
+	Top         TopForm     `json:"top,omitzero"`
+	Countersink Countersink `json:"countersink,omitzero"`
+	Counterbore Counterbore `json:"counterbore,omitzero"`
 	// Adapter is the sleeve of a head with an adapter. The joint is then made at the sleeve, whose top OD and bore
 	// replace the hosel's.
-	Adapter Adapter
+	Adapter Adapter `json:"adapter,omitzero"`
 }
 
 // Category is what kind of club a head makes.
@@ -71,26 +71,27 @@ const (
 // at the bore when no depth is given.
 type Countersink struct {
 	// Mouth is the diameter at the top.
-	Mouth measure.Dim
+	Mouth measure.Dim `json:"mouth,omitzero"`
 	// Angle is the included angle of the cone; zero is not given.
-	Angle measure.Angle
-	Depth measure.Dim
+	Angle measure.Angle `json:"angle,omitzero"`
+	// Depth is from the hosel's top to where the cone ends, along the axis.
+	Depth measure.Dim `json:"depth,omitzero"`
 }
 
-// Counterbore is a cylindrical recess in the hosel's top.
+// Counterbore is a cylindrical recess in the hosel's top, of a Diameter, and of a Depth along the axis.
 type Counterbore struct {
-	Diameter measure.Dim
-	Depth    measure.Dim
+	Diameter measure.Dim `json:"diameter,omitzero"`
+	Depth    measure.Dim `json:"depth,omitzero"`
 }
 
 // Adapter is the sleeve between an adjustable head and its shaft.
 type Adapter struct {
 	// TopOD is the outside diameter at the top of the sleeve, where the ferrule sits.
-	TopOD measure.Dim
-	// Bore takes the tip; where it is not given the head's Bore is taken as the sleeve's, and said to be, and so is
-	// BoreDepth.
-	Bore      measure.Dim
-	BoreDepth measure.Dim
+	TopOD measure.Dim `json:"top_od,omitzero"`
+	// Bore is the diameter of the hole that takes the tip, and BoreDepth how far the tip can be pushed in; where either is
+	// not given, that of the head is taken as the sleeve's, and said to be.
+	Bore      measure.Dim `json:"bore,omitzero"`
+	BoreDepth measure.Dim `json:"bore_depth,omitzero"`
 }
 
 // Given reports whether anything of the adapter is given, so that the joint is made at it.

@@ -1,9 +1,13 @@
 package fitcalc
 
 import (
+	"encoding/json"
 	"errors"
 	"math"
 	"reflect"
+	"slices"
+	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -354,5 +358,125 @@ func TestStandardTips(t *testing.T) {
 	StandardTips()[0].Name = "changed"
 	if StandardTips()[0].Name == "changed" {
 		t.Error("the list can be changed from outside")
+	}
+}
+
+// textForm is an enumeration as its words.
+type textForm struct {
+	what    string
+	count   int
+	zero    string // the word of the first value, nothing where that is unknown
+	text    func(uint8) ([]byte, error)
+	name    func(uint8) string
+	read    func([]byte) (uint8, error)
+	parse   func(string) (uint8, bool)
+	example string
+}
+
+func textFormOf[T interface {
+	~uint8
+	String() string
+	MarshalText() ([]byte, error)
+}, P interface {
+	*T
+	UnmarshalText([]byte) error
+}](what string, count int, parse func(string) (T, bool), example string) textForm {
+	return textForm{
+		what: what, count: count, zero: T(0).String(), example: example,
+		text:  func(i uint8) ([]byte, error) { return T(i).MarshalText() },
+		name:  func(i uint8) string { return T(i).String() },
+		read:  func(text []byte) (uint8, error) { v := T(1); err := P(&v).UnmarshalText(text); return uint8(v), err },
+		parse: func(word string) (uint8, bool) { v, ok := parse(word); return uint8(v), ok },
+	}
+}
+
+// Every value of every enumeration comes back from its text, and unknown words are errors that list those there are.
+func TestTextForms(t *testing.T) {
+	for _, e := range []textForm{
+		textFormOf("verdict", int(Bare)+1, ParseVerdict, "flush"),
+		textFormOf("category", int(Chipper)+1, ParseCategory, "driver"),
+		textFormOf("top", int(TopCounterbored)+1, ParseTopForm, "rounded"),
+		textFormOf("bore", int(BoreTapered)+1, ParseBoreForm, "taper"),
+		textFormOf("style", int(Stepped)+1, ParseStyle, "stepped"),
+		textFormOf("material", int(OtherMaterial)+1, ParseMaterial, "ABS"),
+		textFormOf("tip", int(TipProfiled)+1, ParseTipForm, "profile"),
+		textFormOf("code", int(DataMissing)+1, ParseCode, "flush.undersize"),
+		textFormOf("level", int(TakesNone)+1, ParseLevel, "takes none"),
+		textFormOf("field", int(FieldRings)+1, ParseField, "hosel OD"),
+	} {
+		seen := map[string]bool{}
+		for i := range uint8(e.count) {
+			text, err := e.text(i)
+			if err != nil || string(text) != e.name(i) || seen[string(text)] || (len(text) == 0) != (i == 0 && e.zero == "") {
+				t.Errorf("%s %d is written %q, %v", e.what, i, text, err)
+			}
+			seen[string(text)] = true
+			if back, err := e.read(text); err != nil || back != i {
+				t.Errorf("%s %q comes back as %d, %v; want %d", e.what, text, back, err, i)
+			}
+			if back, ok := e.parse(string(text)); ok != (len(text) > 0) || back != i {
+				t.Errorf("%s %q is parsed as %d, %v; want %d", e.what, text, back, ok, i)
+			}
+		}
+		if !seen[e.example] {
+			t.Errorf("%s has no %q", e.what, e.example)
+		}
+		var unknown *measure.NameError
+		if text, err := e.text(uint8(e.count)); !errors.As(err, &unknown) || text != nil {
+			t.Errorf("%s %d is written %q, %v", e.what, e.count, text, err)
+		}
+		kept, err := e.read([]byte("Flush "))
+		if !errors.As(err, &unknown) || kept != 1 || unknown.Name != "Flush " || !slices.Contains(unknown.Accepts, e.example) ||
+			slices.Contains(unknown.Accepts, "") || !strings.Contains(err.Error(), strconv.Quote(e.example)) {
+			t.Errorf("%s: an unknown word gives %d, %v", e.what, kept, err)
+		}
+		if _, ok := e.parse("Flush "); ok {
+			t.Errorf("%s: an unknown word is parsed", e.what)
+		}
+	}
+}
+
+// Parts go through JSON and come back the same.
+func TestPartsAsJSON(t *testing.T) {
+	full := Head{
+		Category: Wedge, HoselOD: dim(t, "12.7 ±0.05 mm"), Bore: dim(t, ".374 in"), BoreForm: BoreParallel, BoreDepth: dim(t, "32 mm"),
+		HoselLength: dim(t, "60 mm"), NeckTop: dim(t, "70 mm"), Top: TopCountersunk,
+		Countersink: Countersink{Mouth: dim(t, "11 mm"), Angle: measure.Degrees(60), Depth: dim(t, "1 mm")},
+		Counterbore: Counterbore{Diameter: dim(t, "10.5 mm"), Depth: dim(t, "2 mm")},
+		Adapter:     Adapter{TopOD: dim(t, "12.5 mm"), Bore: dim(t, "9 mm"), BoreDepth: dim(t, "30 mm").WithShape(measure.Uniform)},
+	}
+	ferrule := Ferrule{
+		Bore: dim(t, "9.35 +0/-0.03 mm"), BaseOD: dim(t, "13.2 mm"), TopOD: dim(t, "10 mm"), Length: dim(t, "15 mm"), Style: Collared,
+		Collar: Spigot{OD: dim(t, "10.5 mm"), Length: dim(t, "1 mm")}, Step: Spigot{OD: dim(t, "10.4 mm"), Length: dim(t, "3 mm")},
+		Rings: 2, RingDepth: dim(t, "0.3 mm"), RingHeight: dim(t, "4 mm"), Material: CelluloseAcetate,
+	}
+	for name, v := range map[string]reflect.Value{"head": reflect.ValueOf(full), "ferrule": reflect.ValueOf(ferrule)} {
+		for i := range v.NumField() {
+			if v.Field(i).IsZero() {
+				t.Errorf("the full %s lacks %s", name, v.Type().Field(i).Name)
+			}
+		}
+	}
+	for _, want := range []Head{{}, full, {Top: TopRounded}, {HoselOD: dim(t, "12.7 mm")}} {
+		text, err := json.Marshal(want)
+		var got Head
+		if err2 := json.Unmarshal(text, &got); err != nil || err2 != nil || got != want {
+			t.Errorf("%s: %v, %v", text, err, err2)
+		}
+	}
+	for _, want := range []Ferrule{{}, ferrule, {Style: Plain}, {Material: OtherMaterial}} {
+		text, err := json.Marshal(want)
+		var got Ferrule
+		if err2 := json.Unmarshal(text, &got); err != nil || err2 != nil || got != want {
+			t.Errorf("%s: %v, %v", text, err, err2)
+		}
+	}
+	if text, err := json.Marshal(Ferrule{}); err != nil || string(text) != "{}" {
+		t.Errorf("nothing given is %s, %v", text, err)
+	}
+	var head Head
+	var unknown *measure.NameError
+	if err := json.Unmarshal([]byte(`{"top":"domed"}`), &head); !errors.As(err, &unknown) || head.Top != TopUnknown {
+		t.Errorf("a top that is domed: %v, %v", head.Top, err)
 	}
 }
