@@ -51,6 +51,9 @@
 //	data.conflict     two values for one thing
 //	data.implausible  a size that the joint does not allow, or far from the others
 //	data.part-number  a part number that is stored as a number, and taken as it is shown
+//	data.set          a set of clubs, read as one head for each
+//	data.total        rows of totals, which are set aside
+//	data.formula      a formula, of which the stored result counts, or a text that begins like one
 //	data.damaged      a date, error, exponent or formula without a result where a value was
 //	data.unreadable   a text that is no value
 //	data.leniency     what was forgiven in reading the values of a column, and changes nothing in them

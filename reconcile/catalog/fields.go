@@ -41,11 +41,26 @@ func (t *tableReader) readField(line int, c *column) (Field, trouble) {
 	if answer, answered := t.rules.row(line).Values[c.role]; answered {
 		return t.readAnswer(c, f, answer)
 	}
+	if dim, why := t.fromDate(line, c, cell); why != "" {
+		t.warn(line, c, "data.damaged", why)
+		f.Assumptions = append(f.Assumptions, why)
+		return t.tolerated(line, c, f, dim)
+	}
 	if bad := damaged(cell, c); bad.any() {
 		return f, bad
 	}
 	if f.Text == "" {
 		return f, trouble{}
+	}
+	if cell.Formula != "" {
+		t.tell(toldKey{"formula", c.col}, finding.Note, "data.formula", fromLine, fromCol, func() string {
+			return fmt.Sprintf("%s holds the formula =%s; the result stored with it is used", c.name(), cell.Formula)
+		})
+	}
+	if strings.HasPrefix(f.Text, "=") && traits[c.role].want == wantText {
+		t.tell(toldKey{"text formula", c.col}, finding.Note, "data.formula", fromLine, fromCol, func() string {
+			return fmt.Sprintf("%s holds the text %q, which begins like a formula and is kept as text", c.name(), f.Text)
+		})
 	}
 	switch traits[c.role].want {
 	case wantLength:
@@ -111,6 +126,31 @@ func damaged(cell sheet.Cell, c *column) trouble {
 		return problem("data.damaged", "%s holds %s instead of a size", c.name(), cell.Shown)
 	}
 	return trouble{}
+}
+
+// fromDate returns the one fraction of an inch, among sizes in inches, that the joint allows and that a spreadsheet program
+// makes this date of, and says so; nothing where there are several or none.
+func (t *tableReader) fromDate(line int, c *column, cell sheet.Cell) (measure.Dim, string) {
+	if cell.Kind != sheet.Date || traits[c.role].want != wantLength || c.held != "" || c.scale != 1 {
+		return measure.Dim{}, ""
+	}
+	fraction, found := value.DatesToFraction(cell)
+	b, known := boundsOf(t.kind, c.role)
+	if unit, _ := t.unitOf(line, c, cell); !found || !known || unit != "in" {
+		return measure.Dim{}, ""
+	}
+	var dims []measure.Dim
+	text := ""
+	for _, one := range append([]string{fraction.Text}, fraction.Others...) {
+		if dim, err := measure.ParseDim(one + " in"); err == nil && b.possible(mm(dim.Nominal())) {
+			dims = append(dims, dim)
+			text = one
+		}
+	}
+	if len(dims) != 1 {
+		return measure.Dim{}, ""
+	}
+	return dims[0], fmt.Sprintf("%s holds the date %s, taken as %s in, which a spreadsheet program turned into it", c.name(), cell.Shown, text)
 }
 
 // readAnswer reads the value that the mapping file gives in place of the cell's.
@@ -207,7 +247,7 @@ func (t *tableReader) readSize(line int, c *column, f Field, cell sheet.Cell) (F
 	if why != "" && !reading.UnitStated {
 		f.Assumptions = append(f.Assumptions, why)
 	}
-	f.Assumptions = append(f.Assumptions, forgiven(c, reading)...)
+	f.Assumptions = append(f.Assumptions, t.forgiven(line, c, reading)...)
 	if bad := t.outlying(line, c, f, dim); bad.any() {
 		return f, bad
 	}
@@ -346,44 +386,21 @@ var harmless = map[string]bool{
 	value.ForgavePlusMinus: true,
 }
 
-// forgiven returns what was forgiven in reading a value and may have changed its meaning, and counts what cannot have.
-func forgiven(c *column, reading value.Reading) []string {
+// forgiven returns what was forgiven in reading a value and may have changed its meaning, and notes what cannot have.
+func (t *tableReader) forgiven(line int, c *column, reading value.Reading) []string {
 	var texts []string
 	for _, l := range reading.Leniencies {
 		switch {
 		case !harmless[l.Code]:
 			texts = append(texts, fmt.Sprintf("%s: %s", c.name(), l.Message))
 		case l.Code != value.ForgaveUnitElsewhere:
-			c.forgive(l, reading.Text)
+			fromLine, fromCol := t.region.grid.source(line, c.col)
+			t.tell(toldKey{l.Code, c.col}, finding.Note, "data.leniency", fromLine, fromCol, func() string {
+				return fmt.Sprintf("%s: %s; in %q", c.name(), l.Message, reading.Text)
+			})
 		}
 	}
 	return texts
-}
-
-// leniency is how often something harmless was forgiven in a column, with the first text.
-type leniency struct {
-	count         int
-	message, text string
-}
-
-func (c *column) forgive(l value.Leniency, text string) {
-	if c.forgiven == nil {
-		c.forgiven = map[string]*leniency{}
-	}
-	if c.forgiven[l.Code] == nil {
-		c.forgiven[l.Code] = &leniency{message: l.Message, text: text}
-	}
-	c.forgiven[l.Code].count++
-}
-
-// reportForgiven tells once for each column what was forgiven in reading its values.
-func (t *tableReader) reportForgiven() {
-	for _, c := range t.columns {
-		for _, code := range sortedKeys(c.forgiven) {
-			l := c.forgiven[code]
-			t.addColumn(finding.Note, "data.leniency", c, fmt.Sprintf("%s: %s; first in %q, %d in all", c.name(), l.message, l.text, l.count), "")
-		}
-	}
 }
 
 // tolerated gives a size the tolerance that holds for it.

@@ -201,9 +201,10 @@ KR-40 | 5-7 | 13.4 | 9.5
 	if len(c.Heads) != 10 {
 		t.Errorf("%d heads, want 10", len(c.Heads))
 	}
-	wantRow(t, c, "KR-20 PW", catalog.Assumed, sizes{catalog.HoselOD: 13.6})
-	wantRow(t, c, "KR-20 4", catalog.Assumed, sizes{catalog.HoselOD: 13.6})
-	if got, want := c.Tables[0].Ledger, (catalog.Ledger{Rows: 3, Assumed: 2, SetAside: 1}); got != want {
+	wantRow(t, c, "KR-20 PW", catalog.Used, sizes{catalog.HoselOD: 13.6})
+	wantRow(t, c, "KR-20 4", catalog.Used, sizes{catalog.HoselOD: 13.6})
+	wantFinding(t, c, "data.set", "B2", `"4-PW" read as 4 5 6 7 8 9 PW`)
+	if got, want := c.Tables[0].Ledger, (catalog.Ledger{Rows: 3, Used: 2, SetAside: 1}); got != want {
 		t.Errorf("ledger %+v, want %+v", got, want)
 	}
 }
@@ -245,7 +246,8 @@ func TestHidden(t *testing.T) {
 	s.HiddenCols = map[int]bool{4: true}
 	c := read(t, s)
 	defer show(t, c)
-	wantFinding(t, c, "layout.hidden", "", "rows 3 are hidden, columns D are hidden")
+	wantFinding(t, c, "layout.hidden", "", "row 3 is hidden")
+	wantFinding(t, c, "layout.hidden", "D1", "column D is hidden")
 	wantRow(t, c, "KR-21", catalog.Used, sizes{catalog.HoselOD: 13.4, catalog.Bore: 9.5})
 }
 

@@ -325,7 +325,7 @@ func (s *sheetReader) read(book general) {
 		t.findPartWidth()
 		t.describe()
 		t.readRows()
-		t.reportForgiven()
+		t.reportTold()
 		s.readers = append(s.readers, t)
 		s.reader.tables = append(s.reader.tables, t.result)
 	}
@@ -378,20 +378,35 @@ func (t *tableReader) reportLayout() {
 	t.reportHidden()
 }
 
+// reportHidden says what is hidden: the sheet, runs of rows, and each column at its heading. All of it is read.
 func (t *tableReader) reportHidden() {
-	var parts []string
 	if t.sheet.Hidden {
-		parts = append(parts, "the sheet is hidden")
+		t.add(finding.Warning, "layout.hidden", 0, 0, "the sheet is hidden; it was read all the same", t.settle("kind"))
 	}
 	area := t.region.rangeOf()
-	if rows := hiddenWithin(t.sheet.HiddenRows, area.From.Row, area.To.Row); len(rows) > 0 {
-		parts = append(parts, "rows "+joinNumbers(rows, lineName)+" are hidden")
+	rows := hiddenWithin(t.sheet.HiddenRows, area.From.Row, area.To.Row)
+	for from := 0; from < len(rows); {
+		to := from
+		for to+1 < len(rows) && rows[to+1] == rows[to]+1 {
+			to++
+		}
+		what := fmt.Sprintf("row %d is hidden; it was", rows[from])
+		if to > from {
+			what = fmt.Sprintf("rows %d to %d are hidden; they were", rows[from], rows[to])
+		}
+		t.table.Findings.Add(finding.Finding{Severity: finding.Note, Code: "layout.hidden", Place: finding.Place{File: t.file, Sheet: t.sheet.Name, Row: rows[from]},
+			Message: what + " read all the same"})
+		from = to + 1
 	}
-	if cols := hiddenWithin(t.sheet.HiddenCols, area.From.Col, area.To.Col); len(cols) > 0 {
-		parts = append(parts, "columns "+joinNumbers(cols, sheet.ColumnName)+" are hidden")
-	}
-	if len(parts) > 0 {
-		t.add(finding.Warning, "layout.hidden", 0, 0, strings.Join(parts, ", ")+"; they were read all the same", "")
+	for _, col := range hiddenWithin(t.sheet.HiddenCols, area.From.Col, area.To.Col) {
+		place := finding.Place{File: t.file, Sheet: t.sheet.Name}
+		for _, row := range t.region.headings {
+			if ref := (sheet.Ref{Row: row, Col: col}); !t.region.grid.turned && place.Cell == "" && t.region.grid.at(row, col) != "" {
+				place.Row, place.Cell = row, ref.String()
+			}
+		}
+		t.table.Findings.Add(finding.Finding{Severity: finding.Note, Code: "layout.hidden", Place: place,
+			Message: fmt.Sprintf("column %s is hidden; it was read all the same", sheet.ColumnName(col))})
 	}
 }
 
@@ -403,19 +418,6 @@ func hiddenWithin(hidden map[int]bool, from, to int) []int {
 		}
 	}
 	return within
-}
-
-// joinNumbers lists the first few of many.
-func joinNumbers(numbers []int, name func(int) string) string {
-	var names []string
-	for i, n := range numbers {
-		if i == 8 {
-			names = append(names, fmt.Sprintf("and %d more", len(numbers)-i))
-			break
-		}
-		names = append(names, name(n))
-	}
-	return strings.Join(names, ", ")
 }
 
 // result counts the ledger and returns the table.

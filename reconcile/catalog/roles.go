@@ -57,8 +57,6 @@ type column struct {
 	tolerance *value.Tolerance
 	// note is the tolerance that a note on the sheet gives to the column.
 	note *noteTolerance
-	// forgiven counts what was forgiven in reading its values, by code.
-	forgiven map[string]*leniency
 	// clubs are the columns that it stands for, where each gives the size of another club; absent is set while a club is
 	// read that has no such column.
 	clubs  []clubColumn

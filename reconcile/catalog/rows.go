@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/sheet"
 )
@@ -52,6 +53,14 @@ func (t *tableReader) readLine(line int) {
 // setAside keeps account of a line that is no data, and remembers what a title within the body says.
 func (t *tableReader) setAside(line int, kind lineKind) {
 	why := kind.why()
+	switch {
+	case kind == lineTotal:
+		t.tell(toldKey{what: "total"}, finding.Note, "data.total", line, 0, func() string { return "a row of totals is set aside" })
+	case kind != lineData && kind != lineBlank && strings.HasPrefix(t.firstTextOf(line), "="):
+		t.tell(toldKey{what: "text formula"}, finding.Note, "data.formula", line, 0, func() string {
+			return fmt.Sprintf("the row begins with %q, like a formula; it is text, and set aside as a %s", t.firstTextOf(line), why)
+		})
+	}
 	if kind == lineData {
 		why = "the table lists neither heads, ferrules nor tips"
 	}
@@ -61,12 +70,19 @@ func (t *tableReader) setAside(line int, kind lineKind) {
 	t.table.Rows = append(t.table.Rows, Row{Row: line, Outcome: SetAside, Why: why})
 }
 
+// firstTextOf returns the first text of a line.
+func (t *tableReader) firstTextOf(line int) string {
+	for col := t.region.left; col <= t.region.right; col++ {
+		if text := t.region.grid.at(line, col); text != "" {
+			return text
+		}
+	}
+	return ""
+}
+
 // readSection remembers the kind of club and the unit that a title within the body names.
 func (t *tableReader) readSection(line int) {
-	text := ""
-	for col := t.region.left; col <= t.region.right && text == ""; col++ {
-		text = t.region.grid.at(line, col)
-	}
+	text := t.firstTextOf(line)
 	t.section, t.sectionUnit, t.sectionCategory = text, "", ""
 	if hit, found := t.lex.category(text); found && hit.Score >= 0.3 {
 		t.sectionCategory = hit.Value
@@ -151,6 +167,9 @@ func (r *rowReader) readColumn(c *column) {
 		f.Dim, f.Angle = measure.Dim{}, measure.Angle{}
 	}
 	r.fields[c.role] = f
+	if c.role == Top || c.role == Style {
+		t.checkForm(r.line, c, f.Text)
+	}
 	switch traits[c.role].want {
 	case wantLength, wantAngle:
 		r.assume(f.Assumptions...)
@@ -162,6 +181,22 @@ func (r *rowReader) readColumn(c *column) {
 	if f.Dim.Given() {
 		r.fine[c.role] = fineness(f.Text, f.Dim.Nominal(), c.profile.digits)
 	}
+}
+
+// checkForm reports the text of a form that is not known, once for each text.
+func (t *tableReader) checkForm(line int, c *column, text string) {
+	ask := topQuestion(text)
+	if c.role == Style {
+		ask = styleQuestion(text)
+	}
+	reading := t.lex.read(text, value.Context{Language: t.language})
+	if text == "" || t.word(ask) != "" || reading.Kind == value.NotApplicable || reading.Kind == value.Missing {
+		return
+	}
+	fromLine, fromCol := t.region.grid.source(line, c.col)
+	t.tell(toldKey{text, c.col}, finding.Warning, "data.unreadable", fromLine, fromCol, func() string {
+		return fmt.Sprintf("%s %q is no form that is known, and is left open", c.name(), text)
+	})
 }
 
 // trouble reports what is wrong with a value, and holds the row where the value matters to the joint.
@@ -341,7 +376,13 @@ func (r *rowReader) missing(part string) {
 		hasColumn = hasColumn || t.byRole[role] != nil
 	}
 	if r.held == "" && hasColumn {
-		t.add(finding.Error, "data.missing", r.line, 0, fmt.Sprintf("%s has no %s", part, orRoles(need, t.byRole)), t.settle("rows", lineName(r.line), string(need[0])))
+		col := 0
+		for _, role := range need {
+			if c := t.byRole[role]; c != nil && col == 0 {
+				col = c.col
+			}
+		}
+		t.add(finding.Error, "data.missing", r.line, col, fmt.Sprintf("%s has no %s", part, orRoles(need, t.byRole)), t.settle("rows", lineName(r.line), string(need[0])))
 	}
 	r.hold("no " + orRoles(need, t.byRole))
 }
@@ -483,8 +524,7 @@ func (r *rowReader) part() string {
 		return ""
 	}
 	line, col := t.region.grid.source(r.line, c.col)
-	cell := t.region.grid.cell(line, col)
-	text, bad := t.partText(f.Text, cell)
+	text, bad := t.partText(f.Text, line, col)
 	if bad.any() {
 		t.add(bad.severity, bad.code, line, col, bad.message, t.settle("rows", lineName(r.line), string(Part)))
 		if bad.severity == finding.Error {
@@ -497,7 +537,8 @@ func (r *rowReader) part() string {
 }
 
 // partText returns the part number of a cell.
-func (t *tableReader) partText(text string, cell sheet.Cell) (string, trouble) {
+func (t *tableReader) partText(text string, line, col int) (string, trouble) {
+	cell := t.region.grid.cell(line, col)
 	switch {
 	case cell.Kind == sheet.Number && isDigits(cell.Shown) && strings.TrimLeft(cell.Shown, "0") == strings.TrimLeft(text, "0"):
 		if cell.Shown != text {
@@ -513,7 +554,15 @@ func (t *tableReader) partText(text string, cell sheet.Cell) (string, trouble) {
 	case strings.HasPrefix(text, "'"):
 		text = strings.TrimPrefix(text, "'")
 	case strings.HasPrefix(text, `="`) && strings.HasSuffix(text, `"`):
-		text = strings.TrimSuffix(strings.TrimPrefix(text, `="`), `"`)
+		inner := strings.TrimSuffix(strings.TrimPrefix(text, `="`), `"`)
+		t.tell(toldKey{"quoted", col}, finding.Note, "data.part-number", line, col, func() string {
+			return fmt.Sprintf("%s is the part number %s in a form that protects it from a spreadsheet program", cell.Raw, inner)
+		})
+		text = inner
+	case cell.Kind == sheet.Text && len(text) > 1 && text[0] == '0' && isDigits(text):
+		t.tell(toldKey{"zeros", col}, finding.Note, "data.part-number", line, col, func() string {
+			return fmt.Sprintf("the part number %s is text, and keeps its leading zeros", text)
+		})
 	}
 	if t.partWidth > 0 && isDigits(text) && len(text) < t.partWidth {
 		return text, doubt("data.damaged", "the part number %s is shorter than the others, which have %d digits; perhaps %s lost its leading zeros", text, t.partWidth,

@@ -399,3 +399,64 @@ RD | | GL-2 | .368 | .540 | .75 | .333
 	}
 	wantRow(t, c, "GL-2", catalog.Assumed, sizes{catalog.Bore: 9.3472, catalog.BaseOD: 13.716})
 }
+
+// TestToldOnce tells what changes nothing in the values once, where it stands first.
+func TestToldOnce(t *testing.T) {
+	s := grid("Ferrules", `
+Stock no. | Item | Bore (in) | Base OD (in) | Length (in) | Price
+=== for irons === | | | | |
+0071 | Plain | .368 | 0,512 | .75 | 1.10
+="0072" | Plain | .368 | 0,525 | .75 | 1.10
+0073 | =REPLACES 0070 | .368 | .530 | .75 | 1.10
+Total | 3 | | | | 3.30
+`)
+	s.Rows[2][4] = sheet.Cell{Kind: sheet.Number, Raw: "0.75", Shown: "0.75", Formula: "3/4"}
+	c := read(t, s)
+	defer show(t, c)
+	for _, want := range [][3]string{
+		{"data.formula", "A2", "begins with"}, {"data.part-number", "A3", "leading zeros"}, {"data.leniency", "D3", "2 in all"}, {"data.formula", "E3", "=3/4"},
+		{"data.part-number", "A4", "0072"}, {"data.formula", "B5", "kept as text"}, {"data.total", "", "totals"},
+	} {
+		cell := want[1]
+		if cell == "A2" {
+			cell = "" // about the row
+		}
+		wantFinding(t, c, want[0], cell, want[2])
+	}
+	wantRow(t, c, "0072", catalog.Used, sizes{catalog.BaseOD: 13.335})
+}
+
+// TestFormsThatAreNotKnown reports a word for a hosel's top that is not known, and leaves it open.
+func TestFormsThatAreNotKnown(t *testing.T) {
+	c := read(t, grid("Heads", `
+Part | Hosel OD mm | Bore mm | Hosel top
+EM-1 | 13.2 | 9.5 | c'sunk
+EM-2 | 13.3 | 9.5 | c'bored
+EM-3 | 13.3 | 9.5 | wrinkled
+EM-4 | 13.3 | 9.5 | n/a
+`))
+	defer show(t, c)
+	if got := []fitcalc.TopForm{c.Heads[0].Head.Top, c.Heads[1].Head.Top, c.Heads[2].Head.Top}; !slices.Equal(got, []fitcalc.TopForm{fitcalc.TopCountersunk, fitcalc.TopCounterbored, fitcalc.TopUnknown}) {
+		t.Errorf("tops %v", got)
+	}
+	wantFinding(t, c, "data.unreadable", "D4", "wrinkled")
+	if slices.ContainsFunc(c.Findings, func(f finding.Finding) bool { return f.Place.Cell == "D5" }) {
+		t.Error("a finding about a top that is said not to apply")
+	}
+}
+
+// TestTightBore keeps a bore as large as the tip for a hole where the column gives holes beside the tips.
+func TestTightBore(t *testing.T) {
+	c := read(t, grid("Heads", `
+Part | Hosel OD in | Shaft tip | Bore in
+UG-1 | .540 | .370 | .3745
+UG-2 | .540 | .370 | .3700
+UG-3 | .530 | .370 | .3745
+UG-4 | .500 | .335 | .3395
+`))
+	defer show(t, c)
+	wantRow(t, c, "UG-2", catalog.Used, sizes{catalog.Bore: 9.398})
+	if c.Heads[1].BoreIsDesignation {
+		t.Error("UG-2: the bore is taken for the name of the tip")
+	}
+}

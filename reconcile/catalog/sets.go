@@ -3,6 +3,8 @@ package catalog
 import (
 	"fmt"
 	"strings"
+
+	"example.com/seatline/reconcile/finding"
 )
 
 // clubOf is one club of a row: what stands after the part number, empty for a row that is one part.
@@ -21,17 +23,17 @@ func (r *rowReader) clubs(part string) (string, []clubOf) {
 	set := r.t.lex.setOf(r.clubCategory(), text)
 	switch {
 	case len(set) > 1:
-		return part, expand(set, text)
+		return part, r.expand(set, text, Club)
 	case len(set) == 1 && r.t.repeats:
 		return part, []clubOf{{suffix: set[0]}}
 	case text != "" && r.t.repeats:
 		return part, []clubOf{{suffix: text}}
 	}
 	if name, tail := splitSet(r.t.lex, part); len(tail) > 1 {
-		return name, expand(tail, part)
+		return name, r.expand(tail, part, Part)
 	}
 	if set, place, found := r.t.lex.findSet(r.fields[Description].Text); found && r.t.byRole[Club] == nil {
-		return part, expand(set, place)
+		return part, r.expand(set, place, Description)
 	}
 	return part, []clubOf{{}}
 }
@@ -45,12 +47,33 @@ func (r *rowReader) clubCategory() string {
 	return "iron"
 }
 
-func expand(set []string, text string) []clubOf {
+// expand returns the clubs of a set. That a range in a column of clubs names those between its ends is no assumption; that
+// one beyond the pitching wedge runs through the wedges in the usual order is, and that a set stands within another text.
+func (r *rowReader) expand(set []string, text string, role Role) []clubOf {
+	said := fmt.Sprintf("%q read as %s", text, strings.Join(set, " "))
+	assumption := ""
+	if last := set[len(set)-1]; role != Club || last != "PW" && clubCategory(last) == "wedge" && !listsAll(text, set) {
+		assumption = said
+	}
+	if c := r.t.byRole[role]; c != nil {
+		line, col := r.t.region.grid.source(r.line, c.col)
+		r.t.tell(toldKey{"set", c.col}, finding.Note, "data.set", line, col, func() string { return said + ", one head for each" })
+	}
 	clubs := make([]clubOf, len(set))
 	for i, club := range set {
-		clubs[i] = clubOf{suffix: club, assumption: fmt.Sprintf("%q read as %s", text, strings.Join(set, " "))}
+		clubs[i] = clubOf{suffix: club, assumption: assumption}
 	}
 	return clubs
+}
+
+// listsAll reports whether a text names each wedge of a set itself.
+func listsAll(text string, set []string) bool {
+	for _, club := range set {
+		if clubCategory(club) == "wedge" && !strings.Contains(text, club) {
+			return false
+		}
+	}
+	return true
 }
 
 // splitSet splits a part number that ends in a set of clubs: "KR-20 4-PW".

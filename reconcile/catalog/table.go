@@ -33,6 +33,8 @@ type tableReader struct {
 	lines       []lineKind
 	notes       general
 	book        general
+	// told are the findings that are reported once, by what they are about.
+	told map[toldKey]*told
 	// valueNotes are the tolerances for the values that carry a footnote mark, by the mark.
 	valueNotes map[string]noteTolerance
 	supplier   string
@@ -72,14 +74,20 @@ func (t *tableReader) add(severity finding.Severity, code string, line, col int,
 
 // addColumn reports something about a column at its heading.
 func (t *tableReader) addColumn(severity finding.Severity, code string, c *column, message, settle string) {
-	line := t.region.body
-	if n := len(t.region.headings); n > 0 {
-		line = t.region.headings[n-1]
-		for i := n - 1; i >= 0 && t.region.grid.at(line, c.col) == ""; i-- {
-			line = t.region.headings[i]
-		}
+	t.add(severity, code, t.headingLine(c.col), c.col, message, settle)
+}
+
+// headingLine returns the line with the lowest fragment of a column's heading, the first of the body where there is none.
+func (t *tableReader) headingLine(col int) int {
+	n := len(t.region.headings)
+	if n == 0 {
+		return t.region.body
 	}
-	t.add(severity, code, line, c.col, message, settle)
+	line := t.region.headings[n-1]
+	for i := n - 1; i >= 0 && t.region.grid.at(line, col) == ""; i-- {
+		line = t.region.headings[i]
+	}
+	return line
 }
 
 // settle returns a key of the mapping file below the table's own.

@@ -2,6 +2,7 @@ package catalog
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/seatline/fitcalc"
@@ -83,6 +84,13 @@ func (e *entry) assume(text string) {
 	}
 }
 
+// remark names an assumption of the typed part about what no list of such parts states, so that its row is read as it stands.
+func (e *entry) remark(text string) {
+	if !slices.Contains(e.item.Assumptions, text) {
+		e.item.Assumptions = append(slices.Clip(e.item.Assumptions), text)
+	}
+}
+
 // tips reads which tips a head takes, as its column for tips says.
 func (e *entry) tips(h *Head) { e.readTips(h, TipTaken) }
 
@@ -157,7 +165,7 @@ func (e *entry) tip(h *Head, size measure.Dim, form value.Form) fitcalc.Tip {
 		e.assume(fmt.Sprintf("tip %s taken as a taper tip: parallel tips of .355 in are not usual", e.tipText()))
 	}
 	if form == value.FormTaper {
-		e.assume("taper of the tip taken as .0075 in per inch: the sheet gives no rate")
+		e.remark("taper of the tip taken as .0075 in per inch: the sheet gives no rate")
 		return fitcalc.TaperTip(size, usualTaper)
 	}
 	return fitcalc.ParallelTip(size)
@@ -233,7 +241,7 @@ func (e *entry) bore(h *Head) {
 		return
 	}
 	name, named := e.tipName(f)
-	if !named {
+	if !named || e.table.givesHoles() {
 		h.Head.Bore = f.Dim
 		return
 	}
@@ -242,6 +250,22 @@ func (e *entry) bore(h *Head) {
 	if len(h.TipTaken) == 0 {
 		h.TipTaken = []fitcalc.Tip{e.tip(h, measure.Nominal(name), value.FormUnknown)}
 	}
+}
+
+// givesHoles reports whether the table has a column of tips and its bores are sizes of holes for the most part, so that a bore
+// as large as a tip is a hole too, and a tight one.
+func (t *tableReader) givesHoles() bool {
+	c := t.byRole[Bore]
+	if c == nil || t.byRole[TipTaken] == nil || len(c.profile.sizes) < 3 {
+		return false
+	}
+	holes := 0
+	for _, s := range c.profile.sizes {
+		if !isTipName(s.mm(c.unit)) {
+			holes++
+		}
+	}
+	return holes*3 > len(c.profile.sizes)*2
 }
 
 // boreList takes a bore that names several tips as their names.

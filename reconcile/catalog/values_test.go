@@ -228,7 +228,7 @@ F-5 | .368 | .540 | 0.5
 	wantFinding(t, c, "data.damaged", "C3", "#DIV/0!")
 	wantFinding(t, c, "data.damaged", "C4", "without a stored result")
 	wantFinding(t, c, "data.damaged", "A5", "1.2E+05")
-	wantRow(t, c, "F-1", catalog.Held, sizes{catalog.Length: 0, catalog.BaseOD: 13.716})
+	wantRow(t, c, "F-1", catalog.Assumed, sizes{catalog.Length: 9.525, catalog.BaseOD: 13.716})
 	wantRow(t, c, "F-2", catalog.Held, sizes{catalog.BaseOD: 0})
 	wantRow(t, c, "F-5", catalog.Used, sizes{catalog.BaseOD: 13.716})
 }

@@ -125,7 +125,7 @@ func TestEachAnswerSettlesWhatItSays(t *testing.T) {
 			t.Errorf("%s: %d pairs settled, %d were promised, %d more were said to be helped", q.Key, settled, q.Settles, q.Helps)
 		}
 	}
-	if tried < 10 {
+	if tried < 8 {
 		t.Errorf("only %d questions of the demo settle anything", tried)
 	}
 }
