@@ -256,7 +256,7 @@ func (c *column) namesClubs(lex *lexicon) bool {
 	return sets > 0 && named*5 >= c.profile.filled*3
 }
 
-// wordy reports whether most texts of a column have a word in them, as descriptions have and part numbers have not.
+// wordy reports whether at least half of the texts of a column have a word in them, as descriptions have and part numbers have not.
 func (c *column) wordy() bool {
 	count := 0
 	for _, text := range c.profile.texts {
@@ -264,7 +264,7 @@ func (c *column) wordy() bool {
 			count++
 		}
 	}
-	return c.profile.filled > 0 && count*2 > c.profile.filled
+	return count > 0 && count*2 >= c.profile.filled
 }
 
 // refuted reports whether the values speak against the role that the heading says: codes under "Stock no.".

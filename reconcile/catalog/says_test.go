@@ -410,6 +410,7 @@ Stock no. | Item | Bore (in) | Base OD (in) | Length (in) | Price
 0073 | =REPLACES 0070 | .368 | .530 | .75 | 1.10
 Total | 3 | | | | 3.30
 `)
+	s.Rows[2][0].Kind = sheet.Text
 	s.Rows[2][4] = sheet.Cell{Kind: sheet.Number, Raw: "0.75", Shown: "0.75", Formula: "3/4"}
 	c := read(t, s)
 	defer show(t, c)
