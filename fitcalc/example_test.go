@@ -75,6 +75,50 @@ func ExampleFit_Reasons() {
 	// note: holds by force fit: .002 in (0.051 mm) of interference on the diameter at its tightest, gripping over 3/8" (9.525 mm)
 }
 
+// The reason that decides is the answer in one sentence; of the others those that warn are worth a look.
+func ExampleFit_Reason() {
+	head := fitcalc.Head{Top: fitcalc.TopFlat, HoselOD: size(".500 in"), HoselLength: size(".4 in"), Bore: size(".374 in"), BoreDepth: size("1.25 in")}
+	tip := fitcalc.ParallelTip(size(".370 in"))
+	ferrule := fitcalc.Ferrule{Bore: size(".368 in"), BaseOD: size(".512 in"), Length: size("1/2 in"), Style: fitcalc.Plain}
+
+	fit, err := fitcalc.Evaluate(head, tip, ferrule, fitcalc.DefaultShop())
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Println(fit.Verdict, "because", fit.Reason().Code)
+	for reason := range fit.Reasons() {
+		if reason.Level == fitcalc.Remarks && reason.Warns() {
+			fmt.Println("mind:", reason.Sentence(fitcalc.Imperial))
+		}
+	}
+	// Output:
+	// turn because flush.turn
+	// mind: is long for this hosel: .500 in (12.70 mm), and .400 in (10.16 mm) is the most usual
+}
+
+// One verdict can hold on both sides of the others; the code says why.
+func ExampleWindows() {
+	head := fitcalc.Head{Top: fitcalc.TopFlat, HoselOD: size("13 ±0.03 mm"), Bore: size(".374 in"), BoreDepth: size("32 mm")}
+	tip := fitcalc.ParallelTip(size(".370 in"))
+	ferrule := fitcalc.Ferrule{Bore: size(".368 in"), BaseOD: size("13 ±0.02 mm"), Length: size("15 mm"), Style: fitcalc.Plain}
+	windows, err := fitcalc.Windows(head, tip, ferrule, fitcalc.DefaultShop())
+	if err != nil {
+		log.Fatal(err)
+	}
+	for _, w := range windows {
+		from, to, _ := w.HoselOD.FormatMillimetres(2) // rounded inward, so that no printed limit lies
+		if to == "" {
+			to = "any"
+		}
+		fmt.Println(from, "to", to, w.Verdict, w.Code)
+	}
+	// Output:
+	// 9.50 to 12.03 no flush.turn-limit
+	// 12.04 to 12.96 turn flush.turn
+	// 12.97 to 13.03 flush flush.as-supplied
+	// 13.04 to any no flush.undersize
+}
+
 // Many joints are decided without an allocation: the parts are checked once, and one Fit is used again and again.
 func ExampleEvaluateInto() {
 	shop := fitcalc.DefaultShop()

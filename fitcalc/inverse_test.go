@@ -3,6 +3,7 @@ package fitcalc_test
 import (
 	"errors"
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -151,20 +152,104 @@ func TestWindowsByHand(t *testing.T) {
 	want := []struct {
 		from    string
 		verdict fitcalc.Verdict
+		code    fitcalc.Code
 	}{
-		{"0.000000001 mm", fitcalc.No},
-		{"12 mm", fitcalc.Turn},
-		{"12.95 mm", fitcalc.Flush},
-		{"13.050000001 mm", fitcalc.No},
+		{"0.000000001 mm", fitcalc.No, fitcalc.FlushTurnLimit},
+		{"12 mm", fitcalc.Turn, fitcalc.FlushTurn},
+		{"12.95 mm", fitcalc.Flush, fitcalc.FlushAsSupplied},
+		{"13.050000001 mm", fitcalc.No, fitcalc.FlushUndersize},
 	}
 	if len(got) != len(want) {
 		t.Fatalf("got %v", got)
 	}
 	for i, w := range want {
-		if from := got[i].HoselOD.Lower().At(); from != mustLength(w.from) || got[i].Verdict != w.verdict {
-			t.Errorf("window %d: %v from %v; want %v from %s", i, got[i].Verdict, from, w.verdict, w.from)
+		if from := got[i].HoselOD.Lower().At(); from != mustLength(w.from) || got[i].Verdict != w.verdict || got[i].Code != w.code {
+			t.Errorf("window %d: %v from %v for %v; want %v from %s for %v", i, got[i].Verdict, from, got[i].Code, w.verdict, w.from, w.code)
 		}
 	}
+}
+
+// A bore of 9.398 mm on a tip of that size grips in no joint, so that one verdict holds everywhere and three reasons decide in
+// turn; flush comes before grip where both stand against it.
+func TestWindowsByReasonByHand(t *testing.T) {
+	exact := func(s string) measure.Dim { return measure.Exactly(mustLength(s)) }
+	shop := fitcalc.DefaultShop()
+	shop.FlushStep, shop.TurnLimit = mustLength("0.05 mm"), mustLength("1 mm")
+	head := fitcalc.Head{HoselOD: exact("13 mm"), Top: fitcalc.TopFlat}
+	ferrule := fitcalc.Ferrule{Bore: exact("9.398 mm"), BaseOD: exact("13 mm"), Length: exact("12 mm")}
+	got, err := fitcalc.WindowsByReason(head, fitcalc.ParallelTip(exact("9.398 mm")), ferrule, shop)
+	if err != nil {
+		t.Fatal(err)
+	}
+	open := func(from, to string) measure.Interval {
+		if to == "" {
+			return measure.NewInterval(measure.Including(mustLength(from)), measure.Unbounded())
+		}
+		return measure.NewInterval(measure.Including(mustLength(from)), measure.Excluding(mustLength(to)))
+	}
+	want := []fitcalc.Window{
+		{HoselOD: open("0.000000001 mm", "12 mm"), Verdict: fitcalc.No, Code: fitcalc.FlushTurnLimit},
+		{HoselOD: open("12 mm", "13.050000001 mm"), Verdict: fitcalc.No, Code: fitcalc.GripLoose},
+		{HoselOD: open("13.050000001 mm", ""), Verdict: fitcalc.No, Code: fitcalc.FlushUndersize},
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("got %v, want %v", got, want)
+	}
+	whole, err := fitcalc.Windows(head, fitcalc.ParallelTip(exact("9.398 mm")), ferrule, shop)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if one := []fitcalc.Window{{HoselOD: open("0.000000001 mm", ""), Verdict: fitcalc.No, Code: fitcalc.FlushTurnLimit}}; !slices.Equal(whole, one) {
+		t.Errorf("got %v, want %v", whole, one)
+	}
+}
+
+// Windows by reason are windows by verdict cut further: at their ends, and anywhere within, Evaluate has their verdict and
+// reason, and joined by verdict they are those of Windows.
+func TestWindowsByReasonAgreeWithEvaluate(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := drawJoint(t)
+		whole, err1 := fitcalc.Windows(j.head, j.tip, j.ferrule, j.shop)
+		parts, err2 := fitcalc.WindowsByReason(j.head, j.tip, j.ferrule, j.shop)
+		if err1 != nil || err2 != nil {
+			t.Fatal(err1, err2)
+		}
+		var joined []fitcalc.Window
+		for i, w := range parts {
+			if i > 0 && w.Verdict == parts[i-1].Verdict && w.Code == parts[i-1].Code {
+				t.Fatalf("%v and %v are the same", parts[i-1], w)
+			}
+			inside := []measure.Length{w.HoselOD.Lower().At()}
+			if width, bounded := w.HoselOD.Width(); bounded {
+				inside = append(inside, inside[0].Add(measure.Picometres(rapid.Int64Range(0, width.Picometres()-1).Draw(t, "inside"))),
+					w.HoselOD.Upper().At().Sub(measure.Picometres(1)))
+			} else {
+				inside = append(inside, inside[0].Add(between(t, "beyond", 0, 20000)))
+			}
+			for _, od := range inside {
+				at := j
+				at.head.HoselOD = j.head.HoselOD.Shift(od.Sub(j.head.HoselOD.Nominal()))
+				if at.head.Validate() != nil {
+					continue // a hosel too small for its own bore
+				}
+				fit, err := fitcalc.Evaluate(at.head, at.tip, at.ferrule, at.shop)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if fit.Verdict != w.Verdict || fit.Reason().Code != w.Code {
+					t.Fatalf("at a hosel OD of %v: %v for %v, the window says %v for %v", od, fit.Verdict, fit.Reason().Code, w.Verdict, w.Code)
+				}
+			}
+			if n := len(joined); n > 0 && joined[n-1].Verdict == w.Verdict {
+				joined[n-1].HoselOD = measure.NewInterval(joined[n-1].HoselOD.Lower(), w.HoselOD.Upper())
+				continue
+			}
+			joined = append(joined, w)
+		}
+		if !slices.Equal(joined, whole) {
+			t.Fatalf("joined %v, and Windows says %v", joined, whole)
+		}
+	})
 }
 
 // Moving a dimension by what Sensitivity says changes the verdict as it says, and a picometre less does not.

@@ -330,3 +330,19 @@ func TestRisksDecide(t *testing.T) {
 		t.Errorf("%v at a risk of 4%%, want no", fit.Verdict)
 	}
 }
+
+// good are the only codes that ask for nobody's attention, as far as they are remarks.
+var good = []Code{FlushAsSupplied, GripHolds}
+
+func TestReasonWarns(t *testing.T) {
+	for c := FlushAsSupplied; c <= DataMissing; c++ {
+		if got, want := (Reason{Code: c, Level: Remarks}).Warns(), !slices.Contains(good, c); got != want {
+			t.Errorf("%v among the remarks warns: %v", c, got)
+		}
+		for l := Turns; l <= TakesNone; l++ {
+			if !(Reason{Code: c, Level: l}).Warns() {
+				t.Errorf("%v of level %v does not warn", c, l)
+			}
+		}
+	}
+}

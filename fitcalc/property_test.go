@@ -197,14 +197,23 @@ func checkFit(t interface{ Fatalf(string, ...any) }, fit *Fit) {
 		if first && verdictOf[r.Level] != fit.Verdict {
 			t.Fatalf("%v is decided by %v", fit.Verdict, r.Code)
 		}
+		if first && r != fit.Reason() {
+			t.Fatalf("%+v stands first, and Reason is %+v", r, fit.Reason())
+		}
 		first = false
 		if r.Level > last {
 			t.Fatalf("%v stands after a lighter reason", r.Code)
 		}
 		last = r.Level
+		if !r.Warns() && r.Level != Remarks {
+			t.Fatalf("%v decides something and does not warn", r.Code)
+		}
 		if r.Sentence(Fractions) == "" || (r.Code == DataMissing) != (r.Field != NoField) {
 			t.Fatalf("reason %+v", r)
 		}
+	}
+	if first {
+		t.Fatalf("%v without a reason", fit.Verdict)
 	}
 	for _, r := range fit.reasons[fit.count:] {
 		if r != (Reason{}) {

@@ -28,6 +28,7 @@ const (
 
 // Reason is one reason of a verdict: a code and the numbers that go with it. [Reason.Sentence] puts them in words.
 type Reason struct {
+	// Code says what kind of reason it is, and Level how much it weighs.
 	Code  Code
 	Level Level
 	// Field is the missing dimension of [DataMissing].
@@ -37,6 +38,13 @@ type Reason struct {
 	Size, Other, Third, Limit measure.Length
 	// Share is a probability, Value another number without a unit, Bound what one of them was held against.
 	Share, Value, Bound float64
+}
+
+// Warns reports whether the reason asks for anyone's attention. It is false for good news alone: that the base ends flush as
+// supplied, and that the ferrule holds. Of the remarks those that warn change no verdict, and are still worth a look, such as a
+// ferrule that is long for its hosel; whatever is no remark warns.
+func (r Reason) Warns() bool {
+	return r.Level != Remarks || r.Code != FlushAsSupplied && r.Code != GripHolds
 }
 
 // Code names a kind of reason. Codes are only ever added; their text is what other software relies on.

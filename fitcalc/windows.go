@@ -8,8 +8,14 @@ import (
 
 // Window is a range of nominal hosel ODs over which a verdict holds.
 type Window struct {
+	// HoselOD is the range, of diameters.
 	HoselOD measure.Interval
+	// Verdict holds over all of it.
 	Verdict Verdict
+	// Code is that of [Fit.Reason] at the range's lower end: what tells a hosel that is too small for a base
+	// ([FlushTurnLimit]) from one that is too large ([FlushUndersize]). Further up another reason may decide for the same
+	// verdict; [WindowsByReason] splits there.
+	Code Code
 }
 
 // Windows returns the verdicts of a ferrule on a tip for every hosel OD: the windows follow each other from the smallest OD a
@@ -24,6 +30,18 @@ type Window struct {
 //
 // The error is an [*InputError] or a [*SettingError].
 func Windows(head Head, tip Tip, ferrule Ferrule, shop Shop) ([]Window, error) {
+	return windows(head, tip, ferrule, shop, func(a, b *Window) bool { return a.Verdict == b.Verdict })
+}
+
+// WindowsByReason is [Windows] split wherever another reason decides: verdict and Code hold over all of a window, and
+// neighbours may have the same verdict. So a ferrule that fits no hosel has one window by verdict, and by reason one for
+// the hosels that are too small, one for those that it would suit but for its grip, say, and one for those too large.
+func WindowsByReason(head Head, tip Tip, ferrule Ferrule, shop Shop) ([]Window, error) {
+	return windows(head, tip, ferrule, shop, func(a, b *Window) bool { return a.Verdict == b.Verdict && a.Code == b.Code })
+}
+
+// windows joins neighbours that are the same.
+func windows(head Head, tip Tip, ferrule Ferrule, shop Shop, same func(a, b *Window) bool) ([]Window, error) {
 	p := probe{head: head, tip: tip, ferrule: ferrule, shop: shop}
 	if err := firstError(p.head.Validate(), p.tip.Validate(), p.ferrule.Validate(), p.shop.Validate()); err != nil {
 		return nil, err
@@ -37,10 +55,10 @@ func Windows(head Head, tip Tip, ferrule Ferrule, shop Shop) ([]Window, error) {
 		}
 	}
 	slices.SortFunc(breaks, measure.Length.Compare)
-	return p.join(append([]measure.Length{least}, slices.Compact(breaks)...)), nil
+	return p.join(append([]measure.Length{least}, slices.Compact(breaks)...), same), nil
 }
 
-// hoselConditions are what a verdict depends on as the hosel's OD grows. Each is false up to some OD and true from there on.
+// hoselConditions are what a verdict, and the reason that decides it, depend on as the hosel's OD grows. Each is false up to some OD and true from there on.
 var hoselConditions = []func(*Fit, *Shop) bool{
 	func(f *Fit, s *Shop) bool { return f.Flush.VisibleUndersize > s.UndersizeRisk },
 	func(f *Fit, s *Shop) bool { return f.Flush.VisibleOversize <= s.UndersizeRisk },
@@ -105,18 +123,20 @@ func (p *probe) span() (least, most measure.Length) {
 	return least, measure.Max(least, p.ferrule.BaseOD.Nominal()).MulInt(2).Add(mostLength)
 }
 
-// join evaluates the stretches that begin at the breaks, and joins neighbours of the same verdict.
-func (p *probe) join(breaks []measure.Length) []Window {
+// join evaluates the stretches that begin at the breaks, and joins neighbours that are the same.
+func (p *probe) join(breaks []measure.Length, same func(a, b *Window) bool) []Window {
 	var windows []Window
 	for _, from := range breaks {
-		verdict := p.atHoselOD(from).Verdict
+		fit := p.atHoselOD(from)
+		w := Window{measure.NewInterval(measure.Including(from), measure.Unbounded()), fit.Verdict, fit.Reason().Code}
 		if n := len(windows); n > 0 {
-			if windows[n-1].Verdict == verdict {
+			last := &windows[n-1]
+			if same(last, &w) {
 				continue
 			}
-			windows[n-1].HoselOD = measure.NewInterval(windows[n-1].HoselOD.Lower(), measure.Excluding(from))
+			last.HoselOD = measure.NewInterval(last.HoselOD.Lower(), measure.Excluding(from))
 		}
-		windows = append(windows, Window{measure.NewInterval(measure.Including(from), measure.Unbounded()), verdict})
+		windows = append(windows, w)
 	}
 	return windows
 }
