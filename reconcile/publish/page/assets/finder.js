@@ -279,9 +279,16 @@
     return list;
   }
 
+  // breakable lets a long name that has no spaces go on in the next line where its words part.
+  function breakable(text) {
+    const e = make("span");
+    for (const piece of text.split(/(?<=[_.\/-])/)) e.append(piece, make("wbr"));
+    return e;
+  }
+
   // extra are the seller's own columns of a ferrule.
   const extra = {
-    supplier: (l) => data.suppliers[data.ferrules.supplier[l.ferrule]],
+    supplier: (l) => breakable(data.suppliers[data.ferrules.supplier[l.ferrule]]),
     length: (l) => data.forms[l.form].length ? size(data.forms[l.form].length) : "",
     base: (l) => data.dims[data.forms[l.form].base] ? size(data.dims[data.forms[l.form].base][0]) : "",
     bore: (l) => data.forms[l.form].bore ? size(data.forms[l.form].bore) : "",
@@ -314,7 +321,7 @@
         i === 0 ? make("span", {class: "badge"}, word("answer.best")) : null, make("small", {}, data.ferrules.description[line.ferrule])),
       cell(headings[1], verdict(line.verdict)), cell(headings[2], off(line, (o) => o.nominal)), cell(headings[3], off(line, (o) => lengths.half(o.nominal))),
       cell(headings[4], notes(q, line, "span")), severalTips ? cell(word("column.tip"), tipName(line.tip)) : null,
-      ...data.columns.map((c) => cell(word("column." + c), extra[c](line) || ""))));
+      ...data.columns.map((c) => make("td", {class: "extra", "data-key": word("column." + c)}, extra[c](line) || ""))));
     const whole = make("div", {class: "fitting"}, table(word("answer.caption"), headings, rows));
     if (!state.all && lines.length > most.lines) {
       whole.append(make("button", {type: "button", class: "more", onclick: () => { state.all = true; answer(); focusPick(most.lines); }}, word("answer.show_more", {n: lines.length - most.lines})));
@@ -415,7 +422,7 @@
     parts.push(table(word("answer.caption_heads"), headings, lines.map((l) => make("tr", {},
       make("th", {scope: "row"}, make("button", {type: "button", class: "pick", onclick: () => toHead(l.head)}, data.heads.part[l.head]), make("small", {}, data.heads.description[l.head])),
       cell(headings[1], verdict(l.verdict)), cell(headings[2], off(l, (o) => o.nominal)), cell(headings[3], off(l, (o) => lengths.half(o.nominal))),
-      cell(headings[4], data.dims[data.heads.od[l.head]] ? size(data.dims[data.heads.od[l.head]][0]) : ""), cell(headings[5], data.suppliers[data.heads.supplier[l.head]])))));
+      cell(headings[4], data.dims[data.heads.od[l.head]] ? size(data.dims[data.heads.od[l.head]][0]) : ""), cell(headings[5], breakable(data.suppliers[data.heads.supplier[l.head]]))))));
     if (lines.length < q.lines.length) parts.push(make("button", {type: "button", class: "more", onclick: () => { state.all = true; answer(); focusPick(lines.length); }}, word("answer.show_more", {n: q.lines.length - lines.length})));
     return parts;
   }
