@@ -14,13 +14,23 @@ const leastClubs = 3
 
 // clubHeading returns the club that a cell names, as the heading of a column: 3, #5, 7i, PW; empty for anything else.
 func (l *lexicon) clubHeading(text string) string {
-	if text == "" || len(text) > 12 || strings.ContainsAny(text, ".°,") || isDigits(text) && len(text) > 1 && text > "12" {
+	if text == "" || len(text) > 12 || countDigits(text) > 2 || strings.ContainsAny(text, ".°,") || isDigits(text) && len(text) > 1 && text > "12" {
 		return ""
 	}
 	if set := l.setOf("iron", text); len(set) == 1 {
 		return set[0]
 	}
 	return ""
+}
+
+func countDigits(text string) int {
+	count := 0
+	for _, r := range text {
+		if r >= '0' && r <= '9' {
+			count++
+		}
+	}
+	return count
 }
 
 // clubCells counts the cells of a line that are clubs, each another one; zero where one comes back.

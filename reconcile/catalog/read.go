@@ -494,7 +494,13 @@ func (r *reader) finish() *Catalogue {
 	}
 	entries = merge(entries)
 	similar(entries)
+	count := map[Kind]int{}
+	for _, e := range entries {
+		count[e.table.kind]++
+	}
 	out := &Catalogue{}
+	out.Heads = slices.Grow(out.Heads, count[Heads])
+	out.Ferrules = slices.Grow(out.Ferrules, count[Ferrules])
 	for _, e := range entries {
 		switch e.table.kind {
 		case Heads:
