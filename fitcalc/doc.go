@@ -63,9 +63,7 @@
 //
 // # Cautions
 //
-// Turning, buffing and belt sanding throw dust and catch fingers: protect eyes and lungs, keep guards on, take small cuts, and
-// never cut into the shaft. Acetone and similar solvents are very flammable and soften the plastic. Epoxy sensitises skin, and
-// gives off fumes when it is heated. A head that comes loose can injure: a fit on paper is no proof of a bond. Follow the
-// adhesive maker's instructions, local rules and a qualified builder's judgement. Whether a club conforms is for the governing
-// body to decide.
+// Turning, solvents, epoxy and heat can hurt, and so can a head that comes loose: a fit on paper is no proof of a bond. [Cautions]
+// holds the warnings, which belong beside everything that is made from an answer. Follow the adhesive maker's instructions, local
+// rules and a qualified builder's judgement.
 package fitcalc

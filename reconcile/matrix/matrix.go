@@ -81,7 +81,7 @@ func (r *Result) Counts() map[fitcalc.Verdict]int {
 	return counts
 }
 
-// Best returns the pair of a head that asks least of the bench, and false where no ferrule fits it.
+// Best returns the pair of a head that asks least of the bench, and false where no ferrule fits it; [Result.Standing] says why.
 func (r *Result) Best(head int) (Pair, bool) {
 	pairs := r.HeadPairs(head)
 	if len(pairs) == 0 || !pairs[0].Verdict.Fits() {

@@ -11,18 +11,15 @@ import (
 	"example.com/seatline/reconcile/matrix"
 )
 
-// Standing is what a result means for one head.
-type Standing uint8
+// Standing is what a result means for one head: [matrix.Result.Standing].
+type Standing = matrix.Standing
 
+// The standings, under the names that writers know.
 const (
-	// Served is a head that at least one ferrule fits.
-	Served Standing = iota
-	// Undecided is a head that no ferrule is known to fit, and at least one may.
-	Undecided
-	// Unserved is a head that no ferrule fits.
-	Unserved
-	// TakesNone is a head that takes no ferrule.
-	TakesNone
+	Served    = matrix.Served
+	Undecided = matrix.Undecided
+	Unserved  = matrix.Unserved
+	TakesNone = matrix.TakesNone
 )
 
 // Account counts a result. Listed + OutOfRange = Heads × Ferrules, and Listed is the sum of Verdicts.
@@ -103,27 +100,10 @@ func sum(a, b catalog.Ledger) catalog.Ledger {
 
 func (a *Account) standings(r *matrix.Result) {
 	for head := range r.Catalogue.Heads {
-		s := standing(r, head)
+		s := r.Standing(head)
 		a.Standings = append(a.Standings, s)
 		a.Standing[s]++
 	}
-}
-
-func standing(r *matrix.Result, head int) Standing {
-	pairs := r.HeadPairs(head)
-	is := func(want func(fitcalc.Verdict) bool) bool {
-		return slices.ContainsFunc(pairs, func(p matrix.Pair) bool { return want(p.Verdict) })
-	}
-	switch {
-	case is(fitcalc.Verdict.Fits):
-		return Served
-	case r.Catalogue.Heads[head].Head.Top == fitcalc.TopRounded,
-		is(func(v fitcalc.Verdict) bool { return v == fitcalc.Bare }):
-		return TakesNone
-	case is(func(v fitcalc.Verdict) bool { return v == fitcalc.Ask }):
-		return Undecided
-	}
-	return Unserved
 }
 
 func (a *Account) pairs(r *matrix.Result) {

@@ -31,18 +31,10 @@ var meanings = map[fitcalc.Verdict]string{
 func Meaning(v fitcalc.Verdict) string { return meanings[v] }
 
 // Caution is a warning that every output for the bench carries.
-type Caution struct{ Title, Text string }
-
-var cautions = []Caution{
-	{"Dust and fingers", "Turning, buffing and belt sanding throw dust and catch fingers: protect eyes and breathing, keep the guards on, take small cuts, and never cut into the shaft."},
-	{"Solvents", "Acetone and similar solvents are very flammable and soften the plastic: no flames or sparks, fresh air, and no more than a wipe."},
-	{"Epoxy and heat", "Epoxy sensitises skin, and heating it gives off fumes: wear gloves and work in moving air."},
-	{"A fit on paper is no bond", "A head that comes loose can injure. A fit on paper is no proof of a bond: follow the adhesive maker's instructions, local rules and a qualified builder's judgement."},
-	{"Rules of play", "Whether a club conforms is the governing body's to decide."},
-}
+type Caution = fitcalc.Caution
 
 // Cautions returns the warnings that every output for the bench carries.
-func Cautions() []Caution { return append([]Caution(nil), cautions...) }
+func Cautions() []Caution { return fitcalc.Cautions() }
 
 // Place returns where an item of the catalogue comes from.
 func Place(s catalog.Source) finding.Place {

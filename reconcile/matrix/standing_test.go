@@ -1,0 +1,58 @@
+package matrix_test
+
+import (
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/reconcile/matrix"
+)
+
+// A head's standing is what all its pairs say, decided one by one; where Best finds none, it says why.
+func TestStanding(t *testing.T) {
+	seen := map[matrix.Standing]bool{}
+	rapid.Check(t, func(t *rapid.T) {
+		c := randomCatalogue(rapid.Uint64().Draw(t, "seed"), 10, 12)
+		r := matrix.Decide(c, fitcalc.DefaultShop())
+		for head := range c.Heads {
+			verdicts, mayFitOne := map[fitcalc.Verdict]int{}, false
+			for ferrule := range c.Ferrules {
+				verdict := bestVerdict(t, r, head, ferrule)
+				verdicts[verdict]++
+				mayFitOne = mayFitOne || verdict == fitcalc.Ask && mayFit(t, r, head, ferrule)
+			}
+			want := matrix.Unserved
+			switch {
+			case verdicts[fitcalc.Flush]+verdicts[fitcalc.Turn]+verdicts[fitcalc.Prep] > 0:
+				want = matrix.Served
+			case verdicts[fitcalc.Bare] == len(c.Ferrules):
+				want = matrix.TakesNone
+			case mayFitOne:
+				want = matrix.Undecided
+			}
+			got := r.Standing(head)
+			// A question that no answer makes a fit may be listed or not.
+			if got != want && !(got == matrix.Undecided && want == matrix.Unserved && verdicts[fitcalc.Ask] > 0) {
+				t.Fatalf("head %d is %v, and its pairs are %v", head, got, verdicts)
+			}
+			if _, fits := r.Best(head); fits != (got == matrix.Served) {
+				t.Fatalf("head %d is %v, and a best pair is found: %v", head, got, fits)
+			}
+			seen[got] = true
+		}
+	})
+	if len(seen) != 4 {
+		t.Errorf("only %v were seen", seen)
+	}
+}
+
+func TestStandingWords(t *testing.T) {
+	for s, want := range map[matrix.Standing]string{
+		matrix.Served: "served", matrix.Undecided: "undecided", matrix.Unserved: "unserved", matrix.TakesNone: "bare", 4: "",
+	} {
+		if got := s.String(); got != want {
+			t.Errorf("%d is %q, want %q", s, got, want)
+		}
+	}
+}
