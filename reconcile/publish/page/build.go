@@ -283,7 +283,7 @@ func (b *builder) answer(head int) int {
 	flat := []int{}
 	add := func(p matrix.Pair) {
 		fit := b.result.Fit(p)
-		flat = append(flat, int(p.Ferrule), b.intern(resultOf(&fit)), int(p.Tip))
+		flat = append(flat, int(p.Ferrule), b.intern(resultOf(&fit)), int(p.Tip), hundredths(fit.Work.Minutes))
 	}
 	for _, p := range b.result.HeadPairs(head) {
 		if p.Verdict.Fits() || p.Verdict == fitcalc.Ask {

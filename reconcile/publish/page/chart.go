@@ -31,7 +31,7 @@ type chart struct {
 	Reasons  []reasonData `json:"reasons"`
 	// Outcomes are a verdict, a set of assumptions as bits, and reasons.
 	Outcomes [][]int `json:"outcomes"`
-	// Answers are ferrule, outcome and tip, again and again, the best first.
+	// Answers are ferrule, outcome, tip and hundredths of a minute of bench time, again and again, the best first.
 	Answers [][]int  `json:"answers"`
 	Courses []course `json:"courses"`
 	// Rows are the least hosel OD, then a course for each form of ferrule.

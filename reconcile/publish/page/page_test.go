@@ -340,7 +340,7 @@ func TestCountsEqualTheResult(t *testing.T) {
 		_, chart := d.data()
 		counts := map[int]int{}
 		for _, answer := range chart.Heads.Answer {
-			for i := 0; i < len(chart.Answers[answer]); i += 3 {
+			for i := 0; i < len(chart.Answers[answer]); i += 4 {
 				counts[chart.Outcomes[chart.Answers[answer][i+1]][0]]++
 			}
 		}

@@ -93,3 +93,21 @@ func TestWordsForEverythingTheLibrarySays(t *testing.T) {
 		t.Errorf("a word from nowhere: %q", text)
 	}
 }
+
+// Whatever stands in a file of words, it is read or refused with a reason.
+func FuzzWords(f *testing.F) {
+	f.Add([]byte("language = \"it\"\n[verdict]\nflush = \"a filo\"\n"))
+	f.Add([]byte("[find]\nmore = \"{n more\"\n"))
+	f.Add([]byte("[find]\nmore = {a = [1]}\n"))
+	f.Add([]byte("find.more = \"}{n}{\"\n"))
+	f.Fuzz(func(t *testing.T, content []byte) {
+		w, tag, err := language("en", content)
+		var problem *WordsError
+		if err != nil && !errors.As(err, &problem) {
+			t.Errorf("an error of another kind: %v", err)
+		}
+		if err == nil && (tag == "" || w["page.title"] == "" && len(content) == 0) {
+			t.Errorf("language %q, title %q", tag, w["page.title"])
+		}
+	})
+}

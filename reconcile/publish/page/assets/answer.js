@@ -70,27 +70,18 @@ const answers = (() => {
   function catalogue(head) {
     const flat = data.answers[data.heads.answer[head]], lines = [];
     const od = data.dims[data.heads.od[head]] || [];
-    for (let i = 0; i < flat.length; i += 3) {
+    for (let i = 0; i < flat.length; i += 4) {
       const form = data.ferrules.form[flat[i]];
-      const line = {ferrule: flat[i], form, tip: flat[i + 2], ...outcomes[flat[i + 1]], off: offAt(form, od[0], od[1])};
-      line.minutes = timeOf(head, line, od[0]);
-      lines.push(line);
+      lines.push({ferrule: flat[i], form, tip: flat[i + 2], minutes: flat[i + 3] / 100, ...outcomes[flat[i + 1]], off: offAt(form, od[0], od[1])});
     }
     return lines;
-  }
-
-  // timeOf is the bench time of a line of the catalogue, from the course of its hosel.
-  function timeOf(head, line, od) {
-    const hosel = data.hosels[data.heads.hosel[head]], place = hosel.tips.indexOf(line.tip);
-    if (place < 0 || od === undefined) return 0;
-    return at(data.courses[data.rows[hosel.rows[place]][line.form + 1]], od).minutes;
   }
 
   // heads returns the heads that a ferrule fits, the least work first.
   function heads(ferrule) {
     const found = [], form = data.ferrules.form[ferrule];
     const stands = data.answers.map((flat) => {
-      for (let i = 0; i < flat.length; i += 3) if (flat[i] === ferrule) return i;
+      for (let i = 0; i < flat.length; i += 4) if (flat[i] === ferrule) return i;
       return -1;
     });
     data.heads.answer.forEach((answer, head) => {
@@ -99,10 +90,9 @@ const answers = (() => {
       const flat = data.answers[answer], outcome = outcomes[flat[i + 1]];
       if (!fits(outcome.verdict)) return;
       const od = data.dims[data.heads.od[head]] || [];
-      found.push({head, ferrule, form, tip: flat[i + 2], rank: i / 3, ...outcome, off: offAt(form, od[0], od[1])});
+      found.push({head, ferrule, form, tip: flat[i + 2], minutes: flat[i + 3], ...outcome, off: offAt(form, od[0], od[1])});
     });
-    const order = {flush: 0, turn: 1, prep: 2};
-    return found.sort((a, b) => order[a.verdict] - order[b.verdict] || a.off.nominal - b.off.nominal || a.head - b.head);
+    return found.sort((a, b) => a.minutes - b.minutes || a.off.nominal - b.off.nominal || a.head - b.head);
   }
 
   // windows returns the hosel ODs that a ferrule serves on each tip, on a flat top: from, up to but not including to.
@@ -123,5 +113,5 @@ const answers = (() => {
     return found;
   }
 
-  return {data, at, measured, catalogue, heads, windows, fits};
+  return {data, measured, catalogue, heads, windows, fits};
 })();
