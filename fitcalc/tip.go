@@ -129,6 +129,19 @@ func (t *Tip) widest(from, to measure.Length) measure.Length {
 	return t.end.Nominal()
 }
 
+// lowest returns the lowest position from..to at which the nominal diameter is the widest there, as widest returns it.
+func (t *Tip) lowest(widest, from, to measure.Length) measure.Length {
+	if t.nominalAt(from) == widest {
+		return from
+	}
+	for _, s := range t.stations {
+		if at := s.At.Sub(t.trimmed); from.Less(at) && at.Less(to) && s.Diameter == widest {
+			return at
+		}
+	}
+	return to
+}
+
 // lengthAbove returns over how much of from..to the nominal diameter is larger than bore.
 func (t *Tip) lengthAbove(bore, from, to measure.Length) measure.Length {
 	total, at := measure.Length{}, from

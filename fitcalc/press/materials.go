@@ -87,7 +87,7 @@ func plastics() []Material {
 			DeflectionC:     middle(90, 104, dowling),
 		},
 		{
-			Name: "nylon 6", Aliases: []string{"PA6", "polyamide 6"},
+			Name: "nylon 6", Aliases: []string{"nylon", "PA6", "polyamide 6"},
 			Note: "dry; moisture halves stiffness and strength (from memory). Its published friction, 0.32, is against " +
 				"itself, and so is not given here",
 			YoungModulusMPa: middle(2600, 3200, dowling),
