@@ -78,7 +78,8 @@ type InputError struct {
 	// Size is the offending size, zero where it is not a length.
 	Size measure.Length
 	// Other is the field that Field is at odds with, if any.
-	Other  Field
+	Other Field
+	// Reason says what is wrong, as the end of a sentence.
 	Reason string
 }
 

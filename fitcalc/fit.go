@@ -35,7 +35,8 @@ func (v Verdict) String() string { return nameOf(verdictNames[:], v) }
 // Fits reports whether the joint can be built: as supplied, after turning, or after other work.
 func (v Verdict) Fits() bool { return v == Flush || v == Turn || v == Prep }
 
-// Amount is a size that the tolerances let vary. Least and Most are worst case, limit against limit.
+// Amount is a size that the tolerances let vary. Nominal is that of nominal sizes; Least and Most are worst case, limit against
+// limit.
 type Amount struct {
 	Nominal, Least, Most measure.Length
 }
@@ -50,12 +51,15 @@ func (a Amount) PerSide() Amount {
 // A part of the answer that could not be computed because a dimension is missing has its Known flag false, and all its
 // numbers are zero.
 type Fit struct {
+	// Verdict is the answer; Reason and Reasons say why.
 	Verdict Verdict
-	Flush   FlushFit
-	Grip    GripFit
-	Seat    SeatFit
-	Bore    BoreFit
-	Work    WorkFit
+	// Flush compares base and hosel, Grip the ferrule's bore and the shaft, Seat the ferrule's base and the hosel's top, Bore the
+	// tip and the hole that takes it. Work is what the bench has to do.
+	Flush FlushFit
+	Grip  GripFit
+	Seat  SeatFit
+	Bore  BoreFit
+	Work  WorkFit
 	// Assumptions are those the answer rests on.
 	Assumptions AssumptionSet
 
@@ -65,6 +69,7 @@ type Fit struct {
 
 // FlushFit compares the ferrule's base with the hosel's top. All lengths are on the diameter.
 type FlushFit struct {
+	// Known is set where the ODs of hosel and base are given.
 	Known bool
 	// HoselOD is the OD that was used: the hosel's, or the adapter sleeve's.
 	HoselOD measure.Dim
@@ -85,13 +90,14 @@ type FlushFit struct {
 // GripFit is how the ferrule holds on the shaft before the adhesive does. Interference is shaft diameter − ferrule
 // bore, on the diameter.
 type GripFit struct {
+	// Known is set where the tip, the ferrule's bore and, on a tip that is not parallel, its length are given.
 	Known bool
 	// Insertion is the position of the ferrule's base on the shaft.
 	Insertion measure.Length
 	// Interference is that at the tightest place of the seated ferrule.
 	Interference Amount
-	// Length is over how much of the seated ferrule the nominal interference is positive; it is known where the length of
-	// the ferrule is.
+	// Length is over how much of the seated ferrule the nominal interference is positive; KnownLength is set where the length of
+	// the ferrule is given.
 	Length      measure.Length
 	KnownLength bool
 	// Slip is the probability that it grips nowhere.
@@ -104,6 +110,7 @@ type GripFit struct {
 
 // SeatFit is how the ferrule sits on the hosel's top.
 type SeatFit struct {
+	// Known is set where the form of top and base and the dimensions that matter for it are given.
 	Known bool
 	// StandOff is how high the base stands above the hosel's top.
 	StandOff Amount
@@ -121,15 +128,18 @@ type SeatFit struct {
 // BoreFit is how the tip goes into the bore. Clearance is bore − tip diameter at its tightest place in the bore, on the
 // diameter.
 type BoreFit struct {
+	// Known is set where the tip and the head's bore are given.
 	Known     bool
 	Clearance Amount
-	// Insertion is the length of tip in the bore below any countersink or counterbore.
+	// Insertion is the length of tip in the bore below any countersink or counterbore; KnownInsertion is set where the depths of
+	// the bore and of what is cut into its mouth are given.
 	Insertion      measure.Length
 	KnownInsertion bool
 }
 
 // WorkFit is what the bench has to do.
 type WorkFit struct {
+	// Known is set where that of [FlushFit] is, and the tip is given.
 	Known bool
 	// WallLeft is the wall of the ferrule at its base after turning, per side, at its thinnest.
 	WallLeft measure.Length

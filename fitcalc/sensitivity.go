@@ -9,6 +9,7 @@ import (
 
 // Change is the smallest shift of one dimension, the others staying as they are, that changes a verdict.
 type Change struct {
+	// Field is the dimension.
 	Field Field
 	// Shift is how far the dimension has to move, negative downward, exact to the picometre.
 	Shift measure.Length

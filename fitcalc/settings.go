@@ -10,10 +10,12 @@ import (
 // Setting describes one setting of a [Shop]: the key by which files and outputs call it, its value to start from, and why that
 // is so. A source of "common practice" is what the trade does, from memory, with nothing published behind it.
 type Setting struct {
+	// Key is the name in files and outputs, Default the value to start from, with its unit, as [Shop.Set] reads it.
 	Key     string
 	Default string
-	Why     string
-	Source  string
+	// Why is the reason as a clause, and Source where the value comes from.
+	Why    string
+	Source string
 
 	field func(*Shop) any
 	// check names what is wrong with a value, or is nil where any value of the kind will do.
@@ -130,10 +132,12 @@ func DefaultShop() Shop {
 
 // SettingError reports a setting that does not exist or a value it cannot have.
 type SettingError struct {
+	// Key is the setting's name, Value what was given, and Reason what is wrong with that.
 	Key, Value, Reason string
 	// Unknown is set when there is no setting of that key.
 	Unknown bool
-	Err     error
+	// Err is the parser's error, if there is one.
+	Err error
 }
 
 func (e *SettingError) Error() string {

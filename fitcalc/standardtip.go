@@ -13,8 +13,9 @@ type StandardTip struct {
 	Name string
 	// Diameter is the nominal diameter, of a taper tip at its end.
 	Diameter measure.Length
-	Form     TipForm
-	usual    []Category
+	// Form is parallel or tapered.
+	Form  TipForm
+	usual []Category
 }
 
 var standardTips = []StandardTip{

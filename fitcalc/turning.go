@@ -17,10 +17,12 @@ type Turning struct {
 	Finished measure.Length
 	// Height is how far up the turning goes, over the whole length at most.
 	Height measure.Length
-	// VolumeMM3 is what comes off, and MassMG its mass in milligrams, where the material's density is known.
+	// VolumeMM3 is what comes off in mm³, and MassMG its mass in milligrams; KnownMass is set where the material's density is
+	// known.
 	VolumeMM3, MassMG float64
 	KnownMass         bool
-	// RingDepthLeft is what is left of a decorative ring, per side, negative where it is cut through.
+	// RingDepthLeft is what is left of a decorative ring, per side, negative where it is cut through; KnownRing is set where its
+	// depth is given.
 	RingDepthLeft measure.Length
 	KnownRing     bool
 }

@@ -266,7 +266,7 @@ func Symmetric(size measure.Length, grade int) (measure.Dim, error) {
 	return measure.PlusMinus(size, width.Half()).WithOrigin(measure.Class), nil
 }
 
-// Fit is a hole and a shaft of the same nominal size.
+// Fit is a Hole and a Shaft of the same nominal size, each the limits of a diameter.
 type Fit struct{ Hole, Shaft measure.Dim }
 
 // NewFit returns the fit of two classes at a nominal size. The error is an [*UnsupportedError].

@@ -46,7 +46,7 @@ func FromDegrees(x float64) (Angle, error) {
 // FromRadians returns the Angle nearest to x radians, with the errors of [FromDegrees].
 func FromRadians(x float64) (Angle, error) { return FromDegrees(x * (180 / math.Pi)) }
 
-// AngleRangeError reports a number that is no Angle: not a number, infinite, or beyond ±1,000,000°. It wraps
+// AngleRangeError reports a number of Degrees that is no Angle: not a number, infinite, or beyond ±1,000,000°. It wraps
 // [ErrRange].
 type AngleRangeError struct{ Degrees float64 }
 

@@ -124,7 +124,9 @@ var ErrNotGiven = errors.New("not given")
 
 // DimError reports a dimension that cannot be worked with.
 type DimError struct {
-	Dim    Dim
+	// Dim is the dimension, as far as it could be read.
+	Dim Dim
+	// Reason says what is wrong with it.
 	Reason string
 	// Err is the cause where there is one: [ErrNotGiven] or [ErrRange].
 	Err error
@@ -221,6 +223,7 @@ func (n names) unmarshal(what string, text []byte) (int, error) {
 type NameError struct {
 	// What was to be named, such as "shape".
 	What string
+	// Name is what was read instead.
 	Name string
 	// Accepts are the names there are.
 	Accepts []string

@@ -63,6 +63,7 @@ func quote(s string) string {
 
 // RangeError reports a number that is no Length: not a number, infinite, or beyond ±1 km. It wraps [ErrRange].
 type RangeError struct {
+	// Value is the number, counted in Unit.
 	Value float64
 	Unit  string
 }
@@ -77,7 +78,7 @@ func (e *RangeError) Unwrap() error { return ErrRange }
 // InexactError reports a number that no whole count of picometres holds, such as 1/3 in or 0.1234567891 mm. It wraps
 // [ErrInexact].
 type InexactError struct {
-	// Number is the number as it was read.
+	// Number is the number as it was read, counted in Unit.
 	Number Number
 	Unit   Unit
 	// Nearest is the nearest Length, for a caller who decides to round.

@@ -16,7 +16,7 @@ type Fraction struct {
 	Remainder Length
 }
 
-// DenominatorError reports a denominator that no ruler of an inch has.
+// DenominatorError reports a Denominator that no ruler of an inch has.
 type DenominatorError struct{ Denominator int64 }
 
 func (e *DenominatorError) Error() string {

@@ -78,7 +78,8 @@ func (t *Taper) UnmarshalText(text []byte) error {
 	return nil
 }
 
-// TaperRangeError reports a taper steeper than 1000 to 1, or one over no length. It wraps [ErrRange].
+// TaperRangeError reports a taper whose Ratio, growth per length, is steeper than 1000 to 1, or one over no length. It wraps
+// [ErrRange].
 type TaperRangeError struct{ Ratio float64 }
 
 func (e *TaperRangeError) Error() string {

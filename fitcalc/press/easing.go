@@ -41,6 +41,7 @@ const (
 
 // Warning is something a person should know about a result that was nevertheless computed.
 type Warning struct {
+	// Code says what is passed.
 	Code WarningCode
 	// Text is the sentence to show, with the numbers in it.
 	Text string

@@ -134,7 +134,7 @@ func (j Joint) maxInterference(field string, limit float64, unit string, perPres
 	return floorLength(mm), nil
 }
 
-// Limits are the least and most of one diameter.
+// Limits are the Least and Most of one diameter, or of a difference of two.
 type Limits struct{ Least, Most measure.Length }
 
 // InterferenceLimits returns the least and most interference on the diameter between a shaft and a bore of stated
@@ -227,6 +227,7 @@ func (s Solution) BoreStrain() float64 {
 // Growth is how far the surfaces move when the parts are joined. Each is a change on the diameter, to the nearest
 // picometre; outward is positive.
 type Growth struct {
+	// RingOutside and RingBore are those of the ring, ShaftSurface and ShaftBore those of the shaft.
 	RingOutside, RingBore, ShaftSurface, ShaftBore measure.Length
 }
 

@@ -7,7 +7,7 @@ import (
 	"example.com/seatline/fitcalc/measure"
 )
 
-// Point gives the diameter at one position along an axis.
+// Point gives the Diameter where At is, a position along an axis.
 type Point struct {
 	At       measure.Length
 	Diameter measure.Length

@@ -129,9 +129,11 @@ type Question struct {
 
 // Comparison is the answer: what a supplier states against what was measured.
 type Comparison struct {
+	// Consistency is the answer in a word.
 	Consistency Consistency
 	// Reason is the sentence that the answer rests on, with its numbers.
-	Reason  string
+	Reason string
+	// Summary is that of the readings, in mm.
 	Summary Summary
 	// ReadOutside counts the readings beyond the stated limits; ProvedOutside those beyond by the guard band.
 	ReadOutside, ProvedOutside int
@@ -149,9 +151,11 @@ type Comparison struct {
 	MeanP float64
 	// SpreadP is the probability of a spread at least this large if the lot's standard deviation were the one the
 	// stated limits and shape imply (chi-square).
-	SpreadP    float64
+	SpreadP float64
+	// Assumption is the sentence that the numbers rest on.
 	Assumption string
-	Warnings   []error
+	// Warnings are of type [*Warning].
+	Warnings []error
 }
 
 // Compare sets readings of pieces taken at random from a lot against the limits a supplier states. It takes the readings as

@@ -2,7 +2,7 @@ package sample
 
 import "math"
 
-// Result is a measured value with its standard uncertainty, in one unit, taken as normal.
+// Result is a measured Value with its standard uncertainty U, in one unit, taken as normal.
 type Result struct{ Value, U float64 }
 
 func (r Result) check() error {

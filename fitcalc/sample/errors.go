@@ -24,7 +24,8 @@ type InputError struct {
 	// Name is the input, such as "confidence" or "reading 3".
 	Name string
 	// Value is what was given.
-	Value  float64
+	Value float64
+	// Reason is one of the Err variables.
 	Reason error
 }
 

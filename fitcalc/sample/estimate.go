@@ -10,6 +10,7 @@ import (
 
 // Component is one contribution to an uncertainty.
 type Component struct {
+	// Name says where it comes from, for reports and errors.
 	Name string
 	// U is the standard uncertainty of the input quantity.
 	U float64
@@ -49,6 +50,7 @@ func (c Component) check() error {
 
 // Uncertainty is a combined standard uncertainty with its effective degrees of freedom.
 type Uncertainty struct {
+	// U is the standard uncertainty, in the unit of the contributions.
 	U float64
 	// DoF is the effective degrees of freedom, infinite where every contribution is known.
 	DoF float64
@@ -201,6 +203,7 @@ var (
 // Warning is something to know about a result that could be computed. errors.Is finds its kind, one of the Err
 // variables.
 type Warning struct {
+	// Kind is one of the Err variables.
 	Kind error
 	// Detail says what it means for the result.
 	Detail string

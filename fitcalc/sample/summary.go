@@ -10,6 +10,7 @@ import (
 // Summary is what the normal-theory methods need to know of n readings. The unit is that of the readings: mm from
 // [Summarise].
 type Summary struct {
+	// N is the number of readings, and Mean their mean.
 	N    int
 	Mean float64
 	// SD is the sample standard deviation, with n − 1.
@@ -89,7 +90,8 @@ func (s Summary) check() error {
 	return nil
 }
 
-// Limits are the limits of a tolerance, in the unit of the readings. A limit that does not exist is −Inf or +Inf.
+// Limits are the Lower and Upper limit of a tolerance, in the unit of the readings. A limit that does not exist is −Inf or
+// +Inf.
 type Limits struct{ Lower, Upper float64 }
 
 // LimitsOf returns the limits of d in mm, or [ErrNoLimits].

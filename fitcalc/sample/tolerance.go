@@ -6,7 +6,7 @@ import (
 	"example.com/seatline/fitcalc/measure"
 )
 
-// Interval is a range in the unit of the readings; an end that does not exist is infinite.
+// Interval is the range from Lower to Upper in the unit of the readings; an end that does not exist is infinite.
 type Interval struct{ Lower, Upper float64 }
 
 // OneSidedFactor returns the exact k such that mean + k·SD of n normal readings is above at least the given share of
