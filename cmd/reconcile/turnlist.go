@@ -1,0 +1,215 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/reconcile"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish/turnlist"
+)
+
+// turnlistFlags are the flags of turnlist besides those of the catalogue.
+type turnlistFlags struct {
+	order, out, format, title string
+	category, supplier        string
+	headFrom, ferruleFrom     string
+	picks                     []string
+	paper                     turnlist.Paper
+}
+
+func newTurnlist(s streams) *cobra.Command {
+	var f catalogueFlags
+	var t turnlistFlags
+	cmd := &cobra.Command{
+		Use:   "turnlist --heads FILE... --ferrules FILE... [--order FILE | --pick HEAD=FERRULE...] --out FILE.html|FILE.pdf",
+		Short: "write a bench list: what to turn off each ferrule, with room for what was measured",
+		Long: `turnlist writes a list to lay on the bench: for each joint the head, the ferrule, the diameter it is finished to and the
+range that passes, what comes off on the diameter and per side, what is to be prepared, and room for the measured
+values and initials. The cautions stand on top.
+
+The joints are those of an order, a sheet with the columns head, ferrule, quantity and note, or those picked; without
+either, the best ferrule of every head. An order or a pick without a ferrule takes the best one. What cannot be made is
+named at the end of the list, with the reason.`,
+		Example: `  reconcile turnlist --heads irons.xlsx --ferrules trim.csv --out bench.pdf
+  reconcile turnlist --heads irons.xlsx --ferrules trim.csv --category iron --paper letter --out bench.html
+  reconcile turnlist --heads irons.xlsx --ferrules trim.csv --order order.csv --out order.pdf
+  reconcile turnlist --heads irons.xlsx --ferrules trim.csv --pick 7041-7=T-370-505 --pick 7041-8 --out pair.html`,
+		Args: noArgs,
+		RunE: func(*cobra.Command, []string) error {
+			if len(f.heads) == 0 || len(f.ferrules) == 0 || t.out == "" {
+				return usagef("turnlist needs --heads, --ferrules and --out")
+			}
+			return s.turnlist(f, t)
+		},
+	}
+	f.add(cmd)
+	flags := cmd.Flags()
+	flags.StringVar(&t.order, "order", "", "a sheet of what is ordered: head, and if wanted ferrule, quantity and note")
+	flags.StringArrayVar(&t.picks, "pick", nil, "one joint, as HEAD=FERRULE or HEAD; may be repeated")
+	flags.StringVar(&t.category, "category", "", "only heads of a category: driver, fairway, hybrid, iron, wedge, putter or chipper")
+	flags.StringVar(&t.supplier, "supplier", "", "only heads of a supplier or file")
+	flags.StringVar(&t.headFrom, "head-file", "", "file or supplier of the heads, where several have a part of that number")
+	flags.StringVar(&t.ferruleFrom, "ferrule-file", "", "file or supplier of the ferrules, where several have a part of that number")
+	flags.StringVar(&t.out, "out", "", "the file to write; its ending says in which format")
+	flags.StringVar(&t.format, "format", "", "html or pdf, where the ending of the file does not say it")
+	flags.TextVar(&t.paper, "paper", turnlist.A4, "A4 or letter")
+	flags.StringVar(&t.title, "title", "", "what stands at the top")
+	flags.Lookup("json").Usage = "print the list as JSON to standard output"
+	flags.Lookup("strict").Usage = "exit with status 3 when a joint cannot be made or rows are held"
+	return cmd
+}
+
+func (s streams) turnlist(f catalogueFlags, t turnlistFlags) error {
+	format, err := t.writtenAs()
+	if err != nil {
+		return err
+	}
+	keep, err := t.kept()
+	if err != nil {
+		return err
+	}
+	wanted, err := t.wanted()
+	if err != nil {
+		return err
+	}
+	d, err := s.decide(f)
+	if err != nil {
+		return err
+	}
+	if t.order != "" {
+		d.inputs = append(d.inputs, t.order)
+	}
+	lines := turnlist.Best(d.result, keep)
+	if wanted != nil {
+		if lines, err = t.lines(d.result, wanted); err != nil {
+			return err
+		}
+	}
+	list := turnlist.New(d.result, lines, turnlist.Options{
+		Units: f.units, Paper: t.paper, Title: t.title, ShopName: d.publishing.Settings.Name,
+	})
+	output := reconcile.Output{Name: filepath.Base(t.out), Write: list.WriteHTML}
+	if format == "pdf" {
+		output.Write = list.WritePDF
+	}
+	paths, err := s.writeAll(filepath.Dir(t.out), []reconcile.Output{output}, d.inputs)
+	if err != nil {
+		return err
+	}
+	return s.tellTurnlist(f, d, list, paths[0])
+}
+
+// tellTurnlist prints what the list asks for, or the list itself as JSON.
+func (s streams) tellTurnlist(f catalogueFlags, d decided, list *turnlist.List, path string) error {
+	if f.json {
+		if err := list.WriteJSON(s.out); err != nil {
+			return err
+		}
+	} else {
+		fmt.Fprintf(s.out, "%s  %s\n", path, list.Summary())
+	}
+	if f.strict && (len(list.Left) > 0 || reconcile.Held(d.result.Catalogue) > 0) {
+		return errStrict
+	}
+	return nil
+}
+
+// writtenAs is html or pdf.
+func (t *turnlistFlags) writtenAs() (string, error) {
+	format := strings.ToLower(t.format)
+	if format == "" {
+		format = strings.TrimPrefix(strings.ToLower(filepath.Ext(t.out)), ".")
+	}
+	switch format {
+	case "html", "htm":
+		return "html", nil
+	case "pdf":
+		return "pdf", nil
+	}
+	if t.format != "" {
+		return "", usagef("format %q: write html or pdf", t.format)
+	}
+	return "", usagef("%s: end the file's name in .html or .pdf, or say --format html or --format pdf", t.out)
+}
+
+// kept says which heads are listed where nothing is ordered or picked.
+func (t *turnlistFlags) kept() (func(*catalog.Head) bool, error) {
+	category := fitcalc.AnyCategory
+	if t.category != "" {
+		known := false
+		if category, known = fitcalc.ParseCategory(strings.ToLower(t.category)); !known {
+			return nil, usagef("category %q: write driver, fairway, hybrid, iron, wedge, putter or chipper", t.category)
+		}
+	}
+	if (t.category != "" || t.supplier != "") && (t.order != "" || len(t.picks) > 0) {
+		return nil, usagef("--category and --supplier choose from all heads; an order or picks name theirs")
+	}
+	return func(h *catalog.Head) bool {
+		return (t.category == "" || h.Category == category) && isFrom(&h.Item, t.supplier)
+	}, nil
+}
+
+// wanted are the rows of the order or the picks, nil for neither.
+func (t *turnlistFlags) wanted() ([]turnlist.Wanted, error) {
+	if t.order != "" && len(t.picks) > 0 {
+		return nil, usagef("give --order or --pick, not both")
+	}
+	if t.order != "" {
+		content, err := os.ReadFile(t.order)
+		if err != nil {
+			return nil, fmt.Errorf("%w; check the path", err)
+		}
+		return turnlist.ParseOrder(t.order, content)
+	}
+	var wanted []turnlist.Wanted
+	for _, pick := range t.picks {
+		head, ferrule, _ := strings.Cut(pick, "=")
+		head, ferrule = strings.TrimSpace(head), strings.TrimSpace(ferrule)
+		if head == "" {
+			return nil, usagef("--pick %q names no head; write HEAD=FERRULE", pick)
+		}
+		wanted = append(wanted, turnlist.Wanted{Head: head, Ferrule: ferrule, Count: 1})
+	}
+	return wanted, nil
+}
+
+// lines finds the parts that are wanted.
+func (t *turnlistFlags) lines(r *matrix.Result, all []turnlist.Wanted) ([]turnlist.Line, error) {
+	var lines []turnlist.Line
+	for _, w := range all {
+		line, err := t.line(r, w)
+		if err != nil {
+			if w.Place.File != "" {
+				return nil, fmt.Errorf("%s: %w", w.Place, err)
+			}
+			return nil, err
+		}
+		lines = append(lines, line)
+	}
+	return lines, nil
+}
+
+func (t *turnlistFlags) line(r *matrix.Result, w turnlist.Wanted) (turnlist.Line, error) {
+	heads, err := find("head", r.Catalogue.Heads, func(h *catalog.Head) *catalog.Item { return &h.Item }, wanted{part: w.Head, from: t.headFrom})
+	if err != nil {
+		return turnlist.Line{}, err
+	}
+	line := turnlist.BestFor(r, heads[0])
+	if w.Ferrule != "" {
+		ferrules, err := find("ferrule", r.Catalogue.Ferrules, func(f *catalog.Ferrule) *catalog.Item { return &f.Item }, wanted{part: w.Ferrule, from: t.ferruleFrom})
+		if err != nil {
+			return turnlist.Line{}, err
+		}
+		line.Ferrule = ferrules[0]
+		line.Tip = int(tipOf(r, line.Head, line.Ferrule))
+	}
+	line.Count, line.Note = w.Count, w.Note
+	return line, nil
+}

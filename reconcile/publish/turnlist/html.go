@@ -1,0 +1,40 @@
+package turnlist
+
+import (
+	_ "embed"
+	"html/template"
+	"io"
+
+	"example.com/seatline/reconcile/publish/tell"
+)
+
+//go:embed list.html
+var listHTML string
+
+var listTemplate = template.Must(template.New("list").Parse(listHTML))
+
+// Cautions are the warnings that stand on top.
+func (l *List) Cautions() []tell.Caution { return tell.Cautions() }
+
+// PageSize is the paper as style sheets name it.
+func (l *List) PageSize() string { return l.Paper.String() }
+
+// Pieces numbers the joints of a kind: each has its own line to write on.
+func (j Joint) Pieces() []int {
+	pieces := make([]int, max(1, j.Count))
+	for i := range pieces {
+		pieces[i] = i + 1
+	}
+	return pieces
+}
+
+// WriteHTML writes the list as one HTML file that holds all it needs. The error is the writer's.
+func (l *List) WriteHTML(w io.Writer) error { return listTemplate.Execute(w, l) }
+
+// HowFar says how far up the turning goes, where that is known.
+func (j Joint) HowFar() string {
+	if j.Over == "" {
+		return "on the diameter"
+	}
+	return "over the lowest " + j.Over
+}

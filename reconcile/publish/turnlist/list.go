@@ -1,0 +1,389 @@
+package turnlist
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish/tell"
+)
+
+// Line is a kind of joint to make.
+type Line struct {
+	// Head and Ferrule are indexes into the catalogue's Heads and Ferrules, Tip into the result's Tips. A Ferrule of -1 is a head
+	// for which there is none.
+	Head, Ferrule, Tip int
+	// Count is how many are to be made; less than 1 is 1.
+	Count int
+	Note  string
+}
+
+// Options say how a list is written. The zero Options are metric, on A4.
+type Options struct {
+	Units fitcalc.Units
+	Paper Paper
+	// Title stands at the top; empty is "Turn list". ShopName may be empty.
+	Title, ShopName string
+}
+
+// Paper is a size of paper. Lists lie across it.
+type Paper uint8
+
+const (
+	// A4 is 210 by 297 mm (ISO 216).
+	A4 Paper = iota
+	// Letter is 8.5 by 11 in (ANSI/ASME Y14.1, size A).
+	Letter
+)
+
+var paperNames = [...]string{"A4", "letter"}
+
+// String returns A4 or letter.
+func (p Paper) String() string { return paperNames[p] }
+
+// UnmarshalText reads a4 or letter, in capitals or not.
+func (p *Paper) UnmarshalText(text []byte) error {
+	for i, name := range paperNames {
+		if strings.EqualFold(name, string(text)) {
+			*p = Paper(i)
+			return nil
+		}
+	}
+	return fmt.Errorf("paper %q: write A4 or letter", text)
+}
+
+// MarshalText implements [encoding.TextMarshaler].
+func (p Paper) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
+
+// Best returns a line for every head that is kept: its best ferrule, or none. A nil keep keeps all.
+func Best(r *matrix.Result, keep func(*catalog.Head) bool) []Line {
+	var lines []Line
+	for head := range r.Catalogue.Heads {
+		if keep != nil && !keep(&r.Catalogue.Heads[head]) {
+			continue
+		}
+		lines = append(lines, BestFor(r, head))
+	}
+	return lines
+}
+
+// BestFor returns a line for a head with its best ferrule, or with none.
+func BestFor(r *matrix.Result, head int) Line {
+	best, found := r.Best(head)
+	if !found {
+		return Line{Head: head, Ferrule: -1}
+	}
+	return Line{Head: head, Ferrule: int(best.Ferrule), Tip: int(best.Tip)}
+}
+
+// List is a list, ready to be written. Texts are for reading, with both units where there is room; the numbers behind them are in
+// millimetres.
+type List struct {
+	Title    string  `json:"title"`
+	ShopName string  `json:"shop"`
+	Joints   []Joint `json:"joints"`
+	// LayOut is how many of each ferrule the list takes.
+	LayOut []Ferrules `json:"lay_out"`
+	// Left are heads and joints that are not on the list, each with its reason.
+	Left []Left `json:"left_out"`
+	// Units and Paper are as asked for.
+	Units fitcalc.Units `json:"units"`
+	Paper Paper         `json:"paper"`
+
+	step    string
+	turned  int
+	joints  int
+	prepare int
+}
+
+// Joint is one kind of joint on a list. Differences of diameters are on the diameter unless the name says per side.
+type Joint struct {
+	Number    int    `json:"number"`
+	Count     int    `json:"count"`
+	Head      string `json:"head"`
+	HeadIs    string `json:"head_is"`
+	Tip       string `json:"tip"`
+	Ferrule   string `json:"ferrule"`
+	FerruleIs string `json:"ferrule_is"`
+	Verdict   string `json:"verdict"`
+	Note      string `json:"note,omitempty"`
+	// BaseOD is the ferrule's base as supplied, and FinishedMM what it is turned to, with the range in which the step passes.
+	BaseOD         string    `json:"-"`
+	BaseODMM       float64   `json:"base_od_mm"`
+	FinishedMM     float64   `json:"finished_mm"`
+	FinishedFromMM float64   `json:"finished_from_mm"`
+	FinishedToMM   float64   `json:"finished_to_mm"`
+	Finished       [2]string `json:"-"` // the preferred unit, and the other
+	FinishedRange  [2]string `json:"-"`
+	OffMM          Amount    `json:"turn_down_mm"`
+	PerSideMM      float64   `json:"per_side_mm"`
+	Off, PerSide   [2]string `json:"-"`
+	OffRange       string    `json:"-"`
+	// Turned is false for a base that is not turned.
+	Turned bool `json:"turned"`
+	// Over is how far up from the base the turning goes, nothing where that is not known.
+	Over    string   `json:"-"`
+	OverMM  float64  `json:"turned_over_mm,omitempty"`
+	Prepare []string `json:"prepare"`
+	Remarks []string `json:"remarks"`
+}
+
+// Amount is a size that tolerances let vary, in mm: nominal, and limit against limit.
+type Amount struct {
+	Nominal float64 `json:"nominal"`
+	Least   float64 `json:"least"`
+	Most    float64 `json:"most"`
+}
+
+// Ferrules is how many of a ferrule a list takes.
+type Ferrules struct {
+	Part        string `json:"part"`
+	Description string `json:"description"`
+	Supplier    string `json:"supplier"`
+	Count       int    `json:"count"`
+}
+
+// Left is a line that is not on the list.
+type Left struct {
+	Head    string `json:"head"`
+	HeadIs  string `json:"head_is"`
+	Ferrule string `json:"ferrule"`
+	Verdict string `json:"verdict"`
+	Why     string `json:"why"`
+	Count   int    `json:"count"`
+	Note    string `json:"note,omitempty"`
+}
+
+// New makes a list of some lines. Lines that cannot be made, or not be decided, are left out of it and say why.
+func New(r *matrix.Result, lines []Line, opts Options) *List {
+	l := &List{
+		Title: clean(opts.Title), ShopName: clean(opts.ShopName), Units: opts.Units, Paper: opts.Paper,
+		Joints: []Joint{}, LayOut: []Ferrules{}, Left: []Left{}, step: opts.Units.Show(r.Shop.FlushStep),
+	}
+	if l.Title == "" {
+		l.Title = "Turn list"
+	}
+	counts := map[int]int{}
+	for _, line := range lines {
+		line.Count = max(1, line.Count)
+		if line.Ferrule < 0 {
+			l.leave(r, line, without(r, line.Head, opts.Units))
+			continue
+		}
+		fit := r.Fit(matrix.Pair{Head: int32(line.Head), Ferrule: int32(line.Ferrule), Tip: int32(line.Tip)})
+		if !fit.Verdict.Fits() {
+			l.leave(r, line, refused(r, line, &fit, opts.Units))
+			continue
+		}
+		counts[line.Ferrule] += line.Count
+		l.add(r, line, &fit)
+	}
+	for i := range r.Catalogue.Ferrules {
+		if f := &r.Catalogue.Ferrules[i]; counts[i] > 0 {
+			l.LayOut = append(l.LayOut, Ferrules{clean(f.Part), clean(f.Description), clean(f.Supplier), counts[i]})
+		}
+	}
+	return l
+}
+
+// reason is a verdict with its sentence.
+type reason struct {
+	verdict fitcalc.Verdict
+	why     string
+}
+
+func (l *List) leave(r *matrix.Result, line Line, because reason) {
+	head := &r.Catalogue.Heads[line.Head]
+	left := Left{
+		Head: clean(head.Part), HeadIs: describe(head), Verdict: because.verdict.String(), Why: clean(because.why), Count: line.Count, Note: clean(line.Note),
+	}
+	if line.Ferrule >= 0 {
+		left.Ferrule = clean(r.Catalogue.Ferrules[line.Ferrule].Part)
+	}
+	l.Left = append(l.Left, left)
+}
+
+// without says why a head has no ferrule.
+func without(r *matrix.Result, head int, units fitcalc.Units) reason {
+	pairs := r.HeadPairs(head)
+	is := func(v fitcalc.Verdict) (matrix.Pair, bool) {
+		at := slices.IndexFunc(pairs, func(p matrix.Pair) bool { return p.Verdict == v })
+		if at < 0 {
+			return matrix.Pair{}, false
+		}
+		return pairs[at], true
+	}
+	if r.Catalogue.Heads[head].Head.Top == fitcalc.TopRounded {
+		return reason{fitcalc.Bare, tell.Meaning(fitcalc.Bare)}
+	}
+	for _, v := range [...]fitcalc.Verdict{fitcalc.Bare, fitcalc.Ask} {
+		if pair, found := is(v); found {
+			fit := r.Fit(pair)
+			return reason{v, sentence(&fit, units)}
+		}
+	}
+	nearest, found := r.Nearest(head)
+	if !found {
+		return reason{fitcalc.No, "no ferrule of the catalogue comes near"}
+	}
+	fit := r.Fit(nearest)
+	return reason{fitcalc.No, "nearest is " + r.Catalogue.Ferrules[nearest.Ferrule].Part + ": " + sentence(&fit, units)}
+}
+
+// refused says why a line that was asked for is not made, and what could be taken instead.
+func refused(r *matrix.Result, line Line, fit *fitcalc.Fit, units fitcalc.Units) reason {
+	why := sentence(fit, units)
+	if best, found := r.Best(line.Head); found {
+		why += "; the best for this head is " + r.Catalogue.Ferrules[best.Ferrule].Part
+	}
+	return reason{fit.Verdict, why}
+}
+
+func sentence(fit *fitcalc.Fit, units fitcalc.Units) string {
+	deciding, found := tell.Deciding(fit)
+	if !found {
+		return tell.Meaning(fit.Verdict)
+	}
+	return deciding.Sentence(units)
+}
+
+// add puts a joint on the list. A joint that fits has a hosel OD and a base OD.
+func (l *List) add(r *matrix.Result, line Line, fit *fitcalc.Fit) {
+	head, ferrule := &r.Catalogue.Heads[line.Head], &r.Catalogue.Ferrules[line.Ferrule]
+	u, flush := l.Units, &fit.Flush
+	j := Joint{
+		Number: len(l.Joints) + 1, Count: line.Count, Note: clean(line.Note),
+		Head: clean(head.Part), HeadIs: describe(head), Tip: clean(r.Tips[line.Tip].Name),
+		Ferrule: clean(ferrule.Part), FerruleIs: clean(ferrule.Description), Verdict: fit.Verdict.String(),
+		BaseOD: first(u.Show(ferrule.Ferrule.BaseOD.Nominal())), BaseODMM: ferrule.Ferrule.BaseOD.Nominal().Millimetres(),
+		Prepare: []string{}, Remarks: []string{},
+	}
+	for because := range fit.Reasons() {
+		switch {
+		case because.Code == fitcalc.FlushTurn:
+			j.Turned = true
+		case because.Level == fitcalc.Prepares:
+			j.Prepare = append(j.Prepare, because.Sentence(u))
+		case because.Level == fitcalc.Remarks && because.Code != fitcalc.FlushAsSupplied && because.Code != fitcalc.GripHolds:
+			j.Remarks = append(j.Remarks, because.Sentence(u))
+		}
+	}
+	hosel, step := flush.HoselOD.Nominal(), r.Shop.FlushStep
+	from, to := inward(hosel.Sub(step), hosel.Add(step), u)
+	j.FinishedMM, j.FinishedFromMM, j.FinishedToMM = hosel.Millimetres(), from.Millimetres(), to.Millimetres()
+	j.Finished = both(hosel, u)
+	otherFrom, otherTo := inward(hosel.Sub(step), hosel.Add(step), other(u))
+	j.FinishedRange = [2]string{between(u, from, to), between(other(u), otherFrom, otherTo)}
+	if j.Turned {
+		l.turned += line.Count
+		l.turn(&j, r, line, fit)
+	}
+	if len(j.Prepare) > 0 {
+		l.prepare += line.Count
+	}
+	l.joints += line.Count
+	l.Joints = append(l.Joints, j)
+}
+
+// turn fills in what comes off.
+func (l *List) turn(j *Joint, r *matrix.Result, line Line, fit *fitcalc.Fit) {
+	down, u := fit.Flush.TurnDown, l.Units
+	j.OffMM = Amount{down.Nominal.Millimetres(), down.Least.Millimetres(), down.Most.Millimetres()}
+	j.PerSideMM = down.PerSide().Nominal.Millimetres()
+	j.Off, j.PerSide = both(down.Nominal, u), both(down.PerSide().Nominal, u)
+	j.OffRange = between(u, down.Least, down.Most)
+	head, ferrule := &r.Catalogue.Heads[line.Head].Head, &r.Catalogue.Ferrules[line.Ferrule].Ferrule
+	if turning, err := fitcalc.TurningOf(*head, r.Tips[line.Tip].Tip, *ferrule, r.Shop); err == nil {
+		j.Over, j.OverMM = first(u.ShowLength(turning.Height)), turning.Height.Millimetres()
+	} // without a length nothing is known of how far up it goes; the joint is made all the same
+}
+
+// inward rounds a range inward to what calipers show: 0.01 mm or .0005 in, or finer where nothing would be left.
+func inward(from, to measure.Length, units fitcalc.Units) (least, most measure.Length) {
+	steps := []measure.Length{measure.Micrometres(10), measure.Micrometres(1)}
+	if units != fitcalc.Metric {
+		steps = []measure.Length{measure.Picometres(12_700_000), measure.Picometres(2_540_000)}
+	}
+	for _, step := range steps {
+		least, most = from.RoundTo(step, measure.Up), to.RoundTo(step, measure.Down)
+		if least.Less(most) {
+			return least, most
+		}
+	}
+	return from, to
+}
+
+// both writes a length in the preferred unit and in the other.
+func both(l measure.Length, u fitcalc.Units) [2]string {
+	preferred, second, _ := strings.Cut(u.Show(l), " (")
+	return [2]string{preferred, strings.TrimSuffix(second, ")")}
+}
+
+// first is the preferred unit of what Show writes.
+func first(shown string) string {
+	text, _, _ := strings.Cut(shown, " (")
+	return text
+}
+
+// between writes a range in the preferred unit, which stands once.
+func between(u fitcalc.Units, from, to measure.Length) string {
+	low, high := first(u.Show(from)), first(u.Show(to))
+	return low[:strings.LastIndexByte(low, ' ')] + " to " + high
+}
+
+// other is the unit that stands second.
+func other(u fitcalc.Units) fitcalc.Units {
+	if u == fitcalc.Metric {
+		return fitcalc.Imperial
+	}
+	return fitcalc.Metric
+}
+
+func describe(h *catalog.Head) string {
+	if h.Description != "" {
+		return clean(h.Description)
+	}
+	return h.Category.String()
+}
+
+// clean leaves out what is no letter and puts everything on one line.
+func clean(text string) string {
+	text = strings.Map(func(r rune) rune {
+		switch {
+		case unicode.IsSpace(r):
+			return ' '
+		case unicode.IsControl(r) || r == 0xFEFF || r == 0xFFFE || r == 0xFFFF:
+			return -1
+		}
+		return r
+	}, strings.ToValidUTF8(text, string(utf8.RuneError)))
+	return strings.Join(strings.Fields(text), " ")
+}
+
+// Summary is what the list asks of the bench, in a sentence.
+func (l *List) Summary() string {
+	text := fmt.Sprintf("%s: %s to turn, %s to prepare.", counted(l.joints, "joint"), counted(l.turned, "ferrule"), counted(l.prepare, "joint"))
+	if len(l.Left) > 0 {
+		text += fmt.Sprintf(" Not on the list: %s, see the end.", counted(len(l.Left), "line"))
+	}
+	return text
+}
+
+// Rule says how the finished diameter is meant.
+func (l *List) Rule() string {
+	return "Measure the hosel in hand at its very top and turn to that, or a little over, never under. The step passes within " + l.step +
+		" of the hosel either way; the range given is that for the nominal hosel. What comes off is nominal, then least to most, limit against limit."
+}
+
+func counted(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}
