@@ -49,30 +49,38 @@ func clubCells(g *grid, lex *lexicon, line, left, right int) int {
 	return len(seen)
 }
 
-// isClubLine reports whether a line below a heading names the clubs under one of its cells, and says nothing else.
+// isClubLine reports whether a line below a heading names clubs under cells of it, each club once under each, and says
+// nothing else.
 func isClubLine(g *grid, lex *lexicon, line, top int, strip span) bool {
-	if clubCells(g, lex, line, strip.left, strip.right) < leastClubs {
-		return false
-	}
-	groups := map[string]bool{}
+	clubs := map[string]map[string]bool{}
 	group := ""
 	for col := strip.left; col <= strip.right; col++ {
 		if above := g.filled(top, col); above != "" {
 			group = above
 		}
-		if g.at(line, col) == "" {
+		text := g.at(line, col)
+		if text == "" {
 			continue
 		}
-		if lex.clubHeading(g.at(line, col)) == "" || group == "" {
+		club := lex.clubHeading(text)
+		if club == "" || group == "" || clubs[group][club] {
 			return false
 		}
-		groups[group] = true
+		if clubs[group] == nil {
+			clubs[group] = map[string]bool{}
+		}
+		clubs[group][club] = true
 	}
-	return len(groups)*leastClubs <= clubCells(g, lex, line, strip.left, strip.right) && lex.sizeGroup(groups)
+	for _, under := range clubs {
+		if len(under) < leastClubs {
+			return false
+		}
+	}
+	return lex.sizeGroup(clubs)
 }
 
 // sizeGroup reports whether one of several headings names a size.
-func (l *lexicon) sizeGroup(groups map[string]bool) bool {
+func (l *lexicon) sizeGroup(groups map[string]map[string]bool) bool {
 	for group := range groups {
 		if found := l.match(group); len(found) > 0 && found[0].Score >= headingScore && traits[Role(found[0].Role)].want == wantLength {
 			return true

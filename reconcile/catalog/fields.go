@@ -328,6 +328,8 @@ func (t *tableReader) unreadable(c *column, f Field, reading value.Reading) trou
 		return trouble{finding.Note, "held", c.held}
 	case reading.Kind == value.Number:
 		return problem("data.unit", "%s %s has no unit%s", c.name(), f.Text, alternatives(reading))
+	case reading.Kind == value.Missing:
+		return doubt("data.missing", "%s: %s", c.name(), reading.Problem.Message)
 	case reading.Kind == value.Text:
 		return doubt("data.missing", "%s says %q instead of a size", c.name(), f.Text)
 	case reading.Problem.Code != "":

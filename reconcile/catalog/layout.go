@@ -231,7 +231,7 @@ func lineRoles(g *grid, lex *lexicon, line, left, right int) map[string]float64 
 		}
 		cells++
 		switch {
-		case looksNumeric(text):
+		case lex.looksValue(text):
 			numeric++
 		case bearsDigits(text):
 			coded++
@@ -246,7 +246,7 @@ func lineRoles(g *grid, lex *lexicon, line, left, right int) map[string]float64 
 	roles := map[string]float64{}
 	for col := left; col <= right; col++ {
 		text := row[col-1]
-		if text == "" || looksNumeric(text) {
+		if text == "" || lex.looksValue(text) {
 			continue
 		}
 		if found := lex.match(text); len(found) > 0 && found[0].Score >= headingScore {
@@ -317,11 +317,36 @@ func (g *grid) tableAt(line int, strip span) (span, bool) {
 	return span{}, false
 }
 
-// isNewHeading reports whether a line below a heading may be a heading again: one with values in it must also name a size,
-// or else a row of data with words such as iron would be lost.
+// groups reports whether a heading without any line of a body before the next one holds the groups of this: the headings mean
+// more with it than without.
+func (r *region) groups(next *region, lex *lexicon) bool {
+	for line := r.body; line < next.headings[0]; line++ {
+		if !r.grid.blankLine(line, r.left, r.right) {
+			return false
+		}
+	}
+	if next.headings[0]-r.body > 2 || len(r.headings)+len(next.headings) > longestBlock {
+		return false
+	}
+	joined := *next
+	joined.headings = append(slices.Clone(r.headings), next.headings...)
+	joined.readHeadings(lex)
+	gain := 0.0
+	for i := range joined.columns {
+		gain += lex.meaning(joined.columns[i]) - lex.meaning(next.columns[i])
+	}
+	return gain > 0
+}
+
+// isNewHeading reports whether a line below a heading may be a heading again: it is no note, has something below it, and if
+// there are values in it, it also names a size, or else a row of data with words such as iron would be lost.
 func isNewHeading(g *grid, lex *lexicon, line int, strip span) bool {
+	first := firstText(g, line, strip)
+	if _, isNote := lex.ask("note", first, lex.words.IsNote); isNote || leadingMark.MatchString(first) || lastUsed(g, strip) <= line {
+		return false
+	}
 	for col := strip.left; col <= strip.right; col++ {
-		if looksNumeric(g.at(line, col)) {
+		if lex.looksValue(g.at(line, col)) {
 			return hasDimension(lineRoles(g, lex, line, strip.left, strip.right))
 		}
 	}
@@ -352,6 +377,11 @@ func stripTables(g *grid, lex *lexicon, strip span) []region {
 		r.body = r.headings[len(r.headings)-1] + 1
 		r.readHeadings(lex)
 		line = r.body - 1
+		if n := len(found) - 1; n >= 0 && found[n].groups(&r, lex) {
+			r.from, r.headings = found[n].from, append(slices.Clone(found[n].headings), r.headings...)
+			r.readHeadings(lex)
+			found = found[:n]
+		}
 		if len(found) > 0 {
 			above := &found[len(found)-1]
 			if above.sameHeadings(r.columns) {
@@ -404,7 +434,7 @@ func continuesHeading(g *grid, lex *lexicon, line, top int, strip span) bool {
 		}
 		cells++
 		switch {
-		case lex.isUnit(text):
+		case lex.isUnit(text), lex.isLimit(text):
 			known++
 		case looksNumeric(text):
 			numeric++
@@ -413,7 +443,7 @@ func continuesHeading(g *grid, lex *lexicon, line, top int, strip span) bool {
 			known++
 		}
 	}
-	if numeric > 0 && isClubLine(g, lex, line, top, strip) {
+	if isClubLine(g, lex, line, top, strip) {
 		return true
 	}
 	return cells > 0 && numeric == 0 && known*2 > cells && (known >= 2 || cells == 1 && known == 1 && unitsOnly(g, lex, line, strip))
@@ -438,6 +468,19 @@ func (l *lexicon) isUnit(text string) bool {
 	}
 	_, found := l.ask("unit", text, l.words.Unit)
 	return found
+}
+
+// isLimit reports whether a text is a word for the least or the greatest, and nothing else.
+func (l *lexicon) isLimit(text string) bool {
+	if len(text) > 24 || text == "" {
+		return false
+	}
+	for _, mark := range []string{"at_least", "at_most"} {
+		if _, found := l.ask(mark, strings.TrimRight(text, ". "), func(text string) (words.Hit, bool) { return l.words.Mark(text, mark) }); found {
+			return true
+		}
+	}
+	return false
 }
 
 // isGroupLine reports whether a line above a heading holds group headings: no values, cells that reach over several

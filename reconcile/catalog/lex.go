@@ -137,6 +137,18 @@ func remember[K comparable, V any](cache map[K]V, key K, v V) {
 	cache[key] = v
 }
 
+// looksValue reports whether a text looks like a value, also with words before it, where it has a number with a unit: OD 13.5 mm.
+func (l *lexicon) looksValue(text string) bool {
+	if looksNumeric(text) {
+		return true
+	}
+	if len(text) > 40 || !strings.ContainsAny(text, "0123456789") || strings.Contains(text, "±") {
+		return false
+	}
+	reading := l.read(text, value.Context{Want: value.WantDiameter})
+	return reading.Kind == value.Length && reading.UnitStated
+}
+
 // looksNumeric reports whether a text begins like a value: a digit, a point before a digit, a sign for a diameter or
 // a sign before a digit, with few letters after it.
 func looksNumeric(s string) bool {

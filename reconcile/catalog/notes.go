@@ -101,7 +101,7 @@ var (
 	// betweenParts are commas that do not stand between digits.
 	betweenParts = regexp.MustCompile(`, |、|，`)
 	// noteMark is a footnote mark: a raised or circled number, a star, a dagger, or a number or letter in brackets.
-	noteMark = regexp.MustCompile(`[¹²³⁴-⁹]+|[①-⑳]|\*{1,3}|[†‡§※]|\((?:[1-9]|[a-e])\)|（[1-9]）`)
+	noteMark = regexp.MustCompile(`[¹²³⁴-⁹]+|[①-⑳]|\(\*{1,3}\)|\*{1,3}|[†‡§※]|\((?:[1-9]|[a-e])\)|（[1-9]）`)
 	// leadingMark is one at the beginning of a text, where also the forms 1) and a) are in use.
 	leadingMark = regexp.MustCompile(`^(?:` + noteMark.String() + `|[1-9a-e]\))`)
 	// betweenClauses are the signs between pieces of a note that speak of different things.

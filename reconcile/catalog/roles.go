@@ -256,6 +256,21 @@ func (c *column) namesClubs(lex *lexicon) bool {
 	return sets > 0 && named*5 >= c.profile.filled*3
 }
 
+// brief reports whether a column says the same few things again and again, in fewer than five characters on the average, wide
+// ones counted threefold.
+func (c *column) brief() bool {
+	count := 0
+	for _, text := range c.profile.texts {
+		for _, r := range text {
+			count++
+			if r >= 0x1100 {
+				count += 2
+			}
+		}
+	}
+	return count < 5*c.profile.filled && c.profile.distinct*2 <= c.profile.filled
+}
+
 // wordy reports whether at least half of the texts of a column have a word in them, as descriptions have and part numbers have not.
 func (c *column) wordy() bool {
 	count := 0
@@ -378,6 +393,9 @@ func (c *column) textPoints(lex *lexicon, role Role) float64 {
 	if recognise == nil {
 		switch role {
 		case Description:
+			if c.brief() {
+				return -6 // yes and no, signs, codes of a letter or two
+			}
 			return p.share(p.longTexts) + float64(p.distinct)/float64(p.filled) - 3*p.share(p.decimals)
 		case Colour, Note:
 			return -2 * p.share(p.decimals)

@@ -237,7 +237,14 @@ func (t *tableReader) readLimits(line int, c *column, f Field, bad trouble) (Fie
 		case !second.Dim.Given():
 			return f, trouble{}
 		}
-		f.Dim = measure.Between(f.Dim.Nominal(), second.Dim.Nominal()).WithOrigin(measure.Stated)
+		lower, upper := f, second
+		if c.aspect == most {
+			lower, upper = second, f
+		}
+		if upper.Dim.Nominal().Less(lower.Dim.Nominal()) {
+			return f, problem("data.conflict", "%s is at least %s (%s) and at most %s (%s)", c.role, lower.Text, lower.Cell, upper.Text, upper.Cell)
+		}
+		f.Dim = measure.Between(lower.Dim.Nominal(), upper.Dim.Nominal()).WithOrigin(measure.Stated)
 		f.Text = f.Text + " to " + second.Text
 		f.Assumptions = append(f.Assumptions, second.Assumptions...)
 	}
@@ -463,6 +470,9 @@ func (r *rowReader) category(club string) string {
 		if text := r.fields[role].Text; text != "" {
 			if hit, found := lex.category(text); found && hit.Score >= 0.2 && (role != Part || hit.Score >= 0.5) {
 				return hit.Value
+			}
+			if set := lex.setOf("", text); role != Part && len(set) == 1 && clubCategory(set[0]) != "" {
+				return clubCategory(set[0])
 			}
 		}
 		if role == Description && r.t.sectionCategory != "" {

@@ -461,3 +461,69 @@ UG-4 | .500 | .335 | .3395
 		t.Error("UG-2: the bore is taken for the name of the tip")
 	}
 }
+
+// TestCellsWithWords reads cells that name what they give, and takes none of their lines for a heading.
+func TestCellsWithWords(t *testing.T) {
+	c := read(t, grid("Heads", `
+Part | What it is | Hosel | Bore | Depth | Ferrule
+CY 1 | 7 iron head, cast | OD 13.3mm | ID 9.5mm | 32mm deep | yes
+CY 2 | SW head, cast | OD 13.5mm approx | ID 9.5mm | 30mm deep | yes
+CY 3 | PW head, cast | OD 13.5mm | ID 9.5mm | 30mm deep | yes
+CY 4 | putter head | OD 0.5in | ID .373in | 1in deep | yes
+`))
+	defer show(t, c)
+	wantRow(t, c, "CY 2", catalog.Assumed, sizes{catalog.HoselOD: 13.5, catalog.Bore: 9.5, catalog.BoreDepth: 30})
+	wantRow(t, c, "CY 4", catalog.Used, sizes{catalog.HoselOD: 12.7, catalog.BoreDepth: 25.4})
+	if len(c.Tables) != 1 || c.Heads[0].Description != "7 iron head, cast" {
+		t.Errorf("%d tables, %q", len(c.Tables), c.Heads[0].Description)
+	}
+}
+
+// TestLimitsUnderGroups reads least and greatest sizes under a heading for both, and asks where they are exchanged.
+func TestLimitsUnderGroups(t *testing.T) {
+	c := read(t, grid("Limits", `
+Acceptance limits (in.) | | | |
+Head no. | Hosel O.D. | < | Bore | <
+ | min | max | min. | max.
+TK-1 | 0.496 | 0.502 | 0.3735 | 0.3755
+TK-2 | 0.502 | 0.496 | 0.3735 | 0.3755
+`))
+	defer show(t, c)
+	if got := rowOf(t, c, "TK-1"); !strings.Contains(got, "bore=9.5123[9.4869..9.5377] hosel_od=12.6746[12.5984..12.7508]") {
+		t.Error(got)
+	}
+	wantRow(t, c, "TK-2", catalog.Held, sizes{catalog.HoselOD: 0})
+	wantFinding(t, c, "data.conflict", "B5", "at least 0.502")
+}
+
+// TestGroupsAboveABlankLine joins groups with the headings below them.
+func TestGroupsAboveABlankLine(t *testing.T) {
+	c := read(t, grid("Pack", `
+Head | | Hosel | | Shaft bore | | Status
+ | | | | | |
+ID | Type | Top OD (mm) | Length (mm) | Dia. (mm) | Depth (mm) |
+HB-1 | Driver | 11.5 | 55 | 8.6 | 40 | live
+HB-2 | Iron 7 | 12.9 | 62 | 9.5 | 34 | live
+`))
+	defer show(t, c)
+	wantRow(t, c, "HB-2", catalog.Used, sizes{catalog.HoselOD: 12.9, catalog.HoselLength: 62, catalog.Bore: 9.5, catalog.BoreDepth: 34})
+	if len(c.Tables) != 1 {
+		t.Errorf("%d tables", len(c.Tables))
+	}
+}
+
+// TestNotYetKnown uses a row of which a size that is not needed is still to come.
+func TestNotYetKnown(t *testing.T) {
+	c := read(t, grid("Heads", `
+Part | Club | Hosel OD mm | Bore mm | Bore depth mm
+RG-1 | Pitching | 13.2 | 9.5 | tbd
+RG-2 | 7 | tbd | 9.5 | 32
+`))
+	defer show(t, c)
+	wantRow(t, c, "RG-1", catalog.Used, sizes{catalog.HoselOD: 13.2, catalog.BoreDepth: 0})
+	wantRow(t, c, "RG-2", catalog.Held, sizes{catalog.HoselOD: 0})
+	wantFinding(t, c, "data.missing", "E2", "not stated")
+	if c.Heads[0].Category != fitcalc.Wedge {
+		t.Errorf("RG-1 is a %v", c.Heads[0].Category)
+	}
+}
