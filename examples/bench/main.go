@@ -29,13 +29,7 @@ func measured(c sample.Caliper, hundredths ...int64) (measure.Dim, error) {
 	if err != nil {
 		return measure.Dim{}, err
 	}
-	interval, err := estimate.Interval(sample.ThreeSigma)
-	if err != nil {
-		return measure.Dim{}, err
-	}
-	lower, err1 := measure.FromMillimetres(interval.Lower)
-	upper, err2 := measure.FromMillimetres(interval.Upper)
-	return measure.Between(lower, upper).WithOrigin(measure.Measured), errors.Join(err1, err2)
+	return estimate.Dim(sample.ThreeSigma)
 }
 
 func main() {
@@ -75,9 +69,14 @@ func run(w io.Writer) error {
 
 	// Finished, the base may be anything from the hosel's size to a step larger that neither eye nor fingernail finds.
 	h := fit.Flush.HoselOD.Nominal()
-	from, to, _ := measure.Between(h, h.Add(shop.FlushStep)).FormatLimitsMillimetres(2)
+	from, to, _ := measure.Closed(h, h.Add(shop.FlushStep)).FormatMillimetres(2)
 	fmt.Fprintf(w, "turn the base to %s–%s mm: %s per side to come off\n", from, to,
 		fitcalc.Metric.Show(fit.Flush.TurnDown.PerSide().Nominal))
-	fmt.Fprintln(w, "Turning: cover the eyes and lungs, keep the guards on, take small cuts, and never cut into the shaft.")
-	return errors.Join(pressing(w, ferrule, fit, tip), bonding(w, head, tip, shop))
+	if err := errors.Join(pressing(w, head, tip, ferrule, shop), bonding(w, head, tip, shop)); err != nil {
+		return err
+	}
+	for _, caution := range fitcalc.Cautions() {
+		fmt.Fprintf(w, "%s: %s\n", caution.Title, caution.Text)
+	}
+	return nil
 }

@@ -7,36 +7,26 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
-	"example.com/seatline/fitcalc/press"
 )
 
-// pressing says how hard the ferrule goes on. What plastics do is known within a factor of two at best, and the package
-// comment of press says why: the numbers are for comparing, and never for holding a head.
-func pressing(w io.Writer, ferrule fitcalc.Ferrule, fit fitcalc.Fit, tip fitcalc.Tip) error {
-	acetate, err1 := press.MaterialByName(ferrule.Material.String())
-	steel, err2 := press.MaterialByName("shaft steel")
-	ring, err3 := acetate.Elastic()
-	shaft, err4 := steel.Elastic()
-	outline, err5 := press.NewProfile(
-		press.Point{At: measure.Length{}, Diameter: ferrule.BaseOD.Nominal()},
-		press.Point{At: ferrule.Length.Nominal(), Diameter: ferrule.TopOD.Nominal()})
-	if err := errors.Join(err1, err2, err3, err4, err5); err != nil {
-		return err
+// pressing says how hard the ferrule goes on, before it is turned. What plastics do is known within a factor of two at best,
+// and the package comment of press says why: the numbers are for comparing, and never for holding a head.
+func pressing(w io.Writer, head fitcalc.Head, tip fitcalc.Tip, ferrule fitcalc.Ferrule, shop fitcalc.Shop) error {
+	shaft := fitcalc.Shaft{
+		Material: "shaft steel", Inside: measure.Millimetres(7),
+		Friction: 0.35, // that of ABS on steel; none is published for acetate
 	}
-	onTip := tip.Diameter(fit.Grip.Insertion).Nominal()
-	shaftBore := measure.Millimetres(7) // the shaft is a tube; the zero Profile would be a solid bar
-	const friction = 0.35               // that of ABS on steel; none is published for acetate
-	assembly, err := press.NewAssembly(
-		press.Ferrule{Length: ferrule.Length.Nominal(), Bore: press.Constant(ferrule.Bore.Nominal()), Outside: outline, Elastic: ring},
-		press.Tip{Outside: press.Constant(onTip), Inside: press.Constant(shaftBore), Elastic: shaft}, friction)
+	fit, err := fitcalc.MechanicsOf(head, tip, ferrule, shop, shaft)
 	if err != nil {
 		return err
 	}
-	travel, err1 := assembly.PushOn(fit.Grip.Insertion, 50)
-	grip, err2 := assembly.At(fit.Grip.Insertion)
-	warm, err3 := press.Easing{
-		Interference: fit.Grip.Interference.Nominal, Diameter: onTip, Ring: acetate, FromC: 20,
-	}.Solve()
+	supplied, err := fit.Supplied()
+	if err != nil {
+		return err
+	}
+	travel, err1 := supplied.PushOn(fit.Insertion, 50)
+	grip, err2 := supplied.At(fit.Insertion)
+	warm, err3 := fit.Easing(20).Solve()
 	if err := errors.Join(err1, err2, err3); err != nil {
 		return err
 	}

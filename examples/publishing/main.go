@@ -55,19 +55,18 @@ func run(w io.Writer) error {
 		}
 		fmt.Fprintf(w, "%s on a .370 in parallel tip\n", p.name)
 		for _, l := range lines {
-			mm, inch := l.mm.text(measure.Length.FormatMillimetres, 2), l.inch.text(measure.Length.FormatInches, 3)
-			fmt.Fprintf(w, "  hosel %-11s mm (%-11s in): %s\n", mm, inch, l.says)
+			fmt.Fprintf(w, "  hosel %-11s mm (%-11s in): %s\n", l.mm, l.inch, l.says)
 		}
 	}
 	fmt.Fprintln(w, "Measure at the very top of the hosel, three times around, and take the middle reading.")
 	return nil
 }
 
-// line is one line of a table: the same window in steps of a caliper that shows mm and of one that shows inches.
+// line is one line of a table: what a caliper that shows hundredths of a millimetre may read in a window, and one that shows
+// thousandths of an inch.
 type line struct {
-	mm, inch steps
-	verdict  fitcalc.Verdict
-	says     string
+	window         fitcalc.Window
+	mm, inch, says string
 }
 
 // table returns the lines of a product's table from its windows.
@@ -78,52 +77,43 @@ func table(p product) ([]line, error) {
 	}
 	var lines []line
 	for _, window := range windows {
-		l := line{
-			mm: inward(window.HoselOD, measure.Micrometres(10)), inch: inward(window.HoselOD, measure.Thou(1)),
-			verdict: window.Verdict, says: window.Verdict.String(),
-		}
-		switch window.Verdict {
-		case fitcalc.Flush:
-			l.says = "flush as supplied"
-		case fitcalc.Turn:
-			base := p.ferrule.BaseOD.Nominal() // what comes off is base OD less hosel OD, on the diameter
-			most, _ := base.Sub(l.mm.from).FormatMillimetres(2)
-			least, _ := base.Sub(l.mm.to).FormatMillimetres(2)
-			l.says = fmt.Sprintf("turn down %s to %s mm on the diameter", least, most)
-		case fitcalc.No:
-			l.says = "does not fit"
-		}
-		lines = append(lines, l)
+		lines = append(lines, line{
+			window: window,
+			mm:     fromTo(window.HoselOD.FormatMillimetres(2)), inch: fromTo(window.HoselOD.FormatInches(3)),
+			says: says(p, window),
+		})
 	}
 	return lines, nil
 }
 
-// steps are the first and the last step of a caliper's display within a window; noTo where that goes on for ever.
-type steps struct {
-	from, to measure.Length
-	noTo     bool
+// says puts a window in words. The code tells the two windows apart in which nothing fits.
+func says(p product, window fitcalc.Window) string {
+	switch window.Verdict {
+	case fitcalc.Flush:
+		return "flush as supplied"
+	case fitcalc.Turn:
+		base := p.ferrule.BaseOD.Nominal() // what comes off is base OD less hosel OD, on the diameter
+		read := window.HoselOD.Inward(measure.Micrometres(10))
+		most, _ := base.Sub(read.Lower().At()).FormatMillimetres(2)
+		least, _ := base.Sub(read.Upper().At()).FormatMillimetres(2)
+		return fmt.Sprintf("turn down %s to %s mm on the diameter", least, most)
+	}
+	switch window.Code {
+	case fitcalc.FlushTurnLimit:
+		return "does not fit: too much would have to come off"
+	case fitcalc.FlushUndersize:
+		return "does not fit: the ferrule is smaller than the hosel"
+	}
+	return "does not fit"
 }
 
-// inward rounds a window inward to whole steps: a limit that does not belong to it goes one step further in.
-func inward(i measure.Interval, step measure.Length) steps {
-	s := steps{noTo: !i.Upper().Bounded()}
-	if s.from = i.Lower().At().RoundTo(step, measure.Up); !i.Contains(s.from) {
-		s.from = s.from.Add(step)
-	}
-	if s.to = i.Upper().At().RoundTo(step, measure.Down); !s.noTo && !i.Contains(s.to) {
-		s.to = s.to.Sub(step)
-	}
-	return s
-}
-
-func (s steps) text(format func(measure.Length, int) (string, bool), decimals int) string {
-	from, _ := format(s.from, decimals)
-	to, _ := format(s.to, decimals)
+// fromTo writes the limits of a window as the calipers show them.
+func fromTo(from, to string, ok bool) string {
 	switch {
-	case s.noTo:
-		return "from " + from
-	case s.to.Less(s.from):
+	case !ok:
 		return "none" // the window lies between two steps
+	case to == "":
+		return "from " + from
 	}
 	return from + "–" + to
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"os"
+	"strings"
 	"testing"
 
 	"example.com/seatline/fitcalc"
@@ -15,15 +16,15 @@ func Example() {
 	}
 	// Output:
 	// PV-130 on a .370 in parallel tip
-	//   hosel 9.50–12.03  mm (0.375–0.473 in): does not fit
+	//   hosel 9.50–12.03  mm (0.375–0.473 in): does not fit: too much would have to come off
 	//   hosel 12.04–12.96 mm (0.474–0.510 in): turn down 0.04 to 0.96 mm on the diameter
 	//   hosel 12.97–13.03 mm (0.511–0.513 in): flush as supplied
-	//   hosel from 13.04  mm (from 0.514  in): does not fit
+	//   hosel from 13.04  mm (from 0.514  in): does not fit: the ferrule is smaller than the hosel
 	// PV-138 on a .370 in parallel tip
-	//   hosel 9.50–12.83  mm (0.375–0.505 in): does not fit
+	//   hosel 9.50–12.83  mm (0.375–0.505 in): does not fit: too much would have to come off
 	//   hosel 12.84–13.76 mm (0.506–0.542 in): turn down 0.04 to 0.96 mm on the diameter
 	//   hosel 13.77–13.83 mm (0.543–0.544 in): flush as supplied
-	//   hosel from 13.84  mm (from 0.545  in): does not fit
+	//   hosel from 13.84  mm (from 0.545  in): does not fit: the ferrule is smaller than the hosel
 	// Measure at the very top of the hosel, three times around, and take the middle reading.
 }
 
@@ -40,19 +41,23 @@ func TestPrintedLimits(t *testing.T) {
 		}
 		for i, l := range lines {
 			for _, caliper := range []struct {
-				steps, after steps
-				step         measure.Length
+				step        measure.Length
+				unit        string
+				text, after string
 			}{
-				{l.mm, lines[min(i+1, len(lines)-1)].mm, measure.Micrometres(10)},
-				{l.inch, lines[min(i+1, len(lines)-1)].inch, measure.Thou(1)},
+				{measure.Micrometres(10), " mm", l.mm, lines[min(i+1, len(lines)-1)].mm},
+				{measure.Thou(1), " in", l.inch, lines[min(i+1, len(lines)-1)].inch},
 			} {
-				ends := []measure.Length{caliper.steps.from}
-				if last := i == len(lines)-1; last != caliper.steps.noTo {
+				from, to, bounded := strings.Cut(strings.TrimPrefix(caliper.text, "from "), "–")
+				if last := i == len(lines)-1; last == bounded {
 					t.Errorf("%s: line %d goes on for ever, or the last does not", p.name, i+1)
-				} else if !last {
-					ends = append(ends, caliper.steps.to)
-					if next := caliper.steps.to.Add(caliper.step); next != caliper.after.from {
-						t.Errorf("%s: after %v comes %v", p.name, caliper.steps.to, caliper.after.from)
+				}
+				ends := []measure.Length{read(t, from+caliper.unit)}
+				if bounded {
+					ends = append(ends, read(t, to+caliper.unit))
+					after, _, _ := strings.Cut(strings.TrimPrefix(caliper.after, "from "), "–")
+					if next := ends[1].Add(caliper.step); next != read(t, after+caliper.unit) {
+						t.Errorf("%s: after %s%s comes %s", p.name, to, caliper.unit, after)
 					}
 				}
 				for _, end := range ends {
@@ -62,13 +67,24 @@ func TestPrintedLimits(t *testing.T) {
 					if err != nil {
 						t.Fatal(err)
 					}
-					if fit.Verdict != l.verdict {
-						t.Errorf("%s: a hosel of %v is %v, and stands on the line of %v", p.name, end, fit.Verdict, l.verdict)
+					if fit.Verdict != l.window.Verdict || fit.Reason().Code != l.window.Code {
+						t.Errorf("%s: a hosel of %v is %v for %v, and stands on the line of %v for %v",
+							p.name, end, fit.Verdict, fit.Reason().Code, l.window.Verdict, l.window.Code)
 					}
 				}
 			}
 		}
 	}
+}
+
+// read reads a printed limit.
+func read(t *testing.T, text string) measure.Length {
+	t.Helper()
+	l, err := measure.ParseLength(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return l
 }
 
 // The windows of PV-130 by hand. Oversize S is spread by σ = √(0.02² + 0.03²)/3 = 0.01202 mm; of a normal spread 5 % lie
@@ -80,7 +96,7 @@ func TestWindowsByHand(t *testing.T) {
 		t.Fatal(err)
 	}
 	for i, want := range []string{"9.50–12.03", "12.04–12.96", "12.97–13.03", "from 13.04"} {
-		if got := lines[i].mm.text(measure.Length.FormatMillimetres, 2); got != want {
+		if got := lines[i].mm; got != want {
 			t.Errorf("line %d: %s, want %s", i+1, got, want)
 		}
 	}

@@ -22,21 +22,11 @@ import (
 //go:embed stock.json
 var stockJSON []byte
 
+// article is a ferrule, whose sizes stand beside part and price; what is null or left out was not given.
 type article struct {
-	Part   string      `json:"part"`
-	Pence  int         `json:"pence"`
-	Bore   measure.Dim `json:"bore"`
-	BaseOD measure.Dim `json:"base_od"` // null is not given, and never nothing
-	Length measure.Dim `json:"length"`
-	Style  string      `json:"style"`
-}
-
-func (a article) ferrule() (fitcalc.Ferrule, error) {
-	style, ok := fitcalc.ParseStyle(a.Style)
-	if !ok {
-		return fitcalc.Ferrule{}, fmt.Errorf("%s: no style is called %q", a.Part, a.Style)
-	}
-	return fitcalc.Ferrule{Bore: a.Bore, BaseOD: a.BaseOD, Length: a.Length, Style: style}, nil
+	Part  string `json:"part"`
+	Pence int    `json:"pence"`
+	fitcalc.Ferrule
 }
 
 type quote struct {
@@ -75,10 +65,7 @@ func run(w io.Writer) error {
 			fmt.Fprintf(w, "%s  %-5v  %4.1f min  %s\n", q.Part, q.fit.Verdict, q.fit.Work.Minutes, pounds(q.total))
 			continue
 		}
-		for reason := range q.fit.Reasons() { // the first reason is the one that decides
-			fmt.Fprintf(w, "%s  %-5v  %s\n", q.Part, q.fit.Verdict, reason.Sentence(fitcalc.Metric))
-			break
-		}
+		fmt.Fprintf(w, "%s  %-5v  %s\n", q.Part, q.fit.Verdict, q.fit.Reason().Sentence(fitcalc.Metric))
 	}
 	best := quotes[0]
 	if !best.fit.Verdict.Fits() {
@@ -86,12 +73,18 @@ func run(w io.Writer) error {
 	}
 	fmt.Fprintf(w, "\nUse %s: %s, of which %s for the ferrule.\n", best.Part, pounds(best.total), pounds(best.Pence))
 	for reason := range best.fit.Reasons() {
-		fmt.Fprintln(w, "-", reason.Sentence(fitcalc.Metric))
+		mark := "-"
+		if reason.Level == fitcalc.Remarks && reason.Warns() {
+			mark = "- mind:"
+		}
+		fmt.Fprintln(w, mark, reason.Sentence(fitcalc.Metric))
 	}
 	for assumption := range best.fit.Assumptions.All() {
 		fmt.Fprintln(w, "- assuming that", assumption)
 	}
-	fmt.Fprintln(w, "Turning: cover the eyes and lungs, keep the guards on, take small cuts, and never cut into the shaft.")
+	for _, caution := range fitcalc.Cautions() {
+		fmt.Fprintf(w, "%s: %s\n", caution.Title, caution.Text)
+	}
 	return nil
 }
 
@@ -103,11 +96,7 @@ func price(head fitcalc.Head, tip fitcalc.Tip, shop fitcalc.Shop) ([]quote, erro
 	}
 	var quotes []quote
 	for _, a := range stock {
-		ferrule, err := a.ferrule()
-		if err != nil {
-			return nil, err
-		}
-		fit, err := fitcalc.Evaluate(head, tip, ferrule, shop)
+		fit, err := fitcalc.Evaluate(head, tip, a.Ferrule, shop)
 		if err != nil {
 			return nil, fmt.Errorf("%s: %w", a.Part, err)
 		}

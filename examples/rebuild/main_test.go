@@ -23,10 +23,14 @@ func Example() {
 	// Use TW-512: £4.93, of which £0.55 for the ferrule.
 	// - turn down 0.455 mm (.0179 in) on the diameter, 0.227 mm (.009 in) per side (at most 0.536 mm (.0211 in) on the diameter)
 	// - holds by force fit: 0.051 mm (.002 in) of interference on the diameter at its tightest, gripping over 12.70 mm (.500 in)
-	// - is long for this hosel: 12.70 mm (.500 in), and 12.00 mm (.4724 in) is the most usual
+	// - mind: is long for this hosel: 12.70 mm (.500 in), and 12.00 mm (.4724 in) is the most usual
 	// - assuming that the tolerance of the ferrule's base OD is the shop's
 	// - assuming that the tolerance of the ferrule's bore is the shop's
 	// - assuming that the tolerance of the tip is the shop's
 	// - assuming that the tolerance of the head's bore is the shop's
-	// Turning: cover the eyes and lungs, keep the guards on, take small cuts, and never cut into the shaft.
+	// Dust and fingers: Turning, buffing and belt sanding throw dust and catch fingers: protect eyes and breathing, keep the guards on, take small cuts, and never cut into the shaft.
+	// Solvents: Acetone and similar solvents are very flammable and soften the plastic: no flames or sparks, fresh air, and no more than a wipe.
+	// Epoxy and heat: Epoxy sensitises skin, and heating it gives off fumes: wear gloves and work in moving air.
+	// A fit on paper is no bond: A head that comes loose can injure. A fit on paper is no proof of a bond: follow the adhesive maker's instructions, local rules and a qualified builder's judgement.
+	// Rules of play: Whether a club conforms is the governing body's to decide.
 }

@@ -54,21 +54,16 @@ func run(w io.Writer) error {
 	}
 	result := reconcile.Decide(catalogue, shop)
 	for i, head := range catalogue.Heads {
-		pairs := result.HeadPairs(i)
-		if len(pairs) == 0 {
-			fmt.Fprintf(w, "%-6s every ferrule is far out of range\n", head.Part)
+		if best, fits := result.Best(i); fits {
+			fmt.Fprintf(w, "%-6s %-9v %s on a tip of %s: %s\n", head.Part, result.Standing(i), catalogue.Ferrules[best.Ferrule].Part,
+				result.Tips[best.Tip].Name, result.Fit(best).Reason().Sentence(fitcalc.Metric))
 			continue
 		}
-		best := pairs[0] // of all ferrules the one that asks least; whether it fits its verdict says
-		fit := result.Fit(best)
-		use := ""
-		if fit.Verdict.Fits() {
-			use = catalogue.Ferrules[best.Ferrule].Part + " on a tip of " + result.Tips[best.Tip].Name + ": "
+		why := "every ferrule is far out of range"
+		if pairs := result.HeadPairs(i); len(pairs) > 0 {
+			why = result.Fit(pairs[0]).Reason().Sentence(fitcalc.Metric) // of all ferrules the one that comes nearest
 		}
-		for reason := range fit.Reasons() {
-			fmt.Fprintf(w, "%-6s %-5v %s%s\n", head.Part, fit.Verdict, use, reason.Sentence(fitcalc.Metric))
-			break // the first reason is the one that decides
-		}
+		fmt.Fprintf(w, "%-6s %-9v %s\n", head.Part, result.Standing(i), why)
 	}
 	fmt.Fprintln(w)
 	for _, f := range catalogue.Findings {

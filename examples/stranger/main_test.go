@@ -14,11 +14,11 @@ func Example() {
 	// Output:
 	// 13.2 +0/-0.043 mm on a hosel of 12.7 ±0.0762 mm: turn
 	//
-	// DM-04  turn  PW-500 on a tip of .370 parallel: turn down 0.051 mm (.002 in) on the diameter, 0.025 mm (.001 in) per side (at most 0.178 mm (.007 in) on the diameter)
-	// DM-05  turn  PW-500 on a tip of .370 parallel: turn down 0.051 mm (.002 in) on the diameter, 0.025 mm (.001 in) per side (at most 0.178 mm (.007 in) on the diameter)
-	// DM-PW  turn  PW-530 on a tip of .370 parallel: turn down 0.262 mm (.0103 in) on the diameter, 0.131 mm (.0052 in) per side (at most 0.389 mm (.0153 in) on the diameter)
-	// DM-P1  bare  the hosel's top is rounded: this head takes no ferrule
-	// DM-X9  ask   cannot be decided: the hosel OD is not given
+	// DM-04  served    PW-500 on a tip of .370 parallel: turn down 0.051 mm (.002 in) on the diameter, 0.025 mm (.001 in) per side (at most 0.178 mm (.007 in) on the diameter)
+	// DM-05  served    PW-500 on a tip of .370 parallel: turn down 0.051 mm (.002 in) on the diameter, 0.025 mm (.001 in) per side (at most 0.178 mm (.007 in) on the diameter)
+	// DM-PW  served    PW-530 on a tip of .370 parallel: turn down 0.262 mm (.0103 in) on the diameter, 0.131 mm (.0052 in) per side (at most 0.389 mm (.0153 in) on the diameter)
+	// DM-P1  bare      the hosel's top is rounded: this head takes no ferrule
+	// DM-X9  undecided cannot be decided: the hosel OD is not given
 	//
 	// sheets/dunmarrow_heads.csv!D7: error: DM-X9 has no hosel_od
 }

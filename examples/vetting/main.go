@@ -42,18 +42,19 @@ func run(w io.Writer) error {
 	for _, hundredths := range readings {
 		pieces = append(pieces, measure.Micrometres(10*hundredths))
 	}
-	// Acetate gives way to the jaws. Here light and firm force read the same, so that JawGive stays nothing.
+	// Acetate gives way to the jaws. Here light and firm force read the same, so that JawGive stays nothing; where they do not,
+	// half of it is put back by Correct, and by EstimateMean itself.
 	caliper := sample.Caliper{
 		Resolution: measure.Micrometres(10), MaxError: measure.Micrometres(20), MaxErrorShape: measure.Triangular,
 	}
 	if err := lot(w, pieces, caliper); err != nil {
 		return err
 	}
-	summary, err := sample.Summarise(pieces)
+	summary, err := sample.Summarise(caliper.Correct(pieces))
 	if err != nil {
 		return err
 	}
-	actual, err := summary.Dim(.95)
+	actual, err := summary.Dim(.95) // the limits of the lot; those of one piece would be an estimate's
 	if err != nil {
 		return err
 	}
@@ -65,8 +66,8 @@ func lot(w io.Writer, pieces []measure.Length, caliper sample.Caliper) error {
 	estimate, err1 := sample.EstimateMean(pieces, caliper)
 	mean, err2 := estimate.Expanded(.95)
 	spread, err3 := estimate.Summary.ToleranceInterval(.95, .95)
-	instrument, err4 := sample.Combine(caliper.Components()...)
-	comparison, err5 := sample.Compare(stated, pieces, sample.Question{Confidence: .95, Allowed: .05, U: instrument.U})
+	instrument, err4 := caliper.Uncertainty()
+	comparison, err5 := sample.Compare(stated, caliper.Correct(pieces), sample.Question{Confidence: .95, Allowed: .05, U: instrument.U})
 	small, err6 := estimate.Summary.OutsideBound(sample.AtLeast(stated.Lower().Millimetres()), .95)
 	if err := errors.Join(err1, err2, err3, err4, err5, err6); err != nil {
 		return err
