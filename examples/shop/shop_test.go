@@ -16,7 +16,7 @@ import (
 
 // TestFilesAreAllNamed sees that a caller that writes out the named files has the whole shop, and no name is wrong.
 func TestFilesAreAllNamed(t *testing.T) {
-	want := slices.Concat(shop.Heads(), shop.Ferrules(), shop.Tips(), []string{shop.Settings})
+	want := slices.Concat(shop.Heads(), shop.Ferrules(), shop.Tips(), []string{shop.Demand(), shop.Settings})
 	slices.Sort(want)
 	entries, err := fs.ReadDir(shop.Files(), ".")
 	if err != nil {
@@ -65,9 +65,10 @@ func TestSettings(t *testing.T) {
 		t.Fatal(err)
 	}
 	var settings struct {
-		FlushStep     string  `toml:"flush_step"`
-		TurnLimit     string  `toml:"turn_limit"`
-		UndersizeRisk float64 `toml:"undersize_risk"`
+		FlushStep     string                       `toml:"flush_step"`
+		TurnLimit     string                       `toml:"turn_limit"`
+		UndersizeRisk float64                      `toml:"undersize_risk"`
+		House         map[string]map[string]string `toml:"house"`
 	}
 	if err := toml.NewDecoder(bytes.NewReader(data)).DisallowUnknownFields().Decode(&settings); err != nil {
 		t.Fatal(err)
@@ -82,6 +83,13 @@ func TestSettings(t *testing.T) {
 	}
 	if step.Sign() <= 0 || !step.Less(limit) || settings.UndersizeRisk <= 0 || settings.UndersizeRisk >= 0.5 {
 		t.Errorf("the settings make no shop: %+v", settings)
+	}
+	for category, sizes := range settings.House {
+		for role, text := range sizes {
+			if size, err := measure.ParseDim(text); err != nil || !size.HasLimits() {
+				t.Errorf("house.%s.%s is %q: %v", category, role, text, err)
+			}
+		}
 	}
 }
 

@@ -15,10 +15,11 @@ package truth
 
 import (
 	"bytes"
-	_ "embed" // for the three tables
+	_ "embed" // for the tables
 	"encoding/csv"
 	"fmt"
 	"strconv"
+	"strings"
 
 	"example.com/seatline/fitcalc/measure"
 )
@@ -31,6 +32,9 @@ var fieldsCSV []byte
 
 //go:embed traps.csv
 var trapsCSV []byte
+
+//go:embed demand.csv
+var demandCSV []byte
 
 // Truth is the three tables, each in the order of the sheets.
 type Truth struct {
@@ -159,4 +163,37 @@ func each(name string, data []byte, add func(Place, map[string]string) error) er
 		}
 	}
 	return nil
+}
+
+// DemandRow is what should become of one row of the shop's own sheet of yearly numbers.
+type DemandRow struct {
+	Place
+	Part    string
+	Outcome string
+	// Heads are the part numbers of the heads that the number is for, Yearly the number for each of them.
+	Heads  []string
+	Yearly float64
+	// Code and Cell are those of the finding that should say what is wrong, empty where nothing is.
+	Code, Cell string
+	Why        string
+}
+
+// LoadDemand reads the table of the shop's own sheet of yearly numbers.
+func LoadDemand() ([]DemandRow, error) {
+	var rows []DemandRow
+	err := each("demand.csv", demandCSV, func(at Place, r map[string]string) error {
+		row := DemandRow{Place: at, Part: r["part"], Outcome: r["outcome"], Code: r["code"], Cell: r["cell"], Why: r["why"]}
+		if r["heads"] != "" {
+			row.Heads = strings.Split(r["heads"], "; ")
+		}
+		if r["yearly"] != "" {
+			var err error
+			if row.Yearly, err = strconv.ParseFloat(r["yearly"], 64); err != nil {
+				return err
+			}
+		}
+		rows = append(rows, row)
+		return nil
+	})
+	return rows, err
 }

@@ -57,7 +57,9 @@ func readPrices(c *catalog.Catalogue, s *Settings) (*prices, error) {
 		if !f.HasPrice {
 			continue
 		}
-		currencies[i] = CurrencyOf(c, &f.Item)
+		if currencies[i] = CurrencyOf(c, &f.Item); currencies[i] == "" {
+			currencies[i] = s.PricesIn[f.Source.File]
+		}
 		if _, seen := found[currencies[i]]; !seen && currencies[i] != "" {
 			found[currencies[i]] = f.Part
 		}

@@ -16,6 +16,8 @@ type Settings struct {
 	Currency string
 	// Rates are what one unit of another currency is worth in Currency.
 	Rates map[string]float64
+	// PricesIn is the currency of prices that name none, by the name of their file.
+	PricesIn map[string]string
 	// IgnorePrices leaves prices out: the least bench time with the cost of carrying.
 	IgnorePrices bool
 	// PricePerPack says that the sheets' prices are for a pack and not for a piece.

@@ -253,6 +253,22 @@ func TestMoney(t *testing.T) {
 	}
 }
 
+// Prices that name no currency are in that of their file, where it is given.
+func TestPricesIn(t *testing.T) {
+	r := shop()
+	for i := range r.Catalogue.Ferrules {
+		f := ferrule(r.Catalogue.Ferrules[i].Part, "orrin", 12.1, "2")
+		f.Source.File = "orrin.csv"
+		r.Catalogue.Ferrules[i] = f
+	}
+	p := choose(t, r, func(s *stock.Settings) {
+		s.Currency, s.PricesIn, s.Rates = "EUR", map[string]string{"orrin.csv": "USD"}, map[string]float64{"USD": 0.5}
+	})
+	if p.Carry[0].PricePerPiece != 1 || strings.Contains(strings.Join(p.Assumed, " "), "names no currency") {
+		t.Errorf("%v, %q", p.Carry[0].PricePerPiece, p.Assumed)
+	}
+}
+
 // The currency of a bare number is that of its column.
 func TestCurrencyOfColumn(t *testing.T) {
 	item := catalog.Item{
