@@ -5,8 +5,14 @@
 //	turn_limit     = "1.0 mm"    # lengths are text with their unit
 //	undersize_risk = 0.02        # shares and minutes are numbers
 //
-// Every key is a setting of [fitcalc.Settings], or name. An unknown key and a value that cannot be are errors with their
-// line; nothing is ignored.
+//	[page]                       # the fit chart that the shop publishes
+//	contact = "at the counter"
+//
+//	[house.iron]                 # the shop's own sizes, by kind of club
+//	hosel_od = "13.0 mm ±0.1"
+//
+// Every key is a setting of [fitcalc.Settings], name, or a key of the tables page and house, see [Page] and [House]. An unknown key and a value that
+// cannot be are errors with their line; nothing is ignored.
 package settings
 
 import (
@@ -28,6 +34,10 @@ type Settings struct {
 	// Name is the shop's name, empty where it gives none.
 	Name string
 	Shop fitcalc.Shop
+	// Page is how the fit chart looks that the shop publishes.
+	Page Page
+	// House is the sizes that the shop calls its own.
+	House House
 	// Lines says for each setting that the file gives on which line it stands.
 	Lines map[string]int
 }
@@ -73,8 +83,9 @@ func Parse(file string, content []byte) (Settings, error) {
 	var problems []error
 	parser := unstable.Parser{}
 	parser.Reset(content)
+	table := ""
 	for parser.NextExpression() {
-		if err := s.take(&parser, parser.Expression()); err != nil {
+		if err := s.take(&parser, parser.Expression(), &table); err != nil {
 			problems = append(problems, err)
 		}
 	}
@@ -92,8 +103,8 @@ func Parse(file string, content []byte) (Settings, error) {
 	return s, nil
 }
 
-// take applies one line of the file.
-func (s *Settings) take(parser *unstable.Parser, node *unstable.Node) error {
+// take applies one line of the file, and keeps the name of the table that it is in.
+func (s *Settings) take(parser *unstable.Parser, node *unstable.Node, table *string) error {
 	var parts []string
 	line := 0
 	for key := node.Key(); key.Next(); {
@@ -107,9 +118,36 @@ func (s *Settings) take(parser *unstable.Parser, node *unstable.Node) error {
 		return &Error{File: s.File, Line: line, Key: key, Err: err, Advice: advice}
 	}
 	if node.Kind != unstable.KeyValue {
-		return fail(errors.New("there is no table of this name"), "settings stand at the top of the file, outside tables")
+		if *table = key; node.Kind == unstable.Table && (key == pageTable || isHouseTable(key)) {
+			return nil
+		}
+		return fail(errors.New("there is no table of this name"), "settings stand at the top of the file, outside tables, what concerns the page in [page], and the shop's own sizes in [house.iron] and so on")
 	}
 	value := node.Value()
+	if inPage, own := strings.CutPrefix(key, pageTable+"."); *table == pageTable || *table == "" && own {
+		if *table == pageTable {
+			inPage = key
+		}
+		key = pageTable + "." + inPage
+		advice, problem := s.Page.set(inPage, value)
+		if problem != nil {
+			return fail(problem, advice)
+		}
+		s.Lines[key] = line
+		return nil
+	}
+	if inHouse, own := houseKey(*table, key); own && (*table == "" || isHouseTable(*table)) {
+		key = houseTable + "." + inHouse
+		advice, problem := s.House.set(inHouse, line, value)
+		if problem != nil {
+			return fail(problem, advice)
+		}
+		s.Lines[key] = line
+		return nil
+	}
+	if *table != "" {
+		return nil // the table itself is reported
+	}
 	text := string(value.Data)
 	switch value.Kind {
 	case unstable.String, unstable.Float, unstable.Integer:
@@ -190,9 +228,11 @@ func keys() []string {
 }
 
 // nearest returns the setting that differs from key by at most two letters or holds all of its words.
-func nearest(key string) string {
+func nearest(key string) string { return nearestOf(key, keys()) }
+
+func nearestOf(key string, all []string) string {
 	best, least := "", 3
-	for _, candidate := range keys() {
+	for _, candidate := range all {
 		if d := editDistance(key, candidate); d < least {
 			best, least = candidate, d
 		}
@@ -201,11 +241,11 @@ func nearest(key string) string {
 		return best
 	}
 	words := strings.FieldsFunc(strings.ToLower(key), func(r rune) bool { return r == '_' || r == '-' || r == ' ' })
-	at := slices.IndexFunc(keys(), func(candidate string) bool {
+	at := slices.IndexFunc(all, func(candidate string) bool {
 		return len(words) > 1 && !slices.ContainsFunc(words, func(w string) bool { return !strings.Contains(candidate, w) })
 	})
 	if at >= 0 {
-		return keys()[at]
+		return all[at]
 	}
 	return ""
 }
