@@ -2,8 +2,10 @@ package questions
 
 import (
 	"cmp"
+	"runtime"
 	"slices"
 	"strings"
+	"sync"
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
@@ -48,15 +50,44 @@ type trial struct {
 // against the others that the bore may be made for. The sizes tried are a choice of this package, wide enough to show what matters.
 func Assumptions(r *matrix.Result) []Assumption {
 	trials := allTrials()
-	counted := make([]Assumption, len(trials))
 	others := make([][]*matrix.Result, len(trials))
 	for i, t := range trials {
-		counted[i] = Assumption{Code: t.code, Text: t.text, Tried: t.tried}
 		if t.others != nil {
 			others[i] = t.others(r)
 		}
 	}
-	for _, p := range r.Pairs {
+	workers := runtime.GOMAXPROCS(0)
+	parts := make([][]Assumption, workers)
+	var work sync.WaitGroup
+	for w := range workers {
+		work.Go(func() {
+			from, to := len(r.Pairs)*w/workers, len(r.Pairs)*(w+1)/workers
+			parts[w] = countTrials(r, r.Pairs[from:to], trials, others)
+		})
+	}
+	work.Wait()
+	var counted []Assumption
+	for i, t := range trials {
+		sum := Assumption{Code: t.code, Text: t.text, Tried: t.tried}
+		for _, part := range parts {
+			sum.Verdicts += part[i].Verdicts
+			sum.Flips += part[i].Flips
+			sum.Lost += part[i].Lost
+		}
+		if sum.Verdicts > 0 {
+			counted = append(counted, sum)
+		}
+	}
+	slices.SortStableFunc(counted, func(a, b Assumption) int {
+		return cmp.Or(cmp.Compare(b.Verdicts, a.Verdicts), cmp.Compare(b.Flips, a.Flips), strings.Compare(a.Code, b.Code))
+	})
+	return counted
+}
+
+// countTrials tries some of the pairs.
+func countTrials(r *matrix.Result, pairs []matrix.Pair, trials []trial, others [][]*matrix.Result) []Assumption {
+	counted := make([]Assumption, len(trials))
+	for _, p := range pairs {
 		fit := r.Fit(p)
 		for i, t := range trials {
 			if t.holds(r, p, &fit) {
@@ -64,10 +95,6 @@ func Assumptions(r *matrix.Result) []Assumption {
 			}
 		}
 	}
-	counted = slices.DeleteFunc(counted, func(a Assumption) bool { return a.Verdicts == 0 })
-	slices.SortStableFunc(counted, func(a, b Assumption) int {
-		return cmp.Or(cmp.Compare(b.Verdicts, a.Verdicts), cmp.Compare(b.Flips, a.Flips), strings.Compare(a.Code, b.Code))
-	})
 	return counted
 }
 

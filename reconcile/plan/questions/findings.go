@@ -57,6 +57,7 @@ func (a *asker) fromFinding(at int, f finding.Finding, rest string) {
 		s.wholeSide, q.Ours = true, rest != "columns"
 		describeTable(q, rest, t.Table)
 	}
+	q.Ours = q.Ours || kind == Confirm && strings.HasPrefix(f.Code, "layout.")
 	a.byKey[f.Settle] = q
 	if kind == Confirm {
 		a.unconfirmed[f.Settle] = s

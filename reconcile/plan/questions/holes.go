@@ -39,10 +39,27 @@ func impossibleField(invalid error) (fitcalc.Field, string) {
 
 // keyOf returns the key of the question that gives a missing field of a pair, and makes the question where no finding did.
 func (a *asker) keyOf(p matrix.Pair, field fitcalc.Field) string {
-	part := a.heads[p.Head]
+	h := hole{field: field, part: p.Head}
 	if !ofHead(field) {
-		part = a.ferrules[p.Ferrule]
+		h.ferrule, h.part = true, p.Ferrule
 	}
+	key, known := a.holes[h]
+	if !known {
+		key = a.keyOfPart(a.part(h), field)
+		a.holes[h] = key
+	}
+	return key
+}
+
+// part is the part that has a hole.
+func (a *asker) part(h hole) partOf {
+	if h.ferrule {
+		return a.ferrules[h.part]
+	}
+	return a.heads[h.part]
+}
+
+func (a *asker) keyOfPart(part partOf, field fitcalc.Field) string {
 	if part.impossible != fitcalc.NoField {
 		field = part.impossible
 	}
@@ -137,15 +154,21 @@ func partText(item *catalog.Item) string {
 // or a value that the table has a column for.
 func (a *asker) restsOn(p matrix.Pair, fit *fitcalc.Fit) {
 	for assumed := range fit.Assumptions.All() {
-		for _, r := range restsOn[assumed] {
-			part := a.heads[p.Head]
-			if r.ferrule {
-				part = a.ferrules[p.Ferrule]
-			}
-			if q := a.replacing(part, r); q != nil {
-				q.Carries++
-				break
-			}
+		others := restsOn[assumed]
+		if len(others) == 0 {
+			continue
+		}
+		h := hole{assumed: assumed, part: p.Head}
+		if others[0].ferrule {
+			h.ferrule, h.part = true, p.Ferrule
+		}
+		q, known := a.instead[h]
+		for i := 0; !known && q == nil && i < len(others); i++ {
+			q = a.replacing(a.part(h), others[i])
+		}
+		a.instead[h] = q
+		if q != nil {
+			q.Carries++
 		}
 	}
 }

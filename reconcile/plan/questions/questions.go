@@ -133,8 +133,20 @@ type asker struct {
 	undecided int
 	// decided counts the decided pairs of each head and ferrule.
 	decidedHead, decidedFerrule []int
+	// holes are the keys of missing fields, and instead the questions that would replace assumptions, once they were looked up: pairs
+	// are many, and parts few.
+	holes   map[hole]string
+	instead map[hole]*Question
 	// unconfirmed are the keys whose answer would confirm what was taken for granted.
 	unconfirmed map[string]scope
+}
+
+// hole is a field of a part, or an assumption about it.
+type hole struct {
+	ferrule bool
+	part    int32
+	field   fitcalc.Field
+	assumed fitcalc.Assumption
 }
 
 // tableOf is a table with what its findings ask.
@@ -167,7 +179,7 @@ type scope struct {
 
 func newAsker(r *matrix.Result) *asker {
 	a := &asker{
-		result: r, byKey: map[string]*Question{}, suppliers: map[[2]string]string{}, unconfirmed: map[string]scope{},
+		result: r, byKey: map[string]*Question{}, suppliers: map[[2]string]string{}, unconfirmed: map[string]scope{}, holes: map[hole]string{}, instead: map[hole]*Question{},
 		decidedHead: make([]int, len(r.Catalogue.Heads)), decidedFerrule: make([]int, len(r.Catalogue.Ferrules)),
 	}
 	for i := range r.Catalogue.Tables {
@@ -275,4 +287,18 @@ func (a *asker) fromPairs() {
 			}
 		}
 	}
+}
+
+// Add puts a question in its place; one whose key is there already is not added again.
+func (l *List) Add(q Question) {
+	if slices.ContainsFunc(l.Questions, func(known Question) bool { return known.Key == q.Key }) {
+		return
+	}
+	at, _ := slices.BinarySearchFunc(l.Questions, q, compare)
+	l.Questions = slices.Insert(l.Questions, at, q)
+}
+
+// Theirs reports whether the group has a question that the supplier can answer.
+func (g Group) Theirs() bool {
+	return slices.ContainsFunc(g.Questions, func(q Question) bool { return !q.Ours })
 }

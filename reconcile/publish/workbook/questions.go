@@ -129,7 +129,8 @@ func (b *book) questionSheet(name string, g questions.Group, own bool) {
 		},
 		frozen: 2, tab: fillAsk,
 	}
-	if own {
+	if t.printed = 6; own {
+		t.printed = 0
 		t.columns = append(t.columns, column{"Kind", 13, texts}, column{"Settles", 9, numbers}, column{"Helps with", 9, numbers}, column{"Rest on it", 9, numbers})
 	}
 	t.columns = append(t.columns, column{questions.HeadingKey, 34, texts})

@@ -1,0 +1,102 @@
+package listing_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/plan/vet/listing"
+	"example.com/seatline/reconcile/sheet"
+)
+
+func book(lines ...string) *sheet.Book {
+	s := &sheet.Sheet{Name: "S"}
+	for _, line := range lines {
+		var row []sheet.Cell
+		for text := range strings.SplitSeq(line, "|") {
+			text = strings.TrimSpace(text)
+			cell := sheet.Cell{Kind: sheet.Text, Raw: text, Shown: text}
+			if text == "" {
+				cell = sheet.Cell{}
+			}
+			row = append(row, cell)
+		}
+		s.Rows = append(s.Rows, row)
+	}
+	return &sheet.Book{File: "m.csv", Sheets: []*sheet.Sheet{s}}
+}
+
+func told(r listing.Readings) []string {
+	var all []string
+	for _, x := range r.Readings {
+		all = append(all, fmt.Sprintf("%s %s %s %s", x.Part, x.Role, x.Size, x.Place.Cell))
+	}
+	for _, f := range r.Findings {
+		all = append(all, fmt.Sprintf("%s %s", f.Code, f.Place.Cell))
+	}
+	return append(all, fmt.Sprint(r.Ledger))
+}
+
+func TestReadReadings(t *testing.T) {
+	for name, test := range map[string]struct {
+		kind catalog.Kind
+		book *sheet.Book
+		want []string
+	}{
+		"one row for each part": {catalog.Ferrules, book("Samples of spring", "", "Part | Colour | Reading 1 (mm) | Reading 2 (mm) | Note", "F-1 | black | 13,02 | 13.05 | fine", "", "checked by the bench"),
+			[]string{"F-1 base_od 13.02 mm C4", "F-1 base_od 13.05 mm D4", "{6 1 0 5}"}},
+		"headings say what": {catalog.Ferrules, book("Part No. | Base OD 1 (in) | Base OD 2 (in) | Bore 1 (mm)", "F-1 | .512 | .513 | 9.35"),
+			[]string{"F-1 base_od 13.0048 mm B2", "F-1 base_od 13.0302 mm C2", "F-1 bore 9.35 mm D2", "{2 1 0 1}"}},
+		"a column says what": {catalog.Ferrules, book("Part | Measured | Unit | Reading", "F-1 | base OD | mm | 13.0", "F-1 | bore | in | .368", "F-1 | bore | in | .369"),
+			[]string{"F-1 base_od 13 mm D2", "F-1 bore 9.3472 mm D3", "F-1 bore 9.3726 mm D4", "{4 3 0 1}"}},
+		"heads": {catalog.Heads, book("All sizes in mm", "Part | 1 | 2 | 3", "H-1 | 13.0 | 13.1 | 12.9"),
+			[]string{"H-1 hosel_od 13 mm B3", "H-1 hosel_od 13.1 mm C3", "H-1 hosel_od 12.9 mm D3", "{3 1 0 2}"}},
+		"what cannot be used": {catalog.Heads, book("Part | Reading 1 | Reading 2 (mm)", "H-1 | 13.0 | 13.1", "H-2 | 13.0 | ", " | 13 mm | 13", "H-3 | R6.5 mm | 13.0 ±0.1", "H-4 | good | 13.0"),
+			[]string{"H-1 hosel_od 13.1 mm C2", "H-4 hosel_od 13 mm C6", "data.unit B2", "data.missing ", "data.unit B3", "data.missing A4", "data.missing ", "data.implausible B5", "data.unreadable C5", "data.unreadable B6", "{6 2 3 1}"}},
+		"German":         {catalog.Ferrules, book("Artikel-Nr.;", "Artikel-Nr. | Messwert 1 (mm) | Messwert 2 (mm)", "F-1 | 13,02 | 13,05"), []string{"F-1 base_od 13.02 mm B3", "F-1 base_od 13.05 mm C3", "{3 1 0 2}"}},
+		"no table":       {catalog.Heads, book("Dear colleague", "nothing here"), []string{"layout.no-table ", "{2 0 0 2}"}},
+		"nothing at all": {catalog.Heads, &sheet.Book{File: "m.csv"}, []string{"layout.no-table ", "{0 0 0 0}"}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			if diff := cmp.Diff(test.want, told(listing.ReadReadings(test.book, test.kind))); diff != "" {
+				t.Errorf("(-want +got):\n%s", diff)
+			}
+		})
+	}
+}
+
+func TestReadCounts(t *testing.T) {
+	r := listing.ReadCounts(book("Part | Description | Yearly number", "H-1 | iron | 120", "H-2 | wedge | 1,200", "H-3 | putter | many", " | nothing | 3", "H-4 | hybrid | -1", "", "Total"))
+	var got []string
+	for _, c := range r.Counts {
+		got = append(got, fmt.Sprintf("%s %g %s", c.Part, c.Number, c.Place.Cell))
+	}
+	for _, f := range r.Findings {
+		got = append(got, f.Code+" "+f.Place.Cell)
+	}
+	want := []string{"H-1 120 C2", "H-2 1200 C3", "data.unreadable C4", "data.missing A5", "data.unreadable C6"}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("(-want +got):\n%s", diff)
+	}
+	if r.Ledger != (listing.Ledger{Rows: 8, Used: 2, Held: 3, SetAside: 3}) {
+		t.Errorf("ledger %+v", r.Ledger)
+	}
+}
+
+func FuzzReadings(f *testing.F) {
+	f.Add("Part | Reading 1 (mm)\nF-1 | 13.0")
+	f.Add("Teil | 1 | 2\n | 3")
+	f.Fuzz(func(t *testing.T, text string) {
+		b := book(strings.Split(text, "\n")...)
+		for _, kind := range []catalog.Kind{catalog.UnknownKind, catalog.Heads, catalog.Ferrules, catalog.Tips} {
+			l := listing.ReadReadings(b, kind).Ledger
+			c := listing.ReadCounts(b).Ledger
+			if l.Rows != l.Used+l.Held+l.SetAside || c.Rows != c.Used+c.Held+c.SetAside || l.Rows != c.Rows {
+				t.Errorf("ledgers %+v and %+v", l, c)
+			}
+		}
+	})
+}

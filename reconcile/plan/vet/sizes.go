@@ -1,0 +1,99 @@
+package vet
+
+import (
+	"cmp"
+	"slices"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/settings"
+)
+
+// Position is where a stated size lies against the shop's own.
+type Position uint8
+
+const (
+	// Within is a size whose limits, or where it has none its nominal size, lie within the shop's.
+	Within Position = iota + 1
+	// Straddles is a size whose nominal size lies within and whose limits do not.
+	Straddles
+	// Below and Above are nominal sizes beyond the shop's limits.
+	Below
+	Above
+)
+
+// String returns the position's word.
+func (p Position) String() string { return [...]string{"", "within", "straddles", "below", "above"}[p] }
+
+// SizeCheck is one stated size of a new part against the shop's own of its category.
+type SizeCheck struct {
+	// Kind and Item say which part: an index into the new heads or ferrules.
+	Kind catalog.Kind
+	Item int
+	Role catalog.Role
+	// Category is the word under which the shop's size stands.
+	Category string
+	Own      settings.Standard
+	Stated   measure.Dim
+	Position Position
+	// Off is how far the nominal size is beyond the nearer of the shop's limits, nothing where it is within.
+	Off measure.Length
+}
+
+// checkSizes holds every new part against the sizes of its category, in the order of the shop's sizes.
+func checkSizes(c *catalog.Catalogue, own settings.House) []SizeCheck {
+	var checks []SizeCheck
+	add := func(kind catalog.Kind, item int, category string, dims map[catalog.Role]measure.Dim) {
+		for _, s := range own {
+			stated := dims[catalog.Role(s.Role)]
+			if s.Category != category || !stated.Given() {
+				continue
+			}
+			check := SizeCheck{Kind: kind, Item: item, Role: catalog.Role(s.Role), Category: category, Own: s, Stated: stated}
+			check.Position, check.Off = positionOf(stated, s.Size)
+			checks = append(checks, check)
+		}
+	}
+	for i := range c.Heads {
+		if h := &c.Heads[i]; h.Category != fitcalc.AnyCategory {
+			add(catalog.Heads, i, h.Category.String(), headDims(&h.Head))
+		}
+	}
+	for i := range c.Ferrules {
+		add(catalog.Ferrules, i, settings.FerruleStandards, ferruleDims(&c.Ferrules[i].Ferrule))
+	}
+	slices.SortStableFunc(checks, func(a, b SizeCheck) int {
+		return cmp.Or(cmp.Compare(a.Own.Line, b.Own.Line), cmp.Compare(a.Item, b.Item))
+	})
+	return checks
+}
+
+func positionOf(stated, own measure.Dim) (Position, measure.Length) {
+	n := stated.Nominal()
+	switch {
+	case n.Less(own.Lower()):
+		return Below, own.Lower().Sub(n)
+	case own.Upper().Less(n):
+		return Above, n.Sub(own.Upper())
+	case stated.HasLimits() && (stated.Lower().Less(own.Lower()) || own.Upper().Less(stated.Upper())):
+		return Straddles, measure.Length{}
+	}
+	return Within, measure.Length{}
+}
+
+// headDims and ferruleDims are the sizes of a part by the column that gives them.
+func headDims(h *fitcalc.Head) map[catalog.Role]measure.Dim {
+	return map[catalog.Role]measure.Dim{
+		catalog.HoselOD: h.HoselOD, catalog.Bore: h.Bore, catalog.BoreDepth: h.BoreDepth, catalog.HoselLength: h.HoselLength,
+		catalog.CountersinkMouth: h.Countersink.Mouth, catalog.CountersinkDepth: h.Countersink.Depth, catalog.CounterboreOD: h.Counterbore.Diameter,
+		catalog.CounterboreDepth: h.Counterbore.Depth, catalog.AdapterOD: h.Adapter.TopOD,
+	}
+}
+
+func ferruleDims(f *fitcalc.Ferrule) map[catalog.Role]measure.Dim {
+	return map[catalog.Role]measure.Dim{
+		catalog.Bore: f.Bore, catalog.BaseOD: f.BaseOD, catalog.TopOD: f.TopOD, catalog.Length: f.Length, catalog.CollarOD: f.Collar.OD,
+		catalog.CollarLength: f.Collar.Length, catalog.StepOD: f.Step.OD, catalog.StepLength: f.Step.Length,
+	}
+}

@@ -1,0 +1,231 @@
+package vet
+
+import (
+	"fmt"
+	"slices"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/plan/questions"
+	"example.com/seatline/reconcile/plan/vet/listing"
+	"example.com/seatline/reconcile/settings"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// Input is what a new catalogue is held against.
+type Input struct {
+	// House and New are read each by itself, so that a part number that both use stays two parts.
+	House, New *catalog.Catalogue
+	Shop       fitcalc.Shop
+	// Standards are the shop's own sizes; none are needed.
+	Standards settings.House
+	// Measured are the books with caliper readings of samples of the new parts.
+	Measured []*sheet.Book
+	// Demand are the books with yearly numbers of the house's heads; without, each counts once.
+	Demand []*sheet.Book
+	// PricePerPack is set where prices are those of a pack.
+	PricePerPack bool
+}
+
+// Report is what there is to say of a new catalogue.
+type Report struct {
+	// Supplier is whose it is, as its sheets say.
+	Supplier string
+	// House and Fits are the house by itself, and the new parts with the house's: new ferrules on its heads, or its ferrules on new heads.
+	// Fits[i] is nil where nothing of that kind is new.
+	House       *matrix.Result
+	FerruleFits *matrix.Result
+	HeadFits    *matrix.Result
+	Ferrules    FerruleGains
+	Heads       HeadNeeds
+	Sizes       []SizeCheck
+	Sheet       Quality
+	Equivalents []Equivalent
+	Samples     Samples
+	Questions   questions.List
+	// Judged is how many pairs the house's own sheets say enough about, and Open how many of these cannot be decided because of what the new
+	// sheets do not say.
+	Judged, Open int
+	Assumptions  []questions.Assumption
+	Verdict      Verdict
+	// Facts are the five that carry the verdict, and Changes what would change it.
+	Facts   []Fact
+	Changes []string
+	// Findings are those about the new sheets, the samples and the yearly numbers.
+	Findings finding.List
+}
+
+// Verdict is what to do.
+type Verdict uint8
+
+const (
+	// Take is a catalogue worth buying from.
+	Take Verdict = iota + 1
+	// AskFirst is one that cannot be judged, or that is not what it states.
+	AskFirst
+	// Leave is one that gains nothing.
+	Leave
+)
+
+// String returns the verdict's word: take, ask or leave.
+func (v Verdict) String() string { return [...]string{"", "take", "ask", "leave"}[v] }
+
+// Fact is one thing that carries the verdict. Sheet names where its rows stand.
+type Fact struct {
+	Title, Text, Sheet string
+}
+
+// EmptyError reports that there is nothing to vet.
+type EmptyError struct{ What string }
+
+func (e *EmptyError) Error() string {
+	return fmt.Sprintf("%s; see how the sheet is read with reconcile read, and say with --kind what it lists", e.What)
+}
+
+// Against holds a new catalogue against the house's own. The error is an [*EmptyError] where the new sheets list neither heads nor
+// ferrules, or the house has nothing to hold them against.
+func Against(in Input) (*Report, error) {
+	switch {
+	case len(in.New.Heads)+len(in.New.Ferrules) == 0:
+		return nil, &EmptyError{"the new sheets list neither heads nor ferrules"}
+	case len(in.New.Heads) > 0 && len(in.House.Ferrules) == 0:
+		return nil, &EmptyError{"the house has no ferrules to hold the new heads against"}
+	case len(in.New.Ferrules) > 0 && len(in.House.Heads) == 0:
+		return nil, &EmptyError{"the house has no heads to hold the new ferrules against"}
+	}
+	r := &Report{Supplier: supplierOf(in.New), House: matrix.Decide(in.House, in.Shop)}
+	tips := append(append([]catalog.Tip(nil), in.House.Tips...), in.New.Tips...)
+	if len(in.New.Ferrules) > 0 {
+		r.FerruleFits = matrix.Decide(&catalog.Catalogue{Tables: in.New.Tables, Heads: in.House.Heads, Ferrules: in.New.Ferrules, Tips: tips}, in.Shop)
+		r.Ferrules = gains(r.House, r.FerruleFits, r.yearly(in))
+	}
+	if len(in.New.Heads) > 0 {
+		r.HeadFits = matrix.Decide(&catalog.Catalogue{Tables: in.New.Tables, Heads: in.New.Heads, Ferrules: in.House.Ferrules, Tips: tips}, in.Shop)
+		r.Heads = needs(r.HeadFits)
+	}
+	r.Sizes = checkSizes(in.New, in.Standards)
+	r.Sheet = quality(in.New)
+	r.Equivalents = equivalents(in)
+	r.samples(in)
+	r.ask()
+	r.judge(in)
+	r.Findings = append(r.Findings, newFindings(in)...)
+	for _, fits := range []*matrix.Result{r.FerruleFits, r.HeadFits} {
+		if fits != nil {
+			r.Findings = append(r.Findings, fits.Findings...)
+		}
+	}
+	r.Findings.Sort()
+	return r, nil
+}
+
+// supplierOf is whose catalogue it is: the supplier of its first part.
+func supplierOf(c *catalog.Catalogue) string {
+	for i := range c.Ferrules {
+		return c.Ferrules[i].Supplier
+	}
+	for i := range c.Heads {
+		return c.Heads[i].Supplier
+	}
+	return ""
+}
+
+// yearly returns how many of each head of the house are made in a year, nil where nothing says it.
+func (r *Report) yearly(in Input) []float64 {
+	if len(in.Demand) == 0 {
+		return nil
+	}
+	numbers := make([]float64, len(in.House.Heads))
+	index := indexOf(len(in.House.Heads), func(i int) string { return in.House.Heads[i].Part })
+	for _, b := range in.Demand {
+		counts := listing.ReadCounts(b)
+		r.Findings = append(r.Findings, counts.Findings...)
+		for _, c := range counts.Counts {
+			places := index[words.Fold(c.Part)]
+			for _, i := range places {
+				numbers[i] += c.Number
+			}
+			if len(places) == 0 {
+				r.Findings.Add(finding.Finding{
+					Severity: finding.Warning, Code: "data.missing", Place: c.Place,
+					Message: fmt.Sprintf("%s is no head of the house; its yearly number of %g is not used", c.Part, c.Number),
+				})
+			}
+		}
+	}
+	return numbers
+}
+
+func indexOf(n int, part func(int) string) map[string][]int {
+	index := map[string][]int{}
+	for i := range n {
+		key := words.Fold(part(i))
+		index[key] = append(index[key], i)
+	}
+	return index
+}
+
+// ask gathers the questions about the new sheets: what concerns the house's own is not the new supplier's to answer.
+func (r *Report) ask() {
+	r.Questions = questions.List{}
+	for _, fits := range []*matrix.Result{r.FerruleFits, r.HeadFits} {
+		if fits == nil {
+			continue
+		}
+		r.countOpen(fits)
+		list := questions.Ask(fits)
+		r.Questions.Pairs += list.Pairs
+		r.Questions.Undecided += list.Undecided
+		for _, q := range list.Questions {
+			if r.isNew(q, fits) {
+				r.Questions.Add(q)
+			}
+		}
+		r.Assumptions = append(r.Assumptions, questions.Assumptions(fits)...)
+	}
+}
+
+func (r *Report) isNew(q questions.Question, fits *matrix.Result) bool {
+	for i := range fits.Catalogue.Tables {
+		t := &fits.Catalogue.Tables[i]
+		if t.File == q.Place.File && t.Sheet == q.Place.Sheet {
+			return true
+		}
+	}
+	return false
+}
+
+// countOpen counts the pairs that wait for the new supplier, leaving out those that wait for the house's own alone.
+func (r *Report) countOpen(fits *matrix.Result) {
+	newHeads := fits == r.HeadFits
+	for _, p := range fits.Pairs {
+		if p.Verdict != fitcalc.Ask {
+			r.Judged++
+			continue
+		}
+		fit := fits.Fit(p)
+		for reason := range fit.Reasons() {
+			if reason.Level == fitcalc.Undecided && newHeads == (reason.Field < fitcalc.FieldFerruleBore) {
+				r.Judged++
+				r.Open++
+				break
+			}
+		}
+	}
+}
+
+// newFindings are the findings about the new sheets. That the mapping file speaks of a sheet which is none of them is one only where the
+// house has no such sheet either.
+func newFindings(in Input) finding.List {
+	var kept finding.List
+	for _, f := range in.New.Findings {
+		ofBoth := f.Code == "map.stale" && f.Place.File == ""
+		if !ofBoth || slices.ContainsFunc(in.House.Findings, func(own finding.Finding) bool { return own.Code == f.Code && own.Message == f.Message }) {
+			kept.Add(f)
+		}
+	}
+	return kept
+}

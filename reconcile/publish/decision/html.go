@@ -1,0 +1,185 @@
+package decision
+
+import (
+	"bytes"
+	_ "embed" // the page
+	"fmt"
+	"html/template"
+	"io"
+	"strconv"
+	"strings"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/plan/vet"
+	"example.com/seatline/reconcile/publish/tell"
+)
+
+//go:embed vet.html
+var vetPage string
+
+// Options say how a report is written.
+type Options struct {
+	// Units are the reader's units.
+	Units fitcalc.Units
+	// ShopName stands at the top; empty leaves it out.
+	ShopName string
+	// Inputs are the files that were read.
+	Inputs []tell.Input
+}
+
+// WriteVetHTML writes the page of a report. The same report and options give the same bytes. The error is the writer's.
+func WriteVetHTML(w io.Writer, r *vet.Report, opts Options) error {
+	page := pageData{
+		Shop: opts.ShopName, Supplier: r.Supplier, Verdict: r.Verdict.String(), Says: Saying(r.Verdict), Why: r.Why(), Changes: r.Changes,
+		Cautions: tell.Cautions(), Inputs: opts.Inputs, Unit: unitName(opts.Units),
+	}
+	for _, f := range r.Facts {
+		page.Facts = append(page.Facts, factData{f.Title, f.Text, f.Sheet, anchor(f.Sheet)})
+	}
+	for _, s := range Sections(r) {
+		page.Sections = append(page.Sections, sectionOf(s, opts.Units))
+	}
+	for _, a := range r.Assumptions {
+		tried := "nothing else could be tried"
+		if a.Tried != "" {
+			tried = fmt.Sprintf("%d flip and %d no longer fit when tried with %s", a.Flips, a.Lost, a.Tried)
+		}
+		page.Assumptions = append(page.Assumptions, assumptionData{a.Text, a.Verdicts, tried})
+	}
+	t, err := template.New("vet").Parse(vetPage)
+	if err != nil {
+		return fmt.Errorf("writing the page: %w", err)
+	}
+	var out bytes.Buffer // whole or not at all
+	if err := t.Execute(&out, page); err != nil {
+		return fmt.Errorf("writing the page: %w", err)
+	}
+	_, err = w.Write(out.Bytes())
+	return err
+}
+
+// Saying is a verdict in a few words.
+func Saying(v vet.Verdict) string {
+	return map[vet.Verdict]string{vet.Take: "Worth taking", vet.AskFirst: "Ask before ordering", vet.Leave: "Leave it"}[v]
+}
+
+type pageData struct {
+	Shop, Supplier, Verdict, Says, Why, Unit string
+	Facts                                    []factData
+	Changes                                  []string
+	Sections                                 []sectionData
+	Assumptions                              []assumptionData
+	Cautions                                 []tell.Caution
+	Inputs                                   []tell.Input
+}
+
+type factData struct{ Title, Text, Section, Anchor string }
+
+type assumptionData struct {
+	Text     string
+	Verdicts int
+	Tried    string
+}
+
+type sectionData struct {
+	Title, Anchor, Note, Empty string
+	Headings                   []headingData
+	Rows                       [][]cellData
+}
+
+type headingData struct {
+	Text   string
+	Number bool
+	Source bool
+}
+
+type cellData struct {
+	Text    string
+	Number  bool
+	Wide    bool
+	Source  bool
+	Verdict string
+}
+
+func anchor(title string) string { return strings.ReplaceAll(strings.ToLower(title), " ", "-") }
+
+func unitName(u fitcalc.Units) string {
+	if u == fitcalc.Metric {
+		return "mm"
+	}
+	return "in"
+}
+
+// IsNumber reports whether a column's cells stand to the right.
+func (k Kind) IsNumber() bool { return k >= Diameter && k <= Money }
+
+// IsLength reports whether a column's cells are lengths, so that its heading names the unit.
+func (k Kind) IsLength() bool { return k == Diameter || k == Along }
+
+func sectionOf(s Section, u fitcalc.Units) sectionData {
+	d := sectionData{Title: s.Title, Anchor: anchor(s.Title), Note: s.Note, Empty: s.Empty}
+	for _, c := range s.Columns {
+		text := c.Heading
+		if c.Kind.IsLength() {
+			text += ", " + unitName(u)
+		}
+		d.Headings = append(d.Headings, headingData{text, c.Kind.IsNumber(), c.Kind == Source})
+	}
+	for _, row := range s.Rows {
+		cells := make([]cellData, len(row))
+		for i, v := range row {
+			kind := s.Columns[i].Kind
+			cells[i] = cellData{Text: cellText(v, kind, u), Number: kind.IsNumber(), Wide: kind == Sentence, Source: kind == Source}
+			if verdict, is := v.(fitcalc.Verdict); is {
+				cells[i].Verdict = verdict.String()
+			}
+		}
+		d.Rows = append(d.Rows, cells)
+	}
+	return d
+}
+
+// cellText is a cell as people read it.
+func cellText(v any, kind Kind, u fitcalc.Units) string {
+	switch v := v.(type) {
+	case nil:
+		return ""
+	case string:
+		return v
+	case Size:
+		if !v.Known {
+			return ""
+		}
+		return lengthText(v.Length, u)
+	case int:
+		return strconv.Itoa(v)
+	case fitcalc.Verdict:
+		return v.String()
+	case float64:
+		return floatText(v, kind)
+	}
+	return fmt.Sprint(v)
+}
+
+func floatText(x float64, kind Kind) string {
+	switch kind {
+	case Minutes:
+		return strconv.FormatFloat(x, 'f', 1, 64)
+	case Share:
+		return strconv.FormatFloat(100*x, 'f', 1, 64) + " %"
+	case Count:
+		return strconv.FormatFloat(x, 'f', -1, 64)
+	}
+	return strconv.FormatFloat(x, 'f', 2, 64)
+}
+
+// lengthText is a length to 0.001 mm or .0001 in without its unit, the inch without a zero before the point.
+func lengthText(l measure.Length, u fitcalc.Units) string {
+	if u == fitcalc.Metric {
+		text, _ := l.FormatMillimetres(3)
+		return text
+	}
+	text, _ := l.FormatInches(4)
+	return strings.Replace(text, "0.", ".", 1)
+}
