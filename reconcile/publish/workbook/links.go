@@ -33,8 +33,8 @@ func (p *page) source(at finding.Place) any {
 	return p.as(at.String(), plain.linked())
 }
 
-// target is the address of a place in a source file, empty where the reader of the workbook is not told where the file is.
-// Excel and LibreOffice take the cell behind the mark of a relative address.
+// target is the address of a place in a source file, empty where the reader of the workbook is not told where the file is. The cell
+// stands behind a #, as it is; inOrder puts it where the format has it.
 func (p *page) target(at finding.Place) string {
 	if p.opts.Sources == nil || at.File == "" {
 		return ""
@@ -43,15 +43,15 @@ func (p *page) target(at finding.Place) string {
 	if path == "" {
 		return ""
 	}
-	address := escaped(path)
+	file := escaped(path)
 	cell := at.Cell
 	if cell == "" && at.Row > 0 {
 		cell = "A" + strconv.Itoa(at.Row)
 	}
 	if at.Sheet == "" || cell == "" {
-		return address // of a text file no program knows cells
+		return file // of a text file no program knows cells
 	}
-	return address + "#" + escaped("'"+strings.ReplaceAll(at.Sheet, "'", "''")+"'!"+cell)
+	return file + "#'" + strings.ReplaceAll(clean(at.Sheet), "'", "''") + "'!" + cell
 }
 
 // escaped writes what an address has no room for as percent signs and digits; letters of any script may stand (RFC 3987).

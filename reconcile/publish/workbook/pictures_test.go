@@ -13,6 +13,7 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	"github.com/xuri/excelize/v2"
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/finding"
@@ -133,9 +134,10 @@ type relationships struct {
 // TestCellsLeadToTheirSource: what says where a part comes from leads to that cell, by a path from the workbook's own folder.
 func TestCellsLeadToTheirSource(t *testing.T) {
 	r := telltest.Small(t)
-	f := written(t, r, Options{Sources: func(file string) string {
+	text := bytesOf(t, r, Options{Sources: func(file string) string {
 		return map[string]string{"heads.xlsx": "../as sent/heads #1.xlsx", "ferrules.csv": "ferrules.csv"}[file]
-	}})
+	}}, standardLimits)
+	f := open(t, text)
 	followed := 0
 	for sheet, columns := range map[string]map[int]string{
 		sheetFits: {23: "head", 24: "ferrule"}, sheetBest: {13: "head", 14: "ferrule"}, sheetWithout: {10: "head"}, sheetUnused: {10: "ferrule"},
@@ -147,7 +149,9 @@ func TestCellsLeadToTheirSource(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				if !linked {
+				if linked {
+					target += locationOf(t, f, text, sheet, at)
+				} else {
 					if len(row) >= column && strings.Contains(row[column-1], ".") {
 						t.Errorf("%s!%s, %q, leads nowhere", sheet, at, row[column-1])
 					}
@@ -160,7 +164,7 @@ func TestCellsLeadToTheirSource(t *testing.T) {
 					if before, row, found := strings.Cut(row[column-1], "row "); found && before != "" {
 						cell = "A" + row
 					}
-					want = "../as%20sent/heads%20%231.xlsx#'Heads%202026'!" + cell
+					want = "../as%20sent/heads%20%231.xlsx#'Heads 2026'!" + cell
 				}
 				if target != want {
 					t.Errorf("%s!%s, %q, leads to %s, want %s", sheet, at, row[column-1], target, want)
@@ -177,6 +181,30 @@ func TestCellsLeadToTheirSource(t *testing.T) {
 			t.Errorf("%s, %q, leads somewhere: %v (%v)", at, finding[4], linked, err)
 		}
 	}
+}
+
+// locationOf is the location of a link as the sheet has it, behind a #.
+func locationOf(t *testing.T, f *excelize.File, text []byte, sheet, at string) string {
+	t.Helper()
+	index, err := f.GetSheetIndex(sheet)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var links struct {
+		All []struct {
+			Ref      string `xml:"ref,attr"`
+			Location string `xml:"location,attr"`
+		} `xml:"hyperlinks>hyperlink"`
+	}
+	if err := xml.Unmarshal(member(t, text, fmt.Sprintf("xl/worksheets/sheet%d.xml", index+1)), &links); err != nil {
+		t.Fatal(err)
+	}
+	for _, link := range links.All {
+		if link.Ref == at && link.Location != "" {
+			return "#" + link.Location
+		}
+	}
+	return ""
 }
 
 var sourceCell = regexp.MustCompile(`[A-Z]+[0-9]+$`)
