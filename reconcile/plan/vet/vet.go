@@ -7,10 +7,10 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/demand"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/plan/questions"
-	"example.com/seatline/reconcile/plan/vet/listing"
 	"example.com/seatline/reconcile/settings"
 	"example.com/seatline/reconcile/sheet"
 )
@@ -86,7 +86,7 @@ func (e *EmptyError) Error() string {
 }
 
 // Against holds a new catalogue against the house's own. The error is an [*EmptyError] where the new sheets list neither heads nor
-// ferrules, or the house has nothing to hold them against.
+// ferrules, or the house has nothing to hold them against, or that of package demand about a sheet of yearly numbers.
 func Against(in Input) (*Report, error) {
 	switch {
 	case len(in.New.Heads)+len(in.New.Ferrules) == 0:
@@ -100,7 +100,11 @@ func Against(in Input) (*Report, error) {
 	tips := append(append([]catalog.Tip(nil), in.House.Tips...), in.New.Tips...)
 	if len(in.New.Ferrules) > 0 {
 		r.FerruleFits = matrix.Decide(&catalog.Catalogue{Tables: in.New.Tables, Heads: in.House.Heads, Ferrules: in.New.Ferrules, Tips: tips}, in.Shop)
-		r.Ferrules = gains(r.House, r.FerruleFits, r.yearly(in))
+		yearly, err := r.yearly(in)
+		if err != nil {
+			return nil, err
+		}
+		r.Ferrules = gains(r.House, r.FerruleFits, yearly)
 	}
 	if len(in.New.Heads) > 0 {
 		r.HeadFits = matrix.Decide(&catalog.Catalogue{Tables: in.New.Tables, Heads: in.New.Heads, Ferrules: in.House.Ferrules, Tips: tips}, in.Shop)
@@ -133,30 +137,23 @@ func supplierOf(c *catalog.Catalogue) string {
 	return ""
 }
 
-// yearly returns how many of each head of the house are made in a year, nil where nothing says it.
-func (r *Report) yearly(in Input) []float64 {
+// yearly returns how many of each head of the house are made in a year, nil where nothing says it. The error is that of package demand.
+func (r *Report) yearly(in Input) ([]float64, error) {
 	if len(in.Demand) == 0 {
-		return nil
+		return nil, nil
 	}
 	numbers := make([]float64, len(in.House.Heads))
-	index := indexOf(len(in.House.Heads), func(i int) string { return in.House.Heads[i].Part })
 	for _, b := range in.Demand {
-		counts := listing.ReadCounts(b)
-		r.Findings = append(r.Findings, counts.Findings...)
-		for _, c := range counts.Counts {
-			places := index[words.Fold(c.Part)]
-			for _, i := range places {
-				numbers[i] += c.Number
-			}
-			if len(places) == 0 {
-				r.Findings.Add(finding.Finding{
-					Severity: finding.Warning, Code: "data.missing", Place: c.Place,
-					Message: fmt.Sprintf("%s is no head of the house; its yearly number of %g is not used", c.Part, c.Number),
-				})
-			}
+		d, err := demand.Read(b, in.House)
+		if err != nil {
+			return nil, err
+		}
+		r.Findings = append(r.Findings, d.Findings...)
+		for i, n := range d.Numbers(0) {
+			numbers[i] += n
 		}
 	}
-	return numbers
+	return numbers, nil
 }
 
 func indexOf(n int, part func(int) string) map[string][]int {

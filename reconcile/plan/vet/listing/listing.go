@@ -1,5 +1,5 @@
-// Package listing reads the light sheets of a bench: caliper readings of samples, and yearly numbers. They have a column of part numbers
-// and columns of numbers, and nothing else needs to be understood.
+// Package listing reads the light sheets of a bench: caliper readings of samples. They have a column of part numbers and columns of
+// readings, and nothing else needs to be understood.
 //
 // # Readings
 //
@@ -49,20 +49,6 @@ type Readings struct {
 	Findings finding.List
 }
 
-// Count is how many of a part are made or sold in a year.
-type Count struct {
-	Part   string
-	Number float64
-	Place  finding.Place
-}
-
-// Counts are all yearly numbers of a book.
-type Counts struct {
-	Counts   []Count
-	Ledger   Ledger
-	Findings finding.List
-}
-
 // role of a column of a light sheet.
 type use uint8
 
@@ -81,7 +67,6 @@ type column struct {
 	heading string
 	unit    string
 	role    catalog.Role
-	demand  bool
 }
 
 // table is a light sheet with its heading found.
@@ -168,8 +153,6 @@ func (t *table) describe(row []sheet.Cell, partAt int) {
 			col.use = whats
 		case isReading(stem):
 			col.use = numbers
-		case isDemand(stem):
-			col.use, col.demand = numbers, true
 		case role == "" && t.numeric(at):
 			col.use = numbers
 		}
@@ -177,19 +160,13 @@ func (t *table) describe(row []sheet.Cell, partAt int) {
 	}
 }
 
-// readingWords and demandWords begin the headings of readings and yearly numbers, in the languages of the vocabulary. They are plain words
-// and no finer grammar is needed: any column of numbers without another meaning is taken as well.
-var (
-	readingWords = []string{"reading", "measured", "measurement", "sample", "piece", "meas", "messwert", "gemessen", "stück", "mesure", "medida", "medición", "misura", "測定", "측정", "测量", "測量", "实测", "實測"}
-	demandWords  = []string{"yearly", "per year", "annual", "year", "demand", "quantity", "qty", "number", "sold", "usage", "jahr", "menge", "bedarf", "annuel", "par an", "anual", "annuo", "年", "연간", "年需"}
-)
+// readingWords begin the headings of readings, in the languages of the vocabulary. They are plain words and no finer grammar is needed:
+// any column of numbers without another meaning is taken as well.
+var readingWords = []string{"reading", "measured", "measurement", "sample", "piece", "meas", "messwert", "gemessen", "stück", "mesure", "medida", "medición", "misura", "測定", "측정", "测量", "測量", "实测", "實測"}
 
-func isReading(stem string) bool { return begins(stem, readingWords) }
-func isDemand(stem string) bool  { return begins(stem, demandWords) }
-
-func begins(stem string, among []string) bool {
+func isReading(stem string) bool {
 	stem = strings.ToLower(stem)
-	return slices.ContainsFunc(among, func(word string) bool { return strings.HasPrefix(stem, word) })
+	return slices.ContainsFunc(readingWords, func(word string) bool { return strings.HasPrefix(stem, word) })
 }
 
 // numeric reports whether most filled cells of a column hold digits.
@@ -265,7 +242,7 @@ func isRemark(row []sheet.Cell) bool {
 func none(b *sheet.Book, findings *finding.List) {
 	findings.Add(finding.Finding{
 		Severity: finding.Error, Code: "layout.no-table", Place: finding.Place{File: b.File},
-		Message: "no sheet has a heading for part numbers with columns of numbers beside it; call the columns part and reading 1, reading 2 and so on, or part and yearly number",
+		Message: "no sheet has a heading for part numbers with columns of numbers beside it; call the columns part and reading 1, reading 2 and so on",
 	})
 }
 
@@ -311,7 +288,7 @@ func (r *Readings) row(t *table, i int, row []sheet.Cell) {
 	used := 0
 	for _, c := range t.columns {
 		cell := cellAt(row, c.at)
-		if c.use != numbers || c.demand || text(cell) == "" {
+		if c.use != numbers || text(cell) == "" {
 			continue
 		}
 		size, problem := t.size(c, row, cell)
@@ -380,60 +357,4 @@ func (t *table) unitOf(c column, row []sheet.Cell) string {
 		return c.unit
 	}
 	return t.unit
-}
-
-// ReadCounts reads yearly numbers: of each part the number in the column that is headed so, or else in the first column of numbers.
-func ReadCounts(b *sheet.Book) Counts {
-	var r Counts
-	found := false
-	for _, s := range b.Sheets {
-		r.Ledger.Rows += len(s.Rows)
-		t, ok := find(b.File, s, catalog.UnknownKind)
-		at := -1
-		if ok {
-			at = t.countColumn()
-		}
-		if at < 0 {
-			r.Ledger.SetAside += len(s.Rows)
-			continue
-		}
-		found = true
-		r.Ledger.SetAside += t.heading + 1
-		for i, row := range t.body() {
-			r.row(t, i, at, row)
-		}
-	}
-	if !found {
-		none(b, &r.Findings)
-	}
-	r.Findings.Sort()
-	return r
-}
-
-func (t *table) countColumn() int {
-	at := slices.IndexFunc(t.columns, func(c column) bool { return c.demand })
-	if at < 0 {
-		return t.first(numbers)
-	}
-	return t.columns[at].at
-}
-
-func (r *Counts) row(t *table, i, at int, row []sheet.Cell) {
-	part, cell := text(cellAt(row, t.first(parts))), cellAt(row, at)
-	hold := func(column int, code, format string, args ...any) {
-		r.Ledger.Held++
-		r.Findings.Add(finding.Finding{Severity: finding.Error, Code: code, Place: t.place(i, column), Message: fmt.Sprintf(format, args...)})
-	}
-	reading := value.Read(text(cell), value.Context{Want: value.WantCount})
-	switch {
-	case isEmpty(row), isRemark(row):
-		r.Ledger.SetAside++
-	case part == "":
-		hold(t.first(parts), "data.missing", "the row has a number but no part number")
-	case reading.Kind != value.Number || reading.Problem.Code != "" || reading.Number < 0 || cell.Kind == sheet.Date:
-		hold(at, "data.unreadable", "%s: %q cannot be read as a number", part, text(cell))
-	default:
-		r.Ledger.Used++
-		r.Counts = append(r.Counts, Count{Part: part, Number: reading.Number, Place: t.place(i, at)})
-	}
 }
