@@ -16,6 +16,7 @@ import (
 type catalogueFlags struct {
 	heads, ferrules, tips []string
 	shop, mapping         string
+	answers               []string
 	units                 fitcalc.Units
 	strict, json          bool
 }
@@ -27,6 +28,7 @@ func (f *catalogueFlags) add(cmd *cobra.Command) {
 	flags.StringArrayVar(&f.tips, "tips", nil, "sheets of shaft tips; several files may follow")
 	flags.StringVar(&f.shop, "shop", "", "the shop's limits, a TOML file")
 	flags.StringVar(&f.mapping, "map", "", "answers to the reader's questions, a TOML file as written by read --write-map")
+	flags.StringArrayVar(&f.answers, "answers", nil, "sheets of questions that came back with answers; several files may follow")
 	f.addOutput(cmd)
 }
 
@@ -102,6 +104,9 @@ func (s streams) decide(f catalogueFlags) (decided, error) {
 	if err != nil {
 		return decided{}, err
 	}
+	if opts, err = s.withAnswers(opts, f.answers); err != nil {
+		return decided{}, err
+	}
 	sources, err := f.sources()
 	if err != nil {
 		return decided{}, err
@@ -111,7 +116,7 @@ func (s streams) decide(f catalogueFlags) (decided, error) {
 		d.inputs = append(d.inputs, source.Name)
 		d.publishing.Inputs = append(d.publishing.Inputs, source.Input())
 	}
-	for _, path := range []string{f.shop, f.mapping} {
+	for _, path := range append([]string{f.shop, f.mapping}, f.answers...) {
 		if path != "" {
 			d.inputs = append(d.inputs, path)
 		}

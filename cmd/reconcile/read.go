@@ -14,11 +14,14 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/mapping"
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/plan/compare"
+	"example.com/seatline/reconcile/publish/decision"
 )
 
 type readFlags struct {
 	kind              catalog.Kind
 	mapping, writeMap string
+	against           []string
 	json, strict      bool
 }
 
@@ -26,16 +29,20 @@ func newRead(s streams) *cobra.Command {
 	var f readFlags
 	var kind string
 	cmd := &cobra.Command{
-		Use:   "read FILE... [--kind heads|ferrules|tips] [--map FILE] [--write-map FILE]",
+		Use:   "read FILE... [--kind heads|ferrules|tips] [--map FILE] [--write-map FILE] [--against OLD...]",
 		Short: "show how sheets are understood, and every finding",
 		Long: `read shows how each sheet is understood: which rows are headings, which column plays which role and why, which
 unit and why, how many rows are used, used with assumptions, held and set aside, and every finding with its cell.
 
 --write-map writes a file with what was understood and a place for the answer to every question; edit it and give it to
---map, here or in matrix. The same supplier's next sheet uses it too.`,
+--map, here or in matrix. The same supplier's next sheet uses it too.
+
+--against compares with an older sheet of the same supplier instead: which parts were added and dropped, and which
+values changed, each with both cells.`,
 		Example: `  reconcile read irons.xlsx
   reconcile read trim.csv --kind ferrules --json
-  reconcile read irons.xlsx --write-map irons.toml`,
+  reconcile read irons.xlsx --write-map irons.toml
+  reconcile read irons-2027.xlsx --against irons-2026.xlsx`,
 		RunE: func(_ *cobra.Command, files []string) error {
 			if len(files) == 0 {
 				return usagef("read needs a file")
@@ -51,6 +58,7 @@ unit and why, how many rows are used, used with assumptions, held and set aside,
 	flags.StringVar(&kind, "kind", "", "heads, ferrules or tips, where the sheet does not tell")
 	flags.StringVar(&f.mapping, "map", "", "answers to the reader's questions, a TOML file")
 	flags.StringVar(&f.writeMap, "write-map", "", "write what was understood and what is asked into this TOML file")
+	flags.StringArrayVar(&f.against, "against", nil, "compare with this older sheet; several files may follow")
 	flags.BoolVar(&f.json, "json", false, "print what was understood as JSON to standard output")
 	flags.BoolVar(&f.strict, "strict", false, "exit with status 3 when rows are held")
 	return cmd
@@ -70,17 +78,7 @@ func (s streams) read(files []string, f readFlags) error {
 	if err != nil {
 		return err
 	}
-	var sources []reconcile.Source
-	for _, file := range files {
-		source, err := loadSource(file, f.kind)
-		if err != nil {
-			return err
-		}
-		sources = append(sources, source)
-	}
-	progress := s.progress(len(sources) + 1)
-	c, err := reconcile.Read(sources, opts, progress.stage)
-	progress.end()
+	c, err := s.readFiles(files, f.kind, opts)
 	if err != nil {
 		return err
 	}
@@ -89,7 +87,9 @@ func (s streams) read(files []string, f readFlags) error {
 			return err
 		}
 	}
-	if f.json {
+	if len(f.against) > 0 {
+		err = s.compare(c, f, opts)
+	} else if f.json {
 		err = writeJSON(s.out, catalog.JSON(c))
 	} else {
 		err = tellReading(s.out, c)
@@ -101,6 +101,34 @@ func (s streams) read(files []string, f readFlags) error {
 		return errStrict
 	}
 	return nil
+}
+
+// readFiles reads the files as a catalogue.
+func (s streams) readFiles(files []string, kind catalog.Kind, opts catalog.Options) (*catalog.Catalogue, error) {
+	var sources []reconcile.Source
+	for _, file := range files {
+		source, err := loadSource(file, kind)
+		if err != nil {
+			return nil, err
+		}
+		sources = append(sources, source)
+	}
+	progress := s.progress(len(sources) + 1)
+	defer progress.end()
+	return reconcile.Read(sources, opts, progress.stage)
+}
+
+// compare prints what differs from an older reading. The mapping file holds for both.
+func (s streams) compare(c *catalog.Catalogue, f readFlags, opts catalog.Options) error {
+	old, err := s.readFiles(f.against, f.kind, opts)
+	if err != nil {
+		return err
+	}
+	result := compare.Catalogues(old, c)
+	if f.json {
+		return decision.WriteComparisonJSON(s.out, result)
+	}
+	return decision.WriteComparison(s.out, result)
 }
 
 // writeMapping writes the mapping file. One that is there already holds a person's answers and is not overwritten.

@@ -1,0 +1,162 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"unicode"
+
+	"github.com/spf13/cobra"
+
+	"example.com/seatline/reconcile"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/plan/questions"
+	"example.com/seatline/reconcile/publish/decision"
+	"example.com/seatline/reconcile/publish/workbook"
+	"example.com/seatline/reconcile/sheet/open"
+)
+
+func newQuestions(s streams) *cobra.Command {
+	var f catalogueFlags
+	var out string
+	cmd := &cobra.Command{
+		Use:   "questions --heads FILE... --ferrules FILE... [--tips FILE...] [--shop shop.toml] [--map FILE] [--answers FILE...] --out DIR",
+		Short: "what to ask the suppliers, those questions first that settle most",
+		Long: `questions decides every head against every ferrule and writes what would have to be known to decide the rest: for
+each doubtful or missing value how many pairs an answer settles, how many it helps with, and how many rest on what is
+taken for granted in its place. It writes into DIR:
+
+  questions.xlsx            all questions by supplier, and what the verdicts rest on
+  questions.csv             the same as one table
+  questions-SUPPLIER.xlsx   the sheet to send to one supplier; it names no other
+
+Read the sheets that come back with --answers, here or in matrix; the column of keys says which cell an answer is for.`,
+		Example: `  reconcile questions --heads irons.xlsx --ferrules trim.xlsx --out ask
+  reconcile matrix --heads irons.xlsx --ferrules trim.xlsx --answers ask/questions-orrin.xlsx --out fits`,
+		Args: noArgs,
+		RunE: func(*cobra.Command, []string) error {
+			if len(f.heads) == 0 || len(f.ferrules) == 0 || out == "" {
+				return usagef("questions needs --heads, --ferrules and --out")
+			}
+			return s.questions(f, out)
+		},
+	}
+	f.add(cmd)
+	cmd.Flags().StringVar(&out, "out", "", "the folder to write into; it is made if need be")
+	return cmd
+}
+
+func (s streams) questions(f catalogueFlags, out string) error {
+	d, err := s.decide(f)
+	if err != nil {
+		return err
+	}
+	list, assumed := questions.Ask(d.result), questions.Assumptions(d.result)
+	opts := workbook.Options{Units: f.units, ShopName: d.publishing.Settings.Name, Inputs: d.publishing.Inputs}
+	outputs := []reconcile.Output{
+		{Name: "questions.xlsx", About: "all questions by supplier, and what the verdicts rest on", Write: func(w io.Writer) error {
+			return workbook.WriteQuestions(w, list, assumed, opts)
+		}},
+		{Name: "questions.csv", About: "the same as one table", Write: func(w io.Writer) error { return decision.WriteQuestionsCSV(w, list) }},
+	}
+	outputs = append(outputs, letters(list, opts)...)
+	paths, err := s.writeAll(out, outputs, d.inputs)
+	if err != nil {
+		return err
+	}
+	if f.json {
+		err = decision.WriteQuestionsJSON(s.out, list, assumed)
+	} else {
+		err = s.tellQuestions(list, outputs, paths)
+	}
+	if err == nil && f.strict && reconcile.Undecided(d.result) {
+		return errStrict
+	}
+	return err
+}
+
+// letters are the sheets to send, one for each supplier that can answer something.
+func letters(list questions.List, opts workbook.Options) []reconcile.Output {
+	var outputs []reconcile.Output
+	taken := map[string]bool{}
+	for _, group := range list.BySupplier() {
+		if !group.Theirs() {
+			continue
+		}
+		name := fileName("questions-", group.Supplier, ".xlsx", taken)
+		outputs = append(outputs, reconcile.Output{Name: name, About: "to send to " + oneLine(group.Supplier), Write: func(w io.Writer) error {
+			return workbook.WriteLetter(w, group, opts)
+		}})
+	}
+	return outputs
+}
+
+// fileName makes a name of a file from any text: letters, digits and single hyphens, each name once.
+func fileName(prefix, text, suffix string, taken map[string]bool) string {
+	text = strings.Join(strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }), "-")
+	const longest = 60 // runes, of the 255 bytes that file systems allow
+	if runes := []rune(text); len(runes) > longest {
+		text = string(runes[:longest])
+	}
+	if text == "" {
+		text = "supplier"
+	}
+	name := prefix + text + suffix
+	for i := 2; taken[name]; i++ {
+		name = fmt.Sprintf("%s%s-%d%s", prefix, text, i, suffix)
+	}
+	taken[name] = true
+	return name
+}
+
+func (s streams) tellQuestions(list questions.List, outputs []reconcile.Output, paths []string) error {
+	out := &strings.Builder{}
+	fmt.Fprintf(out, "%d of %d pairs cannot be decided; %d questions\n\n", list.Undecided, list.Pairs, len(list.Questions))
+	table := newTextTable("settles", "helps", "rest on it", "where", "asked")
+	const shown = 10
+	for i, q := range list.Questions {
+		if i == shown {
+			break
+		}
+		table.add(fmt.Sprint(q.Settles), fmt.Sprint(q.Helps), fmt.Sprint(q.Carries), oneLine(q.Place.String()), oneLine(q.Asks))
+	}
+	table.write(out, "")
+	if more := len(list.Questions) - shown; more > 0 {
+		fmt.Fprintf(out, "and %d more\n", more)
+	}
+	fmt.Fprintln(out)
+	tellFiles(out, outputs, paths)
+	_, err := io.WriteString(s.out, out.String())
+	return err
+}
+
+func tellFiles(out *strings.Builder, outputs []reconcile.Output, paths []string) {
+	table := newTextTable()
+	for i, output := range outputs {
+		table.add(paths[i], output.About)
+	}
+	table.write(out, "")
+}
+
+// withAnswers reads sheets of answers that came back and adds them to what the mapping file says. What cannot be used is told, and the
+// question stays open.
+func (s streams) withAnswers(opts catalog.Options, paths []string) (catalog.Options, error) {
+	for _, path := range paths {
+		source, err := loadSource(path, catalog.UnknownKind)
+		if err != nil {
+			return opts, err
+		}
+		book, err := open.Bytes(path, source.Data)
+		if err != nil {
+			return opts, err
+		}
+		back := questions.Answers(book)
+		opts.Map = questions.Merge(opts.Map, back.Map)
+		l := back.Ledger
+		s.say("%s: %d answers used, %d questions still open, %d answers cannot be used", path, l.Answered, l.Open, l.Refused)
+		for _, f := range back.Findings {
+			s.say("%s: %s", oneLine(f.Place.String()), oneLine(f.Message))
+		}
+	}
+	return opts, nil
+}
