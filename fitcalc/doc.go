@@ -21,7 +21,8 @@
 // Verdicts, codes, levels, fields and what parts are like ([Category], [TopForm], [BoreForm], [Style], [Material], [TipForm]) are
 // written and read as the words that String returns, by encoding/json and by others that ask for text. What is unknown is the
 // empty text. UnmarshalText reads these words and no others; the error for any other is a [*measure.NameError], which lists
-// them. A [Head] and a [Ferrule] are JSON objects in which what was not given is left out.
+// them. A [Head], a [Ferrule] and a [Tip] are JSON objects in which what was not given is left out. A [Fit] is not: what a program
+// needs of it differs, and it has no JSON of its own.
 //
 // # What is computed
 //

@@ -1,6 +1,8 @@
 package fitcalc
 
 import (
+	"encoding/json"
+	"fmt"
 	"slices"
 
 	"example.com/seatline/fitcalc/measure"
@@ -33,9 +35,80 @@ const (
 // Station is one point of a tip's profile. Between stations the diameter changes evenly; beyond the last it stays.
 type Station struct {
 	// At is the position above the untrimmed tip end.
-	At measure.Length
+	At measure.Length `json:"at"`
 	// Diameter is the nominal diameter there.
-	Diameter measure.Length
+	Diameter measure.Length `json:"diameter"`
+}
+
+// tipJSON is a tip as JSON: its parts as they are given to the constructors.
+type tipJSON struct {
+	Form     TipForm        `json:"form"`
+	Diameter measure.Dim    `json:"diameter,omitzero"`
+	Taper    *measure.Taper `json:"taper,omitempty"`
+	Stations []Station      `json:"stations,omitempty"`
+	Trimmed  measure.Length `json:"trimmed,omitzero"`
+}
+
+// MarshalJSON returns {"form":"taper","diameter":…,"taper":"0.0075 in/in","trimmed":"12.7 mm"}, with the diameter at the untrimmed
+// tip end, for a profile its stations, and null for the zero Tip.
+func (t Tip) MarshalJSON() ([]byte, error) {
+	if t.form == TipUnknown {
+		return []byte("null"), nil
+	}
+	j := tipJSON{Form: t.form, Diameter: t.end, Stations: t.stations, Trimmed: t.trimmed}
+	if t.form == TipTapered {
+		j.Taper = &t.taper
+	}
+	return json.Marshal(j)
+}
+
+// UnmarshalJSON reads what [Tip.MarshalJSON] writes; a diameter may also be a text, as in [measure.ParseDim]. The error is an
+// [*InputError] for a tip that cannot be, and otherwise that of its part; the tip is then as it was.
+func (t *Tip) UnmarshalJSON(data []byte) error {
+	var j *tipJSON
+	if err := json.Unmarshal(data, &j); err != nil {
+		return fmt.Errorf("tip: %w", err)
+	}
+	if j == nil {
+		*t = Tip{}
+		return nil
+	}
+	read, err := j.tip()
+	if err != nil {
+		return err
+	}
+	*t = read
+	return nil
+}
+
+func (j *tipJSON) tip() (Tip, error) {
+	read := Tip{form: j.Form, end: j.Diameter, trimmed: j.Trimmed}
+	switch {
+	case j.Form == TipUnknown:
+		return Tip{}, &InputError{Field: FieldTip, Reason: `needs a "form": parallel, taper or profile; leave the whole tip out if it is not known`}
+	case (j.Form == TipTapered) != (j.Taper != nil):
+		return Tip{}, &InputError{Field: FieldTip, Reason: `has a "taper" if it is of the form taper, and else none`}
+	case (j.Form == TipProfiled) != (len(j.Stations) > 0):
+		return Tip{}, &InputError{Field: FieldTip, Reason: `has "stations" if it is of the form profile, and else none`}
+	case j.Form == TipTapered:
+		read.taper = *j.Taper
+	case j.Form == TipProfiled:
+		profile, err := ProfileTip(j.Diameter.Width().Half(), j.Stations...)
+		if err != nil {
+			return Tip{}, err
+		}
+		if !read.end.Given() {
+			read.end = measure.Nominal(j.Stations[0].Diameter)
+		}
+		if read.end.Nominal() != j.Stations[0].Diameter {
+			return Tip{}, &InputError{Field: FieldTip, Size: read.end.Nominal(), Reason: "is not the diameter of the first station"}
+		}
+		read.stations = profile.stations
+	}
+	if err := read.Validate(); err != nil {
+		return Tip{}, err
+	}
+	return read, nil
 }
 
 // ParallelTip returns a tip of one diameter throughout.

@@ -1,6 +1,9 @@
 package fitcalc
 
 import (
+	"encoding/json"
+	"errors"
+	"reflect"
 	"testing"
 
 	"example.com/seatline/fitcalc/measure"
@@ -106,4 +109,74 @@ func TestLengthAbove(t *testing.T) {
 			t.Errorf("%s from %s to %s: %v, want %s", test.bore, test.from, test.to, got, test.want)
 		}
 	}
+}
+
+// Tips go through JSON and come back the same, and what is no tip is an error that leaves the tip alone.
+func TestTipAsJSON(t *testing.T) {
+	taper := TaperTip(dim(t, ".355 ±.001 in"), DefaultShop().TipTaper)
+	for _, want := range []Tip{
+		{}, ParallelTip(dim(t, ".370 in")), ParallelTip(dim(t, "9.4 ±0.02 mm").WithShape(measure.Uniform)).Trim(long(t, "1 in")),
+		taper, taper.Trim(long(t, ".5 in")), TaperTip(dim(t, ".355 in"), measure.Taper{}), bulge(t), bulge(t).Trim(long(t, ".25 in")),
+	} {
+		text, err := json.Marshal(want)
+		got := taper
+		if err2 := json.Unmarshal(text, &got); err != nil || err2 != nil || !reflect.DeepEqual(got, want) {
+			t.Errorf("%s comes back as %+v: %v, %v", text, got, err, err2)
+		}
+	}
+	var got Tip
+	if err := json.Unmarshal([]byte(`{"form": "taper", "diameter": ".355 ±.001 in", "taper": "0.0075 in/in"}`), &got); err != nil || !reflect.DeepEqual(got, taper) {
+		t.Errorf("written by hand: %+v, %v", got, err)
+	}
+	for _, text := range []string{
+		`{}`, `{"diameter": ".370 in"}`, `{"form": "parallel"}`, `{"form": "parallel", "diameter": "-1 mm"}`,
+		`{"form": "taper", "diameter": ".355 in"}`, `{"form": "parallel", "diameter": ".355 in", "taper": "0.0075 in/in"}`,
+		`{"form": "taper", "diameter": ".355 in", "taper": "-0.0075 in/in"}`,
+		`{"form": "profile", "diameter": ".355 in"}`, `{"form": "parallel", "diameter": ".355 in", "stations": [{"at": "0 mm", "diameter": ".355 in"}]}`,
+		`{"form": "profile", "stations": [{"at": "1 mm", "diameter": ".355 in"}]}`,
+		`{"form": "profile", "diameter": ".350 in", "stations": [{"at": "0 mm", "diameter": ".355 in"}]}`,
+		`{"form": "parallel", "diameter": ".370 in", "trimmed": "-1 mm"}`,
+	} {
+		got := taper
+		var input *InputError
+		if err := json.Unmarshal([]byte(text), &got); !errors.As(err, &input) || !reflect.DeepEqual(got, taper) {
+			t.Errorf("%s: %v, %+v", text, err, got)
+		}
+	}
+	for _, text := range []string{`{"form": "conical", "diameter": ".370 in"}`, `{"form": "parallel", "diameter": "370"}`, `[]`, `{`} {
+		got := taper
+		if err := json.Unmarshal([]byte(text), &got); err == nil || !reflect.DeepEqual(got, taper) {
+			t.Errorf("%s: %v, %+v", text, err, got)
+		}
+	}
+	profile := []byte(`{"form": "profile", "stations": [{"at": "0 mm", "diameter": ".350 in"}, {"at": "1 in", "diameter": ".360 in"}]}`)
+	if err := json.Unmarshal(profile, &got); err != nil || got.Diameter(long(t, ".5 in")) != dim(t, ".355 in") {
+		t.Errorf("a profile without limits: %+v, %v", got, err)
+	}
+}
+
+// Whatever is read as a tip is one that can be, and is written and read again the same.
+func FuzzTipJSON(f *testing.F) {
+	for _, seed := range []string{
+		`null`, `{}`, `{"form":"parallel","diameter":".370 in"}`, `{"form":"taper","diameter":{"nominal":"9 mm","lower":"8.9 mm","upper":"9.1 mm"},"taper":"0.0075 in/in","trimmed":"1 in"}`,
+		`{"form":"profile","diameter":"9 ±0.02 mm","stations":[{"at":"0 mm","diameter":"9 mm"},{"at":"10 mm","diameter":"9.3 mm"}]}`,
+	} {
+		f.Add(seed)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		var tip, back Tip
+		if json.Unmarshal([]byte(text), &tip) != nil {
+			return
+		}
+		if err := tip.Validate(); err != nil {
+			t.Fatalf("%s is read, and is no tip: %v", text, err)
+		}
+		written, err := json.Marshal(tip)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := json.Unmarshal(written, &back); err != nil || !reflect.DeepEqual(back, tip) {
+			t.Fatalf("%s is written as %s, which is %+v, %v", text, written, back, err)
+		}
+	})
 }
