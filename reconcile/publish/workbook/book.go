@@ -90,6 +90,8 @@ type layout struct {
 	pagesWide int
 	// printColumns is how many columns are printed; 0 is all.
 	printColumns int
+	// unprinted is set for a sheet that is not for reading: programs print hidden sheets that have a print area.
+	unprinted bool
 	// outlined is set where rows are grouped below a row that names the group.
 	outlined bool
 	tab      string
@@ -278,7 +280,9 @@ func (p *page) done() {
 	if columns == 0 {
 		columns = len(p.layout.widths)
 	}
-	p.define("_xlnm.Print_Area", absolute(1, 1)+":"+absolute(columns, max(1, p.row)))
+	if !p.layout.unprinted {
+		p.define("_xlnm.Print_Area", absolute(1, 1)+":"+absolute(columns, max(1, p.row)))
+	}
 	if rows := p.layout.freezeRows; rows > 0 {
 		titles := fmt.Sprintf("$%d:$%d", max(1, p.layout.repeatFrom), rows)
 		if n := p.layout.freezeColumns; n > 0 {

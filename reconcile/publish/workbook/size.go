@@ -489,7 +489,7 @@ func (b *book) workingSheet(x *bench) {
 	if len(x.ferrules) == 0 {
 		return
 	}
-	p := b.page(sheetWorking, layout{widths: []float64{18, 26, 12, 12, 12, 34, 10, 16, 10, 4, 4, 20, 16, 10}, tab: faint})
+	p := b.page(sheetWorking, layout{widths: []float64{18, 26, 12, 12, 12, 34, 10, 16, 10, 4, 4, 20, 16, 10}, tab: faint, unprinted: true})
 	t := b.trial(x)
 	size := func(cell string) string { return quoted(sheetSize) + "!" + cell }
 	od, unit := size(fmt.Sprintf("$B$%d", trialInput)), size(fmt.Sprintf("$C$%d", trialInput))

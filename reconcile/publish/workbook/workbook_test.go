@@ -390,8 +390,8 @@ func TestLayout(t *testing.T) {
 		if err != nil || both == nil || !strings.Contains(both.OddHeader, "Lathe && Linen") || !strings.Contains(both.OddFooter, "&P of &N") {
 			t.Errorf("%s: header and footer %+v (%v)", sheet, both, err)
 		}
-		if !names[sheet+" _xlnm.Print_Area"] {
-			t.Errorf("%s has no print area", sheet)
+		if names[sheet+" _xlnm.Print_Area"] == (sheet == sheetWorking) {
+			t.Errorf("%s has a print area: %v", sheet, sheet == sheetWorking)
 		}
 		if visible, err := f.GetSheetVisible(sheet); err != nil || visible == (sheet == sheetWorking) {
 			t.Errorf("%s is shown: %v (%v)", sheet, visible, err)
