@@ -449,13 +449,27 @@ func continuesHeading(g *grid, lex *lexicon, line, top int, strip span) bool {
 	return cells > 0 && numeric == 0 && known*2 > cells && (known >= 2 || cells == 1 && known == 1 && unitsOnly(g, lex, line, strip))
 }
 
+// unitsOnly reports whether a line holds units and nothing else but a word for unit.
 func unitsOnly(g *grid, lex *lexicon, line int, strip span) bool {
+	units, named := 0, 0
 	for col := strip.left; col <= strip.right; col++ {
-		if text := g.at(line, col); text != "" && !lex.isUnit(text) {
+		switch text := g.at(line, col); {
+		case text == "":
+		case lex.isUnit(text):
+			units++
+		case lex.saysUnit(text):
+			named++
+		default:
 			return false
 		}
 	}
-	return true
+	return named == 0 || units > 0
+}
+
+// saysUnit reports whether a text is the heading of units.
+func (l *lexicon) saysUnit(text string) bool {
+	found := l.match(text)
+	return len(found) > 0 && found[0].Role == string(UnitRole) && found[0].Score >= specificHeading
 }
 
 // isUnit reports whether a text is a unit and nothing else, or a sign for none.
@@ -835,7 +849,7 @@ func turnedBlock(g *grid, lex *lexicon, b span) (span, bool) {
 			sized = sized || traits[Role(found[0].Role)].want == wantLength && mostlyNumeric(g, line, col+1, b.right)
 		}
 		if sized && len(roles) > upright && (roles[string(Part)] && len(roles) >= 2 || len(roles) >= 3) {
-			for first > b.from && g.at(first-1, col) == "" && countCells(g, first-1, b) >= 2 {
+			for first > b.from && headsTurned(g, b, first, col, roles[string(Part)]) {
 				first--
 			}
 			b.from, b.left = first, col
@@ -843,6 +857,16 @@ func turnedBlock(g *grid, lex *lexicon, b span) (span, bool) {
 		}
 	}
 	return b, false
+}
+
+// headsTurned reports whether the line above a table on its side belongs to it: its corner is blank, or, where no line gives
+// part numbers, it is as full as the first line.
+func headsTurned(g *grid, b span, first, col int, parts bool) bool {
+	cells := countCells(g, first-1, b)
+	if g.at(first-1, col) == "" {
+		return cells >= 2
+	}
+	return !parts && cells >= 3 && cells >= countCells(g, first, b)
 }
 
 func mostlyNumeric(g *grid, line, left, right int) bool {

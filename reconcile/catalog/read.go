@@ -350,7 +350,7 @@ func (c *column) shownUnit() string {
 	switch want := traits[c.role].want; {
 	case want == wantLength || want == wantTolerance:
 		return cmp.Or(c.unit, c.headingUnit)
-	case c.role != "" && isLengthUnit(c.headingUnit):
+	case want == wantCode, c.role != "" && isLengthUnit(c.headingUnit):
 		return ""
 	}
 	return c.headingUnit

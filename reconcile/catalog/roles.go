@@ -214,6 +214,9 @@ func (c *column) fitAlone(lex *lexicon, kind Kind, role Role, guessed bool) floa
 		h = currencyHeading
 	}
 	values := c.valuePoints(lex, kind, role)
+	if role == Club && c.profile.counts() && c.profile.texts[0] == "1" {
+		return -20 // numbers of lines
+	}
 	if role == Club && c.bestHeading() < specificHeading && c.namesClubs(lex) {
 		return headingPoints*max(h, understood) + values
 	}

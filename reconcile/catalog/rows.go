@@ -83,12 +83,9 @@ func (t *tableReader) firstTextOf(line int) string {
 // readSection remembers the kind of club and the unit that a title within the body names.
 func (t *tableReader) readSection(line int) {
 	text := t.firstTextOf(line)
-	t.section, t.sectionUnit, t.sectionCategory = text, "", ""
+	t.section, t.sectionUnit, t.sectionCategory = text, t.unitOfSection(text), ""
 	if hit, found := t.lex.category(text); found && hit.Score >= 0.3 {
 		t.sectionCategory = hit.Value
-	}
-	if hits := t.lex.words.Units(text); len(hits) == 1 && isLengthUnit(hits[0].Value) {
-		t.sectionUnit = hits[0].Value
 	}
 }
 
@@ -314,8 +311,13 @@ counted:
 		decimals = max(decimals, others)
 	}
 	unit := measure.Millimetres(1)
-	if written := numberOf(text); written > 0 && mm(size)/written > 5 {
-		unit = measure.Inches(1)
+	if written := numberOf(text); written > 0 {
+		switch ratio := mm(size) / written; {
+		case ratio > 5:
+			unit = measure.Inches(1)
+		case ratio < 0.1:
+			unit = measure.Thou(1)
+		}
 	}
 	for ; decimals > 0; decimals-- {
 		unit = unit.DivRound(10)
@@ -463,11 +465,11 @@ func (r *rowReader) source() Source {
 // category finds the kind of club: from the row, the title above it, its description or its club, the sheet's title.
 func (r *rowReader) category(club string) string {
 	lex := r.t.lex
-	if kind := clubCategory(r.fields[Club].Text); kind != "" && club == "" {
-		return kind
-	}
 	for _, role := range []Role{Category, Club, Description, Part} {
 		if text := r.fields[role].Text; text != "" {
+			if kind := clubCategory(text); role == Club && kind != "" && club == "" {
+				return kind
+			}
 			if hit, found := lex.category(text); found && hit.Score >= 0.2 && (role != Part || hit.Score >= 0.5) {
 				return hit.Value
 			}

@@ -527,3 +527,65 @@ RG-2 | 7 | tbd | 9.5 | 32
 		t.Errorf("RG-1 is a %v", c.Heads[0].Category)
 	}
 }
+
+// TestUnitsOfSections takes the unit from the titles within the table where they name it for every line.
+func TestUnitsOfSections(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part | Description | ID | OD base | Length
+Ferrules in inches | | | |
+IB-1 | plain | .368 | .535 | .75
+IB-2 | plain | .368 | .550 | .75
+Ferrules in millimetres | | | |
+IB-3 | plain | 9.35 | 13.6 | 19
+IB-4 | plain | 9.35 | 14.2 | 19
+`))
+	defer show(t, c)
+	wantNoErrors(t, c)
+	wantRow(t, c, "IB-2", catalog.Assumed, sizes{catalog.Bore: 9.3472, catalog.BaseOD: 13.97, catalog.Length: 19.05})
+	wantRow(t, c, "IB-3", catalog.Assumed, sizes{catalog.Bore: 9.35, catalog.BaseOD: 13.6, catalog.Length: 19})
+}
+
+// TestNumbersOfLines takes no running number for a club, and the column of categories before that of clubs.
+func TestNumbersOfLines(t *testing.T) {
+	c := read(t, grid("Heads", `
+No. | Part no. | Type | Hosel OD mm | Bore mm | C'sink (°)
+1 | WD-I | iron | 12.9 | 9.5 | 90
+2 | WD-W | wedge | 13.2 | 9.5 | 90
+3 | WD-D | driver | 11.5 | 8.6 | 82
+`))
+	defer show(t, c)
+	if got := []fitcalc.Category{c.Heads[0].Category, c.Heads[1].Category, c.Heads[2].Category}; !slices.Equal(got, []fitcalc.Category{fitcalc.Iron, fitcalc.Wedge, fitcalc.Driver}) {
+		t.Errorf("categories %v", got)
+	}
+	if angle := c.Heads[2].Head.Countersink.Angle.Degrees(); angle != 82 {
+		t.Errorf("angle %g", angle)
+	}
+}
+
+// TestHolesInThousandths does not take a hole in thousandths for a tip that it is near.
+func TestHolesInThousandths(t *testing.T) {
+	c := read(t, grid("Heads", `
+All sizes in thou | | | |
+Part | Hosel OD | Bore | Bore depth
+PD-1 | 508 | 374 | 1250
+PD-2 | 512 | 370 | 1250
+`))
+	defer show(t, c)
+	if c.Heads[0].BoreIsDesignation || !c.Heads[1].BoreIsDesignation {
+		t.Errorf("designations %v and %v, want none and one", c.Heads[0].BoreIsDesignation, c.Heads[1].BoreIsDesignation)
+	}
+}
+
+// TestTurnedWithUnitsAndUnknownCorner finds the line of part numbers above a table on its side.
+func TestTurnedWithUnitsAndUnknownCorner(t *testing.T) {
+	c := read(t, grid("Data sheet", `
+Trim rings, data sheet | | | |
+Merkmal | Unit | ZF-10 | ZF-20 | ZF-30
+Inside diameter | mm | 9.35 | 9.35 | 8.97
+Outside diameter at base | mm | 13.6 | 14.1 | 13.2
+Length | mm | 19 | 19 | 25
+Unit price | EUR | 0.48 | 0.51 | 0.44
+`))
+	defer show(t, c)
+	wantRow(t, c, "ZF-20", catalog.Assumed, sizes{catalog.Bore: 9.35, catalog.BaseOD: 14.1, catalog.Length: 19})
+}

@@ -307,7 +307,7 @@ func (e *entry) tipName(f Field) (measure.Length, bool) {
 	}
 	size := f.Dim.Nominal()
 	slack := measure.Length{}
-	if written := numberOf(f.Text); written > 1 && mm(size)/written < 5 {
+	if written := numberOf(f.Text); written > 1 && mm(size)/written < 5 && mm(size)/written > 0.1 {
 		slack = e.fine[Bore]
 		if !measure.Thou(4).Less(slack) {
 			slack = measure.Min(slack, measure.Micrometres(50))

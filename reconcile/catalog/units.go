@@ -18,7 +18,7 @@ func (t *tableReader) settleUnits() {
 		}
 	}
 	for _, c := range t.columns {
-		if traits[c.role].want == wantLength && c.unit == "" && c.held == "" && t.byRole[UnitRole] == nil {
+		if traits[c.role].want == wantLength && c.unit == "" && c.held == "" && t.byRole[UnitRole] == nil && !t.sectionsGiveUnits() {
 			t.inferUnit(c)
 		}
 	}
@@ -311,7 +311,7 @@ func (t *tableReader) checkUnit(c *column) {
 	}
 	key := t.settle("columns", t.region.grid.columnName(c.col), "unit")
 	if c.unit == "" {
-		if t.byRole[UnitRole] != nil {
+		if t.byRole[UnitRole] != nil || t.sectionsGiveUnits() {
 			return
 		}
 		c.held = fmt.Sprintf("%s has no unit", c.name())
@@ -335,6 +335,29 @@ func (t *tableReader) checkUnit(c *column) {
 			return
 		}
 	}
+}
+
+// sectionsGiveUnits reports whether titles within the body name the unit of every line of data.
+func (t *tableReader) sectionsGiveUnits() bool {
+	unit := ""
+	for i, kind := range t.lines {
+		line := t.region.from + i
+		switch {
+		case kind == lineSection || kind == lineUnits:
+			unit = t.unitOfSection(t.firstTextOf(line))
+		case kind == lineData && unit == "":
+			return false
+		}
+	}
+	return unit != ""
+}
+
+// unitOfSection returns the unit of length that a title within the body names, empty where it names none or several.
+func (t *tableReader) unitOfSection(text string) string {
+	if units := t.lex.lengthUnitsIn(text); len(units) == 1 {
+		return units[0]
+	}
+	return ""
 }
 
 // guesses says which units are possible.

@@ -131,6 +131,8 @@ func (p parser) items(tokens []token) []item {
 		case t.kind == aSeparator:
 		case t.is(aSign, ",") && started && p.startsValue(tokens[i+1:]):
 			split("or")
+		case t.is(aSign, "/") && i+1 < len(tokens) && isZero(tokens[i+1]) && (hasText(list[len(list)-1].tokens, aSign, "+") || hasText(list[len(list)-1].tokens, aSign, "-")):
+			add(t) // +0.03/0
 		case t.is(aSign, "/") && started && p.startsValue(tokens[i+1:]):
 			split("/")
 		case t.is(aSign, "=") && started && p.startsValue(tokens[i+1:]):

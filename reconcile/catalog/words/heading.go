@@ -78,6 +78,11 @@ func (v *Vocabulary) readHeading(parts []string) heading {
 			h.readings[i].concepts = h.readings[i].concepts.and(v.concepts["currency"])
 		}
 	}
+	if h.unit == "deg" || h.unit == "rad" { // "C'sink (°)"
+		for i := range h.readings {
+			h.readings[i].concepts = h.readings[i].concepts.and(v.concepts["angle"])
+		}
+	}
 	h.leftover = strings.Join(leftover, " ")
 	if total := known + unknown; total > 0 {
 		h.unknown = float64(unknown) / float64(total)
