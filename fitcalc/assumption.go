@@ -19,7 +19,7 @@ const (
 	AssumedBoreClears
 	AssumedAdapterBore
 	AssumedBoreTaper
-	AssumedNoVolume
+	AssumedTurnedLength
 	assumptionCount
 )
 
@@ -37,7 +37,7 @@ var assumptions = [assumptionCount]struct{ code, text string }{
 	AssumedBoreClears:           {"bore.clears", "the bore clears the tip; its size is not given"},
 	AssumedAdapterBore:          {"bore.adapter", "the bore and the bore depth given are those of the adapter sleeve"},
 	AssumedBoreTaper:            {"bore.taper", "the bore tapers at the shop's rate"},
-	AssumedNoVolume:             {"work.volume", "the length of the ferrule is not given: no time is counted for the volume turned off"},
+	AssumedTurnedLength:         {"work.length", "the length of the ferrule is not given: the time for turning is that for the usual one"},
 }
 
 // Code returns the assumption's name in outputs: tolerance.hosel-od.

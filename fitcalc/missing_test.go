@@ -202,7 +202,7 @@ func TestAssumptions(t *testing.T) {
 			p.head.Adapter = Adapter{TopOD: p.head.HoselOD, Bore: p.head.Bore}
 		}},
 		{AssumedBoreTaper, func(p *parts) { p.head.Bore, p.head.BoreForm = p.dim(".374 ±.001 in"), BoreTapered }},
-		{AssumedNoVolume, func(p *parts) { p.ferrule.Length, p.ferrule.BaseOD = none, p.dim(".510 ±.001 in") }},
+		{AssumedTurnedLength, func(p *parts) { p.ferrule.Length, p.ferrule.BaseOD = none, p.dim(".510 ±.001 in") }},
 	}
 	for _, test := range tests {
 		t.Run(test.want.Code(), func(t *testing.T) {

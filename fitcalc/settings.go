@@ -83,6 +83,8 @@ var settings = []Setting{
 		func(s *Shop) *measure.Length { return &s.LeastHoselWall }),
 	length("least_wall", ".030 in", "the least wall of a turned ferrule beside the shaft, per side: thinner edges chip and melt",
 		func(s *Shop) *measure.Length { return &s.LeastWall }),
+	length("usual_length", ".500 in", "the length of ferrule that is meant where none is given: for the time that turning takes, and for a bore to be ordered",
+		func(s *Shop) *measure.Length { return &s.UsualLength }),
 	length("least_length", ".125 in", "shorter ferrules are unusual",
 		func(s *Shop) *measure.Length { return &s.LeastLength }),
 	length("most_length", "1.75 in", "longer ferrules are unusual",
@@ -229,7 +231,7 @@ func (s *Shop) sound() bool {
 		s.FlushStep, s.TurnLimit, s.UsualInterference, s.LeastGrip, s.HoselODTolerance, s.FerruleODTolerance, s.FerruleBoreTolerance,
 		s.TipTolerance, s.BoreTolerance, s.LengthTolerance, s.RecessTolerance, s.InsertionDepth, s.LeastInsertion,
 		s.LeastClearance, s.MostClearance, s.ReamLimit, s.ShimLimit, s.SeatGap, s.RecessLimit, s.LeastHoselWall,
-		s.LeastWall, s.LeastLength, s.MostLength, s.NearMiss, s.NearMissOnBore,
+		s.LeastWall, s.UsualLength, s.LeastLength, s.MostLength, s.NearMiss, s.NearMissOnBore,
 	} {
 		if l.Sign() < 0 || mostLength.Less(l) {
 			return false

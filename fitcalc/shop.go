@@ -62,6 +62,8 @@ type Shop struct {
 
 	// LeastWall is the least wall of a turned ferrule beside the shaft, per side.
 	LeastWall measure.Length
+	// UsualLength is the length of ferrule that is meant where none is given.
+	UsualLength measure.Length
 	// LeastLength and MostLength are those beyond which a ferrule is remarked on, and LengthOfHosel the longest that suits a
 	// hosel as a multiple of the hosel's length.
 	LeastLength   measure.Length

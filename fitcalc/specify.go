@@ -17,7 +17,7 @@ type Specification struct {
 	BestBore measure.Length
 	// Length is every length that grips with the best bore and is not unusual on this hosel.
 	Length measure.Interval
-	// ForLength is the length for which Bore was worked out: the wanted one, or half an inch.
+	// ForLength is the length for which Bore was worked out: the wanted one, or the shop's usual one.
 	ForLength measure.Length
 	// Style is the form of base that this hosel's top calls for.
 	Style Style
@@ -43,7 +43,7 @@ func Specify(head Head, tip Tip, wanted Ferrule, shop Shop) (Specification, erro
 	}
 	s := Specification{ForLength: wanted.Length.Nominal(), Style: styleFor(&head)}
 	if !wanted.Length.Given() {
-		s.ForLength = halfInch
+		s.ForLength = shop.UsualLength
 	}
 	p.ferrule = Ferrule{
 		Bore:   tolerancesOf(wanted.Bore, shop.FerruleBoreTolerance),
@@ -58,7 +58,6 @@ func Specify(head Head, tip Tip, wanted Ferrule, shop Shop) (Specification, erro
 	return s, nil
 }
 
-var halfInch = measure.Thou(500)
 
 // tolerancesOf is a dimension of which only the deviations matter.
 func tolerancesOf(d measure.Dim, otherwise measure.Length) measure.Dim {

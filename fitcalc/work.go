@@ -71,13 +71,15 @@ func (j *joint) topOD() measure.Length {
 // cone from base OD B to top OD T over length L; turned down by S it is a cylinder up to where the cone is as narrow,
 // L S / (B − T). What comes off is the cone below that height less the cylinder.
 func (j *joint) turnedVolume(off float64) float64 {
+	length := j.ferrule.Length.Nominal()
 	if !j.ferrule.Length.Given() {
+		// Nothing would make a ferrule of unknown length look like the least work.
+		length = j.shop.UsualLength
 		if j.fit.Flush.VisibleOversize > j.shop.UndersizeRisk { // else hardly any is turned
-			j.assume(AssumedNoVolume)
+			j.assume(AssumedTurnedLength)
 		}
-		return 0
 	}
-	base, top, height := j.baseOD.Nominal().Millimetres(), j.topOD().Millimetres(), j.ferrule.Length.Nominal().Millimetres()
+	base, top, height := j.baseOD.Nominal().Millimetres(), j.topOD().Millimetres(), length.Millimetres()
 	turned := base - off
 	if turned > top {
 		height *= off / (base - top)

@@ -127,7 +127,7 @@ func (a *Assumption) count(r *matrix.Result, p matrix.Pair, t trial, others []*m
 
 func allTrials() []trial {
 	var trials []trial
-	for a := fitcalc.AssumedHoselODTolerance; a <= fitcalc.AssumedNoVolume; a++ {
+	for a := fitcalc.AssumedHoselODTolerance; a <= fitcalc.AssumedTurnedLength; a++ {
 		tried, others := instead(a)
 		trials = append(trials, trial{
 			code: a.Code(), text: a.String(), tried: tried, others: others,
