@@ -24,12 +24,20 @@ const (
 	Allowed = 0.05
 )
 
-// calipers are those that readings are taken to come from: a display of 0.01 mm and a greatest error of 0.02 mm, evenly likely. Common
-// practice for digital calipers up to 150 mm; whoever knows better has a better answer than this.
-var calipers = sample.Caliper{Resolution: measure.Micrometres(10), MaxError: measure.Micrometres(20)}
+// DefaultCalipers returns the calipers that readings are taken to come from where nothing else is said: a display of 0.01 mm and a
+// greatest error of 0.02 mm, evenly likely. Common practice for digital calipers up to 150 mm; whoever knows better has a better answer.
+func DefaultCalipers() sample.Caliper {
+	return sample.Caliper{Resolution: measure.Micrometres(10), MaxError: measure.Micrometres(20), MaxErrorShape: measure.Uniform}
+}
 
-// Calipers says in words what the readings are taken to come from.
-const Calipers = "calipers that show 0.01 mm and err by at most 0.02 mm"
+// Calipers says in words what the readings were taken to come from.
+func (s Samples) Calipers() string {
+	text := fmt.Sprintf("calipers that show %s and err by at most %s", s.Instrument.Resolution, s.Instrument.MaxError)
+	if !s.Instrument.JawGive.IsZero() {
+		text += fmt.Sprintf(", with jaws that may press a reading off by up to %s", s.Instrument.JawGive)
+	}
+	return text
+}
 
 // Sample is what the readings of one size of one part say.
 type Sample struct {
@@ -59,6 +67,8 @@ type Sample struct {
 type Samples struct {
 	Samples []Sample
 	Ledger  listing.Ledger
+	// Instrument is what the readings were taken to come from.
+	Instrument sample.Caliper
 	// Enough is how many pieces without a fault would show the statement, whatever the distribution.
 	Enough int
 	// Stated and Measured count the heads that new ferrules fit, or the new heads that a ferrule in stock fits, as the sheet states sizes and as
@@ -94,6 +104,9 @@ type sampleKey struct {
 func (r *Report) samples(in Input) {
 	if len(in.Measured) == 0 {
 		return
+	}
+	if r.Samples.Instrument = in.Calipers; in.Calipers == (sample.Caliper{}) {
+		r.Samples.Instrument = DefaultCalipers()
 	}
 	heads := indexOf(len(in.New.Heads), func(i int) string { return in.New.Heads[i].Part })
 	ferrules := indexOf(len(in.New.Ferrules), func(i int) string { return in.New.Ferrules[i].Part })
@@ -192,7 +205,9 @@ func (r *Report) sample(in Input, key sampleKey, readings []listing.Reading) {
 	}
 	s := Sample{Kind: key.kind, Item: key.item, Role: key.role, Readings: readings, ShopTolerance: !stated.HasLimits()}
 	s.Stated = stated.OrPlusMinus(toleranceOf(key.kind, key.role, &in.Shop))
-	if err := s.compare(key.role == catalog.Bore); err != nil {
+	instrument := r.Samples.Instrument
+	instrument.Inside = key.role == catalog.Bore
+	if err := s.compare(instrument); err != nil {
 		code := "data.unreadable"
 		if errors.Is(err, sample.ErrTooFew) {
 			code = "data.missing"
@@ -203,17 +218,18 @@ func (r *Report) sample(in Input, key sampleKey, readings []listing.Reading) {
 	r.Samples.Samples = append(r.Samples.Samples, s)
 }
 
-func (s *Sample) compare(inside bool) error {
-	instrument := calipers
-	instrument.Inside = inside
-	u, err := sample.Combine(instrument.Components()...)
+func (s *Sample) compare(instrument sample.Caliper) error {
+	u, err := instrument.Uncertainty()
 	if err != nil {
 		return err
 	}
 	sizes := make([]measure.Length, len(s.Readings))
 	for i, reading := range s.Readings {
 		sizes[i] = reading.Size
-		if reading.Size.Less(s.Stated.Lower()) {
+	}
+	sizes = instrument.Correct(sizes)
+	for _, size := range sizes {
+		if size.Less(s.Stated.Lower()) {
 			s.ReadUnder++
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/sample"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/demand"
@@ -24,6 +25,8 @@ type Input struct {
 	Standards settings.House
 	// Measured are the books with caliper readings of samples of the new parts.
 	Measured []*sheet.Book
+	// Calipers are what the readings come from; the zero value is [DefaultCalipers].
+	Calipers sample.Caliper
 	// Demand are the books with yearly numbers of the house's heads; without, each counts once.
 	Demand []*sheet.Book
 	// PricePerPack is set where prices are those of a pack.
@@ -34,8 +37,8 @@ type Input struct {
 type Report struct {
 	// Supplier is whose it is, as its sheets say.
 	Supplier string
-	// House and Fits are the house by itself, and the new parts with the house's: new ferrules on its heads, or its ferrules on new heads.
-	// Fits[i] is nil where nothing of that kind is new.
+	// House is the house by itself, FerruleFits the new ferrules on its heads, and HeadFits its ferrules on the new heads; nil where
+	// nothing of that kind is new.
 	House       *matrix.Result
 	FerruleFits *matrix.Result
 	HeadFits    *matrix.Result

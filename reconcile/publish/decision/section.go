@@ -355,7 +355,7 @@ func sampleSection(r *vet.Report) Section {
 	s := Section{
 		Title: vet.SheetSamples,
 		Note: fmt.Sprintf("%d rows: %d used, %d held, %d set aside. Readings are taken to come from %s. The interval holds 95 %% of the lot with 95 %% confidence if the lot is normal; "+
-			"the share below the lower limit is at most what is given, with the same confidence.", l.Rows, l.Used, l.Held, l.SetAside, vet.Calipers),
+			"the share below the lower limit is at most what is given, with the same confidence.", l.Rows, l.Used, l.Held, l.SetAside, r.Samples.Calipers()),
 		Columns: []Column{
 			{"Part", Text, 14}, {"Size", Text, 14}, {"Stated", Diameter, 9}, {"from", Diameter, 9}, {"to", Diameter, 9}, {"Limits by", Text, 10}, {"Readings", Count, 9}, {"Mean", Diameter, 9},
 			{"SD", Diameter, 9}, {"Lot from", Diameter, 9}, {"Lot to", Diameter, 9}, {"Read below", Count, 8}, {"Share below, at most", Share, 10}, {"Answer", Text, 13}, {"Why", Sentence, 60},
