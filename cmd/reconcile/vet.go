@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/plan/questions"
@@ -22,6 +23,7 @@ type vetFlags struct {
 	fresh, measured, demand []string
 	kind                    catalog.Kind
 	perPack                 bool
+	caliperError, jawGive   measure.Length
 	out                     string
 }
 
@@ -57,6 +59,9 @@ the house's heads.`,
 			if f.kind, err = parseKind(kind); err != nil {
 				return err
 			}
+			if f.caliperError.Sign() < 0 || f.jawGive.Sign() < 0 {
+				return usagef("--caliper-error and --jaw-give are lengths, and not less than nothing")
+			}
 			return s.vet(f)
 		},
 	}
@@ -67,6 +72,8 @@ the house's heads.`,
 	flags.StringArrayVar(&f.measured, "measured", nil, "sheets of caliper readings of samples; several files may follow")
 	flags.StringArrayVar(&f.demand, "demand", nil, "a sheet of yearly numbers of the house's heads")
 	flags.BoolVar(&f.perPack, "price-per-pack", false, "prices of ferrules are those of a pack")
+	flags.TextVar(&f.caliperError, "caliper-error", vet.DefaultCalipers().MaxError, "the greatest error of the calipers, either way")
+	flags.TextVar(&f.jawGive, "jaw-give", measure.Length{}, "the most by which the jaws press a reading off on a soft part")
 	flags.StringVar(&f.out, "out", "", "the folder to write into; it is made if need be")
 	return cmd
 }
@@ -130,7 +137,8 @@ func (s streams) readVet(f vetFlags) (in vet.Input, opts workbook.Options, input
 		opts.Inputs = append(opts.Inputs, input)
 		inputs = append(inputs, source.Name)
 	}
-	in = vet.Input{Shop: shop.Shop, Standards: shop.House, PricePerPack: f.perPack}
+	in = vet.Input{Shop: shop.Shop, Standards: shop.House, PricePerPack: f.perPack, Calipers: vet.DefaultCalipers()}
+	in.Calipers.MaxError, in.Calipers.JawGive = f.caliperError, f.jawGive
 	if in.Measured, err = loadBooks(f.measured, &opts, "readings"); err != nil {
 		return in, opts, nil, err
 	}
