@@ -421,7 +421,11 @@ func (t *tableReader) tolerated(line int, c *column, f Field, dim measure.Dim) (
 		f.Assumptions = append(f.Assumptions, fmt.Sprintf("tolerance of %s as for sizes that state none: %q does not apply", c.name(), tolerance.Text))
 		return f, trouble{}
 	}
-	if mm(limited.Width()) > widestTolerance {
+	widest := widestTolerance
+	if traits[c.role].diameter && tolerance.Class == "" {
+		widest = widestOfDiameter
+	}
+	if mm(limited.Width()) > widest {
 		t.warn(line, c, "data.implausible", fmt.Sprintf("the tolerance %q (%s) would let %s %s range over %s; it is not used", tolerance.Text, where, c.name(), f.Text,
 			sayMM(mm(limited.Width()))))
 		f.Assumptions = append(f.Assumptions, fmt.Sprintf("tolerance of %s as for sizes that state none: %q cannot be meant", c.name(), tolerance.Text))
@@ -434,8 +438,12 @@ func (t *tableReader) tolerated(line int, c *column, f Field, dim measure.Dim) (
 	return f, trouble{}
 }
 
-// widestTolerance is the width of limits, in mm, that no part of a joint has; a tolerance beyond it is in another unit.
-const widestTolerance = 3.0
+// widestTolerance is the width of limits, in mm, that no part of a joint has, and widestOfDiameter that of a diameter; a
+// tolerance beyond it is in another unit. Common practice, from memory: the coarsest class of ISO 2768-1 in use is ±0.5 mm.
+const (
+	widestTolerance  = 3.0
+	widestOfDiameter = 1.0
+)
 
 // implausible compares a size with what the joint allows and, where it is beyond that, says what it may have been.
 func (t *tableReader) implausible(c *column, dim measure.Dim, reading value.Reading, unit string) trouble {

@@ -142,11 +142,28 @@ func (l *lexicon) looksValue(text string) bool {
 	if looksNumeric(text) {
 		return true
 	}
-	if len(text) > 40 || !strings.ContainsAny(text, "0123456789") || strings.Contains(text, "±") {
+	if len(text) > 40 || !unitMayFollow(text) || strings.Contains(text, "±") {
 		return false
 	}
 	reading := l.read(text, value.Context{Want: value.WantDiameter})
 	return reading.Kind == value.Length && reading.UnitStated
+}
+
+// unitMayFollow reports whether a letter or a sign for inches stands behind a digit of a text, with one space between at most.
+func unitMayFollow(text string) bool {
+	digit := false
+	for _, r := range text {
+		switch {
+		case unicode.IsDigit(r):
+			digit = true
+		case digit && r == ' ':
+		case digit && (unicode.IsLetter(r) || strings.ContainsRune(`"'″”`, r)):
+			return true
+		default:
+			digit = false
+		}
+	}
+	return false
 }
 
 // looksNumeric reports whether a text begins like a value: a digit, a point before a digit, a sign for a diameter or

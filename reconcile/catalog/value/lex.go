@@ -311,8 +311,12 @@ func (l *lexer) known() bool {
 var plainUnits = map[string]bool{"mm": true, "cm": true, "in": true, "thou": true, "µm": true, "μm": true, "m": true, "deg": true, `"`: true,
 	"$": true, "€": true, "£": true, "¥": true, "USD": true, "EUR": true, "GBP": true, "JPY": true, "CNY": true, "KRW": true, "TWD": true}
 
-// unitMayStand keeps "in" from being a unit before any number: "in stock", "in 13.6".
+// unitMayStand keeps "in" from being a unit before any number: "in stock", "in 13.6". A single wide character is a unit only
+// behind a number; elsewhere it begins another word, as 寸 does 寸法.
 func (l *lexer) unitMayStand(length int) bool {
+	if first, size := utf8.DecodeRuneInString(l.rest); size == length && isWide(first) && l.last().kind != aNumber {
+		return false
+	}
 	word := strings.ToLower(strings.TrimSuffix(l.rest[:length], "."))
 	return l.sawNumber || word != "in" && word != "m" && word != "po" && !strings.ContainsAny(word, `"'`)
 }

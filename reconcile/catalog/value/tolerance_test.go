@@ -85,3 +85,11 @@ func TestApplyLeavesLimitsAlone(t *testing.T) {
 		}
 	}
 }
+
+// TestWordThatBeginsLikeAUnit takes no unit from the first character of another word.
+func TestWordThatBeginsLikeAUnit(t *testing.T) {
+	all := ReadTolerances("寸法はすべてmm　公差：内径±0.02　外径±0.05", Context{})
+	if len(all) != 2 || all[0].Unit != "mm" || all[0].Upper != measure.Micrometres(20) || all[1].Upper != measure.Micrometres(50) {
+		t.Errorf("%+v", all)
+	}
+}
