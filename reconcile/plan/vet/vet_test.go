@@ -418,3 +418,22 @@ func TestQuestionsAreTheirs(t *testing.T) {
 		}
 	}
 }
+
+// TestStaleRulesOfTheHouse: a mapping file that speaks of the house's sheets is not stale because the new ones have none of them.
+func TestStaleRulesOfTheHouse(t *testing.T) {
+	m := catalog.Options{Map: catalog.Mapping{Sheets: map[string]catalog.SheetRules{"trim.csv": {Unit: "mm"}, "gone.csv": {Unit: "mm"}}}}
+	h := catalog.Read([]catalog.Input{
+		{Book: book(t, "heads.csv", "Part,Hosel OD (mm),Bore (mm)\nA-1,12.9,9.51\nA-2,13.1,9.51\n"), Kind: catalog.Heads},
+		{Book: book(t, "trim.csv", "Part,Bore (mm),Base OD (mm),Length (mm)\nF-1,9.35,13.2,16\nF-2,9.35,13.4,16\n"), Kind: catalog.Ferrules},
+	}, m)
+	n := catalog.Read([]catalog.Input{{Book: book(t, "new.csv", "Part,Bore (mm),Base OD (mm),Length (mm)\nN-1,9.35,13.2,16\nN-2,9.35,13.4,16\n"), Kind: catalog.Ferrules}}, m)
+	var stale []string
+	for _, f := range against(t, vet.Input{House: h, New: n}).Findings {
+		if f.Code == "map.stale" {
+			stale = append(stale, f.Settle)
+		}
+	}
+	if diff := cmp.Diff([]string{`sheets."gone.csv"`}, stale); diff != "" {
+		t.Errorf("(-want +got):\n%s", diff)
+	}
+}

@@ -241,6 +241,7 @@ type differenceJSON struct {
 type samplesJSON struct {
 	Samples  []sampleJSON `json:"samples"`
 	Ledger   any          `json:"ledger"`
+	Calipers string       `json:"calipers"`
 	Enough   int          `json:"pieces_without_a_fault"`
 	Stated   *int         `json:"served_as_stated"`
 	Measured *int         `json:"served_as_measured"`
@@ -437,7 +438,7 @@ func samplesOf(r *vet.Report) *samplesJSON {
 	if s.Ledger.Rows == 0 {
 		return nil
 	}
-	doc := &samplesJSON{Samples: []sampleJSON{}, Ledger: s.Ledger, Enough: s.Enough}
+	doc := &samplesJSON{Samples: []sampleJSON{}, Ledger: s.Ledger, Calipers: s.Calipers(), Enough: s.Enough}
 	if s.Known {
 		doc.Stated, doc.Measured = &s.Stated, &s.Measured
 	}
