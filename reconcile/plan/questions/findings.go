@@ -106,6 +106,9 @@ func (t *tableOf) describeRow(q *Question, s scope) {
 		break
 	}
 	q.Asks = asksFor(q.Part, s.role)
+	if q.Kind == Missing && decides(s.role) {
+		q.WhySent = fmt.Sprintf("the sheet gives no %s", nameOf(s.role))
+	}
 	if s.role == catalog.Part {
 		q.Asks = "What is the part number of this row? If the row is no part, write: set aside."
 	}

@@ -125,15 +125,16 @@ func (b *book) questionSheet(name string, g questions.Group, own bool) {
 		},
 		columns: []column{
 			{"No.", 6, words}, {questions.HeadingPart, 14, texts}, {"What is asked", 52, sentences}, {"It says now", 16, sentences},
-			{questions.HeadingAnswer, 20, sentences}, {"Why", 50, sentences}, {"File", 24, texts}, {"Sheet", 14, texts}, {"Cell", 8, texts},
+			{questions.HeadingAnswer, 20, sentences},
 		},
 		frozen: 2, tab: fillAsk,
 	}
-	if t.printed = 6; own {
-		t.printed = 0
+	if own {
 		t.columns = append(t.columns, column{"Kind", 13, texts}, column{"Settles", 9, numbers}, column{"Helps with", 9, numbers}, column{"Rest on it", 9, numbers})
 	}
-	t.columns = append(t.columns, column{questions.HeadingKey, 34, texts})
+	t.columns = append(t.columns, column{"Why", 50, sentences})
+	t.printed = len(t.columns)
+	t.columns = append(t.columns, column{"File", 24, texts}, column{"Sheet", 14, texts}, column{"Cell", 8, texts}, column{questions.HeadingKey, 34, texts})
 	p := b.open(t)
 	number := 0
 	for _, q := range g.Questions {
@@ -159,15 +160,12 @@ func (p *page) question(number int, q questions.Question, own bool) {
 	if !own {
 		file = file[strings.LastIndexAny(file, `/\`)+1:]
 	}
-	cells := []any{
-		p.as(number, plain.centred()), p.as(q.Part, strong), p.as(q.Asks, wrapped), p.as(q.Says, wrapped), p.as("", answerLook),
-		p.as(why, wrapped), p.as(file, plain), p.as(q.Place.Sheet, plain), p.as(place, plain),
-	}
+	cells := []any{p.as(number, plain.centred()), p.as(q.Part, strong), p.as(q.Asks, wrapped), p.as(q.Says, wrapped), p.as("", answerLook)}
 	if own {
 		count := plain.number(formatCount)
 		cells = append(cells, p.as(q.Kind.String(), plain), p.as(q.Settles, count), p.as(q.Helps, count), p.as(q.Carries, count))
 	}
-	p.put(append(cells, p.as(q.Key, look{under: true, color: faint}))...)
+	p.put(append(cells, p.as(why, wrapped), p.as(file, plain), p.as(q.Place.Sheet, plain), p.as(place, plain), p.as(q.Key, look{under: true, color: faint}))...)
 }
 
 func (b *book) assumptionSheet(assumed []questions.Assumption) {
