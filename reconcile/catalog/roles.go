@@ -61,8 +61,9 @@ type column struct {
 	// read that has no such column.
 	clubs  []clubColumn
 	absent bool
-	// covers is the role whose values a tolerance column covers; empty: all.
-	covers Role
+	// covers is the role whose values a tolerance column covers, or coversClass the sort of sizes; both empty: all.
+	covers      Role
+	coversClass string
 }
 
 // Points of the assignment of roles to columns. A heading that says exactly a role is worth ten; the values say how

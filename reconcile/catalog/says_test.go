@@ -589,3 +589,19 @@ Unit price | EUR | 0.48 | 0.51 | 0.44
 	defer show(t, c)
 	wantRow(t, c, "ZF-20", catalog.Assumed, sizes{catalog.Bore: 9.35, catalog.BaseOD: 14.1, catalog.Length: 19})
 }
+
+// TestToleranceColumnOfOneSize puts the tolerances of a column on the size or sizes that its heading names.
+func TestToleranceColumnOfOneSize(t *testing.T) {
+	for heading, want := range map[string]string{
+		"Tol OD":        "bore=9.5 bore_depth=32 hosel_od=13[12.95..13.05]",
+		"Bore tol.":     "bore=9.5[9.45..9.55] bore_depth=32 hosel_od=13",
+		"Dia. tol.":     "bore=9.5[9.45..9.55] bore_depth=32 hosel_od=13[12.95..13.05]",
+		"Tolerance":     "bore=9.5[9.45..9.55] bore_depth=32[31.95..32.05] hosel_od=13[12.95..13.05]",
+		"Toleranz Hals": "bore=9.5 bore_depth=32 hosel_od=13[12.95..13.05]",
+	} {
+		c := read(t, grid("Heads", "Part | Hosel OD mm | Bore mm | Bore depth mm | "+heading+"\nBL-1 | 13 | 9.5 | 32 | ±0.05\nBL-2 | 13.1 | 9.5 | 32 | ±0.05"))
+		if got := rowOf(t, c, "BL-1"); !strings.Contains(got, want) {
+			t.Errorf("%s: %s, want %s", heading, got, want)
+		}
+	}
+}

@@ -437,13 +437,19 @@ func (t *tableReader) coverTolerances() {
 		if c.role != Tolerance {
 			continue
 		}
-		for _, role := range kindRoles[t.kind] {
-			if traits[role].want == wantLength && t.byRole[role] != nil && c.names(t.kind, role) {
+		subject := t.subjectOf(c.text)
+		c.coversClass = subject.Class
+		for _, m := range subject.Roles {
+			if role := Role(m.Role); t.byRole[role] != nil && c.covers == "" {
 				c.covers = role
-				break
 			}
 		}
-		if c.covers == "" && i > 0 && traits[t.columns[i-1].role].want == wantLength && (count > 1 || lengthsAfter) {
+		for _, role := range kindRoles[t.kind] {
+			if traits[role].want == wantLength && t.byRole[role] != nil && c.covers == "" && c.names(t.kind, role) {
+				c.covers = role
+			}
+		}
+		if c.covers == "" && c.coversClass == "" && i > 0 && traits[t.columns[i-1].role].want == wantLength && (count > 1 || lengthsAfter) {
 			c.covers = t.columns[i-1].role
 		}
 	}
@@ -462,7 +468,7 @@ func (c *column) names(kind Kind, role Role) bool {
 // toleranceFor returns the tolerance that holds for a value of a column that states none, with where it comes from.
 func (t *tableReader) toleranceFor(line int, c *column) (value.Tolerance, measure.Origin, string, bool) {
 	for _, other := range t.columns {
-		if other.role != Tolerance || other.covers != "" && other.covers != c.role {
+		if other.role != Tolerance || other.covers != "" && other.covers != c.role || other.covers == "" && other.coversClass != "" && other.coversClass != classOf(c.role) {
 			continue
 		}
 		text := t.region.grid.filled(line, other.col)
