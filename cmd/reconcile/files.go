@@ -48,6 +48,23 @@ func loadOptions(path string) (catalog.Options, error) {
 	return catalog.Options{Map: answers}, nil
 }
 
+// pathFrom returns the path from a folder to a file, with slashes, or the file's own path where there is no way.
+func pathFrom(dir, file string) string {
+	absolute, err := filepath.Abs(dir)
+	if err != nil {
+		return filepath.ToSlash(file)
+	}
+	target, err := filepath.Abs(file)
+	if err != nil {
+		return filepath.ToSlash(file)
+	}
+	relative, err := filepath.Rel(absolute, target)
+	if err != nil {
+		return filepath.ToSlash(file)
+	}
+	return filepath.ToSlash(relative)
+}
+
 // overwriteError is an output that would replace one of the inputs.
 type overwriteError struct{ path string }
 

@@ -78,6 +78,7 @@ func (s streams) matrix(f catalogueFlags, out string, full bool) error {
 		return err
 	}
 	d.publishing.Full = full
+	d.publishing.SourcePath = func(file string) string { return pathFrom(out, file) }
 	outputs := reconcile.Outputs(d.result, d.publishing)
 	paths, err := s.writeAll(out, outputs, d.inputs)
 	if err != nil {

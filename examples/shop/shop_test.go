@@ -65,6 +65,8 @@ func TestSettings(t *testing.T) {
 		t.Fatal(err)
 	}
 	var settings struct {
+		Name          string                       `toml:"name"`
+		Page          map[string]string            `toml:"page"`
 		FlushStep     string                       `toml:"flush_step"`
 		TurnLimit     string                       `toml:"turn_limit"`
 		UndersizeRisk float64                      `toml:"undersize_risk"`
