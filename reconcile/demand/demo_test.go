@@ -53,7 +53,9 @@ func TestDemoShop(t *testing.T) {
 		if got.Place.Row != w.Row || got.Outcome.String() != w.Outcome || got.Number != w.Yearly || cmp.Diff(w.Heads, heads) != "" {
 			t.Errorf("row %d: %v, %v a year of %v because %q %q; the truth is %+v", got.Place.Row, got.Outcome, got.Number, heads, got.Why, got.Assumptions, w)
 		}
-		found := slices.ContainsFunc(d.Findings, func(f finding.Finding) bool { return f.Place.Row == w.Row && f.Code == w.Code && f.Place.Cell == w.Cell })
+		found := slices.ContainsFunc(d.Findings, func(f finding.Finding) bool {
+			return f.Place.Row == w.Row && f.Code == w.Code && f.Place.Cell == w.Cell
+		})
 		some := slices.ContainsFunc(d.Findings, func(f finding.Finding) bool { return f.Place.Row == w.Row })
 		if w.Code != "" && !found || w.Code == "" && some {
 			t.Errorf("row %d: want the finding %q at %q of %+v", w.Row, w.Code, w.Cell, d.Findings)

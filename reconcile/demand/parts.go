@@ -157,7 +157,7 @@ func (p *parts) near(part string) []string {
 	})
 	var parts []string
 	for _, c := range slices.Compact(all) {
-		if len(parts) < mostNear {
+		if len(parts) < mostNear && (c.distance == 0 || all[0].distance > 0) { // what only looks alike is meant
 			parts = append(parts, c.part)
 		}
 	}
