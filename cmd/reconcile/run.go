@@ -86,7 +86,7 @@ func newRoot(s streams) *cobra.Command {
 	}
 	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return &usageError{err} })
 	root.CompletionOptions.HiddenDefaultCmd = true
-	root.AddCommand(newDemo(s), newMatrix(s), newRead(s), newQuestions(s), newVet(s), newJoint(s), newWhy(s))
+	root.AddCommand(newDemo(s), newMatrix(s), newRead(s), newQuestions(s), newVet(s), newStock(s), newSizes(s), newJoint(s), newWhy(s))
 	return root
 }
 
@@ -117,6 +117,7 @@ rows are held or pairs cannot be decided.`
 // fileFlags are the flags that take several files: --heads a.xlsx b.xlsx is --heads a.xlsx --heads b.xlsx, so that a shell's
 // --heads sheets/*.xlsx works.
 var fileFlags = map[string]bool{
+	"--must": true, "--never": true, "--without": true, "--two-suppliers": true, "--rate": true, "--prices-in": true, "--existing": true,
 	"--heads": true, "--ferrules": true, "--tips": true, "--new": true, "--answers": true, "--measured": true, "--demand": true,
 	"--against": true,
 }
