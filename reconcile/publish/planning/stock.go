@@ -98,7 +98,7 @@ func (s *Stock) Lines(units fitcalc.Units) []string {
 			plural(len(p.Unserved), "head", "heads"), kinds[unservedNone], kinds[unservedAsk], kinds[unservedBare], kinds[unservedWithheld]))
 	}
 	if len(p.LeftOut) > 0 {
-		lines = append(lines, fmt.Sprintf("left out  %s of which none is made", plural(len(p.LeftOut), "head", "heads")))
+		lines = append(lines, fmt.Sprintf("left out  %s: none is made, or there is no number", plural(len(p.LeftOut), "head", "heads")))
 	}
 	if len(p.OneSource) > 0 {
 		lines = append(lines, fmt.Sprintf("one source only  %s", some(headsOf(s.Result, p.OneSource))))

@@ -116,7 +116,7 @@ func (x *stockBook) first(answers []answer) {
 	p.wide("how good it is", look{bold: true}, strings.ToUpper(s.Proof()[:1])+s.Proof()[1:]+".")
 	heads := fmt.Sprintf("%d heads get no ferrule.", len(s.Plan.Unserved))
 	if n := len(s.Plan.LeftOut); n > 0 {
-		heads += fmt.Sprintf(" %d heads are left out, since none is made.", n)
+		heads += fmt.Sprintf(" %d heads are left out: none is made, or there is no number for them.", n)
 	}
 	if n := len(s.Plan.OneSource); n > 0 {
 		heads += fmt.Sprintf(" %d heads want a second source and have none.", n)
@@ -527,7 +527,11 @@ func (x *stockBook) unservedSheet() {
 		line(h, "is served, but by ferrules of one supplier only: no other supplier's ferrule fits it", "")
 	}
 	for _, h := range x.stock.Plan.LeftOut {
-		line(h, "none is made in a year", "")
+		why := "none is made in a year"
+		if d := x.stock.Demand; d != nil && !d.Stated[h] {
+			why = "left out: “" + sheetDemand + "” has no number for it that could be used"
+		}
+		line(h, why, "")
 	}
 	if p.row == t.headingRow() {
 		p.put(p.as("Every head is served.", prose))
