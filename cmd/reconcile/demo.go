@@ -1,15 +1,18 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"io/fs"
-	"path"
 	"path/filepath"
+	"slices"
+	"strings"
 
 	"github.com/spf13/cobra"
 
 	"example.com/seatline/examples/shop"
+	"example.com/seatline/examples/shop/offer"
 	"example.com/seatline/reconcile"
 )
 
@@ -20,7 +23,8 @@ func newDemo(s streams) *cobra.Command {
 		Use:   "demo [--out DIR]",
 		Short: "write an invented shop's sheets and run everything on them",
 		Long: `demo writes the sheets of an invented shop and its invented suppliers into DIR/sheets, decides every head against
-every ferrule, and writes the results into DIR. Open DIR/matrix.xlsx first.`,
+every ferrule, and writes the results into DIR; then it runs the other commands on the same sheets, each into a file or
+folder of its own. Open DIR/matrix.xlsx and DIR/chart.html first.`,
 		Example: `  reconcile demo
   reconcile demo --out here --units in`,
 		Args: noArgs,
@@ -33,23 +37,10 @@ every ferrule, and writes the results into DIR. Open DIR/matrix.xlsx first.`,
 
 func (s streams) demo(f catalogueFlags, out string) error {
 	sheets := filepath.Join(out, "sheets")
-	names, err := fs.Glob(shop.Files(), "*")
-	if err != nil {
-		return err
-	}
-	var outputs []reconcile.Output
-	for _, name := range names {
-		outputs = append(outputs, reconcile.Output{Name: path.Base(name), Write: func(w io.Writer) error {
-			content, err := fs.ReadFile(shop.Files(), name)
-			if err != nil {
-				return err
-			}
-			_, err = w.Write(content)
+	for _, files := range []fs.FS{shop.Files(), offer.Files()} {
+		if err := s.unpack(files, sheets); err != nil {
 			return err
-		}})
-	}
-	if _, err := s.writeAll(sheets, outputs, nil); err != nil {
-		return err
+		}
 	}
 	f.heads = within(sheets, shop.Heads())
 	f.ferrules = within(sheets, shop.Ferrules())
@@ -58,7 +49,73 @@ func (s streams) demo(f catalogueFlags, out string) error {
 	if !f.json {
 		fmt.Fprintf(s.out, "%s  the sheets as the suppliers sent them\n\n", sheets)
 	}
-	return s.matrix(f, out, false)
+	decided := s.matrix(f, out, false)
+	if decided != nil && !errors.Is(decided, errStrict) {
+		return decided
+	}
+	if err := s.demoOthers(f, out, sheets); err != nil {
+		return err
+	}
+	return decided
+}
+
+// unpack writes files that are part of the program into a folder.
+func (s streams) unpack(files fs.FS, dir string) error {
+	names, err := fs.Glob(files, "*")
+	if err != nil {
+		return err
+	}
+	var outputs []reconcile.Output
+	for _, name := range names {
+		outputs = append(outputs, reconcile.Output{Name: name, Write: func(w io.Writer) error {
+			content, err := fs.ReadFile(files, name)
+			if err != nil {
+				return err
+			}
+			_, err = w.Write(content)
+			return err
+		}})
+	}
+	_, err = s.writeAll(dir, outputs, nil)
+	return err
+}
+
+// demoOthers runs the other commands by their command lines, as a reader would, and names what each leaves.
+func (s streams) demoOthers(f catalogueFlags, out, sheets string) error {
+	catalogue := slices.Concat(
+		[]string{"--heads"}, f.heads, []string{"--ferrules"}, f.ferrules, []string{"--tips"}, f.tips,
+		[]string{"--shop", f.shop, "--units", f.units.String()})
+	demand := []string{"--demand", filepath.Join(sheets, shop.Demand())}
+	money := []string{"--currency", "GBP", "--rate", "USD=0.79", "EUR=0.86", "CNY=0.11"}
+	table := newTextTable()
+	for _, step := range []struct {
+		name, about string
+		args        []string
+	}{
+		{"chart.html", "the fit chart for customers; open it in a browser", []string{"chart"}},
+		{"bench.pdf", "a list for the bench: what to turn off for each iron", []string{"turnlist", "--category", "iron"}},
+		{"questions", "what to ask the suppliers, what settles most first", []string{"questions"}},
+		{"vet", "a new supplier's offer against the house, with samples measured", slices.Concat(
+			[]string{"vet", "--new"}, within(sheets, offer.New()), []string{"--measured"}, within(sheets, offer.Samples()), demand)},
+		{"stock", "which ferrules to carry for a year's plan", slices.Concat([]string{"stock"}, demand, money)},
+		{"sizes", "which three base ODs to have made for each tip", slices.Concat([]string{"sizes", "--count", "3", "--grid", "0.1mm"}, demand)},
+	} {
+		path := filepath.Join(out, step.name)
+		// What each has to say is in its files; errors come back.
+		root := newRoot(streams{in: s.in, out: io.Discard, err: io.Discard})
+		root.SetArgs(spreadFiles(slices.Concat(step.args, catalogue, []string{"--out", path})))
+		if err := root.Execute(); err != nil {
+			return fmt.Errorf("%s: %w", step.args[0], err)
+		}
+		table.add(path, step.about)
+	}
+	if f.json {
+		return nil
+	}
+	text := &strings.Builder{}
+	table.write(text, "")
+	_, err := fmt.Fprint(s.out, "\n", text)
+	return err
 }
 
 func within(dir string, names []string) []string {

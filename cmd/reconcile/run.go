@@ -86,7 +86,7 @@ func newRoot(s streams) *cobra.Command {
 	}
 	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return &usageError{err} })
 	root.CompletionOptions.HiddenDefaultCmd = true
-	root.AddCommand(newDemo(s), newMatrix(s), newRead(s), newQuestions(s), newVet(s), newStock(s), newSizes(s), newJoint(s), newWhy(s))
+	root.AddCommand(newDemo(s), newMatrix(s), newRead(s), newQuestions(s), newVet(s), newStock(s), newSizes(s), newChart(s), newJoint(s), newWhy(s), newTurnlist(s))
 	return root
 }
 
@@ -106,10 +106,11 @@ which ferrule goes on which head: whether it holds by force fit, ends flush with
 down and by how much, and seats on this hosel's top.
 
   reconcile demo                                              see it at work on an invented shop
-  reconcile matrix --heads irons.xlsx --ferrules trim.csv --out fits
   reconcile read irons.xlsx                                   how a sheet is understood
-  reconcile joint --hosel-od ".500 in" --tip ".370 in parallel" --ferrule-bore ".368 in" --base-od ".512 in"
+  reconcile matrix --heads irons.xlsx --ferrules trim.csv --out fits
+  reconcile chart --heads irons.xlsx --ferrules trim.csv --out chart.html
   reconcile why --heads irons.xlsx --ferrules trim.csv --head OW-M1-7 --ferrule KW-370-4
+  reconcile joint --hosel-od ".500 in" --tip ".370 in parallel" --ferrule-bore ".368 in" --base-od ".512 in"
 
 Exit status: 0 done, findings included; 1 could not be done; 2 wrong usage; 3 done, but --strict was given and
 rows are held or pairs cannot be decided.`

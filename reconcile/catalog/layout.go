@@ -338,9 +338,13 @@ func (r *region) groups(next *region, lex *lexicon) bool {
 	return gain > 0
 }
 
-// isNewHeading reports whether a line below a heading may be a heading again: it is no note, has something below it, and if
-// there are values in it, it also names a size, or else a row of data with words such as iron would be lost.
-func isNewHeading(g *grid, lex *lexicon, line int, strip span) bool {
+// isNewHeading reports whether a line below a table may be a heading again: it is no row of that table and no note, has
+// something below it, and if there are values in it, it also names a size, or else a row of data with words such as iron would
+// be lost.
+func isNewHeading(g *grid, lex *lexicon, line int, strip span, above *region) bool {
+	if above.continues(lex, line) {
+		return false
+	}
 	first := firstText(g, line, strip)
 	if _, isNote := lex.ask("note", first, lex.words.IsNote); isNote || leadingMark.MatchString(first) || lastUsed(g, strip) <= line {
 		return false
@@ -351,6 +355,48 @@ func isNewHeading(g *grid, lex *lexicon, line int, strip span) bool {
 		}
 	}
 	return true
+}
+
+// continues reports whether a line holds what the table's headings call for, and so is a row of it whatever its words might
+// mean as headings: a size under a size, a code under the part number, countersunk under the form of the top.
+func (r *region) continues(lex *lexicon, line int) bool {
+	if headsClubs(r.grid, lex, line, r.left, r.right) {
+		return false
+	}
+	for col := r.left; col <= r.right; col++ {
+		found := lex.match(r.heading(col).parts...)
+		text := r.grid.at(line, col)
+		if text == "" || len(found) == 0 || found[0].Score < headingScore {
+			continue
+		}
+		if role := Role(found[0].Role); calledFor(lex, role, text) {
+			return true
+		}
+	}
+	return false
+}
+
+// calledFor reports whether a text is plainly a value of a role, and no heading.
+func calledFor(lex *lexicon, role Role, text string) bool {
+	ask, inWords := map[Role]func(string) (words.Hit, bool){
+		Category: lex.words.Category, Top: lex.words.TopForm, Style: lex.words.Style, Material: lex.words.Material,
+	}[role]
+	switch {
+	case traits[role].want == wantLength:
+		return lex.looksValue(text)
+	case role == Part:
+		return bearsDigits(text) && len(lex.match(text)) == 0
+	case inWords:
+		hit, known := ask(text)
+		return known && hit.Score >= headingScore && !headingOf(lex, role, text)
+	}
+	return false
+}
+
+// headingOf reports whether a text is a heading of a role.
+func headingOf(lex *lexicon, role Role, text string) bool {
+	found := lex.match(text)
+	return len(found) > 0 && Role(found[0].Role) == role
 }
 
 // stripTables finds the tables of a strip one below the other.
@@ -364,7 +410,7 @@ func stripTables(g *grid, lex *lexicon, strip span) []region {
 		}
 		floor := strip.from
 		if len(found) > 0 {
-			if !declared && !isNewHeading(g, lex, line, strip) {
+			if !declared && !isNewHeading(g, lex, line, strip, &found[len(found)-1]) {
 				continue
 			}
 			floor = found[len(found)-1].body

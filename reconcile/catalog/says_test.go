@@ -605,3 +605,31 @@ func TestToleranceColumnOfOneSize(t *testing.T) {
 		}
 	}
 }
+
+// TestRowsThatReadLikeHeadings keeps rows of words that could be headings, and gaps where the sizes should be, in their table.
+func TestRowsThatReadLikeHeadings(t *testing.T) {
+	for _, row := range []string{
+		"HD-002 | TBD | 9.5 | 32 | countersunk | iron",
+		"HD-002 | 12.7 | | | countersunk | iron",
+		"HD-002 | | | | countersunk | wedge",
+		"Nettle | TBD | | | countersunk | driver",
+		"HD-002 | n/a | n/a | n/a | flat | hybrid",
+		"Collar 7 | see drawing | 9.5 | | counterbored | iron",
+	} {
+		t.Run(row, func(t *testing.T) {
+			c := read(t, grid("Heads", `
+Part | Hosel OD (mm) | Bore (mm) | Bore depth (mm) | Top | Type
+HD-001 | 12.7 | 9.5 | 32 | flat | iron
+`+row+`
+HD-003 | 12.9 | 9.5 | 32 | flat | iron
+`))
+			defer show(t, c)
+			if len(c.Tables) != 1 || len(c.Heads) != 3 {
+				t.Errorf("%d tables, %d heads; want 1 and 3", len(c.Tables), len(c.Heads))
+			}
+			if l := c.Tables[0].Ledger; l.SetAside != 1 {
+				t.Errorf("the ledger is %+v; only the heading is to be set aside", l)
+			}
+		})
+	}
+}

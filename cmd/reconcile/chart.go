@@ -1,0 +1,113 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+
+	"github.com/spf13/cobra"
+
+	"example.com/seatline/reconcile"
+	"example.com/seatline/reconcile/publish/page"
+)
+
+// chartFlags are the flags of chart besides those of every command that reads catalogues.
+type chartFlags struct {
+	catalogueFlags
+	out, language, words string
+}
+
+func newChart(s streams) *cobra.Command {
+	var f chartFlags
+	cmd := &cobra.Command{
+		Use:   "chart --heads FILE... --ferrules FILE... [--tips FILE...] [--shop shop.toml] [--map FILE] --out FILE.html",
+		Short: "write the fit chart to publish: one web page that works without a network",
+		Long: `chart decides every head against every ferrule and writes the fit chart: one HTML file that opens from a disk,
+needs no network, and prints. A reader chooses a head, types what the calipers say, or chooses a ferrule.
+
+The seller's look stands in the table [page] of shop.toml:
+
+  [page]
+  contact  = "counter 3, or by post"
+  accent   = "#7a3b2e"                   # the seller's colour
+  logo     = "logo.png"                  # beside shop.toml
+  language = "de"                        # or en, es, fr, ja, zh
+  columns  = ["supplier", "length"]      # also base, bore, colour, minutes
+  prices   = false
+  caliper  = "0.03 mm"                   # ± of a measured hosel, in place of hosel_od_tolerance`,
+		Example: `  reconcile chart --heads irons.xlsx --ferrules trim.xlsx --out fits.html
+  reconcile chart --heads irons.xlsx --ferrules trim.xlsx --shop shop.toml --language fr --out fits.html`,
+		Args: noArgs,
+		RunE: func(*cobra.Command, []string) error {
+			if len(f.heads) == 0 || len(f.ferrules) == 0 || f.out == "" {
+				return usagef("chart needs --heads, --ferrules and --out")
+			}
+			return s.chart(f)
+		},
+	}
+	f.add(cmd)
+	cmd.Flags().StringVar(&f.out, "out", "", "the HTML file to write")
+	cmd.Flags().StringVar(&f.language, "language", "", "the language of the page, in place of the one in shop.toml")
+	cmd.Flags().StringVar(&f.words, "words", "", "a file of words: another language, or other words for one that there is")
+	return cmd
+}
+
+func (s streams) chart(f chartFlags) error {
+	d, err := s.decide(f.catalogueFlags)
+	if err != nil {
+		return err
+	}
+	opts, inputs, err := f.options(d)
+	if err != nil {
+		return err
+	}
+	d.inputs = append(d.inputs, inputs...)
+	outputs := []reconcile.Output{{
+		Name: filepath.Base(f.out), About: "the fit chart; open it in a browser",
+		Write: func(w io.Writer) error { return page.Write(w, d.result, opts) },
+	}}
+	paths, err := s.writeAll(filepath.Dir(f.out), outputs, d.inputs)
+	if err != nil {
+		return err
+	}
+	return s.report(f.catalogueFlags, d, outputs, paths)
+}
+
+// options brings together what shop.toml and the flags say of the page, and returns the files that were read for it.
+func (f *chartFlags) options(d decided) (page.Options, []string, error) {
+	s := d.publishing.Settings
+	opts := page.Options{
+		ShopName: s.Name, Contact: s.Page.Contact, Accent: s.Page.Accent, Language: s.Page.Language, Units: f.units, Prices: s.Page.Prices,
+		Caliper: s.Page.Caliper,
+	}
+	if f.language != "" {
+		opts.Language = f.language
+	}
+	if s.Page.Columns != nil {
+		opts.Columns = []page.Column{}
+	}
+	for _, name := range s.Page.Columns {
+		opts.Columns = append(opts.Columns, page.Column(name))
+	}
+	var inputs []string
+	read := func(path string, into *[]byte) error {
+		content, err := os.ReadFile(path)
+		if err != nil {
+			return fmt.Errorf("%w; check the path", err)
+		}
+		*into, inputs = content, append(inputs, path)
+		return nil
+	}
+	if s.Page.Logo != "" {
+		if err := read(filepath.Join(filepath.Dir(s.File), filepath.FromSlash(s.Page.Logo)), &opts.Logo); err != nil {
+			return opts, nil, fmt.Errorf("%s: logo: %w", s.File, err)
+		}
+	}
+	if f.words != "" {
+		if err := read(f.words, &opts.Words); err != nil {
+			return opts, nil, err
+		}
+	}
+	return opts, inputs, nil
+}
