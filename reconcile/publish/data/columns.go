@@ -129,5 +129,12 @@ func (c *columns) size(name string, value func(*fitRow) measure.Dim) {
 func (c *columns) item(which string, of func(*fitRow) *catalog.Item) {
 	c.text(which+"_description", func(f *fitRow) string { return of(f).Description })
 	c.text(which+"_supplier", func(f *fitRow) string { return of(f).Supplier })
-	c.text(which+"_source", func(f *fitRow) string { return tell.Place(of(f).Source).String() })
+	c.text(which+"_source", func(f *fitRow) string { return sourceText(of(f).Source) })
+}
+
+// sourceText names the cell where a table on its side has many parts in one row.
+func sourceText(s catalog.Source) string {
+	place := tell.Place(s)
+	place.Cell = s.Cell
+	return place.String()
 }

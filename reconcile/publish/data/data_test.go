@@ -19,6 +19,7 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v6"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/publish/tell"
@@ -177,6 +178,49 @@ func TestSchemasRefuse(t *testing.T) {
 	delete(counts["pairs"].(map[string]any), "out_of_range")
 	if summary.Validate(counts) == nil {
 		t.Error("a summary without pairs.out_of_range passed")
+	}
+}
+
+// TestCell shows that parts side by side in one row are told apart by their cells, and that other parts say nothing of cells.
+func TestCell(t *testing.T) {
+	r := telltest.Small(t)
+	head, ferrule := int(r.Pairs[0].Head), int(r.Pairs[0].Ferrule)
+	r.Catalogue.Heads[head].Source = catalog.Source{File: "heads.xlsx", Sheet: "On its side", Row: 3, Cell: "D3"}
+	fit := compile(t, "fit.json", FitSchema())
+	all := lines(t, r)
+	for i, p := range r.Pairs {
+		if err := fit.Validate(instance(t, all[i])); err != nil {
+			t.Errorf("%s\n%v", all[i], err)
+		}
+		var got struct {
+			Head map[string]any `json:"head_source"`
+		}
+		if err := json.Unmarshal(all[i], &got); err != nil {
+			t.Fatal(err)
+		}
+		if cell, given := got.Head["cell"]; given != (int(p.Head) == head) || given && cell != "D3" {
+			t.Errorf("line %d: cell %v, given %v", i+1, cell, given)
+		}
+	}
+	r.Catalogue.Ferrules[ferrule].Source.Cell = "E3"
+	line := instance(t, lines(t, r)[0]).(map[string]any)
+	if got := line["ferrule_source"].(map[string]any)["cell"]; got != "E3" {
+		t.Errorf("cell of the ferrule: %v", got)
+	}
+	line["head_source"].(map[string]any)["cell"] = ""
+	if fit.Validate(line) == nil {
+		t.Error("an empty cell passed")
+	}
+	records := read(t, written(t, func(w io.Writer) error { return WriteFitsCSV(w, r, fitcalc.Metric) }))
+	at := slices.Index(records[0], "head_source")
+	for i, p := range r.Pairs {
+		want := tell.Place(r.Catalogue.Heads[p.Head].Source).String()
+		if int(p.Head) == head {
+			want = "heads.xlsx, On its side!D3"
+		}
+		if got := records[i+1][at]; got != want {
+			t.Errorf("record %d: source %q, want %q", i+1, got, want)
+		}
 	}
 }
 

@@ -65,6 +65,9 @@ func source(o *fitjson.Object, name string, s catalog.Source) {
 	o.Text("file", s.File)
 	o.Text("sheet", s.Sheet)
 	o.Int("row", s.Row)
+	if s.Cell != "" {
+		o.Text("cell", s.Cell)
+	}
 	o.B = append(o.B, '}')
 }
 
