@@ -58,7 +58,6 @@ func Specify(head Head, tip Tip, wanted Ferrule, shop Shop) (Specification, erro
 	return s, nil
 }
 
-
 // tolerancesOf is a dimension of which only the deviations matter.
 func tolerancesOf(d measure.Dim, otherwise measure.Length) measure.Dim {
 	if !d.Given() {
