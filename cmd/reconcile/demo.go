@@ -86,7 +86,9 @@ func (s streams) demoOthers(f catalogueFlags, out, sheets string) error {
 		[]string{"--heads"}, f.heads, []string{"--ferrules"}, f.ferrules, []string{"--tips"}, f.tips,
 		[]string{"--shop", f.shop, "--units", f.units.String()})
 	demand := []string{"--demand", filepath.Join(sheets, shop.Demand())}
-	money := []string{"--currency", "GBP", "--rate", "USD=0.79", "EUR=0.86", "CNY=0.11"}
+	// One supplier's prices are in dollars by their number format alone, and for a pack.
+	money := []string{"--currency", "GBP", "--rate", "USD=0.79", "EUR=0.86", "CNY=0.11",
+		"--prices-in", filepath.Join(sheets, shop.Ferrules()[0]) + "=USD", "--price-per-pack"}
 	table := newTextTable()
 	for _, step := range []struct {
 		name, about string
