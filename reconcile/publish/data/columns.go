@@ -8,6 +8,7 @@ import (
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish/csvtext"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
@@ -99,7 +100,7 @@ func fitColumns(units fitcalc.Units) []column {
 }
 
 func (c *columns) text(name string, value func(*fitRow) string) {
-	c.all = append(c.all, column{name, func(f *fitRow) string { return neutral(value(f)) }})
+	c.all = append(c.all, column{name, func(f *fitRow) string { return csvtext.Neutral(value(f)) }})
 }
 
 func (c *columns) number(name string, known func(*fitRow) bool, value func(*fitRow) json.Number) {

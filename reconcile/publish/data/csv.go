@@ -6,12 +6,11 @@ import (
 	"io"
 	"strconv"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish/csvtext"
 )
 
 // WriteFitsCSV writes fits.csv: a header and one record for each listed pair, in the order of the result. With [fitcalc.Metric]
@@ -57,8 +56,8 @@ func WriteFindingsCSV(w io.Writer, findings finding.List) error {
 			related = append(related, place.String())
 		}
 		out.write([]string{
-			string(severity), neutral(f.Code), neutral(f.Place.File), neutral(f.Place.Sheet), row, neutral(f.Place.Cell),
-			neutral(f.Message), neutral(f.Settle), neutral(strings.Join(related, "; ")),
+			string(severity), csvtext.Neutral(f.Code), csvtext.Neutral(f.Place.File), csvtext.Neutral(f.Place.Sheet), row, csvtext.Neutral(f.Place.Cell),
+			csvtext.Neutral(f.Message), csvtext.Neutral(f.Settle), csvtext.Neutral(strings.Join(related, "; ")),
 		})
 	}
 	return out.done("findings")
@@ -71,9 +70,7 @@ type records struct {
 }
 
 func newRecords(w io.Writer) *records {
-	out := csv.NewWriter(w)
-	out.UseCRLF = true
-	return &records{csv: out}
+	return &records{csv: csvtext.NewWriter(w)}
 }
 
 func (r *records) write(record []string) {
@@ -91,25 +88,4 @@ func (r *records) done(what string) error {
 		return fmt.Errorf("writing the %s as CSV: %w", what, r.err)
 	}
 	return nil
-}
-
-// neutral returns text so that no spreadsheet program takes it for a formula: one that begins like a formula, blanks before it
-// not counted, gets an apostrophe in front. Characters that are no text (NUL and its like) are left out, and bytes that are no
-// UTF-8 are replaced.
-func neutral(text string) string {
-	text = strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) && r != '\t' && r != '\n' && r != '\r' {
-			return -1
-		}
-		return r
-	}, strings.ToValidUTF8(text, string(utf8.RuneError)))
-	if text == "" {
-		return ""
-	}
-	first, _ := utf8.DecodeRuneInString(strings.TrimLeft(text, " \u00a0"))
-	// The second four are the full-width forms, which some programs fold to the first.
-	if strings.ContainsRune("=+-@\t\r\n＝＋－＠", first) {
-		return "'" + text
-	}
-	return text
 }

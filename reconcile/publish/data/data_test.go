@@ -356,36 +356,6 @@ func TestNegativeNumbersStayNumbers(t *testing.T) {
 	}
 }
 
-func TestNeutral(t *testing.T) {
-	for text, want := range map[string]string{
-		"":                 "",
-		"plain":            "plain",
-		".370 parallel":    ".370 parallel",
-		"a-1=2":            "a-1=2",
-		"=1+1":             "'=1+1",
-		"+49":              "'+49",
-		"-A1":              "'-A1",
-		"@x":               "'@x",
-		"\tx":              "'\tx",
-		"\rx":              "'\rx",
-		" =1":              "' =1",
-		"\u00a0=1":         "'\u00a0=1",
-		"\x00=1":           "'=1", // a NUL in front must not hide it
-		"＝1":               "'＝1",
-		"bell\arung":       "bellrung",
-		"bad \xff byte":    "bad \ufffd byte",
-		"two\nlines":       "two\nlines",
-		`b"bb`:             `b"bb`,
-		"ヘッド":              "ヘッド",
-		"   ":              "   ",
-		"'already quoted'": "'already quoted'",
-	} {
-		if got := neutral(text); got != want {
-			t.Errorf("neutral(%q) = %q, want %q", text, got, want)
-		}
-	}
-}
-
 // TestQuoting uses the example of RFC 4180, section 2, rule 7: "aaa","b""bb","ccc".
 func TestQuoting(t *testing.T) {
 	text := written(t, func(w io.Writer) error {

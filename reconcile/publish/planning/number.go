@@ -1,17 +1,15 @@
 package planning
 
 import (
-	"encoding/csv"
 	"encoding/json"
 	"fmt"
 	"io"
 	"strconv"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/publish/csvtext"
 )
 
 // mm and inch return a length as a decimal, from the exact count.
@@ -70,28 +68,10 @@ func writeJSON(w io.Writer, what string, v any) error {
 
 // records writes CSV by RFC 4180. Text is neutralised by who makes the records.
 func records(w io.Writer, what string, all [][]string) error {
-	out := csv.NewWriter(w)
-	out.UseCRLF = true
-	if err := out.WriteAll(all); err != nil {
+	if err := csvtext.NewWriter(w).WriteAll(all); err != nil {
 		return fmt.Errorf("writing %s: %w", what, err)
 	}
 	return nil
-}
-
-// neutral returns text that no spreadsheet program takes for a formula (OWASP Application Security Verification Standard 5,
-// requirement 1.2.10; CWE-1236): one that begins like a formula gets an apostrophe in front.
-func neutral(text string) string {
-	text = strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) && r != '\t' && r != '\n' && r != '\r' {
-			return -1
-		}
-		return r
-	}, strings.ToValidUTF8(text, string(utf8.RuneError)))
-	first, _ := utf8.DecodeRuneInString(strings.TrimLeft(text, " \u00a0"))
-	if text != "" && strings.ContainsRune("=+-@\t\r\n＝＋－＠", first) {
-		return "'" + text
-	}
-	return text
 }
 
 func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }

@@ -12,6 +12,7 @@ import (
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/plan/stock"
+	"example.com/seatline/reconcile/publish/csvtext"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
@@ -438,11 +439,11 @@ func WriteSizesCSV(w io.Writer, s *Sizes, units fitcalc.Units) error {
 				}
 			}
 			all = append(all, []string{
-				neutral(t.Tip), string(in(m.OD)), string(in(m.BaseODTolerance)), string(in(m.BestBore)), string(in(m.BoreTolerance)),
+				csvtext.Neutral(t.Tip), string(in(m.OD)), string(in(m.BaseODTolerance)), string(in(m.BestBore)), string(in(m.BoreTolerance)),
 				ends(m.Bore, measure.Interval.Lower, in), ends(m.Bore, measure.Interval.Upper, in), string(in(m.ForLength)),
 				ends(m.Length, measure.Interval.Lower, in), ends(m.Length, measure.Interval.Upper, in), map[bool]string{true: "new", false: "exists"}[m.New],
-				fmt.Sprint(len(m.Taken)), string(count(m.Yearly)), string(minutes(m.Minutes)), neutral(strings.Join(headsOf(s.Result, m.Stepped), "; ")),
-				neutral(strings.Join(headsOf(s.Result, against), "; ")), neutral(strings.Join(headsOf(s.Result, heads), "; ")),
+				fmt.Sprint(len(m.Taken)), string(count(m.Yearly)), string(minutes(m.Minutes)), csvtext.Neutral(strings.Join(headsOf(s.Result, m.Stepped), "; ")),
+				csvtext.Neutral(strings.Join(headsOf(s.Result, against), "; ")), csvtext.Neutral(strings.Join(headsOf(s.Result, heads), "; ")),
 			})
 		}
 	}

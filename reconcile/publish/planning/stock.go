@@ -13,6 +13,7 @@ import (
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/plan/stock"
+	"example.com/seatline/reconcile/publish/csvtext"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
@@ -525,10 +526,10 @@ func WriteStockCSV(w io.Writer, s *Stock) error {
 			instead = j.Instead.Part
 		}
 		all = append(all, []string{
-			neutral(j.Ferrule.Part), neutral(j.Supplier), neutral(j.Description), fmt.Sprint(j.Heads), string(j.Pieces), fmt.Sprint(j.Lot), fmt.Sprint(j.Packs),
+			csvtext.Neutral(j.Ferrule.Part), csvtext.Neutral(j.Supplier), csvtext.Neutral(j.Description), fmt.Sprint(j.Heads), string(j.Pieces), fmt.Sprint(j.Lot), fmt.Sprint(j.Packs),
 			string(j.LeftOver), string(j.PricePerPiece), s.Plan.Currency, string(j.Minutes), string(j.Cost.Total), string(j.Cost.Work), string(j.Cost.Pieces),
-			string(j.Cost.Carrying), saves, neutral(instead), neutral(strings.Join(headsOf(s.Result, s.Plan.Carry[i].Heads), "; ")),
-			neutral(tell.Place(s.Result.Catalogue.Ferrules[s.Plan.Carry[i].Ferrule].Source).String()),
+			string(j.Cost.Carrying), saves, csvtext.Neutral(instead), csvtext.Neutral(strings.Join(headsOf(s.Result, s.Plan.Carry[i].Heads), "; ")),
+			csvtext.Neutral(tell.Place(s.Result.Catalogue.Ferrules[s.Plan.Carry[i].Ferrule].Source).String()),
 		})
 	}
 	return records(w, "the plan as CSV", all)
