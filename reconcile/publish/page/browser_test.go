@@ -250,6 +250,82 @@ func TestWritesSizesAsTheLibraryDoes(t *testing.T) {
 	}
 }
 
+// Readers of fractions get lengths along the axis in sixty-fourths, as the library writes them.
+func TestWritesFractionsAsTheLibraryDoes(t *testing.T) {
+	b := openTab(t, write(t, telltest.Empty(), page.Options{}), "")
+	step := measure.Inches(1).Picometres() / 64
+	sizes := []int64{1, -1, step - 1, step + 1, 127 * step / 2}
+	for parts := int64(-70); parts < 300; parts++ {
+		sizes = append(sizes, parts*step)
+	}
+	for units, metric := range map[fitcalc.Units]bool{fitcalc.Metric: true, fitcalc.Imperial: false, fitcalc.Fractions: false} {
+		got := evaluate[[][2]string](b, fmt.Sprintf("%s.map((pm) => [lengths.mm(pm), lengths.along(pm, %q)])", quote(sizes), units.String()))
+		for i, pm := range sizes {
+			first, second := got[i][1], got[i][0]
+			if metric {
+				first, second = second, first
+			}
+			text := strings.ReplaceAll(first+" ("+second+")", "\u00a0", " ")
+			if want := units.ShowLength(measure.Picometres(pm)); text != want {
+				t.Errorf("%v, %d pm: the page writes %s, the library %s", units, pm, text, want)
+			}
+		}
+	}
+}
+
+// With fractions the lengths of ferrules are sixty-fourths wherever they stand, and diameters decimal.
+func TestFractions(t *testing.T) {
+	r := telltest.Small(t)
+	content := write(t, r, page.Options{Units: fitcalc.Fractions, Columns: page.Columns()})
+	best, fits := r.Best(0)
+	ferrule := r.Catalogue.Ferrules[best.Ferrule]
+	if !fits || !strings.Contains(fitcalc.Fractions.ShowLength(ferrule.Ferrule.Length.Nominal()), "\"") {
+		t.Fatal("the fixture's first head has no ferrule of a length in sixty-fourths")
+	}
+	words := func(text string) string { return strings.Join(strings.Fields(text), " ") }
+	long := words(fitcalc.Fractions.ShowLength(ferrule.Ferrule.Length.Nominal()))
+	base := words(fitcalc.Fractions.Show(ferrule.Ferrule.BaseOD.Nominal()))
+	for fragment, places := range map[string][]string{
+		"#head=" + r.Catalogue.Heads[0].Part: {"#answer .fitting tbody tr:first-child", "#answer .numbers"}, "#ferrule=" + ferrule.Part: {"#answer .facts"},
+	} {
+		b := openTab(t, content, fragment)
+		for _, place := range places {
+			for _, want := range []string{long, base} {
+				if got := words(b.text(place)); !strings.Contains(got, want) {
+					t.Errorf("%s: %s says %q, want %s in it", fragment, place, got, want)
+				}
+			}
+		}
+		if len(places) == 1 {
+			continue
+		}
+		drawn := words(norm.NFKC.String(evaluate[string](b, "document.querySelector('#answer svg.section').textContent + ' ' + document.querySelector('#answer svg.section').getAttribute('aria-label')")))
+		inches, _, _ := strings.Cut(long, " (")
+		if strings.Count(drawn, inches) != 2 {
+			t.Errorf("the figure says %q, want %s in it and in its description", drawn, inches)
+		}
+	}
+}
+
+// Lengths in reasons are fractions both in the table, which Go writes, and in the answers, which the script does.
+func TestReasonsInFractions(t *testing.T) {
+	r := telltest.Small(t)
+	length := measure.Nominal(measure.Inches(1).MulRatio(7, 64)) // shorter than usual, so that its length is a reason
+	for i := range r.Catalogue.Ferrules {
+		r.Catalogue.Ferrules[i].Ferrule.Length = length
+	}
+	r = matrix.Decide(r.Catalogue, r.Shop)
+	content := write(t, r, page.Options{Units: fitcalc.Fractions})
+	want := "7/64\" (2.778 mm)"
+	if table := text(parse(t, content).id("all")); !strings.Contains(table, want) {
+		t.Errorf("the table does not say %s", want)
+	}
+	b := openTab(t, content, "#head="+r.Catalogue.Heads[0].Part)
+	if got := b.text("#answer-body .notes"); !strings.Contains(got, want) {
+		t.Errorf("the answer says %q, want %s in it", got, want)
+	}
+}
+
 // measuring is a hosel whose OD is typed.
 type measuring struct {
 	name   string

@@ -128,6 +128,8 @@ type reasonData struct {
 	Other *picometres `json:"other,omitempty"`
 	Limit *picometres `json:"limit,omitempty"`
 	Field string      `json:"field,omitempty"`
+	// Axial is whether the lengths lie along the axis.
+	Axial bool `json:"axial,omitempty"`
 }
 
 // course is what becomes of a ferrule as the hosel's OD grows: stretches that follow each other.

@@ -99,8 +99,22 @@ func (w words) reasonKey(code string, level fitcalc.Level) string {
 // sentence puts a reason in words. Most is what comes off at most, for those that say so.
 func (w words) sentence(r fitcalc.Reason, most string, u fitcalc.Units) string {
 	key := w.reasonKey(r.Code.String(), r.Level)
-	return w.fill(key, "size", u.Show(r.Size), "other", u.Show(r.Other), "limit", u.Show(r.Limit), "most", most,
+	show := u.Show
+	if axial(r.Code) {
+		show = u.ShowLength
+	}
+	return w.fill(key, "size", show(r.Size), "other", show(r.Other), "limit", show(r.Limit), "most", most,
 		"field", w["field."+r.Field.String()])
+}
+
+// axial reports whether the lengths of a reason lie along the axis, where readers of fractions have their use for them.
+func axial(code fitcalc.Code) bool {
+	switch code {
+	case fitcalc.GripShort, fitcalc.SeatStepLong, fitcalc.SeatRecessOpen, fitcalc.BoreShallow, fitcalc.LengthShort, fitcalc.LengthLong,
+		fitcalc.NeckOverLimit:
+		return true
+	}
+	return false
 }
 
 // intern gives a result its index.
@@ -113,7 +127,7 @@ func (b *builder) intern(r result) int {
 }
 
 func data(r fitcalc.Reason) reasonData {
-	d := reasonData{Code: r.Code.String(), Level: int(r.Level), Field: r.Field.String()}
+	d := reasonData{Code: r.Code.String(), Level: int(r.Level), Field: r.Field.String(), Axial: axial(r.Code)}
 	give := func(to **picometres, l picometres) {
 		if l != 0 {
 			*to = &l

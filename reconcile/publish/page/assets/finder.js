@@ -26,11 +26,16 @@
     return e;
   }
 
-  const show = (pm) => metric ? lengths.mm(pm) + " (" + lengths.inches(pm) + ")" : lengths.inches(pm) + " (" + lengths.mm(pm) + ")";
+  // pair returns a length in both units, the reader's first.
+  const pair = (pm, inches) => metric ? [lengths.mm(pm), inches] : [inches, lengths.mm(pm)];
+  const join = ([first, second]) => first + " (" + second + ")";
+  const show = (pm) => join(pair(pm, lengths.inches(pm)));
+  const showLength = (pm) => join(pair(pm, lengths.along(pm, data.units))); // along the axis
 
-  // size shows a length in both units, the reader's first, the other below it.
-  function size(pm) {
-    const both = metric ? [lengths.mm(pm), lengths.inches(pm)] : [lengths.inches(pm), lengths.mm(pm)];
+  // size shows a length in both units, the other below the reader's; sizeLength shows one along the axis.
+  const size = (pm) => stacked(pair(pm, lengths.inches(pm)));
+  const sizeLength = (pm) => stacked(pair(pm, lengths.along(pm, data.units)));
+  function stacked(both) {
     return make("span", {class: "size"}, both[0], " ", make("small", {}, "(" + both[1] + ")"));
   }
 
@@ -289,7 +294,7 @@
   // extra are the seller's own columns of a ferrule.
   const extra = {
     supplier: (l) => breakable(data.suppliers[data.ferrules.supplier[l.ferrule]]),
-    length: (l) => data.forms[l.form].length ? size(data.forms[l.form].length) : "",
+    length: (l) => data.forms[l.form].length ? sizeLength(data.forms[l.form].length) : "",
     base: (l) => data.dims[data.forms[l.form].base] ? size(data.dims[data.forms[l.form].base][0]) : "",
     bore: (l) => data.forms[l.form].bore ? size(data.forms[l.form].bore) : "",
     colour: (l) => data.ferrules.colour[l.ferrule],
@@ -356,7 +361,7 @@
   }
 
   function sentence(line, r) {
-    const blank = (pm) => pm === undefined ? show(0) : show(pm);
+    const blank = (pm) => (r.axial ? showLength : show)(pm || 0);
     const key = "reason." + r.code + (r.level >= 4 && words["reason." + r.code + ".no"] ? ".no" : "");
     return word(key, {size: blank(r.size), other: blank(r.other), limit: blank(r.limit), most: show(line.off.most), field: word("field." + r.field)});
   }
@@ -386,7 +391,7 @@
     if (base) fact(word("column.base"), size(base[0]));
     const form = data.forms[line.form];
     if (form.bore) fact(word("column.bore"), size(form.bore));
-    if (form.length) fact(word("column.length"), size(form.length));
+    if (form.length) fact(word("column.length"), sizeLength(form.length));
     steps.append(list, make("ul", {class: "notes"}, ...line.reasons.filter((r) => r.code !== "flush.turn").map((r) => make("li", {}, sentence(line, r)))));
     const granted = data.assumptions.filter((code, i) => line.assumed >> i & 1).map((code) => word("assumed." + code));
     if (granted.length) steps.append(make("p", {class: "granted"}, word("answer.granted") + ": " + granted.join("; ") + "."));
@@ -397,7 +402,7 @@
 
   function picture(figure, q, line, part, base) {
     if (!figure) return make("p", {class: "empty"}, word("figure.none"));
-    let text = word("figure.describe", {ferrule: part, od: show(q.od), base: show(base[0]), length: show(data.forms[line.form].length)});
+    let text = word("figure.describe", {ferrule: part, od: show(q.od), base: show(base[0]), length: showLength(data.forms[line.form].length)});
     if (line.turns) text += " " + word("figure.describe_off", {off: show(line.off.nominal)});
     figure.setAttribute("aria-label", text);
     return make("figure", {}, figure, make("figcaption", {}, word("figure.title")));
@@ -412,7 +417,7 @@
     fact(word("column.supplier"), data.suppliers[f.supplier[q.ferrule]]);
     fact(word("column.base"), base && size(base[0]));
     fact(word("column.bore"), form.bore && size(form.bore));
-    fact(word("column.length"), form.length && size(form.length));
+    fact(word("column.length"), form.length && sizeLength(form.length));
     const parts = [list], spans = answers.windows(q.ferrule), verdicts = ["flush", "turn", "prep"];
     parts.push(spans.length ? table(word("answer.caption_windows"), [word("column.tip"), ...verdicts.map((v) => word("column." + v))], spans.map((s) => make("tr", {},
       make("th", {scope: "row"}, tipName(s.tip)), ...verdicts.map((v) => cell(word("column." + v), s.spans[v] ? fromTo(s.spans[v]) : ""))))) :

@@ -71,11 +71,21 @@ const lengths = (() => {
   const mm = (pm) => decimal(pm, perMM, 3, 2) + "\u00a0mm";
   const inches = (pm) => decimal(pm, perInch, 4, 3).replace(/^(-?)0\./, "$1.") + "\u00a0in";
 
+  // along writes a length along the axis in inches: in sixty-fourths for readers of fractions, where that is exact.
+  function along(pm, units) {
+    const step = perInch / 64;
+    if (units !== "frac" || pm % step !== 0) return inches(pm);
+    let parts = Math.abs(pm) / step % 64, den = 64;
+    const whole = (Math.abs(pm) / step - parts) / 64;
+    for (; den > 1 && parts % 2 === 0; den /= 2) parts /= 2;
+    return (pm < 0 ? "-" : "") + (parts === 0 ? whole : (whole ? whole + "-" : "") + parts + "/" + den) + "\"";
+  }
+
   // half is from the diameter to one side, half a picometre going away from nothing.
   const half = (pm) => Math.sign(pm) * Math.ceil(Math.abs(pm) / 2);
 
   // exact writes all digits, for a size that is read back.
   const exact = (pm, unit, places) => decimal(pm, unit, places, unit === perMM ? 2 : 3);
 
-  return {parse, mm, inches, half, exact, perMM, perInch};
+  return {parse, mm, inches, along, half, exact, perMM, perInch};
 })();

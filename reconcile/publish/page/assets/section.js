@@ -100,7 +100,7 @@ const section = (() => {
     svg.append(element("path", {class: "dimension", d: "M" + (from + 4) + " " + bottom + "H" + (at + 4) + "M" + (from + 4) + " " + top + "H" + (at + 4) + "M" + at + " " + bottom + "V" + top}));
     arrow(svg, at, bottom, 0, 1);
     arrow(svg, at, top, 0, -1);
-    svg.append(label(at + 9, (bottom + top) / 2 - 10, "start", name, lengths.mm(pm), lengths.inches(pm)));
+    svg.append(label(at + 9, (bottom + top) / 2 - 10, "start", name, lengths.mm(pm), lengths.along(pm, data.units)));
   }
 
   function callout(svg, x, y, name, pm) {
