@@ -36,6 +36,7 @@ var layers = []string{
 	"reconcile/sheet/internal/",
 	"reconcile/sheet",
 	"reconcile/finding",
+	"reconcile/near",
 	"fitcalc",
 	"fitcalc/",
 }

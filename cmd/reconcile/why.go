@@ -17,6 +17,7 @@ import (
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/joint"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/near"
 	"example.com/seatline/reconcile/publish/tell"
 	"example.com/seatline/reconcile/settings"
 )
@@ -173,53 +174,24 @@ const mostNear = 6
 
 // nearest returns the part numbers that are most like one, the nearest first: those that differ by few letters, or hold it.
 func nearest(part string, known []string) []string {
-	type candidate struct {
-		part     string
-		distance int
-	}
-	var near []candidate
+	var likely []near.Candidate
 	want := []rune(plainPart(part))
 	for _, k := range known {
 		have := []rune(plainPart(k))
-		d := editDistance(want, have)
+		d := near.Edits(want, have)
 		holds := len(want) > 2 && strings.Contains(string(have), string(want))
 		if holds {
 			d = min(d, 1)
 		}
 		if d <= max(2, len(want)/3) {
-			near = append(near, candidate{oneLine(k), d})
+			likely = append(likely, near.Candidate{Text: oneLine(k), Distance: d})
 		}
 	}
-	slices.SortFunc(near, func(a, b candidate) int {
-		return cmp.Or(cmp.Compare(a.distance, b.distance), strings.Compare(a.part, b.part))
-	})
-	near = slices.Compact(near)
 	var parts []string
-	for _, c := range near[:min(mostNear, len(near))] {
-		parts = append(parts, c.part)
+	for _, c := range near.First(likely, mostNear) {
+		parts = append(parts, c.Text)
 	}
 	return parts
-}
-
-// editDistance counts the letters to add, drop or change.
-func editDistance(a, b []rune) int {
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range a {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range b {
-			changed := diagonal
-			if a[i] != b[j] {
-				changed++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(changed, row[j]+1, diagonal+1)
-		}
-	}
-	return row[len(b)]
 }
 
 func placeOf(s catalog.Source, cell string) finding.Place {

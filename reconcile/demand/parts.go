@@ -1,13 +1,13 @@
 package demand
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strings"
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/near"
 )
 
 // parts finds heads by their part numbers.
@@ -135,30 +135,24 @@ const mostNear = 4
 
 // near are the part numbers that are most like one.
 func (p *parts) near(part string) []string {
-	type candidate struct {
-		part     string
-		distance int
-	}
 	want := plainOf(words.Fold(part))
 	if len(want) == 0 || len(want) > 64 {
 		return nil
 	}
-	var all []candidate
+	var all []near.Candidate
 	for _, n := range p.names {
 		apart := len(n.plain) - len(want)
 		if far := max(1, len(want)/3); max(apart, -apart) <= far {
-			if d := distance(want, n.plain); d <= far {
-				all = append(all, candidate{n.part, d})
+			if d := near.Slips(want, n.plain); d <= far {
+				all = append(all, near.Candidate{Text: n.part, Distance: d})
 			}
 		}
 	}
-	slices.SortFunc(all, func(a, b candidate) int {
-		return cmp.Or(cmp.Compare(a.distance, b.distance), strings.Compare(a.part, b.part))
-	})
+	nearest := near.First(all, mostNear)
 	var parts []string
-	for _, c := range slices.Compact(all) {
-		if len(parts) < mostNear && (c.distance == 0 || all[0].distance > 0) { // what only looks alike is meant
-			parts = append(parts, c.part)
+	for _, c := range nearest {
+		if c.Distance == 0 || nearest[0].Distance > 0 { // what only looks alike is meant
+			parts = append(parts, c.Text)
 		}
 	}
 	return parts
@@ -167,27 +161,4 @@ func (p *parts) near(part string) []string {
 // plainOf is a folded part number without separators, with the letters that are taken for digits as digits.
 func plainOf(folded string) []rune {
 	return []rune(strings.NewReplacer(" ", "", "o", "0", "i", "1", "l", "1").Replace(folded))
-}
-
-// distance counts the characters to add, drop, change or exchange with their neighbour.
-func distance(a, b []rune) int {
-	before, last, row := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
-	for j := range row {
-		last[j] = j
-	}
-	for i := range a {
-		row[0] = i + 1
-		for j := range b {
-			changed := last[j]
-			if a[i] != b[j] {
-				changed++
-			}
-			row[j+1] = min(changed, last[j+1]+1, row[j]+1)
-			if i > 0 && j > 0 && a[i] == b[j-1] && a[i-1] == b[j] {
-				row[j+1] = min(row[j+1], before[j-1]+1)
-			}
-		}
-		before, last, row = last, row, before
-	}
-	return last[len(b)]
 }

@@ -25,6 +25,7 @@ import (
 	"github.com/pelletier/go-toml/v2/unstable"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/reconcile/near"
 )
 
 // Settings is what a shop.toml says.
@@ -233,7 +234,7 @@ func nearest(key string) string { return nearestOf(key, keys()) }
 func nearestOf(key string, all []string) string {
 	best, least := "", 3
 	for _, candidate := range all {
-		if d := editDistance(key, candidate); d < least {
+		if d := near.Edits([]rune(key), []rune(candidate)); d < least {
 			best, least = candidate, d
 		}
 	}
@@ -248,25 +249,4 @@ func nearestOf(key string, all []string) string {
 		return all[at]
 	}
 	return ""
-}
-
-// editDistance counts the letters to add, drop or change.
-func editDistance(a, b string) int {
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range len(a) {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range len(b) {
-			changed := diagonal
-			if a[i] != b[j] {
-				changed++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(changed, row[j]+1, diagonal+1)
-		}
-	}
-	return row[len(b)]
 }

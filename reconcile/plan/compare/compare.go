@@ -24,6 +24,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/near"
 )
 
 // Reading is where one reading has a part.
@@ -330,21 +331,10 @@ func distance(a, b string) int {
 		return farthest + 1
 	case string(x) == string(y):
 		return 0
-	case len(x) < leastLength || len(y) < leastLength || len(x)-len(y) > 1 || len(y)-len(x) > 1:
+	case len(x) < leastLength || len(y) < leastLength || !near.WithinOne(x, y):
 		return farthest + 1
 	}
-	start := 0
-	for start < len(x) && start < len(y) && x[start] == y[start] {
-		start++
-	}
-	end := 0
-	for end < len(x)-start && end < len(y)-start && x[len(x)-1-end] == y[len(y)-1-end] {
-		end++
-	}
-	if len(x)-start-end <= 1 && len(y)-start-end <= 1 {
-		return 1
-	}
-	return farthest + 1
+	return 1
 }
 
 // skeleton brings part numbers that are easily taken for one another to one form.
