@@ -157,37 +157,19 @@ func (b *reader) scan(part string) error {
 		}
 		switch {
 		case s.Space == spaceOffice && (s.Local == "automatic-styles" || s.Local == "styles"):
-			err = children(s, b.style)
+			err = s.Children(b.style)
 		case s.Space == spaceOffice && s.Local == "body":
-			err = children(s, func(s *xmlscan.Scanner) error {
+			err = s.Children(func(s *xmlscan.Scanner) error {
 				if s.Space != spaceOffice || s.Local != "spreadsheet" {
 					return s.Skip()
 				}
-				return children(s, b.spreadsheet)
+				return s.Children(b.spreadsheet)
 			})
 		default:
 			err = s.Skip()
 		}
 		if err != nil {
 			return err
-		}
-	}
-}
-
-// children calls handle for each child element of the current one; handle passes over the child, its End included.
-func children(s *xmlscan.Scanner, handle func(*xmlscan.Scanner) error) error {
-	for {
-		token, err := s.Next()
-		if err != nil {
-			return err
-		}
-		switch token {
-		case xmlscan.Start:
-			if err := handle(s); err != nil {
-				return err
-			}
-		case xmlscan.End:
-			return nil
 		}
 	}
 }
@@ -199,7 +181,7 @@ func (b *reader) spreadsheet(s *xmlscan.Scanner) error {
 	case s.Local == "table":
 		return b.table(s)
 	case s.Local == "database-ranges":
-		return children(s, b.databaseRange)
+		return s.Children(b.databaseRange)
 	}
 	return s.Skip()
 }

@@ -41,7 +41,7 @@ func (b *reader) namedStyle(s *xmlscan.Scanner, name string) error {
 	if one.data, _, err = s.AttrIn(spaceStyle, "data-style-name"); err != nil {
 		return err
 	}
-	err = children(s, func(s *xmlscan.Scanner) error {
+	err = s.Children(func(s *xmlscan.Scanner) error {
 		if s.Space == spaceStyle && s.Local == "table-properties" {
 			display, _, err := s.AttrIn(spaceTable, "display")
 			if err != nil {
@@ -103,7 +103,7 @@ func readDataStyle(s *xmlscan.Scanner) (dataStyle, error) {
 		return d, err
 	}
 	elapsed := truncate == "false"
-	err = children(s, func(s *xmlscan.Scanner) error {
+	err = s.Children(func(s *xmlscan.Scanner) error {
 		if s.Space == spaceStyle && s.Local == "map" {
 			condition, _, err := s.AttrIn(spaceStyle, "condition")
 			if err != nil {

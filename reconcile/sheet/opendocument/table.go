@@ -40,7 +40,7 @@ func (b *reader) table(s *xmlscan.Scanner) error {
 		return err
 	}
 	g := &grid{reader: b, out: &sheet.Sheet{Name: name, Hidden: b.styles[styleName].hidden, HiddenRows: map[int]bool{}, HiddenCols: map[int]bool{}}}
-	if err := children(s, g.element); err != nil {
+	if err := s.Children(g.element); err != nil {
 		return err
 	}
 	b.book.Sheets = append(b.book.Sheets, g.out)
@@ -58,7 +58,7 @@ func (g *grid) element(s *xmlscan.Scanner) error {
 	case "table-row":
 		return g.readRow(s)
 	case "table-header-columns", "table-columns", "table-column-group", "table-header-rows", "table-rows", "table-row-group":
-		return children(s, g.element)
+		return s.Children(g.element)
 	}
 	return s.Skip()
 }
@@ -109,7 +109,7 @@ func (g *grid) readRow(s *xmlscan.Scanner) error {
 	}
 	g.row++
 	g.col, g.cells = 0, g.cells[:0]
-	if err := children(s, g.readCell); err != nil {
+	if err := s.Children(g.readCell); err != nil {
 		return err
 	}
 	first := g.row
@@ -341,7 +341,7 @@ func (g *grid) odd(kind, value string) {
 func paragraphs(s *xmlscan.Scanner) (string, error) {
 	var p paragraph
 	number := 0
-	err := children(s, func(s *xmlscan.Scanner) error {
+	err := s.Children(func(s *xmlscan.Scanner) error {
 		if s.Space != spaceText || s.Local != "p" && s.Local != "h" {
 			return s.Skip()
 		}

@@ -95,7 +95,7 @@ func (b *reader) tables(g *grid, part string) error {
 			display = name
 		}
 		g.out.Tables = append(g.out.Tables, sheet.Table{Name: display, Range: area})
-		if err := children(s, (*xmlscan.Scanner).Skip, true); err != nil {
+		if err := s.Root((*xmlscan.Scanner).Skip); err != nil {
 			return err
 		}
 	}
@@ -126,18 +126,18 @@ func (g *grid) read(text string) error {
 		return err
 	}
 	g.preserve = s.Preserves()
-	return children(s, g.element, true)
+	return s.Root(g.element)
 }
 
 // element reads one child of the worksheet.
 func (g *grid) element(s *xmlscan.Scanner) error {
 	switch {
 	case is(s, "sheetData"):
-		return children(s, g.readRow, false)
+		return s.Children(g.readRow)
 	case is(s, "cols"):
-		return children(s, g.column, false)
+		return s.Children(g.column)
 	case is(s, "mergeCells"):
-		return children(s, func(s *xmlscan.Scanner) error {
+		return s.Children(func(s *xmlscan.Scanner) error {
 			if !is(s, "mergeCell") {
 				return s.Skip()
 			}
@@ -147,7 +147,7 @@ func (g *grid) element(s *xmlscan.Scanner) error {
 			}
 			g.out.Merges = append(g.out.Merges, area)
 			return s.Skip()
-		}, false)
+		})
 	case is(s, "autoFilter"):
 		area, err := areaOf(s)
 		if err != nil {
@@ -155,7 +155,7 @@ func (g *grid) element(s *xmlscan.Scanner) error {
 		}
 		g.out.Tables = append(g.out.Tables, sheet.Table{Range: area})
 	case is(s, "tableParts"):
-		return children(s, func(s *xmlscan.Scanner) error {
+		return s.Children(func(s *xmlscan.Scanner) error {
 			id, found, err := s.AttrIn(spaceRelation, "id")
 			if err != nil {
 				return err
@@ -164,7 +164,7 @@ func (g *grid) element(s *xmlscan.Scanner) error {
 				g.tableIDs = append(g.tableIDs, id)
 			}
 			return s.Skip()
-		}, false)
+		})
 	}
 	return s.Skip()
 }

@@ -21,7 +21,7 @@ func (b *reader) readStyles(part string) error {
 	err := b.scan(part, text, spaceMain, "styleSheet", func(s *xmlscan.Scanner) error {
 		switch {
 		case is(s, "numFmts"):
-			return children(s, func(s *xmlscan.Scanner) error {
+			return s.Children(func(s *xmlscan.Scanner) error {
 				id, err := number(s, "numFmtId", 0)
 				if err != nil {
 					return err
@@ -32,16 +32,16 @@ func (b *reader) readStyles(part string) error {
 				}
 				codes[id] = unescape(code)
 				return s.Skip()
-			}, false)
+			})
 		case is(s, "cellXfs"):
-			return children(s, func(s *xmlscan.Scanner) error {
+			return s.Children(func(s *xmlscan.Scanner) error {
 				id, err := number(s, "numFmtId", 0)
 				if err != nil {
 					return err
 				}
 				ids = append(ids, id)
 				return s.Skip()
-			}, false)
+			})
 		}
 		return s.Skip()
 	})
@@ -94,21 +94,21 @@ func (b *reader) readStrings(part string) error {
 		return err
 	}
 	preserve := s.Preserves()
-	return children(s, func(s *xmlscan.Scanner) error {
+	return s.Root(func(s *xmlscan.Scanner) error {
 		if !is(s, "si") {
 			return s.Skip()
 		}
 		text, err := richText(s, preserve)
 		b.strings = append(b.strings, text)
 		return err
-	}, true)
+	})
 }
 
 // richText reads the text inside <si> or <is>: that of <t>, or of the runs <r><t>; phonetic guides are left out.
 func richText(s *xmlscan.Scanner, preserve bool) (string, error) {
 	preserve = preserve || s.Preserves()
 	var whole xmlscan.Pieces
-	err := children(s, func(s *xmlscan.Scanner) error {
+	err := s.Children(func(s *xmlscan.Scanner) error {
 		switch {
 		case is(s, "t"):
 			text, err := content(s, preserve)
@@ -116,17 +116,17 @@ func richText(s *xmlscan.Scanner, preserve bool) (string, error) {
 			return err
 		case is(s, "r"):
 			preserve := preserve || s.Preserves()
-			return children(s, func(s *xmlscan.Scanner) error {
+			return s.Children(func(s *xmlscan.Scanner) error {
 				if !is(s, "t") {
 					return s.Skip()
 				}
 				text, err := content(s, preserve)
 				whole.Add(text)
 				return err
-			}, false)
+			})
 		}
 		return s.Skip()
-	}, false)
+	})
 	return whole.String(), err
 }
 

@@ -302,7 +302,7 @@ func (b *reader) scan(part, text string, space xmlscan.Space, root string, handl
 	if err := expectRoot(s, space, root); err != nil {
 		return err
 	}
-	return children(s, handle, true)
+	return s.Root(handle)
 }
 
 // expectRoot reads up to the root element and checks it.
@@ -314,29 +314,6 @@ func expectRoot(s *xmlscan.Scanner, space xmlscan.Space, root string) error {
 		return s.Fail("the part begins with <%s> and not with <%s> as it should", s.Local, root)
 	}
 	return nil
-}
-
-// children calls handle for each child element of the current one. For the root, it also reads to the end of the
-// document.
-func children(s *xmlscan.Scanner, handle func(*xmlscan.Scanner) error, root bool) error {
-	for {
-		token, err := s.Next()
-		if err != nil {
-			return err
-		}
-		switch token {
-		case xmlscan.Start:
-			if err := handle(s); err != nil {
-				return err
-			}
-		case xmlscan.End:
-			if !root {
-				return nil
-			}
-		case xmlscan.EOF:
-			return nil
-		}
-	}
 }
 
 // is reports whether the current element is one of the main namespace; files without any namespace are taken as well.
@@ -364,7 +341,7 @@ func (b *reader) workbook(part string) ([]entry, error) {
 			}
 			b.date1904 = isTrue(value)
 		case is(s, "sheets"):
-			return children(s, func(s *xmlscan.Scanner) error {
+			return s.Children(func(s *xmlscan.Scanner) error {
 				one, err := sheetEntry(s)
 				if err != nil {
 					return err
@@ -376,7 +353,7 @@ func (b *reader) workbook(part string) ([]entry, error) {
 				}
 				entries = append(entries, one)
 				return s.Skip()
-			}, false)
+			})
 		}
 		return s.Skip()
 	})

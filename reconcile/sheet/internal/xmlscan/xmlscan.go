@@ -213,6 +213,38 @@ func (s *Scanner) Skip() error {
 	return nil
 }
 
+// Children calls handle for each child element of the one whose Start was returned last, and passes over its End. Handle passes over the
+// child, its End included.
+func (s *Scanner) Children(handle func(*Scanner) error) error {
+	for {
+		token, err := s.Next()
+		if err != nil {
+			return err
+		}
+		switch token {
+		case Start:
+			if err := handle(s); err != nil {
+				return err
+			}
+		case End:
+			return nil
+		}
+	}
+}
+
+// Root calls handle for each child element of the root, whose Start was returned last, and reads to the end of the document, whose faults
+// after the root are found thereby. Handle passes over the child, its End included.
+func (s *Scanner) Root(handle func(*Scanner) error) error {
+	if err := s.Children(handle); err != nil {
+		return err
+	}
+	for {
+		if token, err := s.Next(); err != nil || token == EOF {
+			return err
+		}
+	}
+}
+
 // Content returns the character data directly inside the element whose Start was returned last, and passes over its
 // End. Child elements are skipped with their text.
 func (s *Scanner) Content() (string, error) {
