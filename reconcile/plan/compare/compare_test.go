@@ -3,7 +3,6 @@ package compare_test
 import (
 	"fmt"
 	"io/fs"
-	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -12,25 +11,12 @@ import (
 	"example.com/seatline/examples/shop"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/plan/compare"
-	"example.com/seatline/reconcile/sheet"
 	"example.com/seatline/reconcile/sheet/open"
+	"example.com/seatline/reconcile/sheet/sheettest"
 )
 
 func read(file string, lines ...string) *catalog.Catalogue {
-	s := &sheet.Sheet{Name: "Heads"}
-	for _, line := range lines {
-		var row []sheet.Cell
-		for text := range strings.SplitSeq(line, "|") {
-			text = strings.TrimSpace(text)
-			cell := sheet.Cell{Kind: sheet.Text, Raw: text, Shown: text}
-			if text == "" {
-				cell = sheet.Cell{}
-			}
-			row = append(row, cell)
-		}
-		s.Rows = append(s.Rows, row)
-	}
-	return catalog.Read([]catalog.Input{{Book: &sheet.Book{File: file, Sheets: []*sheet.Sheet{s}}, Kind: catalog.Heads}}, catalog.Options{})
+	return catalog.Read([]catalog.Input{{Book: sheettest.Book(file, "Heads", lines...), Kind: catalog.Heads}}, catalog.Options{})
 }
 
 const heading = "Part | Description | Hosel OD | Bore (mm) | Price"

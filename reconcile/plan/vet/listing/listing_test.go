@@ -10,24 +10,10 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/plan/vet/listing"
 	"example.com/seatline/reconcile/sheet"
+	"example.com/seatline/reconcile/sheet/sheettest"
 )
 
-func book(lines ...string) *sheet.Book {
-	s := &sheet.Sheet{Name: "S"}
-	for _, line := range lines {
-		var row []sheet.Cell
-		for text := range strings.SplitSeq(line, "|") {
-			text = strings.TrimSpace(text)
-			cell := sheet.Cell{Kind: sheet.Text, Raw: text, Shown: text}
-			if text == "" {
-				cell = sheet.Cell{}
-			}
-			row = append(row, cell)
-		}
-		s.Rows = append(s.Rows, row)
-	}
-	return &sheet.Book{File: "m.csv", Sheets: []*sheet.Sheet{s}}
-}
+func book(lines ...string) *sheet.Book { return sheettest.Book("m.csv", "S", lines...) }
 
 func told(r listing.Readings) []string {
 	var all []string
