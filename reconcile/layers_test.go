@@ -37,6 +37,7 @@ var layers = []string{
 	"reconcile/sheet",
 	"reconcile/finding",
 	"reconcile/near",
+	"reconcile/internal/",
 	"fitcalc",
 	"fitcalc/",
 }

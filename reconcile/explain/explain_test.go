@@ -4,10 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
-	"flag"
 	"math"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -20,11 +17,10 @@ import (
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/fitcalc/press"
 	"example.com/seatline/reconcile/explain"
+	"example.com/seatline/reconcile/internal/golden"
 	"example.com/seatline/reconcile/joint"
 	"example.com/seatline/reconcile/settings"
 )
-
-var update = flag.Bool("update", false, "write the golden files")
 
 func subject(t testing.TB, text string) explain.Subject {
 	t.Helper()
@@ -84,25 +80,8 @@ func TestGolden(t *testing.T) {
 				s.Units = fitcalc.Imperial
 				s.Shaft = explain.Shaft{Material: "steel", Inside: measure.Millimetres(8)}
 			}
-			golden(t, name+".txt", text(t, explained(t, s)))
+			golden.Check(t, name+".txt", text(t, explained(t, s)))
 		})
-	}
-}
-
-func golden(t *testing.T, name, got string) {
-	t.Helper()
-	path := filepath.Join("testdata", name)
-	if *update {
-		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if diff := cmp.Diff(string(want), got); diff != "" {
-		t.Errorf("%s differs; if the new text is right, run the test with -update:\n%s", name, diff)
 	}
 }
 

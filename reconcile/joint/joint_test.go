@@ -17,6 +17,7 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/internal/schematest"
 	"example.com/seatline/reconcile/joint"
 )
 
@@ -373,25 +374,8 @@ func TestErrorsOfTheStreams(t *testing.T) {
 	}
 }
 
-func compile(t testing.TB, schema []byte) *jsonschema.Schema {
-	t.Helper()
-	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(schema))
-	if err != nil {
-		t.Fatal(err)
-	}
-	c := jsonschema.NewCompiler()
-	if err := c.AddResource("schema.json", doc); err != nil {
-		t.Fatal(err)
-	}
-	compiled, err := c.Compile("schema.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	return compiled
-}
-
 func TestAnswersMeetTheSchema(t *testing.T) {
-	questions, answers := compile(t, joint.Schema()), compile(t, joint.AnswerSchema())
+	questions, answers := schematest.Compile(t, joint.Schema()), schematest.Compile(t, joint.AnswerSchema())
 	for _, text := range []string{
 		iron,
 		`{}`,
@@ -402,25 +386,14 @@ func TestAnswersMeetTheSchema(t *testing.T) {
 		`{"head":{"hosel_od":"nothing"}}`,
 	} {
 		got, _ := answer(t, strings.NewReader(text), 1)
-		check(t, questions, text)
-		check(t, answers, got)
+		schematest.Check(t, text, questions, []byte(text))
+		schematest.Check(t, got, answers, []byte(got))
 	}
 	if err := questions.Validate(map[string]any{"head": map[string]any{"hosel": "1 in"}}); err == nil {
 		t.Error("the schema takes a key that does not exist")
 	}
 	if err := answers.Validate(map[string]any{"line": 1.0}); err == nil {
 		t.Error("the schema takes an answer that says nothing")
-	}
-}
-
-func check(t *testing.T, schema *jsonschema.Schema, text string) {
-	t.Helper()
-	value, err := jsonschema.UnmarshalJSON(strings.NewReader(text))
-	if err != nil {
-		t.Fatalf("%s: %v", text, err)
-	}
-	if err := schema.Validate(value); err != nil {
-		t.Errorf("%s: %v", text, err)
 	}
 }
 
@@ -485,7 +458,7 @@ func FuzzParseJSON(f *testing.F) {
 	for _, seed := range []string{iron, "{}", `{"id":1}`, `{"head":{"hosel_od":{"nominal":"1 in"}}}`, `{"a":[{"b":"\""}]}`, "[]", "{"} {
 		f.Add([]byte(seed))
 	}
-	schema := compile(f, joint.AnswerSchema())
+	schema := schematest.Compile(f, joint.AnswerSchema())
 	f.Fuzz(func(t *testing.T, text []byte) {
 		if bytes.ContainsAny(text, "\n") {
 			return

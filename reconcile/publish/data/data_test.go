@@ -6,44 +6,21 @@ import (
 	"encoding/csv"
 	"encoding/json"
 	"errors"
-	"flag"
 	"io"
-	"os"
-	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
-	"github.com/santhosh-tekuri/jsonschema/v6"
-
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/internal/golden"
+	"example.com/seatline/reconcile/internal/schematest"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/publish/tell"
 	"example.com/seatline/reconcile/publish/tell/telltest"
 )
-
-var update = flag.Bool("update", false, "write the golden files anew")
-
-func golden(t *testing.T, name string, got []byte) {
-	t.Helper()
-	path := filepath.Join("testdata", name)
-	if *update {
-		if err := os.WriteFile(path, got, 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if diff := cmp.Diff(string(want), string(got)); diff != "" {
-		t.Errorf("%s (-want +got):\n%s", name, diff)
-	}
-}
 
 func written(t *testing.T, write func(io.Writer) error) []byte {
 	t.Helper()
@@ -67,9 +44,9 @@ func writers(r *matrix.Result) map[string]func(io.Writer) error {
 func TestGolden(t *testing.T) {
 	r := telltest.Small(t)
 	for name, write := range writers(r) {
-		golden(t, name, written(t, write))
+		golden.Check(t, name, written(t, write))
 	}
-	golden(t, "fits-mm.csv", written(t, func(w io.Writer) error { return WriteFitsCSV(w, r, fitcalc.Metric) }))
+	golden.Check(t, "fits-mm.csv", written(t, func(w io.Writer) error { return WriteFitsCSV(w, r, fitcalc.Metric) }))
 }
 
 func TestSameBytes(t *testing.T) {
@@ -82,33 +59,6 @@ func TestSameBytes(t *testing.T) {
 			}
 		}
 	}
-}
-
-func compile(t *testing.T, name string, text []byte) *jsonschema.Schema {
-	t.Helper()
-	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	compiler := jsonschema.NewCompiler()
-	compiler.DefaultDraft(jsonschema.Draft2020)
-	if err := compiler.AddResource(name, doc); err != nil {
-		t.Fatal(err)
-	}
-	schema, err := compiler.Compile(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return schema
-}
-
-func instance(t *testing.T, text []byte) any {
-	t.Helper()
-	value, err := jsonschema.UnmarshalJSON(bytes.NewReader(text))
-	if err != nil {
-		t.Fatalf("%s: %v", text, err)
-	}
-	return value
 }
 
 func lines(t *testing.T, r *matrix.Result) [][]byte {
@@ -133,10 +83,10 @@ func results(t *testing.T) map[string]*matrix.Result {
 }
 
 func TestSchemas(t *testing.T) {
-	fit, summary := compile(t, "fit.json", FitSchema()), compile(t, "summary.json", SummarySchema())
+	fit, summary := schematest.Compile(t, FitSchema()), schematest.Compile(t, SummarySchema())
 	for name, r := range results(t) {
 		for _, line := range lines(t, r) {
-			if err := fit.Validate(instance(t, line)); err != nil {
+			if err := fit.Validate(schematest.Parse(t, line)); err != nil {
 				t.Errorf("%s: %s\n%v", name, line, err)
 			}
 		}
@@ -145,7 +95,7 @@ func TestSchemas(t *testing.T) {
 				{Name: "heads.xlsx", Kind: "heads", Bytes: 12, SHA256: strings.Repeat("ab", 32)}, {Name: "shop.toml", Kind: "settings"},
 			})
 		})
-		if err := summary.Validate(instance(t, text)); err != nil {
+		if err := summary.Validate(schematest.Parse(t, text)); err != nil {
 			t.Errorf("%s: %s\n%v", name, text, err)
 		}
 	}
@@ -153,9 +103,9 @@ func TestSchemas(t *testing.T) {
 
 // TestSchemasRefuse shows that the schemas can fail.
 func TestSchemasRefuse(t *testing.T) {
-	fit, summary := compile(t, "fit.json", FitSchema()), compile(t, "summary.json", SummarySchema())
+	fit, summary := schematest.Compile(t, FitSchema()), schematest.Compile(t, SummarySchema())
 	r := telltest.Small(t)
-	whole := instance(t, lines(t, r)[0]).(map[string]any)
+	whole := schematest.Parse(t, lines(t, r)[0]).(map[string]any)
 	for key, wrong := range map[string]any{
 		"verdict": "perhaps", "turn_down_mm": map[string]any{"nominal": json.Number("1")}, "undersize_probability": json.Number("1.5"),
 		"hosel_od_mm": json.Number("0"), "head_source": nil, "reasons": []any{"flush.turn"}, "grip_length_mm": "12 mm",
@@ -174,7 +124,7 @@ func TestSchemasRefuse(t *testing.T) {
 		}
 	}
 	text := written(t, func(w io.Writer) error { return WriteSummaryJSON(w, r, nil) })
-	counts := instance(t, text).(map[string]any)
+	counts := schematest.Parse(t, text).(map[string]any)
 	delete(counts["pairs"].(map[string]any), "out_of_range")
 	if summary.Validate(counts) == nil {
 		t.Error("a summary without pairs.out_of_range passed")
@@ -186,10 +136,10 @@ func TestCell(t *testing.T) {
 	r := telltest.Small(t)
 	head, ferrule := int(r.Pairs[0].Head), int(r.Pairs[0].Ferrule)
 	r.Catalogue.Heads[head].Source = catalog.Source{File: "heads.xlsx", Sheet: "On its side", Row: 3, Cell: "D3"}
-	fit := compile(t, "fit.json", FitSchema())
+	fit := schematest.Compile(t, FitSchema())
 	all := lines(t, r)
 	for i, p := range r.Pairs {
-		if err := fit.Validate(instance(t, all[i])); err != nil {
+		if err := fit.Validate(schematest.Parse(t, all[i])); err != nil {
 			t.Errorf("%s\n%v", all[i], err)
 		}
 		var got struct {
@@ -203,7 +153,7 @@ func TestCell(t *testing.T) {
 		}
 	}
 	r.Catalogue.Ferrules[ferrule].Source.Cell = "E3"
-	line := instance(t, lines(t, r)[0]).(map[string]any)
+	line := schematest.Parse(t, lines(t, r)[0]).(map[string]any)
 	if got := line["ferrule_source"].(map[string]any)["cell"]; got != "E3" {
 		t.Errorf("cell of the ferrule: %v", got)
 	}

@@ -4,19 +4,16 @@ import (
 	"bytes"
 	"encoding/csv"
 	"encoding/json"
-	"flag"
 	"fmt"
 	"os"
-	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
-	"github.com/santhosh-tekuri/jsonschema/v6"
-
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/internal/golden"
+	"example.com/seatline/reconcile/internal/schematest"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/plan/compare"
 	"example.com/seatline/reconcile/plan/questions"
@@ -27,8 +24,6 @@ import (
 	"example.com/seatline/reconcile/sheet"
 	"example.com/seatline/reconcile/sheet/open"
 )
-
-var update = flag.Bool("update", false, "write what is printed into the golden files")
 
 func book(t testing.TB, file, text string) *sheet.Book {
 	t.Helper()
@@ -89,28 +84,11 @@ func reports(t testing.TB) map[string]*vet.Report {
 
 func validate(t *testing.T, schema, text []byte) {
 	t.Helper()
-	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(schema))
-	if err != nil {
-		t.Fatal(err)
-	}
-	compiler := jsonschema.NewCompiler()
-	compiler.DefaultDraft(jsonschema.Draft2020)
-	compiler.AssertFormat()
-	if err := compiler.AddResource("schema.json", doc); err != nil {
-		t.Fatal(err)
-	}
-	compiled, err := compiler.Compile("schema.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	value, err := jsonschema.UnmarshalJSON(bytes.NewReader(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := compiled.Validate(value); err != nil {
+	described, value := schematest.Parse(t, schema).(map[string]any), schematest.Parse(t, text)
+	if err := schematest.CompileValue(t, described).Validate(value); err != nil {
 		t.Errorf("%v", err)
 	}
-	closed(t, "", doc.(map[string]any), doc.(map[string]any), value)
+	closed(t, "", described, described, value)
 }
 
 // closed demands that the schema describes every key that is there.
@@ -273,37 +251,17 @@ func TestQuestionsCSVComesBack(t *testing.T) {
 	}
 }
 
-func golden(t *testing.T, name string, got []byte) {
-	t.Helper()
-	path := filepath.Join("testdata", name)
-	if *update {
-		if err := os.MkdirAll("testdata", 0o755); err != nil {
-			t.Fatal(err)
-		}
-		if err := os.WriteFile(path, got, 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if diff := cmp.Diff(string(want), string(got)); diff != "" {
-		t.Errorf("%s (-want +got):\n%s", name, diff)
-	}
-}
-
 func TestGoldens(t *testing.T) {
 	all := reports(t)
 	var page, doc bytes.Buffer
 	if err := WriteVetHTML(&page, all["both"], Options{Units: fitcalc.Metric, ShopName: "Harrow Lane Clubworks"}); err != nil {
 		t.Fatal(err)
 	}
-	golden(t, "vet.html", page.Bytes())
+	golden.Check(t, "vet.html", page.Bytes())
 	if err := WriteVetJSON(&doc, all["ferrules"], nil); err != nil {
 		t.Fatal(err)
 	}
-	golden(t, "vet.json", doc.Bytes())
+	golden.Check(t, "vet.json", doc.Bytes())
 }
 
 func TestComparison(t *testing.T) {
@@ -315,12 +273,12 @@ func TestComparison(t *testing.T) {
 	if err := WriteComparison(&text, result); err != nil {
 		t.Fatal(err)
 	}
-	golden(t, "comparison.txt", text.Bytes())
+	golden.Check(t, "comparison.txt", text.Bytes())
 	if err := WriteComparisonJSON(&doc, result); err != nil {
 		t.Fatal(err)
 	}
 	validate(t, ComparisonSchema(), doc.Bytes())
-	golden(t, "comparison.json", doc.Bytes())
+	golden.Check(t, "comparison.json", doc.Bytes())
 }
 
 type fullDisk struct{}

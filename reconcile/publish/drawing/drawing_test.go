@@ -4,11 +4,8 @@ import (
 	"bytes"
 	"encoding/xml"
 	"errors"
-	"flag"
 	"io"
 	"math"
-	"os"
-	"path/filepath"
 	"regexp"
 	"strconv"
 	"strings"
@@ -20,11 +17,10 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/internal/golden"
 	"example.com/seatline/reconcile/joint"
 	"example.com/seatline/reconcile/publish/drawing"
 )
-
-var update = flag.Bool("update", false, "write the golden files")
 
 func svg(t testing.TB, s *drawing.Section, opts drawing.Options) string {
 	t.Helper()
@@ -388,30 +384,13 @@ func TestTextsAreClearOfEachOther(t *testing.T) {
 	}
 }
 
-func golden(t *testing.T, name, got string) {
-	t.Helper()
-	path := filepath.Join("testdata", name)
-	if *update {
-		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if diff := cmp.Diff(string(want), got); diff != "" {
-		t.Errorf("%s differs; if the new one is right, run the test with -update:\n%s", name, diff)
-	}
-}
-
 func TestGolden(t *testing.T) {
 	for _, c := range cases {
 		s := section(t, c.text)
-		golden(t, c.name+".svg", svg(t, s, drawing.Options{Title: c.name, Answer: "a test"}))
-		golden(t, c.name+".txt", strings.Join(drawing.Lines(s, fitcalc.Metric, false), "\n")+"\n")
+		golden.Check(t, c.name+".svg", svg(t, s, drawing.Options{Title: c.name, Answer: "a test"}))
+		golden.Check(t, c.name+".txt", strings.Join(drawing.Lines(s, fitcalc.Metric, false), "\n")+"\n")
 	}
-	golden(t, "plain.txt", strings.Join(drawing.Lines(section(t, cases[2].text), fitcalc.Imperial, true), "\n")+"\n")
+	golden.Check(t, "plain.txt", strings.Join(drawing.Lines(section(t, cases[2].text), fitcalc.Imperial, true), "\n")+"\n")
 }
 
 func TestLines(t *testing.T) {

@@ -4,11 +4,8 @@ import (
 	"bytes"
 	"encoding/xml"
 	"errors"
-	"flag"
 	"io"
 	"math"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -16,12 +13,11 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/internal/golden"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/publish/tell"
 	"example.com/seatline/reconcile/publish/tell/telltest"
 )
-
-var update = flag.Bool("update", false, "write the golden files anew")
 
 func drawn(t testing.TB, c Chart, opts Options) []byte {
 	t.Helper()
@@ -36,19 +32,7 @@ func TestGolden(t *testing.T) {
 	for prefix, units := range map[string]fitcalc.Units{"mm": fitcalc.Metric, "in": fitcalc.Imperial} {
 		for _, c := range All(telltest.Small(t), units) {
 			got := drawn(t, c, Options{Prefix: prefix + "-"})
-			path := filepath.Join("testdata", prefix+"-"+c.ID+".svg")
-			if *update {
-				if err := os.WriteFile(path, got, 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
-			want, err := os.ReadFile(path)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if diff := cmp.Diff(string(want), string(got)); diff != "" {
-				t.Errorf("%s (-want +got):\n%s", path, diff)
-			}
+			golden.Check(t, prefix+"-"+c.ID+".svg", got)
 		}
 	}
 }

@@ -7,17 +7,13 @@ import (
 	"encoding/json"
 	"encoding/xml"
 	"errors"
-	"flag"
 	"fmt"
 	"io"
 	"io/fs"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
 	"github.com/santhosh-tekuri/jsonschema/v6"
 
 	"example.com/seatline/examples/shop"
@@ -25,6 +21,8 @@ import (
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/demand"
+	"example.com/seatline/reconcile/internal/golden"
+	"example.com/seatline/reconcile/internal/schematest"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/plan/stock"
 	"example.com/seatline/reconcile/publish/planning"
@@ -33,8 +31,6 @@ import (
 	"example.com/seatline/reconcile/sheet"
 	"example.com/seatline/reconcile/sheet/open"
 )
-
-var update = flag.Bool("update", false, "write the golden files anew")
 
 // demo is the demo's shop decided, with its plan for the year.
 func demo(t testing.TB) (*matrix.Result, *demand.Demand) {
@@ -162,19 +158,7 @@ func TestGolden(t *testing.T) {
 	s, z := stockOf(t, r, nil, nil), sizesOf(t, r, nil)
 	for name, write := range writers(s, z) {
 		got := written(t, write)
-		path := filepath.Join("testdata", name)
-		if *update {
-			if err := os.WriteFile(path, got, 0o644); err != nil {
-				t.Fatal(err)
-			}
-		}
-		want, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if diff := cmp.Diff(string(want), string(got)); diff != "" {
-			t.Errorf("%s (-want +got):\n%s", name, diff)
-		}
+		golden.Check(t, name, got)
 	}
 }
 
@@ -209,44 +193,23 @@ func closed(v any) {
 
 func compile(t *testing.T, text []byte) *jsonschema.Schema {
 	t.Helper()
-	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	closed(doc)
-	compiler := jsonschema.NewCompiler()
-	compiler.DefaultDraft(jsonschema.Draft2020)
-	if err := compiler.AddResource("schema.json", doc); err != nil {
-		t.Fatal(err)
-	}
-	schema, err := compiler.Compile("schema.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	return schema
+	schema := schematest.Parse(t, text)
+	closed(schema)
+	return schematest.CompileValue(t, schema)
 }
 
 func TestSchemas(t *testing.T) {
 	ofStock, ofSizes := compile(t, planning.StockSchema()), compile(t, planning.SizesSchema())
-	check := func(name string, schema *jsonschema.Schema, text []byte) {
-		value, err := jsonschema.UnmarshalJSON(bytes.NewReader(text))
-		if err != nil {
-			t.Fatal(err)
-		}
-		if err := schema.Validate(value); err != nil {
-			t.Errorf("%s: %v", name, err)
-		}
-	}
 	for name, r := range cases(t) {
-		check(name, ofStock, written(t, writers(stockOf(t, r, nil, nil), sizesOf(t, r, nil))["stock.json"]))
-		check(name, ofSizes, written(t, writers(stockOf(t, r, nil, nil), sizesOf(t, r, nil))["sizes.json"]))
+		schematest.Check(t, name, ofStock, written(t, writers(stockOf(t, r, nil, nil), sizesOf(t, r, nil))["stock.json"]))
+		schematest.Check(t, name, ofSizes, written(t, writers(stockOf(t, r, nil, nil), sizesOf(t, r, nil))["sizes.json"]))
 	}
 	r, d := demo(t)
 	all := writers(stockOf(t, r, d, func(s *stock.Settings) {
 		s.Must, s.MustNot, s.SecondSource, s.MostTurnDown, s.AtMost = []int{0}, []int{1}, []int{0, 1}, measure.Micrometres(800), 20
 	}), sizesOf(t, r, d))
-	check("demo", ofStock, written(t, all["stock.json"]))
-	check("demo", ofSizes, written(t, all["sizes.json"]))
+	schematest.Check(t, "demo", ofStock, written(t, all["stock.json"]))
+	schematest.Check(t, "demo", ofSizes, written(t, all["sizes.json"]))
 	if err := ofStock.Validate(map[string]any{"version": 1}); err == nil {
 		t.Error("the schema takes anything")
 	}

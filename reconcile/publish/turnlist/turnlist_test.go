@@ -3,13 +3,11 @@ package turnlist
 import (
 	"bytes"
 	"errors"
-	"flag"
 	"fmt"
 	"image"
 	"math"
 	"os"
 	"os/exec"
-	"path/filepath"
 	"regexp"
 	"slices"
 	"strconv"
@@ -25,12 +23,11 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/internal/golden"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/publish/tell"
 	"example.com/seatline/reconcile/publish/tell/telltest"
 )
-
-var update = flag.Bool("update", false, "write the golden files anew")
 
 func written(t testing.TB, write func(w *bytes.Buffer) error) []byte {
 	t.Helper()
@@ -48,23 +45,6 @@ func asPDF(t testing.TB, l *List) []byte {
 	return written(t, func(w *bytes.Buffer) error { return l.WritePDF(w) })
 }
 
-func golden(t *testing.T, name string, got []byte) {
-	t.Helper()
-	path := filepath.Join("testdata", name)
-	if *update {
-		if err := os.WriteFile(path, got, 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if diff := cmp.Diff(string(want), string(got)); diff != "" {
-		t.Errorf("%s (-want +got):\n%s", name, diff)
-	}
-}
-
 func TestGolden(t *testing.T) {
 	r := telltest.Small(t)
 	for name, opts := range map[string]Options{
@@ -72,8 +52,8 @@ func TestGolden(t *testing.T) {
 		"best-in": {Units: fitcalc.Fractions, Paper: Letter, Title: "Tarrow, three irons"},
 	} {
 		l := New(r, Best(r, nil), opts)
-		golden(t, name+".html", asHTML(t, l))
-		golden(t, name+".json", written(t, func(w *bytes.Buffer) error { return l.WriteJSON(w) }))
+		golden.Check(t, name+".html", asHTML(t, l))
+		golden.Check(t, name+".json", written(t, func(w *bytes.Buffer) error { return l.WriteJSON(w) }))
 	}
 }
 

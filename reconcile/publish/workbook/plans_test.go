@@ -4,8 +4,6 @@ import (
 	"bytes"
 	"context"
 	"fmt"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -16,6 +14,7 @@ import (
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/demand"
+	"example.com/seatline/reconcile/internal/golden"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/plan/stock"
 	"example.com/seatline/reconcile/publish/planning"
@@ -93,19 +92,7 @@ func planBooks(t testing.TB, r *matrix.Result, opts Options) map[string][]byte {
 func TestPlansGolden(t *testing.T) {
 	for name, content := range planBooks(t, telltest.Small(t), Options{ShopName: "Lathe & Linen", Units: fitcalc.Imperial}) {
 		got := dump(t, open(t, content))
-		path := filepath.Join("testdata", name)
-		if *update {
-			if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
-				t.Fatal(err)
-			}
-		}
-		want, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if diff := cmp.Diff(string(want), got); diff != "" {
-			t.Errorf("%s (-want +got):\n%s", name, diff)
-		}
+		golden.Check(t, name, got)
 	}
 }
 

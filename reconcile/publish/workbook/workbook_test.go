@@ -4,12 +4,9 @@ import (
 	"archive/zip"
 	"bytes"
 	"errors"
-	"flag"
 	"fmt"
 	"io"
 	"math"
-	"os"
-	"path/filepath"
 	"regexp"
 	"slices"
 	"strconv"
@@ -21,12 +18,11 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/internal/golden"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/publish/tell"
 	"example.com/seatline/reconcile/publish/tell/telltest"
 )
-
-var update = flag.Bool("update", false, "write the golden files anew")
 
 func bytesOf(t testing.TB, r *matrix.Result, opts Options, limits limits) []byte {
 	t.Helper()
@@ -159,19 +155,7 @@ func TestGolden(t *testing.T) {
 		"small-frac.txt":    {Units: fitcalc.Fractions},
 	} {
 		got := dump(t, written(t, telltest.Small(t), opts))
-		path := filepath.Join("testdata", name)
-		if *update {
-			if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
-				t.Fatal(err)
-			}
-		}
-		want, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if diff := cmp.Diff(string(want), got); diff != "" {
-			t.Errorf("%s (-want +got):\n%s", name, diff)
-		}
+		golden.Check(t, name, got)
 	}
 }
 
