@@ -560,7 +560,7 @@ func (t *tableReader) readNumber(c *column, f Field) (Field, trouble) {
 	if traits[c.role].want == wantPrice {
 		want = value.WantPrice
 	}
-	reading := t.lex.read(f.Text, value.Context{Want: want, Mark: c.mark})
+	reading := t.lex.read(f.Text, value.Context{Want: want, Unit: c.headingUnit, Mark: c.mark})
 	if reading.Kind == value.Number && reading.Problem.Code != "data.unreadable" {
 		f.Number, f.IsNumber = reading.Number, true
 	}

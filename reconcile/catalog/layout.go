@@ -661,6 +661,9 @@ func (r *region) readHeadings(lex *lexicon) {
 		h := heading{col: col}
 		for i, line := range texts {
 			text := r.fragment(texts[i:], line, col)
+			if text != "" && r.grid.filled(line, col) == "" && r.ownPrice(lex, texts[i+1:], col) {
+				text = "" // the group to its left ends before it
+			}
 			if text != "" && !slices.Contains(h.parts, text) {
 				h.parts = append(h.parts, text)
 			}
@@ -699,6 +702,22 @@ func (r *region) fragment(lines []int, line, col int) string {
 		return text
 	}
 	return ""
+}
+
+// ownPrice reports whether what stands above a column in its own lines says by itself that it gives prices or stock, which
+// no group of sizes has.
+func (r *region) ownPrice(lex *lexicon, lines []int, col int) bool {
+	for _, line := range lines {
+		found := lex.match(r.grid.at(line, col))
+		if len(found) == 0 || found[0].Score < certainHeading {
+			continue
+		}
+		switch Role(found[0].Role) {
+		case Price, Stock, Pack:
+			return true
+		}
+	}
+	return false
 }
 
 // below reports whether a column has a heading of its own in one of the lines.
@@ -956,6 +975,9 @@ func guessTable(g *grid, part span) (region, bool) {
 		if !dataLike(g, line, part) || !dataLike(g, line+1, part) {
 			continue
 		}
+		for line > part.from && mostlyValues(g, line-1, part) {
+			line-- // a row whose part number is not written like the others
+		}
 		r := region{grid: g, from: part.from, to: part.to, left: part.left, right: part.right, body: line, guessed: true, aside: map[int]string{}}
 		if line > part.from && countCells(g, line-1, part) >= 2 && !mostlyNumeric(g, line-1, part.left, part.right) {
 			r.headings = []int{line - 1}
@@ -971,6 +993,20 @@ func guessTable(g *grid, part span) (region, bool) {
 		return r, true
 	}
 	return region{}, false
+}
+
+// mostlyValues reports whether a line has as many values as other cells, and two at least.
+func mostlyValues(g *grid, line int, part span) bool {
+	values, cells := 0, 0
+	for col := part.left; col <= part.right; col++ {
+		if text := g.at(line, col); text != "" {
+			cells++
+			if looksNumeric(text) && !isPriceBreak(text) {
+				values++
+			}
+		}
+	}
+	return values >= 2 && values*2 >= cells
 }
 
 func dataLike(g *grid, line int, part span) bool {

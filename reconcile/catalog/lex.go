@@ -231,7 +231,7 @@ func looksLikeCode(s string) bool {
 			lower++
 		case r == ' ':
 			spaces++
-		case unicode.IsUpper(r), strings.ContainsRune("-_/.+#&()*:,'", r):
+		case unicode.IsUpper(r), strings.ContainsRune("-_/.+#&()*:,'…–~", r):
 		default:
 			return false
 		}

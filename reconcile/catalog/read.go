@@ -197,6 +197,7 @@ func matches(pattern, name string) bool {
 // openSheet finds the tables of a sheet and what their columns mean.
 func (r *reader) openSheet(input Input, s *sheet.Sheet) *sheetReader {
 	sr := &sheetReader{reader: r, input: input, sheet: s, grid: newGrid(s)}
+	sr.grid.explain(r.lex)
 	key := r.key(input, s)
 	full := fullKey(input, s)
 	rules := r.rules(full, key)

@@ -64,6 +64,10 @@ type column struct {
 	// covers is the role whose values a tolerance column covers, or coversClass the sort of sizes; both empty: all.
 	covers      Role
 	coversClass string
+	// deviation is 1 in a column of upper deviations and -1 in one of lower ones; partner is the column of the others, at the
+	// left one of the two.
+	deviation int
+	partner   *column
 }
 
 // Points of the assignment of roles to columns. A heading that says exactly a role is worth ten; the values say how
@@ -89,8 +93,9 @@ func (r *region) columnsOf(lex *lexicon) []*column {
 		if h.text == "" && p.filled == 0 {
 			continue
 		}
-		columns = append(columns, newColumn(lex, r, h, p))
+		columns = append(columns, newColumn(lex, r, h.withWords(lex, &p), p))
 	}
+	pairDeviations(columns)
 	return columns
 }
 
@@ -109,6 +114,37 @@ func newColumn(lex *lexicon, r *region, h heading, p profile) *column {
 	}
 	c.headingUnit = lex.headingUnit(h)
 	return c
+}
+
+// withWords adds to a heading that is vague by itself the word that stands with the number in every cell below, where the two
+// together name a size: "Hosel" over "0.370 bore".
+func (h heading) withWords(lex *lexicon, p *profile) heading {
+	found := lex.match(h.parts...)
+	if len(p.texts) < 2 || len(found) == 0 || found[0].Score > specificHeading {
+		return h
+	}
+	shared := wordsBeside(p.texts[0])
+	for _, text := range p.texts[1:] {
+		own := wordsBeside(text)
+		shared = slices.DeleteFunc(shared, func(word string) bool { return !slices.Contains(own, word) })
+	}
+	for _, word := range shared {
+		joined := append(slices.Clone(h.parts), word)
+		better := lex.match(joined...)
+		if len(better) > 0 && better[0].Score >= certainHeading && traits[Role(better[0].Role)].want == wantLength {
+			h.parts, h.text = joined, h.text+" "+word
+			return h
+		}
+	}
+	return h
+}
+
+// wordsBeside returns the words of a text that begins with a number, none of any other text.
+func wordsBeside(text string) []string {
+	if !looksNumeric(text) {
+		return nil
+	}
+	return strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) })
 }
 
 // priceBreak is a heading that gives a quantity from which a price holds: 1-9 pcs, 10–49, 50+, ab 100 Stk.
@@ -207,7 +243,7 @@ func (c *column) fit(lex *lexicon, kind Kind, role Role, guessed bool) float64 {
 }
 
 func (c *column) fitAlone(lex *lexicon, kind Kind, role Role, guessed bool) float64 {
-	if c.irrelevant != "" {
+	if c.irrelevant != "" || c.deviation != 0 {
 		return -20
 	}
 	h := c.headed(kind, role)

@@ -413,6 +413,8 @@ func orRoles(roles []Role, columns map[Role]*column) string {
 // finish writes the rows of the line, one for each club of a set, and their entries.
 func (r *rowReader) finish(part string) {
 	t := r.t
+	base, clubs := r.clubs(part)
+	clubs = r.spreadParts(part, clubs)
 	outcome := Used
 	switch {
 	case r.held != "":
@@ -420,10 +422,12 @@ func (r *rowReader) finish(part string) {
 	case len(r.assumptions) > 0:
 		outcome = Assumed
 	}
-	base, clubs := r.clubs(part)
 	for _, club := range clubs {
 		name := base
-		if club.suffix != "" {
+		switch {
+		case club.part != "":
+			name = club.part
+		case club.suffix != "":
 			name = base + " " + club.suffix
 		}
 		if club.assumption != "" {

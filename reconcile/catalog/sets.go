@@ -7,8 +7,9 @@ import (
 	"example.com/seatline/reconcile/finding"
 )
 
-// clubOf is one club of a row: what stands after the part number, empty for a row that is one part.
-type clubOf struct{ suffix, assumption string }
+// clubOf is one club of a row: what stands after the part number, empty for a row that is one part, or the part number of its own
+// that a run of them gives it.
+type clubOf struct{ suffix, part, assumption string }
 
 // clubs returns the name of a row's part and its clubs: those of a set that it names in a column of its own or at the
 // end of its part number; one club without a suffix where it names none.

@@ -114,6 +114,7 @@ func (t *tableReader) understand(given Kind, titles []string) {
 	t.applyColumnRules()
 	t.checkRowRules()
 	t.shareRoles()
+	t.nameDeviations()
 	t.indexRoles()
 	t.nameParts(titles)
 	t.holdUncertain()
@@ -383,7 +384,7 @@ func (t *tableReader) applyRole(c *column, rule ColumnRule, name string) {
 // size in another unit.
 func (t *tableReader) shareRoles() {
 	for _, c := range t.columns {
-		if c.role != "" || c.irrelevant != "" {
+		if c.role != "" || c.irrelevant != "" || c.deviation != 0 {
 			continue
 		}
 		for _, m := range c.matches[t.kind] {

@@ -124,13 +124,26 @@ func (e *entry) readTips(h *Head, role Role) {
 func tipSize(reading value.Reading) (measure.Dim, bool) {
 	switch reading.Kind {
 	case value.Length:
-		return reading.Dim, tipBounds[TipOD].possible(mm(reading.Dim.Nominal()))
+		size := mm(reading.Dim.Nominal())
+		if tipBounds[TipOD].possible(size) {
+			return reading.Dim, true
+		}
+		if reading.UnitStated || unitMM[reading.Unit] == 0 || reading.Dim.HasLimits() {
+			return measure.Dim{}, false
+		}
+		return tipNumber(size / unitMM[reading.Unit]) // 370P in a column in inches
 	case value.Number:
-		for _, unit := range lengthUnits[:3] {
-			if size := reading.Number * unitMM[unit]; tipBounds[TipOD].possible(size) {
-				length, err := measure.FromMillimetres(size)
-				return measure.Nominal(length), err == nil
-			}
+		return tipNumber(reading.Number)
+	}
+	return measure.Dim{}, false
+}
+
+// tipNumber returns the size of a tip of which the unit is not said.
+func tipNumber(number float64) (measure.Dim, bool) {
+	for _, unit := range lengthUnits[:3] {
+		if size := number * unitMM[unit]; tipBounds[TipOD].possible(size) {
+			length, err := measure.FromMillimetres(size)
+			return measure.Nominal(length), err == nil
 		}
 	}
 	return measure.Dim{}, false

@@ -426,7 +426,7 @@ func (t *tableReader) coverTolerances() {
 	count := 0
 	lengthsAfter := false
 	for _, c := range t.columns {
-		if c.role == Tolerance {
+		if c.role == Tolerance && c.deviation == 0 {
 			count++
 			lengthsAfter = false
 		} else if traits[c.role].want == wantLength && count > 0 {
@@ -434,7 +434,7 @@ func (t *tableReader) coverTolerances() {
 		}
 	}
 	for i, c := range t.columns {
-		if c.role != Tolerance {
+		if c.role != Tolerance || c.deviation != 0 {
 			continue
 		}
 		subject := t.subjectOf(c.text)
@@ -467,8 +467,11 @@ func (c *column) names(kind Kind, role Role) bool {
 
 // toleranceFor returns the tolerance that holds for a value of a column that states none, with where it comes from.
 func (t *tableReader) toleranceFor(line int, c *column) (value.Tolerance, measure.Origin, string, bool) {
+	if tolerance, where, found := t.deviationsFor(line, c); found {
+		return tolerance, measure.Stated, where, true
+	}
 	for _, other := range t.columns {
-		if other.role != Tolerance || other.covers != "" && other.covers != c.role || other.covers == "" && other.coversClass != "" && other.coversClass != classOf(c.role) {
+		if other.role != Tolerance || other.deviation != 0 || other.covers != "" && other.covers != c.role || other.covers == "" && other.coversClass != "" && other.coversClass != classOf(c.role) {
 			continue
 		}
 		text := t.region.grid.filled(line, other.col)

@@ -80,12 +80,16 @@ func (p parser) number(tokens []token) Reading {
 	r := Reading{Kind: Number}
 	var number *token
 	var rest []string
+	thousands := 0.0
 	for i := range tokens {
 		t := &tokens[i]
 		switch t.kind {
 		case aNumber:
 			switch {
 			case number == nil:
+				number = t
+			case t.gap && tokens[i-1].kind == aNumber && spacedGroup(tokens[i-1].raw, t.raw) && t.comma == nil: // 1 250,50
+				thousands = (thousands + number.num.Float64()) * 1000
 				number = t
 			case tokens[i-1].is(aSign, "/") || tokens[i-1].is(aMark, "per"): // 1.25 / 12 pcs
 				rest = append(rest, "/"+t.raw)
@@ -121,9 +125,11 @@ func (p parser) number(tokens []token) Reading {
 		r.Rest = strings.Join(rest, " ")
 		r.Leniencies = append(r.Leniencies, Leniency{ForgaveTrailingText, fmt.Sprintf("%q beside the number was set aside", r.Rest)})
 	}
-	r.Number, r.Decimals = number.num.Float64(), number.num.Decimals()
+	r.Number, r.Decimals = thousands+number.num.Float64(), number.num.Decimals()
 	switch {
-	case number.comma != nil && (p.ctx.Want == WantCount || wholeCurrency[r.Unit]): // nobody counts thousandths
+	case thousands > 0:
+		r.Leniencies = append(r.Leniencies, Leniency{ForgaveThousands, "the space before " + number.raw + " parts thousands"})
+	case number.comma != nil && (p.ctx.Want == WantCount || wholeCurrency[r.Unit] || r.Unit == "" && wholeCurrency[p.ctx.Unit]): // nobody counts thousandths
 		r.Number, r.Decimals = number.comma.AsThousands.Float64(), 0
 		r.Leniencies = append(withoutCode(r.Leniencies, ForgaveDecimalComma), Leniency{ForgaveThousands, "the comma in " + number.raw + " parts thousands"})
 	case number.comma != nil:
@@ -140,6 +146,12 @@ func (p parser) number(tokens []token) Reading {
 
 // wholeCurrency are the currencies without a smaller unit in use.
 var wholeCurrency = map[string]bool{"JPY": true, "KRW": true, "TWD": true}
+
+// spacedGroup reports whether a number goes on another one as thousands parted by a space do: 1 and 250, 250 and 000,50.
+func spacedGroup(before, raw string) bool {
+	whole, _, _ := strings.Cut(strings.Replace(raw, ",", ".", 1), ".")
+	return len(before) <= 3 && before[0] != '0' && len(whole) == 3 && strings.Trim(before+whole, "0123456789") == ""
+}
 
 // pointGroups reports whether a number is written like thousands with a point: 1.250.
 func pointGroups(raw string) bool {

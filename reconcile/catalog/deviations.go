@@ -1,0 +1,137 @@
+package catalog
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/finding"
+)
+
+// Headings of columns that give one deviation of a size: a plain sign, a sign beside a word for tolerance, or the words of
+// ISO 286-1:2010, 3.2.5, for the upper and the lower limit deviation.
+var (
+	upperHeading = regexp.MustCompile(`^(?:\+|plus|più|más|upper|haut|sup(?:érieur|eriore|erior)?|oben|上|위|플러스|プラス)$`)
+	lowerHeading = regexp.MustCompile(`^(?:-|minus|moins|meno|menos|lower|bas|inf(?:érieur|eriore|erior)?|unten|下|아래|마이너스|マイナス)$`)
+	// aboutDeviation are the words that may stand beside the sign.
+	aboutDeviation = regexp.MustCompile(`tolerances?|tolérances?|toleranza|tolerancia|toleranz|tol|limit|deviation|dev|oberes|unteres|ob|unt|abmaß|abmass|écart|ecart|` +
+		`scostamento|scost|desviación|desviacion|desv|公差|偏差|許容差|공차|허용차|[.()（）\s:]`)
+	germanUpper = regexp.MustCompile(`^(?:oberes|ob\.?) ?abma(?:ß|ss)`)
+	germanLower = regexp.MustCompile(`^(?:unteres|unt\.?) ?abma(?:ß|ss)`)
+)
+
+// deviationOf returns 1 for the heading of upper deviations, -1 for one of lower ones, and 0 for any other.
+func deviationOf(text string) int {
+	text = strings.ToLower(strings.NewReplacer("−", "-", "–", "-", "＋", "+", "－", "-").Replace(strings.TrimSpace(text)))
+	switch {
+	case strings.Contains(text, "+") && strings.Contains(text, "-"), strings.Contains(text, "±"):
+		return 0
+	case germanUpper.MatchString(text):
+		return 1
+	case germanLower.MatchString(text):
+		return -1
+	}
+	switch rest := aboutDeviation.ReplaceAllString(text, ""); {
+	case upperHeading.MatchString(rest):
+		return 1
+	case lowerHeading.MatchString(rest):
+		return -1
+	}
+	return 0
+}
+
+// pairDeviations finds columns of upper and lower deviations side by side. One alone stays what it is.
+func pairDeviations(columns []*column) {
+	for i := 0; i+1 < len(columns); i++ {
+		a, b := columns[i], columns[i+1]
+		if len(a.parts) == 0 || len(b.parts) == 0 {
+			continue
+		}
+		upper, lower := deviationOf(a.parts[len(a.parts)-1]), deviationOf(b.parts[len(b.parts)-1])
+		if upper*lower != -1 || a.profile.filled+b.profile.filled == 0 {
+			continue
+		}
+		a.deviation, b.deviation, a.partner = upper, lower, b
+		i++
+	}
+}
+
+// nameDeviations tells of each pair of deviations which size it is for: the one that its heading names, or the one to its left.
+func (t *tableReader) nameDeviations() {
+	for i, c := range t.columns {
+		if c.partner == nil {
+			continue
+		}
+		for _, one := range []*column{c, c.partner} {
+			one.role, one.known = Tolerance, true
+			one.evidence = fmt.Sprintf("one of two columns of deviations, in %s and %s", t.region.grid.columnName(c.col), t.region.grid.columnName(c.partner.col))
+		}
+		if i > 0 && traits[t.columns[i-1].role].want == wantLength {
+			c.covers = t.columns[i-1].role
+		}
+		if c.covers == "" {
+			t.addColumn(finding.Warning, "data.tolerance", c, fmt.Sprintf("the deviations under %q and %q are for no size that was understood; they are not used", c.text, c.partner.text),
+				t.settle("columns", t.region.grid.columnName(c.col), "role"))
+		}
+	}
+}
+
+// deviationsFor returns the tolerance that a pair of columns gives to a size, with the place of its first.
+func (t *tableReader) deviationsFor(line int, c *column) (value.Tolerance, string, bool) {
+	for _, pair := range t.columns {
+		if pair.partner == nil || pair.covers != c.role {
+			continue
+		}
+		first, okFirst := t.deviation(line, pair, c.unit)
+		second, okSecond := t.deviation(line, pair.partner, c.unit)
+		if !okFirst || !okSecond {
+			if okFirst != okSecond {
+				t.warn(line, pair, "data.tolerance", fmt.Sprintf("one of the two deviations of %s is missing or cannot be read; the other is not used", c.name()))
+			}
+			return value.Tolerance{}, "", false
+		}
+		upper, lower := first, second
+		if pair.deviation < 0 {
+			upper, lower = second, first
+		}
+		if upper.Less(lower) {
+			t.warn(line, pair, "data.tolerance", fmt.Sprintf("the upper deviation of %s is below its lower one; neither is used", c.name()))
+			return value.Tolerance{}, "", false
+		}
+		text := t.region.grid.filled(line, pair.col) + " " + t.region.grid.filled(line, pair.partner.col)
+		return value.Tolerance{Lower: lower, Upper: upper, Text: text}, t.region.grid.ref(line, pair.col).String(), true
+	}
+	return value.Tolerance{}, "", false
+}
+
+// deviation reads one deviation. A number without a sign has that of its heading: 0.05 under "-" is -0.05.
+func (t *tableReader) deviation(line int, c *column, unit string) (measure.Length, bool) {
+	if c.unit != "" {
+		unit = c.unit
+	}
+	text := strings.TrimSpace(strings.NewReplacer("−", "-", "–", "-", "＋", "+", "－", "-").Replace(t.region.grid.filled(line, c.col)))
+	if text == "" {
+		return measure.Length{}, false
+	}
+	sign := c.deviation
+	switch text[0] {
+	case '+':
+		sign, text = 1, text[1:]
+	case '-':
+		sign, text = -1, text[1:]
+	}
+	if text != "" && strings.Trim(text, "0., ") == "" && strings.Contains(text, "0") {
+		return measure.Length{}, true
+	}
+	reading := t.lex.read(strings.TrimSpace(text), value.Context{Want: value.WantLength, Unit: unit, Mark: c.mark})
+	if reading.Kind != value.Length || reading.Problem.Code != "" || reading.Dim.HasLimits() {
+		return measure.Length{}, false
+	}
+	size := reading.Dim.Nominal()
+	if sign < 0 {
+		size = size.Neg()
+	}
+	return size, true
+}
