@@ -2,14 +2,14 @@ package picture
 
 import (
 	"bytes"
-	"encoding/xml"
 	"fmt"
 	"io"
 	"math"
 	"strconv"
 	"strings"
-	"unicode"
 	"unicode/utf8"
+
+	"example.com/seatline/reconcile/publish/svgtext"
 )
 
 // Sizes of the drawing, in its own units, which a screen shows as pixels.
@@ -78,54 +78,33 @@ type drawing struct {
 	y     float64 // where the next thing begins
 }
 
-func number(v float64) string {
-	v = math.Round(v*100) / 100
-	if v == 0 {
-		v = 0 // not -0
-	}
-	return strconv.FormatFloat(v, 'f', -1, 64)
-}
-
-// escape leaves out what XML has no room for.
-func escape(text string) string {
-	text = strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) {
-			return ' '
-		}
-		return r
-	}, text)
-	var b strings.Builder
-	_ = xml.EscapeText(&b, []byte(text)) // a strings.Builder takes everything
-	return b.String()
-}
-
 // text writes a line; anchor is empty for its beginning, or middle or end.
 func (d *drawing) text(x, y float64, color string, size float64, anchor, text string) {
-	d.b.WriteString(`<text x="` + number(x) + `" y="` + number(y) + `" fill="#` + color + `" font-size="` + number(size) + `"`)
+	d.b.WriteString(`<text x="` + svgtext.Number(x) + `" y="` + svgtext.Number(y) + `" fill="#` + color + `" font-size="` + svgtext.Number(size) + `"`)
 	if anchor != "" {
 		d.b.WriteString(` text-anchor="` + anchor + `"`)
 	}
-	d.b.WriteString(">" + escape(text) + "</text>\n")
+	d.b.WriteString(">" + svgtext.Escape(text) + "</text>\n")
 }
 
 func (d *drawing) box(x, y, w, h float64, fill, title string) {
-	d.b.WriteString(`<rect x="` + number(x) + `" y="` + number(y) + `" width="` + number(w) + `" height="` + number(h) + `" fill="#` + fill +
+	d.b.WriteString(`<rect x="` + svgtext.Number(x) + `" y="` + svgtext.Number(y) + `" width="` + svgtext.Number(w) + `" height="` + svgtext.Number(h) + `" fill="#` + fill +
 		`" stroke="#` + ink + `" stroke-width=".75">`)
 	if title != "" {
-		d.b.WriteString("<title>" + escape(title) + "</title>")
+		d.b.WriteString("<title>" + svgtext.Escape(title) + "</title>")
 	}
 	d.b.WriteString("</rect>\n")
 }
 
 func (d *drawing) rule(x1, y1, x2, y2 float64, color string) {
-	d.b.WriteString(`<path d="M` + number(x1) + " " + number(y1) + "L" + number(x2) + " " + number(y2) + `" stroke="#` + color + "\" fill=\"none\"/>\n")
+	d.b.WriteString(`<path d="M` + svgtext.Number(x1) + " " + svgtext.Number(y1) + "L" + svgtext.Number(x2) + " " + svgtext.Number(y2) + `" stroke="#` + color + "\" fill=\"none\"/>\n")
 }
 
 // top writes title, what the picture says, how it is read, and the legend.
 func (d *drawing) top() {
 	d.y = edge + 14
-	d.b.WriteString(`<text x="` + number(edge) + `" y="` + number(d.y) + `" fill="#` + ink + `" font-size="18" font-weight="bold">` +
-		escape(d.chart.Title) + "</text>\n")
+	d.b.WriteString(`<text x="` + svgtext.Number(edge) + `" y="` + svgtext.Number(d.y) + `" fill="#` + ink + `" font-size="18" font-weight="bold">` +
+		svgtext.Escape(d.chart.Title) + "</text>\n")
 	for i, text := range [...]string{d.chart.Said, d.chart.Note} {
 		color := ink
 		if i > 0 {
@@ -362,14 +341,14 @@ func broken(text string, size, room float64) []string {
 
 // file puts the drawing together with its head.
 func (d *drawing) file(opts Options) []byte {
-	id := escape(opts.Prefix + d.chart.ID)
-	box := number(width) + " " + number(d.y+edge)
+	id := svgtext.Escape(opts.Prefix + d.chart.ID)
+	box := svgtext.Number(width) + " " + svgtext.Number(d.y+edge)
 	var b bytes.Buffer
-	b.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" width="` + number(width) + `" height="` + number(d.y+edge) + `" viewBox="0 0 ` + box +
+	b.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" width="` + svgtext.Number(width) + `" height="` + svgtext.Number(d.y+edge) + `" viewBox="0 0 ` + box +
 		`" role="img" aria-labelledby="` + id + `-title ` + id + "-desc\" font-family=\"Liberation Sans, Arial, Helvetica, sans-serif\">\n")
-	b.WriteString(`<title id="` + id + `-title">` + escape(d.chart.Title) + "</title>\n")
-	b.WriteString(`<desc id="` + id + `-desc">` + escape(d.chart.Describe()) + "</desc>\n")
-	b.WriteString(`<rect width="` + number(width) + `" height="` + number(d.y+edge) + "\" fill=\"#FFFFFF\"/>\n")
+	b.WriteString(`<title id="` + id + `-title">` + svgtext.Escape(d.chart.Title) + "</title>\n")
+	b.WriteString(`<desc id="` + id + `-desc">` + svgtext.Escape(d.chart.Describe()) + "</desc>\n")
+	b.WriteString(`<rect width="` + svgtext.Number(width) + `" height="` + svgtext.Number(d.y+edge) + "\" fill=\"#FFFFFF\"/>\n")
 	b.Write(d.b.Bytes())
 	b.WriteString("</svg>\n")
 	return b.Bytes()

@@ -3,14 +3,14 @@ package planning
 import (
 	"bytes"
 	"cmp"
-	"encoding/xml"
 	"fmt"
 	"io"
 	"math"
 	"slices"
 	"strconv"
 	"strings"
-	"unicode"
+
+	"example.com/seatline/reconcile/publish/svgtext"
 )
 
 // curve is a drawing of costs over a number of parts.
@@ -55,9 +55,9 @@ func (c *curve) write(w io.Writer) error {
 	d.scale()
 	var b bytes.Buffer
 	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%[1]s" height="%[2]s" viewBox="0 0 %[1]s %[2]s" role="img" aria-labelledby="%[3]s-title %[3]s-desc" font-family="Liberation Sans, Arial, Helvetica, sans-serif">`+"\n",
-		number(wide), number(high), c.id)
-	fmt.Fprintf(&b, "<title id=\"%s-title\">%s</title>\n<desc id=\"%s-desc\">%s</desc>\n", c.id, escape(c.title), c.id, escape(c.describe()))
-	fmt.Fprintf(&b, "<rect width=\"%s\" height=\"%s\" fill=\"#FFFFFF\"/>\n", number(wide), number(high))
+		svgtext.Number(wide), svgtext.Number(high), c.id)
+	fmt.Fprintf(&b, "<title id=\"%s-title\">%s</title>\n<desc id=\"%s-desc\">%s</desc>\n", c.id, svgtext.Escape(c.title), c.id, svgtext.Escape(c.describe()))
+	fmt.Fprintf(&b, "<rect width=\"%s\" height=\"%s\" fill=\"#FFFFFF\"/>\n", svgtext.Number(wide), svgtext.Number(high))
 	d.top()
 	if d.count == 0 {
 		d.text(edge, plotTop, faint, fontSize, "", "Nothing to show.")
@@ -156,7 +156,7 @@ func (d *drawing) y(v float64) float64 {
 }
 
 func (d *drawing) top() {
-	fmt.Fprintf(&d.b, "<text x=\"%s\" y=\"34\" fill=\"#%s\" font-size=\"18\" font-weight=\"bold\">%s</text>\n", number(edge), ink, escape(d.title))
+	fmt.Fprintf(&d.b, "<text x=\"%s\" y=\"34\" fill=\"#%s\" font-size=\"18\" font-weight=\"bold\">%s</text>\n", svgtext.Number(edge), ink, svgtext.Escape(d.title))
 	d.text(edge, 58, ink, fontSize, "", d.said)
 	d.text(edge, 78, faint, fontSize, "", strings.TrimSpace(d.note))
 	d.text(edge, 104, faint, small, "", d.up)
@@ -165,7 +165,7 @@ func (d *drawing) top() {
 
 func (d *drawing) axes() {
 	for v := d.base; v <= d.most+d.step/2; v += d.step {
-		fmt.Fprintf(&d.b, "<path d=\"M%s %sH%s\" stroke=\"#%s\" fill=\"none\"/>\n", number(left), number(d.y(v)), number(wide-right), rule)
+		fmt.Fprintf(&d.b, "<path d=\"M%s %sH%s\" stroke=\"#%s\" fill=\"none\"/>\n", svgtext.Number(left), svgtext.Number(d.y(v)), svgtext.Number(wide-right), rule)
 		d.text(left-8, d.y(v)+4, faint, small, "end", grouped(strconv.FormatFloat(v, 'f', max(0, -int(math.Floor(math.Log10(d.step)+1e-9))), 64)))
 	}
 	if d.base > 0 {
@@ -175,7 +175,7 @@ func (d *drawing) axes() {
 	for n := d.firstX; n <= d.lastX; n += every {
 		d.text(d.x(n), plotBottom+20, ink, small, "middle", strconv.Itoa(n))
 	}
-	fmt.Fprintf(&d.b, "<path d=\"M%s %sH%s\" stroke=\"#%s\" fill=\"none\"/>\n", number(left), number(plotBottom), number(wide-right), ink)
+	fmt.Fprintf(&d.b, "<path d=\"M%s %sH%s\" stroke=\"#%s\" fill=\"none\"/>\n", svgtext.Number(left), svgtext.Number(plotBottom), svgtext.Number(wide-right), ink)
 }
 
 func (d *drawing) line(i int, name float64) {
@@ -186,7 +186,7 @@ func (d *drawing) line(i int, name float64) {
 	stroke := strokes[i%len(strokes)]
 	var path strings.Builder
 	for n, p := range l.points {
-		fmt.Fprintf(&path, "%s%s %s", map[bool]string{true: "M", false: "L"}[n == 0], number(d.x(p.x)), number(d.y(p.y)))
+		fmt.Fprintf(&path, "%s%s %s", map[bool]string{true: "M", false: "L"}[n == 0], svgtext.Number(d.x(p.x)), svgtext.Number(d.y(p.y)))
 	}
 	dash := ""
 	if stroke.dash != "" {
@@ -200,10 +200,10 @@ func (d *drawing) line(i int, name float64) {
 			fill = "FFFFFF"
 		}
 		if p.chosen {
-			fmt.Fprintf(&d.b, "<circle cx=\"%s\" cy=\"%s\" r=\"9\" fill=\"none\" stroke=\"#%s\" stroke-width=\"1.5\"/>\n", number(d.x(p.x)), number(d.y(p.y)), ink)
+			fmt.Fprintf(&d.b, "<circle cx=\"%s\" cy=\"%s\" r=\"9\" fill=\"none\" stroke=\"#%s\" stroke-width=\"1.5\"/>\n", svgtext.Number(d.x(p.x)), svgtext.Number(d.y(p.y)), ink)
 		}
 		fmt.Fprintf(&d.b, "<circle cx=\"%s\" cy=\"%s\" r=\"4.5\" fill=\"#%s\" stroke=\"#%s\" stroke-width=\"2\"><title>%s</title></circle>\n",
-			number(d.x(p.x)), number(d.y(p.y)), fill, stroke.color, escape(fmt.Sprintf("%s, %d: %s", l.name, p.x, p.label)))
+			svgtext.Number(d.x(p.x)), svgtext.Number(d.y(p.y)), fill, stroke.color, svgtext.Escape(fmt.Sprintf("%s, %d: %s", l.name, p.x, p.label)))
 		if labelled && (len(l.points) <= 10 || p.chosen || n == 0) {
 			d.text(d.x(p.x)-4, d.y(p.y)-13, ink, small, "", p.label)
 		}
@@ -240,20 +240,5 @@ func (d *drawing) text(x, y float64, color string, size float64, anchor, text st
 	if anchor != "" {
 		anchor = ` text-anchor="` + anchor + `"`
 	}
-	fmt.Fprintf(&d.b, "<text x=\"%s\" y=\"%s\" fill=\"#%s\" font-size=\"%s\"%s>%s</text>\n", number(x), number(y), color, number(size), anchor, escape(text))
-}
-
-func number(v float64) string { return strconv.FormatFloat(math.Round(v*100)/100+0, 'f', -1, 64) }
-
-// escape leaves out what XML has no room for.
-func escape(text string) string {
-	text = strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) {
-			return ' '
-		}
-		return r
-	}, text)
-	var b strings.Builder
-	_ = xml.EscapeText(&b, []byte(text)) // a strings.Builder takes everything
-	return b.String()
+	fmt.Fprintf(&d.b, "<text x=\"%s\" y=\"%s\" fill=\"#%s\" font-size=\"%s\"%s>%s</text>\n", svgtext.Number(x), svgtext.Number(y), color, svgtext.Number(size), anchor, svgtext.Escape(text))
 }
