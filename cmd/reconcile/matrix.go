@@ -158,7 +158,7 @@ func (s streams) report(f catalogueFlags, d decided, outputs []reconcile.Output,
 			return err
 		}
 	} else {
-		s.account(d, outputs, paths)
+		s.account(reconcile.Account(d.result), outputs, paths)
 	}
 	if f.strict && reconcile.Undecided(d.result) {
 		return errStrict
@@ -167,8 +167,8 @@ func (s streams) report(f catalogueFlags, d decided, outputs []reconcile.Output,
 }
 
 // account prints a short account and the files to open.
-func (s streams) account(d decided, outputs []reconcile.Output, paths []string) {
-	for _, line := range reconcile.Account(d.result) {
+func (s streams) account(lines []string, outputs []reconcile.Output, paths []string) {
+	for _, line := range lines {
 		fmt.Fprintln(s.out, line)
 	}
 	fmt.Fprintln(s.out)

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"fmt"
 	"io"
 	"slices"
 	"strings"
@@ -90,17 +89,7 @@ func (s streams) tellPlan(f *planFlags, d *decided, read *demand.Demand, lines [
 			return err
 		}
 	} else {
-		for _, line := range lines {
-			fmt.Fprintln(s.out, line)
-		}
-		fmt.Fprintln(s.out)
-		table := newTextTable()
-		for i, output := range outputs {
-			table.add(paths[i], output.About)
-		}
-		text := &strings.Builder{}
-		table.write(text, "")
-		fmt.Fprint(s.out, text)
+		s.account(lines, outputs, paths)
 	}
 	if f.strict && (reconcile.Undecided(d.result) || read != nil && read.Ledger.Held > 0) {
 		return errStrict
