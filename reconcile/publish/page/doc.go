@@ -2,7 +2,8 @@
 // without a network, and prints on A4 and Letter.
 //
 // A reader chooses a head, types what the calipers say, or chooses a ferrule, and sees what fits, which is best, what comes off
-// and what to prepare. Without its script the file is a plain table of all heads with their best ferrules.
+// and what to prepare. Without its script the file is a plain table of all heads with their best ferrules, and after it the pictures
+// of package picture.
 //
 // # Where the answers come from
 //

@@ -70,6 +70,7 @@ type view struct {
 	Script            template.JS
 	Chart             *chart
 	Groups            []group
+	Pictures          []drawnPicture
 	Cautions          [][2]string
 	Measured, Limits  string
 	Suppliers         []option
@@ -115,6 +116,9 @@ func (b *builder) view(c *chart) (*view, error) {
 	v.Measured = w.fill(key, "tolerance", b.show(b.tolerance))
 	for _, name := range []string{"dust", "solvent", "epoxy", "bond", "rules"} {
 		v.Cautions = append(v.Cautions, [2]string{w["caution."+name], w["caution."+name+"_text"]})
+	}
+	if v.Pictures, err = b.pictures(); err != nil {
+		return nil, err
 	}
 	b.choices(v)
 	return v, nil

@@ -6,6 +6,7 @@ import (
 	"encoding/base64"
 	"encoding/json"
 	"errors"
+	"slices"
 	"strings"
 	"testing"
 
@@ -239,9 +240,19 @@ func TestHostileText(t *testing.T) {
 	d := parse(t, write(t, r, page.Options{
 		ShopName: attacks[1], Contact: attacks[3], Columns: page.Columns(), Prices: true,
 	}))
-	for _, name := range []string{"script", "style", "img", "svg", "title", "meta"} {
+	for _, name := range []string{"script", "style", "img", "svg", "desc", "meta"} {
 		if got, want := len(d.all(name)), len(plain.all(name)); got != want {
 			t.Errorf("%d elements <%s>, want %d", got, name, want)
+		}
+	}
+	if titles := within(d.all("head")[0], "title"); len(titles) != 1 {
+		t.Errorf("%d elements <title> in the head", len(titles))
+	}
+	for _, n := range d.all("svg") {
+		for _, inner := range within(n, "") {
+			if !slices.Contains([]string{"title", "desc", "rect", "text", "path"}, inner.Data) {
+				t.Errorf("<%s> in a picture", inner.Data)
+			}
 		}
 	}
 	_, chart := d.data()

@@ -1,0 +1,155 @@
+package page
+
+import (
+	"bytes"
+	"fmt"
+	"html/template"
+	"regexp"
+	"strings"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/reconcile/publish/picture"
+)
+
+// drawnPicture is a picture of the whole catalogue, as it stands in the page.
+type drawnPicture struct {
+	ID, Title string
+	SVG       template.HTML
+}
+
+// pictures draws the pictures of the catalogue in the reader's language.
+func (b *builder) pictures() ([]drawnPicture, error) {
+	var all []drawnPicture
+	for _, c := range picture.All(b.result, b.opts.Units) {
+		switch c.ID {
+		case "sizes":
+			b.sayBySize(&c)
+		case "turn-down":
+			b.sayTurnDowns(&c)
+		case "verdicts":
+			b.sayVerdicts(&c)
+		}
+		var drawn bytes.Buffer
+		if err := c.WriteSVG(&drawn, picture.Options{Prefix: "picture-"}); err != nil {
+			return nil, err
+		}
+		// Package picture escapes whatever comes from a sheet.
+		all = append(all, drawnPicture{ID: c.ID, Title: c.Title, SVG: template.HTML(b.inline(drawn.String()))})
+	}
+	return all, nil
+}
+
+// inline makes a drawing part of a page, which knows the namespace of SVG by itself and is free of addresses, and puts the phrases
+// that package picture writes by itself in the reader's language.
+func (b *builder) inline(svg string) string {
+	svg = strings.Replace(svg, ` xmlns="http://www.w3.org/2000/svg"`, "", 1)
+	text := template.HTMLEscapeString
+	return strings.NewReplacer(
+		"; the columns count ", text(b.words["picture.columns_count"])+" ",
+		">The number at the end counts ", ">"+text(b.words["picture.end_counts"])+" ",
+		">Nothing to show.<", ">"+text(b.words["picture.nothing"])+"<",
+	).Replace(svg)
+}
+
+// unit is the name of the reader's unit.
+func (b *builder) unit() string {
+	if b.opts.Units == fitcalc.Metric {
+		return "mm"
+	}
+	return "in"
+}
+
+func (b *builder) sayBySize(c *picture.Chart) {
+	w, shop := b.words, &b.result.Shop
+	with, without, offered := &c.Series[0], &c.Series[1], &c.Series[2]
+	with.Name, without.Name, offered.Name = w["picture.with"], w["picture.without"], w["picture.offered"]
+	c.Title, c.LabelsAre, c.Counted = w["picture.sizes"], w.fill("picture.diameter", "unit", b.unit()), w["picture.parts"]
+	c.Note = w.fill("picture.sizes_note", "step", b.show(shop.FlushStep), "turn", b.show(shop.TurnLimit))
+	hosels := with.Total() + without.Total()
+	c.Said = w.fill("picture.sizes_said", "hosels", fmt.Sprint(hosels), "ferrules", fmt.Sprint(offered.Total()),
+		"without", fmt.Sprint(without.Total())+b.where(c.Labels, without.Values))
+	if unsized := len(b.result.Catalogue.Heads) + len(b.result.Catalogue.Ferrules) - hosels - offered.Total(); unsized > 0 {
+		c.Said += " " + w.fill("picture.unsized", "n", fmt.Sprint(unsized))
+	}
+}
+
+// where lists the first classes in which there is something.
+func (b *builder) where(labels []string, values []int) string {
+	const most = 8
+	var named []string
+	for i, v := range values {
+		if v == 0 {
+			continue
+		}
+		if len(named) == most {
+			named = append(named, "…")
+			break
+		}
+		named = append(named, labels[i])
+	}
+	if len(named) == 0 {
+		return ""
+	}
+	return " (" + strings.Join(named, ", ") + " " + b.unit() + ")"
+}
+
+// sizeIn finds the sizes in the name of a class of turn-down.
+var sizeIn = regexp.MustCompile(`[\d.]*\d`)
+
+func (b *builder) sayTurnDowns(c *picture.Chart) {
+	w := b.words
+	c.Title, c.Note, c.LabelsAre, c.Counted = w["picture.turn_down"], w["picture.turn_down_note"], w["column.category"], w["picture.heads"]
+	heads := 0
+	for i := range c.Series {
+		s := &c.Series[i]
+		heads += s.Total()
+		switch ends := sizeIn.FindAllString(s.Name, -1); {
+		case len(ends) == 0:
+			s.Name = w["column.nothing"]
+		case len(ends) == 2:
+			s.Name = w.fill("picture.class", "from", ends[0], "to", ends[1], "unit", b.unit())
+		case i == len(c.Series)-1:
+			s.Name = w.fill("picture.over", "from", ends[0], "unit", b.unit())
+		default:
+			s.Name = w.fill("picture.up_to", "to", ends[0], "unit", b.unit())
+		}
+	}
+	c.Said = w.fill("picture.turn_down_said", "heads", fmt.Sprint(heads), "none", fmt.Sprint(c.Series[0].Total()))
+	for i, label := range c.Labels {
+		if category, known := w["category."+label]; known {
+			c.Labels[i] = category
+		} else {
+			c.Labels[i] = w["picture.not_stated"]
+		}
+	}
+}
+
+var others = regexp.MustCompile(`^(\d+) others$`)
+
+func (b *builder) sayVerdicts(c *picture.Chart) {
+	w := b.words
+	c.Title, c.Note, c.LabelsAre, c.Counted = w["picture.verdicts"], w["picture.verdicts_note"], w["column.supplier"], w["picture.pairs"]
+	for i := range c.Series {
+		c.Series[i].Name = w["verdict."+c.Series[i].Name]
+	}
+	for i, label := range c.Labels {
+		side, supplier, _ := strings.Cut(label, ": ")
+		key := "picture.of_heads"
+		if side == "ferrules" {
+			key = "picture.of_ferrules"
+		}
+		if supplier == "not stated" {
+			supplier = w["picture.not_stated"]
+		} else if rest := others.FindStringSubmatch(supplier); rest != nil {
+			supplier = w.fill("picture.others", "n", rest[1])
+		}
+		c.Labels[i] = w.fill(key, "supplier", supplier)
+	}
+	fit := 0
+	for verdict, n := range b.result.Counts() {
+		if verdict.Fits() {
+			fit += n
+		}
+	}
+	c.Said = w.fill("picture.verdicts_said", "pairs", fmt.Sprint(len(b.result.Pairs)), "fit", fmt.Sprint(fit))
+}
