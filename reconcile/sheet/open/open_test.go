@@ -1,7 +1,6 @@
 package open_test
 
 import (
-	"archive/zip"
 	"bytes"
 	"errors"
 	"os"
@@ -12,6 +11,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"example.com/seatline/reconcile/sheet"
+	"example.com/seatline/reconcile/sheet/internal/ziptest"
 	"example.com/seatline/reconcile/sheet/open"
 )
 
@@ -31,22 +31,9 @@ func workbookBytes(t *testing.T) []byte {
 
 func openDocumentBytes(t *testing.T) []byte {
 	t.Helper()
-	var out bytes.Buffer
-	w := zip.NewWriter(&out)
-	member, err := w.Create("content.xml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	_, err = member.Write([]byte(`<o:document-content xmlns:o="urn:oasis:names:tc:opendocument:xmlns:office:1.0" xmlns:t="urn:oasis:names:tc:opendocument:xmlns:table:1.0"` +
-		` xmlns:x="urn:oasis:names:tc:opendocument:xmlns:text:1.0"><o:body><o:spreadsheet><t:table t:name="S"><t:table-row>` +
-		`<t:table-cell o:value-type="string"><x:p>part</x:p></t:table-cell></t:table-row></t:table></o:spreadsheet></o:body></o:document-content>`))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := w.Close(); err != nil {
-		t.Fatal(err)
-	}
-	return out.Bytes()
+	return ziptest.Pack(t, "content.xml", `<o:document-content xmlns:o="urn:oasis:names:tc:opendocument:xmlns:office:1.0" xmlns:t="urn:oasis:names:tc:opendocument:xmlns:table:1.0"`+
+		` xmlns:x="urn:oasis:names:tc:opendocument:xmlns:text:1.0"><o:body><o:spreadsheet><t:table t:name="S"><t:table-row>`+
+		`<t:table-cell o:value-type="string"><x:p>part</x:p></t:table-cell></t:table-row></t:table></o:spreadsheet></o:body></o:document-content>`)
 }
 
 // noteCodes returns the codes of the notes of a book.

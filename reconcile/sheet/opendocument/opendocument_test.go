@@ -1,7 +1,6 @@
 package opendocument_test
 
 import (
-	"archive/zip"
 	"bytes"
 	"errors"
 	"strings"
@@ -10,6 +9,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"example.com/seatline/reconcile/sheet"
+	"example.com/seatline/reconcile/sheet/internal/ziptest"
 	"example.com/seatline/reconcile/sheet/opendocument"
 )
 
@@ -29,29 +29,9 @@ func rows(text string) string {
 
 const mediaType = "application/vnd.oasis.opendocument.spreadsheet"
 
-// pack makes an archive of name and content in turn.
-func pack(t testing.TB, members ...string) []byte {
-	t.Helper()
-	var out bytes.Buffer
-	w := zip.NewWriter(&out)
-	for i := 0; i < len(members); i += 2 {
-		member, err := w.Create(members[i])
-		if err != nil {
-			t.Fatal(err)
-		}
-		if _, err := member.Write([]byte(members[i+1])); err != nil {
-			t.Fatal(err)
-		}
-	}
-	if err := w.Close(); err != nil {
-		t.Fatal(err)
-	}
-	return out.Bytes()
-}
-
 func read(t testing.TB, members ...string) (*sheet.Book, error) {
 	t.Helper()
-	data := pack(t, append([]string{"mimetype", mediaType}, members...)...)
+	data := ziptest.Pack(t, append([]string{"mimetype", mediaType}, members...)...)
 	return opendocument.Read("test.ods", bytes.NewReader(data), int64(len(data)))
 }
 
@@ -203,7 +183,7 @@ func TestRefusals(t *testing.T) {
 			t.Errorf("%s: %v, want %v", name, err, test.want)
 		}
 	}
-	data := pack(t, "mimetype", "application/vnd.oasis.opendocument.text", "content.xml", rows(""))
+	data := ziptest.Pack(t, "mimetype", "application/vnd.oasis.opendocument.text", "content.xml", rows(""))
 	_, err := opendocument.Read("letter.odt", bytes.NewReader(data), int64(len(data)))
 	var refusal *sheet.FileError
 	if !errors.As(err, &refusal) || refusal.Reason != sheet.ReasonUnsupported {

@@ -1,7 +1,6 @@
 package workbook_test
 
 import (
-	"archive/zip"
 	"bytes"
 	"errors"
 	"maps"
@@ -10,6 +9,7 @@ import (
 	"testing"
 
 	"example.com/seatline/reconcile/sheet"
+	"example.com/seatline/reconcile/sheet/internal/ziptest"
 	"example.com/seatline/reconcile/sheet/workbook"
 )
 
@@ -46,24 +46,13 @@ func (p parts) zip(t testing.TB) []byte {
 	t.Helper()
 	all := maps.Clone(common)
 	maps.Copy(all, p)
-	var out bytes.Buffer
-	w := zip.NewWriter(&out)
+	var members []string
 	for _, name := range slices.Sorted(maps.Keys(all)) {
-		if all[name] == "" {
-			continue
-		}
-		member, err := w.Create(name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if _, err := member.Write([]byte(all[name])); err != nil {
-			t.Fatal(err)
+		if all[name] != "" {
+			members = append(members, name, all[name])
 		}
 	}
-	if err := w.Close(); err != nil {
-		t.Fatal(err)
-	}
-	return out.Bytes()
+	return ziptest.Pack(t, members...)
 }
 
 // sheetOf returns a workbook whose only sheet has that content inside <worksheet>.

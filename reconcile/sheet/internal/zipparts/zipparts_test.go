@@ -10,34 +10,15 @@ import (
 
 	"example.com/seatline/reconcile/sheet"
 	"example.com/seatline/reconcile/sheet/internal/zipparts"
+	"example.com/seatline/reconcile/sheet/internal/ziptest"
 )
-
-// pack makes an archive of name and content in turn.
-func pack(t *testing.T, members ...string) []byte {
-	t.Helper()
-	var out bytes.Buffer
-	w := zip.NewWriter(&out)
-	for i := 0; i < len(members); i += 2 {
-		member, err := w.Create(members[i])
-		if err != nil {
-			t.Fatal(err)
-		}
-		if _, err := member.Write([]byte(members[i+1])); err != nil {
-			t.Fatal(err)
-		}
-	}
-	if err := w.Close(); err != nil {
-		t.Fatal(err)
-	}
-	return out.Bytes()
-}
 
 func open(data []byte, limits zipparts.Limits) (*zipparts.Archive, error) {
 	return zipparts.Open("a.xlsx", bytes.NewReader(data), int64(len(data)), limits)
 }
 
 func TestOpen(t *testing.T) {
-	a, err := open(pack(t, "xl/a.xml", "A", `xl\B.XML`, "B", "mimetype", "M", "xl/c.png", "C", "d/", "", "utf16.xml", "\xff\xfe<\x00?\x00x\x00m\x00l\x00?\x00>\x00x\x00"), zipparts.Default)
+	a, err := open(ziptest.Pack(t, "xl/a.xml", "A", `xl\B.XML`, "B", "mimetype", "M", "xl/c.png", "C", "d/", "", "utf16.xml", "\xff\xfe<\x00?\x00x\x00m\x00l\x00?\x00>\x00x\x00"), zipparts.Default)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -74,12 +55,12 @@ func TestLimits(t *testing.T) {
 		data []byte
 		want sheet.Reason
 	}{
-		"in order":         {pack(t, "a.xml", noise(900), "b.png", noise(600)), 0},
-		"too many members": {pack(t, "a", "", "b", "", "c", "", "d", ""), sheet.ReasonTooBig},
-		"a member too big": {pack(t, "a.png", noise(1001)), sheet.ReasonTooBig},
-		"too big together": {pack(t, "a.xml", noise(900), "b.xml", noise(601)), sheet.ReasonTooBig},
-		"shrinks too much": {pack(t, "a.xml", strings.Repeat("a", 900)), sheet.ReasonTooBig},
-		"small enough":     {pack(t, "a.xml", strings.Repeat("a", 100)), 0},
+		"in order":         {ziptest.Pack(t, "a.xml", noise(900), "b.png", noise(600)), 0},
+		"too many members": {ziptest.Pack(t, "a", "", "b", "", "c", "", "d", ""), sheet.ReasonTooBig},
+		"a member too big": {ziptest.Pack(t, "a.png", noise(1001)), sheet.ReasonTooBig},
+		"too big together": {ziptest.Pack(t, "a.xml", noise(900), "b.xml", noise(601)), sheet.ReasonTooBig},
+		"shrinks too much": {ziptest.Pack(t, "a.xml", strings.Repeat("a", 900)), sheet.ReasonTooBig},
+		"small enough":     {ziptest.Pack(t, "a.xml", strings.Repeat("a", 100)), 0},
 	} {
 		_, err := open(test.data, small)
 		var refusal *sheet.FileError
@@ -94,7 +75,7 @@ func TestLimits(t *testing.T) {
 
 // TestDeclaredSize has an archive lie about the size of a member.
 func TestDeclaredSize(t *testing.T) {
-	data := pack(t, "a.xml", strings.Repeat("ab", 5000))
+	data := ziptest.Pack(t, "a.xml", strings.Repeat("ab", 5000))
 	central := bytes.Index(data, []byte("PK\x01\x02"))
 	for _, size := range []uint32{10, 1 << 30} {
 		binary.LittleEndian.PutUint32(data[central+24:], size)
@@ -106,7 +87,7 @@ func TestDeclaredSize(t *testing.T) {
 }
 
 func TestMethod(t *testing.T) {
-	data := pack(t, "a.xml", "A")
+	data := ziptest.Pack(t, "a.xml", "A")
 	for _, at := range []int{8, bytes.Index(data, []byte("PK\x01\x02")) + 10} {
 		binary.LittleEndian.PutUint16(data[at:], 99)
 	}
