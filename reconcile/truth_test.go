@@ -2,20 +2,18 @@ package reconcile_test
 
 import (
 	"fmt"
-	"io/fs"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
-	"example.com/seatline/examples/shop"
+	"example.com/seatline/examples/shop/shoptest"
 	"example.com/seatline/examples/shop/truth"
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/sheet"
-	"example.com/seatline/reconcile/sheet/open"
 )
 
 // The demo's shop has a written account of what its sheets mean, made together with the sheets. The reader has to agree with
@@ -24,24 +22,7 @@ import (
 // readShop reads the demo's files as the demo reads them, all together.
 func readShop(t *testing.T) *catalog.Catalogue {
 	t.Helper()
-	var inputs []catalog.Input
-	for _, list := range []struct {
-		kind  catalog.Kind
-		names []string
-	}{{catalog.Heads, shop.Heads()}, {catalog.Ferrules, shop.Ferrules()}, {catalog.Tips, shop.Tips()}} {
-		for _, name := range list.names {
-			data, err := fs.ReadFile(shop.Files(), name)
-			if err != nil {
-				t.Fatal(err)
-			}
-			book, err := open.Bytes(name, data)
-			if err != nil {
-				t.Fatal(err)
-			}
-			inputs = append(inputs, catalog.Input{Book: book, Kind: list.kind})
-		}
-	}
-	return catalog.Read(inputs, catalog.Options{})
+	return catalog.Read(shoptest.Inputs(t), catalog.Options{})
 }
 
 func loadTruth(t *testing.T) truth.Truth {

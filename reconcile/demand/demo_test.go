@@ -1,37 +1,23 @@
 package demand_test
 
 import (
-	"io/fs"
 	"slices"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 
 	"example.com/seatline/examples/shop"
+	"example.com/seatline/examples/shop/shoptest"
 	"example.com/seatline/examples/shop/truth"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/demand"
 	"example.com/seatline/reconcile/finding"
-	"example.com/seatline/reconcile/sheet"
 )
 
 // TestDemoShop reads the demo shop's plan against its catalogue; what should come of every row was written down with the sheet.
 func TestDemoShop(t *testing.T) {
-	open := func(name string) *sheet.Book {
-		content, err := fs.ReadFile(shop.Files(), name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return book(t, name, string(content))
-	}
-	var inputs []catalog.Input
-	for kind, names := range map[catalog.Kind][]string{catalog.Heads: shop.Heads(), catalog.Ferrules: shop.Ferrules(), catalog.Tips: shop.Tips()} {
-		for _, name := range names {
-			inputs = append(inputs, catalog.Input{Book: open(name), Kind: kind})
-		}
-	}
-	c := catalog.Read(inputs, catalog.Options{})
-	d, err := demand.Read(open(shop.Demand()), c)
+	c := catalog.Read(shoptest.Inputs(t), catalog.Options{})
+	d, err := demand.Read(shoptest.Book(t, shop.Demand()), c)
 	if err != nil {
 		t.Fatal(err)
 	}

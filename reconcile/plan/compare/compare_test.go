@@ -2,16 +2,15 @@ package compare_test
 
 import (
 	"fmt"
-	"io/fs"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
 	"example.com/seatline/examples/shop"
+	"example.com/seatline/examples/shop/shoptest"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/plan/compare"
-	"example.com/seatline/reconcile/sheet/open"
 	"example.com/seatline/reconcile/sheet/sheettest"
 )
 
@@ -163,15 +162,7 @@ func TestTheDemoDoesNotDifferFromItself(t *testing.T) {
 	for _, name := range append(append(shop.Heads(), shop.Ferrules()...), shop.Tips()...) {
 		var readings [2]*catalog.Catalogue
 		for i := range readings {
-			content, err := fs.ReadFile(shop.Files(), name)
-			if err != nil {
-				t.Fatal(err)
-			}
-			book, err := open.Bytes(name, content)
-			if err != nil {
-				t.Fatal(err)
-			}
-			readings[i] = catalog.Read([]catalog.Input{{Book: book}}, catalog.Options{})
+			readings[i] = catalog.Read([]catalog.Input{{Book: shoptest.Book(t, name)}}, catalog.Options{})
 		}
 		if r := compare.Catalogues(readings[0], readings[1]); !r.Same() || r.Unchanged == 0 {
 			t.Errorf("%s: %+v", name, r)

@@ -2,41 +2,18 @@ package questions_test
 
 import (
 	"fmt"
-	"io/fs"
 	"slices"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 
-	"example.com/seatline/examples/shop"
+	"example.com/seatline/examples/shop/shoptest"
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/plan/questions"
 	"example.com/seatline/reconcile/sheet"
-	"example.com/seatline/reconcile/sheet/open"
 )
-
-// demoInputs are the sheets of the demo's shop.
-func demoInputs(t *testing.T) []catalog.Input {
-	t.Helper()
-	var inputs []catalog.Input
-	for kind, names := range map[catalog.Kind][]string{catalog.Heads: shop.Heads(), catalog.Ferrules: shop.Ferrules(), catalog.Tips: shop.Tips()} {
-		for _, name := range names {
-			content, err := fs.ReadFile(shop.Files(), name)
-			if err != nil {
-				t.Fatal(err)
-			}
-			book, err := open.Bytes(name, content)
-			if err != nil {
-				t.Fatal(err)
-			}
-			inputs = append(inputs, catalog.Input{Book: book, Kind: kind})
-		}
-	}
-	slices.SortFunc(inputs, func(a, b catalog.Input) int { return int(a.Kind)*100 - int(b.Kind)*100 })
-	return inputs
-}
 
 func decide(inputs []catalog.Input, m catalog.Mapping) *matrix.Result {
 	return matrix.Decide(catalog.Read(inputs, catalog.Options{Map: m}), fitcalc.DefaultShop())
@@ -93,7 +70,7 @@ func asks(r *matrix.Result) map[[2]string]bool {
 
 // TestEachAnswerSettlesWhatItSays answers every question of the demo by itself, reads everything again, and counts.
 func TestEachAnswerSettlesWhatItSays(t *testing.T) {
-	inputs := demoInputs(t)
+	inputs := shoptest.Inputs(t)
 	before := decide(inputs, catalog.Mapping{})
 	list, undecided := questions.Ask(before), asks(before)
 	if list.Undecided != len(undecided) || list.Pairs != len(before.Pairs) {
@@ -132,7 +109,7 @@ func TestEachAnswerSettlesWhatItSays(t *testing.T) {
 
 // TestAllAnswersLeaveNothingToAsk answers everything.
 func TestAllAnswersLeaveNothingToAsk(t *testing.T) {
-	inputs := demoInputs(t)
+	inputs := shoptest.Inputs(t)
 	list := questions.Ask(decide(inputs, catalog.Mapping{}))
 	answers := map[string]string{}
 	for _, q := range list.Questions {
@@ -156,7 +133,7 @@ func TestAllAnswersLeaveNothingToAsk(t *testing.T) {
 // TestNoSupplierHearsOfAnother looks for the names of other suppliers' files in what is sent.
 func TestNoSupplierHearsOfAnother(t *testing.T) {
 	conflicts := 0
-	for _, q := range questions.Ask(decide(demoInputs(t), catalog.Mapping{})).Questions {
+	for _, q := range questions.Ask(decide(shoptest.Inputs(t), catalog.Mapping{})).Questions {
 		if q.Kind != questions.Contradictory || q.Part != "HP-2204" {
 			continue
 		}
@@ -172,7 +149,7 @@ func TestNoSupplierHearsOfAnother(t *testing.T) {
 
 // TestOrderAndGroups: what settles most comes first, and no question is lost in grouping.
 func TestOrderAndGroups(t *testing.T) {
-	list := questions.Ask(decide(demoInputs(t), catalog.Mapping{}))
+	list := questions.Ask(decide(shoptest.Inputs(t), catalog.Mapping{}))
 	if !slices.IsSortedFunc(list.Questions, func(a, b questions.Question) int { return b.Settles - a.Settles }) {
 		t.Error("the questions are not in order")
 	}
@@ -193,7 +170,7 @@ func TestOrderAndGroups(t *testing.T) {
 	if total != len(list.Questions) {
 		t.Errorf("%d questions in groups, %d in all", total, len(list.Questions))
 	}
-	if diff := cmp.Diff(list, questions.Ask(decide(demoInputs(t), catalog.Mapping{}))); diff != "" {
+	if diff := cmp.Diff(list, questions.Ask(decide(shoptest.Inputs(t), catalog.Mapping{}))); diff != "" {
 		t.Errorf("the same catalogue asks otherwise: %s", diff)
 	}
 }

@@ -3,7 +3,6 @@ package vet_test
 import (
 	"errors"
 	"fmt"
-	"io/fs"
 	"math"
 	"strings"
 	"testing"
@@ -12,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"example.com/seatline/examples/shop"
+	"example.com/seatline/examples/shop/shoptest"
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/fitcalc/sample"
@@ -27,11 +27,7 @@ func demo(t testing.TB, kind catalog.Kind, names ...string) []catalog.Input {
 	t.Helper()
 	var inputs []catalog.Input
 	for _, name := range names {
-		content, err := fs.ReadFile(shop.Files(), name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		inputs = append(inputs, catalog.Input{Book: book(t, name, string(content)), Kind: kind})
+		inputs = append(inputs, catalog.Input{Book: shoptest.Book(t, name), Kind: kind})
 	}
 	return inputs
 }

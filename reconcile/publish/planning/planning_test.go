@@ -17,6 +17,7 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v6"
 
 	"example.com/seatline/examples/shop"
+	"example.com/seatline/examples/shop/shoptest"
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
@@ -28,42 +29,21 @@ import (
 	"example.com/seatline/reconcile/publish/planning"
 	"example.com/seatline/reconcile/publish/tell/telltest"
 	"example.com/seatline/reconcile/settings"
-	"example.com/seatline/reconcile/sheet"
-	"example.com/seatline/reconcile/sheet/open"
 )
 
 // demo is the demo's shop decided, with its plan for the year.
 func demo(t testing.TB) (*matrix.Result, *demand.Demand) {
 	t.Helper()
-	read := func(name string) []byte {
-		content, err := fs.ReadFile(shop.Files(), name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return content
-	}
-	book := func(name string) *sheet.Book {
-		b, err := open.Bytes(name, read(name))
-		if err != nil {
-			t.Fatal(err)
-		}
-		return b
-	}
-	var inputs []catalog.Input
-	for _, group := range []struct {
-		kind  catalog.Kind
-		names []string
-	}{{catalog.Heads, shop.Heads()}, {catalog.Ferrules, shop.Ferrules()}, {catalog.Tips, shop.Tips()}} {
-		for _, name := range group.names {
-			inputs = append(inputs, catalog.Input{Book: book(name), Kind: group.kind})
-		}
-	}
-	limits, err := settings.Parse(shop.Settings, read(shop.Settings))
+	content, err := fs.ReadFile(shop.Files(), shop.Settings)
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := matrix.Decide(catalog.Read(inputs, catalog.Options{}), limits.Shop)
-	d, err := demand.Read(book(shop.Demand()), r.Catalogue)
+	limits, err := settings.Parse(shop.Settings, content)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := matrix.Decide(catalog.Read(shoptest.Inputs(t), catalog.Options{}), limits.Shop)
+	d, err := demand.Read(shoptest.Book(t, shop.Demand()), r.Catalogue)
 	if err != nil {
 		t.Fatal(err)
 	}
