@@ -9,6 +9,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/publish/csvtext"
+	"example.com/seatline/reconcile/publish/decimal"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
@@ -58,9 +59,9 @@ type columns struct {
 
 // fitColumns returns the columns of fits.csv in their order.
 func fitColumns(units fitcalc.Units) []column {
-	c := &columns{unit: mm, suffix: "_mm"}
+	c := &columns{unit: decimal.Millimetres, suffix: "_mm"}
 	if units != fitcalc.Metric {
-		c.unit, c.suffix = inch, "_in"
+		c.unit, c.suffix = decimal.Inches, "_in"
 	}
 	c.text("head", func(f *fitRow) string { return f.head.Part })
 	c.text("ferrule", func(f *fitRow) string { return f.ferrule.Part })
@@ -68,7 +69,7 @@ func fitColumns(units fitcalc.Units) []column {
 	c.text("verdict", func(f *fitRow) string { return f.fit.Verdict.String() })
 	c.amount("turn_down", (*fitRow).flushKnown, func(f *fitRow) fitcalc.Amount { return f.fit.Flush.TurnDown })
 	c.amount("turn_down_per_side", (*fitRow).flushKnown, func(f *fitRow) fitcalc.Amount { return f.fit.Flush.TurnDown.PerSide() })
-	c.number("minutes", (*fitRow).workKnown, func(f *fitRow) json.Number { return minutes(f.fit.Work.Minutes) })
+	c.number("minutes", (*fitRow).workKnown, func(f *fitRow) json.Number { return decimal.Of(f.fit.Work.Minutes, 2) })
 	c.text("reasons", func(f *fitRow) string {
 		return f.reasons(" ", func(r fitcalc.Reason) string { return r.Code.String() })
 	})
@@ -76,9 +77,9 @@ func fitColumns(units fitcalc.Units) []column {
 		return f.reasons("; ", func(r fitcalc.Reason) string { return r.Sentence(f.units) })
 	})
 	c.amount("oversize", (*fitRow).flushKnown, func(f *fitRow) fitcalc.Amount { return f.fit.Flush.Oversize })
-	c.number("undersize_probability", (*fitRow).flushKnown, func(f *fitRow) json.Number { return ratio(f.fit.Flush.Undersize) })
+	c.number("undersize_probability", (*fitRow).flushKnown, func(f *fitRow) json.Number { return decimal.Share(f.fit.Flush.Undersize) })
 	c.number("visible_undersize_probability", (*fitRow).flushKnown,
-		func(f *fitRow) json.Number { return ratio(f.fit.Flush.VisibleUndersize) })
+		func(f *fitRow) json.Number { return decimal.Share(f.fit.Flush.VisibleUndersize) })
 	c.amount("interference", (*fitRow).gripKnown, func(f *fitRow) fitcalc.Amount { return f.fit.Grip.Interference })
 	c.length("grip_length", func(f *fitRow) bool { return f.gripKnown() && f.ferrule.Ferrule.Length.Given() },
 		func(f *fitRow) measure.Length { return f.fit.Grip.Length })

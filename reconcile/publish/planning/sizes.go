@@ -13,6 +13,7 @@ import (
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/plan/stock"
 	"example.com/seatline/reconcile/publish/csvtext"
+	"example.com/seatline/reconcile/publish/decimal"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
@@ -315,7 +316,7 @@ func rangeOf(i measure.Interval) *rangeJSON {
 	if i.Empty() {
 		return nil
 	}
-	return &rangeJSON{known(i.Lower().Bounded(), mm(i.Lower().At())), known(i.Upper().Bounded(), mm(i.Upper().At()))}
+	return &rangeJSON{known(i.Lower().Bounded(), decimal.Millimetres(i.Lower().At())), known(i.Upper().Bounded(), decimal.Millimetres(i.Upper().At()))}
 }
 
 // WriteSizesJSON writes sizes.json. The error is the writer's.
@@ -334,7 +335,7 @@ func (s *Sizes) json() sizesJSON {
 	r := s.Result
 	j := sizesJSON{
 		Version: SizesVersion, Files: tell.Inputs(r, s.Inputs), Demand: demandOf(s.Demand), Assumed: append([]string{}, s.Assumed()...),
-		Settings: sizesSettings{s.Wanted.Count, known(s.Wanted.Grid.Sign() > 0, mm(s.Wanted.Grid)), lengths(s.Wanted.Existing, mm), mm(s.length()), count(s.EachHead)},
+		Settings: sizesSettings{s.Wanted.Count, known(s.Wanted.Grid.Sign() > 0, decimal.Millimetres(s.Wanted.Grid)), lengths(s.Wanted.Existing, decimal.Millimetres), decimal.Millimetres(s.length()), count(s.EachHead)},
 		Heads:    sizesHeads{All: len(r.Catalogue.Heads), Left: len(s.Made.Left)}, Tips: []tipJSON{}, Together: []togetherJSON{}, Left: []leftJSON{},
 	}
 	for i := range s.Made.Tips {
@@ -375,7 +376,7 @@ func (s *Sizes) tip(t *stock.TipSizes) tipJSON {
 	for n, p := range t.Curve.Points {
 		saves := p.Feasible && n > 0 && t.Curve.Points[n-1].Feasible
 		j.Curve = append(j.Curve, sizesPointJSON{
-			p.Count, p.Feasible, lengths(p.New, mm), lengths(p.New, inch), known(p.Feasible, minutes(p.Cost)), known(saves, minutes(p.Saves)), known(saves, hours(p.Saves)),
+			p.Count, p.Feasible, lengths(p.New, decimal.Millimetres), lengths(p.New, decimal.Inches), known(p.Feasible, minutes(p.Cost)), known(saves, minutes(p.Saves)), known(saves, hours(p.Saves)),
 		})
 	}
 	return j
@@ -383,15 +384,15 @@ func (s *Sizes) tip(t *stock.TipSizes) tipJSON {
 
 func (s *Sizes) size(m *stock.MadeSize) sizeJSON {
 	j := sizeJSON{
-		BaseODMM: mm(m.OD), BaseODIn: inch(m.OD), BaseODToleranceMM: mm(m.BaseODTolerance), BoreMM: mm(m.BestBore), BoreIn: inch(m.BestBore),
-		BoreToleranceMM: mm(m.BoreTolerance), BoreRangeMM: rangeOf(m.Bore), LengthMM: mm(m.ForLength), LengthRangeMM: rangeOf(m.Length), New: m.New,
+		BaseODMM: decimal.Millimetres(m.OD), BaseODIn: decimal.Inches(m.OD), BaseODToleranceMM: decimal.Millimetres(m.BaseODTolerance), BoreMM: decimal.Millimetres(m.BestBore), BoreIn: decimal.Inches(m.BestBore),
+		BoreToleranceMM: decimal.Millimetres(m.BoreTolerance), BoreRangeMM: rangeOf(m.Bore), LengthMM: decimal.Millimetres(m.ForLength), LengthRangeMM: rangeOf(m.Length), New: m.New,
 		Yearly: count(m.Yearly), Minutes: minutes(m.Minutes), Stepped: refs(s.Result, m.Stepped, headRef), Takes: []takesJSON{},
 	}
 	for _, t := range m.Taken {
 		places, _ := Numbered(s.Demand, t.Head)
 		one := takesJSON{
 			Head: headRef(s.Result, t.Head), Yearly: count(t.Yearly), YearlySource: append([]finding.Place{}, places...),
-			HoselODMM: mm(s.Result.Catalogue.Heads[t.Head].Head.JointOD().Nominal()), OversizeMM: spreadMM(t.Oversize), TurnDownMM: spreadMM(t.TurnDown),
+			HoselODMM: decimal.Millimetres(s.Result.Catalogue.Heads[t.Head].Head.JointOD().Nominal()), OversizeMM: spreadMM(t.Oversize), TurnDownMM: spreadMM(t.TurnDown),
 			TurnDownIn: spreadIn(t.TurnDown), Flush: t.Flush, MinutesEach: minutes(t.Minutes), Against: []string{},
 		}
 		for _, reason := range t.Against {
@@ -403,14 +404,14 @@ func (s *Sizes) size(m *stock.MadeSize) sizeJSON {
 }
 
 func (s *Sizes) standardise() *standardiseJSON {
-	j := &standardiseJSON{MostRemovedMM: mm(s.Common.MostRemoved), Points: []standardJSON{}, Left: refs(s.Result, s.NotStandard, headRef)}
+	j := &standardiseJSON{MostRemovedMM: decimal.Millimetres(s.Common.MostRemoved), Points: []standardJSON{}, Left: refs(s.Result, s.NotStandard, headRef)}
 	for _, p := range s.Standards {
 		one := standardJSON{
-			Count: p.Count, Feasible: p.Feasible, ODsMM: lengths(p.ODs, mm), Work: known(p.Feasible, minutes(p.Work)),
+			Count: p.Count, Feasible: p.Feasible, ODsMM: lengths(p.ODs, decimal.Millimetres), Work: known(p.Feasible, minutes(p.Work)),
 			TurningNow: known(p.Feasible, minutes(p.TurningNow)), Saves: known(p.Feasible, minutes(p.Saves)), Heads: []broughtJSON{},
 		}
 		for _, b := range p.Heads {
-			one.Heads = append(one.Heads, broughtJSON{headRef(s.Result, b.Head), mm(b.From), mm(b.To), minutes(b.Minutes)})
+			one.Heads = append(one.Heads, broughtJSON{headRef(s.Result, b.Head), decimal.Millimetres(b.From), decimal.Millimetres(b.To), minutes(b.Minutes)})
 		}
 		j.Points = append(j.Points, one)
 	}
@@ -419,9 +420,9 @@ func (s *Sizes) standardise() *standardiseJSON {
 
 // WriteSizesCSV writes sizes.csv: a line for each size to order. Lengths are in the unit that the headings name. The error is the writer's.
 func WriteSizesCSV(w io.Writer, s *Sizes, units fitcalc.Units) error {
-	in, unit := mm, "_mm"
+	in, unit := decimal.Millimetres, "_mm"
 	if units != fitcalc.Metric {
-		in, unit = inch, "_in"
+		in, unit = decimal.Inches, "_in"
 	}
 	all := [][]string{{
 		"tip", "base_od" + unit, "base_od_tolerance" + unit, "bore" + unit, "bore_tolerance" + unit, "bore_least" + unit, "bore_most" + unit, "length" + unit,

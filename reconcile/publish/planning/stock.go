@@ -14,6 +14,7 @@ import (
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/plan/stock"
 	"example.com/seatline/reconcile/publish/csvtext"
+	"example.com/seatline/reconcile/publish/decimal"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
@@ -405,7 +406,7 @@ func (s *Stock) json() stockJSON {
 	r, p := s.Result, s.Plan
 	j := stockJSON{
 		Version: StockVersion, Files: tell.Inputs(r, s.Inputs), Currency: p.Currency, Settings: s.settings(), Demand: demandOf(s.Demand),
-		Assumed: append([]string{}, s.Assumed()...), Proven: p.Proven, LowerBound: money(p.LowerBound), Gap: decimal(p.Gap, 6), Cost: costOf(p.Cost),
+		Assumed: append([]string{}, s.Assumed()...), Proven: p.Proven, LowerBound: money(p.LowerBound), Gap: decimal.Of(p.Gap, 6), Cost: costOf(p.Cost),
 		Heads: stockHeads{len(r.Catalogue.Heads), len(p.Served), len(p.Unserved), len(p.LeftOut)},
 		Carry: []carryJSON{}, Serves: []servesJSON{}, Unserved: []unservedJSON{}, Curve: []curveJSON{}, Without: []substituteJSON{},
 		LeftOut: refs(r, p.LeftOut, headRef), OneSource: refs(r, p.OneSource, headRef),
@@ -417,7 +418,7 @@ func (s *Stock) json() stockJSON {
 		places, _ := Numbered(s.Demand, served.Head)
 		j.Serves = append(j.Serves, servesJSON{
 			Head: headRef(r, served.Head), Ferrule: ferruleRef(r, int(served.Pair.Ferrule)), Tip: r.Tips[served.Pair.Tip].Name,
-			Verdict: served.Pair.Verdict.String(), TurnDownMM: mm(served.Pair.TurnDown), TurnDownIn: inch(served.Pair.TurnDown),
+			Verdict: served.Pair.Verdict.String(), TurnDownMM: decimal.Millimetres(served.Pair.TurnDown), TurnDownIn: decimal.Inches(served.Pair.TurnDown),
 			Yearly: count(served.Yearly), MinutesEach: minutes(float64(served.Pair.Minutes)), Minutes: minutes(served.Minutes),
 			YearlySource: append([]finding.Place{}, places...),
 		})
@@ -468,11 +469,11 @@ func (s *Stock) settings() stockSettings {
 		j.Prices = "pack"
 	}
 	if set.MostTurnDown.Sign() > 0 {
-		limit := mm(set.MostTurnDown)
+		limit := decimal.Millimetres(set.MostTurnDown)
 		j.TurnLimitMM = &limit
 	}
 	for currency, rate := range set.Rates {
-		j.Rates[currency] = decimal(rate, 8)
+		j.Rates[currency] = decimal.Of(rate, 8)
 	}
 	return j
 }
@@ -481,7 +482,7 @@ func (s *Stock) carry(c *stock.Carried) carryJSON {
 	item := &s.Result.Catalogue.Ferrules[c.Ferrule].Item
 	j := carryJSON{
 		Ferrule: ferruleRef(s.Result, c.Ferrule), Description: item.Description, Supplier: item.Supplier, Heads: len(c.Heads), Pieces: count(c.Pieces),
-		Lot: c.Lot, Packs: c.Packs, LeftOver: count(c.LeftOver), PricePerPiece: decimal(c.PricePerPiece, 4), Minutes: minutes(c.Minutes),
+		Lot: c.Lot, Packs: c.Packs, LeftOver: count(c.LeftOver), PricePerPiece: decimal.Of(c.PricePerPiece, 4), Minutes: minutes(c.Minutes),
 		Cost: costOf(c.Cost), Irreplaceable: c.Irreplaceable,
 	}
 	if !c.Irreplaceable {

@@ -11,6 +11,7 @@ import (
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/plan/stock"
+	"example.com/seatline/reconcile/publish/decimal"
 )
 
 // Money returns a sum for people: 1,234.50 EUR, without a currency where none is known.
@@ -26,7 +27,7 @@ func Money(x float64, currency string) string {
 func Hours(minutes float64) string { return grouped(fmt.Sprintf("%.1f", minutes/60)) + " h" }
 
 // Pieces returns a number of pieces, which may be a mean.
-func Pieces(x float64) string { return grouped(string(decimal(x, 1))) }
+func Pieces(x float64) string { return grouped(string(decimal.Of(x, 1))) }
 
 func grouped(text string) string {
 	sign := ""

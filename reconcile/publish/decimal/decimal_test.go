@@ -1,4 +1,4 @@
-package data
+package decimal
 
 import (
 	"encoding/json"
@@ -26,8 +26,8 @@ func TestNumbersAreExact(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		pm := rapid.Int64Range(-2_000_000_000_000, 2_000_000_000_000).Draw(t, "pm")
 		l := measure.Picometres(pm)
-		within(t, mm(l), big.NewRat(pm, 1_000_000_000), big.NewRat(1, 20_000))
-		within(t, inch(l), big.NewRat(pm, 25_400_000_000), big.NewRat(1, 2_000_000))
+		within(t, Millimetres(l), big.NewRat(pm, 1_000_000_000), big.NewRat(1, 20_000))
+		within(t, Inches(l), big.NewRat(pm, 25_400_000_000), big.NewRat(1, 2_000_000))
 	})
 }
 
@@ -45,10 +45,22 @@ func within(t *rapid.T, got json.Number, want, tolerance *big.Rat) {
 	}
 }
 
-func TestRatio(t *testing.T) {
+func TestShare(t *testing.T) {
 	for x, want := range map[float64]json.Number{0: "0", 1: "1", 0.05: "0.05", 1.0 / 3: "0.333333", 1.23456789e-12: "1.23457e-12"} {
-		if got := ratio(x); got != want {
-			t.Errorf("ratio(%v) = %q, want %q", x, got, want)
+		if got := Share(x); got != want {
+			t.Errorf("Share(%v) = %q, want %q", x, got, want)
+		}
+	}
+}
+
+func TestOf(t *testing.T) {
+	for _, tt := range []struct {
+		x      float64
+		places int
+		want   json.Number
+	}{{0, 2, "0"}, {-0.001, 2, "0"}, {12.5, 2, "12.5"}, {-12.346, 2, "-12.35"}, {100, 0, "100"}, {1e9, 3, "1000000000"}} {
+		if got := Of(tt.x, tt.places); got != tt.want {
+			t.Errorf("Of(%v, %d) = %q, want %q", tt.x, tt.places, got, tt.want)
 		}
 	}
 }
