@@ -1,8 +1,6 @@
 package settings_test
 
 import (
-	"errors"
-	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -87,17 +85,7 @@ func TestParsePageErrors(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			_, err := settings.Parse("shop.toml", []byte(tt.content))
-			var problem *settings.Error
-			if !errors.As(err, &problem) {
-				t.Fatalf("got %v, want a *settings.Error", err)
-			}
-			if problem.Line != tt.line || problem.Key != tt.key {
-				t.Errorf("at line %d, key %q; want line %d, key %q", problem.Line, problem.Key, tt.line, tt.key)
-			}
-			if !strings.Contains(err.Error(), tt.says) {
-				t.Errorf("%q does not say %q", err, tt.says)
-			}
+			refused(t, tt.content, tt.line, tt.key, tt.says)
 		})
 	}
 }

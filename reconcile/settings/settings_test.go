@@ -58,18 +58,24 @@ func TestParseErrors(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			_, err := settings.Parse("shop.toml", []byte(tt.content))
-			var problem *settings.Error
-			if !errors.As(err, &problem) {
-				t.Fatalf("got %v, want a *settings.Error", err)
-			}
-			if problem.Line != tt.line || tt.key != "" && problem.Key != tt.key {
-				t.Errorf("at line %d, key %q; want line %d, key %q", problem.Line, problem.Key, tt.line, tt.key)
-			}
-			if !strings.Contains(err.Error(), tt.says) {
-				t.Errorf("%q does not say %q", err, tt.says)
-			}
+			refused(t, tt.content, tt.line, tt.key, tt.says)
 		})
+	}
+}
+
+// refused demands that settings are refused at that line and key, with an error that says a text.
+func refused(t *testing.T, content string, line int, key, says string) {
+	t.Helper()
+	_, err := settings.Parse("shop.toml", []byte(content))
+	var problem *settings.Error
+	if !errors.As(err, &problem) {
+		t.Fatalf("got %v, want a *settings.Error", err)
+	}
+	if problem.Line != line || problem.Key != key {
+		t.Errorf("at line %d, key %q; want line %d, key %q", problem.Line, problem.Key, line, key)
+	}
+	if !strings.Contains(err.Error(), says) {
+		t.Errorf("%q does not say %q", err, says)
 	}
 }
 
