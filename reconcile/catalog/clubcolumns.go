@@ -227,9 +227,12 @@ func (t *tableReader) turnTo(line int, club string) bool {
 
 // shown returns the columns as they stand in the sheet, for the account of how it was understood.
 func (c *column) shown(g *grid) []Column {
-	evidence := c.evidence
-	if c.unitWhy != "" {
-		evidence = strings.TrimPrefix(evidence+"; "+c.unitWhy, "; ")
+	evidence, unitWhy := c.evidence, c.unitWhy
+	if unitWhy == "" && traits[c.role].want == wantLength && c.cellsUnit() != "" {
+		unitWhy = "unit in the cells"
+	}
+	if unitWhy != "" {
+		evidence = strings.TrimPrefix(evidence+"; "+unitWhy, "; ")
 	}
 	own := Column{Column: g.columnName(c.col), Heading: c.text, Role: c.role, Unit: c.shownUnit(), Evidence: evidence, RunnerUp: c.runnerUp}
 	if len(c.clubs) == 0 {

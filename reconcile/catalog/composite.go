@@ -19,13 +19,14 @@ func (r *region) splitComposites(lex *lexicon) {
 	}
 	var columns []heading
 	for _, h := range r.columns {
-		names := r.compositeNames(lex, h)
-		if names == nil || !r.compositeValues(h.col, len(names)) {
+		names, split := r.compositeNames(lex, h)
+		if names == nil || !r.compositeValues(h.col, len(names), split) {
+			h.several = names != nil && split.isSlash && namesSizes(lex, names)
 			columns = append(columns, h)
 			continue
 		}
 		unit := lex.headingUnit(h)
-		for i, col := range r.grid.addVirtual(h.col, len(names), r.body, r.to) {
+		for i, col := range r.grid.addVirtual(h.col, len(names), r.body, r.to, split) {
 			piece := heading{col: col, parts: []string{names[i]}, text: h.text + ": " + names[i], unit: h.unit}
 			if piece.unit == "" && unit != "" {
 				piece.unit = unit
@@ -37,8 +38,8 @@ func (r *region) splitComposites(lex *lexicon) {
 }
 
 // compositeNames returns the names of the sizes that a heading lists, nil where it lists none: each must be a heading by
-// itself.
-func (r *region) compositeNames(lex *lexicon, h heading) []string {
+// itself. It also returns how the values are split.
+func (r *region) compositeNames(lex *lexicon, h heading) ([]string, splitter) {
 	for _, part := range h.parts {
 		for _, text := range []string{inBrackets(part), part} {
 			names := splitTimes(text, true)
@@ -55,15 +56,92 @@ func (r *region) compositeNames(lex *lexicon, h heading) []string {
 				}
 			}
 			if known == len(names) {
-				return names
+				return names, splitter{}
 			}
 		}
+		if names := slashNames(lex, part); names != nil {
+			return names, splitter{isSlash: true}
+		}
 	}
-	return nil
+	return nil, splitter{}
+}
+
+// splitter splits a heading or a value into the pieces that stand for one size each: at slashes or at signs for times.
+type splitter struct{ isSlash bool }
+
+func (s splitter) split(text string, isHeading bool) []string {
+	if s.isSlash {
+		return splitSlash(text, isHeading)
+	}
+	return splitTimes(text, isHeading)
+}
+
+// namesSizes reports whether at least two of the names are those of sizes.
+func namesSizes(lex *lexicon, names []string) bool {
+	count := 0
+	for _, name := range names {
+		if found := lex.match(name); len(found) > 0 && traits[Role(found[0].Role)].want == wantLength {
+			count++
+		}
+	}
+	return count > 1
+}
+
+// slashNames returns the names of different sizes between which a heading has slashes, nil where it has none: "Tip / butt
+// dia.". The last word goes with each of them, and some may be of no use, but not all.
+func slashNames(lex *lexicon, part string) []string {
+	names := splitSlash(part, true)
+	if len(names) < 2 {
+		return nil
+	}
+	if rest, _, place := lex.words.SplitUnit(names[len(names)-1]); place != "" && rest != "" {
+		names[len(names)-1] = rest
+	}
+	_, last, _ := cutLast(names[len(names)-1])
+	roles := map[string]bool{}
+	for i, name := range names {
+		found := lex.match(name)
+		if i < len(names)-1 && last != "" && (len(found) == 0 || traits[Role(found[0].Role)].want != wantLength) {
+			names[i] = name + " " + last
+			found = lex.match(names[i])
+		}
+		switch {
+		case len(found) > 0 && found[0].Score >= headingScore && traits[Role(found[0].Role)].want == wantLength && !roles[found[0].Role]:
+			roles[found[0].Role] = true
+		case len(found) > 0 || !lex.words.Irrelevant(names[i]):
+			return nil
+		}
+	}
+	if len(roles) == 0 {
+		return nil
+	}
+	return names
+}
+
+// cutLast cuts off the last word of a text.
+func cutLast(text string) (before, last string, found bool) {
+	at := strings.LastIndex(text, " ")
+	if at < 0 {
+		return text, "", false
+	}
+	return text[:at], text[at+1:], true
+}
+
+// splitSlash splits a text at slashes; nil where a piece is empty. In a value each piece must be a number, and the slashes must
+// stand between spaces or decimal numbers, so as to be no fraction.
+func splitSlash(text string, isHeading bool) []string {
+	pieces := strings.Split(text, "/")
+	for i, piece := range pieces {
+		pieces[i] = strings.TrimSpace(piece)
+		if pieces[i] == "" || !isHeading && (!looksNumeric(pieces[i]) || piece == pieces[i] && !strings.ContainsAny(piece, ".,")) {
+			return nil
+		}
+	}
+	return pieces
 }
 
 // compositeValues reports whether most values of a column are as many sizes as its heading names.
-func (r *region) compositeValues(col, count int) bool {
+func (r *region) compositeValues(col, count int, split splitter) bool {
 	fitting, filled := 0, 0
 	for _, line := range r.sampleLines() {
 		text := r.grid.at(line, col)
@@ -71,7 +149,7 @@ func (r *region) compositeValues(col, count int) bool {
 			continue
 		}
 		filled++
-		if pieces := splitTimes(text, false); len(pieces) == count {
+		if pieces := split.split(text, false); len(pieces) == count {
 			fitting++
 		}
 	}
@@ -126,7 +204,7 @@ func isTimes(runes []rune, at int, isHeading bool) bool {
 
 // addVirtual adds a column for each size of a composite column, filled in the lines of the body, and returns their
 // numbers.
-func (g *grid) addVirtual(col, count, from, to int) []int {
+func (g *grid) addVirtual(col, count, from, to int, split splitter) []int {
 	if g.virtual == nil {
 		g.virtual = map[int]int{}
 		g.next = g.width + 1
@@ -138,7 +216,7 @@ func (g *grid) addVirtual(col, count, from, to int) []int {
 		g.next++
 	}
 	for line := from; line <= to; line++ {
-		pieces := splitTimes(g.at(line, col), false)
+		pieces := split.split(g.at(line, col), false)
 		if len(pieces) != count {
 			// What is no list of sizes stays where it is found: in the first of the columns, to be reported there.
 			pieces = append([]string{g.at(line, col)}, make([]string, count-1)...)

@@ -111,7 +111,7 @@ func (t *tableReader) deviation(line int, c *column, unit string) (measure.Lengt
 	if c.unit != "" {
 		unit = c.unit
 	}
-	text := strings.TrimSpace(strings.NewReplacer("−", "-", "–", "-", "＋", "+", "－", "-").Replace(t.region.grid.filled(line, c.col)))
+	text := strings.TrimSpace(strings.NewReplacer("−", "-", "–", "-", "＋", "+", "－", "-").Replace(t.region.grid.at(t.valueCell(line, c))))
 	if text == "" {
 		return measure.Length{}, false
 	}

@@ -3,6 +3,7 @@ package catalog
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 
 	"example.com/seatline/fitcalc/measure"
@@ -40,6 +41,9 @@ func (t *tableReader) readField(line int, c *column) (Field, trouble) {
 	}
 	if answer, answered := t.rules.row(line).Values[c.role]; answered {
 		return t.readAnswer(c, f, answer)
+	}
+	if saysLeft(f.Text) && traits[c.role].want == wantLength {
+		return t.readLeft(line, c, f)
 	}
 	if dim, why := t.fromDate(line, c, cell); why != "" {
 		t.warn(line, c, "data.damaged", why)
@@ -90,9 +94,30 @@ func (t *tableReader) valueCell(line int, c *column) (int, int) {
 	return fromLine, fromCol
 }
 
+// leftWords are words for the value to the left, which in its language are no ditto mark for the one above.
+var leftWords = map[string]bool{"同左": true, "좌동": true, "same as left": true, "wie links": true, "←": true, "idem à gauche": true, "igual izq.": true,
+	"come a sinistra": true}
+
+func saysLeft(text string) bool { return len(text) <= 24 && leftWords[strings.ToLower(text)] }
+
+// readLeft reads the size to the left of a cell that says so, where both are in one unit.
+func (t *tableReader) readLeft(line int, c *column, f Field) (Field, trouble) {
+	at := slices.Index(t.columns, c)
+	if at < 1 || traits[t.columns[at-1].role].want != wantLength || t.columns[at-1].unit != c.unit || t.columns[at-1].scale != c.scale {
+		return f, problem("data.unreadable", "%s says %q, and there is no such size to its left", c.name(), f.Text)
+	}
+	text := f.Text
+	f, bad := t.readField(line, t.columns[at-1])
+	if bad.any() || !f.Dim.Given() {
+		return f, problem("data.missing", "%s says %q, and the size to its left cannot be used", c.name(), text)
+	}
+	f.Assumptions = append(slices.Clip(f.Assumptions), fmt.Sprintf("%s %q repeats the value to its left, in %s", c.name(), text, f.Cell))
+	return f, trouble{}
+}
+
 // isDitto reports whether a text refers to the value above it and cannot mean that there is no value.
 func (t *tableReader) isDitto(text string) bool {
-	if strings.ContainsAny(text, "0123456789") {
+	if strings.ContainsAny(text, "0123456789") || saysLeft(text) {
 		return false
 	}
 	if _, ditto := t.lex.ask("ditto", text, t.lex.words.IsDitto); !ditto {
@@ -105,11 +130,16 @@ func (t *tableReader) isDitto(text string) bool {
 // errorValues are the error values of spreadsheet programs (ISO/IEC 29500-1, 18.17.3), as they stand in text files.
 var errorValues = map[string]bool{"#NULL!": true, "#DIV/0!": true, "#VALUE!": true, "#REF!": true, "#NAME?": true, "#NUM!": true, "#N/A": true}
 
+// formulaText is a formula that came along as text and has something to work out.
+var formulaText = regexp.MustCompile(`^=[^"]*[\d)] *[-+*/^] *[\d(.$A-Z]`)
+
 // damaged reports what a spreadsheet program has done to a cell: an error value, a formula without a stored result, a
 // date where a fraction was.
 func damaged(cell sheet.Cell, c *column) trouble {
 	want := traits[c.role].want
 	switch {
+	case cell.Kind == sheet.Text && want == wantLength && formulaText.MatchString(cell.Raw):
+		return problem("data.formula", "%s holds the text of a formula, %s, that was not worked out; give its result", c.name(), cell.Raw)
 	case cell.Kind == sheet.Error || cell.Kind == sheet.Text && errorValues[cell.Raw] && want != wantText:
 		return problem("data.damaged", "%s holds the error %s instead of a value", c.name(), cell.Shown)
 	case cell.Kind == sheet.Blank && cell.Formula != "":

@@ -40,6 +40,8 @@ type heading struct {
 	text  string
 	// unit is the text of the unit line.
 	unit string
+	// several is set where the heading names several sizes and the cells give one.
+	several bool
 }
 
 const (

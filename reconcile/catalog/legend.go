@@ -1,10 +1,35 @@
 package catalog
 
-import "regexp"
+import (
+	"regexp"
+	"strings"
+)
 
-// legendEntry is a letter of a drawing with the words that explain it: A = hosel OD, d1: bore. The letter stands alone, and
-// the words go on to the next sign between entries.
-var legendEntry = regexp.MustCompile(`(?:^|[\s,;.、，；。(（])([A-Za-zØ]\d?) ?[=:：＝] ?([^,;.、，；。()（）=＝:：\d]*[^,;.、，；。()（）=＝:：\d\s])`)
+// legendLetter is a letter of a drawing with the sign before the words that explain it: A = hosel OD, d1: bore.
+var legendLetter = regexp.MustCompile(`(?:^|[\s\x{3000},;.、，；。(（])([A-Za-zØ]\d?) ?[=:：＝]`)
+
+// legendEntry is a letter with its words.
+type legendEntry struct{ letter, words string }
+
+// legendEntries returns the letters that a text explains; the words of each go on to the next sign or letter.
+func legendEntries(text string) []legendEntry {
+	var entries []legendEntry
+	places := legendLetter.FindAllStringSubmatchIndex(text, -1)
+	for i, place := range places {
+		end := len(text)
+		if i+1 < len(places) {
+			end = places[i+1][0]
+		}
+		words := text[place[1]:end]
+		if stop := strings.IndexAny(words, ",;.、，；。()（）"); stop >= 0 {
+			words = words[:stop]
+		}
+		if words = strings.TrimSpace(words); words != "" && !strings.ContainsAny(words, "0123456789") {
+			entries = append(entries, legendEntry{text[place[2]:place[3]], words})
+		}
+	}
+	return entries
+}
 
 // leastLegend is how many letters a legend explains at least, and how many of them head columns.
 const leastLegend = 2
@@ -43,12 +68,12 @@ func (g *grid) legend(lex *lexicon) map[string]string {
 			if len(text) > longestNote {
 				continue
 			}
-			entries := legendEntry.FindAllStringSubmatch(text, -1)
+			entries := legendEntries(text)
 			if len(entries) < leastLegend {
 				continue
 			}
 			for _, entry := range entries {
-				letter, words := entry[1], entry[2]
+				letter, words := entry.letter, entry.words
 				found := lex.match(words)
 				switch {
 				case len(found) == 0 || found[0].Score < headingScore || traits[Role(found[0].Role)].want != wantLength:

@@ -88,3 +88,84 @@ WB-2 | 0.374 in bore | 0.52 in
 		t.Errorf("%s, want %s", got, want)
 	}
 }
+
+// TestSizesBetweenSlashes takes apart a column whose heading names two sizes with a slash between, one of them of no use.
+func TestSizesBetweenSlashes(t *testing.T) {
+	c := read(t, grid("Shafts", `
+SKU | Tip / butt dia. (in) | Parallel section (in) | Wt (g)
+WT-1 | .370 / .600 | 5 | 92
+WT-2 | .335/.605 | 3 | 61
+`))
+	defer show(t, c)
+	if got, want := rowOf(t, c, "WT-2"), "tip_od=8.509"; !strings.Contains(got, want) {
+		t.Errorf("%s, want %s", got, want)
+	}
+	// Fractions are no pairs.
+	fractions := read(t, grid("Ferrules", "\nPart No | OD / ID (in) | Length (in)\nWT-3 | 1/2 | 1\nWT-4 | 1/2 | 1\n"))
+	if got := rowOf(t, fractions, "WT-3"); !strings.Contains(got, " held ") {
+		t.Errorf("%s: one fraction under the names of two sizes has to be asked about", got)
+	}
+}
+
+// TestSameAsLeft takes the value to the left where a cell says so, and not the one above.
+func TestSameAsLeft(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part No | Bore (mm) | Base OD (mm) | Top OD (mm) | Length (mm)
+WS-1 | 9.4 | 13.6 | 10.6 | 25
+WS-2 | 9.4 | 12.2 | 同左 | 25
+WS-3 | 9.4 | ? | 同左 | 25
+WS-4 | 좌동 | 12.2 | 10 | 25
+`))
+	defer show(t, c)
+	if got := rowOf(t, c, "WS-2"); !strings.Contains(got, " assumed ") || !strings.Contains(got, "top_od=12.2") {
+		t.Errorf("%s, want top_od 12.2 with a word", got)
+	}
+	for _, part := range []string{"WS-3", "WS-4"} {
+		if got := rowOf(t, c, part); !strings.Contains(got, " held ") {
+			t.Errorf("%s, want it held", got)
+		}
+	}
+}
+
+// TestFormulaLeftAsText holds a size that would have to be worked out.
+func TestFormulaLeftAsText(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part No | Bore (mm) | OD (mm) | Length (mm)
+WF-1 | 9.4 | =9.5+0.05 | 25
+WF-2 | 9.4 | =.508*25.4 | 25
+WF-3 | 9.4 | =B2*1.4 | 25
+WF-4 | 9.4 | 13.6 | 25
+`))
+	defer show(t, c)
+	for part, want := range map[string]string{"WF-1": " held ", "WF-2": " held ", "WF-3": " held ", "WF-4": " used "} {
+		if got := rowOf(t, c, part); !strings.Contains(got, want) {
+			t.Errorf("%s, want it%s", got, want)
+		}
+	}
+}
+
+// TestDittoInTolerances repeats the tolerance above where a column of tolerances says so.
+func TestDittoInTolerances(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part No | Bore (mm) | Tol. | OD (mm) | + | - | Length (mm)
+WD-1 | 9.4 | ±0.05 | 13.6 | 0.02 | 0.04 | 25
+WD-2 | 9.5 | ″ | 13.7 | ″ | ″ | 25
+`))
+	defer show(t, c)
+	if got, want := rowOf(t, c, "WD-2"), "base_od=13.7[13.66..13.72] bore=9.5[9.45..9.55]"; !strings.Contains(got, want) {
+		t.Errorf("%s, want %s", got, want)
+	}
+}
+
+// TestToleranceInHeading reads deviations in brackets in the unit that the cells state.
+func TestToleranceInHeading(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part No | Bore (+.003 -0) | OD (+0/-.005) | Length
+WH-1 | .370 in | .535 in | 1 in
+WH-2 | .371 in | .536 in | 1 in
+`))
+	defer show(t, c)
+	if got, want := rowOf(t, c, "WH-1"), "base_od=13.589[13.462..13.589] bore=9.398[9.398..9.4742]"; !strings.Contains(got, want) {
+		t.Errorf("%s, want %s", got, want)
+	}
+}

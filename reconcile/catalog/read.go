@@ -346,11 +346,11 @@ func (t *tableReader) describe() {
 	t.reportLayout()
 }
 
-// shownUnit is the unit of a column for people: that of its sizes, or what its heading names.
+// shownUnit is the unit of a column for people: that of its sizes, what its heading names, or what all its cells name.
 func (c *column) shownUnit() string {
 	switch want := traits[c.role].want; {
 	case want == wantLength || want == wantTolerance:
-		return cmp.Or(c.unit, c.headingUnit)
+		return cmp.Or(c.unit, c.headingUnit, c.cellsUnit())
 	case want == wantCode, c.role != "" && isLengthUnit(c.headingUnit):
 		return ""
 	}

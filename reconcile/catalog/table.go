@@ -495,6 +495,9 @@ func (t *tableReader) holdUncertain() {
 			t.addColumn(finding.Note, "layout.column", c, fmt.Sprintf("column %s %q was not understood and is not used", name, c.text), key)
 		case c.aspect != nominal || c.role == "":
 		case trait.want != wantLength && trait.want != wantAngle:
+		case c.several:
+			c.held = fmt.Sprintf("the heading of column %s names several sizes", name)
+			t.addColumn(finding.Error, "layout.role", c, fmt.Sprintf("column %s %q names several sizes, and its cells do not give as many; say which it is", name, c.text), key)
 		case !c.known:
 			c.held = fmt.Sprintf("column %s is %s only by its values", name, c.role)
 			t.addColumn(finding.Error, "layout.role", c, fmt.Sprintf("column %s %q was not understood; by its values it is probably %s (%s)", name, c.text, c.role, c.evidence), key)

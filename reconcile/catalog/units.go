@@ -408,7 +408,7 @@ func (t *tableReader) settleTolerances() {
 			if text == "" || text != rule.Tolerance && !mayTolerate(text) && !strings.ContainsAny(text, "0123456789") {
 				continue
 			}
-			tolerance, found := value.ReadTolerance(text, value.Context{Unit: c.unit})
+			tolerance, found := value.ReadTolerance(text, value.Context{Unit: c.cellsUnit()})
 			if found && tolerance.Problem.Code == "" {
 				c.tolerance = &tolerance
 				break
@@ -418,6 +418,19 @@ func (t *tableReader) settleTolerances() {
 	t.coverTolerances()
 	t.valueNotes = map[string]noteTolerance{}
 	t.spreadNotes()
+}
+
+// cellsUnit is the unit of the column, or the one that all its cells state.
+func (c *column) cellsUnit() string {
+	if c.unit != "" || len(c.profile.statedUnits) != 1 {
+		return c.unit
+	}
+	for unit, count := range c.profile.statedUnits {
+		if isLengthUnit(unit) && count == len(c.profile.sizes) {
+			return unit
+		}
+	}
+	return ""
 }
 
 // coverTolerances finds for each tolerance column which sizes it is for: those that its heading names, those of the column
@@ -474,7 +487,7 @@ func (t *tableReader) toleranceFor(line int, c *column) (value.Tolerance, measur
 		if other.role != Tolerance || other.deviation != 0 || other.covers != "" && other.covers != c.role || other.covers == "" && other.coversClass != "" && other.coversClass != classOf(c.role) {
 			continue
 		}
-		text := t.region.grid.filled(line, other.col)
+		text := t.region.grid.at(t.valueCell(line, other))
 		unit := other.unit
 		if unit == "" {
 			unit = c.unit

@@ -118,7 +118,7 @@ func (r *toleranceReader) next() (Tolerance, bool) {
 		r.at++
 		n, unit := r.amount()
 		return r.keep(Tolerance{}, negated(n), n, unit, unit), true
-	case t.kind == aSign && (t.text == "+" || t.text == "-") && r.peek(1).kind == aNumber && t.gap:
+	case t.kind == aSign && (t.text == "+" || t.text == "-") && r.peek(1).kind == aNumber && (t.gap || r.at > 0 && r.tokens[r.at-1].is(aSign, "(")):
 		return r.deviations()
 	case isZero(t) && (r.peek(1).is(aSign, "/") && (r.peek(2).is(aSign, "-") || r.peek(2).is(aSign, "+")) || r.peek(1).is(aSign, "-") || r.peek(1).is(aSign, "+")):
 		return r.deviations()
