@@ -308,9 +308,12 @@ func (t *tableReader) settleComma(c *column, text string, ctx value.Context, rea
 }
 
 // pairsAreLimits reports whether two sizes with a slash between them are limits in this column: its heading says so, or
-// nearly all its cells have such pairs.
+// nearly all its cells have such pairs and the heading does not name two things itself: "before / after".
 func (c *column) pairsAreLimits() bool {
-	return c.hints.Min && c.hints.Max || c.profile.pairs >= 2 && c.profile.pairs*5 >= c.profile.filled*4
+	if c.hints.Min && c.hints.Max {
+		return true
+	}
+	return !strings.ContainsAny(c.text, "/／|") && c.profile.pairs >= 2 && c.profile.pairs*5 >= c.profile.filled*4
 }
 
 // warn reports a value that is used all the same.

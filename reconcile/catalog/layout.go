@@ -525,7 +525,7 @@ func (l *lexicon) isUnit(text string) bool {
 	if len(text) > 24 {
 		return false
 	}
-	if strings.Trim(text, "-–—/ ") == "" {
+	if strings.Trim(text, "-–—/ ") == "" || aloneFraction.MatchString(text) {
 		return true
 	}
 	_, found := l.ask("unit", text, l.words.Unit)

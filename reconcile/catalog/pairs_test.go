@@ -169,3 +169,44 @@ WH-2 | .371 in | .536 in | 1 in
 		t.Errorf("%s, want %s", got, want)
 	}
 }
+
+// TestPairsThatAreNoLimits holds two sizes of which the heading or a sign says that they are different things.
+func TestPairsThatAreNoLimits(t *testing.T) {
+	c := read(t, grid("Heads", `
+Part No | Hosel OD before / after polishing (mm) | Bore (mm) | Depth (mm)
+WN-1 | 13.6 / 13.4 | 9.5 | 33
+WN-2 | 13.6 / 13.4 | 9.5 | 33
+`))
+	defer show(t, c)
+	arrow := read(t, grid("Heads", "\nPart No | Hosel OD (mm) | Bore (mm) | Depth (mm)\nWN-1 | 13.6 → 13.4 | 9.5 | 33\nWN-2 | 13.5 | 9.5 | 33\n"))
+	for _, got := range []string{rowOf(t, c, "WN-1"), rowOf(t, arrow, "WN-1")} {
+		if !strings.Contains(got, " held ") {
+			t.Errorf("%s, want it held", got)
+		}
+	}
+}
+
+// TestPartsOfUnits holds sizes that are counted in parts of a unit, but for thousandths of an inch.
+func TestPartsOfUnits(t *testing.T) {
+	for name, table := range map[string]string{
+		"in the heading":  "Part No | OD (mm) | Bore (mm) | Length (1/10 mm)\nWP-1 | 13.6 | 9.4 | 95",
+		"by words":        "Part No | OD (mm) | Bore (mm) | Length, tenths of mm\nWP-1 | 13.6 | 9.4 | 95",
+		"in a unit line":  "Part No | OD | Bore | Length\nUnits | mm | mm | 1/16\"\nWP-1 | 13.6 | 9.4 | 20",
+		"in the title":    "Quote in decimi di mm\nCodice | Ø est. | Foro | Lungh.\nWP-1 | 136 | 94 | 95",
+		"in inches":       "Part No | OD | Bore | Length\nUnits | 1/1000\" | 1/1000\" | 1/16\"\nWP-1 | 535 | 370 | 20",
+		"sixteenth words": "Part No | OD (in) | Bore (in) | Length in 1/16 in\nWP-1 | .535 | .370 | 20",
+	} {
+		t.Run(name, func(t *testing.T) {
+			c := read(t, grid("Ferrules", "\n"+table+"\n"))
+			defer show(t, c)
+			if got := rowOf(t, c, "WP-1"); !strings.Contains(got, " held ") {
+				t.Errorf("%s, want it held", got)
+			}
+		})
+	}
+	c := read(t, grid("Ferrules", "\nPart No | OD | Bore | Length\nUnits | 1/1000\" | 1/1000\" | in\nWP-1 | 535 | 370 | 1\n"))
+	defer show(t, c)
+	if got, want := rowOf(t, c, "WP-1"), "base_od=13.589 bore=9.398 length=25.4"; !strings.Contains(got, want) {
+		t.Errorf("%s, want %s", got, want)
+	}
+}

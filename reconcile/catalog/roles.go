@@ -167,6 +167,9 @@ func (l *lexicon) headingMatches(kind Kind, h heading) []words.RoleMatch {
 
 // headingUnit returns the unit that a heading names: in its unit line, or in the heading, the lowest fragment first.
 func (l *lexicon) headingUnit(h heading) string {
+	if strings.HasPrefix(h.unit, "1/1000") && aloneFraction.MatchString(h.unit) && !strings.HasSuffix(h.unit, "mm") {
+		return "thou"
+	}
 	if h.unit != "" {
 		if hit, found := l.ask("unit", h.unit, l.words.Unit); found {
 			return hit.Value

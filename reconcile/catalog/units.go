@@ -16,6 +16,9 @@ func (t *tableReader) settleUnits() {
 		if want := traits[c.role].want; want == wantLength || want == wantTolerance {
 			t.statedUnit(c)
 		}
+		if traits[c.role].want == wantLength {
+			t.holdFractional(c)
+		}
 	}
 	for _, c := range t.columns {
 		if traits[c.role].want == wantLength && c.unit == "" && c.held == "" && t.byRole[UnitRole] == nil && !t.sectionsGiveUnits() {

@@ -132,7 +132,7 @@ func (l *lexer) next() {
 		l.push(aSign, string(first), size)
 	case first == '~' && !l.sawNumber:
 		l.push(aMark, "approximate", size)
-	case first == '~' || first == '…' || first == '÷' || first == '→' || strings.HasPrefix(l.rest, ".."):
+	case first == '~' || first == '…' || first == '÷' || strings.HasPrefix(l.rest, ".."):
 		l.push(aSign, "~", max(size, len(l.rest)-len(strings.TrimLeft(l.rest, "."))))
 	case first == '×' || first == '✕' || first == '*':
 		l.push(aSign, "x", size)
