@@ -210,3 +210,17 @@ func TestPartsOfUnits(t *testing.T) {
 		t.Errorf("%s, want %s", got, want)
 	}
 }
+
+// TestToleranceThatCannotBeRead is reported, and no limits are made of it.
+func TestToleranceThatCannotBeRead(t *testing.T) {
+	c := read(t, grid("Heads", `
+Part No | Hosel OD (mm) | Tol. | Bore (mm) | Depth (mm)
+WU-1 | 12.9 | ±0.05 | 9.5 | 33
+WU-2 | 12.9 | 0.05 / 0.02 | 9.5 | 33
+`))
+	defer show(t, c)
+	wantFinding(t, c, "data.tolerance", "C3", "cannot be read")
+	if got := rowOf(t, c, "WU-2"); strings.Contains(got, "hosel_od=12.9[") {
+		t.Errorf("%s has limits that nobody stated", got)
+	}
+}

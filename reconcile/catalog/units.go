@@ -498,6 +498,11 @@ func (t *tableReader) toleranceFor(line int, c *column) (value.Tolerance, measur
 		if tolerance, ok := t.readTolerance(text, unit); ok {
 			return tolerance, measure.Stated, t.region.grid.ref(line, other.col).String(), true
 		}
+		if reading := t.lex.read(text, value.Context{Want: value.WantLength, Unit: unit}); strings.ContainsAny(text, "123456789") && reading.Kind != value.NotApplicable {
+			t.tell(toldKey{"tolerance " + text, other.col}, finding.Warning, "data.tolerance", line, other.col, func() string {
+				return fmt.Sprintf("the tolerance %q under %q cannot be read; it is not used", text, other.name())
+			})
+		}
 	}
 	if c.tolerance != nil {
 		return *c.tolerance, measure.Stated, "the heading", true
