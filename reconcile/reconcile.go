@@ -87,6 +87,8 @@ type Publishing struct {
 	Inputs []tell.Input
 	// Full asks for all ferrules in the matrix, not only those that fit something.
 	Full bool
+	// Drawings asks for a cross-section beside the best ferrule of each head in the workbook.
+	Drawings bool
 	// SourcePath gives the path, with slashes, from the workbook to a source, for links; nil writes none.
 	SourcePath func(file string) string
 }
@@ -96,7 +98,7 @@ func Outputs(r *matrix.Result, p Publishing) []Output {
 	return []Output{
 		{"matrix.xlsx", "the workbook; its first sheet says what to read", func(w io.Writer) error {
 			return workbook.Write(w, r, workbook.Options{
-				Units: p.Units, Full: p.Full, ShopName: p.Settings.Name, Inputs: p.Inputs, Sources: p.SourcePath,
+				Units: p.Units, Full: p.Full, Drawings: p.Drawings, ShopName: p.Settings.Name, Inputs: p.Inputs, Sources: p.SourcePath,
 			})
 		}},
 		{"fits.csv", "one line per pair, for a spreadsheet", func(w io.Writer) error {

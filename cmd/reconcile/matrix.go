@@ -42,7 +42,7 @@ func (f *catalogueFlags) addOutput(cmd *cobra.Command) {
 func newMatrix(s streams) *cobra.Command {
 	var f catalogueFlags
 	var out string
-	var full bool
+	var full, drawings bool
 	cmd := &cobra.Command{
 		Use:   "matrix --heads FILE... --ferrules FILE... [--tips FILE...] [--shop shop.toml] [--map FILE] --out DIR",
 		Short: "decide every head against every ferrule and write the results into a folder",
@@ -63,21 +63,22 @@ Files appear whole or not at all, and no input is ever overwritten.`,
 			if len(f.heads) == 0 || len(f.ferrules) == 0 || out == "" {
 				return usagef("matrix needs --heads, --ferrules and --out")
 			}
-			return s.matrix(f, out, full)
+			return s.matrix(f, out, full, drawings)
 		},
 	}
 	f.add(cmd)
 	cmd.Flags().StringVar(&out, "out", "", "the folder to write into; it is made if need be")
 	cmd.Flags().BoolVar(&full, "full", false, "show all ferrules in the matrix, not only those that fit something")
+	cmd.Flags().BoolVar(&drawings, "drawings", false, "show the best ferrule of each head in cross-section in the workbook, for at most 200 heads")
 	return cmd
 }
 
-func (s streams) matrix(f catalogueFlags, out string, full bool) error {
+func (s streams) matrix(f catalogueFlags, out string, full, drawings bool) error {
 	d, err := s.decide(f)
 	if err != nil {
 		return err
 	}
-	d.publishing.Full = full
+	d.publishing.Full, d.publishing.Drawings = full, drawings
 	d.publishing.SourcePath = func(file string) string { return pathFrom(out, file) }
 	outputs := reconcile.Outputs(d.result, d.publishing)
 	paths, err := s.writeAll(out, outputs, d.inputs)

@@ -8,9 +8,13 @@ import (
 	"strings"
 )
 
-// canvas writes SVG in millimetres of paper. Everything is rounded to a thousandth, so that equal drawings have equal bytes on
+// canvas draws in millimetres of paper: as SVG, or on dots. Everything is rounded to a thousandth, so that equal drawings have equal bytes on
 // all machines.
-type canvas struct{ b bytes.Buffer }
+type canvas struct {
+	b bytes.Buffer
+	// dots, where there are any, take everything instead.
+	dots *dots
+}
 
 // xy is a place on the paper: x to the right, y downward.
 type xy struct{ x, y float64 }
@@ -30,10 +34,19 @@ func escape(text string) string {
 	return b.String()
 }
 
-func (c *canvas) raw(text string) { c.b.WriteString(text) }
+// raw writes SVG, which dots have no use for.
+func (c *canvas) raw(text string) {
+	if c.dots == nil {
+		c.b.WriteString(text)
+	}
+}
 
 // path draws through points; a closed one is an area.
 func (c *canvas) path(class, id string, closed bool, points ...xy) {
+	if c.dots != nil {
+		c.dots.path(class, closed, points)
+		return
+	}
 	c.raw("<path")
 	if id != "" {
 		c.raw(` id="` + id + `"`)
@@ -59,11 +72,19 @@ func pathData(closed bool, points []xy) string {
 func (c *canvas) line(class string, from, to xy) { c.path(class, "", false, from, to) }
 
 func (c *canvas) circle(class string, at xy, r float64) {
+	if c.dots != nil {
+		c.dots.circle(class, at, r)
+		return
+	}
 	c.raw(`<circle class="` + class + `" cx="` + number(at.x) + `" cy="` + number(at.y) + `" r="` + number(r) + "\"/>\n")
 }
 
 // text writes a line of text; class says how it is aligned, turned whether it reads from the right.
 func (c *canvas) text(class string, at xy, turned bool, text string) {
+	if c.dots != nil {
+		c.dots.text(class, at, text)
+		return
+	}
 	c.raw(`<text class="` + class + `" x="` + number(at.x) + `" y="` + number(at.y) + `"`)
 	if turned {
 		c.raw(` transform="rotate(-90 ` + number(at.x) + " " + number(at.y) + `)"`)

@@ -20,7 +20,7 @@ var cases = []struct{ name, text string }{
 	{"shallow-bore", `{"head":{"hosel_od":"13.6 mm","bore":"9.5 mm","bore_depth":"8 mm","countersink_mouth":"11 mm","countersink_depth":"1.5 mm"},"tip":"9.4 mm parallel","ferrule":{"bore":"9.35 mm","base_od":"14 mm","length":"8 mm","style":"plain"}}`},
 }
 
-func section(t *testing.T, text string) *drawing.Section {
+func section(t testing.TB, text string) *drawing.Section {
 	t.Helper()
 	shop := fitcalc.DefaultShop()
 	line, err := joint.ParseJSON([]byte(text), &shop)

@@ -11,6 +11,7 @@ type detail struct {
 	r, z   float64 // what is in the middle
 	at     xy      // where the middle is drawn
 	scale  float64
+	radius float64 // of its circle on paper
 	// left is set when it shows the left half of the view.
 	left bool
 }
@@ -32,13 +33,13 @@ func (p *page) details() {
 	s := p.s
 	y := headHeight + 8 + insetR
 	step := math.Abs(s.base - s.hosel)
-	a := detail{letter: "A", r: (s.base + s.hosel) / 2, z: s.standOff / 2, at: xy{insetX, y}, left: true}
+	a := detail{letter: "A", r: (s.base + s.hosel) / 2, z: s.standOff / 2, at: xy{insetX, y}, radius: insetR, left: true}
 	a.scale = scaleFor(max(step, s.standOff), 0.8*insetR, 100)
 	p.detail(a)
 	p.stepDimension(a)
 	p.stepCaption(a)
 	play := math.Abs(s.shaft(s.tightestHeight) - s.bore)
-	b := detail{letter: "B", r: (s.shaft(s.tightestHeight) + s.bore) / 2, z: s.tightestHeight, at: xy{insetX, y + insetPitch}}
+	b := detail{letter: "B", r: (s.shaft(s.tightestHeight) + s.bore) / 2, z: s.tightestHeight, at: xy{insetX, y + insetPitch}, radius: insetR}
 	b.scale = scaleFor(play, 0.4*insetR, 200)
 	p.detail(b)
 	p.gripCaption(b)
@@ -61,10 +62,18 @@ func (d detail) points(line []point) []xy {
 }
 
 func (p *page) detail(d detail) {
-	s := p.s
-	p.raw(`<clipPath id="clip-` + d.letter + `"><circle cx="` + number(d.at.x) + `" cy="` + number(d.at.y) + `" r="` + number(insetR) + "\"/></clipPath>\n")
+	p.raw(`<clipPath id="clip-` + d.letter + `"><circle cx="` + number(d.at.x) + `" cy="` + number(d.at.y) + `" r="` + number(d.radius) + "\"/></clipPath>\n")
 	p.raw(`<g id="detail-` + d.letter + `" clip-path="url(#clip-` + d.letter + `)">` + "\n")
-	reach := insetR / d.scale * 1.1
+	p.inside(d)
+	p.raw("</g>\n")
+	p.circle("ring", d.at, d.radius)
+	p.mark(d)
+}
+
+// inside draws what a detail shows, all around it too.
+func (p *page) inside(d detail) {
+	s := p.s
+	reach := d.radius / d.scale * 1.1
 	part := p.parts[0]
 	if low := max(d.z-reach, part.from); low < 0 {
 		hosel := s.hoselBand(low, min(0, d.z+reach))
@@ -87,9 +96,6 @@ func (p *page) detail(d detail) {
 		p.half(d, "whole", shaft)
 		p.path("outline", "", false, d.points(shaft.out)...)
 	}
-	p.raw("</g>\n")
-	p.circle("ring", d.at, insetR)
-	p.mark(d)
 }
 
 func (p *page) half(d detail, class string, b band) {
@@ -114,7 +120,7 @@ func (p *page) free(d detail, reach float64) {
 // mark circles the place in the view and names it.
 func (p *page) mark(d detail) {
 	at := p.place(d.r, d.z)
-	r := max(insetR/d.scale*p.scale, 1.8)
+	r := max(d.radius/d.scale*p.scale, 1.8)
 	letter := xy{at.x - r - 2.2, at.y + 1.2}
 	if d.left {
 		at = p.place(-d.r, d.z)
@@ -132,9 +138,9 @@ func (p *page) stepDimension(d detail) {
 		return
 	}
 	hosel, base := d.place(s.hosel, 0), d.place(s.base, s.standOff)
-	y := d.at.y + insetR*0.55
+	y := d.at.y + d.radius*0.55
 	if s.base < s.hosel {
-		y = d.at.y - insetR*0.55
+		y = d.at.y - d.radius*0.55
 	}
 	p.raw(`<g id="step">` + "\n")
 	p.line("thin", xy{base.x, base.y}, xy{base.x, y + math.Copysign(beyond, y-d.at.y)})
@@ -170,9 +176,9 @@ func (p *page) gripCaption(d detail) {
 }
 
 func (p *page) caption(d detail, lines []string) {
-	y := d.at.y + insetR + 4.6
-	p.text("letter", xy{d.at.x - insetR + 1, d.at.y - insetR + 1.5}, false, d.letter)
-	p.text("label", xy{d.at.x - insetR + 3.5, d.at.y - insetR + 1.5}, false, "("+number(d.scale)+":1)")
+	y := d.at.y + d.radius + 4.6
+	p.text("letter", xy{d.at.x - d.radius + 1, d.at.y - d.radius + 1.5}, false, d.letter)
+	p.text("label", xy{d.at.x - d.radius + 3.5, d.at.y - d.radius + 1.5}, false, "("+number(d.scale)+":1)")
 	for i, line := range lines {
 		p.text("mid", xy{d.at.x, y + float64(i)*lineHeight}, false, line)
 	}

@@ -1,5 +1,6 @@
 // Package drawing draws the cross-section of one joint: hosel, bore, shaft, ferrule, what is turned off, how high the ferrule
-// stands off and what stays open under it. It writes SVG to scale, and a small picture in characters for a terminal.
+// stands off and what stays open under it. It writes SVG to scale, a small picture in dots for documents that take no SVG, and one
+// in characters for a terminal.
 //
 // # Conventions
 //

@@ -39,6 +39,21 @@ func (p *page) file() []byte {
 
 // description says in words what the drawing shows, for those who do not see it.
 func (p *page) description() string {
+	text := p.sizes()
+	for i, l := range p.labels {
+		if i == 0 {
+			text += "Labels: "
+		}
+		for _, line := range l.lines {
+			text += line + " "
+		}
+		text = text[:len(text)-1] + "; "
+	}
+	return text + "two details show the step at the hosel and the grip on the shaft."
+}
+
+// sizes is what the description of every drawing begins with.
+func (p *page) sizes() string {
 	s, f := p.s, &p.s.joint.Ferrule
 	text := "Cross-section along the axis, at nominal sizes. " + p.opts.Answer + ". The hosel is " + p.u(2*s.hosel) + " in diameter at its top, the base of the ferrule " +
 		p.amount(f.BaseOD.Nominal()) + " as supplied, and its length " + p.opts.Units.ShowLength(f.Length.Nominal()) + ". "
@@ -51,14 +66,5 @@ func (p *page) description() string {
 	if recess := s.fit.Seat.Recess; recess.Sign() > 0 {
 		text += "Under the ferrule " + p.amount(recess) + " of the counterbore stays open. "
 	}
-	for i, l := range p.labels {
-		if i == 0 {
-			text += "Labels: "
-		}
-		for _, line := range l.lines {
-			text += line + " "
-		}
-		text = text[:len(text)-1] + "; "
-	}
-	return text + "two details show the step at the hosel and the grip on the shaft."
+	return text
 }

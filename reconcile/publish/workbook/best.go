@@ -2,9 +2,14 @@ package workbook
 
 import (
 	"fmt"
+	"slices"
 
+	"github.com/xuri/excelize/v2"
+
+	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish/drawing"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
@@ -27,6 +32,11 @@ func (b *book) bestSheet() {
 			{"Ferrule is", 28, texts}, {"Head from", 34, texts}, {"Ferrule from", 34, texts},
 		},
 		frozen: 1, printed: 11, tab: fillFlush,
+	}
+	if b.opts.Drawings {
+		t.notes = append(t.notes, b.drawingsNote())
+		t.columns = slices.Insert(t.columns, t.printed, column{"In section", drawingColumn, texts})
+		t.printed++
 	}
 	p := b.open(t)
 	for head := range b.result.Catalogue.Heads {
@@ -55,16 +65,38 @@ func (p *page) alternate(rank int, pair matrix.Pair) {
 	if rank == 0 {
 		name, first = look{under: true, over: true, bold: true}, strong
 	}
-	p.put(
+	cells := []any{
 		p.as(head.Part, name), p.as(describe(&head.Item, head.Category), name.light()), p.as(p.result.Tips[pair.Tip].Name, name.light()),
 		p.as(rank+1, first.centred()), p.as(ferrule.Part, first.linked()), p.verdict(pair.Verdict),
 		p.minutes(&fit), p.length(fit.Flush.Known, turn.Nominal, first), p.length(fit.Flush.Known, turn.Most, plain),
 		p.perSide(fit.Flush.Known, turn), p.as(p.why(&fit), wrapped),
 		p.as(ferrule.Description, plain),
 		p.source(headFrom), p.source(ferruleFrom),
-	)
+	}
+	section := p.putAlternate(rank, pair, fit, cells)
 	p.link(5, p.row, p.fitsPlace(p.starts[pair.Head]+rank))
 	columns := len(p.table.columns)
 	p.leadTo(columns-1, headFrom)
 	p.leadTo(columns, ferruleFrom)
+	if section != nil {
+		p.drawSection(p.table.printed, section, pair.Verdict)
+	}
+}
+
+// putAlternate writes a row, with room for a drawing where there is to be one, and returns what is to be drawn.
+func (p *page) putAlternate(rank int, pair matrix.Pair, fit fitcalc.Fit, cells []any) *drawing.Section {
+	if !p.opts.Drawings {
+		p.put(cells...)
+		return nil
+	}
+	var section *drawing.Section
+	text, height := "", p.heightOf(cells) // the cell of the drawing, still left out, is not the widest text
+	if p.draws(rank) {
+		if section, text = p.crossSection(pair, fit); section != nil {
+			height = max(height, drawingHigh)
+		}
+	}
+	cells = slices.Insert(cells, p.table.printed-1, any(p.as(text, wrapped)))
+	p.putRow(excelize.RowOpts{Height: height}, cells...)
+	return section
 }

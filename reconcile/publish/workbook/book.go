@@ -27,6 +27,7 @@ type book struct {
 	wraps   map[int]bool // the styles whose text is wrapped
 	sheets  int
 	subject string // what the workbook is about, where it is not a matrix
+	drawn   int    // how many joints have been drawn
 	err     error
 }
 

@@ -28,8 +28,8 @@
 //
 // # Charts and pictures
 //
-// Charts are native. There are no pictures of joints: the library takes no SVG, and none of the libraries that would turn one into
-// dots draws letters.
+// Charts are native. Cross-sections of joints, where asked for, are PNG in 16 greys, since the library takes no SVG; each has its
+// sizes as alternative text.
 //
 // # Looks
 //

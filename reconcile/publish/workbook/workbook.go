@@ -15,6 +15,8 @@ type Options struct {
 	Units fitcalc.Units
 	// Full lists all ferrules in the matrix and all alternates of a head, not only those of use to most readers.
 	Full bool
+	// Drawings puts a cross-section beside the best ferrule of each head, for the first 200 heads that have one.
+	Drawings bool
 	// ShopName stands at the top and in the headers; empty leaves it out.
 	ShopName string
 	// Inputs are the files read; where none are named, they are those of the catalogue's tables.
@@ -52,9 +54,11 @@ type limits struct {
 	alternates int
 	// windows is how many rows the table has that sizes are looked up in: ferrules times tips times forms of top.
 	windows int
+	// drawings is how many joints are drawn; each adds about 7 kB.
+	drawings int
 }
 
-var standardLimits = limits{rows: 1_048_576, ferrules: 240, links: 8_000, alternates: 5, windows: 20_000}
+var standardLimits = limits{rows: 1_048_576, ferrules: 240, links: 8_000, alternates: 5, windows: 20_000, drawings: 200}
 
 // Write writes the results as an .xlsx workbook. The error is the writer's, or that of a result beyond what a workbook can hold.
 func Write(w io.Writer, r *matrix.Result, opts Options) error {
