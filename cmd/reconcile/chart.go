@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 
 	"github.com/spf13/cobra"
@@ -92,9 +91,9 @@ func (f *chartFlags) options(d decided) (page.Options, []string, error) {
 	}
 	var inputs []string
 	read := func(path string, into *[]byte) error {
-		content, err := os.ReadFile(path)
+		content, err := readFile(path)
 		if err != nil {
-			return fmt.Errorf("%w; check the path", err)
+			return err
 		}
 		*into, inputs = content, append(inputs, path)
 		return nil

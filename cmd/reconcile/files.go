@@ -13,10 +13,19 @@ import (
 	"example.com/seatline/reconcile/settings"
 )
 
-func loadSource(path string, kind catalog.Kind) (reconcile.Source, error) {
+// readFile is os.ReadFile with advice.
+func readFile(path string) ([]byte, error) {
 	content, err := os.ReadFile(path)
 	if err != nil {
-		return reconcile.Source{}, fmt.Errorf("%w; check the path", err)
+		return nil, fmt.Errorf("%w; check the path", err)
+	}
+	return content, nil
+}
+
+func loadSource(path string, kind catalog.Kind) (reconcile.Source, error) {
+	content, err := readFile(path)
+	if err != nil {
+		return reconcile.Source{}, err
 	}
 	return reconcile.Source{Name: path, Data: content, Kind: kind}, nil
 }
@@ -25,9 +34,9 @@ func loadSettings(path string) (settings.Settings, error) {
 	if path == "" {
 		return settings.Default(), nil
 	}
-	content, err := os.ReadFile(path)
+	content, err := readFile(path)
 	if err != nil {
-		return settings.Default(), fmt.Errorf("%w; check the path", err)
+		return settings.Default(), err
 	}
 	return settings.Parse(path, content)
 }
@@ -37,9 +46,9 @@ func loadOptions(path string) (catalog.Options, error) {
 	if path == "" {
 		return catalog.Options{}, nil
 	}
-	content, err := os.ReadFile(path)
+	content, err := readFile(path)
 	if err != nil {
-		return catalog.Options{}, fmt.Errorf("%w; check the path", err)
+		return catalog.Options{}, err
 	}
 	answers, err := mapping.Parse(content)
 	if err != nil {
@@ -75,6 +84,11 @@ func (e *overwriteError) Error() string {
 // writeAll writes the outputs into a folder: all under other names first, so that they appear whole or not at all. It
 // returns their paths.
 func (s streams) writeAll(dir string, outputs []reconcile.Output, inputs []string) (paths []string, err error) {
+	for _, output := range outputs {
+		if path := filepath.Join(dir, output.Name); isInput(path, inputs) {
+			return nil, &overwriteError{path}
+		}
+	}
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		return nil, err
 	}
@@ -86,9 +100,6 @@ func (s streams) writeAll(dir string, outputs []reconcile.Output, inputs []strin
 	}()
 	for _, output := range outputs {
 		path := filepath.Join(dir, output.Name)
-		if isInput(path, inputs) {
-			return nil, &overwriteError{path}
-		}
 		temporary, err := writeAside(dir, output)
 		if temporary != "" {
 			written = append(written, temporary)

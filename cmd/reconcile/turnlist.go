@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 
@@ -162,9 +161,9 @@ func (t *turnlistFlags) wanted() ([]turnlist.Wanted, error) {
 		return nil, usagef("give --order or --pick, not both")
 	}
 	if t.order != "" {
-		content, err := os.ReadFile(t.order)
+		content, err := readFile(t.order)
 		if err != nil {
-			return nil, fmt.Errorf("%w; check the path", err)
+			return nil, err
 		}
 		return turnlist.ParseOrder(t.order, content)
 	}

@@ -380,19 +380,26 @@ func (r *region) continues(lex *lexicon, line int) bool {
 
 // calledFor reports whether a text is plainly a value of a role, and no heading.
 func calledFor(lex *lexicon, role Role, text string) bool {
-	ask, inWords := map[Role]func(string) (words.Hit, bool){
-		Category: lex.words.Category, Top: lex.words.TopForm, Style: lex.words.Style, Material: lex.words.Material,
-	}[role]
-	switch {
-	case traits[role].want == wantLength:
+	if traits[role].want == wantLength {
 		return lex.looksValue(text)
-	case role == Part:
-		return bearsDigits(text) && len(lex.match(text)) == 0
-	case inWords:
-		hit, known := ask(text)
-		return known && hit.Score >= headingScore && !headingOf(lex, role, text)
 	}
-	return false
+	var ask func(string) (words.Hit, bool)
+	switch role {
+	case Part:
+		return bearsDigits(text) && len(lex.match(text)) == 0
+	case Category:
+		ask = lex.words.Category
+	case Top:
+		ask = lex.words.TopForm
+	case Style:
+		ask = lex.words.Style
+	case Material:
+		ask = lex.words.Material
+	default:
+		return false
+	}
+	hit, known := ask(text)
+	return known && hit.Score >= headingScore && !headingOf(lex, role, text)
 }
 
 // headingOf reports whether a text is a heading of a role.
