@@ -100,11 +100,18 @@ func (j *joint) depth() {
 	}
 	recess, unknown := j.recess()
 	left := j.boreDepth.Nominal().Sub(recess)
-	if left.Less(j.shop.LeastInsertion) {
-		j.reason(Reason{Code: BoreShallow, Level: Blocks, Size: left, Limit: j.shop.LeastInsertion, Other: recess})
-	}
+	j.shallow(left, recess)
 	if unknown == NoField {
 		j.fit.Bore.Insertion, j.fit.Bore.KnownInsertion = left, true
+	}
+}
+
+// shallow places the joint by how surely enough of the tip is in the bore.
+func (j *joint) shallow(left, recess measure.Length) {
+	depth, least := j.boreDepth.OrPlusMinus(j.shop.RecessTolerance), j.shop.LeastInsertion
+	share := oddsBelow(&depth, &noPlay, least.Add(recess))
+	if b := beltOf(share, j.shop.MeasureShare, left.Sub(least), j.shop.SameSize); b > certain {
+		j.reason(Reason{Code: BoreShallow, Level: b.level(Measures), Size: left, Limit: least, Other: recess, Share: share})
 	}
 }
 

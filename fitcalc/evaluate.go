@@ -40,6 +40,12 @@ func EvaluateInto(fit *Fit, head *Head, tip *Tip, ferrule *Ferrule, shop *Shop) 
 // evaluate fills in a fit that is empty.
 func evaluate(fit *Fit, head *Head, tip *Tip, ferrule *Ferrule, shop *Shop) {
 	j := newJoint(fit, head, tip, ferrule, shop)
+	if head.Top == TopRounded {
+		fit.Assumptions = 0 // it takes no ferrule, whatever there may be: nothing is held against it, and nothing turned
+		j.seat()
+		j.decide()
+		return
+	}
 	j.flush()
 	j.grip()
 	j.seat()
@@ -92,6 +98,7 @@ func (j *joint) bringHead() {
 		j.bringAdapter()
 	}
 	j.tolerance(&j.hoselOD, shop.HoselODTolerance, AssumedHoselODTolerance)
+	j.hoselOD = centred(j.hoselOD)
 	j.tolerance(&j.headBore, shop.BoreTolerance, AssumedBoreTolerance)
 }
 
@@ -118,6 +125,7 @@ func (j *joint) bringFerrule() {
 	f := j.ferrule
 	j.baseOD, j.ferruleBore, j.style = f.BaseOD, f.Bore, f.Style
 	j.tolerance(&j.baseOD, j.shop.FerruleODTolerance, AssumedBaseODTolerance)
+	j.baseOD = centred(j.baseOD)
 	j.tolerance(&j.ferruleBore, j.shop.FerruleBoreTolerance, AssumedFerruleBoreTolerance)
 	if j.style != StyleUnknown {
 		return
@@ -159,6 +167,16 @@ func (j *joint) tolerance(d *measure.Dim, tolerance measure.Length, a Assumption
 	}
 }
 
+// centred returns a dimension with its nominal size in the middle of its limits, where the usual piece is: 13.6 +0.30/+0.10 is
+// usually 13.8.
+func centred(d measure.Dim) measure.Dim {
+	middle := d.Middle()
+	if middle == d.Nominal() {
+		return d
+	}
+	return measure.WithDeviations(middle, d.Lower().Sub(middle), d.Upper().Sub(middle)).WithShape(d.Shape()).WithOrigin(d.Origin())
+}
+
 // shaft returns a nominal diameter of the tip with the tip's limits.
 func (j *joint) shaft(nominal measure.Length) measure.Dim {
 	return j.tipEnd.Shift(nominal.Sub(j.tipEnd.Nominal()))
@@ -196,41 +214,5 @@ func (j *joint) decide() {
 }
 
 var verdictOf = [...]Verdict{
-	Remarks: Flush, Turns: Turn, Prepares: Prep, Undecided: Ask, Blocks: No, TakesNone: Bare,
-}
-
-// flush compares base OD and hosel OD.
-func (j *joint) flush() {
-	if !j.hoselOD.Given() {
-		j.missing(j.hoselOf)
-	}
-	if !j.baseOD.Given() {
-		j.missing(FieldBaseOD)
-	}
-	if !j.hoselOD.Given() || !j.baseOD.Given() {
-		return
-	}
-	f := &j.fit.Flush
-	j.fillFlush(f)
-	switch {
-	case f.VisibleUndersize > j.shop.UndersizeRisk:
-		j.reason(Reason{Code: FlushUndersize, Level: Blocks, Size: f.Oversize.Nominal, Limit: j.shop.FlushStep,
-			Share: f.VisibleUndersize, Bound: j.shop.UndersizeRisk})
-	case f.VisibleOversize <= j.shop.UndersizeRisk:
-		j.reason(Reason{Code: FlushAsSupplied, Level: Remarks, Size: f.Oversize.Nominal, Limit: j.shop.FlushStep})
-	case f.TurnDown.Most.Compare(j.shop.TurnLimit) <= 0:
-		j.reason(Reason{Code: FlushTurn, Level: Turns, Size: f.TurnDown.Nominal, Other: f.TurnDown.Most,
-			Share: f.VisibleOversize})
-	default:
-		j.reason(Reason{Code: FlushTurnLimit, Level: Blocks, Size: f.TurnDown.Most, Limit: j.shop.TurnLimit})
-	}
-}
-
-func (j *joint) fillFlush(f *FlushFit) {
-	zero := measure.Length{}
-	f.Known, f.HoselOD, f.Oversize = true, j.hoselOD, difference(&j.baseOD, &j.hoselOD)
-	f.TurnDown = Amount{
-		measure.Max(f.Oversize.Nominal, zero), measure.Max(f.Oversize.Least, zero), measure.Max(f.Oversize.Most, zero),
-	}
-	f.flushOdds(&j.baseOD, &j.hoselOD, j.shop.FlushStep)
+	Remarks: Flush, Turns: Turn, Prepares: Prep, Measures: Measure, Undecided: Ask, Blocks: No, TakesNone: Bare,
 }

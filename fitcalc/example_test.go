@@ -113,10 +113,12 @@ func ExampleWindows() {
 		fmt.Println(from, "to", to, w.Verdict, w.Code)
 	}
 	// Output:
-	// 9.50 to 12.03 no flush.turn-limit
-	// 12.04 to 12.96 turn flush.turn
+	// 9.50 to 11.96 no flush.turn-limit
+	// 11.97 to 11.98 measure flush.turn-limit
+	// 11.99 to 12.96 turn flush.turn
 	// 12.97 to 13.03 flush flush.as-supplied
-	// 13.04 to any no flush.undersize
+	// 13.04 to 13.05 measure flush.undersize
+	// 13.06 to any no flush.undersize
 }
 
 // Many joints are decided without an allocation: the parts are checked once, and one Fit is used again and again.

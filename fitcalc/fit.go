@@ -19,6 +19,8 @@ const (
 	Turn
 	// Prep fits after work on the hosel, tip or bore.
 	Prep
+	// Measure suits some of these parts and not the others, such as the smaller hosels of the head: measure before choosing.
+	Measure
 	// Ask cannot be decided from the data.
 	Ask
 	// No does not fit.
@@ -27,16 +29,22 @@ const (
 	Bare
 )
 
-var verdictNames = [...]string{"", "flush", "turn", "prep", "ask", "no", "bare"}
+var verdictNames = [...]string{"", "flush", "turn", "prep", "measure", "ask", "no", "bare"}
 
-// String returns the verdict's word: flush, turn, prep, ask, no or bare.
+// String returns the verdict's word: flush, turn, prep, measure, ask, no or bare.
 func (v Verdict) String() string { return nameOf(verdictNames[:], v) }
 
-// Fits reports whether the joint can be built: as supplied, after turning, or after other work.
-func (v Verdict) Fits() bool { return v == Flush || v == Turn || v == Prep }
+// Verdicts returns all verdicts, from the one that asks least of the bench on.
+func Verdicts() []Verdict { return []Verdict{Flush, Turn, Prep, Measure, Ask, No, Bare} }
 
-// Amount is a size that the tolerances let vary. Nominal is that of nominal sizes; Least and Most are worst case, limit against
-// limit.
+// Fits reports whether the joint can be built: as supplied, after turning, after other work, or with parts that were measured.
+func (v Verdict) Fits() bool { return v.Serves() || v == Measure }
+
+// Serves reports whether the joint can be built whichever pieces come to the bench: it fits, and not only the right ones.
+func (v Verdict) Serves() bool { return v == Flush || v == Turn || v == Prep }
+
+// Amount is a size that the tolerances let vary. Nominal is that of the usual joint, each size in the middle of its limits: the
+// nominal sizes where the tolerances are symmetric. Least and Most are worst case, limit against limit.
 type Amount struct {
 	Nominal, Least, Most measure.Length
 }
@@ -71,10 +79,14 @@ type Fit struct {
 type FlushFit struct {
 	// Known is set where the ODs of hosel and base are given.
 	Known bool
-	// HoselOD is the OD that was used: the hosel's, or the adapter sleeve's.
-	HoselOD measure.Dim
+	// HoselOD is the OD that was used: the hosel's, or the adapter sleeve's; BaseOD that of the ferrule's base. Both have limits, and
+	// their nominal size in the middle of them.
+	HoselOD, BaseOD measure.Dim
 	// Oversize is ferrule base OD − hosel OD; negative is undersize.
 	Oversize Amount
+	// OneSize is set where base and hosel are one size stated twice, as 13.6 mm and .535 in are: they differ by less than
+	// [Shop.SameSize], and neither was measured. All below counts the usual joint then as neither over- nor undersize.
+	OneSize bool
 	// TurnDown is what must come off the base; nothing where the base is not oversize.
 	TurnDown Amount
 	// MeanTurnDownMM is the mean of what comes off, in mm, over all joints, those that need no turning included.
@@ -85,6 +97,8 @@ type FlushFit struct {
 	VisibleUndersize float64
 	// VisibleOversize is the probability that it is larger by more than the flush step: the share to turn.
 	VisibleOversize float64
+	// OverTurnLimit is the probability that it is larger by more than the turn limit.
+	OverTurnLimit float64
 }
 
 // GripFit is how the ferrule holds on the shaft before the adhesive does. Interference is shaft diameter − ferrule
@@ -141,8 +155,10 @@ type BoreFit struct {
 type WorkFit struct {
 	// Known is set where that of [FlushFit] is, and the tip is given.
 	Known bool
-	// WallLeft is the wall of the ferrule at its base after turning, per side, at its thinnest.
+	// WallLeft is the wall of the ferrule at its base after turning, per side, at its thinnest, and ThinWall the probability that it
+	// is thinner than the least.
 	WallLeft measure.Length
+	ThinWall float64
 	// Minutes is the time by the shop's labour model, preparation included: a rate per joint; for the share of joints that
 	// are turned a rate per turning and one per volume, taken at the mean of what is turned off; and a rate per
 	// preparation.

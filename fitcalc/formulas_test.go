@@ -5,6 +5,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"testing"
 
@@ -20,12 +21,13 @@ func TestEvaluateAgreesWithTheFormulaSheet(t *testing.T) {
 		t.Fatalf("%d rows of values for %d of formulas", len(rows), len(formulas))
 	}
 	shop := DefaultShop()
+	plain := []string{"undersize_risk", "turn_share", "measure_share", "slip_risk", "split_risk", "strain_limit"} // without a unit
 	for i, key := range rows[0] {
 		if key == "" {
 			continue
 		}
 		value := rows[1][i]
-		if x, err := strconv.ParseFloat(value, 64); err != nil || key != "undersize_risk" && key != "slip_risk" && key != "split_risk" && key != "strain_limit" {
+		if x, err := strconv.ParseFloat(value, 64); err != nil || !slices.Contains(plain, key) {
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -113,12 +115,19 @@ func (r row) compare(shop Shop) {
 	if got := fit.Verdict.String(); got != r.cells["verdict"] {
 		r.t.Errorf("%s %v, the sheet says %s", got, codesOf(&fit), r.cells["verdict"])
 	}
+	if fit.Verdict == Bare {
+		if known := (fit.Flush.Known || fit.Grip.Known || fit.Bore.Known || fit.Work.Known); known {
+			r.t.Error("something is told of a ferrule on a head that takes none")
+		}
+		return
+	}
 	f, g := &fit.Flush, &fit.Grip
 	in := func(l measure.Length) float64 { return l.Inches() }
 	r.same(f.Known, map[string]float64{
 		"oversize": in(f.Oversize.Nominal), "oversize_least": in(f.Oversize.Least), "oversize_most": in(f.Oversize.Most),
 		"undersize": f.Undersize, "visible_undersize": f.VisibleUndersize, "visible_oversize": f.VisibleOversize,
 		"turn_down": in(f.TurnDown.Nominal), "turn_down_most": in(f.TurnDown.Most), "mean_turn_down": f.MeanTurnDownMM / 25.4,
+		"over_turn_limit": f.OverTurnLimit,
 	})
 	r.same(g.Known, map[string]float64{
 		"interference": in(g.Interference.Nominal), "interference_least": in(g.Interference.Least), "interference_most": in(g.Interference.Most),

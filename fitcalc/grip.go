@@ -22,21 +22,50 @@ func (j *joint) grip() {
 		j.missing(FieldLength)
 		return
 	}
-	g := &j.fit.Grip
-	j.fillGrip(g)
-	nominal := g.Interference.Nominal
-	switch {
-	case g.Slip > j.shop.SlipRisk:
-		j.reason(Reason{Code: GripLoose, Level: Blocks, Size: nominal, Share: g.Slip, Bound: j.shop.SlipRisk})
-	case g.Split > j.shop.SplitRisk:
-		j.reason(Reason{Code: GripSplit, Level: Blocks, Size: nominal, Value: g.Strain, Bound: j.shop.StrainLimit,
-			Share: g.Split})
-	case g.KnownLength && g.Length.Less(j.leastGrip()):
-		j.reason(Reason{Code: GripShort, Level: Blocks, Size: g.Length, Limit: j.leastGrip()})
-	default:
-		j.reason(Reason{Code: GripHolds, Level: Remarks, Size: nominal, Other: g.Length, Value: g.Strain})
+	j.fillGrip(&j.fit.Grip)
+	loose, split := j.slips(), j.splits()
+	short := loose < unsure && j.gripsShort()
+	if loose < unsure && split < unsure && !short {
+		g := &j.fit.Grip
+		j.reason(Reason{Code: GripHolds, Level: Remarks, Size: g.Interference.Nominal, Other: g.Length, Value: g.Strain})
 	}
 	j.overTip()
+}
+
+// slips places the joint by how surely the ferrule grips at all. One that may not is held by adhesive on the tip.
+func (j *joint) slips() belt {
+	g := &j.fit.Grip
+	loose := beltOf(g.Slip, j.shop.SlipRisk, g.Interference.Nominal, j.shop.SameSize)
+	if loose > certain {
+		j.reason(Reason{Code: GripLoose, Level: loose.level(Prepares), Size: g.Interference.Nominal, Share: g.Slip, Bound: j.shop.SlipRisk})
+	}
+	return loose
+}
+
+// splits places the joint by how surely the ferrule stands the stretch. One that may not is warmed before it is pushed on.
+func (j *joint) splits() belt {
+	g := &j.fit.Grip
+	split := beltOf(g.Split, j.shop.SplitRisk, j.stretchLeft(g.Interference.Nominal), j.shop.SameSize)
+	if split > certain {
+		j.reason(Reason{Code: GripSplit, Level: split.level(Prepares), Size: g.Interference.Nominal, Value: g.Strain, Bound: j.shop.StrainLimit,
+			Share: g.Split})
+	}
+	return split
+}
+
+// stretchLeft is what an interference leaves of the most that the ferrule may be stretched, on the diameter.
+func (j *joint) stretchLeft(interference measure.Length) measure.Length {
+	return times(j.ferruleBore.Nominal(), j.shop.StrainLimit).Sub(interference)
+}
+
+// gripsShort reports whether the ferrule grips over too little of its length to be trusted without adhesive.
+func (j *joint) gripsShort() bool {
+	g := &j.fit.Grip
+	if !g.KnownLength || !g.Length.Less(j.leastGrip()) {
+		return false
+	}
+	j.reason(Reason{Code: GripShort, Level: Prepares, Size: g.Length, Limit: j.leastGrip()})
+	return true
 }
 
 // leastGrip is the setting, or the whole ferrule where that is shorter.
@@ -99,9 +128,16 @@ func play(here, one, other measure.Length) measure.Dim {
 // overTip looks at the way from the tip end to the seat: a place further down that is too wide to pass.
 func (j *joint) overTip() {
 	passing := j.inBore.Sub(j.ferruleBore.Nominal())
-	need := strain(passing, j.ferruleBore.Nominal())
-	if need > j.shop.StrainLimit && passing.Compare(j.fit.Grip.Interference.Nominal) > 0 {
-		j.reason(Reason{Code: GripOverTip, Level: Blocks, Size: passing, Value: need, Bound: j.shop.StrainLimit})
+	if passing.Compare(j.fit.Grip.Interference.Nominal) <= 0 {
+		return
+	}
+	var there GripFit
+	shaft := j.shaft(j.inBore)
+	there.gripOdds(&shaft, &j.ferruleBore, j.shop.StrainLimit)
+	passes := beltOf(there.Split, j.shop.SplitRisk, j.stretchLeft(passing), j.shop.SameSize)
+	if passes > certain {
+		j.reason(Reason{Code: GripOverTip, Level: passes.level(Prepares), Size: passing, Value: strain(passing, j.ferruleBore.Nominal()),
+			Bound: j.shop.StrainLimit, Share: there.Split})
 	}
 }
 

@@ -143,7 +143,7 @@ func (f *Field) UnmarshalText(text []byte) error {
 }
 
 var levelNames = [...]string{
-	Remarks: "remarks", Turns: "turns", Prepares: "prepares", Undecided: "undecided", Blocks: "blocks", TakesNone: "takes none",
+	Remarks: "remarks", Turns: "turns", Prepares: "prepares", Measures: "measures", Undecided: "undecided", Blocks: "blocks", TakesNone: "takes none",
 }
 
 // String returns the level's word: remarks, turns, prepares, undecided, blocks or takes none. There is no unknown level.

@@ -43,21 +43,31 @@ func (n normal) meanExcess(x, above float64) float64 {
 
 const pmPerMM = 1e9
 
+// oddsBelow returns the probability that a − b is less than x.
+func oddsBelow(a, b *measure.Dim, x measure.Length) float64 {
+	if n, isNormal := normalGap(a, b, 1); isNormal {
+		return n.below(float64(x.Picometres()))
+	}
+	return stack.Of(*a).Minus(*b).Below(x)
+}
+
 // flushOdds fills in the probabilities of base − hosel, and the mean of what is turned off: only what stands out by more
 // than the step is turned, and then all of it.
-func (f *FlushFit) flushOdds(base, hosel *measure.Dim, step measure.Length) {
+func (f *FlushFit) flushOdds(base, hosel *measure.Dim, step, limit measure.Length) {
 	n, isNormal := normalGap(base, hosel, 1)
 	if !isNormal {
-		f.stackOdds(stack.Of(*base).Minus(*hosel), step)
+		f.stackOdds(stack.Of(*base).Minus(*hosel), step, limit)
 		return
 	}
 	x := float64(step.Picometres())
 	f.Undersize, f.VisibleUndersize, f.VisibleOversize = n.below(0), n.below(-x), n.above(x)
+	f.OverTurnLimit = n.above(float64(limit.Picometres()))
 	f.MeanTurnDownMM = n.meanExcess(x, f.VisibleOversize) + step.Millimetres()*f.VisibleOversize
 }
 
-func (f *FlushFit) stackOdds(s stack.Sum, step measure.Length) {
+func (f *FlushFit) stackOdds(s stack.Sum, step, limit measure.Length) {
 	f.Undersize, f.VisibleUndersize, f.VisibleOversize = s.Below(measure.Length{}), s.Below(step.Neg()), s.Above(step)
+	f.OverTurnLimit = s.Above(limit)
 	f.MeanTurnDownMM = s.MeanExcess(step) + step.Millimetres()*f.VisibleOversize
 }
 

@@ -27,17 +27,19 @@ func TestNormalAgreesWithStack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a, b := draw(t, "a"), draw(t, "b")
 		step := measure.Micrometres(rapid.Int64Range(0, 80).Draw(t, "step"))
+		limit := measure.Micrometres(rapid.Int64Range(0, 300).Draw(t, "limit"))
 		var short, slow FlushFit
-		short.flushOdds(&a, &b, step)
-		slow.stackOdds(stack.Of(a).Minus(b), step)
+		short.flushOdds(&a, &b, step, limit)
+		slow.stackOdds(stack.Of(a).Minus(b), step, limit)
 		same(t, "undersize", short.Undersize, slow.Undersize)
 		same(t, "visible undersize", short.VisibleUndersize, slow.VisibleUndersize)
 		same(t, "visible oversize", short.VisibleOversize, slow.VisibleOversize)
+		same(t, "over the turn limit", short.OverTurnLimit, slow.OverTurnLimit)
 		same(t, "mean turn-down", short.MeanTurnDownMM, slow.MeanTurnDownMM)
 		var quick, thorough GripFit
-		limit := float64(rapid.IntRange(1, 50).Draw(t, "limit")) / 1000
-		quick.gripOdds(&a, &b, limit)
-		thorough.stackOdds(stack.Of(a), &b, limit)
+		strainLimit := float64(rapid.IntRange(1, 50).Draw(t, "limit")) / 1000
+		quick.gripOdds(&a, &b, strainLimit)
+		thorough.stackOdds(stack.Of(a), &b, strainLimit)
 		same(t, "slip", quick.Slip, thorough.Slip)
 		if math.Abs(quick.Split-thorough.Split) > 1e-5 { // the long way rounds to picometres
 			t.Fatalf("split: %v, want %v", quick.Split, thorough.Split)

@@ -2,6 +2,7 @@ package fitcalc
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -18,6 +19,8 @@ const (
 	Turns
 	// Prepares is work on the hosel, tip or bore.
 	Prepares
+	// Measures is a joint that suits some of these parts and not the others.
+	Measures
 	// Undecided is a dimension that is missing.
 	Undecided
 	// Blocks is a joint that does not fit, whatever is missing.
@@ -31,7 +34,8 @@ type Reason struct {
 	// Code says what kind of reason it is, and Level how much it weighs.
 	Code  Code
 	Level Level
-	// Field is the missing dimension of [DataMissing].
+	// Field is the missing dimension of [DataMissing]. Of the flush and collar reasons it is what the ferrule meets: the OD of the
+	// hosel or of the adapter; the countersink, or the top that has none.
 	Field Field
 	// Size is the size in question, Other and Third more of them, Limit what Size was held against; which they are
 	// depends on the code.
@@ -117,27 +121,24 @@ func (r Reason) Sentence(u Units) string {
 }
 
 var sentences = [...]func(Reason, Units) string{
-	FlushAsSupplied: func(r Reason, u Units) string {
-		if r.Size.IsZero() {
-			return "ends flush as supplied: base and hosel are nominally equal"
-		}
-		return fmt.Sprintf("ends flush as supplied: the base is %s %s on the diameter, within the step of %s",
-			u.Show(r.Size.Abs()), largerSmaller(r.Size), u.Show(r.Limit))
-	},
+	FlushAsSupplied: asSuppliedSentence,
 	FlushTurn: func(r Reason, u Units) string {
+		if r.Size.IsZero() {
+			return fmt.Sprintf("about %s stand out and are turned down, by %s on the diameter at most", ofTen(r.Share), u.Show(r.Other))
+		}
 		return fmt.Sprintf("turn down %s on the diameter, %s per side (at most %s on the diameter)",
 			u.Show(r.Size), u.Show(r.Size.Half()), u.Show(r.Other))
 	},
-	FlushUndersize: func(r Reason, u Units) string {
-		size := "as large as the hosel"
-		if !r.Size.IsZero() {
-			size = fmt.Sprintf("%s %s than the hosel on the diameter", u.Show(r.Size.Abs()), largerSmaller(r.Size))
-		}
-		return fmt.Sprintf("the base is nominally %s; in %s of joints it would end smaller by more than the step of %s (limit %s)",
-			size, percent(r.Share), u.Show(r.Limit), percent(r.Bound))
-	},
+	FlushUndersize: undersizeSentence,
 	FlushTurnLimit: func(r Reason, u Units) string {
-		return fmt.Sprintf("up to %s on the diameter would have to come off; the limit is %s", u.Show(r.Size), u.Show(r.Limit))
+		switch r.Level {
+		case Remarks:
+			return fmt.Sprintf("more than the limit of %s would come off in %s of joints", u.Show(r.Limit), percent(r.Share))
+		case Measures:
+			return fmt.Sprintf("suits the larger %ss of this head: from about %s no more than the limit of %s comes off; measure before you choose",
+				carrier(r), ofTen(1-r.Share), u.Show(r.Limit))
+		}
+		return fmt.Sprintf("%s on the diameter would have to come off; the limit is %s", u.Show(r.Size), u.Show(r.Limit))
 	},
 	GripHolds: func(r Reason, u Units) string {
 		text := fmt.Sprintf("holds by force fit: %s of interference on the diameter at its tightest", u.Show(r.Size))
@@ -147,46 +148,67 @@ var sentences = [...]func(Reason, Units) string{
 		return text
 	},
 	GripLoose: func(r Reason, u Units) string {
-		return fmt.Sprintf("does not hold by force fit: %s at its tightest, and %s of joints would not grip at all (limit %s)",
-			interferenceWords(r.Size, u), percent(r.Share), percent(r.Bound))
+		switch r.Level {
+		case Remarks:
+			return fmt.Sprintf("%s of joints would not grip: have adhesive at hand", percent(r.Share))
+		case Prepares:
+			return fmt.Sprintf("hardly holds by force fit: %s at its tightest%s; hold it on the shaft with adhesive",
+				interferenceWords(r.Size, u), notGripping(r.Share))
+		}
+		return fmt.Sprintf("does not hold by force fit: %s at its tightest%s", interferenceWords(r.Size, u), notGripping(r.Share))
 	},
 	GripSplit: func(r Reason, u Units) string {
-		return fmt.Sprintf("would be stretched by %s at its bore, and by more than the limit of %s in %s of joints: %s of interference on the diameter",
-			stretch(r.Value), stretch(r.Bound), percent(r.Share), u.Show(r.Size))
+		text := fmt.Sprintf("would be stretched by %s at its bore, by %s of interference on the diameter; the limit is %s%s",
+			stretch(r.Value), u.Show(r.Size), stretch(r.Bound), moreIn(r.Share))
+		return text + whenPrepared(r.Level, ": warm it before it is pushed on")
 	},
 	GripOverTip: func(r Reason, u Units) string {
-		return fmt.Sprintf("cannot pass a place further down the tip that is %s wider than its bore, a stretch of %s (limit %s)",
-			u.Show(r.Size), stretch(r.Value), stretch(r.Bound))
+		text := fmt.Sprintf("has to pass a place further down the tip that is %s wider than its bore, a stretch of %s; the limit is %s%s",
+			u.Show(r.Size), stretch(r.Value), stretch(r.Bound), moreIn(r.Share))
+		return text + whenPrepared(r.Level, ": warm it before it is pushed on")
 	},
 	GripShort: func(r Reason, u Units) string {
-		return fmt.Sprintf("grips over only %s of its length; %s is the least", u.ShowLength(r.Size), u.ShowLength(r.Limit))
+		return fmt.Sprintf("grips over only %s of its length, and %s is the least to trust: hold it on the shaft with adhesive",
+			u.ShowLength(r.Size), u.ShowLength(r.Limit))
 	},
 	WallThin: func(r Reason, u Units) string {
-		if r.Size.Sign() <= 0 {
+		switch {
+		case r.Level != Blocks:
+			return fmt.Sprintf("the wall beside the shaft at its base comes to %s per side, and to %s at its thinnest; %s is the least%s",
+				u.Show(r.Size), u.Show(measure.Max(r.Other, measure.Length{})), u.Show(r.Limit), whenMeasured(r.Level))
+		case r.Size.Sign() <= 0:
 			return fmt.Sprintf("leaves no wall beside the shaft at its base; %s per side is the least", u.Show(r.Limit))
 		}
 		return fmt.Sprintf("leaves a wall of only %s per side beside the shaft at its base; %s is the least", u.Show(r.Size), u.Show(r.Limit))
 	},
 	RingCut: func(r Reason, u Units) string {
+		if r.Level != Blocks {
+			return fmt.Sprintf("turning cuts through a decorative ring that is %s deep in %s of joints%s", u.Show(r.Limit), percent(r.Share), whenMeasured(r.Level))
+		}
 		return fmt.Sprintf("turning takes %s per side off a decorative ring that is %s deep", u.Show(r.Size), u.Show(r.Limit))
 	},
 	SeatCollarHigh: collarSentence,
 	SeatStepWide: func(r Reason, u Units) string {
-		return fmt.Sprintf("the step, %s, does not go into the counterbore, %s, in %s of joints", u.Show(r.Size), u.Show(r.Other), percent(r.Share))
+		return fmt.Sprintf("the step, %s, does not go into the counterbore, %s, in %s of joints%s",
+			u.Show(r.Size), u.Show(r.Other), percent(r.Share), whenPrepared(r.Level, ": ease the step"))
 	},
 	SeatStepLong: func(r Reason, u Units) string {
 		if r.Other.IsZero() {
 			return fmt.Sprintf("the step, %s long, has no counterbore to go into", u.ShowLength(r.Size))
 		}
-		return fmt.Sprintf("the step, %s long, is longer than the counterbore is deep, %s, in %s of joints",
-			u.ShowLength(r.Size), u.ShowLength(r.Other), percent(r.Share))
+		return fmt.Sprintf("the step, %s long, is longer than the counterbore is deep, %s, in %s of joints%s",
+			u.ShowLength(r.Size), u.ShowLength(r.Other), percent(r.Share), whenPrepared(r.Level, ": shorten the step"))
 	},
 	SeatRecessOpen: func(r Reason, u Units) string {
-		return fmt.Sprintf("leaves %s of the counterbore open, where nothing supports the shaft (limit %s)", u.ShowLength(r.Size), u.ShowLength(r.Limit))
+		return fmt.Sprintf("leaves %s of the counterbore open, where nothing supports the shaft; the limit is %s%s",
+			u.ShowLength(r.Size), u.ShowLength(r.Limit), whenMeasured(r.Level))
 	},
 	SeatRounded: func(Reason, Units) string { return "the hosel's top is rounded: this head takes no ferrule" },
 	BoreTight: func(r Reason, u Units) string {
 		what := prepareOr(r.Level, "ream the bore or abrade the tip", "too much to ream")
+		if r.Size.IsZero() {
+			return fmt.Sprintf("the bore is no wider than the tip, and has to clear it by %s: %s", u.Show(r.Limit), what)
+		}
 		if r.Size.Sign() < 0 {
 			return fmt.Sprintf("the bore is narrower than the tip by %s on the diameter, and has to clear it by %s: %s",
 				u.Show(r.Size.Neg()), u.Show(r.Limit), what)
@@ -200,6 +222,9 @@ var sentences = [...]func(Reason, Units) string{
 	BoreShallow: func(r Reason, u Units) string {
 		if r.Size.Sign() <= 0 {
 			return fmt.Sprintf("no tip would be in the bore below the recess in its mouth; %s is the least", u.ShowLength(r.Limit))
+		}
+		if r.Level != Blocks {
+			return fmt.Sprintf("%s of tip would be in the bore, and %s is the least%s", u.ShowLength(r.Size), u.ShowLength(r.Limit), whenMeasured(r.Level))
 		}
 		return fmt.Sprintf("only %s of tip would be in the bore; %s is the least", u.ShowLength(r.Size), u.ShowLength(r.Limit))
 	},
@@ -220,26 +245,117 @@ var sentences = [...]func(Reason, Units) string{
 	DataMissing: func(r Reason, _ Units) string { return "cannot be decided: the " + r.Field.String() + " is not given" },
 }
 
-func collarSentence(r Reason, u Units) string {
+func asSuppliedSentence(r Reason, u Units) string {
 	var text string
-	if r.Size.IsZero() {
-		text = fmt.Sprintf("the collar leaves the base above the hosel in %s of joints", percent(r.Share))
-	} else {
-		text = fmt.Sprintf("the collar leaves the base %s above the hosel", u.Show(r.Size))
-		if r.Share < 0.995 {
-			text += fmt.Sprintf(" (%s of joints stand off)", percent(r.Share))
-		}
+	switch {
+	case r.Size.IsZero():
+		text = "ends flush as supplied: base and " + carrier(r) + " are the same size"
+	case r.Other.Sign() > 0:
+		text = fmt.Sprintf("ends flush as supplied: base and %s are one size, %s apart on the diameter, less than calipers tell", carrier(r), u.Show(r.Size.Abs()))
+	default:
+		text = fmt.Sprintf("ends flush as supplied: the base is %s %s on the diameter, within the step of %s",
+			u.Show(r.Size.Abs()), largerSmaller(r.Size), u.Show(r.Limit))
+	}
+	if r.Share > 0 {
+		text += fmt.Sprintf("; about %.0f in a hundred want a touch", 100*r.Share)
+	}
+	return text
+}
+
+func undersizeSentence(r Reason, u Units) string {
+	size := "as large as the " + carrier(r)
+	if !r.Size.IsZero() {
+		size = fmt.Sprintf("%s %s than the %s on the diameter", u.Show(r.Size.Abs()), largerSmaller(r.Size), carrier(r))
 	}
 	switch {
+	case r.Level == Blocks:
+		return fmt.Sprintf("the base is %s: in %s of joints a ledge of more than the step of %s would show", size, percent(r.Share), u.Show(r.Limit))
+	case r.Share <= r.Bound:
+		return fmt.Sprintf("the base is %s, so close to the step of %s that only calipers tell: measure before you choose", size, u.Show(r.Limit))
+	}
+	return fmt.Sprintf("suits the smaller %ss of this head, about %s: the base is %s; measure before you choose", carrier(r), ofTen(1-r.Share), size)
+}
+
+// ofTen puts a share as a number of ten, which is never none nor all.
+func ofTen(share float64) string {
+	return fmt.Sprintf("%d of ten", min(9, max(1, int(math.Round(10*share)))))
+}
+
+// notGripping names the share of joints that do not grip, where there is any to speak of.
+func notGripping(share float64) string {
+	if share < tellingShare || share > 1-tellingShare {
+		return ""
+	}
+	return ", and " + percent(share) + " of joints would not grip at all"
+}
+
+// moreIn names the share of joints that are stretched further than the limit.
+func moreIn(share float64) string {
+	if share < tellingShare || share > 1-tellingShare {
+		return ""
+	}
+	return ", and " + percent(share) + " of joints are beyond it"
+}
+
+// tellingShare is the least share that a sentence names, and the least that it leaves to be named: one in a thousand.
+const tellingShare = 0.001
+
+func whenPrepared(l Level, text string) string {
+	if l == Prepares {
+		return text
+	}
+	return ""
+}
+
+func whenMeasured(l Level) string {
+	if l == Measures {
+		return ": measure before you choose"
+	}
+	return ""
+}
+
+// carrier is what the ferrule sits on.
+func carrier(r Reason) string {
+	if r.Field == FieldAdapterOD {
+		return "adapter"
+	}
+	return "hosel"
+}
+
+func collarSentence(r Reason, u Units) string {
+	return collarStands(r, u) + collarCut(r, u)
+}
+
+// collarStands says how high the collar leaves the base.
+func collarStands(r Reason, u Units) string {
+	if r.Size.IsZero() {
+		return fmt.Sprintf("the collar leaves the base above the %s in %s of joints", carrier(r), percent(r.Share))
+	}
+	text := fmt.Sprintf("the collar leaves the base %s above the %s", u.Show(r.Size), carrier(r))
+	if r.Share < 0.995 {
+		text += fmt.Sprintf(" (%s of joints stand off)", percent(r.Share))
+	}
+	return text
+}
+
+// collarCut says what would have to be cut for the collar to seat, or that it cannot be.
+func collarCut(r Reason, u Units) string {
+	mouth := u.Show(r.Other)
+	switch {
+	case r.Level == Remarks:
+		return ""
 	case r.Level != Prepares && r.Third.Sign() <= 0:
-		return text + fmt.Sprintf(", and a countersink with a mouth of %s would leave no wall (least %s per side)", u.Show(r.Other), u.Show(r.Limit))
+		return fmt.Sprintf(", and a countersink with a mouth of %s would leave no wall (least %s per side)%s", mouth, u.Show(r.Limit), whenMeasured(r.Level))
 	case r.Level != Prepares:
-		return text + fmt.Sprintf(", and a countersink with a mouth of %s would leave a wall of only %s per side (least %s)",
-			u.Show(r.Other), u.Show(r.Third), u.Show(r.Limit))
+		return fmt.Sprintf(", and a countersink with a mouth of %s would leave a wall of only %s per side (least %s)%s",
+			mouth, u.Show(r.Third), u.Show(r.Limit), whenMeasured(r.Level))
+	}
+	text := ": countersink that much deeper, to a mouth of " + mouth
+	switch {
+	case r.Field == FieldTop:
+		text = ": the top has no countersink; cut one with a mouth of " + mouth
 	case r.Size.IsZero():
-		text += fmt.Sprintf(": countersink deeper, to a mouth of %s", u.Show(r.Other))
-	default:
-		text += fmt.Sprintf(": countersink that much deeper, to a mouth of %s", u.Show(r.Other))
+		text = ": countersink deeper, to a mouth of " + mouth
 	}
 	if r.Third.Sign() > 0 { // otherwise the hosel OD is not given
 		text += fmt.Sprintf(", which leaves a wall of %s per side", u.Show(r.Third))
@@ -262,8 +378,11 @@ func largerSmaller(l measure.Length) string {
 }
 
 func interferenceWords(l measure.Length, u Units) string {
-	if l.Sign() < 0 {
+	switch l.Sign() {
+	case -1:
 		return u.Show(l.Neg()) + " of play on the diameter"
+	case 0:
+		return "no interference"
 	}
 	return u.Show(l) + " of interference on the diameter"
 }

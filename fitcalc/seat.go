@@ -39,15 +39,25 @@ func (j *joint) seatPlain() {
 		j.missing(FieldCounterboreDepth)
 	default:
 		j.fit.Seat.Known = true
-		j.openRecess(j.head.Counterbore.Depth.Nominal(), Blocks)
+		j.emptyRecess()
 	}
 }
 
-// openRecess notes counterbore that stays empty under a ferrule and leaves the shaft without support there.
-func (j *joint) openRecess(depth measure.Length, level Level) {
+// emptyRecess notes a counterbore that stays empty under a plain ferrule and leaves the shaft without support there.
+func (j *joint) emptyRecess() {
+	depth := j.head.Counterbore.Depth.OrPlusMinus(j.shop.RecessTolerance)
+	j.fit.Seat.Recess = depth.Middle()
+	share := 1 - oddsBelow(&depth, &noPlay, j.shop.RecessLimit)
+	if open := beltOf(share, j.shop.MeasureShare, j.shop.RecessLimit.Sub(depth.Middle()), j.shop.SameSize); open > certain {
+		j.reason(Reason{Code: SeatRecessOpen, Level: open.level(Measures), Size: depth.Middle(), Limit: j.shop.RecessLimit, Share: share})
+	}
+}
+
+// openBelow notes counterbore that stays empty below a collar or step.
+func (j *joint) openBelow(depth measure.Length) {
 	j.fit.Seat.Recess = measure.Max(depth, measure.Length{})
 	if j.shop.RecessLimit.Less(depth) {
-		j.reason(Reason{Code: SeatRecessOpen, Level: level, Size: depth, Limit: j.shop.RecessLimit})
+		j.reason(Reason{Code: SeatRecessOpen, Level: Remarks, Size: depth, Limit: j.shop.RecessLimit})
 	}
 }
 
@@ -84,7 +94,7 @@ func (j *joint) seatCollar() {
 			}
 		case !width.Nominal().Less(od.Nominal()):
 			standOff = lower(standOff, stack.Of(length).Minus(depth.OrPlusMinus(j.shop.RecessTolerance)))
-			defer j.openRecess(depth.Nominal().Sub(length.Nominal()), Remarks)
+			defer j.openBelow(depth.Nominal().Sub(length.Nominal()))
 		}
 	}
 	j.standsOff(standOff, od, length, cone)
@@ -103,20 +113,41 @@ func (j *joint) missingCounterbore() {
 func (j *joint) standsOff(standOff stack.Sum, od, length measure.Dim, cone cone) {
 	s := &j.fit.Seat
 	s.Known, s.StandOff, s.Proud = true, amountAbove(standOff), standOff.Above(j.shop.SeatGap)
-	if s.Proud <= j.shop.SeatRisk {
+	seats := j.seats()
+	if seats == certain {
 		return
 	}
 	s.CutDeeper = s.StandOff.Nominal
 	s.CutMouth = cone.mouthFor(od.Nominal(), length.Nominal())
-	level := Prepares
+	level := seats.level(Prepares)
+	if seats == beyond {
+		level = Prepares
+	}
 	if j.hoselOD.Given() {
 		s.WallLeft = j.hoselOD.Lower().Sub(s.CutMouth).Half()
 		if s.WallLeft.Less(j.shop.LeastHoselWall) {
-			level = Blocks
+			level = seats.level(Measures)
 		}
 	}
-	j.reason(Reason{Code: SeatCollarHigh, Level: level, Size: s.StandOff.Nominal, Other: s.CutMouth, Third: s.WallLeft,
+	j.reason(Reason{Code: SeatCollarHigh, Field: j.recessOf(cone), Level: level, Size: s.StandOff.Nominal, Other: s.CutMouth, Third: s.WallLeft,
 		Limit: j.shop.LeastHoselWall, Share: s.Proud})
+}
+
+// recessOf names what a collar goes into: the countersink, or where there is none the top that it would be cut into.
+func (j *joint) recessOf(c cone) Field {
+	switch {
+	case j.hoselOf == FieldAdapterOD:
+		return FieldAdapterOD
+	case c.there:
+		return FieldCountersinkMouth
+	}
+	return FieldTop
+}
+
+// seats places the joint by how surely its base comes down to the hosel.
+func (j *joint) seats() belt {
+	s := &j.fit.Seat
+	return beltOf(s.Proud, j.shop.SeatRisk, j.shop.SeatGap.Sub(s.StandOff.Nominal), j.shop.SameSize)
 }
 
 // seatStep needs a counterbore as wide and as deep as the step.
@@ -160,18 +191,22 @@ func (j *joint) stepInCounterbore() {
 	length := j.ferrule.Step.Length.OrPlusMinus(j.shop.LengthTolerance)
 	s := &j.fit.Seat
 	s.Known = true
-	if p := stack.Of(od).Minus(width).Above(measure.Length{}); p > j.shop.SeatRisk {
-		s.StandOff, s.Proud = amountAbove(stack.Of(length)), p
-		j.reason(Reason{Code: SeatStepWide, Level: Blocks, Size: od.Nominal(), Other: width.Nominal(), Share: p})
+	wide := stack.Of(od).Minus(width).Above(measure.Length{})
+	enters := beltOf(wide, j.shop.SeatRisk, width.Middle().Sub(od.Middle()), j.shop.SameSize)
+	if enters > certain {
+		j.reason(Reason{Code: SeatStepWide, Level: enters.level(Prepares), Size: od.Middle(), Other: width.Middle(), Share: wide})
+	}
+	if enters == beyond {
+		s.StandOff, s.Proud = amountAbove(stack.Of(length)), wide
 		return
 	}
 	standOff := stack.Of(length).Minus(depth)
 	s.StandOff, s.Proud = amountAbove(standOff), standOff.Above(j.shop.SeatGap)
-	if s.Proud > j.shop.SeatRisk {
-		j.reason(Reason{Code: SeatStepLong, Level: Blocks, Size: length.Nominal(), Other: depth.Nominal(), Share: s.Proud})
+	if seats := j.seats(); seats > certain {
+		j.reason(Reason{Code: SeatStepLong, Level: seats.level(Prepares), Size: length.Middle(), Other: depth.Middle(), Share: s.Proud})
 		return
 	}
-	j.openRecess(depth.Nominal().Sub(length.Nominal()), Remarks)
+	j.openBelow(depth.Nominal().Sub(length.Nominal()))
 }
 
 // amountAbove cuts an amount off at nothing: a base cannot stand lower than on the hosel.

@@ -28,10 +28,16 @@ const commonPractice = "common practice"
 var settings = []Setting{
 	length("flush_step", ".002 in", "a step of .001 in per side is about what a fingernail catches",
 		func(s *Shop) *measure.Length { return &s.FlushStep }),
-	share("undersize_risk", 0.05, "one joint in twenty is redone because its base ends smaller than the hosel",
+	length("same_size", ".0007 in", "two ODs that differ by less are one size stated twice, such as 13.6 mm and .535 in: less than the error that calipers of .02 mm are allowed",
+		func(s *Shop) *measure.Length { return &s.SameSize }),
+	share("undersize_risk", 0.16, "share of bases that may end visibly smaller than the hosel before hosels are measured first: the mean is one standard deviation inside the step",
 		func(s *Shop) *float64 { return &s.UndersizeRisk }),
+	share("turn_share", 0.16, "share of bases that may stand visibly out and still count as flush: the mean is one standard deviation inside the step",
+		func(s *Shop) *float64 { return &s.TurnShare }),
 	length("turn_limit", ".040 in", "the most to turn off, on the diameter: .020 in is everyday turning, twice that is a chore",
 		func(s *Shop) *measure.Length { return &s.TurnLimit }),
+	share("measure_share", 0.16, "share of joints that may be beyond a limit of wall, ring, recess, depth or turning before the parts are measured first: the mean is one standard deviation inside the limit",
+		func(s *Shop) *float64 { return &s.MeasureShare }),
 	share("slip_risk", 0.05, "one joint in twenty is redone because the ferrule does not grip",
 		func(s *Shop) *float64 { return &s.SlipRisk }),
 	share("split_risk", 0.05, "one joint in twenty is redone because the ferrule is stretched beyond its limit",
@@ -228,7 +234,7 @@ func (s *Shop) Validate() error {
 // sound is Validate without saying what is wrong: cheap enough to ask for every joint.
 func (s *Shop) sound() bool {
 	for _, l := range [...]measure.Length{
-		s.FlushStep, s.TurnLimit, s.UsualInterference, s.LeastGrip, s.HoselODTolerance, s.FerruleODTolerance, s.FerruleBoreTolerance,
+		s.FlushStep, s.SameSize, s.TurnLimit, s.UsualInterference, s.LeastGrip, s.HoselODTolerance, s.FerruleODTolerance, s.FerruleBoreTolerance,
 		s.TipTolerance, s.BoreTolerance, s.LengthTolerance, s.RecessTolerance, s.InsertionDepth, s.LeastInsertion,
 		s.LeastClearance, s.MostClearance, s.ReamLimit, s.ShimLimit, s.SeatGap, s.RecessLimit, s.LeastHoselWall,
 		s.LeastWall, s.UsualLength, s.LeastLength, s.MostLength, s.NearMiss, s.NearMissOnBore,
@@ -237,7 +243,7 @@ func (s *Shop) sound() bool {
 			return false
 		}
 	}
-	for _, risk := range [...]float64{s.UndersizeRisk, s.SlipRisk, s.SplitRisk, s.StrainLimit, s.SeatRisk} {
+	for _, risk := range [...]float64{s.UndersizeRisk, s.TurnShare, s.MeasureShare, s.SlipRisk, s.SplitRisk, s.StrainLimit, s.SeatRisk} {
 		if !(risk > 0 && risk < 1) {
 			return false
 		}

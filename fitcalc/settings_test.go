@@ -41,6 +41,7 @@ func TestDefaultsOfTheTrade(t *testing.T) {
 	}{
 		{"flush step", shop.FlushStep, measure.Thou(2)},
 		{"turn limit", shop.TurnLimit, measure.Thou(40)},
+		{"same size", shop.SameSize, measure.Thou(7).MulRatio(1, 10)},
 		{"hosel OD", shop.HoselODTolerance, measure.Thou(3)},
 		{"ferrule OD", shop.FerruleODTolerance, measure.Thou(2)},
 		{"ferrule bore", shop.FerruleBoreTolerance, measure.Thou(1)},
@@ -55,7 +56,7 @@ func TestDefaultsOfTheTrade(t *testing.T) {
 			t.Errorf("%s: %v, want %v", test.what, test.got, test.want)
 		}
 	}
-	if shop.UndersizeRisk != .05 || shop.SlipRisk != .05 || shop.StrainLimit != .02 {
+	if shop.UndersizeRisk != .16 || shop.TurnShare != .16 || shop.SlipRisk != .05 || shop.StrainLimit != .02 {
 		t.Errorf("risks %v %v, strain %v", shop.UndersizeRisk, shop.SlipRisk, shop.StrainLimit)
 	}
 }
@@ -229,7 +230,7 @@ func TestWords(t *testing.T) {
 		return all
 	}
 	check("verdicts", words(func(i uint8) string { return Verdict(i).String() }),
-		[]string{"", "flush", "turn", "prep", "ask", "no", "bare", "", ""})
+		[]string{"", "flush", "turn", "prep", "measure", "ask", "no", "bare", ""})
 	check("categories", words(func(i uint8) string { return Category(i).String() }),
 		[]string{"", "driver", "fairway", "hybrid", "iron", "wedge", "putter", "chipper", ""})
 	check("tops", words(func(i uint8) string { return TopForm(i).String() }),

@@ -7,11 +7,17 @@ import "example.com/seatline/fitcalc/measure"
 type Shop struct {
 	// FlushStep is the largest step either way, on the diameter, between base and hosel that passes as flush.
 	FlushStep measure.Length
-	// UndersizeRisk is the share of joints, from 0 to 1, that may end smaller than the hosel by more than the step; and the share
-	// that may stand out by more and still count as flush.
+	// SameSize is the most by which two ODs that nobody has measured may differ and still be one size stated twice.
+	SameSize measure.Length
+	// UndersizeRisk is the share of joints, from 0 to 1, that may end smaller than the hosel by more than the step before the
+	// hosels have to be measured; TurnShare the share that may stand out by more and still count as flush.
 	UndersizeRisk float64
-	// TurnLimit is the most to turn off, on the diameter.
+	TurnShare     float64
+	// TurnLimit is the most to turn off the usual joint, on the diameter.
 	TurnLimit measure.Length
+	// MeasureShare is the share of joints, from 0 to 1, that may be beyond another limit (the turn limit, the wall, a ring, an open
+	// recess, the depth of the bore) before the parts have to be measured.
+	MeasureShare float64
 
 	// SlipRisk is the share of joints that may not grip, and SplitRisk the share that may be stretched beyond StrainLimit, from 0
 	// to 1.

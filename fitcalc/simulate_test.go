@@ -170,6 +170,7 @@ func TestEvaluateAgreesWithSimulation(t *testing.T) {
 	for i := range joints {
 		s := drawSimulated(rng)
 		head, tip, ferrule, shop := s.joint(t)
+		shop.SameSize = measure.Length{} // each size is what it is drawn as
 		fit, err := Evaluate(head, tip, ferrule, shop)
 		if err != nil {
 			t.Fatal(err)

@@ -1,15 +1,20 @@
 package fitcalc
 
-import "example.com/seatline/fitcalc/measure"
+import (
+	"slices"
+
+	"example.com/seatline/fitcalc/measure"
+)
 
 // Specification is what a ferrule must be for a head and tip: what to order from a moulder. The ranges are of nominal sizes
-// made to the tolerances that the specification names; an empty range cannot be met.
+// made to the tolerances that the specification names, each with the best of the other sizes: with those [Evaluate] finds nothing of
+// the ferrule to prepare or to measure first. An empty range cannot be met.
 type Specification struct {
 	// BaseOD is every base OD that ends flush or can be turned to, on the diameter; FlushOD those that end flush as
 	// supplied.
 	BaseOD, FlushOD measure.Interval
-	// BestBaseOD is the smallest that keeps the risk of an undersize base: the one that leaves least to turn. A base
-	// nominally equal to the hosel is smaller, and half of those come out undersize.
+	// BestBaseOD is the one that leaves least to turn: the hosel's own size where that ends flush, else the smallest that keeps the
+	// risk of an undersize base.
 	BestBaseOD measure.Length
 	// Bore is every bore that holds and is not stretched beyond the limit at that length, BestBore the one with the
 	// interference usual in the trade, where that is among them.
@@ -52,8 +57,9 @@ func Specify(head Head, tip Tip, wanted Ferrule, shop Shop) (Specification, erro
 		Style:  Plain,
 	}
 	s.BoreTolerance, s.BaseODTolerance = p.ferrule.Bore.Width().Half(), p.ferrule.BaseOD.Width().Half()
-	p.specifyBaseOD(&s)
 	p.specifyBore(&s)
+	p.specifyBaseOD(&s)
+	p.sparesTheWall(&s)
 	p.specifyLength(&s)
 	return s, nil
 }
@@ -76,81 +82,133 @@ func styleFor(h *Head) Style {
 	return Plain
 }
 
-// within turns the ODs or bores at which two conditions begin to hold, and cease to, into a range.
-func within(from measure.Length, fromFound bool, to measure.Length, toFound bool) measure.Interval {
-	if !fromFound || !toFound {
+// The ranges are bounded by what Evaluate weighs: a size is in its range as long as no reason of its kind asks for work or for
+// measuring.
+var (
+	gripCodes = []Code{GripLoose, GripSplit, GripShort, GripOverTip}
+	tightness = []Code{GripSplit, GripOverTip}
+	looseness = []Code{GripLoose, GripShort}
+)
+
+// asks reports whether a reason of one of the codes asks for more than turning.
+func (f *Fit) asks(codes ...Code) bool {
+	return slices.ContainsFunc(codes, func(c Code) bool { return f.weight(c) >= Prepares })
+}
+
+// between returns the sizes from where a first condition ceases to hold up to where a second begins to.
+func between(least, most measure.Length, tooLittle, tooMuch func(measure.Length) bool) measure.Interval {
+	from, found := threshold(least, most, func(x measure.Length) bool { return !tooLittle(x) })
+	if !found {
+		return measure.Interval{}
+	}
+	to, found := threshold(least, most, tooMuch)
+	if !found || !from.Less(to) {
 		return measure.Interval{}
 	}
 	return measure.NewInterval(measure.Including(from), measure.Excluding(to))
 }
 
 func (p *probe) specifyBaseOD(s *Specification) {
-	hosel := p.hosel().Nominal()
+	hosel := p.hosel().Middle()
 	least, most := hosel.MulRatio(1, 2), hosel.MulInt(2)
 	at := func(od measure.Length) *Fit {
 		p.ferrule.BaseOD = moved(p.ferrule.BaseOD, od)
 		return p.evaluate()
 	}
-	enough, found := threshold(least, most, func(od measure.Length) bool {
-		return at(od).Flush.VisibleUndersize <= p.shop.UndersizeRisk
-	})
-	proud, proudFound := threshold(least, most, func(od measure.Length) bool {
-		return at(od).Flush.VisibleOversize > p.shop.UndersizeRisk
-	})
-	tooMuch, tooMuchFound := threshold(least, most, func(od measure.Length) bool {
-		f := at(od)
-		return f.Flush.VisibleOversize > p.shop.UndersizeRisk && p.shop.TurnLimit.Less(f.Flush.TurnDown.Most)
-	})
-	s.FlushOD = within(enough, found, proud, proudFound)
-	s.BaseOD = within(enough, found, tooMuch, tooMuchFound)
-	s.BestBaseOD = enough
-	p.ferrule.BaseOD = moved(p.ferrule.BaseOD, enough)
+	small := func(od measure.Length) bool { return at(od).asks(FlushUndersize, WallThin) }
+	s.BaseOD = between(least, most, small, func(od measure.Length) bool { return at(od).asks(FlushTurnLimit) })
+	s.FlushOD = between(least, most, small, func(od measure.Length) bool { return at(od).Flush.turns(&p.shop) })
+	s.BestBaseOD = s.BaseOD.Lower().At()
+	if s.FlushOD.Contains(hosel) {
+		s.BestBaseOD = hosel
+	}
+	p.ferrule.BaseOD = moved(p.ferrule.BaseOD, s.BestBaseOD)
 }
 
 func (p *probe) specifyBore(s *Specification) {
 	insertion := p.evaluate().Grip.Insertion
 	peak := p.tip.widest(insertion, insertion.Add(s.ForLength))
-	least, most := peak.MulRatio(1, 2), peak.MulInt(2)
-	at := func(bore measure.Length) *Fit {
-		p.ferrule.Bore = moved(p.ferrule.Bore, bore)
-		return p.evaluate()
+	asks := func(codes []Code) func(measure.Length) bool {
+		return func(bore measure.Length) bool {
+			p.ferrule.Bore = moved(p.ferrule.Bore, bore)
+			return p.evaluate().asks(codes...)
+		}
 	}
-	whole, wholeFound := threshold(least, most, func(bore measure.Length) bool { return at(bore).Grip.Split <= p.shop.SplitRisk })
-	loose, looseFound := threshold(least, most, func(bore measure.Length) bool {
-		f := at(bore)
-		return f.Grip.Slip > p.shop.SlipRisk || f.Grip.Length.Less(p.shop.LeastGrip)
-	})
-	s.Bore = within(whole, wholeFound, loose, looseFound)
+	s.Bore = between(peak.MulRatio(1, 2), peak.MulInt(2), asks(tightness), asks(looseness))
 	s.BestBore = peak.Sub(p.shop.UsualInterference)
-	if !s.Bore.Empty() && !s.Bore.Contains(s.BestBore) {
-		s.BestBore = whole.Add(loose.Sub(whole).Half())
+	if lower, upper := s.Bore.Lower().At(), s.Bore.Upper().At(); !s.Bore.Empty() && !s.Bore.Contains(s.BestBore) {
+		s.BestBore = lower.Add(upper.Sub(lower).Half())
 	}
 	p.ferrule.Bore = moved(p.ferrule.Bore, s.BestBore)
 }
 
+// sparesTheWall takes bores out of the range that would leave too little of the ferrule between them and the best base OD.
+func (p *probe) sparesTheWall(s *Specification) {
+	if s.Bore.Empty() {
+		return
+	}
+	from, to := s.Bore.Lower().At(), s.Bore.Upper().At()
+	thin, found := threshold(from, to, func(bore measure.Length) bool {
+		p.ferrule.Bore = moved(p.ferrule.Bore, bore)
+		return p.evaluate().asks(WallThin)
+	})
+	if found {
+		s.Bore = measure.NewInterval(measure.Including(from), measure.Excluding(measure.Min(thin, to)))
+	}
+	p.ferrule.Bore = moved(p.ferrule.Bore, s.BestBore)
+}
+
+// specifyLength looks for the longest run of lengths with which the best bore grips, in sixty-fourths of an inch, and then for its
+// ends to the picometre: on a tip by sections a longer ferrule may grip worse.
 func (p *probe) specifyLength(s *Specification) {
 	longest := p.shop.MostLength
 	if hosel := p.head.HoselLength; hosel.Given() {
 		longest = measure.Min(longest, times(hosel.Nominal(), p.shop.LengthOfHosel))
 	}
-	shortest := p.shop.LeastLength
 	grips := func(length measure.Length) bool {
 		p.ferrule.Length = measure.Nominal(length)
-		f := p.evaluate()
-		return !f.has(GripLoose) && !f.has(GripShort)
+		return !p.evaluate().asks(gripCodes...)
 	}
-	if at, found := threshold(shortest, longest, grips); found {
-		shortest = at
-	} else if !grips(shortest) {
+	from, to, found := longestRun(p.shop.LeastLength, longest, grips)
+	if !found {
 		return
 	}
-	splits := func(length measure.Length) bool {
-		p.ferrule.Length = measure.Nominal(length)
-		return p.evaluate().has(GripSplit)
+	upper := measure.Including(to)
+	if next := measure.Min(to.Add(sixtyFourth), longest); to.Less(next) {
+		if at, ends := threshold(to, next, func(l measure.Length) bool { return !grips(l) }); ends {
+			upper = measure.Excluding(at)
+		}
 	}
-	if at, found := threshold(shortest, longest, splits); found {
-		s.Length = measure.NewInterval(measure.Including(shortest), measure.Excluding(at))
-		return
+	if before := measure.Max(from.Sub(sixtyFourth), p.shop.LeastLength); before.Less(from) {
+		if at, begins := threshold(before, from, grips); begins {
+			from = at
+		}
 	}
-	s.Length = measure.Closed(shortest, longest)
+	s.Length = measure.NewInterval(measure.Including(from), upper)
+}
+
+var sixtyFourth = measure.Inches(1).MulRatio(1, 64)
+
+// longestRun returns the ends of the longest run of lengths, in sixty-fourths of an inch from the least on and the most itself, over
+// which a condition holds.
+func longestRun(least, most measure.Length, holds func(measure.Length) bool) (from, to measure.Length, found bool) {
+	var start measure.Length
+	running := false
+	for at := least; !most.Less(at); {
+		if !holds(at) {
+			running = false
+		} else {
+			if !running {
+				start, running = at, true
+			}
+			if !found || to.Sub(from).Less(at.Sub(start)) {
+				from, to, found = start, at, true
+			}
+		}
+		if at == most {
+			break
+		}
+		at = measure.Min(at.Add(sixtyFourth), most)
+	}
+	return from, to, found
 }

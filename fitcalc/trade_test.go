@@ -40,8 +40,13 @@ func TestFerruleForAParallelTipOnATaper(t *testing.T) {
 	p.ferrule.Length = p.dim("1/4 in")
 	fit = p.evaluate()
 	near(t, "a quarter", fit.Grip.Interference.Nominal.Inches(), .000125, 1e-12) // .355 + 1.75 × .0075 − .368
-	if _, loose := reasonOf(&fit, GripLoose); !loose || fit.Verdict != No {
-		t.Errorf("a quarter: %v %v, want grip.loose", fit.Verdict, codesOf(&fit))
+	if _, loose := reasonOf(&fit, GripLoose); !loose || fit.Verdict != Prep {
+		t.Errorf("a quarter: %v %v, want prep for grip.loose: it is held by adhesive", fit.Verdict, codesOf(&fit))
+	}
+
+	p.ferrule.Length = p.dim("1/8 in")
+	if fit = p.evaluate(); fit.Verdict != No {
+		t.Errorf("an eighth: %v %v, want no", fit.Verdict, codesOf(&fit))
 	}
 }
 

@@ -73,11 +73,16 @@ func (j *joint) turning() Turning {
 // offAt returns what a turn-down takes off the diameter at a height above the base: down − (B − T) z/L, never less than
 // nothing.
 func (j *joint) offAt(height, down measure.Length) measure.Length {
-	if height.Sign() > 0 {
-		narrower := j.baseOD.Nominal().Sub(j.topOD())
-		down = down.Sub(narrower.MulRatio(height.Picometres(), j.ferrule.Length.Nominal().Picometres()))
+	return measure.Max(down.Sub(j.sparedAt(height)), measure.Length{})
+}
+
+// sparedAt is how much less comes off the diameter at a height above the base, (B − T) z/L.
+func (j *joint) sparedAt(height measure.Length) measure.Length {
+	if height.Sign() <= 0 {
+		return measure.Length{}
 	}
-	return measure.Max(down, measure.Length{})
+	narrower := j.baseOD.Nominal().Sub(j.topOD())
+	return narrower.MulRatio(height.Picometres(), j.ferrule.Length.Nominal().Picometres())
 }
 
 // massMG returns the mass of a volume of the ferrule's material: 1 kg/m³ is 0.001 mg/mm³.

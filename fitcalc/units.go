@@ -19,6 +19,13 @@ const (
 	Fractions
 )
 
+// onCalipers marks units in which sizes are rounded to what calipers show.
+const onCalipers Units = 1 << 7
+
+// OnCalipers returns the units with sizes rounded to what calipers show, 0.01 mm and .0005 in: for advice to a bench. A size that
+// would come to nothing so is written as finely as otherwise.
+func (u Units) OnCalipers() Units { return u | onCalipers }
+
 // ParseUnits reads mm, in or frac.
 func ParseUnits(s string) (Units, error) {
 	switch s {
@@ -33,7 +40,7 @@ func ParseUnits(s string) (Units, error) {
 }
 
 // String returns mm, in or frac.
-func (u Units) String() string { return nameOf(unitNames[:], u) }
+func (u Units) String() string { return nameOf(unitNames[:], u&^onCalipers) }
 
 var unitNames = [...]string{"mm", "in", "frac"}
 
@@ -48,15 +55,27 @@ func (u Units) MarshalText() ([]byte, error) { return []byte(u.String()), nil }
 
 // Show writes a length for reading, rounded to 0.001 mm and .0001 in, the preferred unit first.
 func (u Units) Show(l measure.Length) string {
-	if u == Metric {
-		return showMM(l) + " (" + showInches(l) + ")"
+	mm, inches := l, l
+	if u&onCalipers != 0 {
+		mm, inches = roundedTo(leastMM.MulInt(10), l), roundedTo(leastInches.MulInt(5), l)
 	}
-	return showInches(l) + " (" + showMM(l) + ")"
+	if u&^onCalipers == Metric {
+		return showMM(mm) + " (" + showInches(inches) + ")"
+	}
+	return showInches(inches) + " (" + showMM(mm) + ")"
+}
+
+// roundedTo returns a length rounded to a step, or as it is where it would come to nothing.
+func roundedTo(step, l measure.Length) measure.Length {
+	if rounded := l.RoundTo(step, measure.NearestEven); !rounded.IsZero() {
+		return rounded
+	}
+	return l
 }
 
 // ShowLength is Show for a length along the axis, where [Fractions] has its use.
 func (u Units) ShowLength(l measure.Length) string {
-	if u == Fractions {
+	if u&^onCalipers == Fractions {
 		if f, err := l.FormatFraction(64); err == nil && f.Exact() {
 			return f.String() + " (" + showMM(l) + ")"
 		}
@@ -65,12 +84,26 @@ func (u Units) ShowLength(l measure.Length) string {
 }
 
 func showMM(l measure.Length) string {
+	if tooFine(l, leastMM) {
+		return "under 0.001 mm"
+	}
 	text, _ := l.FormatMillimetres(3)
 	return trimZeros(text, 2) + " mm"
 }
 
+var (
+	leastMM     = measure.Micrometres(1)
+	leastInches = measure.Thou(1).MulRatio(1, 10)
+)
+
+// tooFine reports whether a length would be printed as nothing though it is not.
+func tooFine(l, least measure.Length) bool { return !l.IsZero() && !least.Less(l.Abs().MulInt(2)) }
+
 // showInches leaves out the zero before the point, as the trade does.
 func showInches(l measure.Length) string {
+	if tooFine(l, leastInches) {
+		return "under .0001 in"
+	}
 	text, _ := l.FormatInches(4)
 	text = trimZeros(text, 3)
 	if rest, found := strings.CutPrefix(text, "0."); found {

@@ -60,13 +60,27 @@ func windows(head Head, tip Tip, ferrule Ferrule, shop Shop, same func(a, b *Win
 
 // hoselConditions are what a verdict, and the reason that decides it, depend on as the hosel's OD grows. Each is false up to some OD and true from there on.
 var hoselConditions = []func(*Fit, *Shop) bool{
-	func(f *Fit, s *Shop) bool { return f.Flush.VisibleUndersize > s.UndersizeRisk },
-	func(f *Fit, s *Shop) bool { return f.Flush.VisibleOversize <= s.UndersizeRisk },
-	func(f *Fit, s *Shop) bool { return !s.TurnLimit.Less(f.Flush.TurnDown.Most) },
-	func(f *Fit, s *Shop) bool { return !f.Work.WallLeft.Less(s.LeastWall) },
+	func(f *Fit, s *Shop) bool { return f.Flush.tooSmall(s) >= unsure },
+	func(f *Fit, s *Shop) bool { return f.Flush.tooSmall(s) >= beyond },
+	func(f *Fit, s *Shop) bool { return !f.Flush.turns(s) },
+	func(f *Fit, s *Shop) bool { return f.Flush.tooMuch(s) < beyond },
+	func(f *Fit, s *Shop) bool { return f.Flush.tooMuch(s) < unsure },
 	func(f *Fit, s *Shop) bool { return !f.Seat.WallLeft.Less(s.LeastHoselWall) },
-	func(f *Fit, _ *Shop) bool { return !f.has(RingCut) },
+	func(f *Fit, _ *Shop) bool { return f.weight(WallThin) < Blocks },
+	func(f *Fit, _ *Shop) bool { return f.weight(WallThin) < Measures },
+	func(f *Fit, _ *Shop) bool { return f.weight(RingCut) < Blocks },
+	func(f *Fit, _ *Shop) bool { return f.weight(RingCut) < Measures },
 	func(f *Fit, _ *Shop) bool { return !f.has(DataMissing) },
+}
+
+// weight is what the fit's reason of a code weighs, that of a remark where it has none.
+func (f *Fit) weight(c Code) Level {
+	for _, r := range f.reasons[:f.count] {
+		if r.Code == c {
+			return r.Level
+		}
+	}
+	return Remarks
 }
 
 func (f *Fit) has(c Code) bool {

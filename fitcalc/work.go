@@ -34,10 +34,22 @@ func (j *joint) minutes() {
 func (j *joint) wall() {
 	outside := measure.Min(j.hoselOD.Lower(), j.baseOD.Lower())
 	inside := measure.Max(j.shaft(j.atBase).Upper(), j.ferruleBore.Upper())
-	wall := outside.Sub(inside).Half()
-	j.fit.Work.WallLeft = wall
-	if wall.Less(j.shop.LeastWall) {
-		j.reason(Reason{Code: WallThin, Level: Blocks, Size: wall, Limit: j.shop.LeastWall})
+	w, least := &j.fit.Work, j.shop.LeastWall.MulInt(2)
+	w.WallLeft = outside.Sub(inside).Half()
+	if !outside.Sub(inside).Less(least.Add(j.shop.SameSize)) {
+		return
+	}
+	shaft := j.shaft(j.atBase)
+	for _, out := range [...]*measure.Dim{&j.hoselOD, &j.baseOD} {
+		for _, in := range [...]*measure.Dim{&shaft, &j.ferruleBore} {
+			w.ThinWall = max(w.ThinWall, oddsBelow(out, in, least))
+		}
+	}
+	usual := measure.Min(j.hoselOD.Nominal(), j.baseOD.Nominal()).Sub(measure.Max(j.atBase, j.ferruleBore.Nominal()))
+	thin := beltOf(w.ThinWall, j.shop.MeasureShare, usual.Sub(least), j.shop.SameSize)
+	if thin > certain {
+		j.reason(Reason{Code: WallThin, Level: thin.level(Measures), Size: usual.Half(), Other: w.WallLeft, Limit: j.shop.LeastWall,
+			Share: w.ThinWall})
 	}
 }
 
@@ -45,17 +57,31 @@ func (j *joint) wall() {
 // off at the ring's height z than at the base: the turn-down less (B − T) z/L.
 func (j *joint) ringCut() {
 	f := j.ferrule
-	off, depth := j.fit.Flush.TurnDown.Nominal, f.RingDepth.Nominal()
-	if !f.RingDepth.Given() || off.Half().Less(depth) {
+	if !f.RingDepth.Given() {
+		return
+	}
+	through := f.RingDepth.Nominal().MulInt(2)
+	cut, share := j.cutsTo(through)
+	if cut == certain {
 		return
 	}
 	if f.RingHeight.Given() && !f.Length.Given() {
 		j.missing(FieldLength)
 		return
 	}
-	if off = j.offAt(f.RingHeight.Nominal(), off).Half(); !off.Less(depth) {
-		j.reason(Reason{Code: RingCut, Level: Blocks, Size: off, Limit: depth})
+	if spared := j.sparedAt(f.RingHeight.Nominal()); spared.Sign() > 0 {
+		cut, share = j.cutsTo(through.Add(spared))
 	}
+	if cut > certain {
+		off := j.offAt(f.RingHeight.Nominal(), j.fit.Flush.TurnDown.Nominal).Half()
+		j.reason(Reason{Code: RingCut, Level: cut.level(Measures), Size: off, Limit: f.RingDepth.Nominal(), Share: share})
+	}
+}
+
+// cutsTo places the joint by how surely less than a size, on the diameter, comes off its base.
+func (j *joint) cutsTo(size measure.Length) (belt, float64) {
+	share := 1 - oddsBelow(&j.baseOD, &j.hoselOD, size)
+	return beltOf(share, j.shop.MeasureShare, size.Sub(j.fit.Flush.TurnDown.Nominal), j.shop.SameSize), share
 }
 
 // topOD is the ferrule's diameter at its top: as given, or level with the shaft there; never more than at its base.
@@ -75,7 +101,7 @@ func (j *joint) turnedVolume(off float64) float64 {
 	if !j.ferrule.Length.Given() {
 		// Nothing would make a ferrule of unknown length look like the least work.
 		length = j.shop.UsualLength
-		if j.fit.Flush.VisibleOversize > j.shop.UndersizeRisk { // else hardly any is turned
+		if j.fit.Flush.turns(j.shop) { // else hardly any is turned
 			j.assume(AssumedTurnedLength)
 		}
 	}

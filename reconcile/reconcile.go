@@ -6,6 +6,7 @@ import (
 	"crypto/sha256"
 	"fmt"
 	"io"
+	"strings"
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/catalog"
@@ -129,12 +130,16 @@ func Account(r *matrix.Result) []string {
 				kind, l.Rows, l.Used, l.Assumed, l.Held, l.SetAside))
 		}
 	}
-	v, s := a.Verdicts, a.Standing
+	var pairs strings.Builder
+	for _, v := range fitcalc.Verdicts() {
+		fmt.Fprintf(&pairs, "%v %d · ", v, a.Verdicts[v])
+	}
+	s := a.Standing
 	return append(lines,
-		fmt.Sprintf("pairs     flush %d · turn %d · prep %d · ask %d · no %d · bare %d · out of range %d", v[fitcalc.Flush],
-			v[fitcalc.Turn], v[fitcalc.Prep], v[fitcalc.Ask], v[fitcalc.No], v[fitcalc.Bare], a.OutOfRange),
-		fmt.Sprintf("answer    of %d heads %d have a ferrule that fits, %d have none, %d cannot be decided, %d take none",
-			a.Heads, s[tell.Served], s[tell.Unserved], s[tell.Undecided], s[tell.TakesNone]),
+		"pairs     "+pairs.String()+fmt.Sprintf("out of range %d", a.OutOfRange),
+		fmt.Sprintf("answer    of %d heads %d have a ferrule that fits, %d only one that suits some of their pieces, %d have none, "+
+			"%d cannot be decided, %d take none",
+			a.Heads, s[tell.Served], s[tell.Selective], s[tell.Unserved], s[tell.Undecided], s[tell.TakesNone]),
 		fmt.Sprintf("findings  errors %d · warnings %d · notes %d",
 			a.Findings[finding.Error], a.Findings[finding.Warning], a.Findings[finding.Note]))
 }

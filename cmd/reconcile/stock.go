@@ -72,6 +72,7 @@ and one of yearly numbers, headed in any of nine languages. --without says what 
 	flags.IntVar(&f.settings.AtMost, "at-most", 0, "the most part numbers to carry")
 	flags.StringVar(&f.turnLimit, "turn-limit", "", "the most that may come off nominally, on the diameter; tighter than the shop's")
 	flags.BoolVar(&f.settings.NoPrep, "no-prep", false, "no pairs that need work on hosel, tip or bore")
+	flags.BoolVar(&f.settings.Measured, "with-measuring", false, "pairs that suit only some pieces of a head may serve: the bench measures and chooses")
 	flags.StringArrayVar(&f.twoSuppliers, "two-suppliers", nil, "categories of heads that want ferrules of two suppliers (iron, wedge, ..., or all)")
 	flags.Float64Var(&f.settings.CarryPerYear, "carrying-cost", f.settings.CarryPerYear, "what carrying a part number costs a year")
 	flags.Float64Var(&f.settings.BenchPerMinute, "minute-cost", f.settings.BenchPerMinute, "what a minute at the bench costs")

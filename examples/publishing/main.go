@@ -98,10 +98,16 @@ func says(p product, window fitcalc.Window) string {
 		least, _ := base.Sub(read.Upper().At()).FormatMillimetres(2)
 		return fmt.Sprintf("turn down %s to %s mm on the diameter", least, most)
 	}
-	switch window.Code {
+	switch some := window.Verdict == fitcalc.Measure; window.Code {
 	case fitcalc.FlushTurnLimit:
+		if some {
+			return "at the limit of what comes off: ask us first"
+		}
 		return "does not fit: too much would have to come off"
 	case fitcalc.FlushUndersize:
+		if some {
+			return "a small step may show: ask us first"
+		}
 		return "does not fit: the ferrule is smaller than the hosel"
 	}
 	return "does not fit"

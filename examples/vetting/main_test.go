@@ -23,7 +23,7 @@ func Example() {
 	//
 	//              stated   as measured, 12.856 to 13.009 mm
 	// HF-3 irons   turn     turn  0% of joints visibly undersize, 100% to be turned
-	// HF-7 irons   turn     no    6% of joints visibly undersize, 2% to be turned
+	// HF-7 irons   turn     flush 6% of joints visibly undersize, 2% to be turned
 	// HF-9 wedges  flush    no    60% of joints visibly undersize, 0% to be turned
 	// HF-P putter  no       no    100% of joints visibly undersize, 0% to be turned
 }

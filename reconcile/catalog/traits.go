@@ -1,6 +1,7 @@
 package catalog
 
 import (
+	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog/value"
 )
@@ -100,34 +101,39 @@ var kindRoles = map[Kind][]Role{
 	Tips: {Part, Description, TipOD, Taper, TipForm, ParallelLength, Tolerance, UnitRole, Material, Pack, Price, Stock, Note},
 }
 
-// bounds are the sizes between which a role's values lie, in mm. Possible is what the joint allows at all, common
-// where nearly all parts lie. They are common practice, from memory and without a published source: tips are between
-// .335 and .400 in, and what is glued to them is not much larger.
+// bounds are the sizes between which a role's values lie, in mm: those of the joint's dimension, and for a tip, which is named by
+// its size, closer ones. Possible is what the joint allows at all, common where nearly all parts lie.
 type bounds struct{ least, most, commonLeast, commonMost float64 }
 
+// usual are the bounds of a dimension of the joint.
+func usual(f fitcalc.Field) bounds {
+	u, _ := f.Usual()
+	return bounds{u.Least, u.Most, u.CommonLeast, u.CommonMost}
+}
+
 var headBounds = map[Role]bounds{
-	HoselOD:          {9.6, 22, 10.5, 18},
-	AdapterOD:        {9.6, 22, 10.5, 18},
-	Bore:             {8, 12.5, 8.4, 10.4},
+	HoselOD:          usual(fitcalc.FieldHoselOD),
+	AdapterOD:        usual(fitcalc.FieldAdapterOD),
+	Bore:             usual(fitcalc.FieldHeadBore),
 	TipTaken:         {8, 10.6, 8.4, 10.3},
-	BoreDepth:        {8, 100, 20, 60},
-	HoselLength:      {8, 150, 15, 110},
-	NeckTop:          {10, 250, 30, 130},
-	CountersinkMouth: {8.2, 18, 9, 14},
-	CountersinkDepth: {0.05, 12, 0.3, 5},
-	CounterboreOD:    {8.2, 18, 9, 14},
-	CounterboreDepth: {0.2, 30, 0.5, 20},
+	BoreDepth:        usual(fitcalc.FieldBoreDepth),
+	HoselLength:      usual(fitcalc.FieldHoselLength),
+	NeckTop:          usual(fitcalc.FieldNeckTop),
+	CountersinkMouth: usual(fitcalc.FieldCountersinkMouth),
+	CountersinkDepth: usual(fitcalc.FieldCountersinkDepth),
+	CounterboreOD:    usual(fitcalc.FieldCounterbore),
+	CounterboreDepth: usual(fitcalc.FieldCounterboreDepth),
 }
 
 var ferruleBounds = map[Role]bounds{
-	Bore:         {7.8, 11.5, 8.3, 10.2},
-	BaseOD:       {9.2, 22, 10, 18},
-	TopOD:        {8.2, 20, 8.8, 14},
-	Length:       {2.5, 100, 5, 60},
-	CollarOD:     {8, 16, 9, 13},
-	CollarLength: {0.2, 10, 0.5, 4},
-	StepOD:       {8, 16, 9, 13},
-	StepLength:   {0.5, 40, 2, 20},
+	Bore:         usual(fitcalc.FieldFerruleBore),
+	BaseOD:       usual(fitcalc.FieldBaseOD),
+	TopOD:        usual(fitcalc.FieldTopOD),
+	Length:       usual(fitcalc.FieldLength),
+	CollarOD:     usual(fitcalc.FieldCollarOD),
+	CollarLength: usual(fitcalc.FieldCollarLength),
+	StepOD:       usual(fitcalc.FieldStepOD),
+	StepLength:   usual(fitcalc.FieldStepLength),
 	TipTaken:     {8, 10.6, 8.4, 10.3},
 }
 

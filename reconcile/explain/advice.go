@@ -8,36 +8,91 @@ import (
 	"example.com/seatline/fitcalc/measure"
 )
 
-// advice is what to do, in sentences.
+// advice is what to do, in sentences: first what to look at again, then what the verdict asks for.
 func advice(s *Subject, e *Explanation) []string {
-	u, fit := s.Units, &e.Fit
+	return append(doubts(e), byVerdict(s, e)...)
+}
+
+// doubts asks about sizes that no golf club has.
+func doubts(e *Explanation) []string {
+	var text []string
+	u := e.Units
+	for _, d := range e.Doubts {
+		line := fmt.Sprintf("Look at the %s again: no golf club has one of %s", d.Field, u.Show(d.Size))
+		if d.Likely.Sign() > 0 {
+			line += "; " + u.Show(d.Likely) + " would be usual, so that a decimal point or a unit may have slipped"
+		}
+		text = append(text, line+".")
+	}
+	return text
+}
+
+// byVerdict is what the verdict asks for: only what a bench can do, in sizes that calipers show.
+func byVerdict(s *Subject, e *Explanation) []string {
+	u, fit := s.Units.OnCalipers(), &e.Fit
 	switch fit.Verdict {
 	case fitcalc.Flush:
-		return []string{"Push it on and bond the head; nothing has to be turned."}
+		return []string{"Push it on and bond the head; " + nothingToTurn(fit)}
 	case fitcalc.Turn:
 		return []string{turnAdvice(s, fit)}
 	case fitcalc.Prep:
-		return prepAdvice(s, fit)
+		return steps("First do this, then push it on and bond the head:", fitcalc.Prepares, s, fit)
+	case fitcalc.Measure:
+		return measureAdvice(s, fit)
 	case fitcalc.Ask:
 		return askAdvice(fit)
 	case fitcalc.Bare:
 		return []string{"Leave the ferrule off this head."}
 	}
-	text := "Take another ferrule."
+	text := instead(fit.Reason().Code)
 	if c, found := helps(e.Changes); found {
 		text += fmt.Sprintf(" The nearest way out is a %s %s by %s: the verdict is then %s.", c.Field, larger(c), u.Show(c.Shift.Abs()), c.To)
 	}
 	return []string{text}
 }
 
-// helps returns the smallest change after which the joint can be built.
+func nothingToTurn(fit *fitcalc.Fit) string {
+	if r := fit.Reason(); r.Code == fitcalc.FlushAsSupplied && r.Share > 0 {
+		return fmt.Sprintf("about %.0f in a hundred want a touch of turning or a better match.", 100*r.Share)
+	}
+	return "nothing has to be turned."
+}
+
+// instead names what has to be another one: the part that the deciding reason is about.
+func instead(c fitcalc.Code) string {
+	switch c {
+	case fitcalc.BoreTight, fitcalc.BoreLoose:
+		return "Take another tip, or another head: this tip does not suit this bore, whatever the ferrule."
+	case fitcalc.BoreShallow:
+		return "Take another head: this bore holds too little of a tip, whatever the ferrule."
+	case fitcalc.GripOverTip:
+		return "Take another ferrule, or another tip: this one does not pass over the wide place."
+	}
+	return "Take another ferrule."
+}
+
+// helps returns the smallest change after which the joint can be built and that somebody can make.
 func helps(changes []fitcalc.Change) (fitcalc.Change, bool) {
 	for _, c := range changes {
-		if c.To.Fits() {
+		if c.To.Fits() && possible(c) {
 			return c, true
 		}
 	}
 	return fitcalc.Change{}, false
+}
+
+// possible reports whether a change can be made: another ferrule can have any size, metal can be taken off a head and not put on, and
+// the hosel's OD and the shaft are what they are.
+func possible(c fitcalc.Change) bool {
+	switch c.Field {
+	case fitcalc.FieldFerruleBore, fitcalc.FieldBaseOD, fitcalc.FieldTopOD, fitcalc.FieldLength, fitcalc.FieldCollarOD,
+		fitcalc.FieldCollarLength, fitcalc.FieldStepOD, fitcalc.FieldStepLength, fitcalc.FieldRingDepth, fitcalc.FieldRingHeight:
+		return true
+	case fitcalc.FieldHeadBore, fitcalc.FieldCountersinkMouth, fitcalc.FieldCountersinkDepth, fitcalc.FieldCounterbore,
+		fitcalc.FieldCounterboreDepth:
+		return c.Shift.Sign() > 0
+	}
+	return false
 }
 
 func larger(c fitcalc.Change) string {
@@ -55,26 +110,49 @@ func larger(c fitcalc.Change) string {
 }
 
 func turnAdvice(s *Subject, fit *fitcalc.Fit) string {
-	u, f := s.Units, &fit.Flush
+	u, f, what := s.Units.OnCalipers(), &fit.Flush, sitsOn(s)
 	if f.TurnDown.Nominal.IsZero() {
 		return fmt.Sprintf("Push it on and bond the head; %s of such joints need turning, by at most %s on the diameter.",
 			percent(f.VisibleOversize), u.Show(f.TurnDown.Most))
 	}
-	return fmt.Sprintf("Push it on, bond the head, and turn the base down from %s to the hosel's %s: %s off the diameter, %s per side. "+
-		"Measure this hosel first, since hosels vary: from %s to %s may have to come off.",
-		u.Show(s.Joint.Ferrule.BaseOD.Nominal()), u.Show(f.HoselOD.Nominal()), u.Show(f.TurnDown.Nominal), u.Show(f.TurnDown.Nominal.Half()),
-		u.Show(f.TurnDown.Least), u.Show(f.TurnDown.Most))
+	text := fmt.Sprintf("Push it on, bond the head, and turn the base down from %s to the %s's %s: %s off the diameter, %s per side.",
+		u.Show(f.BaseOD.Nominal()), what, u.Show(f.HoselOD.Nominal()), u.Show(f.TurnDown.Nominal), u.Show(f.TurnDown.Nominal.Half()))
+	if f.HoselOD.Origin() == measure.Measured {
+		return text
+	}
+	return text + fmt.Sprintf(" Measure this %s first, since %ss vary: from %s to %s may have to come off.",
+		what, what, u.Show(f.TurnDown.Least), u.Show(f.TurnDown.Most))
 }
 
-func prepAdvice(s *Subject, fit *fitcalc.Fit) []string {
-	text := []string{"First do this, then push it on and bond the head:"}
+// sitsOn names what the ferrule meets.
+func sitsOn(s *Subject) string {
+	if s.Joint.Head.Adapter.Given() {
+		return "adapter"
+	}
+	return "hosel"
+}
+
+// steps are what the reasons of a level ask for, and what is to be turned.
+func steps(first string, level fitcalc.Level, s *Subject, fit *fitcalc.Fit) []string {
+	text := []string{first}
 	for r := range fit.Reasons() {
-		if r.Level == fitcalc.Prepares {
-			text = append(text, "• "+r.Sentence(s.Units))
+		if r.Level == level {
+			text = append(text, "• "+r.Sentence(s.Units.OnCalipers()))
 		}
 	}
-	if fit.Flush.Known && fit.Flush.VisibleOversize > s.Shop.Shop.UndersizeRisk {
+	if fit.Flush.Known && fit.Flush.VisibleOversize > s.Shop.Shop.TurnShare {
 		text = append(text, "• "+turnAdvice(s, fit))
+	}
+	return text
+}
+
+// measureAdvice is to measure, then what else is to be done to the pieces that suit.
+func measureAdvice(s *Subject, fit *fitcalc.Fit) []string {
+	text := steps("Measure these pieces before you choose; on those that suit, push it on and bond the head:", fitcalc.Measures, s, fit)
+	for r := range fit.Reasons() {
+		if r.Level == fitcalc.Prepares {
+			text = append(text, "• "+r.Sentence(s.Units.OnCalipers()))
+		}
 	}
 	return text
 }
@@ -117,7 +195,7 @@ func WindowsText(windows []fitcalc.Window, u fitcalc.Units) []string {
 		default:
 			text = "hosels from " + u.Show(from) + " to " + under + u.Show(to)
 		}
-		lines = append(lines, fmt.Sprintf("%-6s %s", w.Verdict, text))
+		lines = append(lines, fmt.Sprintf("%-7s %s", w.Verdict, text))
 	}
 	return lines
 }

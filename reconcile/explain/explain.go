@@ -68,6 +68,8 @@ type Explanation struct {
 	Meaning string
 	// Do is what to do, in sentences.
 	Do []string
+	// Doubts are the sizes that should be looked at again.
+	Doubts []fitcalc.Doubt
 	// Inputs are those of the subject, then the settings and assumptions that the answer used.
 	Inputs []Input
 	Topics []Topic
@@ -129,17 +131,19 @@ func Of(s Subject) (*Explanation, error) {
 	if e.Changes, err = fitcalc.Sensitivity(j.Head, j.Tip, j.Ferrule, s.Shop.Shop); err != nil {
 		return nil, err
 	}
-	e.Turning = fit.Verdict == fitcalc.Turn || fit.Verdict == fitcalc.Prep || fit.Flush.TurnDown.Most.Sign() > 0 && fit.Verdict != fitcalc.Bare
+	e.Turning = fit.Verdict == fitcalc.Turn || fit.Verdict == fitcalc.Prep || fit.Verdict == fitcalc.Measure || fit.Flush.TurnDown.Most.Sign() > 0 && fit.Verdict != fitcalc.Bare
 	e.Heat = b.heat
+	e.Doubts = fitcalc.Doubts(j.Head, j.Tip, j.Ferrule)
 	e.Do = advice(&s, e)
 	return e, nil
 }
 
 var meanings = map[fitcalc.Verdict]string{
-	fitcalc.Flush: "fits as supplied",
-	fitcalc.Turn:  "fits after turning down",
-	fitcalc.Prep:  "fits after work on the hosel, tip or bore",
-	fitcalc.Ask:   "cannot be decided from what is given",
-	fitcalc.No:    "does not fit",
-	fitcalc.Bare:  "this head takes no ferrule",
+	fitcalc.Flush:   "fits as supplied",
+	fitcalc.Turn:    "fits after turning down",
+	fitcalc.Prep:    "fits after work on the hosel, tip or bore",
+	fitcalc.Measure: "suits some of these parts, such as the smaller hosels: measure before you choose",
+	fitcalc.Ask:     "cannot be decided from what is given",
+	fitcalc.No:      "does not fit",
+	fitcalc.Bare:    "this head takes no ferrule",
 }

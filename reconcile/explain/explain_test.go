@@ -222,9 +222,9 @@ func TestWindowsText(t *testing.T) {
 		{HoselOD: measure.NewInterval(measure.Including(measure.Thou(500)), measure.Unbounded()), Verdict: fitcalc.No},
 	}, fitcalc.Imperial)
 	want := []string{
-		"no     hosels under .480 in (12.192 mm)",
-		"turn   hosels from .480 in (12.192 mm) to under .500 in (12.70 mm)",
-		"no     hosels from .500 in (12.70 mm)",
+		"no      hosels under .480 in (12.192 mm)",
+		"turn    hosels from .480 in (12.192 mm) to under .500 in (12.70 mm)",
+		"no      hosels from .500 in (12.70 mm)",
 	}
 	if diff := cmp.Diff(want, lines); diff != "" {
 		t.Error(diff)

@@ -15,7 +15,7 @@ func (b *builder) flush() {
 	if !f.Known {
 		return
 	}
-	base, hosel, step := b.base(), f.HoselOD, b.shop.FlushStep
+	base, hosel, step := f.BaseOD, f.HoselOD, b.shop.FlushStep
 	what := "hosel OD"
 	if b.head.Adapter.Given() {
 		what = "adapter OD"
@@ -23,12 +23,17 @@ func (b *builder) flush() {
 	b.length("oversize", "base OD − "+what, "on the diameter; negative is undersize", "{} − {} = {}", base.Nominal(), hosel.Nominal(), f.Oversize.Nominal)
 	b.length("least oversize", "least base OD − most "+what, "", "{} − {} = {}", base.Lower(), hosel.Upper(), f.Oversize.Least)
 	b.length("most oversize", "most base OD − least "+what, "", "{} − {} = {}", base.Upper(), hosel.Lower(), f.Oversize.Most)
+	if f.OneSize {
+		b.value("one size", "oversize within same_size, and neither measured",
+			fmt.Sprintf("within %s: base and hosel are one size stated twice, and the usual joint counts as neither over- nor undersize", b.u.Show(b.shop.SameSize)), "")
+		base = base.Shift(f.Oversize.Nominal.Neg())
+	}
 	sum := stack.Of(base).Minus(hosel)
 	b.value("spread", "", b.spread(sum, base, hosel), "")
-	b.uses("flush_step", "undersize_risk", "turn_limit")
-	risk := percent(b.shop.UndersizeRisk)
+	b.uses("flush_step", "same_size", "undersize_risk", "turn_share", "turn_limit", "measure_share")
+	risk, share := percent(b.shop.UndersizeRisk), percent(b.shop.TurnShare)
 	b.value("visibly undersize", "P(oversize < −flush step)", fmt.Sprintf("P(S < −%s) = %s, limit %s", b.one(step), percent(f.VisibleUndersize), risk), "")
-	b.value("to be turned", "P(oversize > flush step)", fmt.Sprintf("P(S > %s) = %s, flush as supplied up to %s", b.one(step), percent(f.VisibleOversize), risk), "")
+	b.value("to be turned", "P(oversize > flush step)", fmt.Sprintf("P(S > %s) = %s, flush as supplied up to %s", b.one(step), percent(f.VisibleOversize), share), "")
 	b.value("undersize at all", "P(oversize < 0)", percent(f.Undersize), "")
 	t := f.TurnDown
 	if t.Most.Sign() <= 0 {
@@ -37,7 +42,8 @@ func (b *builder) flush() {
 	b.length("turn-down", "oversize, where it is more than nothing", "on the diameter: nominal, least and most", "{} ({} to {})", t.Nominal, t.Least, t.Most)
 	side := t.PerSide()
 	b.length("per side", "turn-down / 2", "", "{} / 2 = {}", t.Nominal, side.Nominal)
-	b.value("against the limit", "most turn-down against turn_limit", fmt.Sprintf("%s against %s", b.u.Show(t.Most), b.u.Show(b.shop.TurnLimit)), "")
+	b.value("against the limit", "turn-down against turn_limit", fmt.Sprintf("%s against %s; %s of joints are over it", b.u.Show(t.Nominal), b.u.Show(b.shop.TurnLimit),
+		percent(f.OverTurnLimit)), "")
 }
 
 // spread describes how a sum of dimensions spreads.

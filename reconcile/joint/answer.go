@@ -10,7 +10,8 @@ import (
 // AppendAnswer appends the answer to one joint as a JSON object on one line, without its end. Line is the line of the question,
 // id the JSON string or number of [Line]. Lengths are as in fits.jsonl: decimals of millimetres to 0.0001 mm, or of inches to
 // .000001 in; what is not known is null.
-func AppendAnswer(b []byte, line int, id string, fit *fitcalc.Fit, units fitcalc.Units) []byte {
+// Doubts are the sizes of the joint that should be looked at again; there is no member for them where there are none.
+func AppendAnswer(b []byte, line int, id string, fit *fitcalc.Fit, doubts []fitcalc.Doubt, units fitcalc.Units) []byte {
 	o := fitjson.Object{B: begin(b, line, id)}
 	o.Fit(fit, units)
 	o.Strings("assumptions", func(yield func(string) bool) {
@@ -20,6 +21,27 @@ func AppendAnswer(b []byte, line int, id string, fit *fitcalc.Fit, units fitcalc
 			}
 		}
 	})
+	if len(doubts) > 0 {
+		o.Key("doubts")
+		o.B = append(o.B, '[')
+		for i, d := range doubts {
+			if i > 0 {
+				o.B = append(o.B, ',')
+			}
+			o.B = appendDoubt(o.B, d)
+		}
+		o.B = append(o.B, ']')
+	}
+	return append(o.B, '}')
+}
+
+func appendDoubt(b []byte, d fitcalc.Doubt) []byte {
+	o := fitjson.Object{B: append(b, '{')}
+	o.Text("field", PathOf(d.Field))
+	o.Text("size", d.Size.String())
+	if d.Likely.Sign() > 0 {
+		o.Text("likely", d.Likely.String())
+	}
 	return append(o.B, '}')
 }
 

@@ -384,6 +384,7 @@ func TestAnswersMeetTheSchema(t *testing.T) {
 		`{"head":{"hosel_od":{"nominal":"12.7 mm","lower":"12.6 mm","upper":"12.8 mm","shape":"uniform"}},"ferrule":{"base_od":"12.9 h9"}}`,
 		`{"head":{"hosel_od":"13.6 mm","bore":"9.5 mm","bore_depth":"30 mm","counterbore":"10.5 mm","counterbore_depth":"3 mm"},"tip":".355 in taper","ferrule":{"bore":".368 in","base_od":".540 in","length":"1 in","step_od":"10.2 mm","step_length":"2 mm","rings":2,"ring_depth":"0.2 mm"}}`,
 		`{"head":{"hosel_od":"nothing"}}`,
+		`{"head":{"hosel_od":"136 mm"},"ferrule":{"base_od":"5 mm"}}`,
 	} {
 		got, _ := answer(t, strings.NewReader(text), 1)
 		schematest.Check(t, text, questions, []byte(text))
@@ -426,6 +427,14 @@ func TestSchemaHasEveryKey(t *testing.T) {
 	}
 }
 
+// A size that no golf club has is questioned beside the answer.
+func TestDoubtsAreAnswered(t *testing.T) {
+	got, _ := answer(t, strings.NewReader(`{"head":{"hosel_od":"136 mm"},"ferrule":{"base_od":"13.6 mm"}}`), 1)
+	if want := `"doubts":[{"field":"head.hosel_od","size":"136 mm","likely":"13.6 mm"}]`; !strings.Contains(got, want) {
+		t.Errorf("%s lacks %s", got, want)
+	}
+}
+
 // Numbers are those of the engine, rounded to the last decimal.
 func TestNumbers(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -436,7 +445,7 @@ func TestNumbers(t *testing.T) {
 			Clearance struct{ Nominal json.Number } `json:"bore_clearance_limits_mm"`
 			TurnDown  struct{ Nominal json.Number } `json:"turn_down_in"`
 		}
-		if err := json.Unmarshal(joint.AppendAnswer(nil, 1, "", &fit, fitcalc.Metric), &got); err != nil {
+		if err := json.Unmarshal(joint.AppendAnswer(nil, 1, "", &fit, nil, fitcalc.Metric), &got); err != nil {
 			t.Fatal(err)
 		}
 		mm, _ := amount.FormatMillimetres(4)

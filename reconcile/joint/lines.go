@@ -256,7 +256,7 @@ func (b *batch) one(text []byte, line int, opts *Options) {
 	if fit.Verdict == fitcalc.Ask {
 		b.count.Undecided++
 	}
-	b.answer = append(AppendAnswer(b.answer, line, l.ID, &fit, opts.Units), '\n')
+	b.answer = append(AppendAnswer(b.answer, line, l.ID, &fit, fitcalc.Doubts(l.Joint.Head, l.Joint.Tip, l.Joint.Ferrule), opts.Units), '\n')
 }
 
 // write writes the answers in order, and flushes when none is ready.

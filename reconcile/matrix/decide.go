@@ -119,7 +119,7 @@ func (d *decider) decide(r *Result, head, ferrule int32) Pair {
 	return best
 }
 
-// comparePairs orders what fits by bench time, then questions, then what does not fit by how far it is out.
+// comparePairs orders what fits by bench time, what fits measured parts after it, then questions, then what does not fit by how far it is out.
 func comparePairs(a, b Pair) int {
 	if c := cmp.Compare(class(a.Verdict), class(b.Verdict)); c != 0 {
 		return c
@@ -133,10 +133,11 @@ func comparePairs(a, b Pair) int {
 	return cmp.Or(cmp.Compare(a.Ferrule, b.Ferrule), cmp.Compare(a.Tip, b.Tip))
 }
 
-// class puts verdicts that fit before questions, those before what does not fit, and heads that take none last.
+// class puts verdicts that serve before those for measured parts, these before questions, those before what does not fit, and heads
+// that take none last.
 func class(v fitcalc.Verdict) uint8 { return classes[v] }
 
-var classes = [...]uint8{fitcalc.Ask: 1, fitcalc.No: 2, fitcalc.Bare: 3}
+var classes = [...]uint8{fitcalc.Measure: 1, fitcalc.Ask: 2, fitcalc.No: 3, fitcalc.Bare: 4}
 
 // miss is how far a pair that does not fit is from fitting, in mm on the diameter: the largest of its reasons against it.
 func miss(fit *fitcalc.Fit, shop *fitcalc.Shop) float32 {
@@ -156,11 +157,11 @@ func distance(reason fitcalc.Reason, fit *fitcalc.Fit, shop *fitcalc.Shop) float
 	var short measure.Length
 	switch reason.Code {
 	case fitcalc.FlushUndersize:
-		short = fit.Flush.Oversize.Least.Add(shop.FlushStep).Neg()
+		short = fit.Flush.Oversize.Nominal.Add(shop.FlushStep).Neg()
 	case fitcalc.FlushTurnLimit:
-		short = fit.Flush.TurnDown.Most.Sub(shop.TurnLimit)
+		short = fit.Flush.TurnDown.Nominal.Sub(shop.TurnLimit)
 	case fitcalc.GripLoose:
-		short = fit.Grip.Interference.Least.Neg()
+		short = fit.Grip.Interference.Nominal.Neg()
 	case fitcalc.GripSplit, fitcalc.GripOverTip:
 		bore := reason.Size.Millimetres() / reason.Value
 		return max(0, (reason.Value-shop.StrainLimit)*bore)

@@ -57,6 +57,8 @@ type Result struct {
 	// Findings are those that only show when parts meet.
 	Findings finding.List
 
+	widestBase measure.Length // the widest spread of a base OD
+
 	starts []int // starts[h] is where the pairs of head h begin in Pairs; one entry more than heads
 	heads  []fitcalc.Head
 	parts  []fitcalc.Ferrule

@@ -124,7 +124,7 @@ func mayFit(t *rapid.T, r *matrix.Result, head, ferrule int) bool {
 
 func bestVerdict(t *rapid.T, r *matrix.Result, head, ferrule int) fitcalc.Verdict {
 	t.Helper()
-	rank := map[fitcalc.Verdict]int{fitcalc.Ask: 1, fitcalc.No: 2, fitcalc.Bare: 3}
+	rank := map[fitcalc.Verdict]int{fitcalc.Measure: 1, fitcalc.Ask: 2, fitcalc.No: 3, fitcalc.Bare: 4}
 	best, minutes := fitcalc.NoVerdict, 0.0
 	for _, tip := range r.HeadTips[head].Tips {
 		fit, err := fitcalc.Evaluate(r.Catalogue.Heads[head].Head, r.Tips[tip].Tip, r.Catalogue.Ferrules[ferrule].Ferrule, r.Shop)
@@ -151,7 +151,10 @@ func TestHeadPairsAreRankedByBenchWork(t *testing.T) {
 			if !a.Verdict.Fits() && b.Verdict.Fits() {
 				t.Errorf("head %d: %v before %v", head, a.Verdict, b.Verdict)
 			}
-			if a.Verdict.Fits() && b.Verdict.Fits() {
+			if !a.Verdict.Serves() && b.Verdict.Serves() {
+				t.Errorf("head %d: %v before %v", head, a.Verdict, b.Verdict)
+			}
+			if a.Verdict.Fits() && b.Verdict.Fits() && a.Verdict.Serves() == b.Verdict.Serves() {
 				ranked++
 				if b.Minutes < a.Minutes {
 					t.Errorf("head %d: %v minutes before %v", head, a.Minutes, b.Minutes)

@@ -23,9 +23,11 @@ type entry struct {
 
 func newIndex(r *Result) *index {
 	x := &index{}
+	r.widestBase = r.Shop.FerruleODTolerance.MulInt(2)
 	for i := range r.parts {
-		e := entry{od: r.parts[i].BaseOD.Nominal(), bore: r.parts[i].Bore, ferrule: int32(i)}
+		e := entry{od: r.parts[i].BaseOD.Middle(), bore: r.parts[i].Bore, ferrule: int32(i)}
 		if r.parts[i].BaseOD.Given() {
+			r.widestBase = measure.Max(r.widestBase, r.parts[i].BaseOD.Width())
 			x.sorted = append(x.sorted, e)
 		} else {
 			x.unknown = append(x.unknown, e)
@@ -69,10 +71,12 @@ type window struct{ least, most measure.Length }
 func newReach(r *Result, head int32) reach {
 	h, shop := &r.heads[head], &r.Shop
 	od := h.JointOD()
+	// A base beyond the turn limit still suits the largest of the hosels: by less than the spread of hosel and base together.
+	selected := od.OrPlusMinus(shop.HoselODTolerance).Width().Add(r.widestBase)
 	result := reach{
 		hasOD:   od.Given(),
-		leastOD: od.Nominal().Sub(shop.FlushStep).Sub(shop.NearMiss),
-		mostOD:  od.Nominal().Add(shop.TurnLimit).Add(shop.NearMiss),
+		leastOD: od.Middle().Sub(shop.FlushStep).Sub(shop.NearMiss),
+		mostOD:  od.Middle().Add(shop.TurnLimit).Add(measure.Max(shop.NearMiss, selected)),
 		shop:    shop,
 	}
 	for _, tip := range r.HeadTips[head].Tips {
@@ -105,7 +109,7 @@ func (r *reach) bore(bore measure.Dim) bool {
 		return true
 	}
 	for _, w := range r.bores {
-		if !bore.Nominal().Less(w.least) && !w.most.Less(bore.Nominal()) {
+		if !bore.Middle().Less(w.least) && !w.most.Less(bore.Middle()) {
 			return true
 		}
 	}

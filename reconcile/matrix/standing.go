@@ -6,8 +6,10 @@ import "example.com/seatline/fitcalc"
 type Standing uint8
 
 const (
-	// Served is a head that at least one ferrule fits.
+	// Served is a head that at least one ferrule fits, whichever of its pieces comes to the bench.
 	Served Standing = iota
+	// Selective is a head of which at least one ferrule fits some pieces, and none fits all: they have to be measured first.
+	Selective
 	// Undecided is a head that no ferrule is known to fit, and at least one may.
 	Undecided
 	// Unserved is a head that no ferrule fits.
@@ -16,11 +18,13 @@ const (
 	TakesNone
 )
 
-// String returns the standing as an adjective: served, undecided, unserved or bare.
+// String returns the standing as an adjective: served, selective, undecided, unserved or bare.
 func (s Standing) String() string {
 	switch s {
 	case Served:
 		return "served"
+	case Selective:
+		return "selective"
 	case Undecided:
 		return "undecided"
 	case Unserved:
@@ -33,11 +37,13 @@ func (s Standing) String() string {
 
 // Standing returns what the result means for a head: where [Result.Best] finds no pair, why.
 func (r *Result) Standing(head int) Standing {
-	asks, bare := false, r.Catalogue.Heads[head].Head.Top == fitcalc.TopRounded
+	asks, some, bare := false, false, r.Catalogue.Heads[head].Head.Top == fitcalc.TopRounded
 	for _, p := range r.HeadPairs(head) {
 		switch {
-		case p.Verdict.Fits():
+		case p.Verdict.Serves():
 			return Served
+		case p.Verdict == fitcalc.Measure:
+			some = true
 		case p.Verdict == fitcalc.Bare:
 			bare = true
 		case p.Verdict == fitcalc.Ask:
@@ -45,6 +51,8 @@ func (r *Result) Standing(head int) Standing {
 		}
 	}
 	switch {
+	case some:
+		return Selective
 	case bare:
 		return TakesNone
 	case asks:

@@ -26,6 +26,8 @@ func TestStanding(t *testing.T) {
 			switch {
 			case verdicts[fitcalc.Flush]+verdicts[fitcalc.Turn]+verdicts[fitcalc.Prep] > 0:
 				want = matrix.Served
+			case verdicts[fitcalc.Measure] > 0:
+				want = matrix.Selective
 			case verdicts[fitcalc.Bare] == len(c.Ferrules):
 				want = matrix.TakesNone
 			case mayFitOne:
@@ -36,20 +38,20 @@ func TestStanding(t *testing.T) {
 			if got != want && !(got == matrix.Undecided && want == matrix.Unserved && verdicts[fitcalc.Ask] > 0) {
 				t.Fatalf("head %d is %v, and its pairs are %v", head, got, verdicts)
 			}
-			if _, fits := r.Best(head); fits != (got == matrix.Served) {
+			if _, fits := r.Best(head); fits != (got == matrix.Served || got == matrix.Selective) {
 				t.Fatalf("head %d is %v, and a best pair is found: %v", head, got, fits)
 			}
 			seen[got] = true
 		}
 	})
-	if len(seen) != 4 {
+	if len(seen) != 5 {
 		t.Errorf("only %v were seen", seen)
 	}
 }
 
 func TestStandingWords(t *testing.T) {
 	for s, want := range map[matrix.Standing]string{
-		matrix.Served: "served", matrix.Undecided: "undecided", matrix.Unserved: "unserved", matrix.TakesNone: "bare", 4: "",
+		matrix.Served: "served", matrix.Undecided: "undecided", matrix.Unserved: "unserved", matrix.TakesNone: "bare", matrix.Selective: "selective", 5: "",
 	} {
 		if got := s.String(); got != want {
 			t.Errorf("%d is %q, want %q", s, got, want)

@@ -20,7 +20,8 @@ type Assumption struct {
 	Verdicts int
 	// Tried says with what else the pairs were decided again, empty where nothing else can be tried.
 	Tried string
-	// Flips is how many of the verdicts change with one of these, and Lost how many of those that fit then do not.
+	// Flips is how many of the verdicts change with one of these, and Lost how many of those that serve
+	// whichever pieces come then do not.
 	Flips, Lost int
 }
 
@@ -103,7 +104,7 @@ func (a *Assumption) count(r *matrix.Result, p matrix.Pair, t trial, others []*m
 	flips, lost := false, false
 	try := func(v fitcalc.Verdict) {
 		flips = flips || v != p.Verdict
-		lost = lost || p.Verdict.Fits() && !v.Fits()
+		lost = lost || p.Verdict.Serves() && !v.Serves()
 	}
 	for _, other := range others {
 		fit := other.Fit(p)

@@ -59,7 +59,7 @@ func costOfSet(r *matrix.Result, s *stock.Settings, set uint, oneSource []int) f
 	for h := range r.Catalogue.Heads {
 		least, can := math.Inf(1), false
 		for _, p := range r.HeadPairs(h) {
-			if !p.Verdict.Fits() {
+			if !p.Verdict.Serves() {
 				continue
 			}
 			can = true
@@ -74,7 +74,7 @@ func costOfSet(r *matrix.Result, s *stock.Settings, set uint, oneSource []int) f
 	for _, h := range s.SecondSource {
 		open, all := map[string]bool{}, map[string]bool{}
 		for _, p := range r.HeadPairs(h) {
-			if !p.Verdict.Fits() {
+			if !p.Verdict.Serves() {
 				continue
 			}
 			supplier := r.Catalogue.Ferrules[p.Ferrule].Supplier

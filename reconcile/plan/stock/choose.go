@@ -207,7 +207,7 @@ func (q *question) build() {
 
 func (q *question) allowed(p matrix.Pair) bool {
 	s := q.settings
-	return p.Verdict.Fits() && !(s.NoPrep && p.Verdict == fitcalc.Prep) &&
+	return (p.Verdict.Serves() || s.Measured && p.Verdict == fitcalc.Measure) && !(s.NoPrep && p.Verdict == fitcalc.Prep) &&
 		!(s.MostTurnDown.Sign() > 0 && s.MostTurnDown.Less(p.TurnDown))
 }
 

@@ -61,6 +61,6 @@ func ExampleHosels() {
 		fmt.Println(p.Count, "new sizes serve everyone:", p.Feasible, p.New)
 	}
 	// Output:
-	// 2 new sizes serve everyone: false []
-	// 3 new sizes serve everyone: true [12.1 mm 13 mm 15.5 mm]
+	// 2 new sizes serve everyone: true [13 mm 15.5 mm]
+	// 3 new sizes serve everyone: true [12 mm 13 mm 15.5 mm]
 }

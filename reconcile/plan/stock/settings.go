@@ -42,6 +42,8 @@ type Settings struct {
 	MostTurnDown measure.Length
 	// NoPrep leaves out pairs that need work on hosel, tip or bore.
 	NoPrep bool
+	// Measured lets pairs serve that suit only some of a head's pieces, so that the bench has to measure before it chooses.
+	Measured bool
 	// Must and MustNot are ferrules, by index, that are carried in any case, or in none.
 	Must, MustNot []int
 	// Exclude are pairs not to be used.

@@ -104,7 +104,7 @@ func (s *specifier) specify(one *specified) {
 		return
 	}
 	one.spec = spec
-	one.hosel = sizes.Hosel{OD: od.Nominal(), Least: spec.BestBaseOD, Most: below(spec.BaseOD), Fixed: s.result.Shop.MinutesToTurn}
+	one.hosel = sizes.Hosel{OD: od.Middle(), Least: spec.BaseOD.Lower().At(), Most: below(spec.BaseOD), Fixed: s.result.Shop.MinutesToTurn}
 	if !spec.FlushOD.Empty() {
 		one.hosel.Flush = below(spec.FlushOD)
 	}

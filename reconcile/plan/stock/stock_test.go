@@ -364,10 +364,10 @@ func TestHoselsAgreeWithVerdicts(t *testing.T) {
 			return fit.Verdict
 		}
 		h, pm := q.Hosels[0], measure.Picometres(1)
-		if at(h.Least) == fitcalc.No || at(h.Least.Sub(pm)) != fitcalc.No {
+		if !at(h.Least).Serves() || at(h.Least.Sub(pm)) != fitcalc.Measure {
 			t.Errorf("least %v: %v, below it %v", h.Least, at(h.Least), at(h.Least.Sub(pm)))
 		}
-		if at(h.Most) != fitcalc.Turn || at(h.Most.Add(pm)) != fitcalc.No {
+		if at(h.Most) != fitcalc.Turn || at(h.Most.Add(pm)) != fitcalc.Measure {
 			t.Errorf("most %v: %v, above it %v", h.Most, at(h.Most), at(h.Most.Add(pm)))
 		}
 		if h.Flush.Sign() > 0 && (at(h.Flush) != fitcalc.Flush || at(h.Flush.Add(pm)) != fitcalc.Turn) {

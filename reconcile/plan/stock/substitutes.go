@@ -65,7 +65,7 @@ func Substitutes(r *matrix.Result, ferrule int, yearly []float64) (*Substitution
 		s.Heads = append(s.Heads, h)
 		found := false
 		for _, to := range r.HeadPairs(h) {
-			if !to.Verdict.Fits() || int(to.Ferrule) == ferrule {
+			if !to.Verdict.Serves() || int(to.Ferrule) == ferrule {
 				continue
 			}
 			change := Change{Head: h, From: from, To: to, Minutes: float64(to.Minutes) - float64(from.Minutes)}
@@ -113,7 +113,7 @@ func (s *Substitution) rank(others map[int]*Substitute, number func(int) float64
 func pairOf(r *matrix.Result, head, ferrule int) (matrix.Pair, bool) {
 	for _, p := range r.HeadPairs(head) {
 		if int(p.Ferrule) == ferrule {
-			return p, p.Verdict.Fits()
+			return p, p.Verdict.Serves()
 		}
 	}
 	return matrix.Pair{}, false

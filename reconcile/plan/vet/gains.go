@@ -67,13 +67,19 @@ func (g FerruleGains) Faster() int { return len(g.Gains) - g.New() }
 // anybody can time.
 const leastSaving = 0.1 / 60
 
+// serving is the best pair of a head that suits all of its pieces.
+func serving(r *matrix.Result, head int) (matrix.Pair, bool) {
+	best, fits := r.Best(head)
+	return best, fits && best.Verdict.Serves()
+}
+
 func gains(house, fits *matrix.Result, yearly []float64) FerruleGains {
 	g := FerruleGains{Uses: make([]Use, len(fits.Catalogue.Ferrules)), Weighted: yearly != nil}
 	for i := range g.Uses {
 		g.Uses[i].Ferrule = i
 	}
 	for _, p := range fits.Pairs {
-		if p.Verdict.Fits() {
+		if p.Verdict.Serves() {
 			g.Uses[p.Ferrule].Fits++
 		}
 	}
@@ -87,8 +93,8 @@ func gains(house, fits *matrix.Result, yearly []float64) FerruleGains {
 			gain.Yearly = yearly[head]
 		}
 		var fitsNew bool
-		gain.Now, gain.HasNow = house.Best(head)
-		gain.With, fitsNew = fits.Best(head)
+		gain.Now, gain.HasNow = serving(house, head)
+		gain.With, fitsNew = serving(fits, head)
 		if gain.HasNow {
 			g.Before++
 		}

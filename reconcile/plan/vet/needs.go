@@ -16,7 +16,7 @@ type Served struct {
 	Pair matrix.Pair
 }
 
-// Order is a new head that no ferrule in stock fits, and what one would have to be.
+// Order is a new head that no ferrule in stock fits, or only some of its pieces, and what one would have to be.
 type Order struct {
 	Head int
 	// Tip is an index into the tips of the result.
@@ -24,7 +24,7 @@ type Order struct {
 	// Spec is what to order; it is empty where Problem says why nothing can be specified.
 	Spec    fitcalc.Specification
 	Problem string
-	// Near is the pair that comes nearest to fitting, and HasNear whether there is one.
+	// Near is the pair that comes nearest to fitting, one that suits some pieces before all others, and HasNear whether there is one.
 	Near    matrix.Pair
 	HasNear bool
 }
@@ -58,8 +58,8 @@ type HeadNeeds struct {
 func needs(r *matrix.Result) HeadNeeds {
 	n := HeadNeeds{Heads: len(r.Catalogue.Heads)}
 	for head := range r.Catalogue.Heads {
-		switch best, served := r.Best(head); {
-		case served:
+		switch best, fits := r.Best(head); {
+		case fits && best.Verdict.Serves():
 			n.Served = append(n.Served, Served{head, best})
 			n.Minutes += float64(best.Minutes)
 		case r.Catalogue.Heads[head].Head.Top == fitcalc.TopRounded, has(r, head, fitcalc.Bare):
@@ -84,7 +84,9 @@ func has(r *matrix.Result, head int, v fitcalc.Verdict) bool {
 // order specifies a ferrule for a head: on the first of its tips for which that can be done.
 func order(r *matrix.Result, head int) Order {
 	o := Order{Head: head}
-	o.Near, o.HasNear = r.Nearest(head)
+	if o.Near, o.HasNear = r.Best(head); !o.HasNear {
+		o.Near, o.HasNear = r.Nearest(head)
+	}
 	for i, tip := range r.HeadTips[head].Tips {
 		spec, err := fitcalc.Specify(r.Catalogue.Heads[head].Head, r.Tips[tip].Tip, fitcalc.Ferrule{}, r.Shop)
 		switch {

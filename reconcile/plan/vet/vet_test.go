@@ -78,6 +78,7 @@ func TestFerruleGains(t *testing.T) {
 		for head := range h.Heads {
 			was, had := r.House.Best(head)
 			is, has := together.Best(head)
+			had, has = had && was.Verdict.Serves(), has && is.Verdict.Serves()
 			if had {
 				before++
 			}

@@ -323,11 +323,11 @@ func TestSummary(t *testing.T) {
 			t.Errorf("%s: pairs %+v", name, s.Pairs)
 		}
 		v := s.Verdicts
-		if v.Flush+v.Turn+v.Prep+v.Ask+v.No+v.Bare != s.Pairs.Listed {
+		if v.Flush+v.Turn+v.Prep+v.Measure+v.Ask+v.No+v.Bare != s.Pairs.Listed {
 			t.Errorf("%s: verdicts %+v do not sum to %d", name, v, s.Pairs.Listed)
 		}
 		h := s.Heads
-		if h.Served+h.Undecided+h.Unserved+h.Bare != len(r.Catalogue.Heads) {
+		if h.Served+h.Selective+h.Undecided+h.Unserved+h.Bare != len(r.Catalogue.Heads) {
 			t.Errorf("%s: heads %+v", name, h)
 		}
 		if s.Ferrules.Used+s.Ferrules.Unused != len(r.Catalogue.Ferrules) {

@@ -55,16 +55,18 @@ type summaryPairs struct {
 }
 
 type summaryVerdicts struct {
-	Flush int `json:"flush"`
-	Turn  int `json:"turn"`
-	Prep  int `json:"prep"`
-	Ask   int `json:"ask"`
-	No    int `json:"no"`
-	Bare  int `json:"bare"`
+	Flush   int `json:"flush"`
+	Turn    int `json:"turn"`
+	Prep    int `json:"prep"`
+	Measure int `json:"measure"`
+	Ask     int `json:"ask"`
+	No      int `json:"no"`
+	Bare    int `json:"bare"`
 }
 
 type summaryHeads struct {
 	Served    int `json:"served"`
+	Selective int `json:"selective"`
 	Undecided int `json:"undecided"`
 	Unserved  int `json:"unserved"`
 	Bare      int `json:"bare"`
@@ -120,11 +122,11 @@ func summarise(r *matrix.Result, inputs []tell.Input) summary {
 		},
 		Pairs: summaryPairs{a.Heads, a.Ferrules, a.Possible, a.Listed, a.OutOfRange},
 		Verdicts: summaryVerdicts{
-			Flush: a.Verdicts[fitcalc.Flush], Turn: a.Verdicts[fitcalc.Turn], Prep: a.Verdicts[fitcalc.Prep],
+			Flush: a.Verdicts[fitcalc.Flush], Turn: a.Verdicts[fitcalc.Turn], Prep: a.Verdicts[fitcalc.Prep], Measure: a.Verdicts[fitcalc.Measure],
 			Ask: a.Verdicts[fitcalc.Ask], No: a.Verdicts[fitcalc.No], Bare: a.Verdicts[fitcalc.Bare],
 		},
 		Heads: summaryHeads{
-			a.Standing[tell.Served], a.Standing[tell.Undecided], a.Standing[tell.Unserved], a.Standing[tell.TakesNone],
+			a.Standing[tell.Served], a.Standing[tell.Selective], a.Standing[tell.Undecided], a.Standing[tell.Unserved], a.Standing[tell.TakesNone],
 		},
 		Ferrules: summaryFerrules{a.UsedFerrules, a.Ferrules - a.UsedFerrules},
 		Findings: summaryFindings{a.Findings[finding.Error], a.Findings[finding.Warning], a.Findings[finding.Note]},

@@ -352,7 +352,7 @@ func TestMeasurementsAgreeWithEvaluate(t *testing.T) {
 			if count < 500 {
 				t.Errorf("%s: only %d measurements", name, count)
 			}
-			for _, verdict := range []string{"flush", "turn", "no", "ask", "bare"} {
+			for _, verdict := range []string{"flush", "turn", "prep", "measure", "no", "ask", "bare"} {
 				if seen[verdict] == 0 && (name == "small" || verdict != "ask") {
 					t.Errorf("%s: no verdict %s among them", name, verdict)
 				}
@@ -396,6 +396,14 @@ func measurings(r *matrix.Result, chart chartData) []measuring {
 	return all
 }
 
+// asMeasured is the OD of a hosel that was measured with calipers of an error, the shop's tolerance where that is nothing.
+func asMeasured(od measure.Length, r *matrix.Result, caliper measure.Length) measure.Dim {
+	if caliper.IsZero() {
+		caliper = r.Shop.HoselODTolerance
+	}
+	return measure.PlusMinus(od, caliper).WithOrigin(measure.Measured)
+}
+
 // compareMeasuring compares measurements of one hosel on one tip, and returns how many.
 func compareMeasuring(t *testing.T, b *tab, r *matrix.Result, chart chartData, m measuring, caliper measure.Length, seen map[string]int) int {
 	t.Helper()
@@ -430,10 +438,7 @@ func compareMeasuring(t *testing.T, b *tab, r *matrix.Result, chart chartData, m
 			t.Errorf("%s: the page reads %d pm, the library %v (%v)", texts[i], a.PM, od, err)
 			continue
 		}
-		measured := measure.Nominal(od)
-		if !caliper.IsZero() {
-			measured = measure.PlusMinus(od, caliper)
-		}
+		measured := asMeasured(od, r, caliper)
 		head := m.head
 		if head.Adapter.Given() {
 			head.Adapter.TopOD = measured
@@ -570,7 +575,7 @@ func TestTypedMeasurement(t *testing.T) {
 	tip := fitcalc.ParallelTip(measure.Nominal(measure.Thou(370)))
 	fits := 0
 	for i := range r.Catalogue.Ferrules {
-		fit, err := fitcalc.Evaluate(fitcalc.Head{HoselOD: measure.Nominal(measure.Thou(498)), Top: fitcalc.TopFlat}, tip, r.Catalogue.Ferrules[i].Ferrule, r.Shop)
+		fit, err := fitcalc.Evaluate(fitcalc.Head{HoselOD: asMeasured(measure.Thou(498), r, measure.Length{}), Top: fitcalc.TopFlat}, tip, r.Catalogue.Ferrules[i].Ferrule, r.Shop)
 		if err != nil {
 			t.Fatal(err)
 		}

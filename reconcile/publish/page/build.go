@@ -34,6 +34,7 @@ type builder struct {
 	dims      pool[[3]int64]
 	reasons   pool[reasonData]
 	outcomes  pool[[]int]
+	spreads   pool[spread]
 	answers   pool[[]int]
 	tipSets   pool[[]int]
 	courses   pool[course]
@@ -85,8 +86,12 @@ func (b *builder) build() (*chart, error) {
 	}
 	c := b.chart
 	c.Suppliers, c.Dims, c.Reasons, c.Outcomes = filled(b.suppliers.all), filled(b.dims.all), filled(b.reasons.all), filled(b.outcomes.all)
-	c.Answers, c.TipSets = filled(b.answers.all), filled(b.tipSets.all)
+	c.Answers, c.TipSets, c.Spreads = filled(b.answers.all), filled(b.tipSets.all), filled(b.spreads.all)
 	c.Courses, c.Rows = b.byFrequency()
+	c.Verdicts = []string{fitcalc.NoVerdict.String()}
+	for _, v := range fitcalc.Verdicts() {
+		c.Verdicts = append(c.Verdicts, v.String())
+	}
 	c.Assumptions = []string{}
 	for a := fitcalc.Assumption(0); a.Code() != ""; a++ {
 		c.Assumptions = append(c.Assumptions, a.Code())
@@ -182,8 +187,9 @@ func (b *builder) form(f fitcalc.Ferrule) int {
 	at := len(b.forms)
 	b.formIDs[f] = at
 	b.forms = append(b.forms, f)
+	base := f.BaseOD.OrPlusMinus(b.result.Shop.FerruleODTolerance)
 	data := formData{
-		Base: b.dim(f.BaseOD.OrPlusMinus(b.result.Shop.FerruleODTolerance)), Bore: size(f.Bore), Top: size(f.TopOD), Length: size(f.Length),
+		Base: b.dim(base), Spread: b.spread(base), Bore: size(f.Bore), Top: size(f.TopOD), Length: size(f.Length),
 	}
 	spigot := f.Collar
 	if f.Style == fitcalc.Stepped || f.Style == fitcalc.StyleUnknown && f.Step.OD.Given() {

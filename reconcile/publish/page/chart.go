@@ -8,7 +8,7 @@ import (
 )
 
 // version is that of the data in the page. It changes when what a key means changes; new keys do not change it.
-const version = 1
+const version = 2
 
 // chart is the data of a page. All lengths are whole picometres; indexes count from 0, and -1 is nothing. Schema describes it.
 type chart struct {
@@ -18,6 +18,8 @@ type chart struct {
 	Columns  []Column `json:"columns"`
 	Limits   limits   `json:"limits"`
 
+	// Verdicts are their names by number; that of 0 is empty.
+	Verdicts  []string  `json:"verdicts"`
 	Suppliers []string  `json:"suppliers"`
 	Tips      []tipData `json:"tips"`
 	// Dims are nominal, lower and upper limit.
@@ -29,7 +31,8 @@ type chart struct {
 	Bench    []benchData  `json:"bench"`
 	TipSets  [][]int      `json:"tipSets"`
 	Reasons  []reasonData `json:"reasons"`
-	// Outcomes are a verdict, a set of assumptions as bits, and reasons.
+	Spreads  []spread     `json:"spreads"`
+	// Outcomes are a verdict, a set of assumptions as bits, 1 where base and hosel are one size stated twice, and reasons.
 	Outcomes [][]int `json:"outcomes"`
 	// Answers are ferrule, outcome, tip and hundredths of a minute of bench time, again and again, the best first.
 	Answers [][]int  `json:"answers"`
@@ -87,7 +90,8 @@ type ferruleData struct {
 
 // formData is the form of ferrules that differ in nothing but name and colour.
 type formData struct {
-	Base   int        `json:"base"` // an index of dims
+	Base   int        `json:"base"`   // an index of dims
+	Spread int        `json:"spread"` // an index of spreads
 	Bore   picometres `json:"bore"`
 	Top    picometres `json:"top,omitempty"`
 	Length picometres `json:"length"`
@@ -120,14 +124,19 @@ type tipData struct {
 	At   [6]int64 `json:"at"`
 }
 
-// reasonData is one reason of a verdict, with those of its lengths that do not depend on the hosel's OD.
+// reasonData is one reason of a verdict, with those of its numbers that do not depend on the hosel's OD.
 type reasonData struct {
-	Code  string      `json:"code"`
-	Level int         `json:"level"`
+	Code  string `json:"code"`
+	Level int    `json:"level"`
+	// Word is the key of its sentence in words, without "reason.".
+	Word string `json:"word"`
+	// Share is the share of joints that the sentence speaks of, where it is one of the catalogue.
+	Share float64     `json:"share,omitempty"`
 	Size  *picometres `json:"size,omitempty"`
 	Other *picometres `json:"other,omitempty"`
 	Limit *picometres `json:"limit,omitempty"`
-	Field string      `json:"field,omitempty"`
+	// Field is the dimension that is missing.
+	Field string `json:"field,omitempty"`
 	// Axial is whether the lengths lie along the axis.
 	Axial bool `json:"axial,omitempty"`
 }

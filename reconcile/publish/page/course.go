@@ -30,7 +30,7 @@ var anyOD = measure.Millimetres(1900)
 // open returns a head whose hosel has the tolerance of one that was measured and an OD that is left open. What has no bearing
 // on the verdict is left out, so that few heads differ.
 func open(h fitcalc.Head, tolerance measure.Length) fitcalc.Head {
-	od := measure.PlusMinus(anyOD, tolerance)
+	od := measure.PlusMinus(anyOD, tolerance).WithOrigin(measure.Measured)
 	if h.Adapter.Given() {
 		h.Adapter.TopOD, h.HoselOD = od, measure.Dim{}
 	} else {
@@ -87,15 +87,15 @@ var one = measure.Picometres(1)
 // grows, so that equal reasons at both ends are equal throughout, and the first change is found by bisection.
 func (w *walker) part(legs []leg, from, last measure.Length) []leg {
 	for {
-		here := resultOf(w.at(from))
+		here := measuredResultOf(w.at(from))
 		legs = append(legs, leg{from: from, result: here})
-		if resultOf(w.at(last)) == here {
+		if measuredResultOf(w.at(last)) == here {
 			return legs
 		}
 		same, other := from, last
 		for one.Less(other.Sub(same)) {
 			middle := same.Add(other.Sub(same).Half())
-			if resultOf(w.at(middle)) == here {
+			if measuredResultOf(w.at(middle)) == here {
 				same = middle
 			} else {
 				other = middle

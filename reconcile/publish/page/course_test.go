@@ -60,7 +60,7 @@ func TestCoursesAreWindows(t *testing.T) {
 		b := built(t, telltest.Small(t), Options{Caliper: tolerance})
 		seen := map[fitcalc.Verdict]int{}
 		compareCourses(t, b, random, seen)
-		for _, verdict := range []fitcalc.Verdict{fitcalc.Flush, fitcalc.Turn, fitcalc.Prep, fitcalc.Ask, fitcalc.No, fitcalc.Bare} {
+		for _, verdict := range fitcalc.Verdicts() {
 			if seen[verdict] == 0 {
 				t.Errorf("no verdict %v among those compared", verdict)
 			}
@@ -137,7 +137,7 @@ func compareCourse(t *testing.T, b *builder, hosel, tip, form int, c course, ran
 		if at.Adapter.Given() {
 			to = &at.Adapter.TopOD
 		}
-		*to = measure.PlusMinus(od, b.tolerance)
+		*to = measure.PlusMinus(od, b.tolerance).WithOrigin(measure.Measured)
 		fit, err := fitcalc.Evaluate(at, b.tips[tip], b.forms[form], shop)
 		if err != nil {
 			t.Fatalf("%v: %v", od, err)
@@ -161,14 +161,14 @@ func compareCourse(t *testing.T, b *builder, hosel, tip, form int, c course, ran
 func compareReasons(t *testing.T, b *builder, outcome []int, fit *fitcalc.Fit) {
 	t.Helper()
 	told := map[string]bool{}
-	for _, r := range outcome[2:] {
+	for _, r := range outcome[3:] {
 		told[b.reasons.all[r].Code] = true
 	}
 	codes := map[string]fitcalc.Reason{}
 	for r := range fit.Reasons() {
 		codes[r.Code.String()] = r
 	}
-	for _, r := range outcome[2:] {
+	for _, r := range outcome[3:] {
 		data := b.reasons.all[r]
 		reason, is := codes[data.Code]
 		if !is {

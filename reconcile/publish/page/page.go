@@ -147,7 +147,7 @@ func (b *builder) choices(v *view) {
 		}
 		v.Tops = append(v.Tops, option{i, w["top."+name]})
 	}
-	for _, verdict := range []fitcalc.Verdict{fitcalc.Flush, fitcalc.Turn, fitcalc.Prep, fitcalc.Ask, fitcalc.No, fitcalc.Bare} {
+	for _, verdict := range fitcalc.Verdicts() {
 		name := verdict.String()
 		v.Verdicts = append(v.Verdicts, verdictOption{name, w["verdict."+name], w["meaning."+name]})
 	}

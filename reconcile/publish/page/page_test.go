@@ -158,7 +158,7 @@ func TestDataMeetsItsSchema(t *testing.T) {
 		if err := schema.Validate(value); err != nil {
 			t.Errorf("%s: %v", name, err)
 		}
-		value.(map[string]any)["version"] = json.Number("2")
+		value.(map[string]any)["version"] = json.Number("1")
 		if schema.Validate(value) == nil {
 			t.Errorf("%s: the schema lets another version pass", name)
 		}
@@ -341,7 +341,7 @@ func TestCountsEqualTheResult(t *testing.T) {
 		}
 		for _, row := range rows {
 			verdict := strings.TrimPrefix(attribute(within(row, "b")[0], "class"), "v ")
-			if verdict == "flush" || verdict == "turn" || verdict == "prep" {
+			if verdict == "flush" || verdict == "turn" || verdict == "prep" || verdict == "measure" {
 				got[verdict+" "+text(within(row, "td")[2])]++
 			}
 		}
@@ -355,7 +355,7 @@ func TestCountsEqualTheResult(t *testing.T) {
 				counts[chart.Outcomes[chart.Answers[answer][i+1]][0]]++
 			}
 		}
-		for _, verdict := range []fitcalc.Verdict{fitcalc.Flush, fitcalc.Turn, fitcalc.Prep, fitcalc.Ask} {
+		for _, verdict := range []fitcalc.Verdict{fitcalc.Flush, fitcalc.Turn, fitcalc.Prep, fitcalc.Measure, fitcalc.Ask} {
 			if got, want := counts[int(verdict)], r.Counts()[verdict]; got != want {
 				t.Errorf("%s: %d pairs %v in the data, %d in the result", name, got, verdict, want)
 			}

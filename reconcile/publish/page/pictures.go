@@ -115,6 +115,9 @@ func (b *builder) sayTurnDowns(c *picture.Chart) {
 		}
 	}
 	c.Said = w.fill("picture.turn_down_said", "heads", fmt.Sprint(heads), "none", fmt.Sprint(c.Series[0].Total()))
+	if some := picture.Selective(b.result); some > 0 {
+		c.Said += " " + w.fill("picture.turn_down_measure", "n", fmt.Sprint(some))
+	}
 	for i, label := range c.Labels {
 		if category, known := w["category."+label]; known {
 			c.Labels[i] = category
@@ -145,11 +148,14 @@ func (b *builder) sayVerdicts(c *picture.Chart) {
 		}
 		c.Labels[i] = w.fill(key, "supplier", supplier)
 	}
-	fit := 0
-	for verdict, n := range b.result.Counts() {
-		if verdict.Fits() {
-			fit += n
+	serve, counted := 0, b.result.Counts()
+	for verdict, n := range counted {
+		if verdict.Serves() {
+			serve += n
 		}
 	}
-	c.Said = w.fill("picture.verdicts_said", "pairs", fmt.Sprint(len(b.result.Pairs)), "fit", fmt.Sprint(fit))
+	c.Said = w.fill("picture.verdicts_said", "pairs", fmt.Sprint(len(b.result.Pairs)), "fit", fmt.Sprint(serve))
+	if some := counted[fitcalc.Measure]; some > 0 {
+		c.Said += " " + w.fill("picture.verdicts_measure", "n", fmt.Sprint(some))
+	}
 }

@@ -88,7 +88,7 @@ func (b *builder) tableRow(head int) row {
 	h := &b.result.Catalogue.Heads[head]
 	r := row{Part: clean(h.Part), Description: clean(h.Description)}
 	if od := b.hoselOD(head); od.Given() {
-		r.OD = b.opts.Units.Show(od.Nominal())
+		r.OD = b.show(od.Nominal())
 	}
 	pairs := b.result.HeadPairs(head)
 	if best, fits := b.result.Best(head); fits {
@@ -165,14 +165,17 @@ func (w words) tip(name string) string {
 	return name
 }
 
-// off returns what comes off, on the diameter and per side.
+// off returns what comes off, on the diameter and per side: that of the usual joint, or where that is nothing, the most.
 func (b *builder) off(fit *fitcalc.Fit, outcome *result) (diameter, side string) {
 	if !outcome.turns() {
 		nothing := b.words["column.nothing"]
 		return nothing, nothing
 	}
-	off := fit.Flush.TurnDown.Nominal
-	return b.opts.Units.Show(off), b.opts.Units.Show(off.Half())
+	off, upTo := fit.Flush.TurnDown.Nominal, ""
+	if off.IsZero() {
+		off, upTo = fit.Flush.TurnDown.Most, b.words["column.most"]+" "
+	}
+	return upTo + b.show(off), upTo + b.show(off.Half())
 }
 
 // notes are the reasons that a reader should know, in words. That a length is not given is one of them: no time is counted for what is
@@ -180,7 +183,7 @@ func (b *builder) off(fit *fitcalc.Fit, outcome *result) (diameter, side string)
 func (b *builder) notes(ferrule int32, fit *fitcalc.Fit, outcome *result) []string {
 	var notes []string
 	for _, reason := range outcome.reasons[:outcome.count] {
-		if reason.Code == fitcalc.FlushTurn || reason.Code == fitcalc.GripHolds {
+		if reason.Code == fitcalc.FlushTurn && reason.Share == 0 || reason.Code == fitcalc.GripHolds {
 			continue
 		}
 		notes = append(notes, b.words.sentence(reason, b.most(fit), b.opts.Units))
@@ -191,7 +194,7 @@ func (b *builder) notes(ferrule int32, fit *fitcalc.Fit, outcome *result) []stri
 	return notes
 }
 
-func (b *builder) most(fit *fitcalc.Fit) string { return b.opts.Units.Show(fit.Flush.TurnDown.Most) }
+func (b *builder) most(fit *fitcalc.Fit) string { return b.show(fit.Flush.TurnDown.Most) }
 
 // show writes a length for reading.
-func (b *builder) show(l measure.Length) string { return b.opts.Units.Show(l) }
+func (b *builder) show(l measure.Length) string { return b.words.length(b.opts.Units.Show(l)) }

@@ -4,6 +4,7 @@ import (
 	"embed"
 	"errors"
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -151,4 +152,14 @@ func (w words) fill(key string, pairs ...string) string {
 		}
 	}
 	return strings.NewReplacer(filled...).Replace(w[key])
+}
+
+// tooSmall finds a length that package fitcalc does not write out for being too small.
+var tooSmall = regexp.MustCompile(`under ([.\d]+ (?:mm|in))`)
+
+// length puts a length as package fitcalc writes it in the reader's language.
+func (w words) length(text string) string {
+	return tooSmall.ReplaceAllStringFunc(text, func(found string) string {
+		return w.fill("length.under", "size", tooSmall.FindStringSubmatch(found)[1])
+	})
 }

@@ -61,6 +61,7 @@ const (
 	deep   = "134B7E"
 	pale   = "B3D4EA"
 	strong = "DB8228"
+	middle = "84609C"
 )
 
 // ramp are the fills of classes from none to most.
@@ -68,7 +69,7 @@ var ramp = []string{"FFFFFF", "D9E7F1", "A9C9E2", "6F9FC4", "34699A", "14324F"}
 
 // VerdictFills are the fills of the verdicts.
 var VerdictFills = map[fitcalc.Verdict]string{
-	fitcalc.Flush: deep, fitcalc.Turn: pale, fitcalc.Prep: strong, fitcalc.Ask: "FFF3D1", fitcalc.No: "FFFFFF", fitcalc.Bare: "DBDBDB",
+	fitcalc.Flush: deep, fitcalc.Turn: pale, fitcalc.Prep: strong, fitcalc.Measure: middle, fitcalc.Ask: "FFF3D1", fitcalc.No: "FFFFFF", fitcalc.Bare: "DBDBDB",
 }
 
 // All returns the three charts of a result in the reader's units.
@@ -228,7 +229,8 @@ func turnClasses(units fitcalc.Units) []measure.Length {
 }
 
 // TurnDowns counts, for each category, the heads by how much comes off the base of their best ferrule, nominally and on the
-// diameter. Heads without a ferrule are not counted.
+// diameter. Heads without a ferrule are not counted, nor are those of which ferrules suit some pieces only: what comes off depends
+// on the piece.
 func TurnDowns(r *matrix.Result, units fitcalc.Units) Chart {
 	ends := turnClasses(units)
 	c := Chart{
@@ -240,7 +242,7 @@ func TurnDowns(r *matrix.Result, units fitcalc.Units) Chart {
 	heads, untouched := 0, 0
 	for head := range r.Catalogue.Heads {
 		best, found := r.Best(head)
-		if !found {
+		if !found || !best.Verdict.Serves() {
 			continue
 		}
 		category := r.Catalogue.Heads[head].Category
@@ -265,7 +267,21 @@ func TurnDowns(r *matrix.Result, units fitcalc.Units) Chart {
 		}
 	}
 	c.Said = fmt.Sprintf("Heads that have a ferrule: %d. No turning needed: %d.", heads, untouched)
+	if some := Selective(r); some > 0 {
+		c.Said += fmt.Sprintf(" Not counted, since they have to be measured first: %d.", some)
+	}
 	return c
+}
+
+// Selective counts the heads of which ferrules suit some pieces and none suits all.
+func Selective(r *matrix.Result) int {
+	some := 0
+	for head := range r.Catalogue.Heads {
+		if r.Standing(head) == matrix.Selective {
+			some++
+		}
+	}
+	return some
 }
 
 func lastUnknown(a, b fitcalc.Category) int {
@@ -363,13 +379,16 @@ func Verdicts(r *matrix.Result) Chart {
 			}
 		}
 	}
-	fit := 0
-	for v, n := range r.Counts() {
-		if v.Fits() {
-			fit += n
+	serve, counted := 0, r.Counts()
+	for v, n := range counted {
+		if v.Serves() {
+			serve += n
 		}
 	}
-	c.Said = fmt.Sprintf("Listed pairs: %d. Of these fit: %d.", len(r.Pairs), fit)
+	c.Said = fmt.Sprintf("Listed pairs: %d. Of these fit: %d.", len(r.Pairs), serve)
+	if some := counted[fitcalc.Measure]; some > 0 {
+		c.Said += fmt.Sprintf(" To be measured first: %d.", some)
+	}
 	return c
 }
 

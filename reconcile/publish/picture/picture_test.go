@@ -4,8 +4,11 @@ import (
 	"bytes"
 	"encoding/xml"
 	"errors"
+	"fmt"
 	"io"
+	"maps"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -255,7 +258,7 @@ func TestGrey(t *testing.T) {
 			t.Errorf("classes %d and %d differ by %.1f", i, i+1, d)
 		}
 	}
-	all := []string{deep, strong, pale}
+	all := []string{deep, middle, strong, pale}
 	for i, a := range all {
 		for _, b := range all[i+1:] {
 			if d := math.Abs(lightness(a) - lightness(b)); d < 15 {
@@ -263,12 +266,75 @@ func TestGrey(t *testing.T) {
 			}
 		}
 	}
-	for _, fill := range append(append([]string{}, ramp...), deep, strong, pale, "FFF3D1", "DBDBDB") {
+	for _, fill := range append(slices.Concat(ramp, slices.Collect(maps.Values(VerdictFills))), strong) {
 		a, b := luminance(fill), luminance(on(fill))
 		if ratio := (max(a, b) + 0.05) / (min(a, b) + 0.05); ratio < 4.5 { // WCAG 2.1, 1.4.3
 			t.Errorf("letters on %s have a contrast of %.1f", fill, ratio)
 		}
 	}
+}
+
+// Every verdict has a fill of its own.
+func TestEveryVerdictHasItsFill(t *testing.T) {
+	seen := map[string]fitcalc.Verdict{}
+	for _, v := range fitcalc.Verdicts() {
+		fill := VerdictFills[v]
+		if other, taken := seen[fill]; fill == "" || taken {
+			t.Errorf("%v has the fill %q, as %v has", v, fill, other)
+		}
+		seen[fill] = v
+	}
+}
+
+// What suits some pieces only is told apart from what fits: heads of which nothing else is known are not among those that are turned,
+// and pairs to be measured not among those that fit.
+func TestMeasuredFirstIsCountedApart(t *testing.T) {
+	r := someOnly(t)
+	some, serve := 0, 0
+	for head := range r.Catalogue.Heads {
+		switch best, _ := r.Best(head); {
+		case best.Verdict == fitcalc.Measure:
+			some++
+		case best.Verdict.Serves():
+			serve++
+		}
+	}
+	if some == 0 || serve == 0 {
+		t.Fatalf("%d heads to be measured and %d served: the fixture shows nothing", some, serve)
+	}
+	turned := TurnDowns(r, fitcalc.Metric)
+	all := 0
+	for _, s := range turned.Series {
+		all += s.Total()
+	}
+	if all != serve || !strings.Contains(turned.Said, fmt.Sprintf("measured first: %d.", some)) {
+		t.Errorf("%d heads are counted of %d served: %s", all, serve, turned.Said)
+	}
+	fit := 0
+	for _, p := range r.Pairs {
+		if p.Verdict == fitcalc.Flush || p.Verdict == fitcalc.Turn || p.Verdict == fitcalc.Prep {
+			fit++
+		}
+	}
+	want := fmt.Sprintf("Of these fit: %d. To be measured first: %d.", fit, r.Counts()[fitcalc.Measure])
+	if said := Verdicts(r).Said; !strings.Contains(said, want) {
+		t.Errorf("%q does not say %q", said, want)
+	}
+}
+
+// someOnly is a catalogue with a head that is .001 in larger than the largest base: with the usual ±.003 and ±.002 in, a fifth of the
+// joints would show a ledge of more than .002 in, since that is 0.83 of a standard deviation of √(.003² + .002²)/3 in off.
+func someOnly(t testing.TB) *matrix.Result {
+	t.Helper()
+	r := telltest.Small(t)
+	widest := measure.Length{}
+	for i := range r.Catalogue.Ferrules {
+		widest = measure.Max(widest, r.Catalogue.Ferrules[i].Ferrule.BaseOD.Nominal())
+	}
+	head := r.Catalogue.Heads[0]
+	head.Part, head.Head.HoselOD = "SOME-1", measure.Nominal(widest.Add(measure.Thou(1)))
+	r.Catalogue.Heads = append(r.Catalogue.Heads, head)
+	return matrix.Decide(r.Catalogue, r.Shop)
 }
 
 var errFull = errors.New("the disk is full")

@@ -299,6 +299,7 @@ type stockSettings struct {
 	AtMost         int                    `json:"at_most"`
 	TurnLimitMM    *json.Number           `json:"turn_limit_mm"`
 	NoPrep         bool                   `json:"no_prep"`
+	Measured       bool                   `json:"measured"`
 	Must           []partRef              `json:"must"`
 	Never          []partRef              `json:"never"`
 	TwoSuppliers   []string               `json:"two_suppliers"`
@@ -459,7 +460,7 @@ func (s *Stock) settings() stockSettings {
 	set := &s.Settings
 	j := stockSettings{
 		BenchPerMinute: count(set.BenchPerMinute), CarryPerYear: money(set.CarryPerYear), Holding: count(set.Holding), EachHead: count(set.EachHead),
-		AtMost: set.AtMost, NoPrep: set.NoPrep, Must: refs(s.Result, set.Must, ferruleRef), Never: refs(s.Result, set.MustNot, ferruleRef),
+		AtMost: set.AtMost, NoPrep: set.NoPrep, Measured: set.Measured, Must: refs(s.Result, set.Must, ferruleRef), Never: refs(s.Result, set.MustNot, ferruleRef),
 		TwoSuppliers: append([]string{}, s.TwoSuppliers...), Prices: "piece", Rates: map[string]json.Number{},
 	}
 	switch {

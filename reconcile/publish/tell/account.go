@@ -17,6 +17,7 @@ type Standing = matrix.Standing
 // The standings, under the names that writers know.
 const (
 	Served    = matrix.Served
+	Selective = matrix.Selective
 	Undecided = matrix.Undecided
 	Unserved  = matrix.Unserved
 	TakesNone = matrix.TakesNone

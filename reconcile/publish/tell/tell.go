@@ -14,17 +14,16 @@ import (
 )
 
 // Verdicts returns all verdicts in the order in which readers should meet them.
-func Verdicts() []fitcalc.Verdict {
-	return []fitcalc.Verdict{fitcalc.Flush, fitcalc.Turn, fitcalc.Prep, fitcalc.Ask, fitcalc.No, fitcalc.Bare}
-}
+func Verdicts() []fitcalc.Verdict { return fitcalc.Verdicts() }
 
 var meanings = map[fitcalc.Verdict]string{
-	fitcalc.Flush: "fits as supplied",
-	fitcalc.Turn:  "fits after turning down",
-	fitcalc.Prep:  "fits after work on the hosel, tip or bore",
-	fitcalc.Ask:   "cannot be decided from the data",
-	fitcalc.No:    "does not fit",
-	fitcalc.Bare:  "this head takes no ferrule",
+	fitcalc.Flush:   "fits as supplied",
+	fitcalc.Turn:    "fits after turning down",
+	fitcalc.Prep:    "fits after work on the hosel, tip or bore",
+	fitcalc.Measure: "suits some of these parts, such as the smaller hosels: measure before you choose",
+	fitcalc.Ask:     "cannot be decided from the data",
+	fitcalc.No:      "does not fit",
+	fitcalc.Bare:    "this head takes no ferrule",
 }
 
 // Meaning returns a verdict in words, as a clause without a full stop.

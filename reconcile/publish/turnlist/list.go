@@ -268,7 +268,7 @@ func (l *List) add(r *matrix.Result, line Line, fit *fitcalc.Fit) {
 		switch {
 		case because.Code == fitcalc.FlushTurn:
 			j.Turned = true
-		case because.Level == fitcalc.Prepares:
+		case because.Level == fitcalc.Prepares || because.Level == fitcalc.Measures:
 			j.Prepare = append(j.Prepare, because.Sentence(u))
 		case because.Level == fitcalc.Remarks && because.Code != fitcalc.FlushAsSupplied && because.Code != fitcalc.GripHolds:
 			j.Remarks = append(j.Remarks, because.Sentence(u))

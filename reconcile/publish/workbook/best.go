@@ -40,7 +40,7 @@ func (b *book) bestSheet() {
 	}
 	p := b.open(t)
 	for head := range b.result.Catalogue.Heads {
-		if b.account.Standings[head] == tell.Served {
+		if s := b.account.Standings[head]; s == tell.Served || s == tell.Selective {
 			p.alternates(head)
 		}
 	}

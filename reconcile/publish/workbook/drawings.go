@@ -25,7 +25,7 @@ var drawingHigh = float64(drawing.PictureHeight(drawingWide)+2*drawingMargin) * 
 
 // drawingsNote says how many drawings there are, where not every head has one.
 func (b *book) drawingsNote() string {
-	served := b.account.Standing[tell.Served]
+	served := b.account.Standing[tell.Served] + b.account.Standing[tell.Selective]
 	if served <= b.limits.drawings {
 		return "The best ferrule of each head is drawn in section beside it, to scale."
 	}

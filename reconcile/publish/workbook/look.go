@@ -6,7 +6,7 @@ import (
 	"example.com/seatline/fitcalc"
 )
 
-// Colours of the workbook. The fills of the verdicts have a lightness (CIE L*) of about 31, 83, 62, 96, 100
+// Colours of the workbook. The fills of the verdicts have a lightness (CIE L*) of about 31, 83, 62, 47, 96, 100
 // and 87: those of what fits are far apart, and the rest is pale.
 const (
 	ink    = "1F2A33"
@@ -19,6 +19,7 @@ const (
 	fillFlush = "134B7E"
 	fillTurn  = "B3D4EA"
 	fillPrep  = "DB8228"
+	fillSome  = "84609C"
 	fillAsk   = "FFF3D1"
 	fillNo    = "FFFFFF"
 	fillBare  = "DBDBDB"
@@ -86,6 +87,8 @@ func verdictLook(v fitcalc.Verdict) look {
 		l.fill = fillTurn
 	case fitcalc.Prep:
 		l.fill = fillPrep
+	case fitcalc.Measure:
+		l.fill, l.color, l.bold = fillSome, white, true
 	case fitcalc.Ask:
 		l.fill, l.bold = fillAsk, true
 	case fitcalc.No:
@@ -98,7 +101,7 @@ func verdictLook(v fitcalc.Verdict) look {
 
 // marks are the letters that stand for the verdicts in the matrix.
 var marks = map[fitcalc.Verdict]string{
-	fitcalc.Flush: "F", fitcalc.Turn: "T", fitcalc.Prep: "P", fitcalc.Ask: "?", fitcalc.No: "x", fitcalc.Bare: "–",
+	fitcalc.Flush: "F", fitcalc.Turn: "T", fitcalc.Prep: "P", fitcalc.Measure: "M", fitcalc.Ask: "?", fitcalc.No: "x", fitcalc.Bare: "–",
 }
 
 func (l look) style() *excelize.Style {

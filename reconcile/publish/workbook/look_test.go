@@ -32,7 +32,7 @@ func lightness(y float64) float64 { return 116*math.Cbrt(y) - 16 }
 // TestVerdictsInGrey: what fits can be told apart in grey, and every letter can be read on its fill with the contrast of 4.5 to
 // 1 that WCAG 2.1, success criterion 1.4.3, asks of text.
 func TestVerdictsInGrey(t *testing.T) {
-	fit := []fitcalc.Verdict{fitcalc.Flush, fitcalc.Turn, fitcalc.Prep, fitcalc.No}
+	fit := []fitcalc.Verdict{fitcalc.Flush, fitcalc.Turn, fitcalc.Prep, fitcalc.Measure, fitcalc.No}
 	for i, v := range fit {
 		for _, w := range fit[i+1:] {
 			a, b := lightness(luminance(t, verdictLook(v).fill)), lightness(luminance(t, verdictLook(w).fill))

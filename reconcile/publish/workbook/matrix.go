@@ -32,7 +32,7 @@ type gridRow struct {
 // three rows of what the ferrules measure, and the headings.
 const (
 	legendRow    = 4
-	legendRows   = 6
+	legendRows   = 7 // one for each verdict
 	gridHeading  = legendRow + legendRows + 3
 	gridColumns  = 5
 	mostFilled   = 200_000 // empty cells get a rule of their own up to this many cells on a sheet

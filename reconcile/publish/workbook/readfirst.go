@@ -113,6 +113,7 @@ func (p *page) whatCameOut() {
 		count         int
 	}{
 		{"heads served", "at least one ferrule fits", a.Standing[tell.Served]},
+		{"heads to measure", "a ferrule suits some of their pieces, none suits all", a.Standing[tell.Selective]},
 		{"heads to ask about", "a ferrule may fit once what is missing is known", a.Standing[tell.Undecided]},
 		{"heads without", "no ferrule on offer fits", a.Standing[tell.Unserved]},
 		{"bare heads", "take no ferrule", a.Standing[tell.TakesNone]},

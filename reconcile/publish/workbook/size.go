@@ -80,8 +80,11 @@ func triedTips(r *matrix.Result) []matrix.Tip {
 	return tips
 }
 
-// benchHead is a hosel of which only the form of its top is known.
-func benchHead(top fitcalc.TopForm) fitcalc.Head { return fitcalc.Head{Top: top} }
+// benchHead is a hosel that is measured, to vary as the shop allows for, and of which otherwise only the form of its top is known.
+func benchHead(top fitcalc.TopForm, shop *fitcalc.Shop) fitcalc.Head {
+	od := measure.PlusMinus(measure.Millimetres(13), shop.HoselODTolerance).WithOrigin(measure.Measured)
+	return fitcalc.Head{Top: top, HoselOD: od}
+}
 
 // row is where the windows of a ferrule stand, each counted from 0.
 func (x *bench) row(tip, top, ferrule int) int {
@@ -117,7 +120,7 @@ func (x *bench) work(r *matrix.Result) error {
 }
 
 func (x *bench) workBlock(block int, forms []fitcalc.Ferrule, shop *fitcalc.Shop) error {
-	tip, head := x.tips[block/len(x.tops)].Tip, benchHead(x.tops[block%len(x.tops)])
+	tip, head := x.tips[block/len(x.tops)].Tip, benchHead(x.tops[block%len(x.tops)], shop)
 	known := map[fitcalc.Ferrule][]fitcalc.Window{}
 	for i, form := range forms {
 		windows, done := known[form]
@@ -429,12 +432,12 @@ func (p *page) trialRow(x *bench, t trial, n int, a tried, first, second reader)
 	base := ferrule.Ferrule.BaseOD
 	row := trialHeading + 1 + n
 	baseCell := workCell("C")
-	off := fmt.Sprintf(`IF(OR($C%d="turn",$C%d="prep"),MAX(0,ROUND(%s-%s,9))%%s,IF($C%d="flush",0,""))`, row, row, baseCell, typedOD(), row)
+	off := fmt.Sprintf(`IF(OR($C%d="turn",$C%d="prep",$C%d="measure"),MAX(0,ROUND(%s-%s,9))%%s,IF($C%d="flush",0,""))`, row, row, row, baseCell, typedOD(), row)
 	over := fmt.Sprintf(`IF(%s="","",IF(%s="","",ROUND(%s-%s,9)%s))`, at, baseCell, baseCell, typedOD(), first.ofMM())
 	scaled := func(cell, by string) string { return fmt.Sprintf(`IF(%s="","",%s%s)`, cell, cell, by) }
 	inFirst, inSecond := address(4, row), address(6, row)
 	down := measure.Length{}
-	if a.verdict == fitcalc.Turn || a.verdict == fitcalc.Prep {
+	if a.verdict.Fits() && a.verdict != fitcalc.Flush {
 		down = measure.Max(measure.Length{}, base.Nominal().Sub(t.od))
 	}
 	amount := func(r reader, half int64) any {

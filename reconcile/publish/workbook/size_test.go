@@ -142,7 +142,7 @@ func sizesToType(t *testing.T, r *matrix.Result) []typed {
 	}
 	parallel := slices.IndexFunc(tips, func(tip matrix.Tip) bool { return tip.Name == ".370 parallel" })
 	for i := range r.Catalogue.Ferrules {
-		windows, err := fitcalc.Windows(benchHead(fitcalc.TopFlat), tips[parallel].Tip, r.Catalogue.Ferrules[i].Ferrule, r.Shop)
+		windows, err := fitcalc.Windows(benchHead(fitcalc.TopFlat, &r.Shop), tips[parallel].Tip, r.Catalogue.Ferrules[i].Ferrule, r.Shop)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -216,7 +216,7 @@ func checkTried(t *testing.T, r *matrix.Result, y typed, units fitcalc.Units, sh
 	t.Helper()
 	where := fmt.Sprintf("%s %s on %s, %s", y.text, y.unit, y.tip.Name, y.top)
 	read := reader{units}
-	head := benchHead(y.top)
+	head := benchHead(y.top, &r.Shop)
 	od, err := measure.ParseLength(y.text + " " + y.unit)
 	if err != nil {
 		od, err = measure.FromMillimetres(mustFloat(t, y.text)) // more digits than a picometre has
@@ -224,7 +224,7 @@ func checkTried(t *testing.T, r *matrix.Result, y typed, units fitcalc.Units, sh
 			t.Fatal(err)
 		}
 	}
-	head.HoselOD = measure.Nominal(od)
+	head.HoselOD = head.HoselOD.Shift(od.Sub(head.HoselOD.Nominal()))
 	table := sheet[trialHeading:]
 	seen := map[string]bool{}
 	lastRank, lastOff := -1, 0.0
@@ -360,7 +360,7 @@ func TestWindowsAreThoseOfTheLibrary(t *testing.T) {
 		for i, row := range table {
 			ferrule := r.Catalogue.Ferrules[i%len(r.Catalogue.Ferrules)]
 			block := i / len(r.Catalogue.Ferrules)
-			tip, head := tips[block/len(triedTops)], benchHead(triedTops[block%len(triedTops)])
+			tip, head := tips[block/len(triedTops)], benchHead(triedTops[block%len(triedTops)], &r.Shop)
 			if diff := cmp.Diff([]string{tip.Name, head.Top.String(), ferrule.Part}, row[:3]); diff != "" {
 				t.Fatalf("row %d (-want +got):\n%s", i, diff)
 			}
@@ -375,7 +375,7 @@ func TestWindowsAreThoseOfTheLibrary(t *testing.T) {
 				}
 			}
 			verdictAt := func(od measure.Length) fitcalc.Verdict {
-				head.HoselOD = measure.Nominal(od)
+				head.HoselOD = head.HoselOD.Shift(od.Sub(head.HoselOD.Nominal()))
 				fit, err := fitcalc.Evaluate(head, tip.Tip, ferrule.Ferrule, r.Shop)
 				if err != nil {
 					t.Fatal(err)

@@ -193,6 +193,7 @@ func (x *stockBook) asked() [][2]string {
 	add(len(set.MustNot) > 0, "never carried", names(set.MustNot))
 	add(set.AtMost > 0, "part numbers", fmt.Sprintf("at most %d", set.AtMost))
 	add(set.MostTurnDown.Sign() > 0, "turn-down", "nominally at most "+x.opts.Units.Show(set.MostTurnDown)+" on the diameter")
+	add(set.Measured, "measuring", "pairs that suit only some pieces of a head may serve; the bench measures and chooses")
 	add(set.NoPrep, "preparing", "no pairs that need work on hosel, tip or bore")
 	add(len(x.stock.TwoSuppliers) > 0, "two suppliers", "for heads that are "+strings.Join(x.stock.TwoSuppliers, ", "))
 	add(set.IgnorePrices, "prices", "left out")

@@ -551,7 +551,7 @@ func links(t *testing.T, f *excelize.File, sheet string, r *matrix.Result) int {
 
 func TestManyHeads(t *testing.T) {
 	r := telltest.Large(t, 150, 8)
-	f := open(t, bytesOf(t, r, Options{}, limits{rows: 140, ferrules: 240, links: 0, alternates: 1}))
+	f := open(t, bytesOf(t, r, Options{}, limits{rows: 141, ferrules: 240, links: 0, alternates: 1}))
 	heads := 0
 	for _, sheet := range []string{sheetMatrix, sheetMatrix + " 2"} {
 		for _, row := range rows(t, f, sheet)[gridHeading:] {

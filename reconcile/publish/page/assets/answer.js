@@ -2,8 +2,9 @@
 // What fits. Nothing is computed here but what comes off: verdicts stand in the data, for a measured hosel by its OD.
 const answers = (() => {
   const data = JSON.parse(document.getElementById("chart-data").textContent);
-  const verdicts = ["", "flush", "turn", "prep", "ask", "no", "bare"];
-  const classes = {flush: 0, turn: 0, prep: 0, ask: 1, no: 2, bare: 3};
+  // classes put what serves whichever piece comes before what suits some pieces, that before questions, and those before what does not fit.
+  const classes = {flush: 0, turn: 0, prep: 0, measure: 1, ask: 2, no: 3, bare: 4};
+  lengths.inWords(data.words["length.under"]);
   const ferrulesOf = new Map();
   data.ferrules.form.forEach((form, ferrule) => {
     if (!ferrulesOf.has(form)) ferrulesOf.set(form, []);
@@ -11,10 +12,11 @@ const answers = (() => {
   });
 
   const outcomes = data.outcomes.map((o) => {
-    const reasons = o.slice(2).map((r) => data.reasons[r]);
-    return {verdict: verdicts[o[0]], assumed: o[1], reasons, turns: reasons.some((r) => r.code === "flush.turn")};
+    const reasons = o.slice(3).map((r) => data.reasons[r]);
+    return {verdict: data.verdicts[o[0]], assumed: o[1], oneSize: o[2] === 1, reasons, turns: reasons.some((r) => r.code === "flush.turn")};
   });
-  const fits = (verdict) => classes[verdict] === 0;
+  const serves = (verdict) => classes[verdict] === 0;
+  const fits = (verdict) => classes[verdict] <= 1;
 
   // at returns where a course stands at a hosel OD: the outcome and the bench time in minutes.
   function at(course, od) {
@@ -43,7 +45,8 @@ const answers = (() => {
       for (let form = 0; form < data.forms.length; form++) {
         const found = at(data.courses[row[form + 1]], od);
         const line = {form, tip, minutes: found.minutes, ...outcomes[found.outcome]};
-        line.off = offAt(form, od, od - tolerance);
+        line.off = offAt(form, [od, od - tolerance, od + tolerance], false);
+        line.measured = od;
         if (!best[form] || compare(line, best[form]) < 0) best[form] = line;
       }
     }
@@ -59,25 +62,55 @@ const answers = (() => {
       a.form - b.form || a.tip - b.tip;
   }
 
-  // offAt is what comes off a form's base, nominally and at most, on a hosel of an OD and its lower limit.
-  function offAt(form, od, least) {
+  // middle is where the usual piece is between its limits.
+  const middle = (dim) => lengths.half(dim[1] + dim[2]);
+
+  // offAt is what comes off a form's base on a hosel, nominally and at most. One size stated twice has nothing to come off nominally.
+  function offAt(form, hosel, oneSize) {
     const base = data.dims[data.forms[form].base];
-    if (!base || od === undefined) return {nominal: 0, most: 0};
-    return {nominal: Math.max(0, base[0] - od), most: Math.max(0, base[2] - least)};
+    if (!base || !hosel) return {nominal: 0, most: 0};
+    const over = middle(base) - middle(hosel), moved = oneSize ? -over : 0;
+    return {nominal: Math.max(0, over + moved), most: Math.max(0, base[2] - hosel[1] + moved)};
+  }
+
+  // smaller is the share of joints of a line's base with the hosel that was measured in which base - hosel is less than a size.
+  function smaller(line, size) {
+    const form = data.forms[line.form];
+    return below(data.spreads[form.spread], size - (middle(data.dims[form.base]) - line.measured));
+  }
+
+  // below is the share of a spread that lies below a difference from its middle.
+  function below(spread, difference) {
+    const shares = spread.below, last = shares.length - 1, at = difference - spread.from;
+    if (at <= 0) return 0;
+    if (at >= last * spread.step) return 1;
+    const i = Math.floor(at / spread.step), rest = at / spread.step - i;
+    return (shares[i] + (shares[i + 1] - shares[i]) * rest) / 10000;
+  }
+
+  // share is the share of joints that a reason's sentence speaks of: as it stands in the data, or by the OD that was measured.
+  function share(line, reason) {
+    if (reason.share || line.measured === undefined) return reason.share || 0;
+    switch (reason.code) {
+      case "flush.as-supplied": return smaller(line, -data.limits.flushStep) + 1 - smaller(line, data.limits.flushStep);
+      case "flush.undersize": return 1 - smaller(line, -data.limits.flushStep);
+      case "flush.turn-limit": return reason.level === 0 ? 1 - smaller(line, data.limits.turnLimit) : smaller(line, data.limits.turnLimit);
+    }
+    return 0;
   }
 
   // catalogue returns what was decided for a head of the catalogue, the best first.
   function catalogue(head) {
     const flat = data.answers[data.heads.answer[head]], lines = [];
-    const od = data.dims[data.heads.od[head]] || [];
+    const od = data.dims[data.heads.od[head]];
     for (let i = 0; i < flat.length; i += 4) {
-      const form = data.ferrules.form[flat[i]];
-      lines.push({ferrule: flat[i], form, tip: flat[i + 2], minutes: flat[i + 3] / 100, ...outcomes[flat[i + 1]], off: offAt(form, od[0], od[1])});
+      const form = data.ferrules.form[flat[i]], outcome = outcomes[flat[i + 1]];
+      lines.push({ferrule: flat[i], form, tip: flat[i + 2], minutes: flat[i + 3] / 100, ...outcome, off: offAt(form, od, outcome.oneSize)});
     }
     return lines;
   }
 
-  // heads returns the heads that a ferrule fits, the least work first.
+  // heads returns the heads that a ferrule fits, the least work first; those of which it suits some pieces come last.
   function heads(ferrule) {
     const found = [], form = data.ferrules.form[ferrule];
     const stands = data.answers.map((flat) => {
@@ -89,13 +122,14 @@ const answers = (() => {
       if (i < 0) return;
       const flat = data.answers[answer], outcome = outcomes[flat[i + 1]];
       if (!fits(outcome.verdict)) return;
-      const od = data.dims[data.heads.od[head]] || [];
-      found.push({head, ferrule, form, tip: flat[i + 2], minutes: flat[i + 3], ...outcome, off: offAt(form, od[0], od[1])});
+      const od = data.dims[data.heads.od[head]];
+      found.push({head, ferrule, form, tip: flat[i + 2], minutes: flat[i + 3], ...outcome, off: offAt(form, od, outcome.oneSize)});
     });
-    return found.sort((a, b) => a.minutes - b.minutes || a.off.nominal - b.off.nominal || a.head - b.head);
+    return found.sort((a, b) => classes[a.verdict] - classes[b.verdict] || a.minutes - b.minutes || a.off.nominal - b.off.nominal || a.head - b.head);
   }
 
-  // windows returns the hosel ODs that a ferrule serves on each tip, on a flat top: from, up to but not including to.
+  // windows returns the hosel ODs that a ferrule serves on each tip, on a flat top, by verdict: stretches from an OD up to but not
+  // including another.
   function windows(ferrule) {
     const hosel = data.hosels[data.bench[0].hosel], form = data.ferrules.form[ferrule], found = [];
     hosel.tips.forEach((tip, place) => {
@@ -105,13 +139,14 @@ const answers = (() => {
         const verdict = outcomes[course[i]].verdict;
         if (!fits(verdict)) continue;
         const from = i === 0 ? row[0] : course[i - 1], to = course[i + 2];
-        if (spans[verdict] && spans[verdict].to === from) spans[verdict].to = to;
-        else spans[verdict] = {from, to};
+        const all = spans[verdict] = spans[verdict] || [], last = all[all.length - 1];
+        if (last && last.to === from) last.to = to;
+        else all.push({from, to});
       }
       if (Object.keys(spans).length) found.push({tip, spans});
     });
     return found;
   }
 
-  return {data, measured, catalogue, heads, windows, fits};
+  return {data, measured, catalogue, heads, windows, fits, serves, share};
 })();

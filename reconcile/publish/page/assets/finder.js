@@ -245,9 +245,10 @@
     if (!q) return;
     if (q.error || !q.lines) return announce(q.error || word(q.problem));
     if (q.ferrule !== undefined) return announce(q.lines.length === 1 ? word("status.heads_one") : word("status.heads_many", {n: q.lines.length}));
-    const fitting = q.lines.filter((l) => answers.fits(l.verdict));
-    const best = fitting.length ? data.ferrules.part[fitting[0].ferrule] + ", " + word("verdict." + fitting[0].verdict) : "";
-    announce(fitting.length === 0 ? word("status.fits_none") : fitting.length === 1 ? word("status.fits_one", {best}) : word("status.fits_many", {n: fitting.length, best}));
+    const serving = q.lines.filter((l) => answers.serves(l.verdict)), some = q.lines.filter((l) => l.verdict === "measure").length;
+    const best = serving.length ? data.ferrules.part[serving[0].ferrule] + ", " + word("verdict." + serving[0].verdict) : "";
+    const fits = serving.length === 0 ? word("status.fits_none") : serving.length === 1 ? word("status.fits_one", {best}) : word("status.fits_many", {n: serving.length, best});
+    announce(some === 0 ? fits : fits + " " + (some === 1 ? word("status.measures_one") : word("status.measures_many", {n: some})));
   }
 
   // headAnswer is the answer for a head or a measured hosel.
@@ -260,6 +261,7 @@
     if (bare) parts.push(make("p", {class: "empty"}, verdict("bare"), " ", word("reason.seat.rounded")));
     else if (fitting.length) {
       const picked = fitting.find((l) => l.ferrule === state.picked) || fitting[0];
+      if (!answers.serves(fitting[0].verdict)) parts.push(make("p", {class: "empty"}, word(q.measured ? "answer.only_close" : "answer.only_measure")));
       parts.push(ferruleTable(q, fitting, picked), detail(q, picked));
     } else if (!asks.length) parts.push(make("p", {class: "empty"}, word("answer.none")));
     if (!q.measured && !fitting.length && !bare && not.length) parts.push(make("p", {}, word("answer.nearest") + ": ", make("strong", {}, data.ferrules.part[not[0].ferrule])), notes(q, not[0], "ul"));
@@ -313,9 +315,13 @@
   // cell names its column, for narrow screens where a row is a card.
   const cell = (name, ...content) => make("td", {"data-key": name}, ...content);
 
-  function off(line, amount) {
-    return line.turns ? size(amount(line.off)) : make("span", {class: "none"}, word("column.nothing"));
+  // off shows what comes off, on the diameter or by half: that of the usual joint, or where that is nothing, the most.
+  function off(line, share) {
+    if (!line.turns) return make("span", {class: "none"}, word("column.nothing"));
+    if (line.off.nominal > 0) return size(share(line.off.nominal));
+    return make("span", {}, word("column.most") + " ", size(share(line.off.most)));
   }
+  const whole = (pm) => pm;
 
   function ferruleTable(q, lines, picked) {
     const severalTips = q.tips.length > 1;
@@ -323,15 +329,16 @@
       ...(severalTips ? [word("column.tip")] : []), ...data.columns.map((c) => word("column." + c))];
     const rows = lines.slice(0, state.all ? lines.length : most.lines).map((line, i) => make("tr", {class: line === picked ? "picked" : false},
       make("th", {scope: "row"}, make("button", {type: "button", class: "pick", "aria-pressed": String(line === picked), onclick: () => pick(line.ferrule)}, data.ferrules.part[line.ferrule]),
-        i === 0 ? make("span", {class: "badge"}, word("answer.best")) : null, make("small", {}, data.ferrules.description[line.ferrule])),
-      cell(headings[1], verdict(line.verdict)), cell(headings[2], off(line, (o) => o.nominal)), cell(headings[3], off(line, (o) => lengths.half(o.nominal))),
+        i === 0 && answers.serves(line.verdict) ? make("span", {class: "badge"}, word("answer.best")) : null, make("small", {}, data.ferrules.description[line.ferrule])),
+      cell(headings[1], verdict(line.verdict)), cell(headings[2], off(line, whole)), cell(headings[3], off(line, lengths.half)),
       cell(headings[4], notes(q, line, "span")), severalTips ? cell(word("column.tip"), tipName(line.tip)) : null,
       ...data.columns.map((c) => make("td", {class: "extra", "data-key": word("column." + c)}, extra[c](line) || ""))));
-    const whole = make("div", {class: "fitting"}, table(word("answer.caption"), headings, rows));
+    const caption = lines.some((l) => l.verdict === "measure") ? "answer.caption_some" : "answer.caption";
+    const box = make("div", {class: "fitting"}, table(word(caption), headings, rows));
     if (!state.all && lines.length > most.lines) {
-      whole.append(make("button", {type: "button", class: "more", onclick: () => { state.all = true; answer(); focusPick(most.lines); }}, word("answer.show_more", {n: lines.length - most.lines})));
+      box.append(make("button", {type: "button", class: "more", onclick: () => { state.all = true; answer(); focusPick(most.lines); }}, word("answer.show_more", {n: lines.length - most.lines})));
     }
-    return whole;
+    return box;
   }
 
   function focusPick(i) {
@@ -360,15 +367,21 @@
     return d;
   }
 
+  // parts writes a share as so many of ten or of a hundred, which is never none nor all.
+  const parts = (share, of) => Math.min(of - 1, Math.max(1, Math.round(share * of)));
+
   function sentence(line, r) {
-    const blank = (pm) => (r.axial ? showLength : show)(pm || 0);
-    const key = "reason." + r.code + (r.level >= 4 && words["reason." + r.code + ".no"] ? ".no" : "");
-    return word(key, {size: blank(r.size), other: blank(r.other), limit: blank(r.limit), most: show(line.off.most), field: word("field." + r.field)});
+    const blank = (pm) => (r.axial ? showLength : show)(pm || 0), share = answers.share(line, r);
+    return word("reason." + r.word, {
+      size: blank(r.size), other: blank(r.other), limit: blank(r.limit), most: show(line.off.most), field: word("field." + r.field),
+      ten: parts(share, 10), hundred: parts(share, 100),
+    });
   }
 
-  const quiet = new Set(["flush.turn", "grip.holds"]);
+  // said reports whether a reason has a sentence besides what the numbers say; that a ferrule holds is told in the detail only.
+  const said = (r) => r.code !== "flush.turn" || r.share > 0;
   function notes(q, line, as) {
-    const texts = line.reasons.filter((r) => !quiet.has(r.code)).map((r) => sentence(line, r));
+    const texts = line.reasons.filter((r) => said(r) && r.code !== "grip.holds").map((r) => sentence(line, r));
     if (answers.fits(line.verdict) && !data.forms[line.form].length) texts.push(word("reason.data.missing", {field: word("field.length of the ferrule")}));
     if (as === "ul") return make("ul", {class: "notes"}, ...texts.map((t) => make("li", {}, t)));
     return texts.length ? make("span", {class: "notes"}, texts.join(" ")) : make("span", {class: "none"}, word("column.nothing"));
@@ -381,18 +394,19 @@
     const box = make("section", {class: "detail", "aria-labelledby": "detail-title"},
       make("h3", {id: "detail-title"}, word(q.head !== undefined ? "answer.details" : "answer.details_measure", {ferrule: part})));
     const steps = make("div", {class: "steps"});
-    steps.append(make("p", {class: "verdict"}, verdict(line.verdict), " ", word("meaning." + line.verdict)));
+    steps.append(make("p", {class: "verdict"}, verdict(line.verdict), " ", word(q.measured && line.verdict === "measure" ? "meaning.close" : "meaning." + line.verdict)));
     const list = make("dl", {class: "numbers"});
     const fact = (name, ...value) => list.append(make("div", {}, make("dt", {}, name), make("dd", {}, ...value)));
     if (line.turns) {
-      fact(word("column.off"), size(line.off.nominal), " · " + word("column.most") + " ", size(line.off.most));
-      fact(word("column.side"), size(lengths.half(line.off.nominal)), " · " + word("column.most") + " ", size(lengths.half(line.off.most)));
+      for (const [name, share] of [["column.off", whole], ["column.side", lengths.half]]) {
+        fact(word(name), off(line, share), ...(line.off.nominal > 0 ? [" · " + word("column.most") + " ", size(share(line.off.most))] : []));
+      }
     }
     if (base) fact(word("column.base"), size(base[0]));
     const form = data.forms[line.form];
     if (form.bore) fact(word("column.bore"), size(form.bore));
     if (form.length) fact(word("column.length"), sizeLength(form.length));
-    steps.append(list, make("ul", {class: "notes"}, ...line.reasons.filter((r) => r.code !== "flush.turn").map((r) => make("li", {}, sentence(line, r)))));
+    steps.append(list, make("ul", {class: "notes"}, ...line.reasons.filter(said).map((r) => make("li", {}, sentence(line, r)))));
     const granted = data.assumptions.filter((code, i) => line.assumed >> i & 1).map((code) => word("assumed." + code));
     if (granted.length) steps.append(make("p", {class: "granted"}, word("answer.granted") + ": " + granted.join("; ") + "."));
     steps.append(make("button", {type: "button", class: "print", onclick: () => print()}, word("page.print")));
@@ -403,7 +417,7 @@
   function picture(figure, q, line, part, base) {
     if (!figure) return make("p", {class: "empty"}, word("figure.none"));
     let text = word("figure.describe", {ferrule: part, od: show(q.od), base: show(base[0]), length: showLength(data.forms[line.form].length)});
-    if (line.turns) text += " " + word("figure.describe_off", {off: show(line.off.nominal)});
+    if (line.turns && line.off.nominal > 0) text += " " + word("figure.describe_off", {off: show(line.off.nominal)});
     figure.setAttribute("aria-label", text);
     return make("figure", {}, figure, make("figcaption", {}, word("figure.title")));
   }
@@ -418,15 +432,15 @@
     fact(word("column.base"), base && size(base[0]));
     fact(word("column.bore"), form.bore && size(form.bore));
     fact(word("column.length"), form.length && sizeLength(form.length));
-    const parts = [list], spans = answers.windows(q.ferrule), verdicts = ["flush", "turn", "prep"];
+    const parts = [list], spans = answers.windows(q.ferrule), verdicts = data.verdicts.filter(answers.fits);
     parts.push(spans.length ? table(word("answer.caption_windows"), [word("column.tip"), ...verdicts.map((v) => word("column." + v))], spans.map((s) => make("tr", {},
-      make("th", {scope: "row"}, tipName(s.tip)), ...verdicts.map((v) => cell(word("column." + v), s.spans[v] ? fromTo(s.spans[v]) : ""))))) :
+      make("th", {scope: "row"}, tipName(s.tip)), ...verdicts.map((v) => cell(word("column." + v), ...(s.spans[v] || []).map((span) => make("span", {class: "span"}, fromTo(span)))))))) :
       make("p", {class: "empty"}, word("answer.no_windows")));
     if (!q.lines.length) return [...parts, make("p", {class: "empty"}, word("answer.no_heads"))];
     const lines = state.all ? q.lines : q.lines.slice(0, 40), headings = ["head", "fit", "off", "side", "od", "supplier"].map((c) => word("column." + c));
     parts.push(table(word("answer.caption_heads"), headings, lines.map((l) => make("tr", {},
       make("th", {scope: "row"}, make("button", {type: "button", class: "pick", onclick: () => toHead(l.head)}, data.heads.part[l.head]), make("small", {}, data.heads.description[l.head])),
-      cell(headings[1], verdict(l.verdict)), cell(headings[2], off(l, (o) => o.nominal)), cell(headings[3], off(l, (o) => lengths.half(o.nominal))),
+      cell(headings[1], verdict(l.verdict)), cell(headings[2], off(l, whole)), cell(headings[3], off(l, lengths.half)),
       cell(headings[4], data.dims[data.heads.od[l.head]] ? size(data.dims[data.heads.od[l.head]][0]) : ""), cell(headings[5], breakable(data.suppliers[data.heads.supplier[l.head]]))))));
     if (lines.length < q.lines.length) parts.push(make("button", {type: "button", class: "more", onclick: () => { state.all = true; answer(); focusPick(lines.length); }}, word("answer.show_more", {n: q.lines.length - lines.length})));
     return parts;

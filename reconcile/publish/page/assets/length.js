@@ -68,8 +68,19 @@ const lengths = (() => {
     return (pm < 0 && count > 0 ? "-" : "") + digits.slice(0, -places) + "." + tail;
   }
 
-  const mm = (pm) => decimal(pm, perMM, 3, 2) + "\u00a0mm";
-  const inches = (pm) => decimal(pm, perInch, 4, 3).replace(/^(-?)0\./, "$1.") + "\u00a0in";
+  // written writes a size with its unit. One that is not nothing is never written as nothing: it is under the least that is written.
+  function written(pm, unit, places, keep, name) {
+    const step = unit / 10 ** places, small = pm !== 0 && Math.abs(pm) * 2 <= step;
+    const text = decimal(small ? step : pm, unit, places, keep) + "\u00a0" + name;
+    return small ? under.replace("{size}", text) : text;
+  }
+
+  let under = "";
+  // inWords takes the words for a size under another.
+  const inWords = (words) => { under = words; };
+
+  const mm = (pm) => written(pm, perMM, 3, 2, "mm");
+  const inches = (pm) => written(pm, perInch, 4, 3, "in").replace(/(^|[^\d])0\./, "$1.");
 
   // along writes a length along the axis in inches: in sixty-fourths for readers of fractions, where that is exact.
   function along(pm, units) {
@@ -87,5 +98,5 @@ const lengths = (() => {
   // exact writes all digits, for a size that is read back.
   const exact = (pm, unit, places) => decimal(pm, unit, places, unit === perMM ? 2 : 3);
 
-  return {parse, mm, inches, along, half, exact, perMM, perInch};
+  return {parse, inWords, mm, inches, along, half, exact, perMM, perInch};
 })();

@@ -56,7 +56,7 @@ const section = (() => {
     const ferrule = [[s.base, 0], [s.top, s.length], [at(s.length), s.length], [at(0), 0]];
     if (s.spigot) ferrule.push([at(0), -s.spigot[1]], [s.spigot[0] / 2, -s.spigot[1]], [s.spigot[0] / 2, 0]);
     svg.append(both("ferrule", ferrule));
-    if (line.turns && s.base > s.od) {
+    if (line.turns && line.off.nominal > 0 && s.base > s.od) {
       const meets = s.od <= s.top ? s.length : s.length * (s.base - s.od) / (s.base - s.top);
       const end = s.od <= s.top ? s.top : s.od;
       svg.append(both("off", [[s.base, 0], [end, meets], [s.od, meets], [s.od, 0]]));
