@@ -7,7 +7,7 @@
 //
 // # Where the answers come from
 //
-// The page computes no fit. For the heads of the catalogue it carries what package matrix decided. For a hosel that was measured
+// The page decides no fit. For the heads of the catalogue it carries what package matrix decided. For a hosel that was measured
 // it carries the windows of [fitcalc.Windows]: the very picometres at which verdicts change, as whole numbers. What a reader types
 // is read as a whole number of picometres too, so that the page and the library cannot disagree. Doubles hold picometres
 // exactly up to nine metres.
@@ -16,6 +16,10 @@
 //
 // Whoever measures one hosel knows it better than a sheet does, but hosels are not round and calipers are held askew: a measured hosel
 // is taken to vary by the shop's hosel_od_tolerance. [Options.Caliper] states another. The page says which of them it uses.
+// What was measured is what it is: it is never taken for the same size stated in another unit, as the OD of a sheet may be.
+//
+// Of how many of ten joints an answer is true depends on the OD, and stands in the data for the heads of the catalogue. For a measured
+// hosel the page reads it off the spread of base less hosel, which most ferrules share.
 //
 // A measured hosel keeps everything else of the head that was chosen: bore, depth, recess. Without a head only the form of the
 // top and the tip are known; the bore is then taken to clear the tip, and to be as deep as the shop's usual insertion.
@@ -31,5 +35,7 @@
 // # Words
 //
 // The words stand in one TOML file per language. [Options.Words] adds a file: another language, or other words for one of
-// these.
+// these. A reason has a word for each level that it comes at: its code, as reason.grip.loose, for what is only remarked on, and with
+// .prep, .measure or .no at its end for what asks for work, has to be measured first or does not fit; .measured is for a hosel that was
+// measured already. Where a level has no word of its own, that of the code stands.
 package page

@@ -244,11 +244,11 @@
     const q = shown;
     if (!q) return;
     if (q.error || !q.lines) return announce(q.error || word(q.problem));
-    if (q.ferrule !== undefined) return announce(q.lines.length === 1 ? word("status.heads_one") : word("status.heads_many", {n: q.lines.length}));
     const serving = q.lines.filter((l) => answers.serves(l.verdict)), some = q.lines.filter((l) => l.verdict === "measure").length;
+    const more = some === 0 ? "" : " " + (some === 1 ? word("status.measures_one") : word("status.measures_many", {n: some}));
+    if (q.ferrule !== undefined) return announce((serving.length === 1 ? word("status.heads_one") : word("status.heads_many", {n: serving.length})) + more);
     const best = serving.length ? data.ferrules.part[serving[0].ferrule] + ", " + word("verdict." + serving[0].verdict) : "";
-    const fits = serving.length === 0 ? word("status.fits_none") : serving.length === 1 ? word("status.fits_one", {best}) : word("status.fits_many", {n: serving.length, best});
-    announce(some === 0 ? fits : fits + " " + (some === 1 ? word("status.measures_one") : word("status.measures_many", {n: some})));
+    announce((serving.length === 0 ? word("status.fits_none") : serving.length === 1 ? word("status.fits_one", {best}) : word("status.fits_many", {n: serving.length, best})) + more);
   }
 
   // headAnswer is the answer for a head or a measured hosel.
@@ -333,7 +333,7 @@
       cell(headings[1], verdict(line.verdict)), cell(headings[2], off(line, whole)), cell(headings[3], off(line, lengths.half)),
       cell(headings[4], notes(q, line, "span")), severalTips ? cell(word("column.tip"), tipName(line.tip)) : null,
       ...data.columns.map((c) => make("td", {class: "extra", "data-key": word("column." + c)}, extra[c](line) || ""))));
-    const caption = lines.some((l) => l.verdict === "measure") ? "answer.caption_some" : "answer.caption";
+    const some = lines.some((l) => l.verdict === "measure"), caption = !answers.serves(lines[0].verdict) ? "answer.caption_only" : some ? "answer.caption_some" : "answer.caption";
     const box = make("div", {class: "fitting"}, table(word(caption), headings, rows));
     if (!state.all && lines.length > most.lines) {
       box.append(make("button", {type: "button", class: "more", onclick: () => { state.all = true; answer(); focusPick(most.lines); }}, word("answer.show_more", {n: lines.length - most.lines})));
