@@ -161,9 +161,19 @@ type Comparison struct {
 // Compare sets readings of pieces taken at random from a lot against the limits a supplier states. It takes the readings as
 // they are; where the jaws give, let [Caliper.Correct] put them right first.
 //
-// The statement is Contradicted when more readings are proved outside than a share of Allowed outside explains, or
-// when a lower confidence bound on the share beyond either widened limit exceeds Allowed; it is Supported when
-// OutsideBound or CountedBound is within Allowed and no reading is proved outside; otherwise it is Undecided.
+// Two ways lead to an answer, each with the confidence asked for. One counts, whatever the distribution: the statement is
+// Contradicted when a share of Allowed outside would rarely put as many readings beyond the widened limits, and Supported when
+// it would rarely leave as few outside the narrowed ones (CountedBound within Allowed). The other takes the lot as normal and
+// needs fewer readings: Contradicted when a lower confidence bound on the share beyond either widened limit exceeds Allowed,
+// Supported when OutsideBound is within Allowed. It is asked only where the count leaves the answer open, and believed only while
+// the number of readings outside is one that a normal lot of this mean and spread explains, by the binomial at the same
+// confidence. So a reading outside is no veto by itself: a good lot has some, and the more readings there are, the more.
+// Otherwise the statement is Undecided.
+//
+// Sources: acceptance by the number outside is that of sampling by attributes (MIL-STD-105E; Clopper and Pearson 1934 for the
+// bound), acceptance by mean and spread that of sampling by variables and of statistical tolerance intervals (MIL-STD-414;
+// ISO 16269-6; NIST/SEMATECH e-Handbook, 7.2.6.3). That one may speak only where the other does not contradict it is our own:
+// it is the check of normality that the standards leave to the user, made where it matters, at the limits.
 func Compare(stated measure.Dim, readings []measure.Length, q Question) (Comparison, error) {
 	l, errLimits := LimitsOf(stated)
 	s, errReadings := Summarise(readings)
@@ -187,16 +197,17 @@ func Compare(stated measure.Dim, readings []measure.Length, q Question) (Compari
 		return Comparison{}, err
 	}
 	c.tests(stated)
+	narrowed := Limits{l.Lower + guard, l.Upper - guard}
 	if s.SD > 0 {
 		c.Outside = l.outside(s.Mean, s.SD)
 		c.OutsideBound = 1
-		if narrowed := (Limits{l.Lower + guard, l.Upper - guard}); narrowed.Lower <= narrowed.Upper {
+		if narrowed.Lower <= narrowed.Upper {
 			if c.OutsideBound, err = s.OutsideBound(narrowed, q.Confidence); err != nil {
 				return Comparison{}, err
 			}
 		}
 	}
-	c.decide(Limits{l.Lower - guard, l.Upper + guard}, q)
+	c.decide(narrowed, Limits{l.Lower - guard, l.Upper + guard}, notShownInside, q)
 	return c, nil
 }
 
@@ -262,39 +273,50 @@ func studentTwoSided(t, nu float64) float64 {
 	return mathext.RegIncBeta(nu/2, 0.5, nu/(nu+t*t))
 }
 
-// decide takes the widened limits.
-func (c *Comparison) decide(widened Limits, q Question) {
-	s := c.Summary
-	if c.ProvedOutside > 0 {
-		chance := 1 - AttributePlan{s.N, c.ProvedOutside - 1}.binomial(q.Allowed)
-		if chance <= 1-q.Confidence {
-			c.Consistency = Contradicted
-			c.Reason = fmt.Sprintf("%d of %d readings are outside the limits beyond doubt; with %.3g %% of the pieces outside, so many have a probability of %.2g",
-				c.ProvedOutside, s.N, 100*q.Allowed, chance)
-			return
-		}
+// decide goes by the count first, which holds whatever the distribution, then by the normal lot: see [Compare].
+func (c *Comparison) decide(narrowed, widened Limits, notShownInside int, q Question) {
+	s, rare := c.Summary, 1-q.Confidence
+	if chance := atLeast(c.ProvedOutside, s.N, q.Allowed); chance <= rare {
+		c.Consistency = Contradicted
+		c.Reason = fmt.Sprintf("%d of %d readings are outside the limits beyond doubt; with %.3g %% of the pieces outside, so many have a probability of %.2g",
+			c.ProvedOutside, s.N, 100*q.Allowed, chance)
+		return
+	}
+	if c.CountedBound <= q.Allowed {
+		c.Consistency = Supported
+		c.Reason = fmt.Sprintf("%d of %d readings are outside the limits, so that at %.3g %% confidence at most %.3g %% of the lot are, and %.3g %% are allowed",
+			c.ReadOutside, s.N, 100*q.Confidence, 100*c.CountedBound, 100*q.Allowed)
+		return
 	}
 	if s.SD > 0 {
 		each := (1 + q.Confidence) / 2
 		least := max(s.beyond((widened.Upper-s.Mean)/s.SD, each), s.beyond((s.Mean-widened.Lower)/s.SD, each))
-		if least > q.Allowed {
+		if least > q.Allowed && atMost(c.ProvedOutside, s.N, widened.outside(s.Mean, s.SD)) > rare {
 			c.Consistency = Contradicted
 			c.Reason = fmt.Sprintf("at %.3g %% confidence at least %.3g %% of a normal lot are outside the limits, and %.3g %% are allowed",
 				100*q.Confidence, 100*least, 100*q.Allowed)
 			return
 		}
 	}
-	switch {
-	case c.ProvedOutside == 0 && c.OutsideBound <= q.Allowed: // false where the bound is NaN
+	if c.OutsideBound <= q.Allowed && atLeast(notShownInside, s.N, narrowed.outside(s.Mean, s.SD)) > rare { // false where the bound is NaN
 		c.Consistency = Supported
 		c.Reason = fmt.Sprintf("at %.3g %% confidence at most %.3g %% of a normal lot are outside the limits, and %.3g %% are allowed",
 			100*q.Confidence, 100*c.OutsideBound, 100*q.Allowed)
-	case c.ProvedOutside == 0 && c.CountedBound <= q.Allowed:
-		c.Consistency = Supported
-		c.Reason = fmt.Sprintf("%d of %d readings are outside the limits, so that at %.3g %% confidence at most %.3g %% of the lot are, and %.3g %% are allowed",
-			c.ReadOutside, s.N, 100*q.Confidence, 100*c.CountedBound, 100*q.Allowed)
-	default:
-		c.Reason = fmt.Sprintf("%d readings neither show that at most %.3g %% of the lot are outside the limits nor that more are; take more readings",
-			s.N, 100*q.Allowed)
+		return
 	}
+	c.Reason = fmt.Sprintf("%d readings neither show that at most %.3g %% of the lot are outside the limits nor that more are; take more readings",
+		s.N, 100*q.Allowed)
+}
+
+// atMost returns the probability of at most so many bad pieces among n from a large lot with a share of bad ones, and atLeast
+// that of at least so many.
+func atMost(badPieces, n int, share float64) float64 {
+	return AttributePlan{n, badPieces}.binomial(share)
+}
+
+func atLeast(badPieces, n int, share float64) float64 {
+	if badPieces == 0 {
+		return 1
+	}
+	return 1 - atMost(badPieces-1, n, share)
 }

@@ -76,6 +76,13 @@ func TestShareBounds(t *testing.T) {
 	}
 	bound := must[float64](t)(sample.ShareBound(2, 30, .95))
 	near(t, "2 of 30", must[float64](t)(sample.AttributePlan{N: 30, C: 2}.Accept(bound)), .05, 1e-12)
+	// The least samples that show 95 % with 95 % confidence and 0, 1, 2 … pieces outside are those of Wilks' tolerance limits of
+	// the first, second, third … order (from memory; 59 and 93 are also those of LeastWithoutFault and LeastForRange).
+	for badPieces, n := range []int{59, 93, 124, 153, 181} {
+		if few, enough := must[float64](t)(sample.ShareBound(badPieces, n-1, .95)), must[float64](t)(sample.ShareBound(badPieces, n, .95)); few <= .05 || enough > .05 {
+			t.Errorf("%d bad: %g with %d pieces and %g with one more, want .05 between", badPieces, few, n-1, enough)
+		}
+	}
 	near(t, "all of 5", must[float64](t)(sample.ShareBound(5, 5, .95)), 1, 0)
 	i := must[sample.Interval](t)(sample.ShareInterval(1, 10, .95))
 	near(t, "lower 1 of 10", i.Lower, 1-math.Pow(.975, .1), 1e-12) // P(none | p) = .975
@@ -115,6 +122,23 @@ func TestCompare(t *testing.T) {
 		got := must[sample.Comparison](t)(sample.Compare(c.stated, mm(t, c.readings...), c.q))
 		if got.Consistency != c.want || !strings.Contains(got.Reason, c.reason) {
 			t.Errorf("%s: %v (%s), want %v (… %s …)\n%+v", c.what, got.Consistency, got.Reason, c.want, c.reason, got)
+		}
+	}
+}
+
+// One piece far outside is no veto and is not waved through either: with 93 pieces it leaves the statement borne out by the
+// count, with 92 it does not, and no normal lot that is so well inside the limits explains it.
+func TestOneReadingOutside(t *testing.T) {
+	for n, want := range map[int]sample.Consistency{92: sample.Undecided, 93: sample.Supported} {
+		readings := make([]float64, n)
+		for i := range readings {
+			readings[i] = 13.6 + .001*float64(i%7-3)
+		}
+		readings[n/2] = 13.66
+		stated := measure.PlusMinus(measure.Micrometres(13600), measure.Micrometres(50))
+		got := must[sample.Comparison](t)(sample.Compare(stated, mm(t, readings...), sample.Question{Confidence: .95, Allowed: .05}))
+		if got.Consistency != want || got.OutsideBound > .001 {
+			t.Errorf("%d readings: %v (%s), want %v\n%+v", n, got.Consistency, got.Reason, want, got)
 		}
 	}
 }
