@@ -11,7 +11,7 @@ import (
 type AttributePlan struct{ N, C int }
 
 func (p AttributePlan) check() error {
-	if err := checkCount("sample size", p.N, 1); err != nil {
+	if err := checkPieces("sample size", p.N, 1); err != nil {
 		return err
 	}
 	if p.C < 0 {
@@ -61,7 +61,7 @@ func (p AttributePlan) poisson(rate float64) float64 {
 // AcceptLot returns the probability that a lot of the given size with so many bad pieces is accepted: the
 // hypergeometric distribution, which is what holds for a small lot. A sample as large as the lot is full inspection.
 func (p AttributePlan) AcceptLot(lot, defective int) (float64, error) {
-	if err := firstError(p.check(), checkCount("lot size", lot, 1), checkLot(lot, defective)); err != nil {
+	if err := firstError(p.check(), checkPieces("lot size", lot, 1), checkLot(lot, defective)); err != nil {
 		return 0, err
 	}
 	return p.hypergeometric(lot, defective), nil
@@ -161,7 +161,7 @@ func FindPoisson(t TwoPoints) (AttributePlan, error) {
 // FindHypergeometric returns the plan of the least sample that meets both points for a lot of the given size. Shares
 // that are no whole number of pieces are taken on the safe side: the producer's down, the consumer's up.
 func FindHypergeometric(t TwoPoints, lot int) (AttributePlan, error) {
-	if err := checkCount("lot size", lot, 1); err != nil {
+	if err := checkPieces("lot size", lot, 1); err != nil {
 		return AttributePlan{}, err
 	}
 	const slack = 1e-9 // .15 of 100 is 15

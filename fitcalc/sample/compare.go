@@ -61,7 +61,7 @@ func (s Summary) beyond(k, p float64) float64 {
 // when so many of n pieces taken at random were bad: Clopper and Pearson's exact one-sided bound (Biometrika 26,
 // 1934, pp. 404–413).
 func ShareBound(badPieces, n int, confidence float64) (float64, error) {
-	if err := firstError(checkCount("number of pieces", n, 1), checkLot(n, badPieces), checkProbability("confidence", confidence)); err != nil {
+	if err := firstError(checkPieces("number of pieces", n, 1), checkLot(n, badPieces), checkProbability("confidence", confidence)); err != nil {
 		return 0, err
 	}
 	if badPieces == n {
@@ -266,11 +266,6 @@ func statedSigma(d measure.Dim) float64 {
 		return w / math.Sqrt(24)
 	}
 	return w / 6
-}
-
-// studentTwoSided returns P(|T| ≥ t).
-func studentTwoSided(t, nu float64) float64 {
-	return mathext.RegIncBeta(nu/2, 0.5, nu/(nu+t*t))
 }
 
 // decide goes by the count first, which holds whatever the distribution, then by the normal lot: see [Compare].

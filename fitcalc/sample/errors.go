@@ -16,6 +16,7 @@ var (
 	ErrOrder       = errors.New("stands in the wrong order to its partner")
 	ErrNoLimits    = errors.New("has no limits to compare with; give a tolerance")
 	ErrNoPlan      = errors.New("is not in the table; use another code letter, or find a plan from two points")
+	ErrTooMany     = errors.New("is more than this package counts exactly; a million pieces are the most")
 	ErrTooLarge    = errors.New("needs a sample larger than this package searches; move the two points apart")
 )
 
@@ -68,6 +69,18 @@ func checkCount(name string, n, least int) error {
 		return bad(name, float64(n), ErrTooFew)
 	}
 	return nil
+}
+
+// mostPieces is how many pieces, bad or good, a sample or lot may have where they are counted: up to it the probabilities are good
+// to eight digits, and beyond they lose them fast: four are left for a hundred times as many.
+const mostPieces = 1_000_000
+
+// checkPieces is [checkCount] for pieces that are counted.
+func checkPieces(name string, n, least int) error {
+	if n > mostPieces {
+		return bad(name, float64(n), ErrTooMany)
+	}
+	return checkCount(name, n, least)
 }
 
 // firstError returns the first error that is not nil.

@@ -340,3 +340,26 @@ func TestPlanInput(t *testing.T) {
 	_, err = sample.SampleSize('I')
 	wantError(t, "letter", err, sample.ErrNoPlan)
 }
+
+// A million pieces are the most that are counted. By exact sums in 40-digit arithmetic (mpmath 1.3.0).
+func TestManyPieces(t *testing.T) {
+	const most = 1_000_000
+	near(t, "binomial", must[float64](t)(sample.AttributePlan{N: most, C: 30_000}.Accept(.03)), .501535701091954, 2e-9)
+	near(t, "bound", must[float64](t)(sample.ShareBound(30_000, most, .95)), .0302820985293651, 1e-12)
+	near(t, "none bad", most*must[float64](t)(sample.ShareBound(0, most, .95)), 2.99572778635254, 1e-8)
+	near(t, "hypergeometric", must[float64](t)(sample.AttributePlan{N: 50, C: 1}.AcceptLot(most, most/50)), .735771580343813, 1e-9)
+	_, err := sample.AttributePlan{N: most + 1, C: 3}.Accept(.03)
+	wantError(t, "sample", err, sample.ErrTooMany)
+	_, err = sample.AttributePlan{N: most + 1, C: 3}.AcceptPoisson(.03)
+	wantError(t, "sample, places", err, sample.ErrTooMany)
+	_, err = sample.AttributePlan{N: most + 1, C: 3}.QualityAt(.95)
+	wantError(t, "sample, quality", err, sample.ErrTooMany)
+	_, err = sample.AttributePlan{N: 50, C: 3}.AcceptLot(most+1, 5)
+	wantError(t, "lot", err, sample.ErrTooMany)
+	_, err = sample.FindHypergeometric(sample.TwoPoints{Producer: sample.Point{Bad: .01, Accept: .95}, Consumer: sample.Point{Bad: .1, Accept: .1}}, most+1)
+	wantError(t, "lot of a plan", err, sample.ErrTooMany)
+	_, err = sample.ShareBound(3, most+1, .95)
+	wantError(t, "pieces", err, sample.ErrTooMany)
+	_, err = sample.ShareInterval(3, most+1, .95)
+	wantError(t, "pieces of an interval", err, sample.ErrTooMany)
+}

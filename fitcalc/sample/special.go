@@ -19,14 +19,28 @@ func chiSquareQuantile(p, nu float64) float64 {
 
 func chiSquareUpper(x, nu float64) float64 { return mathext.GammaIncRegComp(nu/2, x/2) }
 
+// studentTwoSided returns P(|T| ≥ t).
+func studentTwoSided(t, nu float64) float64 {
+	_, upper := noncentralT{nu: nu}.tails(t)
+	return 2 * upper
+}
+
+// manyDoF is where the expansion of [studentQuantile] takes over: its next term is below 1e-16 there, out to eight deviations.
+const manyDoF = 1e5
+
+// studentQuantile returns t with P(T ≤ t) = p; the normal quantile for infinite nu. With many degrees of freedom it is that
+// quantile x with the first terms in 1/ν: Abramowitz and Stegun, Handbook of Mathematical Functions, 26.7.5. Inverting the
+// distribution function would lose digits there, since it hangs on ν/(ν + t²), which rounds to 1.
 func studentQuantile(p, nu float64) float64 {
-	if math.IsInf(nu, 1) {
-		return zOf(p)
+	if !(nu >= manyDoF) {
+		return noncentralT{nu: nu}.quantile(p)
 	}
-	// distuv's quantile is started from, its distribution function is what counts
-	t := distuv.StudentsT{Sigma: 1, Nu: nu}
-	start := t.Quantile(p)
-	return root(func(x float64) float64 { return t.CDF(x) - p }, start-1e-3*(1+math.Abs(start)), start+1e-3*(1+math.Abs(start)))
+	x := zOf(p)
+	y := x * x
+	g1 := (y + 1) / 4
+	g2 := ((5*y+16)*y + 3) / 96
+	g3 := (((3*y+19)*y+17)*y - 15) / 384
+	return x * (1 + (g1+(g2+g3/nu)/nu)/nu)
 }
 
 // noncentralT is the distribution of (Z + delta)/sqrt(χ²/nu), nu > 0.
@@ -35,7 +49,7 @@ type noncentralT struct{ nu, delta float64 }
 // tails returns P(T ≤ t) and P(T > t).
 //
 // With s = sqrt(χ²/ν) it is the mean of Φ(ts − δ) over the density of s. In y = ln s that density is proportional to
-// exp(ν(y − exp(2y)/2)), bell-shaped for every ν, and the trapezoidal rule converges exponentially. Dividing by the
+// exp(ν(y − (exp(2y) − 1)/2)), bell-shaped for every ν, and the trapezoidal rule converges exponentially. Dividing by the
 // same rule's sum of the density alone makes the normalising constant unnecessary. All terms are positive, so that
 // small tails keep their relative precision. Lenth's series (Algorithm AS 243, Applied Statistics 38, 1989)
 // underflows for δ beyond 37, which n = 300 readings already reach.
@@ -49,7 +63,7 @@ func (d noncentralT) tails(t float64) (lower, upper float64) {
 	for i := 0.0; i <= n; i++ {
 		y := lo + (hi-lo)*i/n
 		s := math.Exp(y)
-		weight := math.Exp(d.nu * (y + 0.5 - s*s/2))
+		weight := math.Exp(d.nu * (y - math.Expm1(2*y)/2))
 		z := t*s - d.delta
 		total += weight
 		lower += weight * upperTail(-z)
@@ -60,7 +74,7 @@ func (d noncentralT) tails(t float64) (lower, upper float64) {
 
 // support returns the range of y outside which the density is less than exp(−80) of its peak.
 func (d noncentralT) support() (lo, hi float64) {
-	drop := func(y float64) float64 { return d.nu*(y+0.5-math.Exp(2*y)/2) + 80 }
+	drop := func(y float64) float64 { return d.nu*(y-math.Expm1(2*y)/2) + 80 }
 	lo, hi = -1/math.Sqrt(d.nu), 1/math.Sqrt(d.nu)
 	for drop(lo) > 0 {
 		lo *= 1.2

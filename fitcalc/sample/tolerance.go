@@ -98,11 +98,11 @@ func NatrellaFactor(n int, share, confidence float64) (float64, error) {
 	}
 	z, zc := zOf(share), zOf(confidence)
 	a := 1 - zc*zc/(2*float64(n-1))
-	b := z*z - zc*zc/float64(n)
 	if a <= 0 {
 		return math.Inf(1), nil
 	}
-	return (z + math.Sqrt(z*z-a*b)) / a, nil
+	// z² − ab = z²(1 − a) + a z(confidence)²/n, without the difference that cancels for many readings
+	return (z + math.Abs(zc)*math.Sqrt(z*z/(2*float64(n-1))+a/float64(n))) / a, nil
 }
 
 func checkFactor(n int, share, confidence float64) error {

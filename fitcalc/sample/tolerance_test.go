@@ -224,3 +224,22 @@ func TestMeasuredDim(t *testing.T) {
 	}
 	near(t, "share within three deviations", math.Erf(3/math.Sqrt2), sample.ThreeSigma, 1e-15)
 }
+
+// However many readings there are, the factors tend to the normal quantiles: k₁ to z + z_c sqrt((1 + z²/2)/n), k₂ to
+// z (1 + z_c/sqrt(2n)), both to within a few n-th parts (the leading terms of the expansions in 1/√n; z_c is the quantile of
+// the confidence).
+func TestFactorsOfManyReadings(t *testing.T) {
+	const z95, z975 = 1.6448536269514722, 1.9599639845400542
+	for _, n := range []int{1e6, 1e9, 1e12, 1e15, 1e18} {
+		root := math.Sqrt(float64(n))
+		one, two := z95+z95*math.Sqrt(1+z95*z95/2)/root, z975*(1+z95/math.Sqrt2/root)
+		within := 10/float64(n) + 4e-14
+		near(t, fmt.Sprintf("k1 of %d", n), must[float64](t)(sample.OneSidedFactor(n, .95, .95)), one, within)
+		near(t, fmt.Sprintf("k1 of %d by Natrella", n), must[float64](t)(sample.NatrellaFactor(n, .95, .95)), one, within)
+		near(t, fmt.Sprintf("k2 of %d", n), must[float64](t)(sample.TwoSidedFactor(n, .95, .95)), two, within)
+		near(t, fmt.Sprintf("k2 of %d by Howe", n), must[float64](t)(sample.HoweFactor(n, .95, .95)), two, within)
+		// the bound on the share undoes the factor
+		s := sample.Summary{N: n, Mean: 0, SD: 1}
+		near(t, fmt.Sprintf("share beyond k1 of %d", n), must[float64](t)(s.OutsideBound(sample.AtMost(one), .95)), .05, within+1e-13)
+	}
+}
