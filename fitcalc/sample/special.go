@@ -28,14 +28,20 @@ func studentTwoSided(t, nu float64) float64 {
 // manyDoF is where the expansion of [studentQuantile] takes over: its next term is below 1e-16 there, out to eight deviations.
 const manyDoF = 1e5
 
+// fewestDoF is where Student's t knows nothing any more: its quantile at 60 % is beyond 1e8 already.
+const fewestDoF = 0.01
+
 // studentQuantile returns t with P(T ≤ t) = p; the normal quantile for infinite nu. With many degrees of freedom it is that
 // quantile x with the first terms in 1/ν: Abramowitz and Stegun, Handbook of Mathematical Functions, 26.7.5. Inverting the
 // distribution function would lose digits there, since it hangs on ν/(ν + t²), which rounds to 1.
 func studentQuantile(p, nu float64) float64 {
-	if !(nu >= manyDoF) {
+	x := zOf(p)
+	switch {
+	case nu < fewestDoF:
+		return math.Copysign(math.Inf(1), x)
+	case nu < manyDoF:
 		return noncentralT{nu: nu}.quantile(p)
 	}
-	x := zOf(p)
 	y := x * x
 	g1 := (y + 1) / 4
 	g2 := ((5*y+16)*y + 3) / 96

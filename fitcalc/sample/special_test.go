@@ -85,6 +85,7 @@ func TestStudentQuantile(t *testing.T) {
 		{.975, 1e300, 1.9599639845400542},
 		{.975, math.Inf(1), 1.9599639845400542},
 		{.5, 7, 0},
+		{.975, .1, 1682362288745.0282},
 		{.5, 1e7, 0},
 	} {
 		// 1 − .9999999 is rounded, which t at that place magnifies
@@ -95,6 +96,15 @@ func TestStudentQuantile(t *testing.T) {
 		got, lower := studentQuantile(c.p, c.nu), studentQuantile(1-c.p, c.nu)
 		if !(math.Abs(got-c.want) <= tolerance+1e-15) || !(math.Abs(lower+c.want) <= 1e-8*c.want+1e-15) {
 			t.Errorf("t(%g; %g) = %.17g, want %.17g; the lower one %.17g", c.p, c.nu, got, c.want, lower)
+		}
+	}
+}
+
+// So few degrees of freedom tell nothing, and take no time over it.
+func TestStudentQuantileOfNothing(t *testing.T) {
+	for _, nu := range []float64{1e-300, 1e-6, .009} {
+		if up, down := studentQuantile(.975, nu), studentQuantile(.025, nu); !math.IsInf(up, 1) || !math.IsInf(down, -1) {
+			t.Errorf("t(.975; %g) = %g and %g", nu, up, down)
 		}
 	}
 }
