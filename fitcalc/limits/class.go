@@ -222,12 +222,13 @@ func (c Class) upperOfHole(size measure.Length) (measure.Length, error) {
 	if upTo3 {
 		return minus, nil
 	}
-	if c.grade == leastGrade {
-		return minus, c.unsupported(measure.Nominal(size), "Δ needs IT4, which is not in the tables here")
-	}
 	this, err := StandardTolerance(size, c.grade)
 	if err != nil {
 		return this, err
+	}
+	if c.grade == leastGrade {
+		i, _ := step(size)
+		return minus.Add(this).Sub(measure.Micrometres(belowLeastGrade[i])), nil
 	}
 	before, err := StandardTolerance(size, c.grade-1)
 	return minus.Add(this).Sub(before), err

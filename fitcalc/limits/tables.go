@@ -19,6 +19,10 @@ var standardTolerances = [len(steps)][mostGrade - leastGrade + 1]int64{
 	{11, 16, 25, 39, 62, 100, 160, 250, 390, 620},
 }
 
+// belowLeastGrade is IT4 in µm by step, which the Δ of the holes in grade 5 needs: ISO 286-1:2010, table 1, as copied out, and
+// alike, in github.com/WaldekS710/isoFits (odchylki.py) and github.com/Ralul/TI-84 (ISO-286.py).
+var belowLeastGrade = [len(steps)]int64{3, 4, 4, 5, 6, 7}
+
 // fundamentalDeviations of shafts in µm by step: the upper deviation es for d to h, the lower deviation ei for k to s
 // (k in grades 4 to 7; 0 in the others). ISO 286-1:2010, tables 2 and 3; the first and the last column are from
 // memory.
