@@ -172,5 +172,5 @@ func (m *Mechanics) Section() press.Section {
 // Easing returns the question how far the ferrule must be warmed to slip on a shaft that stays cold, from a temperature in °C. The
 // answer carries a caution.
 func (m *Mechanics) Easing(fromC float64) press.Easing {
-	return press.Easing{Interference: m.Interference, Diameter: m.Diameter, Ring: m.Material, FromC: fromC}
+	return press.Easing{Interference: m.Interference, Bore: m.bore, Ring: m.Material, FromC: fromC}
 }

@@ -20,9 +20,9 @@ func Example() {
 	// - holds by force fit: 0.05 mm (.002 in) of interference on the diameter at its tightest, gripping over 15.00 mm (.5906 in)
 	// turn the base to 12.69–12.74 mm: 0.203 mm (.008 in) per side to come off
 	// pressure 2.6 MPa and 0.5% strain at the tightest, about 272 N to push on
-	// slips on when 44 K warmer, at 64 °C
-	// - cellulose acetate would reach 64.3 °C, above its highest service temperature of 60 °C
-	// - cellulose acetate would reach 64.3 °C, above its deflection temperature under load of 60 °C
+	// slips on when 45 K warmer, at 65 °C
+	// - cellulose acetate would reach 64.6 °C, above its highest service temperature of 60 °C
+	// - cellulose acetate would reach 64.6 °C, above its deflection temperature under load of 60 °C
 	// Heat softens plastic: cellulose acetate deflects under load at about 60 °C, and a ferrule that is pushed on soft may be marked or stay wide and loose. Try a spare piece first, use warm water or warm air and never a flame, keep solvents away, protect the hands, and remember that hot epoxy gives off fumes. Follow the material maker's instructions, local rules and a qualified builder's judgement.
 	// bond: 945 mm² over 32.00 mm (1.2598 in), 0.052 mm (.002 in) thick; a pull of 270 N shears it by 0.29 MPa on average
 	// Dust and fingers: Turning, buffing and belt sanding throw dust and catch fingers: protect eyes and breathing, keep the guards on, take small cuts, and never cut into the shaft.

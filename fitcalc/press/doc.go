@@ -43,9 +43,9 @@
 //
 // # Heat
 //
-// A ferrule slips on when it is warmer by ΔT = δ/(d α_ring), or δ/(d (α_ring − α_shaft)) when the shaft is warmed too.
-// For .002 in on .370 in cellulose acetate that is 45 K, which from a room at 20 °C is above the 60 °C the plastic
-// stands: [Easing] says so.
+// A ferrule slips on when it is warmer by ΔT = δ/(d α_ring), d its bore, or δ/(d α_ring − (d + δ) α_shaft) when the shaft is
+// warmed too. For .002 in on a bore of .368 in in cellulose acetate that is 45 K, which from a room at 20 °C is above the 60 °C
+// the plastic stands: [Easing] says so.
 //
 // # What the numbers are worth
 //

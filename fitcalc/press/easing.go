@@ -16,8 +16,9 @@ const HeatCaution = "Heat softens plastic: cellulose acetate deflects under load
 type Easing struct {
 	// Interference is on the diameter, at the tightest place.
 	Interference measure.Length
-	// Diameter is the diameter there.
-	Diameter measure.Length
+	// Bore is the ferrule's bore before it is warmed, which the shaft exceeds by the interference: it is the bore that has to
+	// grow.
+	Bore measure.Length
 	// Ring is the ferrule's material; its ExpansionPerK is needed, its temperatures are compared with.
 	Ring Material
 	// ShaftExpansionPerK is the linear expansion of the shaft when it is warmed as well, per kelvin. Zero when the
@@ -59,23 +60,24 @@ type Warming struct {
 	Caution string
 }
 
-// Solve returns the rise at which the interference vanishes:
+// Solve returns the rise at which the interference vanishes, where the bore d, grown to d (1 + α_ring ΔT), is as large as the
+// shaft, d + δ, grown to (d + δ)(1 + α_shaft ΔT):
 //
-//	ΔT = δ / (d (α_ring − α_shaft))
+//	ΔT = δ / (d α_ring − (d + δ) α_shaft)
 //
 // with α_shaft = 0 for a shaft that stays cold. The ring's own α is taken as constant; it grows with temperature for
 // plastics, so that a little less may do.
 //
-// It reports an [*InputError] for a diameter or temperature that cannot be, or when the ring expands no more than the
+// It reports an [*InputError] for a bore or temperature that cannot be, or when the bore grows no more than the
 // shaft, and a [*MissingPropertyError] when the ring's expansion is not given.
 func (e Easing) Solve() (Warming, error) {
-	if e.Diameter.Sign() <= 0 {
-		return Warming{}, lengthError("Diameter", e.Diameter, "a diameter above 0")
+	if e.Bore.Sign() <= 0 {
+		return Warming{}, lengthError("Bore", e.Bore, "a diameter above 0")
 	}
 	if !(e.FromC >= absoluteZeroC) || math.IsInf(e.FromC, 1) {
 		return Warming{}, numberError("FromC", e.FromC, "°C", "a temperature above -273.15 °C")
 	}
-	expansion, err := e.expansion()
+	gain, err := e.gainPerK()
 	if err != nil {
 		return Warming{}, err
 	}
@@ -83,7 +85,7 @@ func (e Easing) Solve() (Warming, error) {
 	if e.Interference.Sign() <= 0 {
 		return w, nil
 	}
-	w.RiseK = e.Interference.Millimetres() / (e.Diameter.Millimetres() * expansion)
+	w.RiseK = e.Interference.Millimetres() / gain
 	w.ReachedC += w.RiseK
 	w.Warnings = e.Ring.warningsAt(w.ReachedC)
 	return w, nil
@@ -91,8 +93,8 @@ func (e Easing) Solve() (Warming, error) {
 
 const absoluteZeroC = -273.15
 
-// expansion returns by how much more the ring expands than the shaft.
-func (e Easing) expansion() (float64, error) {
+// gainPerK returns by how much more the bore grows than the shaft in it, in mm per kelvin.
+func (e Easing) gainPerK() (float64, error) {
 	if !(e.ShaftExpansionPerK >= 0) || math.IsInf(e.ShaftExpansionPerK, 1) {
 		return 0, numberError("ShaftExpansionPerK", e.ShaftExpansionPerK, "1/K", "a finite number of 0 or more")
 	}
@@ -100,11 +102,13 @@ func (e Easing) expansion() (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	if !(ring > e.ShaftExpansionPerK) {
+	shaft := measure.Max(e.Bore, e.Bore.Add(e.Interference))
+	gain := e.Bore.Millimetres()*ring - shaft.Millimetres()*e.ShaftExpansionPerK
+	if !(gain > 0) {
 		return 0, numberError("Ring.ExpansionPerK", ring, "1/K",
 			"more than the shaft's "+number(e.ShaftExpansionPerK)+" 1/K, else warming both does not ease the fit")
 	}
-	return ring - e.ShaftExpansionPerK, nil
+	return gain, nil
 }
 
 func (m Material) warningsAt(reachedC float64) []Warning {

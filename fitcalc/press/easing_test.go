@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
 
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/fitcalc/press"
@@ -21,7 +22,8 @@ func mustMaterial(t testing.TB, name string) press.Material {
 	return m
 }
 
-// ΔT = δ/(d α) by hand: .002/.370/12e-5 = 45.05 K with the shaft cold, and less to gain when the steel warms as well.
+// ΔT = δ/(d α) by hand, d the cold bore: .002/.370/12e-5 = 45.05 K with the shaft cold.
+// Warmed along, a shaft of .371 in grows too: .370 (1 + α ΔT) = .371 (1 + α_shaft ΔT).
 func TestEasing(t *testing.T) {
 	for _, c := range []struct {
 		name         string
@@ -34,13 +36,13 @@ func TestEasing(t *testing.T) {
 	}{
 		{"acetate, two thou", measure.Thou(2), "CA", 0, 20, 0.002 / 0.370 / 12e-5, []press.WarningCode{press.AboveService, press.AboveDeflection}},
 		{"acetate, one thou", measure.Thou(1), "CA", 0, 20, 0.001 / 0.370 / 12e-5, nil},
-		{"acetate, one thou, steel warmed too", measure.Thou(1), "CA", 12e-6, 20, 0.001 / 0.370 / 10.8e-5, nil},
+		{"acetate, one thou, steel warmed too", measure.Thou(1), "CA", 12e-6, 20, 0.001 / (0.370*12e-5 - 0.371*12e-6), nil},
 		{"loose", measure.Thou(-1), "CA", 0, 20, 0, nil},
 		{"butyrate has no service temperature", measure.Thou(2), "CAB", 0, 20, 0.002 / 0.370 / 12e-5, []press.WarningCode{press.AboveDeflection}},
 		{"a material without any limit", measure.Thou(1), "zinc", 0, 20, 0.001 / 0.370 / 27.4e-6, []press.WarningCode{press.LimitUnknown}},
 	} {
 		w, err := press.Easing{
-			Interference: c.interference, Diameter: measure.Thou(370), Ring: mustMaterial(t, c.ring),
+			Interference: c.interference, Bore: measure.Thou(370), Ring: mustMaterial(t, c.ring),
 			ShaftExpansionPerK: c.shaft, FromC: c.fromC,
 		}.Solve()
 		if err != nil {
@@ -64,18 +66,38 @@ func TestEasing(t *testing.T) {
 	}
 }
 
+// Warmed by the rise the bore is as large as the shaft: that is what the rise means.
+func TestEasedBoreTakesTheShaft(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		bore := measure.Micrometres(rapid.Int64Range(8000, 11000).Draw(t, "bore"))
+		interference := measure.Micrometres(rapid.Int64Range(1, 300).Draw(t, "interference"))
+		ring, shaft := rapid.Float64Range(5e-5, 18e-5).Draw(t, "α"), rapid.Float64Range(0, 2e-5).Draw(t, "α of the shaft")
+		w, err := press.Easing{Interference: interference, Bore: bore, ShaftExpansionPerK: shaft,
+			Ring: press.Material{Name: "one's own", ExpansionPerK: press.OwnValue(ring, "drawn")}}.Solve()
+		if err != nil {
+			t.Fatal(err)
+		}
+		warm := bore.Millimetres() * (1 + ring*w.RiseK)
+		need := bore.Add(interference).Millimetres() * (1 + shaft*w.RiseK)
+		if math.Abs(warm-need) > 1e-12*need {
+			t.Fatalf("%g K warmer the bore is %g mm and the shaft %g mm", w.RiseK, warm, need)
+		}
+	})
+}
+
 func TestEasingErrors(t *testing.T) {
-	good := press.Easing{Interference: measure.Thou(2), Diameter: measure.Thou(370), Ring: mustMaterial(t, "CA"), FromC: 20}
+	good := press.Easing{Interference: measure.Thou(2), Bore: measure.Thou(370), Ring: mustMaterial(t, "CA"), FromC: 20}
 	for _, c := range []struct {
 		field  string
 		change func(*press.Easing)
 	}{
-		{"Diameter", func(e *press.Easing) { e.Diameter = measure.Length{} }},
+		{"Bore", func(e *press.Easing) { e.Bore = measure.Length{} }},
 		{"FromC", func(e *press.Easing) { e.FromC = math.NaN() }},
 		{"FromC", func(e *press.Easing) { e.FromC = -300 }},
 		{"ShaftExpansionPerK", func(e *press.Easing) { e.ShaftExpansionPerK = -1e-6 }},
 		{"ShaftExpansionPerK", func(e *press.Easing) { e.ShaftExpansionPerK = math.NaN() }},
 		{"Ring.ExpansionPerK", func(e *press.Easing) { e.ShaftExpansionPerK = 12e-5 }},
+		{"Ring.ExpansionPerK", func(e *press.Easing) { e.ShaftExpansionPerK = 12e-5 / 372 * 370 }}, // the larger shaft keeps up
 		{"Ring.ExpansionPerK", func(e *press.Easing) { e.Ring.ExpansionPerK = press.OwnValue(math.NaN(), "a bad reading") }},
 	} {
 		e := good

@@ -95,7 +95,7 @@ func ExampleEasing_Solve() {
 		return
 	}
 	w, err := press.Easing{
-		Interference: measure.Thou(2), Diameter: measure.Thou(370), Ring: acetate, FromC: 20,
+		Interference: measure.Thou(2), Bore: measure.Thou(368), Ring: acetate, FromC: 20,
 	}.Solve()
 	if err != nil {
 		fmt.Println(err)
