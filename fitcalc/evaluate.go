@@ -123,20 +123,11 @@ func (j *joint) bringAdapter() {
 
 func (j *joint) bringFerrule() {
 	f := j.ferrule
-	j.baseOD, j.ferruleBore, j.style = f.BaseOD, f.Bore, f.Style
+	j.baseOD, j.ferruleBore, j.style = f.BaseOD, f.Bore, f.TakenStyle()
 	j.tolerance(&j.baseOD, j.shop.FerruleODTolerance, AssumedBaseODTolerance)
 	j.baseOD = centred(j.baseOD)
 	j.tolerance(&j.ferruleBore, j.shop.FerruleBoreTolerance, AssumedFerruleBoreTolerance)
-	if j.style != StyleUnknown {
-		return
-	}
-	switch {
-	case f.Step.OD.Given() || f.Step.Length.Given():
-		j.style = Stepped
-	case f.Collar.OD.Given() || f.Collar.Length.Given():
-		j.style = Collared
-	default:
-		j.style = Plain
+	if f.Style == StyleUnknown && j.style == Plain {
 		j.assume(AssumedPlain)
 	}
 }

@@ -32,12 +32,43 @@ type Ferrule struct {
 type Style uint8
 
 const (
-	// StyleUnknown is taken as plain unless a collar or a step is given, and said to be.
+	// StyleUnknown is taken by what is given below the base, see [Ferrule.TakenStyle].
 	StyleUnknown Style = iota
 	Plain
 	Collared
 	Stepped
 )
+
+// TakenStyle returns the form of base that a ferrule is taken to have: its Style or, where that is not known, stepped where a
+// size of a step is given, collared where one of a collar is, and plain otherwise ([AssumedPlain]).
+func (f *Ferrule) TakenStyle() Style {
+	switch {
+	case f.Style != StyleUnknown:
+		return f.Style
+	case f.Step.OD.Given() || f.Step.Length.Given():
+		return Stepped
+	case f.Collar.OD.Given() || f.Collar.Length.Given():
+		return Collared
+	}
+	return Plain
+}
+
+// Below returns what there is below the base of that style: the collar, the step, or nothing.
+func (f *Ferrule) Below() Spigot {
+	switch f.TakenStyle() {
+	case Collared:
+		return f.Collar
+	case Stepped:
+		return f.Step
+	}
+	return Spigot{}
+}
+
+// WithoutSizes returns what is left of a ferrule where a size cannot be, and so none is to be relied on: what it is made of, and the
+// style it was taken to have.
+func (f *Ferrule) WithoutSizes() Ferrule {
+	return Ferrule{Style: f.TakenStyle(), Material: f.Material}
+}
 
 // Spigot is a cylinder below a ferrule's base: a collar or a step. OD is its outside diameter, and Length how far it reaches
 // below the base.

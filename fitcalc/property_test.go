@@ -484,3 +484,35 @@ func FuzzEvaluate(f *testing.F) {
 		}
 	})
 }
+
+// TestTakenStyleIsTheOneDecided: whatever is given below the base, a ferrule of unknown style is decided as the one it is taken to
+// be, and only a plain one is said to be assumed.
+func TestTakenStyleIsTheOneDecided(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := sketch{t: t, unit: measure.Thou(1)}
+		d := s.joint()
+		d.ferrule.Style = StyleUnknown
+		d.ferrule.Collar = Spigot{s.dim("collar OD", 400, 430, 2), s.dim("collar length", 20, 60, 3)}
+		d.ferrule.Step = Spigot{s.dim("step OD", 400, 430, 2), s.dim("step length", 20, 250, 3)}
+		if rapid.Bool().Draw(t, "no step") {
+			d.ferrule.Step = Spigot{}
+		}
+		if rapid.Bool().Draw(t, "no collar") {
+			d.ferrule.Collar = Spigot{}
+		}
+		unknown := d.evaluate(t)
+		if plain := d.ferrule.TakenStyle() == Plain; unknown.Assumptions.Has(AssumedPlain) != plain {
+			t.Fatalf("%v, assumed %v", d.ferrule.TakenStyle(), unknown.Assumptions)
+		}
+		below := d.ferrule.Below()
+		d.ferrule.Style = d.ferrule.TakenStyle()
+		stated := d.evaluate(t)
+		unknown.Assumptions = stated.Assumptions
+		if unknown != stated || below != d.ferrule.Below() {
+			t.Fatalf("%v where it is stated, %v where it is not", stated.Verdict, unknown.Verdict)
+		}
+		if left := d.ferrule.WithoutSizes(); left.Style != d.ferrule.Style || left.Collar != (Spigot{}) || left.Step != (Spigot{}) {
+			t.Fatalf("left without sizes: %+v", left)
+		}
+	})
+}

@@ -217,7 +217,7 @@ func subjectOf(r *matrix.Result, head, ferrule int, shop settings.Settings, unit
 		s.Inputs = append(s.Inputs, impossibleInput("head", h.Source, err))
 	}
 	if err := f.Ferrule.Validate(); err != nil {
-		s.Joint.Ferrule = fitcalc.Ferrule{Style: f.Ferrule.Style, Material: f.Ferrule.Material}
+		s.Joint.Ferrule = f.Ferrule.WithoutSizes()
 		s.Inputs = append(s.Inputs, impossibleInput("ferrule", f.Source, err))
 	}
 	s.Inputs = append(s.Inputs, cellInputs(r, &s.Joint, joint.OfHead, &h.Item, units)...)

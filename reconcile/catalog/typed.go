@@ -347,12 +347,9 @@ func (e *entry) ferrule() Ferrule {
 		Material: materials[t.word(materialQuestion(f[Material].Text))],
 	}
 	if made.Ferrule.Style == fitcalc.StyleUnknown && f[Style].Text == "" {
-		switch {
-		case made.Ferrule.Step.OD.Given() || made.Ferrule.Step.Length.Given():
-			made.Ferrule.Style = fitcalc.Stepped
-		case made.Ferrule.Collar.OD.Given() || made.Ferrule.Collar.Length.Given():
-			made.Ferrule.Style = fitcalc.Collared
-		default:
+		if taken := made.Ferrule.TakenStyle(); taken != fitcalc.Plain {
+			made.Ferrule.Style = taken
+		} else {
 			made.Ferrule.Style = styles[t.word(styleQuestion(f[Description].Text))]
 		}
 	}

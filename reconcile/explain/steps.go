@@ -152,7 +152,7 @@ func (b *builder) seat() {
 	if !s.Known || b.head.Top == fitcalc.TopRounded {
 		return
 	}
-	b.value("form", "", fmt.Sprintf("%s ferrule on a %s top", styleWord(b.part), topWord(b.head)), "")
+	b.value("form", "", fmt.Sprintf("%s ferrule on a %s top", b.part.TakenStyle(), topWord(b.head)), "")
 	b.countersink()
 	b.collar(s)
 	b.stepped(s)
@@ -174,18 +174,6 @@ func (b *builder) seat() {
 				"({} − {}) / 2 = {}", b.hosel().Lower(), s.CutMouth, s.WallLeft)
 		}
 	}
-}
-
-func styleWord(f *fitcalc.Ferrule) string {
-	switch {
-	case f.Style != fitcalc.StyleUnknown:
-		return f.Style.String()
-	case f.Step.OD.Given() || f.Step.Length.Given():
-		return fitcalc.Stepped.String()
-	case f.Collar.OD.Given() || f.Collar.Length.Given():
-		return fitcalc.Collared.String()
-	}
-	return fitcalc.Plain.String()
 }
 
 func topWord(h *fitcalc.Head) string {
@@ -219,7 +207,7 @@ func (b *builder) countersink() {
 
 func (b *builder) collar(s *fitcalc.SeatFit) {
 	c := &b.part.Collar
-	if styleWord(b.part) != fitcalc.Collared.String() || !c.OD.Given() || !c.Length.Given() {
+	if b.part.TakenStyle() != fitcalc.Collared || !c.OD.Given() || !c.Length.Given() {
 		return
 	}
 	b.uses("length_tolerance", "ferrule_od_tolerance", "recess_tolerance")
@@ -232,7 +220,7 @@ func (b *builder) collar(s *fitcalc.SeatFit) {
 // stepped is the seat of a stepped ferrule.
 func (b *builder) stepped(s *fitcalc.SeatFit) {
 	p, c := &b.part.Step, &b.head.Counterbore
-	if styleWord(b.part) != fitcalc.Stepped.String() || !p.OD.Given() || !p.Length.Given() || !c.Diameter.Given() || !c.Depth.Given() {
+	if b.part.TakenStyle() != fitcalc.Stepped || !p.OD.Given() || !p.Length.Given() || !c.Diameter.Given() || !c.Depth.Given() {
 		return
 	}
 	b.uses("length_tolerance", "ferrule_od_tolerance", "recess_tolerance")

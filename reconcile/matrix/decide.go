@@ -50,7 +50,7 @@ func (r *Result) takeParts() {
 		ferrule := f.Ferrule
 		if err := ferrule.Validate(); err != nil {
 			r.impossible(f.Item, err)
-			ferrule = fitcalc.Ferrule{Style: ferrule.Style, Material: ferrule.Material}
+			ferrule = ferrule.WithoutSizes()
 		}
 		r.parts = append(r.parts, ferrule)
 	}

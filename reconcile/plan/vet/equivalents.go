@@ -153,7 +153,7 @@ func same(pairs []pairOf) ([]Difference, bool) {
 }
 
 func sameFerrule(a, b *fitcalc.Ferrule, shop *fitcalc.Shop) ([]Difference, bool) {
-	if formOf(a) != formOf(b) {
+	if a.TakenStyle() != b.TakenStyle() {
 		return nil, false
 	}
 	return same([]pairOf{
@@ -165,14 +165,6 @@ func sameFerrule(a, b *fitcalc.Ferrule, shop *fitcalc.Shop) ([]Difference, bool)
 		{catalog.StepOD, a.Step.OD, b.Step.OD, shop.RecessTolerance, false},
 		{catalog.StepLength, a.Step.Length, b.Step.Length, shop.RecessTolerance, false},
 	})
-}
-
-// formOf is the form of a ferrule's base; an unknown one is taken as plain, as it is in deciding.
-func formOf(f *fitcalc.Ferrule) fitcalc.Style {
-	if f.Style == fitcalc.StyleUnknown {
-		return fitcalc.Plain
-	}
-	return f.Style
 }
 
 func sameHead(a, b *catalog.Head, shop *fitcalc.Shop) ([]Difference, bool) {

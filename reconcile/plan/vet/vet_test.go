@@ -287,6 +287,27 @@ func TestEquivalents(t *testing.T) {
 	}
 }
 
+// TestEquivalentsByTakenStyle: a ferrule whose style no word tells is compared as the one it is decided as.
+func TestEquivalentsByTakenStyle(t *testing.T) {
+	sheet := func(file, rows string) *catalog.Catalogue {
+		text := "Part,Bore (mm),Base OD (mm),Length (mm),Style,Collar OD (mm),Collar length (mm)\n" + rows
+		return read(catalog.Input{Book: book(t, file, text), Kind: catalog.Ferrules})
+	}
+	h := sheet("own.csv", "H-1,9.35,13.0,12.7,collared,10.2,0.8\nH-2,9.35,13.0,12.7,plain,10.2,0.8\n")
+	h.Heads = house(t).Heads
+	n := sheet("new.csv", "N-1,9.35,13.0,12.7,whatever,10.2,0.8\n")
+	if got := n.Ferrules[0].Ferrule; got.Style != fitcalc.StyleUnknown || got.TakenStyle() != fitcalc.Collared {
+		t.Fatalf("read as %v, taken as %v", got.Style, got.TakenStyle())
+	}
+	var got []string
+	for _, e := range against(t, vet.Input{House: h, New: n}).Equivalents {
+		got = append(got, h.Ferrules[e.House].Part)
+	}
+	if diff := cmp.Diff([]string{"H-1"}, got); diff != "" {
+		t.Errorf("(-want +got):\n%s", diff)
+	}
+}
+
 // TestEquivalenceIsMutual: what stands for another is stood for by it, and every part stands for itself.
 func TestEquivalenceIsMutual(t *testing.T) {
 	h := house(t)

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/xml"
 	"errors"
+	"fmt"
 	"io"
 	"math"
 	"regexp"
@@ -455,5 +456,17 @@ func (failing) Write([]byte) (int, error) { return 0, errDisk }
 func TestWriteError(t *testing.T) {
 	if err := drawing.WriteSVG(failing{}, section(t, cases[0].text), titled); !errors.Is(err, errDisk) {
 		t.Errorf("error %v", err)
+	}
+}
+
+// TestDrawnAsDecided: a ferrule of unknown style with one size of a step is decided as stepped, and is not drawn with its collar.
+func TestDrawnAsDecided(t *testing.T) {
+	const text = `{"head":{"hosel_od":"13.6 mm","bore":"9.5 mm","bore_depth":"32 mm","countersink_mouth":"11 mm","countersink_angle":"60°"},` +
+		`"tip":".370 in parallel","ferrule":{"bore":".368 in","base_od":"13.75 mm","length":"13 mm",%s"collar_od":"10.2 mm","collar_length":".5 mm"}}`
+	for step, collar := range map[string]bool{"": true, `"step_length":"2 mm",`: false, `"step_od":"10.2 mm",`: false} {
+		file := svg(t, section(t, fmt.Sprintf(text, step)), titled)
+		if got := strings.Contains(file, "collar Ø"); got != collar {
+			t.Errorf("with %q a collar is drawn: %v, want %v", step, got, collar)
+		}
 	}
 }

@@ -116,11 +116,7 @@ func (s *Section) takeBore(shop *fitcalc.Shop) {
 func (s *Section) takeFerrule() {
 	f := &s.joint.Ferrule
 	s.base, s.length, s.bore = radius(f.BaseOD), mm(f.Length.Nominal()), radius(f.Bore)
-	spigot := f.Collar
-	if f.Style == fitcalc.Stepped || f.Style == fitcalc.StyleUnknown && f.Step.Length.Given() {
-		spigot = f.Step
-	}
-	if f.Style != fitcalc.Plain && spigot.OD.Given() && spigot.Length.Given() {
+	if spigot := f.Below(); spigot.OD.Given() && spigot.Length.Given() {
 		s.spigot, s.spigotLength = radius(spigot.OD), mm(spigot.Length.Nominal())
 	}
 	if s.fit.Seat.Known {

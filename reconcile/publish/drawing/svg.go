@@ -388,9 +388,9 @@ func (p *page) remarks() {
 		p.within(p.place(s.spigotMiddle(), s.standOff/2), "stands off", p.amount(fit.Seat.StandOff.Nominal))
 	}
 	if s.spigotLength > 0 {
-		name, spigot := "collar", f.Collar
-		if f.Style == fitcalc.Stepped || f.Style == fitcalc.StyleUnknown && f.Step.Length.Given() {
-			name, spigot = "step", f.Step
+		name, spigot := "collar", f.Below()
+		if f.TakenStyle() == fitcalc.Stepped {
+			name = "step"
 		}
 		p.outlined(p.place(s.spigot, s.standOff-s.spigotLength/2), name+" Ø"+p.amount(spigot.OD.Nominal()), p.amount(spigot.Length.Nominal())+" long")
 	}

@@ -178,7 +178,7 @@ func clean(text string) string {
 // form gives ferrules of one form one index. Sizes that no ferrule can have are left out, as package matrix does.
 func (b *builder) form(f fitcalc.Ferrule) int {
 	if f.Validate() != nil {
-		f = fitcalc.Ferrule{Style: f.Style, Material: f.Material}
+		f = f.WithoutSizes()
 	}
 	f.Material = fitcalc.MaterialUnknown // it has no bearing on the verdict
 	if at, known := b.formIDs[f]; known {
@@ -191,11 +191,7 @@ func (b *builder) form(f fitcalc.Ferrule) int {
 	data := formData{
 		Base: b.dim(base), Spread: b.spread(base), Bore: size(f.Bore), Top: size(f.TopOD), Length: size(f.Length),
 	}
-	spigot := f.Collar
-	if f.Style == fitcalc.Stepped || f.Style == fitcalc.StyleUnknown && f.Step.OD.Given() {
-		spigot = f.Step
-	}
-	if f.Style != fitcalc.Plain && spigot.OD.Given() && spigot.Length.Given() {
+	if spigot := f.Below(); spigot.OD.Given() && spigot.Length.Given() {
 		data.Spigot = &[2]picometres{size(spigot.OD), size(spigot.Length)}
 	}
 	b.chart.Forms = append(b.chart.Forms, data)

@@ -97,7 +97,7 @@ func (x *bench) work(r *matrix.Result) error {
 	for i, ferrule := range x.ferrules {
 		forms[i] = r.Catalogue.Ferrules[ferrule].Ferrule
 		if forms[i].Validate() != nil { // as the matrix does, and the findings say so
-			forms[i] = fitcalc.Ferrule{Style: forms[i].Style, Material: forms[i].Material}
+			forms[i] = forms[i].WithoutSizes()
 		}
 	}
 	blocks := len(x.tips) * len(x.tops)
