@@ -1,6 +1,7 @@
 package catalog
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -466,29 +467,65 @@ func (r *rowReader) source() Source {
 	return source
 }
 
-// category finds the kind of club: from the row, the title above it, its description or its club, the sheet's title.
+// category finds the kind of club: from the row, the title above it, its description or a club that names its kind itself, the
+// sheet's title. A club's plain number says least: it is an iron's only where nothing else speaks.
 func (r *rowReader) category(club string) string {
-	lex := r.t.lex
+	number := r.t.lex.plainNumber(cmp.Or(club, r.fields[Club].Text))
 	for _, role := range []Role{Category, Club, Description, Part} {
-		if text := r.fields[role].Text; text != "" {
-			if kind := clubCategory(text); role == Club && kind != "" && club == "" {
-				return kind
-			}
-			if hit, found := lex.category(text); found && hit.Score >= 0.2 && (role != Part || hit.Score >= 0.5) {
-				return hit.Value
-			}
-			if set := lex.setOf("", text); role != Part && len(set) == 1 && clubCategory(set[0]) != "" {
-				return clubCategory(set[0])
-			}
+		if kind := r.kindSaid(role, club); kind != "" {
+			return kind
 		}
 		if role == Description && r.t.sectionCategory != "" {
-			return r.t.sectionCategory
+			return firstWood(r.t.sectionCategory, cmp.Or(number, club))
 		}
 	}
-	if kind := clubCategory(club); kind != "" {
+	if kind := clubCategory(club); kind != "" && number == "" {
 		return kind
 	}
-	return r.t.titleCategory
+	if r.t.titleCategory != "" {
+		return firstWood(r.t.titleCategory, cmp.Or(number, club))
+	}
+	return clubCategory(number)
+}
+
+// kindSaid returns the kind of club that a cell of the row names, beside a number.
+func (r *rowReader) kindSaid(role Role, club string) string {
+	lex, text := r.t.lex, r.fields[role].Text
+	if text == "" {
+		return ""
+	}
+	if kind := clubCategory(text); role == Club && club == "" && kind != "" && lex.plainNumber(text) == "" {
+		return kind
+	}
+	if hit, found := lex.category(text); found && hit.Score >= 0.2 && (role != Part || hit.Score >= 0.5) {
+		return hit.Value
+	}
+	if role != Part && lex.plainNumber(text) == "" {
+		if set := lex.setOf("", text); len(set) == 1 {
+			return clubCategory(set[0])
+		}
+	}
+	return ""
+}
+
+// plainNumber returns the number of the club that a text names without its kind: 7, #7, 7番; empty where it names anything else.
+func (l *lexicon) plainNumber(text string) string {
+	text = strings.TrimSpace(text)
+	if set := l.setOf("", text); len(set) == 1 {
+		text = set[0]
+	}
+	if len(text) != 1 || !isDigits(text) {
+		return ""
+	}
+	return text
+}
+
+// firstWood makes the first of the woods the driver, which it is in every language.
+func firstWood(category, club string) string {
+	if category == "fairway" && (club == "1" || club == "1W") {
+		return "driver"
+	}
+	return category
 }
 
 // clubCategory returns the kind of a club in short form.
