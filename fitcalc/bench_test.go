@@ -88,3 +88,16 @@ func BenchmarkErfc(b *testing.B) {
 		b.Fatal("the sum vanished")
 	}
 }
+
+// BenchmarkEvaluateCollar is a collar on a countersink: one that the cone alone can hold up, one that its bottom may, and one that
+// may also go on into a counterbore that it hardly fits.
+func BenchmarkEvaluateCollar(b *testing.B) {
+	head, tip, ferrule, shop := benchJoint(b)
+	ferrule.Style, ferrule.Collar = Collared, Spigot{OD: dim(b, "10.08 ±.02 mm"), Length: dim(b, ".80 ±.02 mm")}
+	head.Countersink.Mouth = dim(b, "11.0 ±.02 mm")
+	b.Run("cone", func(b *testing.B) { benchmarkEvaluate(b, head, tip, ferrule, shop) })
+	head.Countersink.Depth, head.Countersink.Angle = dim(b, ".80 ±.30 mm"), measure.Degrees(60)
+	b.Run("cone or bottom", func(b *testing.B) { benchmarkEvaluate(b, head, tip, ferrule, shop) })
+	head.Counterbore = Counterbore{Diameter: dim(b, "10.08 ±.02 mm"), Depth: dim(b, ".80 ±.1 mm")}
+	b.Run("cone, bottom or counterbore", func(b *testing.B) { benchmarkEvaluate(b, head, tip, ferrule, shop) })
+}

@@ -36,9 +36,9 @@ func (j *joint) countersink() (cone, bool) {
 			j.missing(FieldCountersinkMouth)
 			return result, false
 		}
-		// The cone runs from the bore upward.
+		// The cone runs from the bore upward, so that it has no other bottom.
 		depth := c.Depth.OrPlusMinus(j.shop.RecessTolerance)
-		result.mouth = scaled(depth, result.slope).Shift(j.headBore.Nominal())
+		result.mouth, result.depth = scaled(depth, result.slope).Shift(j.headBore.Middle()), measure.Dim{}
 	}
 	result.mouth = result.mouth.OrPlusMinus(j.shop.RecessTolerance)
 	if result.depth.Given() {
@@ -64,25 +64,17 @@ func (j *joint) coneSlope() float64 {
 	return 2 * j.shop.CountersinkAngle.Half().Tan()
 }
 
-// standOff returns how high a collar leaves the base: the collar's length less the depth at which its lower edge meets
-// the cone, (M − collar OD) / (2 tan(A/2)), or less the depth of the cone where it reaches the bottom first. A collar that
-// is narrower than the bore meets neither.
-func (c cone) standOff(od, length, bore measure.Dim) stack.Sum {
-	if bore.Given() && !bore.Nominal().Less(od.Nominal()) {
-		return stack.Sum{}
-	}
-	onCone := stack.Of(length).Minus(scaled(c.mouth, 1/c.slope)).Plus(scaled(od, 1/c.slope))
-	if !c.depth.Given() {
-		return onCone
-	}
-	onBottom := stack.Of(length).Minus(c.depth)
-	if onCone.Nominal().Less(onBottom.Nominal()) {
-		return onBottom
-	}
-	return onCone
+// meetsAt returns the depth at which the lower edge of a collar meets the cone: (M − collar OD) / (2 tan(A/2)).
+func (c *cone) meetsAt(od measure.Dim) stack.Sum {
+	return stack.Of(scaled(c.mouth, 1/c.slope)).Minus(scaled(od, 1/c.slope))
 }
 
-// mouthFor returns the mouth a countersink needs for a collar to seat.
-func (c cone) mouthFor(od, length measure.Length) measure.Length {
-	return od.Add(times(length, c.slope))
+// mouthAfter returns the mouth that a countersink needs for a collar to seat, or that a cone gets by being cut deeper, where that
+// is more.
+func (c *cone) mouthAfter(od, length, deeper measure.Length) measure.Length {
+	need := od.Add(times(length, c.slope))
+	if !c.there {
+		return need
+	}
+	return measure.Max(need, c.mouth.Middle().Add(times(deeper, c.slope)))
 }

@@ -126,11 +126,12 @@ type GripFit struct {
 type SeatFit struct {
 	// Known is set where the form of top and base and the dimensions that matter for it are given.
 	Known bool
-	// StandOff is how high the base stands above the hosel's top.
+	// StandOff is how high the base stands above the hosel's top: the least, usual and most that the stops a collar may land on
+	// leave together.
 	StandOff Amount
 	// Proud is the probability that it stands off by more than the seat gap.
 	Proud float64
-	// CutDeeper is how much deeper the countersink has to be cut for the collar to seat, nominally, and CutMouth the
+	// CutDeeper is how much deeper the countersink has to be cut for the collar to seat, usually, and CutMouth the
 	// diameter of its mouth then.
 	CutDeeper, CutMouth measure.Length
 	// WallLeft is the hosel's wall at its top after that cut, per side; nothing where the hosel OD is not given.

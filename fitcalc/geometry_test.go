@@ -137,7 +137,7 @@ func TestSeatGeometry(t *testing.T) {
 			p.countersunk("11.5 ±0 mm")
 			p.head.Countersink.Depth = p.dim(".5 ±0.05 mm")
 			p.collar("10.5 ±0 mm", ".8 ±0 mm")
-		}, want{standOff: .3, least: .25, most: .35, deeper: .3, mouth: 11.423760, wall: .625120}},
+		}, want{standOff: .3, least: .25, most: .35, deeper: .3, mouth: 11.846410, wall: .413795}}, // 11.5 + .3 × 1.154701
 		{"collar wider than the mouth stands on the top", func(p *parts) { p.countersunk("10.5 ±0 mm"); p.collar("10.7 ±0 mm", ".5 ±0 mm") },
 			want{standOff: .5, least: .5, most: .5, deeper: .5, mouth: 11.277350, wall: .698325}},
 		{"collar narrower than the bore goes in", func(p *parts) {

@@ -78,26 +78,28 @@ func (j *joint) seatCollar() {
 	if !coneKnown || !collar.OD.Given() || !collar.Length.Given() {
 		return
 	}
-	od := collar.OD.OrPlusMinus(j.shop.FerruleODTolerance)
-	length := collar.Length.OrPlusMinus(j.shop.LengthTolerance)
-	standOff := stack.Of(length)
-	if cone.there {
-		standOff = lower(standOff, cone.standOff(od, length, j.headBore))
+	l := landing{
+		od: collar.OD.OrPlusMinus(j.shop.FerruleODTolerance), length: collar.Length.OrPlusMinus(j.shop.LengthTolerance),
+	}
+	if l.cone = cone.there; l.cone {
+		l.mouth, l.slope, l.bottom, l.contact = cone.mouth, cone.slope, cone.depth, cone.meetsAt(l.od)
+		l.sinks = j.headBore.Given() && !j.headBore.Middle().Less(l.od.Middle())
 	}
 	if j.counterbored() {
 		width, depth := j.head.Counterbore.Diameter, j.head.Counterbore.Depth
-		switch {
-		case !width.Given() || !depth.Given():
-			if standOff.Above(j.shop.SeatGap) > j.shop.SeatRisk {
+		if !width.Given() || !depth.Given() {
+			if l.above(j.shop.SeatGap) > j.shop.SeatRisk {
 				j.missingCounterbore()
 				return
 			}
-		case !width.Nominal().Less(od.Nominal()):
-			standOff = lower(standOff, stack.Of(length).Minus(depth.OrPlusMinus(j.shop.RecessTolerance)))
-			defer j.openBelow(depth.Nominal().Sub(length.Nominal()))
+		} else {
+			l.width, l.depth = width.OrPlusMinus(j.shop.RecessTolerance), depth.OrPlusMinus(j.shop.RecessTolerance)
 		}
 	}
-	j.standsOff(standOff, od, length, cone)
+	j.standsOff(&l, &cone)
+	if l.usuallyFits() {
+		j.openBelow(l.depth.Middle().Sub(l.length.Middle()))
+	}
 }
 
 func (j *joint) missingCounterbore() {
@@ -110,15 +112,15 @@ func (j *joint) missingCounterbore() {
 }
 
 // standsOff fills in how high a collar leaves the base, and whether cutting the countersink deeper is a way out.
-func (j *joint) standsOff(standOff stack.Sum, od, length measure.Dim, cone cone) {
+func (j *joint) standsOff(l *landing, cone *cone) {
 	s := &j.fit.Seat
-	s.Known, s.StandOff, s.Proud = true, amountAbove(standOff), standOff.Above(j.shop.SeatGap)
+	s.Known, s.StandOff, s.Proud = true, l.standOff(), l.above(j.shop.SeatGap)
 	seats := j.seats()
 	if seats == certain {
 		return
 	}
 	s.CutDeeper = s.StandOff.Nominal
-	s.CutMouth = cone.mouthFor(od.Nominal(), length.Nominal())
+	s.CutMouth = cone.mouthAfter(l.od.Middle(), l.length.Middle(), s.CutDeeper)
 	level := seats.level(Prepares)
 	if seats == beyond {
 		level = Prepares
@@ -129,7 +131,7 @@ func (j *joint) standsOff(standOff stack.Sum, od, length measure.Dim, cone cone)
 			level = seats.level(Measures)
 		}
 	}
-	j.reason(Reason{Code: SeatCollarHigh, Field: j.recessOf(cone), Level: level, Size: s.StandOff.Nominal, Other: s.CutMouth, Third: s.WallLeft,
+	j.reason(Reason{Code: SeatCollarHigh, Field: j.recessOf(*cone), Level: level, Size: s.StandOff.Nominal, Other: s.CutMouth, Third: s.WallLeft,
 		Limit: j.shop.LeastHoselWall, Share: s.Proud})
 }
 
@@ -213,12 +215,4 @@ func (j *joint) stepInCounterbore() {
 func amountAbove(s stack.Sum) Amount {
 	zero := measure.Length{}
 	return Amount{measure.Max(s.Nominal(), zero), measure.Max(s.Least(), zero), measure.Max(s.Most(), zero)}
-}
-
-// lower returns the sum with the smaller nominal.
-func lower(a, b stack.Sum) stack.Sum {
-	if b.Nominal().Less(a.Nominal()) {
-		return b
-	}
-	return a
 }

@@ -10,6 +10,8 @@
 //	s.Below(step)       // probability
 //	s.MeanExcess(x)     // mean of what lies above x, counting nothing where S is below x
 //
+// Sums that share a dimension are brought together by [Average].
+//
 // Nothing is sampled: probabilities are closed forms or quadratures with a proven error, so equal inputs give equal
 // bits on equal machines.
 //

@@ -66,6 +66,25 @@ func (s Sum) Minus(d measure.Dim) Sum {
 	return s
 }
 
+// MinusSum returns s − o, the terms of both being independent of each other.
+func (s Sum) MinusSum(o Sum) Sum {
+	s.nominal, s.least, s.most = s.nominal.Sub(o.nominal), s.least.Sub(o.most), s.most.Sub(o.least)
+	s.twiceMean -= o.twiceMean
+	s.normalVariance += o.normalVariance
+	s.fault = max(s.fault, o.fault)
+	for i, half := range o.half[:o.terms] {
+		if s.terms == MaxTerms {
+			s.fault = tooMany
+			break
+		}
+		s.half[s.terms] = half
+		s.triangular |= o.triangular >> i & 1 << s.terms
+		s.terms++
+	}
+	s.checkRange()
+	return s
+}
+
 // PlusRatio returns s + d × num/den, limits to the nearest picometre: a tip that grows by .0075 in per inch adds
 // 3/400 of how deep it goes. A den of nothing is a fault, see [Sum.Err].
 func (s Sum) PlusRatio(d measure.Dim, num, den int64) Sum {
@@ -143,6 +162,9 @@ func (s Sum) Err() error {
 
 // Nominal returns the sum of the nominal sizes.
 func (s Sum) Nominal() measure.Length { return s.nominal }
+
+// Middle returns the middle of Least and Most: the mean, to the nearest picometre.
+func (s Sum) Middle() measure.Length { return measure.Between(s.least, s.most).Nominal() }
 
 // Least returns the worst case on the low side, limit against limit, exactly.
 func (s Sum) Least() measure.Length { return s.least }

@@ -168,7 +168,7 @@ func (b *builder) seat() {
 	if s.CutDeeper.Sign() > 0 {
 		b.uses("least_hosel_wall")
 		b.length("cut deeper by", "the stand-off", "", "{}", s.CutDeeper)
-		b.length("mouth then", "collar OD + 2 × collar length × tan(angle / 2)", "", "{}", s.CutMouth)
+		b.length("mouth then", "collar OD + 2 × collar length × tan(angle / 2), or mouth + 2 × cut × tan(angle / 2) where that is more", "", "{}", s.CutMouth)
 		if s.WallLeft.Sign() > 0 {
 			b.length("hosel wall then", "(least hosel OD − mouth) / 2", "per side; least "+b.u.Show(b.shop.LeastHoselWall),
 				"({} − {}) / 2 = {}", b.hosel().Lower(), s.CutMouth, s.WallLeft)
