@@ -154,7 +154,11 @@ func (j *joint) bringTip() {
 func (j *joint) tolerance(d *measure.Dim, tolerance measure.Length, a Assumption) {
 	if d.Given() && !d.HasLimits() {
 		j.assume(a)
-		*d = measure.PlusMinus(d.Nominal(), tolerance).WithShape(d.Shape()).WithOrigin(measure.Default)
+		origin := measure.Default
+		if d.Origin() == measure.Measured { // a single reading: only its tolerance is taken from elsewhere
+			origin = measure.Measured
+		}
+		*d = measure.PlusMinus(d.Nominal(), tolerance).WithShape(d.Shape()).WithOrigin(origin)
 	}
 }
 

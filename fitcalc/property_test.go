@@ -501,7 +501,7 @@ func TestTakenStyleIsTheOneDecided(t *testing.T) {
 			d.ferrule.Collar = Spigot{}
 		}
 		unknown := d.evaluate(t)
-		if plain := d.ferrule.TakenStyle() == Plain; unknown.Assumptions.Has(AssumedPlain) != plain {
+		if plain := d.ferrule.TakenStyle() == Plain && unknown.Verdict != Bare; unknown.Assumptions.Has(AssumedPlain) != plain {
 			t.Fatalf("%v, assumed %v", d.ferrule.TakenStyle(), unknown.Assumptions)
 		}
 		below := d.ferrule.Below()
