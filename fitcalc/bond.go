@@ -27,7 +27,7 @@ func CentripetalN(massKG, speedMPerS, radiusM float64) float64 {
 	return massKG * speedMPerS * speedMPerS / radiusM
 }
 
-// BondOf returns the bond of a tip in a parallel or tapered bore at the joint's nominal sizes. The error is an
+// BondOf returns the bond of a tip in a parallel or tapered bore at the joint's usual sizes, in the middle of their limits. The error is an
 // [*InputError]; it names a dimension that is missing, or the bore where the tip does not go in.
 func BondOf(head Head, tip Tip, shop Shop) (Bond, error) {
 	if err := firstError(head.Validate(), tip.Validate(), shop.Validate()); err != nil {
@@ -62,7 +62,7 @@ func bondOver(j *joint, length measure.Length) (Bond, error) {
 	from := measure.Length{}
 	for from.Less(length) {
 		to := j.nextCorner(from, length)
-		low, high := j.tip.nominalAt(from), j.tip.nominalAt(to)
+		low, high := j.tip.usualAt(from), j.tip.usualAt(to)
 		boreLow, boreHigh := j.boreAt(from), j.boreAt(to)
 		if boreLow.Less(low) || boreHigh.Less(high) {
 			return Bond{}, &InputError{Field: FieldHeadBore, Size: boreHigh, Reason: "is smaller than the tip; the tip does not go in"}
@@ -87,7 +87,7 @@ func (j *joint) nextCorner(from, end measure.Length) measure.Length {
 	return end
 }
 
-// boreAt returns the bore's nominal diameter at a position above its bottom.
+// boreAt returns the bore's usual diameter at a position above its bottom.
 func (j *joint) boreAt(position measure.Length) measure.Length {
 	return j.headBore.Nominal().Add(j.boreTaper().Growth(position))
 }

@@ -42,7 +42,7 @@ func (j *joint) bore() {
 func (j *joint) clearances() (tight Amount, wide measure.Length, formed bool) {
 	rate := j.boreTaper()
 	at := func(z measure.Length) measure.Length {
-		return j.headBore.Nominal().Add(rate.Growth(z)).Sub(j.tip.nominalAt(z))
+		return j.headBore.Nominal().Add(rate.Growth(z)).Sub(j.tip.usualAt(z))
 	}
 	least := at(measure.Length{})
 	most := least
@@ -123,7 +123,7 @@ func (j *joint) recess() (depth measure.Length, unknown Field) {
 	if j.counterbored() && !counterbore.Given() {
 		unknown = FieldCounterboreDepth
 	}
-	return measure.Max(counterbore.Nominal(), cone), unknown
+	return measure.Max(counterbore.Middle(), cone), unknown
 }
 
 // countersinkDepth is the depth stated, or that of the cone from mouth to bore.
@@ -132,7 +132,7 @@ func (j *joint) countersinkDepth() (depth measure.Length, unknown Field) {
 	none := measure.Length{}
 	switch {
 	case c.Depth.Given():
-		return c.Depth.Nominal(), NoField
+		return c.Depth.Middle(), NoField
 	case !c.Mouth.Given() && j.head.Top == TopCountersunk:
 		return none, FieldCountersinkMouth
 	case !c.Mouth.Given():
@@ -140,6 +140,6 @@ func (j *joint) countersinkDepth() (depth measure.Length, unknown Field) {
 	case !j.headBore.Given():
 		return none, FieldHeadBore
 	}
-	wider := measure.Max(none, c.Mouth.Nominal().Sub(j.headBore.Nominal()))
+	wider := measure.Max(none, c.Mouth.Middle().Sub(j.headBore.Nominal()))
 	return times(wider, 1/j.coneSlope()), NoField
 }

@@ -55,7 +55,7 @@ func (j *joint) coneSlope() float64 {
 	}
 	if c.Mouth.Given() && c.Depth.Given() && j.headBore.Given() {
 		// Mouth and depth give the angle only where the cone runs down to the bore. One that no tool cuts does not.
-		slope := c.Mouth.Nominal().Sub(j.headBore.Nominal()).Millimetres() / c.Depth.Nominal().Millimetres()
+		slope := c.Mouth.Middle().Sub(j.headBore.Nominal()).Millimetres() / c.Depth.Middle().Millimetres()
 		if slope > 2*measure.Degrees(1).Half().Tan() && slope < 2*measure.Degrees(179).Half().Tan() {
 			return slope
 		}

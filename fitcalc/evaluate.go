@@ -56,7 +56,8 @@ func evaluate(fit *Fit, head *Head, tip *Tip, ferrule *Ferrule, shop *Shop) {
 }
 
 // joint is one evaluation under way: the parts, with the shop's tolerances where the source states none, and the fit
-// being filled in.
+// being filled in. The sizes here are the usual ones, in the middle of their limits; those of the parts are as stated, and
+// what is taken from them is their middle.
 type joint struct {
 	fit     *Fit
 	head    *Head
@@ -75,8 +76,8 @@ type joint struct {
 	tipEnd    measure.Dim    // the tip's diameter at its untrimmed end
 	insertion measure.Length // position of the ferrule's base on the shaft
 	seated    measure.Length // position of the ferrule's top on the shaft
-	atBase    measure.Length // the shaft's nominal diameter at the ferrule's base
-	inBore    measure.Length // the largest nominal diameter from the tip end to there
+	atBase    measure.Length // the shaft's usual diameter at the ferrule's base
+	inBore    measure.Length // the largest usual diameter from the tip end to there
 
 	worst    Level
 	prepares bool // whether anything has to be prepared
@@ -100,6 +101,7 @@ func (j *joint) bringHead() {
 	j.tolerance(&j.hoselOD, shop.HoselODTolerance, AssumedHoselODTolerance)
 	j.hoselOD = centred(j.hoselOD)
 	j.tolerance(&j.headBore, shop.BoreTolerance, AssumedBoreTolerance)
+	j.headBore, j.boreDepth = centred(j.headBore), centred(j.boreDepth)
 }
 
 // bringAdapter puts the sleeve in the hosel's place. Sheets often give one bore and one depth, and mean those that take the
@@ -127,6 +129,7 @@ func (j *joint) bringFerrule() {
 	j.tolerance(&j.baseOD, j.shop.FerruleODTolerance, AssumedBaseODTolerance)
 	j.baseOD = centred(j.baseOD)
 	j.tolerance(&j.ferruleBore, j.shop.FerruleBoreTolerance, AssumedFerruleBoreTolerance)
+	j.ferruleBore = centred(j.ferruleBore)
 	if f.Style == StyleUnknown && j.style == Plain {
 		j.assume(AssumedPlain)
 	}
@@ -140,13 +143,14 @@ func (j *joint) bringTip() {
 			j.assume(AssumedInsertion)
 		}
 	}
-	j.seated = j.insertion.Add(j.ferrule.Length.Nominal())
+	j.seated = j.insertion.Add(j.ferrule.Length.Middle())
 	if j.tip.form == TipUnknown {
 		return
 	}
 	j.tipEnd = j.tip.end
 	j.tolerance(&j.tipEnd, j.shop.TipTolerance, AssumedTipTolerance)
-	j.atBase = j.tip.nominalAt(j.insertion)
+	j.tipEnd = centred(j.tipEnd)
+	j.atBase = j.tip.usualAt(j.insertion)
 	j.inBore = j.tip.widest(measure.Length{}, j.insertion)
 }
 
@@ -172,9 +176,9 @@ func centred(d measure.Dim) measure.Dim {
 	return measure.WithDeviations(middle, d.Lower().Sub(middle), d.Upper().Sub(middle)).WithShape(d.Shape()).WithOrigin(d.Origin())
 }
 
-// shaft returns a nominal diameter of the tip with the tip's limits.
-func (j *joint) shaft(nominal measure.Length) measure.Dim {
-	return j.tipEnd.Shift(nominal.Sub(j.tipEnd.Nominal()))
+// shaft returns a usual diameter of the tip with the tip's limits.
+func (j *joint) shaft(usual measure.Length) measure.Dim {
+	return j.tipEnd.Shift(usual.Sub(j.tipEnd.Nominal()))
 }
 
 func (j *joint) assume(a Assumption) { j.fit.Assumptions = j.fit.Assumptions.with(a) }

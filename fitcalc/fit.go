@@ -110,13 +110,13 @@ type GripFit struct {
 	Insertion measure.Length
 	// Interference is that at the tightest place of the seated ferrule.
 	Interference Amount
-	// Length is over how much of the seated ferrule the nominal interference is positive; KnownLength is set where the length of
+	// Length is over how much of the seated ferrule the usual interference is positive; KnownLength is set where the length of
 	// the ferrule is given.
 	Length      measure.Length
 	KnownLength bool
 	// Slip is the probability that it grips nowhere.
 	Slip float64
-	// Strain is the nominal strain of the bore at the tightest place, as a fraction; MostStrain the worst case.
+	// Strain is the usual strain of the bore at the tightest place, as a fraction; MostStrain the worst case.
 	Strain, MostStrain float64
 	// Split is the probability that the strain is beyond the limit.
 	Split float64

@@ -70,7 +70,7 @@ func (j *joint) gripsShort() bool {
 
 // leastGrip is the setting, or the whole ferrule where that is shorter.
 func (j *joint) leastGrip() measure.Length {
-	return measure.Min(j.shop.LeastGrip, j.ferrule.Length.Nominal())
+	return measure.Min(j.shop.LeastGrip, j.ferrule.Length.Middle())
 }
 
 func (j *joint) fillGrip(g *GripFit) {
@@ -86,9 +86,9 @@ func (j *joint) fillGrip(g *GripFit) {
 		i.Most = i.Most.Add(depth.Upper()).Add(length.Upper())
 		g.stackOdds(stack.Of(shaft).Plus(depth).Plus(length), bore, j.shop.StrainLimit)
 	}
-	g.Strain, g.MostStrain = strain(g.Interference.Nominal, bore.Nominal()), strain(g.Interference.Most, bore.Lower())
+	g.Strain, g.MostStrain = strain(g.Interference.Nominal, bore.Middle()), strain(g.Interference.Most, bore.Lower())
 	if j.ferrule.Length.Given() {
-		g.Length, g.KnownLength = j.tip.lengthAbove(bore.Nominal(), j.insertion, j.seated), true
+		g.Length, g.KnownLength = j.tip.lengthAbove(bore.Middle(), j.insertion, j.seated), true
 	}
 }
 
@@ -101,7 +101,7 @@ func (j *joint) playOfDepth(widest measure.Length) measure.Dim {
 	if j.tip.form == TipParallel || !d.HasLimits() {
 		return noPlay
 	}
-	length := j.ferrule.Length.Nominal()
+	length := j.ferrule.Length.Middle()
 	shallow := j.tip.widest(d.Lower(), d.Lower().Add(length))
 	deep := j.tip.widest(d.Upper(), d.Upper().Add(length))
 	return play(widest, shallow, deep).WithShape(d.Shape())

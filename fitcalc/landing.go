@@ -31,8 +31,8 @@ type landing struct {
 	width, depth measure.Dim
 }
 
-// asGoodAsOne is a probability as good as one, and its complement one as good as nothing.
-const asGoodAsOne = 1 - 1e-12
+// nearOne is as good as one, and its complement as good as nothing, for a probability.
+const nearOne = 1 - 1e-12
 
 // fits is the probability that the counterbore is wide enough.
 func (l *landing) fits() float64 {
@@ -115,9 +115,9 @@ func (l *landing) onlyStop(fits float64) (stop stack.Sum, only bool) {
 		}
 	}
 	switch {
-	case fits <= 1-asGoodAsOne:
+	case fits <= 1-nearOne:
 		return stop, true
-	case fits < asGoodAsOne:
+	case fits < nearOne:
 		return stop, false
 	}
 	return last(stop, stack.Of(l.depth))
@@ -169,7 +169,7 @@ func (l *landing) heldAbove(depth measure.Length, fits float64) float64 {
 // fitsAndMeets returns the probability that the collar fits the counterbore and meets the cone no sooner than at a depth: one thing
 // where either is certain, else the mean over its OD.
 func (l *landing) fitsAndMeets(depth measure.Length, meets, fits float64) float64 {
-	if fits >= asGoodAsOne || meets <= 1-asGoodAsOne || meets >= asGoodAsOne || l.od.Width().IsZero() {
+	if fits >= nearOne || meets <= 1-nearOne || meets >= nearOne || l.od.Width().IsZero() {
 		return meets * fits
 	}
 	narrower := times(depth, l.slope) // the cone is narrower there than at its mouth by this

@@ -17,7 +17,7 @@ type Shaft struct {
 	Friction float64
 }
 
-// Mechanics is a joint as package press sees it, at nominal sizes: made by [MechanicsOf]. What the numbers are worth stands in the
+// Mechanics is a joint as package press sees it, at its usual sizes: made by [MechanicsOf]. What the numbers are worth stands in the
 // comment of that package; they compare fits with one another, and a head is held by its bond, never by the ferrule.
 type Mechanics struct {
 	// Material is the ferrule's, and ShaftMaterial the shaft's, which has no name where it is not known.
@@ -39,8 +39,8 @@ type Mechanics struct {
 	tip, supplied, turned press.Profile
 }
 
-// MechanicsOf brings a joint to package press, so that pressure, strain, push-on force and warming can be asked of it at nominal
-// sizes:
+// MechanicsOf brings a joint to package press, so that pressure, strain, push-on force and warming can be asked of it at the
+// usual sizes, in the middle of their limits:
 //
 //	m, err := fitcalc.MechanicsOf(head, tip, ferrule, shop, fitcalc.Shaft{Material: "shaft steel", Inside: bore})
 //	fitted, err := m.Supplied() // while the ferrule is pushed on: travel, err := fitted.PushOn(m.Insertion, 50)
@@ -105,11 +105,11 @@ func (m *Mechanics) materials(ferrule Material, shaft Shaft) (err error) {
 }
 
 func (m *Mechanics) sizes(j *joint, inside measure.Length) {
-	m.bore, m.inside, m.length = j.ferruleBore.Nominal(), inside, j.ferrule.Length.Nominal()
+	m.bore, m.inside, m.length = j.ferruleBore.Nominal(), inside, j.ferrule.Length.Middle()
 	m.base = j.baseOD.Nominal()
 	m.top, m.hosel = m.base, m.base
 	if j.ferrule.TopOD.Given() && m.length.Sign() > 0 {
-		m.top = measure.Min(m.base, j.ferrule.TopOD.Nominal())
+		m.top = measure.Min(m.base, j.ferrule.TopOD.Middle())
 	}
 	if j.hoselOD.Given() {
 		m.hosel = measure.Min(m.base, j.hoselOD.Nominal())
@@ -133,13 +133,13 @@ func (m *Mechanics) profiles(j *joint) (err error) {
 	if m.turned, err = press.NewProfile(at(corner, m.hosel), at(m.length, measure.Min(m.top, m.hosel))); err != nil {
 		return err
 	}
-	points := []press.Point{at(zero, j.tip.nominalAt(zero))}
+	points := []press.Point{at(zero, j.tip.usualAt(zero))}
 	for _, s := range j.tip.stations {
 		if station := s.At.Sub(j.tip.trimmed); station.Sign() > 0 && station.Less(j.seated) {
-			points = append(points, at(station, s.Diameter))
+			points = append(points, at(station, j.tip.usual(s.Diameter)))
 		}
 	}
-	m.tip, err = press.NewProfile(append(points, at(j.seated, j.tip.nominalAt(j.seated)))...)
+	m.tip, err = press.NewProfile(append(points, at(j.seated, j.tip.usualAt(j.seated)))...)
 	return err
 }
 

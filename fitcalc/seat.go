@@ -183,7 +183,7 @@ func (j *joint) stepWithoutCounterbore() {
 	}
 	sum := stack.Of(length.OrPlusMinus(j.shop.LengthTolerance))
 	j.fit.Seat = SeatFit{Known: true, StandOff: amountAbove(sum), Proud: 1}
-	j.reason(Reason{Code: SeatStepLong, Level: Blocks, Size: length.Nominal(), Share: 1})
+	j.reason(Reason{Code: SeatStepLong, Level: Blocks, Size: length.Middle(), Share: 1})
 }
 
 func (j *joint) stepInCounterbore() {
@@ -208,11 +208,11 @@ func (j *joint) stepInCounterbore() {
 		j.reason(Reason{Code: SeatStepLong, Level: seats.level(Prepares), Size: length.Middle(), Other: depth.Middle(), Share: s.Proud})
 		return
 	}
-	j.openBelow(depth.Nominal().Sub(length.Nominal()))
+	j.openBelow(depth.Middle().Sub(length.Middle()))
 }
 
 // amountAbove cuts an amount off at nothing: a base cannot stand lower than on the hosel.
 func amountAbove(s stack.Sum) Amount {
 	zero := measure.Length{}
-	return Amount{measure.Max(s.Nominal(), zero), measure.Max(s.Least(), zero), measure.Max(s.Most(), zero)}
+	return Amount{measure.Max(s.Middle(), zero), measure.Max(s.Least(), zero), measure.Max(s.Most(), zero)}
 }

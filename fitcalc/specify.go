@@ -46,7 +46,7 @@ func Specify(head Head, tip Tip, wanted Ferrule, shop Shop) (Specification, erro
 	if tip.form == TipUnknown {
 		return Specification{}, &InputError{Field: FieldTip, Reason: "must be given for a ferrule to be specified"}
 	}
-	s := Specification{ForLength: wanted.Length.Nominal(), Style: styleFor(&head)}
+	s := Specification{ForLength: wanted.Length.Middle(), Style: styleFor(&head)}
 	if !wanted.Length.Given() {
 		s.ForLength = shop.UsualLength
 	}
@@ -163,7 +163,7 @@ func (p *probe) sparesTheWall(s *Specification) {
 func (p *probe) specifyLength(s *Specification) {
 	longest := p.shop.MostLength
 	if hosel := p.head.HoselLength; hosel.Given() {
-		longest = measure.Min(longest, times(hosel.Nominal(), p.shop.LengthOfHosel))
+		longest = measure.Min(longest, times(hosel.Middle(), p.shop.LengthOfHosel))
 	}
 	grips := func(length measure.Length) bool {
 		p.ferrule.Length = measure.Nominal(length)

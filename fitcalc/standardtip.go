@@ -53,7 +53,7 @@ func TipsForBore(bore measure.Dim, form BoreForm, category Category, shop Shop) 
 	}
 	var clear, usual []StandardTip
 	for _, tip := range standardTips {
-		clearance := bore.Nominal().Sub(tip.Diameter)
+		clearance := bore.Middle().Sub(tip.Diameter)
 		if clearance.Less(shop.LeastClearance) || shop.MostClearance.Less(clearance) || !formAgrees(form, tip.Form) {
 			continue
 		}

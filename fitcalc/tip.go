@@ -158,18 +158,24 @@ func (t *Tip) Trimmed() measure.Length { return t.trimmed }
 
 // Diameter returns the diameter at a position above the trimmed tip end, with the tip's limits.
 func (t *Tip) Diameter(at measure.Length) measure.Dim {
-	return t.end.Shift(t.nominalAt(at).Sub(t.end.Nominal()))
+	return t.end.Shift(t.usualAt(at).Sub(t.end.Middle()))
 }
 
-func (t *Tip) nominalAt(at measure.Length) measure.Length {
+// usualAt returns the diameter at a position of a tip whose end is in the middle of its limits.
+func (t *Tip) usualAt(at measure.Length) measure.Length {
 	position := at.Add(t.trimmed)
 	switch t.form {
 	case TipTapered:
-		return t.end.Nominal().Add(t.taper.Growth(position))
+		return t.end.Middle().Add(t.taper.Growth(position))
 	case TipProfiled:
-		return t.interpolate(position)
+		return t.usual(t.interpolate(position))
 	}
-	return t.end.Nominal()
+	return t.end.Middle()
+}
+
+// usual returns what a nominal diameter usually is.
+func (t *Tip) usual(nominal measure.Length) measure.Length {
+	return nominal.Add(t.end.Middle().Sub(t.end.Nominal()))
 }
 
 func (t *Tip) interpolate(position measure.Length) measure.Length {
@@ -185,37 +191,37 @@ func (t *Tip) interpolate(position measure.Length) measure.Length {
 		MulRatio(position.Sub(from.At).Picometres(), to.At.Sub(from.At).Picometres()))
 }
 
-// widest returns the largest nominal diameter between two positions.
+// widest returns the largest usual diameter between two positions.
 func (t *Tip) widest(from, to measure.Length) measure.Length {
 	switch t.form {
 	case TipTapered: // it never narrows upward
-		return t.nominalAt(to)
+		return t.usualAt(to)
 	case TipProfiled:
-		most := measure.Max(t.nominalAt(from), t.nominalAt(to))
+		most := measure.Max(t.usualAt(from), t.usualAt(to))
 		for _, s := range t.stations {
 			if at := s.At.Sub(t.trimmed); from.Less(at) && at.Less(to) {
-				most = measure.Max(most, s.Diameter)
+				most = measure.Max(most, t.usual(s.Diameter))
 			}
 		}
 		return most
 	}
-	return t.end.Nominal()
+	return t.end.Middle()
 }
 
-// lowest returns the lowest position from..to at which the nominal diameter is the widest there, as widest returns it.
+// lowest returns the lowest position from..to at which the usual diameter is the widest there, as widest returns it.
 func (t *Tip) lowest(widest, from, to measure.Length) measure.Length {
-	if t.nominalAt(from) == widest {
+	if t.usualAt(from) == widest {
 		return from
 	}
 	for _, s := range t.stations {
-		if at := s.At.Sub(t.trimmed); from.Less(at) && at.Less(to) && s.Diameter == widest {
+		if at := s.At.Sub(t.trimmed); from.Less(at) && at.Less(to) && t.usual(s.Diameter) == widest {
 			return at
 		}
 	}
 	return to
 }
 
-// lengthAbove returns over how much of from..to the nominal diameter is larger than bore.
+// lengthAbove returns over how much of from..to the usual diameter is larger than bore.
 func (t *Tip) lengthAbove(bore, from, to measure.Length) measure.Length {
 	total, at := measure.Length{}, from
 	for _, s := range t.stations {
@@ -229,7 +235,7 @@ func (t *Tip) lengthAbove(bore, from, to measure.Length) measure.Length {
 
 // straightAbove is lengthAbove where the diameter changes evenly.
 func (t *Tip) straightAbove(bore, from, to measure.Length) measure.Length {
-	low, high := t.nominalAt(from).Sub(bore), t.nominalAt(to).Sub(bore)
+	low, high := t.usualAt(from).Sub(bore), t.usualAt(to).Sub(bore)
 	if high.Less(low) {
 		low, high = high, low
 	}

@@ -5,7 +5,7 @@ import (
 	"example.com/seatline/fitcalc/press"
 )
 
-// Turning is what turning a base down to the hosel does to the ferrule, at nominal sizes.
+// Turning is what turning a base down to the hosel does to the ferrule, at the usual sizes: in the middle of their limits.
 //
 // The outside is a straight cone from the base OD B to the top OD T over the length L. Turned down by S, both on the
 // diameter, it is a cylinder of the hosel's OD up to where the cone is as narrow, at the height L S / (B − T), and keeps its
@@ -27,7 +27,7 @@ type Turning struct {
 	KnownRing     bool
 }
 
-// TurningOf returns what turning does at the nominal sizes of a joint; everything is nothing where the base is not larger than
+// TurningOf returns what turning does at the usual sizes of a joint; everything is nothing where the base is not larger than
 // the hosel. Where the ferrule's top OD is not given it is taken as level with the shaft. The error is an [*InputError] that
 // names the dimension that is missing or impossible.
 func TurningOf(head Head, tip Tip, ferrule Ferrule, shop Shop) (Turning, error) {
@@ -57,7 +57,7 @@ func (j *joint) turning() Turning {
 	down := measure.Max(base.Sub(j.hoselOD.Nominal()), measure.Length{})
 	t := Turning{Down: down, PerSide: down.Half(), Finished: base.Sub(down)}
 	if narrowing := base.Sub(j.topOD()); down.Sign() > 0 {
-		t.Height = j.ferrule.Length.Nominal()
+		t.Height = j.ferrule.Length.Middle()
 		if down.Less(narrowing) {
 			t.Height = t.Height.MulRatio(down.Picometres(), narrowing.Picometres())
 		}
@@ -65,7 +65,7 @@ func (j *joint) turning() Turning {
 	}
 	t.MassMG, t.KnownMass = massMG(j.ferrule.Material, t.VolumeMM3)
 	if depth := j.ferrule.RingDepth; depth.Given() {
-		t.RingDepthLeft, t.KnownRing = depth.Nominal().Sub(j.offAt(j.ferrule.RingHeight.Nominal(), down).Half()), true
+		t.RingDepthLeft, t.KnownRing = depth.Middle().Sub(j.offAt(j.ferrule.RingHeight.Middle(), down).Half()), true
 	}
 	return t
 }
@@ -82,7 +82,7 @@ func (j *joint) sparedAt(height measure.Length) measure.Length {
 		return measure.Length{}
 	}
 	narrower := j.baseOD.Nominal().Sub(j.topOD())
-	return narrower.MulRatio(height.Picometres(), j.ferrule.Length.Nominal().Picometres())
+	return narrower.MulRatio(height.Picometres(), j.ferrule.Length.Middle().Picometres())
 }
 
 // massMG returns the mass of a volume of the ferrule's material: 1 kg/m³ is 0.001 mg/mm³.

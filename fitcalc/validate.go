@@ -133,15 +133,15 @@ func (s sized) impossible() error {
 	return e
 }
 
-// wider reports whether outer is larger than inner, or either is not given.
+// wider reports whether outer is usually larger than inner, or either is not given.
 func wider(outer, inner sized) bool {
-	return !outer.dim.Given() || !inner.dim.Given() || inner.dim.Nominal().Less(outer.dim.Nominal())
+	return !outer.dim.Given() || !inner.dim.Given() || inner.dim.Middle().Less(outer.dim.Middle())
 }
 
 func contradiction(outer, inner sized) error {
 	return &InputError{
-		Field: outer.field, Other: inner.field, Size: outer.dim.Nominal(),
-		Reason: "must be larger than the " + inner.field.String() + ", " + inner.dim.Nominal().String(),
+		Field: outer.field, Other: inner.field, Size: outer.dim.Middle(),
+		Reason: "must be larger than the " + inner.field.String() + ", " + inner.dim.Middle().String(),
 	}
 }
 

@@ -128,10 +128,11 @@ func (p *probe) span() (least, most measure.Length) {
 	if p.head.Adapter.Given() {
 		inner = p.head.Adapter.Bore
 	}
-	least = measure.Max(inner.Nominal(), p.hosel().Nominal().Sub(p.hosel().Lower())).Add(measure.Picometres(1))
+	usually := p.hosel().Middle().Sub(p.hosel().Nominal()) // larger than nominally, where the limits are one-sided
+	least = measure.Max(inner.Middle().Sub(usually), p.hosel().Nominal().Sub(p.hosel().Lower())).Add(measure.Picometres(1))
 	for _, d := range [...]measure.Dim{p.head.Countersink.Mouth, p.head.Counterbore.Diameter} {
 		if !p.head.Adapter.Given() {
-			least = measure.Max(least, d.Nominal().Add(measure.Picometres(1)))
+			least = measure.Max(least, d.Middle().Sub(usually).Add(measure.Picometres(1)))
 		}
 	}
 	return least, measure.Max(least, p.ferrule.BaseOD.Nominal()).MulInt(2).Add(mostLength)

@@ -60,7 +60,7 @@ func (j *joint) ringCut() {
 	if !f.RingDepth.Given() {
 		return
 	}
-	through := f.RingDepth.Nominal().MulInt(2)
+	through := f.RingDepth.Middle().MulInt(2)
 	cut, share := j.cutsTo(through)
 	if cut == certain {
 		return
@@ -69,12 +69,12 @@ func (j *joint) ringCut() {
 		j.missing(FieldLength)
 		return
 	}
-	if spared := j.sparedAt(f.RingHeight.Nominal()); spared.Sign() > 0 {
+	if spared := j.sparedAt(f.RingHeight.Middle()); spared.Sign() > 0 {
 		cut, share = j.cutsTo(through.Add(spared))
 	}
 	if cut > certain {
-		off := j.offAt(f.RingHeight.Nominal(), j.fit.Flush.TurnDown.Nominal).Half()
-		j.reason(Reason{Code: RingCut, Level: cut.level(Measures), Size: off, Limit: f.RingDepth.Nominal(), Share: share})
+		off := j.offAt(f.RingHeight.Middle(), j.fit.Flush.TurnDown.Nominal).Half()
+		j.reason(Reason{Code: RingCut, Level: cut.level(Measures), Size: off, Limit: f.RingDepth.Middle(), Share: share})
 	}
 }
 
@@ -86,9 +86,9 @@ func (j *joint) cutsTo(size measure.Length) (belt, float64) {
 
 // topOD is the ferrule's diameter at its top: as given, or level with the shaft there; never more than at its base.
 func (j *joint) topOD() measure.Length {
-	top := j.ferrule.TopOD.Nominal()
+	top := j.ferrule.TopOD.Middle()
 	if !j.ferrule.TopOD.Given() {
-		top = j.tip.nominalAt(j.seated)
+		top = j.tip.usualAt(j.seated)
 	}
 	return measure.Min(top, j.baseOD.Nominal())
 }
@@ -97,7 +97,7 @@ func (j *joint) topOD() measure.Length {
 // cone from base OD B to top OD T over length L; turned down by S it is a cylinder up to where the cone is as narrow,
 // L S / (B − T). What comes off is the cone below that height less the cylinder.
 func (j *joint) turnedVolume(off float64) float64 {
-	length := j.ferrule.Length.Nominal()
+	length := j.ferrule.Length.Middle()
 	if !j.ferrule.Length.Given() {
 		// Nothing would make a ferrule of unknown length look like the least work.
 		length = j.shop.UsualLength
@@ -116,8 +116,8 @@ func (j *joint) turnedVolume(off float64) float64 {
 
 // remarks are hints that do not change the verdict.
 func (j *joint) remarks() {
-	if neck := j.head.NeckTop; neck.Given() && j.head.Category != Putter && neckLimit.Less(neck.Nominal()) {
-		j.reason(Reason{Code: NeckOverLimit, Level: Remarks, Size: neck.Nominal(), Limit: neckLimit})
+	if neck := j.head.NeckTop; neck.Given() && j.head.Category != Putter && neckLimit.Less(neck.Middle()) {
+		j.reason(Reason{Code: NeckOverLimit, Level: Remarks, Size: neck.Middle(), Limit: neckLimit})
 	}
 	length := j.ferrule.Length
 	if !length.Given() {
@@ -125,13 +125,13 @@ func (j *joint) remarks() {
 	}
 	most := j.shop.MostLength
 	if hosel := &j.head.HoselLength; hosel.Given() {
-		most = measure.Min(most, times(hosel.Nominal(), j.shop.LengthOfHosel))
+		most = measure.Min(most, times(hosel.Middle(), j.shop.LengthOfHosel))
 	}
 	switch {
-	case length.Nominal().Less(j.shop.LeastLength):
-		j.reason(Reason{Code: LengthShort, Level: Remarks, Size: length.Nominal(), Limit: j.shop.LeastLength})
-	case most.Less(length.Nominal()):
-		j.reason(Reason{Code: LengthLong, Level: Remarks, Size: length.Nominal(), Limit: most})
+	case length.Middle().Less(j.shop.LeastLength):
+		j.reason(Reason{Code: LengthShort, Level: Remarks, Size: length.Middle(), Limit: j.shop.LeastLength})
+	case most.Less(length.Middle()):
+		j.reason(Reason{Code: LengthLong, Level: Remarks, Size: length.Middle(), Limit: most})
 	}
 }
 

@@ -85,6 +85,29 @@ func TestGolden(t *testing.T) {
 	}
 }
 
+// Limits on one side of the nominal size: what is worked out is the usual joint, and each step adds up. A base of 13.7 to 13.9 mm is
+// usually 13.8 mm, a bore of .364 to .366 in usually .365 in.
+func TestOneSidedNumbersByHand(t *testing.T) {
+	e := explained(t, subject(t, `{"head":{"hosel_od":"13.6 mm","bore":".373 in","bore_depth":"1.25 in","top":"flat"},"tip":".370 in parallel",`+
+		`"ferrule":{"bore":".370 -.004/-.006 in","base_od":"13.6 +0.30/+0.10 mm","length":"1/2 in"}}`))
+	for name, want := range map[string][2]string{
+		"oversize":     {"13.80 − 13.60 = 0.20 mm", ""},
+		"interference": {"", ".370 − .365 = .005 in"},
+	} {
+		got := step(t, e, name)
+		if want[0] != "" && got.MM != want[0] || want[1] != "" && got.In != want[1] {
+			t.Errorf("%s: %+v, want %q", name, got, want)
+		}
+	}
+	base, err := measure.ParseDim("13.6 +0.30/+0.10 mm")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, want := explain.ShowDim(base, fitcalc.Metric), "13.60 mm (.5354 in), 13.70 mm (.5394 in) to 13.90 mm (.5472 in), usually 13.80 mm (.5433 in)"; got != want {
+		t.Errorf("%s, want %s", got, want)
+	}
+}
+
 func step(t *testing.T, e *explain.Explanation, name string) explain.Step {
 	t.Helper()
 	for _, topic := range e.Topics {

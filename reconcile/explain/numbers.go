@@ -92,7 +92,8 @@ func significant(x float64, digits int) string {
 }
 
 // ShowDim writes a dimension for reading, in both units, with its limits where it has any. Limits in the other unit are those
-// of the dimension, rounded for reading: work to the unit that the source states.
+// of the dimension, rounded for reading: work to the unit that the source states. With limits on one side of the nominal size it
+// says what the size usually is, which is what all numbers are worked out with.
 func ShowDim(d measure.Dim, u fitcalc.Units) string {
 	if !d.Given() {
 		return "not given"
@@ -105,5 +106,9 @@ func ShowDim(d measure.Dim, u fitcalc.Units) string {
 	if above == below {
 		return text + " ± " + u.Show(above)
 	}
-	return text + ", " + u.Show(d.Lower()) + " to " + u.Show(d.Upper())
+	text += ", " + u.Show(d.Lower()) + " to " + u.Show(d.Upper())
+	if above.Sign() <= 0 || below.Sign() <= 0 { // the nominal size is what no part usually has
+		text += ", usually " + u.Show(d.Middle())
+	}
+	return text
 }

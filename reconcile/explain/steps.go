@@ -20,7 +20,7 @@ func (b *builder) flush() {
 	if b.head.Adapter.Given() {
 		what = "adapter OD"
 	}
-	b.length("oversize", "base OD − "+what, "on the diameter; negative is undersize", "{} − {} = {}", base.Nominal(), hosel.Nominal(), f.Oversize.Nominal)
+	b.length("oversize", "base OD − "+what, "on the diameter; negative is undersize", "{} − {} = {}", base.Middle(), hosel.Middle(), f.Oversize.Nominal)
 	b.length("least oversize", "least base OD − most "+what, "", "{} − {} = {}", base.Lower(), hosel.Upper(), f.Oversize.Least)
 	b.length("most oversize", "most base OD − least "+what, "", "{} − {} = {}", base.Upper(), hosel.Lower(), f.Oversize.Most)
 	if f.OneSize {
@@ -72,16 +72,16 @@ func (b *builder) grip() {
 	widest, at := b.tightest(g)
 	shaft, bore := b.shaft(at), b.ferruleBore()
 	b.length("interference", "shaft diameter − ferrule bore", "on the diameter, at the tightest place, "+b.u.ShowLength(at)+" above the tip end",
-		"{} − {} = {}", widest, bore.Nominal(), g.Interference.Nominal)
+		"{} − {} = {}", widest, bore.Middle(), g.Interference.Nominal)
 	b.extreme("least interference", "least shaft − most ferrule bore", shaft.Lower(), bore.Upper(), g.Interference.Least)
 	b.extreme("most interference", "most shaft − least ferrule bore", shaft.Upper(), bore.Lower(), g.Interference.Most)
 	b.uses("slip_risk", "strain_limit", "split_risk", "least_grip")
 	b.value("slips", "P(interference < 0)", fmt.Sprintf("%s, limit %s", percent(g.Slip), percent(b.shop.SlipRisk)), "")
 	if g.KnownLength {
-		b.length("grips over", "", fmt.Sprintf("of a length of %s; least %s", b.u.ShowLength(b.part.Length.Nominal()), b.u.ShowLength(b.shop.LeastGrip)), "{}", g.Length)
+		b.length("grips over", "", fmt.Sprintf("of a length of %s; least %s", b.u.ShowLength(b.part.Length.Middle()), b.u.ShowLength(b.shop.LeastGrip)), "{}", g.Length)
 	}
 	b.value("strain", "interference / ferrule bore", fmt.Sprintf("%s / %s = %s, limit %s; at most %s",
-		b.one(measure.Max(g.Interference.Nominal, measure.Length{})), b.one(bore.Nominal()), stretch(g.Strain), stretch(b.shop.StrainLimit), stretch(g.MostStrain)), "of the ferrule at its bore")
+		b.one(measure.Max(g.Interference.Nominal, measure.Length{})), b.one(bore.Middle()), stretch(g.Strain), stretch(b.shop.StrainLimit), stretch(g.MostStrain)), "of the ferrule at its bore")
 	b.value("splits", "P(strain > limit)", fmt.Sprintf("%s, limit %s", percent(g.Split), percent(b.shop.SplitRisk)), "")
 }
 
@@ -104,7 +104,7 @@ func stretch(strain float64) string { return significant(100*strain, 3) + "%" }
 
 // positions says where the ferrule sits on the tip, and how wide a tip that is not parallel is there.
 func (b *builder) positions(g *fitcalc.GripFit) {
-	top := g.Insertion.Add(b.part.Length.Nominal())
+	top := g.Insertion.Add(b.part.Length.Middle())
 	from := "the bore depth"
 	if !b.boreDepth().Given() {
 		from = "insertion_depth, since no bore depth is given"
@@ -112,7 +112,7 @@ func (b *builder) positions(g *fitcalc.GripFit) {
 	b.length("base sits at", "", "above the tip end: "+from, "{}", g.Insertion)
 	switch b.tip.Form() {
 	case fitcalc.TipTapered:
-		end := b.tip.Diameter(b.tip.Trimmed().Neg()).Nominal()
+		end := b.tip.Diameter(b.tip.Trimmed().Neg()).Middle()
 		for _, place := range [...]struct {
 			name string
 			at   measure.Length
@@ -123,23 +123,23 @@ func (b *builder) positions(g *fitcalc.GripFit) {
 				note = "positions from the end before trimming by " + b.u.ShowLength(trimmed)
 			}
 			b.length(place.name, "diameter at the end + taper × position", note,
-				fmt.Sprintf("{} + %s × {} = {}", significant(b.tip.Taper().Ratio(), 3)), end, position, b.tip.Diameter(place.at).Nominal())
+				fmt.Sprintf("{} + %s × {} = {}", significant(b.tip.Taper().Ratio(), 3)), end, position, b.tip.Diameter(place.at).Middle())
 		}
 	case fitcalc.TipProfiled:
-		b.length("shaft at the base", "straight between the stations", "", "{}", b.tip.Diameter(g.Insertion).Nominal())
-		b.length("shaft at the top", "straight between the stations", "", "{}", b.tip.Diameter(top).Nominal())
+		b.length("shaft at the base", "straight between the stations", "", "{}", b.tip.Diameter(g.Insertion).Middle())
+		b.length("shaft at the top", "straight between the stations", "", "{}", b.tip.Diameter(top).Middle())
 	}
 }
 
 // tightest returns the largest diameter under the ferrule, which the interference gives exactly, and where it is.
 func (b *builder) tightest(g *fitcalc.GripFit) (widest, at measure.Length) {
-	widest = g.Interference.Nominal.Add(b.part.Bore.Nominal())
-	length := b.part.Length.Nominal()
+	widest = g.Interference.Nominal.Add(b.part.Bore.Middle())
+	length := b.part.Length.Middle()
 	const parts = 1000
 	at = g.Insertion
 	for i := range int64(parts + 1) {
 		here := g.Insertion.Add(length.MulRatio(i, parts))
-		if b.tip.Diameter(at).Nominal().Less(b.tip.Diameter(here).Nominal()) {
+		if b.tip.Diameter(at).Middle().Less(b.tip.Diameter(here).Middle()) {
 			at = here
 		}
 	}
@@ -196,11 +196,11 @@ func (b *builder) countersink() {
 	}
 	switch {
 	case !c.Angle.IsZero() && !c.Depth.Given():
-		depth := fitcalc.CountersinkDepth(c.Mouth.Nominal(), bore.Nominal(), c.Angle)
+		depth := fitcalc.CountersinkDepth(c.Mouth.Middle(), bore.Middle(), c.Angle)
 		b.length("depth of the cone", fmt.Sprintf("(mouth − bore) / (2 tan(%s° / 2))", significant(c.Angle.Degrees(), 3)), "", "({} − {}) / "+significant(2*c.Angle.Half().Tan(), 4)+" = {}",
-			c.Mouth.Nominal(), bore.Nominal(), depth)
+			c.Mouth.Middle(), bore.Middle(), depth)
 	case c.Angle.IsZero() && c.Depth.Given():
-		angle := fitcalc.CountersinkAngle(c.Mouth.Nominal(), bore.Nominal(), c.Depth.Nominal())
+		angle := fitcalc.CountersinkAngle(c.Mouth.Middle(), bore.Middle(), c.Depth.Middle())
 		b.value("angle of the cone", "2 atan((mouth − bore) / (2 × depth))", significant(angle, 3)+"°", "included")
 	}
 }
@@ -211,9 +211,9 @@ func (b *builder) collar(s *fitcalc.SeatFit) {
 		return
 	}
 	b.uses("length_tolerance", "ferrule_od_tolerance", "recess_tolerance")
-	b.length("collar", "", "long; goes in until its lower edge meets the cone, or the bottom", "{}", c.Length.Nominal())
-	if s.StandOff.Nominal.Less(c.Length.Nominal()) {
-		b.length("goes in by", "collar length − stand-off", "", "{} − {} = {}", c.Length.Nominal(), s.StandOff.Nominal, c.Length.Nominal().Sub(s.StandOff.Nominal))
+	b.length("collar", "", "long; goes in until its lower edge meets the cone, or the bottom", "{}", c.Length.Middle())
+	if s.StandOff.Nominal.Less(c.Length.Middle()) {
+		b.length("goes in by", "collar length − stand-off", "", "{} − {} = {}", c.Length.Middle(), s.StandOff.Nominal, c.Length.Middle().Sub(s.StandOff.Nominal))
 	}
 }
 
@@ -224,8 +224,8 @@ func (b *builder) stepped(s *fitcalc.SeatFit) {
 		return
 	}
 	b.uses("length_tolerance", "ferrule_od_tolerance", "recess_tolerance")
-	b.length("room beside the step", "counterbore − step OD", "on the diameter", "{} − {} = {}", c.Diameter.Nominal(), p.OD.Nominal(), c.Diameter.Nominal().Sub(p.OD.Nominal()))
-	b.length("room below the step", "counterbore depth − step length", "", "{} − {} = {}", c.Depth.Nominal(), p.Length.Nominal(), c.Depth.Nominal().Sub(p.Length.Nominal()))
+	b.length("room beside the step", "counterbore − step OD", "on the diameter", "{} − {} = {}", c.Diameter.Middle(), p.OD.Middle(), c.Diameter.Middle().Sub(p.OD.Middle()))
+	b.length("room below the step", "counterbore depth − step length", "", "{} − {} = {}", c.Depth.Middle(), p.Length.Middle(), c.Depth.Middle().Sub(p.Length.Middle()))
 }
 
 func (b *builder) bore() {
@@ -238,7 +238,7 @@ func (b *builder) bore() {
 	}
 	if f.KnownInsertion {
 		b.uses("least_insertion")
-		depth := b.boreDepth().Nominal()
+		depth := b.boreDepth().Middle()
 		b.length("tip in the bore", "bore depth − recess in its mouth", "least "+b.u.ShowLength(b.shop.LeastInsertion), "{} − {} = {}", depth, depth.Sub(f.Insertion), f.Insertion)
 	}
 	bond, err := fitcalc.BondOf(*b.head, *b.tip, *b.shop)
@@ -266,7 +266,7 @@ func (b *builder) work() {
 	inside := outside.Sub(w.WallLeft.MulInt(2))
 	b.length("wall left", "(least outside after turning − most inside) / 2", "per side, at the base; least "+b.u.Show(b.shop.LeastWall), "({} − {}) / 2 = {}", outside, inside, w.WallLeft)
 	if b.part.RingDepth.Given() {
-		b.length("ring", "", "how deep the rings go, per side; turning takes "+b.u.Show(b.fit.Flush.TurnDown.Nominal.Half())+" per side at the base", "{}", b.part.RingDepth.Nominal())
+		b.length("ring", "", "how deep the rings go, per side; turning takes "+b.u.Show(b.fit.Flush.TurnDown.Nominal.Half())+" per side at the base", "{}", b.part.RingDepth.Middle())
 	}
 	b.value("bench time", "to fit + share turned × (to turn + volume × rate) + preparation", significant(w.Minutes, 3)+" min", "mean over many such joints")
 }

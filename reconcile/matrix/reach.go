@@ -92,9 +92,9 @@ func newReach(r *Result, head int32) reach {
 func boreWindow(t *fitcalc.Tip, h *fitcalc.Head, shop *fitcalc.Shop) window {
 	at := shop.InsertionDepth
 	if depth := h.JointBoreDepth(); depth.Given() {
-		at = depth.Nominal()
+		at = depth.Middle()
 	}
-	base, top := t.Diameter(at).Nominal(), t.Diameter(at.Add(shop.MostLength)).Nominal()
+	base, top := t.Diameter(at).Middle(), t.Diameter(at.Add(shop.MostLength)).Middle()
 	const million = 1_000_000
 	stretched := measure.Min(base, top).MulRatio(million, int64((1+shop.StrainLimit)*million))
 	return window{

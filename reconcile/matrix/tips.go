@@ -36,7 +36,7 @@ func (p *tipPool) of(h *catalog.Head, head *fitcalc.Head) HeadTips {
 	if len(candidates) == 0 {
 		why := "neither a tip nor a bore is given"
 		if bore.Given() {
-			why = fmt.Sprintf("no usual tip suits a bore of %s", fitcalc.Metric.Show(bore.Nominal()))
+			why = fmt.Sprintf("no usual tip suits a bore of %s", fitcalc.Metric.Show(bore.Middle()))
 		}
 		return HeadTips{Tips: []int32{0}, Why: why}
 	}
@@ -44,11 +44,11 @@ func (p *tipPool) of(h *catalog.Head, head *fitcalc.Head) HeadTips {
 	var names []string
 	for _, c := range candidates {
 		tips = append(tips, c.Tip(p.result.Shop))
-		names = append(names, fmt.Sprintf("%s by %s", c.Name, fitcalc.Metric.Show(bore.Nominal().Sub(c.Diameter))))
+		names = append(names, fmt.Sprintf("%s by %s", c.Name, fitcalc.Metric.Show(bore.Middle().Sub(c.Diameter))))
 	}
 	return HeadTips{
 		Tips:    p.all(tips),
-		Why:     fmt.Sprintf("the bore of %s clears %s", fitcalc.Metric.Show(bore.Nominal()), strings.Join(names, " and ")),
+		Why:     fmt.Sprintf("the bore of %s clears %s", fitcalc.Metric.Show(bore.Middle()), strings.Join(names, " and ")),
 		Assumed: true,
 	}
 }

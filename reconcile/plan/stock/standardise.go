@@ -108,7 +108,7 @@ func newMirror(r *matrix.Result, c *Common) *mirror {
 	m := &mirror{result: r, common: c, out: map[int]bool{}}
 	largest := measure.Length{}
 	for h := range r.Catalogue.Heads {
-		largest = measure.Max(largest, hoselOD(&r.Catalogue.Heads[h].Head).Nominal())
+		largest = measure.Max(largest, hoselOD(&r.Catalogue.Heads[h].Head).Middle())
 	}
 	m.from = largest.Add(measure.Millimetres(1))
 	if g := c.Grid.Picometres(); g > 0 { // a multiple of the grid, so that the grid is its own mirror image
@@ -121,7 +121,7 @@ func newMirror(r *matrix.Result, c *Common) *mirror {
 			m.left = append(m.left, h)
 			continue
 		}
-		at := m.from.Sub(od.Nominal())
+		at := m.from.Sub(od.Middle())
 		yearly := 1.0
 		if c.Yearly != nil {
 			yearly = c.Yearly[h]

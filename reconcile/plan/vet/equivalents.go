@@ -130,7 +130,7 @@ type pairOf struct {
 	needed bool
 }
 
-// same compares sizes: each nominal size has to lie within the limits of the other. A size that only one gives makes the parts not
+// same compares sizes: each usual size, the middle of its limits, has to lie within the limits of the other. A size that only one gives makes the parts not
 // comparable.
 func same(pairs []pairOf) ([]Difference, bool) {
 	var differences []Difference
@@ -142,10 +142,10 @@ func same(pairs []pairOf) ([]Difference, bool) {
 			return nil, false
 		}
 		a, b := p.a.OrPlusMinus(p.tolerance), p.b.OrPlusMinus(p.tolerance)
-		if !a.Limits().Contains(b.Nominal()) || !b.Limits().Contains(a.Nominal()) {
+		if !a.Limits().Contains(b.Middle()) || !b.Limits().Contains(a.Middle()) {
 			return nil, false
 		}
-		if by := a.Nominal().Sub(b.Nominal()); !by.IsZero() {
+		if by := a.Middle().Sub(b.Middle()); !by.IsZero() {
 			differences = append(differences, Difference{p.role, by})
 		}
 	}

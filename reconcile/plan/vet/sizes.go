@@ -70,7 +70,7 @@ func checkSizes(c *catalog.Catalogue, own settings.House) []SizeCheck {
 }
 
 func positionOf(stated, own measure.Dim) (Position, measure.Length) {
-	n := stated.Nominal()
+	n := stated.Middle()
 	switch {
 	case n.Less(own.Lower()):
 		return Below, own.Lower().Sub(n)

@@ -56,7 +56,7 @@ func (p *page) description() string {
 func (p *page) sizes() string {
 	s, f := p.s, &p.s.joint.Ferrule
 	text := "Cross-section along the axis, at nominal sizes. " + p.opts.Answer + ". The hosel is " + p.u(2*s.hosel) + " in diameter at its top, the base of the ferrule " +
-		p.amount(f.BaseOD.Nominal()) + " as supplied, and its length " + p.opts.Units.ShowLength(f.Length.Nominal()) + ". "
+		p.amount(f.BaseOD.Middle()) + " as supplied, and its length " + p.opts.Units.ShowLength(f.Length.Middle()) + ". "
 	if s.turns {
 		text += "Turning takes " + p.amount(s.fit.Flush.TurnDown.Nominal) + " off the diameter of the base. "
 	}

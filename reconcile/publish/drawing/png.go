@@ -115,13 +115,13 @@ func (p *page) one(l measure.Length) string {
 func (p *page) picture() {
 	s, part := p.s, p.parts[0]
 	f, h := &s.joint.Ferrule, &s.joint.Head
-	p.across(s.base, p.place(0, s.standOff).y-gap, pictureTop-4.5, "base Ø"+p.one(f.BaseOD.Nominal()))
+	p.across(s.base, p.place(0, s.standOff).y-gap, pictureTop-4.5, "base Ø"+p.one(f.BaseOD.Middle()))
 	hosel, name := h.HoselOD, "hosel Ø"
 	if h.Adapter.Given() {
 		hosel, name = h.Adapter.TopOD, "adapter Ø"
 	}
 	bottom := p.paper(part, 0, part.from).y
-	p.across(s.hosel, bottom+gap, bottom+9, name+p.one(hosel.Nominal()))
+	p.across(s.hosel, bottom+gap, bottom+9, name+p.one(hosel.Middle()))
 	p.shortRemarks()
 	p.stackLabels()
 	p.stepDetail()
@@ -134,7 +134,7 @@ func (p *page) shortRemarks() {
 	z := s.standOff + s.length + shaftAbove/2
 	p.outlined(p.place(s.shaft(z), z), "shaft, "+s.joint.Tip.Form().String()+" tip")
 	z = s.standOff + s.length*0.8
-	p.within(p.place((s.ferruleInside(z)+s.outside(z, true))/2, z), "ferrule "+p.one(f.Length.Nominal())+" long,", "bore Ø"+p.one(f.Bore.Nominal()))
+	p.within(p.place((s.ferruleInside(z)+s.outside(z, true))/2, z), "ferrule "+p.one(f.Length.Middle())+" long,", "bore Ø"+p.one(f.Bore.Middle()))
 	if s.turns {
 		z = s.standOff + (s.meets()-s.standOff)*0.35
 		p.within(p.place((s.hosel+s.outside(z, false))/2, z), "turned off, on the diameter:", p.one(fit.Flush.TurnDown.Nominal))
@@ -151,7 +151,7 @@ func (p *page) shortRemarks() {
 	}
 	if s.boreGiven {
 		z = p.parts[0].from + 0.8
-		p.outlined(p.place(s.boreAt(z), z), "bore Ø"+p.one(bore.Nominal()))
+		p.outlined(p.place(s.boreAt(z), z), "bore Ø"+p.one(bore.Middle()))
 	}
 }
 

@@ -83,7 +83,7 @@ func Of(j joint.Joint, fit fitcalc.Fit, shop fitcalc.Shop) (*Section, error) {
 
 func mm(l measure.Length) float64 { return l.Millimetres() }
 
-func radius(d measure.Dim) float64 { return mm(d.Nominal()) / 2 }
+func radius(d measure.Dim) float64 { return mm(d.Middle()) / 2 }
 
 func (s *Section) takeBore(shop *fitcalc.Shop) {
 	h := &s.joint.Head
@@ -96,7 +96,7 @@ func (s *Section) takeBore(shop *fitcalc.Shop) {
 	}
 	insertion := shop.InsertionDepth
 	if depth.Given() {
-		insertion, s.bottomKnown = depth.Nominal(), true
+		insertion, s.bottomKnown = depth.Middle(), true
 	}
 	s.insertion, s.depth = mm(insertion), mm(insertion)
 	taper := shop.TipTaper.Ratio()
@@ -115,9 +115,9 @@ func (s *Section) takeBore(shop *fitcalc.Shop) {
 
 func (s *Section) takeFerrule() {
 	f := &s.joint.Ferrule
-	s.base, s.length, s.bore = radius(f.BaseOD), mm(f.Length.Nominal()), radius(f.Bore)
+	s.base, s.length, s.bore = radius(f.BaseOD), mm(f.Length.Middle()), radius(f.Bore)
 	if spigot := f.Below(); spigot.OD.Given() && spigot.Length.Given() {
-		s.spigot, s.spigotLength = radius(spigot.OD), mm(spigot.Length.Nominal())
+		s.spigot, s.spigotLength = radius(spigot.OD), mm(spigot.Length.Middle())
 	}
 	if s.fit.Seat.Known {
 		s.standOff = mm(s.fit.Seat.StandOff.Nominal)
@@ -129,10 +129,10 @@ func (s *Section) takeFerrule() {
 	s.top = min(s.top, s.base)
 	s.turns = s.fit.Verdict != fitcalc.Flush && s.base > s.hosel
 	if f.RingDepth.Given() {
-		s.hasRing, s.ringDepth = true, mm(f.RingDepth.Nominal())
+		s.hasRing, s.ringDepth = true, mm(f.RingDepth.Middle())
 		s.ringHeight = s.length / 3 // its height is not given; somewhere has to be
 		if f.RingHeight.Given() {
-			s.ringHeight = mm(f.RingHeight.Nominal())
+			s.ringHeight = mm(f.RingHeight.Middle())
 		}
 	}
 	s.tightestHeight = s.standOff + s.length/2
@@ -144,7 +144,7 @@ func (s *Section) takeFerrule() {
 func (s *Section) takeRecess(shop *fitcalc.Shop) {
 	h := &s.joint.Head
 	if c := h.Counterbore; c.Diameter.Given() && c.Depth.Given() {
-		s.counter, s.counterDeep = radius(c.Diameter), mm(c.Depth.Nominal())
+		s.counter, s.counterDeep = radius(c.Diameter), mm(c.Depth.Middle())
 	}
 	slope := 2 * shop.CountersinkAngle.Half().Tan()
 	c := &h.Countersink
@@ -152,7 +152,7 @@ func (s *Section) takeRecess(shop *fitcalc.Shop) {
 	case !c.Angle.IsZero():
 		slope = 2 * c.Angle.Half().Tan()
 	case c.Mouth.Given() && c.Depth.Given():
-		slope = (mm(c.Mouth.Nominal()) - 2*s.boreAt(0)) / mm(c.Depth.Nominal())
+		slope = (mm(c.Mouth.Middle()) - 2*s.boreAt(0)) / mm(c.Depth.Middle())
 	}
 	if !(slope > 0) {
 		return
@@ -162,10 +162,10 @@ func (s *Section) takeRecess(shop *fitcalc.Shop) {
 		s.mouth = radius(c.Mouth)
 		s.cone = (s.mouth - s.boreAt(0)) * 2 / slope
 		if c.Depth.Given() {
-			s.cone = min(s.cone, mm(c.Depth.Nominal()))
+			s.cone = min(s.cone, mm(c.Depth.Middle()))
 		}
 	case c.Depth.Given():
-		s.cone = mm(c.Depth.Nominal())
+		s.cone = mm(c.Depth.Middle())
 		s.mouth = s.boreAt(0) + s.cone*slope/2
 	}
 	s.sinkTo = s.mouth - s.cone*slope/2
@@ -177,7 +177,7 @@ func (s *Section) shaft(z float64) float64 {
 	if err != nil {
 		return 0 // no joint is that long
 	}
-	return mm(s.joint.Tip.Diameter(at).Nominal()) / 2
+	return mm(s.joint.Tip.Diameter(at).Middle()) / 2
 }
 
 // boreAt is the radius of the bore at a height, without what is cut into its mouth.

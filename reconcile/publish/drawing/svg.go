@@ -298,14 +298,14 @@ func (p *page) diameters() {
 	level := p.viewY - 7.5
 	if f.TopOD.Given() {
 		top := s.standOff + s.length
-		p.across(s.top, p.paper(part, 0, top).y-gap, level, "top Ø"+p.amount(f.TopOD.Nominal()))
+		p.across(s.top, p.paper(part, 0, top).y-gap, level, "top Ø"+p.amount(f.TopOD.Middle()))
 		level -= levelPitch
 	}
 	name := "base Ø"
 	if s.turns {
 		name = "base as supplied Ø"
 	}
-	p.across(s.base, p.paper(part, 0, s.standOff).y-gap, level, name+p.amount(f.BaseOD.Nominal()))
+	p.across(s.base, p.paper(part, 0, s.standOff).y-gap, level, name+p.amount(f.BaseOD.Middle()))
 	bottom := last.y + (last.to-last.from)*p.scale
 	level = bottom + 9
 	if s.boreGiven {
@@ -344,7 +344,7 @@ func textWidth(text string) float64 { return letters * 0.52 * float64(utf8.RuneC
 func (p *page) lengths() {
 	s := p.s
 	x := axisX - max(s.hosel, s.base)*p.scale - 10
-	p.along(s.base, s.standOff, s.top, s.standOff+s.length, x, "length", p.opts.Units.ShowLength(s.joint.Ferrule.Length.Nominal()))
+	p.along(s.base, s.standOff, s.top, s.standOff+s.length, x, "length", p.opts.Units.ShowLength(s.joint.Ferrule.Length.Middle()))
 	if s.bottomKnown {
 		p.along(s.hosel, 0, s.boreAt(-s.depth), -s.depth, x-11, "bore depth", p.u(s.depth))
 	}
@@ -383,7 +383,7 @@ func (p *page) remarks() {
 	at := s.insertion + z
 	p.outlined(p.place(s.shaft(z), z), fmt.Sprintf("shaft (%s tip)", tip.Form()), "Ø"+p.u(2*s.shaft(z))+" here,", p.u(at)+" from the tip end")
 	z = s.standOff + s.length*0.72
-	p.outlined(p.place(s.ferruleInside(z), z), "ferrule bore, before it is pushed on", "Ø"+p.amount(f.Bore.Nominal()))
+	p.outlined(p.place(s.ferruleInside(z), z), "ferrule bore, before it is pushed on", "Ø"+p.amount(f.Bore.Middle()))
 	if s.standOff > 0 {
 		p.within(p.place(s.spigotMiddle(), s.standOff/2), "stands off", p.amount(fit.Seat.StandOff.Nominal))
 	}
@@ -392,10 +392,10 @@ func (p *page) remarks() {
 		if f.TakenStyle() == fitcalc.Stepped {
 			name = "step"
 		}
-		p.outlined(p.place(s.spigot, s.standOff-s.spigotLength/2), name+" Ø"+p.amount(spigot.OD.Nominal()), p.amount(spigot.Length.Nominal())+" long")
+		p.outlined(p.place(s.spigot, s.standOff-s.spigotLength/2), name+" Ø"+p.amount(spigot.OD.Middle()), p.amount(spigot.Length.Middle())+" long")
 	}
 	if s.counterDeep > 0 {
-		p.outlined(p.place(s.counter, -s.counterDeep*0.8), "counterbore Ø"+p.amount(h.Counterbore.Diameter.Nominal()), p.amount(h.Counterbore.Depth.Nominal())+" deep")
+		p.outlined(p.place(s.counter, -s.counterDeep*0.8), "counterbore Ø"+p.amount(h.Counterbore.Diameter.Middle()), p.amount(h.Counterbore.Depth.Middle())+" deep")
 	}
 	if s.cone > 0 {
 		angle := 2 * math.Atan2(s.mouth-s.sinkTo, s.cone) * 180 / math.Pi
@@ -411,7 +411,7 @@ func (p *page) remarks() {
 	}
 	if s.hasRing {
 		z := s.standOff + s.ringHeight
-		p.outlined(p.place(s.outside(z, true)-s.ringDepth/2, z), "ring, per side", p.amount(f.RingDepth.Nominal())+" deep")
+		p.outlined(p.place(s.outside(z, true)-s.ringDepth/2, z), "ring, per side", p.amount(f.RingDepth.Middle())+" deep")
 	}
 }
 

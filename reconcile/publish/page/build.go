@@ -198,12 +198,12 @@ func (b *builder) form(f fitcalc.Ferrule) int {
 	return at
 }
 
-// dim gives a dimension its index, -1 where it is not given.
+// dim gives a dimension its index, -1 where it is not given: its usual size, in the middle of its limits, and these.
 func (b *builder) dim(d measure.Dim) int {
 	if !d.Given() {
 		return -1
 	}
-	sizes := [3]int64{d.Nominal().Picometres(), d.Lower().Picometres(), d.Upper().Picometres()}
+	sizes := [3]int64{d.Middle().Picometres(), d.Lower().Picometres(), d.Upper().Picometres()}
 	return b.dims.id(fmt.Sprint(sizes), sizes)
 }
 

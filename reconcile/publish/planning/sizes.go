@@ -392,7 +392,7 @@ func (s *Sizes) size(m *stock.MadeSize) sizeJSON {
 		places, _ := Numbered(s.Demand, t.Head)
 		one := takesJSON{
 			Head: headRef(s.Result, t.Head), Yearly: count(t.Yearly), YearlySource: append([]finding.Place{}, places...),
-			HoselODMM: decimal.Millimetres(s.Result.Catalogue.Heads[t.Head].Head.JointOD().Nominal()), OversizeMM: spreadMM(t.Oversize), TurnDownMM: spreadMM(t.TurnDown),
+			HoselODMM: decimal.Millimetres(s.Result.Catalogue.Heads[t.Head].Head.JointOD().Middle()), OversizeMM: spreadMM(t.Oversize), TurnDownMM: spreadMM(t.TurnDown),
 			TurnDownIn: spreadIn(t.TurnDown), Flush: t.Flush, MinutesEach: minutes(t.Minutes), Against: []string{},
 		}
 		for _, reason := range t.Against {

@@ -261,7 +261,7 @@ func (l *List) add(r *matrix.Result, line Line, fit *fitcalc.Fit) {
 		Number: len(l.Joints) + 1, Count: line.Count, Note: clean(line.Note),
 		Head: clean(head.Part), HeadIs: describe(head), Tip: clean(r.Tips[line.Tip].Name),
 		Ferrule: clean(ferrule.Part), FerruleIs: clean(ferrule.Description), Verdict: fit.Verdict.String(),
-		BaseOD: first(u.Show(ferrule.Ferrule.BaseOD.Nominal())), BaseODMM: ferrule.Ferrule.BaseOD.Nominal().Millimetres(),
+		BaseOD: first(u.Show(ferrule.Ferrule.BaseOD.Middle())), BaseODMM: ferrule.Ferrule.BaseOD.Middle().Millimetres(),
 		Prepare: []string{}, Remarks: []string{},
 	}
 	for because := range fit.Reasons() {

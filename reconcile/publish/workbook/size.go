@@ -254,7 +254,7 @@ func (b *book) answers(x *bench, t trial) []tried {
 		a.from, a.to, a.fits = fitting(windows, b.reader.step())
 		a.key = float64(slices.Index(tell.Verdicts(), a.verdict)+1) * 1e6
 		if base := b.result.Catalogue.Ferrules[ferrule].Ferrule.BaseOD; base.Given() {
-			off := base.Nominal().Sub(t.od).Abs().RoundTo(measure.Micrometres(1), measure.NearestEven)
+			off := base.Middle().Sub(t.od).Abs().RoundTo(measure.Micrometres(1), measure.NearestEven)
 			a.key += min(90_000, off.Millimetres()*1000)
 		} else {
 			a.key += 90_000
@@ -438,7 +438,7 @@ func (p *page) trialRow(x *bench, t trial, n int, a tried, first, second reader)
 	inFirst, inSecond := address(4, row), address(6, row)
 	down := measure.Length{}
 	if a.verdict.Fits() && a.verdict != fitcalc.Flush {
-		down = measure.Max(measure.Length{}, base.Nominal().Sub(t.od))
+		down = measure.Max(measure.Length{}, base.Middle().Sub(t.od))
 	}
 	amount := func(r reader, half int64) any {
 		if !a.verdict.Fits() {
@@ -458,10 +458,10 @@ func (p *page) trialRow(x *bench, t trial, n int, a tried, first, second reader)
 		p.formula(pick("G"), a.verdict.String(), plain.centred()),
 		p.formula(fmt.Sprintf(off, first.ofMM()), amount(first, 1), format(first, "")), p.formula(scaled(inFirst, "/2"), amount(first, 2), format(first, "0")),
 		p.formula(fmt.Sprintf(off, second.ofMM()), amount(second, 1), format(second, "")), p.formula(scaled(inSecond, "/2"), amount(second, 2), format(second, "0")),
-		p.formula(over, number(first, base.Given(), base.Nominal().Sub(t.od)), format(first, "")),
+		p.formula(over, number(first, base.Given(), base.Middle().Sub(t.od)), format(first, "")),
 		p.formula(window("D"), number(first, a.fits, a.from), plain.number(first.fine())),
 		p.formula(window("E"), number(first, a.fits, a.to), plain.number(first.fine())),
-		p.formula(inUnit("C", first), number(first, base.Given(), base.Nominal()), format(first, "")),
+		p.formula(inUnit("C", first), number(first, base.Given(), base.Middle()), format(first, "")),
 		p.formula(inUnit("D", first), number(first, ferrule.Ferrule.Bore.Given(), ferrule.Ferrule.Bore.Nominal()), format(first, "")),
 		p.formula(inUnit("E", first), number(first, ferrule.Ferrule.Length.Given(), ferrule.Ferrule.Length.Nominal()), format(first, "")),
 		p.formula(pick("F"), sourceOf(&ferrule.Item, catalog.BaseOD).String(), plain),
