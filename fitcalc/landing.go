@@ -74,74 +74,137 @@ func (l *landing) heightAt(length, contact, bottom, depth measure.Length, fits b
 	return measure.Max(length.Sub(goesIn), measure.Length{})
 }
 
-// above returns the probability that the base stands off by more than a gap.
+// above returns the probability that the base stands off by more than a gap. Where one stop holds the collar up in as good as every
+// joint, it is that of one sum; where two compete, that of a pair which share the collar's length. Most joints are such. The rest
+// is averaged over the length.
 func (l *landing) above(gap measure.Length) float64 {
 	if l.sinks {
 		return 0
 	}
-	fits := l.fits()
-	if stop, only := l.onlyStop(fits); only {
-		return stack.Of(l.length).MinusSum(stop).Above(gap)
+	cone, top, fits := l.coneStops(), stack.Sum{}, l.fits()
+	onTop := cone.holds(&top)
+	switch {
+	case fits <= 1-nearOne && cone.count == 0:
+		return l.aboveOne(top, gap)
+	case fits <= 1-nearOne && cone.count == 1 && onTop:
+		return stack.BothAbove(l.length, top, cone.stops[0], gap)
+	case fits <= 1-nearOne && !onTop:
+		return l.aboveFirst(&cone, gap)
+	case cone.count == 0:
+		return (1-fits)*l.aboveOne(top, gap) + fits*l.aboveLast(top, stack.Of(l.depth), gap)
+	case fits >= nearOne && cone.count == 1 && !onTop:
+		return l.aboveLast(cone.stops[0], stack.Of(l.depth), gap)
 	}
-	var stops [4]stack.Sum // where the probabilities rise; the first is the top itself
-	if l.cone {
-		stops[1] = l.contact
+	return l.aboveMean(gap, fits)
+}
+
+// coneStops are what holds a collar up in a cone, whichever comes first: none, one or two.
+type coneStops struct {
+	stops [2]stack.Sum
+	count int
+}
+
+// coneStops returns the cone and its bottom, or the one of them that comes first in as good as every joint.
+func (l *landing) coneStops() (c coneStops) {
+	if !l.cone {
+		return c
 	}
-	if l.bottom.Given() {
-		stops[2] = stack.Of(l.bottom)
+	c.stops[0], c.count = l.contact, 1
+	if !l.bottom.Given() {
+		return c
 	}
-	if fits > 0 {
-		stops[3] = stack.Of(l.depth)
+	bottom := stack.Of(l.bottom)
+	switch lesser(&l.contact, &bottom) {
+	case eitherOf:
+		c.stops[1], c.count = bottom, 2
+	case secondOf:
+		c.stops[0] = bottom
 	}
-	for i := range stops {
-		stops[i] = stops[i].PlusConst(gap)
+	return c
+}
+
+// holds reports whether the top may hold the collar up before the cone lets it in, and leaves the cone out where it never does.
+func (c *coneStops) holds(top *stack.Sum) bool {
+	onTop := c.count == 0
+	for i := range c.count {
+		switch lesser(top, &c.stops[i]) {
+		case eitherOf:
+			onTop = true
+		case secondOf:
+			c.count = 0
+			return true
+		}
 	}
-	p := stack.Average(l.length, func(length measure.Length) float64 { return l.heldAbove(length.Sub(gap), fits) }, stops[:]...)
+	return onTop
+}
+
+func (l *landing) aboveOne(stop stack.Sum, gap measure.Length) float64 {
+	return stack.Of(l.length).MinusSum(stop).Above(gap)
+}
+
+// aboveFirst is for the stop of a cone that comes first: the collar stands off where either holds it up.
+func (l *landing) aboveFirst(c *coneStops, gap measure.Length) float64 {
+	p := l.aboveOne(c.stops[0], gap)
+	if c.count == 2 {
+		p += l.aboveOne(c.stops[1], gap) - stack.BothAbove(l.length, c.stops[0], c.stops[1], gap)
+	}
 	return math.Min(1, math.Max(0, p))
 }
 
-// onlyStop returns what holds the collar up where that is the same one in as good as every joint. Most joints are such, and need
-// no more than one sum.
-func (l *landing) onlyStop(fits float64) (stop stack.Sum, only bool) {
-	if l.cone {
-		cone := l.contact
-		if l.bottom.Given() {
-			if cone, only = first(l.contact, stack.Of(l.bottom)); !only {
-				return stop, false
-			}
-		}
-		if stop, only = last(stop, cone); !only {
-			return stop, false
-		}
+// aboveLast is for the deeper of two stops, which the collar goes down to: it stands off where both hold it up.
+func (l *landing) aboveLast(a, b stack.Sum, gap measure.Length) float64 {
+	switch lesser(&a, &b) {
+	case firstOf:
+		return l.aboveOne(b, gap)
+	case secondOf:
+		return l.aboveOne(a, gap)
 	}
-	switch {
-	case fits <= 1-nearOne:
-		return stop, true
-	case fits < nearOne:
-		return stop, false
-	}
-	return last(stop, stack.Of(l.depth))
+	return stack.BothAbove(l.length, a, b, gap)
 }
 
-// first returns the lesser of two sums, and last the larger, where that is the same one in as good as every joint: their means are
-// apart by more than six and a half of the deviations of their difference. Beyond that there is less than 1e-9 of any of the
-// shapes.
-func first(a, b stack.Sum) (stack.Sum, bool) {
+// aboveMean averages over the collar's length, with as many stops as there are.
+func (l *landing) aboveMean(gap measure.Length, fits float64) float64 {
+	var rises [4]stack.Sum // where the probabilities rise; the first is the top itself
+	count := 1
+	rise := func(stop stack.Sum) {
+		rises[count] = stop
+		count++
+	}
+	if l.cone {
+		rise(l.contact)
+	}
+	if l.bottom.Given() {
+		rise(stack.Of(l.bottom))
+	}
+	if fits > 0 {
+		rise(stack.Of(l.depth))
+	}
+	for i := range rises {
+		rises[i] = rises[i].PlusConst(gap)
+	}
+	p := stack.Average(l.length, func(length measure.Length) float64 { return l.heldAbove(length.Sub(gap), fits) }, rises[:count]...)
+	return math.Min(1, math.Max(0, p))
+}
+
+// order is which of two sums is the lesser one.
+type order uint8
+
+const (
+	eitherOf order = iota
+	firstOf
+	secondOf
+)
+
+// lesser returns which of two sums is the lesser in as good as every joint: their means are apart by more than six and a half of the
+// deviations of their difference. Beyond that there is less than 1e-9 of any of the shapes.
+func lesser(a, b *stack.Sum) order {
 	switch apart, reach := b.Mean()-a.Mean(), 6.5*math.Hypot(a.Sigma(), b.Sigma()); {
 	case apart >= reach:
-		return a, true
+		return firstOf
 	case -apart >= reach:
-		return b, true
+		return secondOf
 	}
-	return stack.Sum{}, false
-}
-
-func last(a, b stack.Sum) (stack.Sum, bool) {
-	lesser, sure := first(a, b)
-	if lesser == a {
-		return b, sure
-	}
-	return a, sure
+	return eitherOf
 }
 
 // heldAbove returns the probability that the collar is held up before it is so deep in, which is nothing for what is no depth. For
@@ -166,15 +229,13 @@ func (l *landing) heldAbove(depth measure.Length, fits float64) float64 {
 	return held - (fits-l.fitsAndMeets(depth, meets, fits)*clears)*atLeast(stack.Of(l.depth))
 }
 
-// fitsAndMeets returns the probability that the collar fits the counterbore and meets the cone no sooner than at a depth: one thing
-// where either is certain, else the mean over its OD.
+// fitsAndMeets returns the probability that the collar fits the counterbore and meets the cone no sooner than at a depth: that neither
+// is too narrow for its OD, which they share.
 func (l *landing) fitsAndMeets(depth measure.Length, meets, fits float64) float64 {
-	if fits >= nearOne || meets <= 1-nearOne || meets >= nearOne || l.od.Width().IsZero() {
+	if fits >= nearOne || meets <= 1-nearOne || meets >= nearOne {
 		return meets * fits
 	}
 	narrower := times(depth, l.slope) // the cone is narrower there than at its mouth by this
-	mouth, width := stack.Of(l.mouth).PlusConst(narrower.Neg()), stack.Of(l.width)
-	return stack.Average(l.od, func(od measure.Length) float64 {
-		return (1 - mouth.Below(od)) * (1 - width.Below(od))
-	}, mouth, width)
+	tooNarrow := stack.BothAbove(l.od, stack.Of(l.mouth).PlusConst(narrower.Neg()), stack.Of(l.width), measure.Length{})
+	return meets + fits - 1 + tooNarrow
 }

@@ -61,7 +61,7 @@ func TestAverageOfTwoThatShareATerm(t *testing.T) {
 		sa, sb := stack.Of(a).PlusConst(measure.Millimetres(3)), stack.Of(b)
 		got := stack.Average(shared, func(l measure.Length) float64 { return sa.Below(l) * sb.Below(l) }, sa, sb)
 		rho := 100. * 100 / (100*100 + float64(own*own))
-		near(t, "both", got, .25+math.Asin(rho)/(2*math.Pi), 1e-9)
+		near(t, "both", got, .25+math.Asin(rho)/(2*math.Pi), 1e-8)
 	}
 }
 

@@ -10,7 +10,7 @@
 //	s.Below(step)       // probability
 //	s.MeanExcess(x)     // mean of what lies above x, counting nothing where S is below x
 //
-// Sums that share a dimension are brought together by [Average].
+// Sums that share a dimension are brought together by [BothAbove] and [Average].
 //
 // Nothing is sampled: probabilities are closed forms or quadratures with a proven error, so equal inputs give equal
 // bits on equal machines.
