@@ -55,6 +55,9 @@ func TurningOf(head Head, tip Tip, ferrule Ferrule, shop Shop) (Turning, error) 
 func (j *joint) turning() Turning {
 	base := j.baseOD.Nominal()
 	down := measure.Max(base.Sub(j.hoselOD.Nominal()), measure.Length{})
+	if j.oneSize(down) {
+		down = measure.Length{} // one size stated twice
+	}
 	t := Turning{Down: down, PerSide: down.Half(), Finished: base.Sub(down)}
 	if narrowing := base.Sub(j.topOD()); down.Sign() > 0 {
 		t.Height = j.ferrule.Length.Middle()

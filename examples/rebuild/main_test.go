@@ -18,7 +18,7 @@ func Example() {
 	// AL-129  turn    5.1 min  £5.29
 	// OD-771  ask    cannot be decided: the base OD is not given
 	// TW-560  no     1.674 mm (.0659 in) on the diameter would have to come off; the limit is 1.016 mm (.040 in)
-	// AL-W11  no     would be stretched by 11.09% at its bore, by 0.938 mm (.0369 in) of interference on the diameter; the limit is 2%
+	// AL-W11  no     would be stretched by 11.28% at its bore, by 0.953 mm (.0375 in) of interference on the diameter; the limit is 2%
 	//
 	// Use TW-512: £4.93, of which £0.55 for the ferrule.
 	// - turn down 0.455 mm (.0179 in) on the diameter, 0.227 mm (.009 in) per side (at most 0.536 mm (.0211 in) on the diameter)
