@@ -53,6 +53,17 @@ func BenchmarkEvaluateInto(b *testing.B) {
 	}
 }
 
+// BenchmarkDecideInto is a joint that is ruled out by its base OD, as most of a catalogue are.
+func BenchmarkDecideInto(b *testing.B) {
+	head, tip, ferrule, shop := benchJoint(b)
+	ferrule.BaseOD = dim(b, ".480 in")
+	var fit Fit
+	b.ReportAllocs()
+	for b.Loop() {
+		DecideInto(&fit, &head, &tip, &ferrule, &shop)
+	}
+}
+
 // BenchmarkEvaluateSentences is a joint with everything a reader sees of it.
 func BenchmarkEvaluateSentences(b *testing.B) {
 	head, tip, ferrule, shop := benchJoint(b)

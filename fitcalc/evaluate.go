@@ -16,7 +16,7 @@ func Evaluate(head Head, tip Tip, ferrule Ferrule, shop Shop) (fit Fit, err erro
 		wrong := shop // a copy, so that a sound shop stays off the heap
 		return Fit{}, wrong.Validate()
 	}
-	evaluate(&fit, &head, &tip, &ferrule, &shop)
+	evaluate(&fit, &head, &tip, &ferrule, &shop, true)
 	return fit, nil
 }
 
@@ -34,11 +34,19 @@ func valid(head *Head, tip *Tip, ferrule *Ferrule) error {
 // parts, once each, to Validate. What it finds for parts that are not valid means nothing.
 func EvaluateInto(fit *Fit, head *Head, tip *Tip, ferrule *Ferrule, shop *Shop) {
 	*fit = Fit{}
-	evaluate(fit, head, tip, ferrule, shop)
+	evaluate(fit, head, tip, ferrule, shop, true)
 }
 
-// evaluate fills in a fit that is empty.
-func evaluate(fit *Fit, head *Head, tip *Tip, ferrule *Ferrule, shop *Shop) {
+// DecideInto is [EvaluateInto] for those who need no more than the verdict of most joints: it stops at the first reason that rules a
+// joint out. Verdict and [Fit.Reason] are those of EvaluateInto. Where the verdict is [No], further reasons and numbers may be
+// missing; everywhere else the fit is the same.
+func DecideInto(fit *Fit, head *Head, tip *Tip, ferrule *Ferrule, shop *Shop) {
+	*fit = Fit{}
+	evaluate(fit, head, tip, ferrule, shop, false)
+}
+
+// evaluate fills in a fit that is empty; where it need not be whole, no further than to the first reason that rules the joint out.
+func evaluate(fit *Fit, head *Head, tip *Tip, ferrule *Ferrule, shop *Shop, whole bool) {
 	j := newJoint(fit, head, tip, ferrule, shop)
 	if head.Top == TopRounded {
 		fit.Assumptions = 0 // it takes no ferrule, whatever there may be: nothing is held against it, and nothing turned
@@ -47,11 +55,21 @@ func evaluate(fit *Fit, head *Head, tip *Tip, ferrule *Ferrule, shop *Shop) {
 		return
 	}
 	j.flush()
-	j.grip()
-	j.seat()
-	j.bore()
-	j.work()
-	j.remarks()
+	if whole || j.worst != Blocks {
+		j.grip()
+	}
+	if whole || j.worst != Blocks {
+		j.seat()
+	}
+	if whole || j.worst != Blocks {
+		j.bore()
+	}
+	if whole || j.worst != Blocks {
+		j.work()
+	}
+	if whole || j.worst != Blocks {
+		j.remarks()
+	}
 	j.decide()
 }
 

@@ -58,6 +58,11 @@ func Read(sources []Source, opts catalog.Options, progress func(stage string)) (
 // Decide decides a catalogue by the limits of a shop.
 func Decide(c *catalog.Catalogue, shop fitcalc.Shop) *matrix.Result { return matrix.Decide(c, shop) }
 
+// DecideAll is Decide with every pair in reach listed.
+func DecideAll(c *catalog.Catalogue, shop fitcalc.Shop) *matrix.Result {
+	return matrix.DecideAll(c, shop)
+}
+
 // Undecided reports whether rows are held or pairs cannot be decided: what a strict run does not let pass.
 func Undecided(r *matrix.Result) bool {
 	return r.Counts()[fitcalc.Ask] > 0 || Held(r.Catalogue) > 0
@@ -78,6 +83,10 @@ type Output struct {
 	// About is a clause that says what the file is for.
 	About string
 	Write func(io.Writer) error
+	// Beside is a file that is written side by side with this one, where both come from the same work. WriteBoth then stands in the
+	// place of Write.
+	Beside    *Output
+	WriteBoth func(w, beside io.Writer) error
 }
 
 // Publishing is how results are written.
@@ -88,6 +97,8 @@ type Publishing struct {
 	Inputs []tell.Input
 	// Full asks for all ferrules in the matrix, not only those that fit something.
 	Full bool
+	// Sentences asks for reasons in words in the files of fits.
+	Sentences bool
 	// Drawings asks for a cross-section beside the best ferrule of each head in the workbook.
 	Drawings bool
 	// SourcePath gives the path, with slashes, from the workbook to a source, for links; nil writes none.
@@ -96,23 +107,44 @@ type Publishing struct {
 
 // Outputs returns the files of the contract, in the order in which a person should open them.
 func Outputs(r *matrix.Result, p Publishing) []Output {
+	fits := data.Options{Units: p.Units, Sentences: p.Sentences}
 	return []Output{
-		{"matrix.xlsx", "the workbook; its first sheet says what to read", func(w io.Writer) error {
+		{Name: "matrix.xlsx", About: "the workbook; its first sheet says what to read", Write: func(w io.Writer) error {
 			return workbook.Write(w, r, workbook.Options{
 				Units: p.Units, Full: p.Full, Drawings: p.Drawings, ShopName: p.Settings.Name, Inputs: p.Inputs, Sources: p.SourcePath,
 			})
 		}},
-		{"fits.csv", "one line per pair, for a spreadsheet", func(w io.Writer) error {
-			return data.WriteFitsCSV(w, r, p.Units)
+		{
+			Name: "fits.csv", About: "one line per listed pair, for a spreadsheet",
+			Beside:    &Output{Name: "fits.jsonl", About: "the same with all numbers, one object per line, for other software"},
+			WriteBoth: func(csv, jsonl io.Writer) error { return data.WriteFits(jsonl, csv, r, fits) },
+		},
+		{Name: "heads.jsonl", About: "each head once: sizes, tips, cells, assumptions", Write: func(w io.Writer) error {
+			return data.WriteHeadsJSONL(w, r)
 		}},
-		{"fits.jsonl", "one object per pair, for other software", func(w io.Writer) error {
-			return data.WriteFitsJSONL(w, r)
+		{Name: "ferrules.jsonl", About: "each ferrule once", Write: func(w io.Writer) error {
+			return data.WriteFerrulesJSONL(w, r)
 		}},
-		{"findings.csv", "what is doubtful in the sheets, each with its cell", func(w io.Writer) error {
+		{Name: "findings.csv", About: "what is doubtful in the sheets, each with its cell", Write: func(w io.Writer) error {
 			return data.WriteFindingsCSV(w, tell.Findings(r))
 		}},
-		{"summary.json", "the counts, for other software", func(w io.Writer) error { return Summary(w, r, p) }},
+		{Name: "summary.json", About: "the counts, for other software", Write: func(w io.Writer) error { return Summary(w, r, p) }},
 	}
+}
+
+// bytesPerPair is about how much a listed pair takes in fits.jsonl and fits.csv together, with and without sentences.
+const (
+	bytesPerPair         = 650
+	bytesWithItsSentence = 1400
+)
+
+// Size is about how many bytes the files of a result take: nearly all of it is the listed pairs.
+func Size(r *matrix.Result, p Publishing) int64 {
+	each := int64(bytesPerPair)
+	if p.Sentences {
+		each = bytesWithItsSentence
+	}
+	return int64(r.Listed) * each
 }
 
 // Summary writes summary.json.
@@ -129,6 +161,9 @@ func Account(r *matrix.Result) []string {
 			lines = append(lines, fmt.Sprintf("%-9s %d rows: %d used, %d used with assumptions, %d held, %d set aside",
 				kind, l.Rows, l.Used, l.Assumed, l.Held, l.SetAside))
 		}
+	}
+	if heads, ferrules := a.HeadGeometries, a.FerruleGeometries; heads < a.Heads || ferrules < a.Ferrules {
+		lines = append(lines, fmt.Sprintf("decided   %d heads of %d geometries by %d ferrules of %d", a.Heads, heads, a.Ferrules, ferrules))
 	}
 	var pairs strings.Builder
 	for _, v := range fitcalc.Verdicts() {

@@ -49,7 +49,7 @@ func (s streams) demo(f catalogueFlags, out string) error {
 	if !f.json {
 		fmt.Fprintf(s.out, "%s  the sheets as the suppliers sent them\n\n", sheets)
 	}
-	decided := s.matrix(f, out, false, false)
+	decided := s.matrix(f, out, matrixOptions{})
 	if decided != nil && !errors.Is(decided, errStrict) {
 		return decided
 	}

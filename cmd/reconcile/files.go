@@ -2,10 +2,15 @@ package main
 
 import (
 	"bufio"
+	"context"
 	"errors"
 	"fmt"
 	"os"
+	"os/signal"
 	"path/filepath"
+	"slices"
+	"sync"
+	"syscall"
 
 	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/catalog"
@@ -81,58 +86,144 @@ func (e *overwriteError) Error() string {
 	return e.path + " is one of the inputs and would be overwritten; choose another folder with --out"
 }
 
-// writeAll writes the outputs into a folder: all under other names first, so that they appear whole or not at all. It
-// returns their paths.
+// writeAll writes the outputs into a folder: all under other names first, so that they appear whole or not at all, also where a person
+// stops the run. It returns the paths of [filesOf] them.
 func (s streams) writeAll(dir string, outputs []reconcile.Output, inputs []string) (paths []string, err error) {
-	for _, output := range outputs {
-		if path := filepath.Join(dir, output.Name); isInput(path, inputs) {
-			return nil, &overwriteError{path}
+	files := filesOf(outputs)
+	for _, file := range files {
+		paths = append(paths, filepath.Join(dir, file.Name))
+		if isInput(paths[len(paths)-1], inputs) {
+			return nil, &overwriteError{paths[len(paths)-1]}
 		}
 	}
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		return nil, err
 	}
-	var written []string
-	defer func() {
-		for _, temporary := range written {
-			err = errors.Join(err, remove(temporary))
-		}
-	}()
-	for _, output := range outputs {
-		path := filepath.Join(dir, output.Name)
-		temporary, err := writeAside(dir, output)
-		if temporary != "" {
-			written = append(written, temporary)
-		}
-		if err != nil {
-			return nil, fmt.Errorf("cannot write %s: %w", path, err)
-		}
-		paths = append(paths, path)
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	written := &asides{dir: dir, stopped: ctx}
+	defer func() { err = errors.Join(err, written.remove()) }()
+	names, err := written.writeAll(outputs)
+	if err != nil {
+		return nil, err
 	}
 	for i, path := range paths {
-		if err := os.Rename(written[i], path); err != nil {
+		if err := os.Rename(names[i], path); err != nil {
 			return nil, err
 		}
 	}
-	written = nil
 	return paths, nil
 }
 
-// writeAside writes an output under a name of its own and returns the path, also of a file that is incomplete.
-func writeAside(dir string, output reconcile.Output) (path string, err error) {
-	file, err := os.CreateTemp(dir, "."+output.Name+".*")
+// filesOf are the files that outputs write, in their order.
+func filesOf(outputs []reconcile.Output) []reconcile.Output {
+	var files []reconcile.Output
+	for _, output := range outputs {
+		files = append(files, output)
+		if output.Beside != nil {
+			files = append(files, *output.Beside)
+		}
+	}
+	return files
+}
+
+// errStopped ends a run that a person stopped.
+var errStopped = errors.New("stopped; the files of an earlier run are as they were")
+
+// asides are files under names of their own, until all are complete.
+type asides struct {
+	dir     string
+	stopped context.Context
+	mu      sync.Mutex
+	paths   []string
+}
+
+// writeAll writes the outputs side by side and returns the names of the files, in the order of filesOf.
+func (a *asides) writeAll(outputs []reconcile.Output) ([]string, error) {
+	names, errs := make([][]string, len(outputs)), make([]error, len(outputs))
+	var work sync.WaitGroup
+	for i, output := range outputs {
+		work.Go(func() { names[i], errs[i] = a.write(output) })
+	}
+	work.Wait()
+	if a.stopped.Err() != nil {
+		return nil, errStopped
+	}
+	for i, err := range errs {
+		if err != nil {
+			return nil, fmt.Errorf("cannot write %s: %w", filepath.Join(a.dir, outputs[i].Name), err)
+		}
+	}
+	return slices.Concat(names...), nil
+}
+
+// write writes an output, and the one beside it.
+func (a *asides) write(output reconcile.Output) (paths []string, err error) {
+	var files []*aside
+	for _, of := range filesOf([]reconcile.Output{output}) {
+		file, err := a.create(of.Name)
+		if err != nil {
+			return nil, err
+		}
+		paths, files = append(paths, file.file.Name()), append(files, file)
+	}
+	if output.Beside != nil {
+		err = output.WriteBoth(files[0], files[1])
+	} else {
+		err = output.Write(files[0])
+	}
+	for _, file := range files {
+		err = errors.Join(err, file.close(err == nil))
+	}
+	return paths, err
+}
+
+func (a *asides) create(name string) (*aside, error) {
+	file, err := os.CreateTemp(a.dir, "."+name+".*")
 	if err != nil {
-		return "", err
+		return nil, err
 	}
-	buffered := bufio.NewWriterSize(file, 1<<16)
-	err = output.Write(buffered)
-	if err == nil {
-		err = buffered.Flush()
+	a.mu.Lock()
+	a.paths = append(a.paths, file.Name())
+	a.mu.Unlock()
+	return &aside{file: file, buffer: bufio.NewWriterSize(file, 1<<16), stopped: a.stopped}, nil
+}
+
+// remove removes what has not got its own name.
+func (a *asides) remove() error {
+	var err error
+	for _, path := range a.paths {
+		err = errors.Join(err, remove(path))
 	}
-	if err == nil {
-		err = file.Chmod(0o644)
+	return err
+}
+
+// aside is one of the files.
+type aside struct {
+	file    *os.File
+	buffer  *bufio.Writer
+	stopped context.Context
+}
+
+func (a *aside) Write(p []byte) (int, error) {
+	if a.stopped.Err() != nil {
+		return 0, errStopped
 	}
-	return file.Name(), errors.Join(err, file.Close())
+	return a.buffer.Write(p)
+}
+
+// close ends the file; one that is complete gets the rights of a usual file.
+func (a *aside) close(complete bool) error {
+	var err error
+	if complete {
+		if err = a.buffer.Flush(); err == nil {
+			err = a.file.Chmod(0o644)
+		}
+		if err == nil && a.stopped.Err() != nil {
+			err = errStopped
+		}
+	}
+	return errors.Join(err, a.file.Close())
 }
 
 func remove(path string) error {

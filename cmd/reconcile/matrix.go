@@ -19,6 +19,8 @@ type catalogueFlags struct {
 	answers               []string
 	units                 fitcalc.Units
 	strict, json          bool
+	// all asks for every pair in reach to be listed.
+	all bool
 }
 
 func (f *catalogueFlags) add(cmd *cobra.Command) {
@@ -42,7 +44,7 @@ func (f *catalogueFlags) addOutput(cmd *cobra.Command) {
 func newMatrix(s streams) *cobra.Command {
 	var f catalogueFlags
 	var out string
-	var full, drawings bool
+	var opts matrixOptions
 	cmd := &cobra.Command{
 		Use:   "matrix --heads FILE... --ferrules FILE... [--tips FILE...] [--shop shop.toml] [--map FILE] --out DIR",
 		Short: "decide every head against every ferrule and write the results into a folder",
@@ -50,10 +52,15 @@ func newMatrix(s streams) *cobra.Command {
 takes. It writes into DIR:
 
   matrix.xlsx     the workbook: matrix, best ferrule per head, heads without one, findings
-  fits.csv        one line per pair
-  fits.jsonl      the same for other software
+  fits.csv        one line per listed pair: what fits, and the nearest of what fits nothing
+  fits.jsonl      the same with all numbers, for other software
+  heads.jsonl     each head once: sizes, tips, cells, assumptions, findings
+  ferrules.jsonl  each ferrule once
   findings.csv    what is doubtful in the sheets, each with its cell
   summary.json    the counts
+
+What a part does not say is one line with the number of pairs that wait for it, and so is a head that takes no
+ferrule; pairs that do not fit are counted by their reason. --all lists every pair in reach.
 
 Files appear whole or not at all, and no input is ever overwritten.`,
 		Example: `  reconcile matrix --heads irons.xlsx woods.csv --ferrules trim.xlsx --out fits
@@ -63,23 +70,35 @@ Files appear whole or not at all, and no input is ever overwritten.`,
 			if len(f.heads) == 0 || len(f.ferrules) == 0 || out == "" {
 				return usagef("matrix needs --heads, --ferrules and --out")
 			}
-			return s.matrix(f, out, full, drawings)
+			return s.matrix(f, out, opts)
 		},
 	}
 	f.add(cmd)
 	cmd.Flags().StringVar(&out, "out", "", "the folder to write into; it is made if need be")
-	cmd.Flags().BoolVar(&full, "full", false, "show all ferrules in the matrix, not only those that fit something")
-	cmd.Flags().BoolVar(&drawings, "drawings", false, "show the best ferrule of each head in cross-section in the workbook, for at most 200 heads")
+	cmd.Flags().BoolVar(&opts.full, "full", false, "show all ferrules in the matrix, not only those that fit something")
+	cmd.Flags().BoolVar(&opts.all, "all", false, "list every pair in reach, also those that do not fit or cannot be decided")
+	cmd.Flags().BoolVar(&opts.sentences, "sentences", false, "give reasons in words too in fits.csv and fits.jsonl")
+	cmd.Flags().BoolVar(&opts.drawings, "drawings", false, "show the best ferrule of each head in cross-section in the workbook, for at most 200 heads")
 	return cmd
 }
 
-func (s streams) matrix(f catalogueFlags, out string, full, drawings bool) error {
+// largeOutput is from how many bytes on a run says first what it will write.
+const largeOutput = 500_000_000
+
+// matrixOptions say what the matrix command writes.
+type matrixOptions struct{ full, drawings, all, sentences bool }
+
+func (s streams) matrix(f catalogueFlags, out string, opts matrixOptions) error {
+	f.all = opts.all
 	d, err := s.decide(f)
 	if err != nil {
 		return err
 	}
-	d.publishing.Full, d.publishing.Drawings = full, drawings
+	d.publishing.Full, d.publishing.Drawings, d.publishing.Sentences = opts.full, opts.drawings, opts.sentences
 	d.publishing.SourcePath = func(file string) string { return pathFrom(out, file) }
+	if size := reconcile.Size(d.result, d.publishing); size > largeOutput {
+		s.say("%d pairs are listed: about %d MB will be written into %s", d.result.Listed, size/1_000_000, out)
+	}
 	outputs := reconcile.Outputs(d.result, d.publishing)
 	paths, err := s.writeAll(out, outputs, d.inputs)
 	if err != nil {
@@ -130,7 +149,11 @@ func (s streams) decide(f catalogueFlags) (decided, error) {
 		return decided{}, err
 	}
 	progress.stage("deciding")
-	d.result = reconcile.Decide(c, shop.Shop)
+	decide := reconcile.Decide
+	if f.all {
+		decide = reconcile.DecideAll
+	}
+	d.result = decide(c, shop.Shop)
 	return d, nil
 }
 
@@ -174,8 +197,8 @@ func (s streams) account(lines []string, outputs []reconcile.Output, paths []str
 	}
 	fmt.Fprintln(s.out)
 	table := newTextTable()
-	for i, output := range outputs {
-		table.add(paths[i], output.About)
+	for i, file := range filesOf(outputs) {
+		table.add(paths[i], file.About)
 	}
 	text := &strings.Builder{}
 	table.write(text, "")

@@ -207,7 +207,7 @@ func (t *turnlistFlags) line(r *matrix.Result, w turnlist.Wanted) (turnlist.Line
 			return turnlist.Line{}, err
 		}
 		line.Ferrule = ferrules[0]
-		line.Tip = int(tipOf(r, line.Head, line.Ferrule))
+		line.Tip = int(r.Pair(line.Head, line.Ferrule).Tip)
 	}
 	line.Count, line.Note = w.Count, w.Note
 	return line, nil

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"cmp"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -205,7 +204,7 @@ func placeOf(s catalog.Source, cell string) finding.Place {
 // subjectOf is a pair of the matrix with the provenance of its numbers.
 func subjectOf(r *matrix.Result, head, ferrule int, shop settings.Settings, units fitcalc.Units) explain.Subject {
 	h, f := &r.Catalogue.Heads[head], &r.Catalogue.Ferrules[ferrule]
-	tip := tipOf(r, head, ferrule)
+	tip := r.Pair(head, ferrule).Tip
 	s := explain.Subject{
 		Title: fmt.Sprintf("head %s with ferrule %s", oneLine(h.Part), oneLine(f.Part)),
 		Joint: joint.Joint{Head: h.Head, Tip: r.Tips[tip].Tip, Ferrule: f.Ferrule},
@@ -228,24 +227,6 @@ func subjectOf(r *matrix.Result, head, ferrule int, shop settings.Settings, unit
 
 func impossibleInput(what string, source catalog.Source, err error) explain.Input {
 	return explain.Input{Name: what, Value: "sizes not used", Kind: explain.Cell, Place: placeOf(source, "").String(), Why: err.Error()}
-}
-
-// tipOf is the tip on which the matrix decided a pair, or for a pair that is plainly out of range, the first of the head's on
-// which it comes out best.
-func tipOf(r *matrix.Result, head, ferrule int) int32 {
-	for _, p := range r.HeadPairs(head) {
-		if int(p.Ferrule) == ferrule {
-			return p.Tip
-		}
-	}
-	tips := r.HeadTips[head].Tips
-	return slices.MinFunc(tips, func(a, b int32) int {
-		verdict := func(tip int32) fitcalc.Verdict {
-			fit := r.Fit(matrix.Pair{Head: int32(head), Ferrule: int32(ferrule), Tip: tip})
-			return fit.Verdict
-		}
-		return cmp.Compare(verdict(a), verdict(b))
-	})
 }
 
 // cellInputs follows what the sheet says of a part to its cells.

@@ -60,7 +60,7 @@ func run(w io.Writer) error {
 			continue
 		}
 		why := "every ferrule is far out of range"
-		if pairs := result.HeadPairs(i); len(pairs) > 0 {
+		if pairs := result.InReach(i); len(pairs) > 0 {
 			why = result.Fit(pairs[0]).Reason().Sentence(fitcalc.Metric) // of all ferrules the one that comes nearest
 		}
 		fmt.Fprintf(w, "%-6s %-9v %s\n", head.Part, result.Standing(i), why)

@@ -43,6 +43,149 @@ func (o *Object) Fit(fit *fitcalc.Fit, units fitcalc.Units) {
 	o.Minutes("minutes", fit.Work.Known, fit.Work.Minutes)
 }
 
+// Short writes what belongs to the pair alone, from verdict to minutes: what is not known is left out, reasons are codes, and numbers
+// that stand in the line under a key of their own are not repeated with their reason. Sentences adds the reasons in words.
+func (o *Object) Short(fit *fitcalc.Fit, sentences bool, units fitcalc.Units) {
+	o.Text("verdict", fit.Verdict.String())
+	o.shortReasons(fit, sentences, units)
+	if f := &fit.Flush; f.Known {
+		o.amount("turn_down_mm", true, f.TurnDown, inMM)
+		o.amount("turn_down_in", true, f.TurnDown, inInches)
+		o.varies("oversize", f.Oversize)
+		o.share("undersize_probability", f.Undersize)
+		o.share("visible_undersize_probability", f.VisibleUndersize)
+	}
+	if g := &fit.Grip; g.Known {
+		o.varies("interference", g.Interference)
+		if g.KnownLength {
+			o.Length("grip_length_mm", true, g.Length)
+		}
+	}
+	if s := &fit.Seat; s.Known && s.StandOff != (fitcalc.Amount{}) {
+		o.varies("stand_off", s.StandOff)
+	}
+	if b := &fit.Bore; b.Known {
+		o.varies("bore_clearance", b.Clearance)
+	}
+	if fit.Work.Known {
+		o.Minutes("minutes", true, fit.Work.Minutes)
+	}
+}
+
+// varies writes a nominal size and beside it its limits.
+func (o *Object) varies(name string, a fitcalc.Amount) {
+	o.named(name, "_mm")
+	o.B = inMM.append(o.B, a.Nominal)
+	o.named(name, "_limits_mm")
+	o.limits(a.Least, a.Most)
+}
+
+// named begins a member whose name is put together.
+func (o *Object) named(name, ending string) {
+	o.separate()
+	o.B = append(o.B, '"')
+	o.B = append(o.B, name...)
+	o.B = append(o.B, ending...)
+	o.B = append(o.B, `":`...)
+}
+
+func (o *Object) limits(least, most measure.Length) {
+	o.B = append(o.B, `{"least":`...)
+	o.B = inMM.append(o.B, least)
+	o.B = append(o.B, `,"most":`...)
+	o.B = inMM.append(o.B, most)
+	o.B = append(o.B, '}')
+}
+
+// Size writes the nominal size of a dimension under name and _mm, and beside it its limits where it has any; nothing where it is not
+// given.
+func (o *Object) Size(name string, d measure.Dim) {
+	if !d.Given() {
+		return
+	}
+	o.named(name, "_mm")
+	o.B = inMM.append(o.B, d.Nominal())
+	if d.HasLimits() {
+		o.named(name, "_limits_mm")
+		o.limits(d.Lower(), d.Upper())
+	}
+}
+
+func (o *Object) share(name string, x float64) {
+	o.Key(name)
+	o.B = AppendShare(o.B, x)
+}
+
+// Element begins an object in a list, and leaves it open.
+func (o *Object) Element() {
+	o.separate()
+	o.B = append(o.B, '{')
+}
+
+// AppendShare appends a probability with three significant digits, and one below a billionth as 0: the limits it comes from are not known
+// that well.
+func AppendShare(b []byte, x float64) []byte {
+	if x < 1e-9 {
+		return append(b, '0')
+	}
+	return strconv.AppendFloat(b, x, 'g', 3, 64)
+}
+
+// AppendMillimetres appends a length in mm to 0.0001 mm, and AppendInches one in inches to .000001 in, both from the exact count.
+func AppendMillimetres(b []byte, l measure.Length) []byte { return inMM.append(b, l) }
+
+// AppendInches appends a length in inches to .000001 in.
+func AppendInches(b []byte, l measure.Length) []byte { return inInches.append(b, l) }
+
+// AppendMinutes appends a time to a hundredth of a minute.
+func AppendMinutes(b []byte, x float64) []byte {
+	return strconv.AppendFloat(b, math.Round(x*100)/100, 'f', -1, 64)
+}
+
+// AppendString appends text as a JSON string; bytes that are no UTF-8 are replaced.
+func AppendString(b []byte, text string) []byte { return appendString(b, text) }
+
+func (o *Object) shortReasons(fit *fitcalc.Fit, sentences bool, units fitcalc.Units) {
+	o.Key("reasons")
+	o.B = append(o.B, '[')
+	for r := range fit.Reasons() {
+		o.Reason(&r)
+		if sentences {
+			o.Text("text", r.Sentence(units))
+		}
+		o.B = append(o.B, '}')
+	}
+	o.B = append(o.B, ']')
+}
+
+// Reason begins an object with a reason's code and numbers, and leaves it open.
+func (o *Object) Reason(r *fitcalc.Reason) {
+	o.Element()
+	o.Text("code", r.Code.String())
+	if r.Code == fitcalc.FlushAsSupplied || r.Code == fitcalc.FlushTurn || r.Code == fitcalc.GripHolds {
+		return // oversize, turn-down and interference have keys of their own
+	}
+	if r.Field != fitcalc.NoField {
+		o.Text("field", r.Field.String())
+	}
+	for _, n := range [...]struct {
+		name string
+		l    measure.Length
+	}{{"size_mm", r.Size}, {"other_mm", r.Other}, {"third_mm", r.Third}, {"limit_mm", r.Limit}} {
+		if !n.l.IsZero() {
+			o.Length(n.name, true, n.l)
+		}
+	}
+	for _, n := range [...]struct {
+		name string
+		x    float64
+	}{{"share", r.Share}, {"value", r.Value}, {"bound", r.Bound}} {
+		if n.x != 0 {
+			o.share(n.name, n.x)
+		}
+	}
+}
+
 // Object appends the members of JSON objects to its bytes. Who uses it opens and closes the braces.
 type Object struct{ B []byte }
 

@@ -1,12 +1,21 @@
-// Package matrix decides every head of a catalogue against every ferrule, without looking at every pair: ferrules are
-// sorted by base OD, and only those within reach of a head are evaluated. Pairs out of reach are counted, so that pairs
-// listed plus pairs out of range are always heads times ferrules.
+// Package matrix decides every head of a catalogue against every ferrule, without looking at every pair: parts of one geometry are
+// decided once, ferrules are sorted by base OD, and only those within reach of a head are evaluated.
 //
-// A pair is one head with one ferrule. A head that can take several tips is decided on each, and the pair stands on the
-// tip that asks least of the bench.
+// A pair is one head with one ferrule. A head that can take several tips is decided on each, and the pair stands on the tip with
+// the best verdict, of those of one verdict on the one that asks least of the bench.
+//
+// # What is listed
+//
+// Listed are the pairs that fit, and for a head or a ferrule that fits nothing the few that come nearest, as far as they are in
+// reach. All others are counted: those that cannot be decided by what is missing and whose it is ([Result.Asked]), those of
+// a head that takes none with the head, and those that do not fit by the reason that rules them out ([Result.Counted]).
+// Pairs listed, counted and out of reach are always heads times ferrules. [DecideAll] lists every pair in reach.
 package matrix
 
 import (
+	"iter"
+	"slices"
+
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
@@ -20,8 +29,9 @@ type Pair struct {
 	Verdict            fitcalc.Verdict
 	// Minutes is the mean bench time.
 	Minutes float32
-	// Miss is how far a pair that does not fit is from fitting, in mm on the diameter, in the worst case; nothing for
-	// pairs that fit or cannot be decided.
+	// Miss is how far a pair that does not fit is beyond the shop's limits, in mm, on the diameter: the largest of its reasons
+	// against it, each taken at the middle of the sizes' limits. It is nothing for pairs that fit or cannot be decided, and for
+	// those that are ruled out by a risk alone.
 	Miss float32
 	// TurnDown is the nominal turn-down on the diameter.
 	TurnDown measure.Length
@@ -50,79 +60,234 @@ type Result struct {
 	Tips      []Tip
 	// HeadTips has an entry for each head.
 	HeadTips []HeadTips
-	// Pairs are the pairs in reach, by head, and for each head the best first.
-	Pairs []Pair
 	// OutOfRange is how many pairs of head and ferrule are plainly out of range.
 	OutOfRange int
+	// Listed is how many pairs are listed; Pairs yields them.
+	Listed int
+	// Counted are the pairs in reach that do not fit and are not listed, by what rules them out, the most frequent first.
+	Counted []Counted
+	// All is set where every pair in reach is listed.
+	All bool
 	// Findings are those that only show when parts meet.
 	Findings finding.List
 
 	widestBase measure.Length // the widest spread of a base OD
 
-	starts []int // starts[h] is where the pairs of head h begin in Pairs; one entry more than heads
-	heads  []fitcalc.Head
-	parts  []fitcalc.Ferrule
+	heads []fitcalc.Head
+	parts []fitcalc.Ferrule
+	// ofHeads and ofFerrules are the parts by geometry, and decided what was found for each geometry of heads, near what comes
+	// nearest to each geometry of ferrules that fits nothing.
+	ofHeads, ofFerrules classes
+	decided             []decided
+	forms               []tally
+	formAsks            [][]Asked
+	near                [][]Pair
+	codes               map[fitcalc.Code]int // of the pairs that do not fit and are not listed
+	rests               rests
+	index               *index
 }
 
-// HeadPairs returns the pairs of a head that are in reach, the best first.
-func (r *Result) HeadPairs(head int) []Pair { return r.Pairs[r.starts[head]:r.starts[head+1]] }
+// Counted are pairs that are not listed.
+type Counted struct {
+	// Code is the reason that rules them out.
+	Code  fitcalc.Code
+	Pairs int
+}
+
+// Asked are the pairs of one part that cannot be decided for want of the same dimensions.
+type Asked struct {
+	// Fields are the dimensions of this part that are missing, in the order of the fields; empty where only the other parts lack
+	// something.
+	Fields []fitcalc.Field
+	// Others is set where the other part of each pair lacks something too.
+	Others bool
+	Pairs  int
+}
+
+// HeadPairs returns the listed pairs of a head: those that fit, the least bench time first, then those that cannot be decided, then
+// those that do not fit, the nearest first.
+func (r *Result) HeadPairs(head int) []Pair {
+	pairs := r.decided[r.ofHeads.of[head]].pairs
+	if len(pairs) == 0 || pairs[0].Head == int32(head) {
+		return pairs
+	}
+	own := slices.Clone(pairs)
+	for i := range own {
+		own[i].Head = int32(head)
+	}
+	return own
+}
+
+// Pairs yields the listed pairs, by head, those of each head as [Result.HeadPairs] has them.
+func (r *Result) Pairs() iter.Seq[Pair] {
+	return func(yield func(Pair) bool) {
+		for head, class := range r.ofHeads.of {
+			for _, p := range r.decided[class].pairs {
+				p.Head = int32(head)
+				if !yield(p) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// ByGeometry yields for each geometry of heads its heads, and their listed pairs as those of the first of them. All that package
+// fitcalc computes is the same for all of them.
+func (r *Result) ByGeometry() iter.Seq2[[]int32, []Pair] {
+	return func(yield func([]int32, []Pair) bool) {
+		for class := range r.decided {
+			if !yield(r.ofHeads.members[class], r.decided[class].pairs) {
+				return
+			}
+		}
+	}
+}
+
+// HeadGeometries and FerruleGeometries are the parts by geometry: those of one group have the same sizes, limits, forms and tips, so
+// that they fit alike. Groups stand in the order of their first parts.
+func (r *Result) HeadGeometries() [][]int32 { return r.ofHeads.members }
+
+// FerruleGeometries is HeadGeometries for ferrules.
+func (r *Result) FerruleGeometries() [][]int32 { return r.ofFerrules.members }
+
+// HeadGeometry is the place of a head's geometry in [Result.HeadGeometries].
+func (r *Result) HeadGeometry(head int) int { return int(r.ofHeads.of[head]) }
+
+// FerruleGeometry is the place of a ferrule's geometry in [Result.FerruleGeometries].
+func (r *Result) FerruleGeometry(ferrule int) int { return int(r.ofFerrules.of[ferrule]) }
 
 // Fit evaluates a pair again and returns the whole answer.
 func (r *Result) Fit(p Pair) fitcalc.Fit {
 	var fit fitcalc.Fit
-	fitcalc.EvaluateInto(&fit, &r.heads[p.Head], &r.Tips[p.Tip].Tip, &r.parts[p.Ferrule], &r.Shop)
+	r.FitInto(&fit, p)
 	return fit
 }
 
-// Counts returns how many listed pairs have each verdict.
+// FitInto is Fit for those who look at many pairs.
+func (r *Result) FitInto(fit *fitcalc.Fit, p Pair) {
+	fitcalc.EvaluateInto(fit, &r.heads[p.Head], &r.Tips[p.Tip].Tip, &r.parts[p.Ferrule], &r.Shop)
+}
+
+// Verdict evaluates a pair again as far as its verdict needs.
+func (r *Result) Verdict(p Pair) fitcalc.Verdict {
+	var fit fitcalc.Fit
+	fitcalc.DecideInto(&fit, &r.heads[p.Head], &r.Tips[p.Tip].Tip, &r.parts[p.Ferrule], &r.Shop)
+	return fit.Verdict
+}
+
+// InReachCount returns how many pairs are in reach, listed or not.
+func (r *Result) InReachCount() int { return len(r.heads)*len(r.parts) - r.OutOfRange }
+
+// Counts returns how many pairs in reach, listed or not, have each verdict.
 func (r *Result) Counts() map[fitcalc.Verdict]int {
 	counts := map[fitcalc.Verdict]int{}
-	for i := range r.Pairs {
-		counts[r.Pairs[i].Verdict]++
+	for class := range r.decided {
+		for v, n := range r.decided[class].tally {
+			if n > 0 {
+				counts[fitcalc.Verdict(v)] += n * len(r.ofHeads.members[class])
+			}
+		}
 	}
 	return counts
 }
 
+// HeadCount returns how many of a head's pairs in reach have a verdict.
+func (r *Result) HeadCount(head int, v fitcalc.Verdict) int {
+	return r.decided[r.ofHeads.of[head]].tally[v]
+}
+
+// FerruleCount returns how many of a ferrule's pairs in reach have a verdict.
+func (r *Result) FerruleCount(ferrule int, v fitcalc.Verdict) int {
+	return r.forms[r.ofFerrules.of[ferrule]][v]
+}
+
+// HeadFits returns how many ferrules fit a head, and FerruleFits how many heads a ferrule fits.
+func (r *Result) HeadFits(head int) int { return r.decided[r.ofHeads.of[head]].tally.fits() }
+
+// FerruleFits returns how many heads a ferrule fits.
+func (r *Result) FerruleFits(ferrule int) int { return r.forms[r.ofFerrules.of[ferrule]].fits() }
+
+// FerruleServes returns how many heads a ferrule fits whichever of their pieces comes to the bench.
+func (r *Result) FerruleServes(ferrule int) int { return r.forms[r.ofFerrules.of[ferrule]].serves() }
+
+// Asked returns what is missing of a head or of its ferrules where pairs in reach cannot be decided.
+func (r *Result) Asked(head int) []Asked { return r.decided[r.ofHeads.of[head]].asks }
+
+// SomeAsked returns a few of the pairs of a head that cannot be decided, in the order of [Result.HeadPairs], whether they are listed or
+// not.
+func (r *Result) SomeAsked(head int) []Pair {
+	some := slices.Clone(r.decided[r.ofHeads.of[head]].some)
+	for i := range some {
+		some[i].Head = int32(head)
+	}
+	return some
+}
+
+// FerruleAsked is Asked for a ferrule.
+func (r *Result) FerruleAsked(ferrule int) []Asked { return r.formAsks[r.ofFerrules.of[ferrule]] }
+
+// Assumed returns how many listed pairs rest on an assumption.
+func (r *Result) Assumed(a fitcalc.Assumption) int {
+	count := 0
+	for set, n := range r.rests.pairs {
+		if set.Has(a) {
+			count += n
+		}
+	}
+	return count
+}
+
+// HeadAssumed is everything that the listed pairs of a head rest on, and FerruleAssumed that of a ferrule.
+func (r *Result) HeadAssumed(head int) fitcalc.AssumptionSet {
+	return r.decided[r.ofHeads.of[head]].assumed
+}
+
+// FerruleAssumed is everything that the listed pairs of a ferrule rest on.
+func (r *Result) FerruleAssumed(ferrule int) fitcalc.AssumptionSet {
+	return r.rests.forms[r.ofFerrules.of[ferrule]]
+}
+
 // Best returns the pair of a head that asks least of the bench, and false where no ferrule fits it; [Result.Standing] says why.
 func (r *Result) Best(head int) (Pair, bool) {
-	pairs := r.HeadPairs(head)
+	pairs := r.decided[r.ofHeads.of[head]].pairs
 	if len(pairs) == 0 || !pairs[0].Verdict.Fits() {
 		return Pair{}, false
 	}
-	return pairs[0], true
+	best := pairs[0]
+	best.Head = int32(head)
+	return best, true
 }
 
-// Nearest returns, for a head that no ferrule fits, the pair that comes nearest to fitting, in reach or not, and false
-// where there are no ferrules or the head takes none.
+// Nearest returns, for a head that no ferrule fits, the pair that comes nearest to fitting, in reach or not, and false where
+// there are no ferrules, all may fit, or the head takes none.
 func (r *Result) Nearest(head int) (Pair, bool) {
-	best, found := Pair{}, false
-	consider := func(p Pair) {
-		if p.Verdict == fitcalc.No && (!found || p.Miss < best.Miss) {
-			best, found = p, true
-		}
-	}
-	for _, p := range r.HeadPairs(head) {
-		consider(p)
-	}
-	if found {
-		return best, true
-	}
-	var d decider
-	for ferrule := range r.parts {
-		consider(d.decide(r, int32(head), int32(ferrule)))
-	}
-	return best, found
+	return ofFirst(r.decided[r.ofHeads.of[head]].near, func(p *Pair) { p.Head = int32(head) })
 }
 
 // NearestHead is Nearest for a ferrule that fits no head.
 func (r *Result) NearestHead(ferrule int) (Pair, bool) {
-	best, found := Pair{}, false
-	var d decider
-	for head := range r.heads {
-		p := d.decide(r, int32(head), int32(ferrule))
-		if p.Verdict == fitcalc.No && (!found || p.Miss < best.Miss) {
-			best, found = p, true
-		}
+	return ofFirst(r.near[r.ofFerrules.of[ferrule]], func(p *Pair) { p.Ferrule = int32(ferrule) })
+}
+
+func ofFirst(near []Pair, own func(*Pair)) (Pair, bool) {
+	if len(near) == 0 {
+		return Pair{}, false
 	}
-	return best, found
+	p := near[0]
+	own(&p)
+	return p, true
+}
+
+// Pair decides a head anew against one ferrule, in reach or not.
+func (r *Result) Pair(head, ferrule int) Pair {
+	var d decider
+	return d.decide(r, int32(head), int32(ferrule))
+}
+
+// InReach decides a head anew against every ferrule in its reach, listed or not, and returns its pairs in the order of
+// [Result.HeadPairs].
+func (r *Result) InReach(head int) []Pair {
+	var d decider
+	return d.everyPair(r, int32(head))
 }

@@ -53,23 +53,21 @@ func randomCatalogue(seed uint64, heads, ferrules int) *catalog.Catalogue {
 	return c
 }
 
-// Every pair is either listed or out of range, a listed one is what Evaluate says on the best of the head's tips, and one
-// out of range fits on none.
-func TestDecideAgreesWithEveryPairEvaluated(t *testing.T) {
+// Every pair in reach is what Evaluate says on the best of the head's tips, and one out of range fits on none.
+func TestDecideAllAgreesWithEveryPairEvaluated(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := randomCatalogue(rapid.Uint64().Draw(t, "seed"), 12, 25)
-		shop := fitcalc.DefaultShop()
-		r := matrix.Decide(c, shop)
+		r := matrix.DecideAll(c, fitcalc.DefaultShop())
 		listed := map[[2]int32]matrix.Pair{}
-		for _, p := range r.Pairs {
+		for p := range r.Pairs() {
 			key := [2]int32{p.Head, p.Ferrule}
 			if _, twice := listed[key]; twice {
 				t.Fatalf("the pair %v is listed twice", key)
 			}
 			listed[key] = p
 		}
-		if got := len(listed) + r.OutOfRange; got != 12*25 {
-			t.Fatalf("%d pairs listed and %d out of range do not make %d", len(listed), r.OutOfRange, 12*25)
+		if got := len(listed) + r.OutOfRange; got != 12*25 || len(listed) != r.Listed || len(r.Counted) > 0 {
+			t.Fatalf("%d pairs listed, said to be %d, and %d out of range do not make %d; %v", len(listed), r.Listed, r.OutOfRange, 12*25, r.Counted)
 		}
 		for head := range c.Heads {
 			for ferrule := range c.Ferrules {
@@ -122,19 +120,17 @@ func mayFit(t *rapid.T, r *matrix.Result, head, ferrule int) bool {
 	return false
 }
 
+// bestVerdict is that on the best of the head's tips. Verdicts are in the order of what they ask of the bench.
 func bestVerdict(t *rapid.T, r *matrix.Result, head, ferrule int) fitcalc.Verdict {
 	t.Helper()
-	rank := map[fitcalc.Verdict]int{fitcalc.Measure: 1, fitcalc.Ask: 2, fitcalc.No: 3, fitcalc.Bare: 4}
-	best, minutes := fitcalc.NoVerdict, 0.0
+	best := fitcalc.NoVerdict
 	for _, tip := range r.HeadTips[head].Tips {
 		fit, err := fitcalc.Evaluate(r.Catalogue.Heads[head].Head, r.Tips[tip].Tip, r.Catalogue.Ferrules[ferrule].Ferrule, r.Shop)
 		if err != nil {
 			t.Fatal(err)
 		}
-		better := best == fitcalc.NoVerdict || rank[fit.Verdict] < rank[best] ||
-			rank[fit.Verdict] == 0 && rank[best] == 0 && fit.Work.Minutes < minutes
-		if better {
-			best, minutes = fit.Verdict, fit.Work.Minutes
+		if best == fitcalc.NoVerdict || fit.Verdict < best {
+			best = fit.Verdict
 		}
 	}
 	return best
@@ -225,8 +221,8 @@ func TestImpossibleSizesAreQuestions(t *testing.T) {
 	wrong.Source = catalog.Source{File: "irons.xlsx", Sheet: "Irons", Row: 7}
 	c := &catalog.Catalogue{Heads: []catalog.Head{wrong}, Ferrules: []catalog.Ferrule{ferrule("F", ".512 in", ".368 in")}}
 	r := matrix.Decide(c, fitcalc.DefaultShop())
-	if len(r.Pairs) != 1 || r.Pairs[0].Verdict != fitcalc.Ask {
-		t.Errorf("got %v", r.Pairs)
+	if asked := r.Asked(0); r.Listed != 0 || len(asked) != 1 || asked[0].Pairs != 1 || len(asked[0].Fields) == 0 {
+		t.Errorf("%d pairs are listed, and asked is %v", r.Listed, asked)
 	}
 	if len(r.Findings) != 1 || r.Findings[0].Code != "data.implausible" || r.Findings[0].Place.Row != 7 {
 		t.Errorf("got %v", r.Findings)
@@ -275,6 +271,6 @@ func BenchmarkDecide5000x2000(b *testing.B) {
 	b.ResetTimer()
 	for b.Loop() {
 		r := matrix.Decide(c, shop)
-		b.ReportMetric(float64(len(r.Pairs)), "listed")
+		b.ReportMetric(float64(r.Listed), "listed")
 	}
 }

@@ -15,17 +15,19 @@ type index struct {
 	unknown []entry
 }
 
+// entry is a geometry of ferrules, with the first of them.
 type entry struct {
-	od      measure.Length
-	bore    measure.Dim
-	ferrule int32
+	od             measure.Length
+	bore           measure.Dim
+	class, ferrule int32
 }
 
 func newIndex(r *Result) *index {
 	x := &index{}
 	r.widestBase = r.Shop.FerruleODTolerance.MulInt(2)
-	for i := range r.parts {
-		e := entry{od: r.parts[i].BaseOD.Middle(), bore: r.parts[i].Bore, ferrule: int32(i)}
+	for class := range r.ofFerrules.members {
+		i := r.ofFerrules.first(int32(class))
+		e := entry{od: r.parts[i].BaseOD.Middle(), bore: r.parts[i].Bore, class: int32(class), ferrule: i}
 		if r.parts[i].BaseOD.Given() {
 			r.widestBase = measure.Max(r.widestBase, r.parts[i].BaseOD.Width())
 			x.sorted = append(x.sorted, e)
@@ -90,17 +92,28 @@ func newReach(r *Result, head int32) reach {
 // boreWindow runs from a bore that would be stretched beyond the limit wherever the ferrule sits to one that would be
 // loose even under a long ferrule, and a near miss further either way.
 func boreWindow(t *fitcalc.Tip, h *fitcalc.Head, shop *fitcalc.Shop) window {
+	least, most := shaftRange(t, h, shop)
+	const million = 1_000_000
+	stretched := least.MulRatio(million, int64((1+shop.StrainLimit)*million))
+	return window{least: stretched.Sub(shop.NearMissOnBore), most: most.Add(shop.NearMissOnBore)}
+}
+
+// shaftRange is the least and the largest diameter of the shaft from where the ferrule's base sits to the top of a long one.
+func shaftRange(t *fitcalc.Tip, h *fitcalc.Head, shop *fitcalc.Shop) (least, most measure.Length) {
 	at := shop.InsertionDepth
 	if depth := h.JointBoreDepth(); depth.Given() {
 		at = depth.Middle()
 	}
 	base, top := t.Diameter(at).Middle(), t.Diameter(at.Add(shop.MostLength)).Middle()
-	const million = 1_000_000
-	stretched := measure.Min(base, top).MulRatio(million, int64((1+shop.StrainLimit)*million))
-	return window{
-		least: stretched.Sub(shop.NearMissOnBore),
-		most:  measure.Max(base, top).Add(shop.NearMissOnBore),
+	return measure.Min(base, top), measure.Max(base, top)
+}
+
+// has reports whether a ferrule is in reach.
+func (r *reach) has(f *fitcalc.Ferrule) bool {
+	if od := f.BaseOD; r.hasOD && od.Given() && (od.Middle().Less(r.leastOD) || r.mostOD.Less(od.Middle())) {
+		return false
 	}
+	return r.bore(f.Bore)
 }
 
 // bore reports whether a ferrule's bore is in reach of any of the head's tips. A bore or tip that is not known is.

@@ -37,25 +37,14 @@ func (s Standing) String() string {
 
 // Standing returns what the result means for a head: where [Result.Best] finds no pair, why.
 func (r *Result) Standing(head int) Standing {
-	asks, some, bare := false, false, r.Catalogue.Heads[head].Head.Top == fitcalc.TopRounded
-	for _, p := range r.HeadPairs(head) {
-		switch {
-		case p.Verdict.Serves():
-			return Served
-		case p.Verdict == fitcalc.Measure:
-			some = true
-		case p.Verdict == fitcalc.Bare:
-			bare = true
-		case p.Verdict == fitcalc.Ask:
-			asks = true
-		}
-	}
-	switch {
-	case some:
+	switch d := &r.decided[r.ofHeads.of[head]]; {
+	case d.tally.serves() > 0:
+		return Served
+	case d.tally[fitcalc.Measure] > 0:
 		return Selective
-	case bare:
+	case r.heads[head].Top == fitcalc.TopRounded || d.tally[fitcalc.Bare] > 0:
 		return TakesNone
-	case asks:
+	case d.tally[fitcalc.Ask] > 0:
 		return Undecided
 	}
 	return Unserved

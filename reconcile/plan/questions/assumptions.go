@@ -42,6 +42,8 @@ type trial struct {
 	holds func(r *matrix.Result, p matrix.Pair, fit *fitcalc.Fit) bool
 	// others are the result with something else in the assumption's place; nothing else can be tried where it is nil.
 	others func(r *matrix.Result) []*matrix.Result
+	// reads is set where that depends on what reading the row of the head took for granted: it differs between heads of one geometry.
+	reads bool
 	// tips is set where the other tips of the head are tried.
 	tips bool
 }
@@ -57,13 +59,19 @@ func Assumptions(r *matrix.Result) []Assumption {
 			others[i] = t.others(r)
 		}
 	}
+	var geometries []geometry
+	for heads, pairs := range r.ByGeometry() {
+		geometries = append(geometries, geometry{heads, pairs})
+	}
 	workers := runtime.GOMAXPROCS(0)
 	parts := make([][]Assumption, workers)
 	var work sync.WaitGroup
 	for w := range workers {
 		work.Go(func() {
-			from, to := len(r.Pairs)*w/workers, len(r.Pairs)*(w+1)/workers
-			parts[w] = countTrials(r, r.Pairs[from:to], trials, others)
+			parts[w] = make([]Assumption, len(trials))
+			for i := w; i < len(geometries); i += workers {
+				countTrials(parts[w], r, geometries[i], trials, others)
+			}
 		})
 	}
 	work.Wait()
@@ -85,44 +93,65 @@ func Assumptions(r *matrix.Result) []Assumption {
 	return counted
 }
 
-// countTrials tries some of the pairs.
-func countTrials(r *matrix.Result, pairs []matrix.Pair, trials []trial, others [][]*matrix.Result) []Assumption {
-	counted := make([]Assumption, len(trials))
-	for _, p := range pairs {
-		fit := r.Fit(p)
+// geometry is heads that have the same listed pairs, and these as those of the first.
+type geometry struct {
+	heads []int32
+	pairs []matrix.Pair
+}
+
+// countTrials tries the pairs of some heads.
+func countTrials(counted []Assumption, r *matrix.Result, g geometry, trials []trial, others [][]*matrix.Result) {
+	var fit fitcalc.Fit
+	for _, p := range g.pairs {
+		r.FitInto(&fit, p)
 		for i, t := range trials {
-			if t.holds(r, p, &fit) {
-				counted[i].count(r, p, t, others[i])
+			if heads := g.resting(r, p, &fit, t); heads > 0 {
+				counted[i].count(r, p, t, others[i], heads)
 			}
 		}
 	}
-	return counted
 }
 
-func (a *Assumption) count(r *matrix.Result, p matrix.Pair, t trial, others []*matrix.Result) {
-	a.Verdicts++
+// resting is on how many of the heads a pair rests on the assumption.
+func (g geometry) resting(r *matrix.Result, p matrix.Pair, fit *fitcalc.Fit, t trial) int {
+	if !t.reads {
+		if t.holds(r, p, fit) {
+			return len(g.heads)
+		}
+		return 0
+	}
+	count := 0
+	for _, p.Head = range g.heads {
+		if t.holds(r, p, fit) {
+			count++
+		}
+	}
+	return count
+}
+
+// count tries one pair, for as many heads of its geometry.
+func (a *Assumption) count(r *matrix.Result, p matrix.Pair, t trial, others []*matrix.Result, heads int) {
+	a.Verdicts += heads
 	flips, lost := false, false
 	try := func(v fitcalc.Verdict) {
 		flips = flips || v != p.Verdict
 		lost = lost || p.Verdict.Serves() && !v.Serves()
 	}
 	for _, other := range others {
-		fit := other.Fit(p)
-		try(fit.Verdict)
+		try(other.Verdict(p))
 	}
 	if t.tips {
 		for _, tip := range r.HeadTips[p.Head].Tips {
 			q := p
 			q.Tip = tip
-			fit := r.Fit(q)
-			try(fit.Verdict)
+			try(r.Verdict(q))
 		}
 	}
 	if flips {
-		a.Flips++
+		a.Flips += heads
 	}
 	if lost {
-		a.Lost++
+		a.Lost += heads
 	}
 }
 
@@ -144,10 +173,10 @@ func allTrials() []trial {
 		},
 		trial{
 			code: TaperOfTip, text: "a taper tip grows by .0075 in per inch where the sheet gives no rate", tried: "a fifth less and a fifth more",
-			others: otherTapers, holds: restsOnTaper,
+			others: otherTapers, reads: true, holds: restsOnTaper,
 		},
 		trial{
-			code: ReadUnit, text: "the unit of bare numbers is the one in which the joint is possible",
+			code: ReadUnit, text: "the unit of bare numbers is the one in which the joint is possible", reads: true,
 			holds: func(r *matrix.Result, p matrix.Pair, _ *fitcalc.Fit) bool {
 				return readAs(r, p, "unit of")
 			},

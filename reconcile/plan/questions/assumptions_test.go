@@ -27,13 +27,13 @@ func TestAssumptionsAreCounted(t *testing.T) {
 	twice.FerruleODTolerance = twice.FerruleODTolerance.MulInt(2)
 	verdicts := func(shop fitcalc.Shop) map[[2]int32]fitcalc.Verdict {
 		all := map[[2]int32]fitcalc.Verdict{}
-		for _, p := range matrix.Decide(r.Catalogue, shop).Pairs {
+		for p := range matrix.DecideAll(r.Catalogue, shop).Pairs() {
 			all[[2]int32{p.Head, p.Ferrule}] = p.Verdict
 		}
 		return all
 	}
 	less, more := verdicts(half), verdicts(twice)
-	for _, p := range r.Pairs {
+	for p := range r.Pairs() {
 		fit := r.Fit(p)
 		if !fit.Assumptions.Has(fitcalc.AssumedBaseODTolerance) {
 			continue

@@ -25,9 +25,6 @@ var rolesOf = map[fitcalc.Field]catalog.Role{
 	fitcalc.FieldStepOD: catalog.StepOD, fitcalc.FieldStepLength: catalog.StepLength, fitcalc.FieldRings: catalog.Rings,
 }
 
-// ofHead reports whether a field is of the head; the tip counts as the head's, whose bore it suits.
-func ofHead(f fitcalc.Field) bool { return f < fitcalc.FieldFerruleBore }
-
 // impossibleField returns the field of a part that is at odds with what any part can have.
 func impossibleField(invalid error) (fitcalc.Field, string) {
 	var input *fitcalc.InputError
@@ -37,15 +34,11 @@ func impossibleField(invalid error) (fitcalc.Field, string) {
 	return input.Field, input.Error()
 }
 
-// keyOf returns the key of the question that gives a missing field of a pair, and makes the question where no finding did.
-func (a *asker) keyOf(p matrix.Pair, field fitcalc.Field) string {
-	h := hole{field: field, part: p.Head}
-	if !ofHead(field) {
-		h.ferrule, h.part = true, p.Ferrule
-	}
+// keyOf returns the key of the question that gives a missing field of a part, and makes the question where no finding did.
+func (a *asker) keyOf(h hole) string {
 	key, known := a.holes[h]
 	if !known {
-		key = a.keyOfPart(a.part(h), field)
+		key = a.keyOfPart(a.part(h), h.field)
 		a.holes[h] = key
 	}
 	return key

@@ -64,7 +64,7 @@ type Question struct {
 type List struct {
 	// Questions are sorted by how many pairs they settle, then help, then carry.
 	Questions []Question
-	// Undecided is how many listed pairs cannot be decided, and Pairs how many are listed.
+	// Undecided is how many pairs in reach cannot be decided, and Pairs how many are in reach.
 	Undecided, Pairs int
 }
 
@@ -74,7 +74,7 @@ func Ask(r *matrix.Result) List {
 	a.fromFindings()
 	a.fromPairs()
 	a.confirms()
-	list := List{Pairs: len(r.Pairs), Undecided: a.undecided}
+	list := List{Pairs: r.InReachCount(), Undecided: r.Counts()[fitcalc.Ask]}
 	for _, q := range a.byKey {
 		list.Questions = append(list.Questions, *q)
 	}
@@ -130,7 +130,6 @@ type asker struct {
 	suppliers map[[2]string]string // by file and sheet
 	heads     []partOf
 	ferrules  []partOf
-	undecided int
 	// decided counts the decided pairs of each head and ferrule.
 	decidedHead, decidedFerrule []int
 	// holes are the keys of missing fields, and instead the questions that would replace assumptions, once they were looked up: pairs
@@ -258,32 +257,53 @@ func (a *asker) supplierOf(file, sheet string) string {
 	return cmp.Or(a.suppliers[[2]string{file, sheet}], a.suppliers[[2]string{file}], file)
 }
 
-// fromPairs counts for each undecided pair what would settle it, and for each other what it rests on.
+// fromPairs counts for each undecided pair what would settle it, and for each listed pair what it rests on.
 func (a *asker) fromPairs() {
-	var keys []string
-	for _, p := range a.result.Pairs {
-		fit := a.result.Fit(p)
-		if p.Verdict != fitcalc.Ask {
-			a.decidedHead[p.Head]++
-			a.decidedFerrule[p.Ferrule]++
-			a.restsOn(p, &fit)
-			continue
-		}
-		a.undecided++
-		keys = keys[:0]
-		for reason := range fit.Reasons() {
-			if reason.Level != fitcalc.Undecided {
-				continue
+	r := a.result
+	for i := range a.heads {
+		a.decidedHead[i] = decided(func(v fitcalc.Verdict) int { return r.HeadCount(i, v) })
+		a.open(hole{part: int32(i)}, r.Asked(i))
+	}
+	for i := range a.ferrules {
+		a.decidedFerrule[i] = decided(func(v fitcalc.Verdict) int { return r.FerruleCount(i, v) })
+		a.open(hole{ferrule: true, part: int32(i)}, r.FerruleAsked(i))
+	}
+	var fit fitcalc.Fit
+	for heads, pairs := range r.ByGeometry() {
+		for _, p := range pairs {
+			r.FitInto(&fit, p)
+			for _, p.Head = range heads {
+				a.restsOn(p, &fit)
 			}
-			if key := a.keyOf(p, reason.Field); !slices.Contains(keys, key) {
+		}
+	}
+}
+
+// decided sums the pairs of a part that could be decided.
+func decided(count func(fitcalc.Verdict) int) int {
+	sum := 0
+	for v := fitcalc.Flush; v <= fitcalc.Bare; v++ {
+		if v != fitcalc.Ask {
+			sum += count(v)
+		}
+	}
+	return sum
+}
+
+// open counts the pairs of a part that wait for what it does not say. An answer settles them where it is the only one they wait for.
+func (a *asker) open(h hole, asked []matrix.Asked) {
+	for _, lacking := range asked {
+		var keys []string
+		for _, h.field = range lacking.Fields {
+			if key := a.keyOf(h); !slices.Contains(keys, key) {
 				keys = append(keys, key)
 			}
 		}
 		for _, key := range keys {
-			if len(keys) == 1 {
-				a.byKey[key].Settles++
+			if len(keys) == 1 && !lacking.Others {
+				a.byKey[key].Settles += lacking.Pairs
 			} else {
-				a.byKey[key].Helps++
+				a.byKey[key].Helps += lacking.Pairs
 			}
 		}
 	}

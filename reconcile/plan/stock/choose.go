@@ -296,19 +296,9 @@ func (c Cost) plus(d Cost) Cost {
 
 func (q *question) unserved(head int) Unserved {
 	u := Unserved{Head: head}
-	for _, p := range q.result.HeadPairs(head) {
-		switch {
-		case p.Verdict.Fits():
-			u.Withheld = true
-		case p.Verdict == fitcalc.Ask:
-			u.Asks = true
-		case p.Verdict == fitcalc.Bare:
-			u.Bare = true
-		}
-	}
-	if q.result.Catalogue.Heads[head].Head.Top == fitcalc.TopRounded {
-		u.Bare = true
-	}
+	u.Withheld = q.result.HeadFits(head) > 0
+	u.Asks = q.result.HeadCount(head, fitcalc.Ask) > 0
+	u.Bare = q.result.Catalogue.Heads[head].Head.Top == fitcalc.TopRounded
 	if u.Bare || u.Withheld {
 		return u
 	}

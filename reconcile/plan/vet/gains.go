@@ -76,12 +76,7 @@ func serving(r *matrix.Result, head int) (matrix.Pair, bool) {
 func gains(house, fits *matrix.Result, yearly []float64) FerruleGains {
 	g := FerruleGains{Uses: make([]Use, len(fits.Catalogue.Ferrules)), Weighted: yearly != nil}
 	for i := range g.Uses {
-		g.Uses[i].Ferrule = i
-	}
-	for _, p := range fits.Pairs {
-		if p.Verdict.Serves() {
-			g.Uses[p.Ferrule].Fits++
-		}
+		g.Uses[i].Ferrule, g.Uses[i].Fits = i, fits.FerruleServes(i)
 	}
 	for head := range house.Catalogue.Heads {
 		if house.Catalogue.Heads[head].Head.Top == fitcalc.TopRounded {

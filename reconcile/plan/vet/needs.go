@@ -62,9 +62,9 @@ func needs(r *matrix.Result) HeadNeeds {
 		case fits && best.Verdict.Serves():
 			n.Served = append(n.Served, Served{head, best})
 			n.Minutes += float64(best.Minutes)
-		case r.Catalogue.Heads[head].Head.Top == fitcalc.TopRounded, has(r, head, fitcalc.Bare):
+		case r.Standing(head) == matrix.TakesNone:
 			n.Bare = append(n.Bare, head)
-		case has(r, head, fitcalc.Ask):
+		case r.Standing(head) == matrix.Undecided:
 			n.Undecided = append(n.Undecided, head)
 		default:
 			n.Orders = append(n.Orders, order(r, head))
@@ -75,10 +75,6 @@ func needs(r *matrix.Result) HeadNeeds {
 	}
 	n.Lots = lots(n.Orders)
 	return n
-}
-
-func has(r *matrix.Result, head int, v fitcalc.Verdict) bool {
-	return slices.ContainsFunc(r.HeadPairs(head), func(p matrix.Pair) bool { return p.Verdict == v })
 }
 
 // order specifies a ferrule for a head: on the first of its tips for which that can be done.

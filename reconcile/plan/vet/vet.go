@@ -200,20 +200,23 @@ func (r *Report) isNew(q questions.Question, fits *matrix.Result) bool {
 
 // countOpen counts the pairs that wait for the new supplier, leaving out those that wait for the house's own alone.
 func (r *Report) countOpen(fits *matrix.Result) {
-	newHeads := fits == r.HeadFits
-	for _, p := range fits.Pairs {
-		if p.Verdict != fitcalc.Ask {
-			r.Judged++
-			continue
-		}
-		fit := fits.Fit(p)
-		for reason := range fit.Reasons() {
-			if reason.Level == fitcalc.Undecided && newHeads == (reason.Field < fitcalc.FieldFerruleBore) {
-				r.Judged++
-				r.Open++
-				break
+	r.Judged += fits.InReachCount() - fits.Counts()[fitcalc.Ask]
+	waiting := func(asked []matrix.Asked) {
+		for _, a := range asked {
+			if len(a.Fields) > 0 {
+				r.Judged += a.Pairs
+				r.Open += a.Pairs
 			}
 		}
+	}
+	if fits == r.HeadFits {
+		for i := range fits.Catalogue.Heads {
+			waiting(fits.Asked(i))
+		}
+		return
+	}
+	for i := range fits.Catalogue.Ferrules {
+		waiting(fits.FerruleAsked(i))
 	}
 }
 

@@ -41,3 +41,16 @@ func Neutral(text string) string {
 	}
 	return text
 }
+
+// AppendField appends a text as a field of a record: neutral, and quoted where it has to be. Quotes go round a field that has a comma,
+// a quote or an end of line, or that begins with a blank (RFC 4180, section 2, rules 5 to 7).
+func AppendField(b []byte, text string) []byte {
+	text = Neutral(text)
+	first, _ := utf8.DecodeRuneInString(text)
+	if !strings.ContainsAny(text, ",\"\r\n") && !unicode.IsSpace(first) && text != `\.` {
+		return append(b, text...)
+	}
+	b = append(b, '"')
+	b = append(b, strings.NewReplacer(`"`, `""`, "\r", "", "\n", "\r\n").Replace(text)...)
+	return append(b, '"')
+}

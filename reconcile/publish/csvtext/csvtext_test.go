@@ -1,6 +1,7 @@
 package csvtext
 
 import (
+	"bytes"
 	"strings"
 	"testing"
 	"unicode"
@@ -59,4 +60,21 @@ func TestNeutral(t *testing.T) {
 			t.Errorf("Neutral(%q) = %q, want %q", text, got, want)
 		}
 	}
+}
+
+// TestAppendField holds fields against those that encoding/csv writes.
+func TestAppendField(t *testing.T) {
+	piece := rapid.SampledFrom([]string{"=", "-", "\t", "\r", "\n", " ", "\u00a0", ",", "\"", "a", "\\.", "\xff", "é"})
+	rapid.Check(t, func(t *rapid.T) {
+		text := strings.Join(rapid.SliceOfN(piece, 0, 8).Draw(t, "pieces"), "")
+		var want bytes.Buffer
+		w := NewWriter(&want)
+		if err := w.Write([]string{"", Neutral(text)}); err != nil {
+			t.Fatal(err)
+		}
+		w.Flush()
+		if got := "," + string(AppendField(nil, text)) + "\r\n"; got != want.String() {
+			t.Fatalf("AppendField(%q) gives %q, encoding/csv %q", text, got, want.String())
+		}
+	})
 }

@@ -7,31 +7,9 @@ import (
 	"strconv"
 	"strings"
 
-	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/finding"
-	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/publish/csvtext"
 )
-
-// WriteFitsCSV writes fits.csv: a header and one record for each listed pair, in the order of the result. With [fitcalc.Metric]
-// the lengths are millimetres and their columns end in _mm, otherwise decimal inches and _in. The error is the writer's.
-func WriteFitsCSV(w io.Writer, r *matrix.Result, units fitcalc.Units) error {
-	columns := fitColumns(units)
-	record := make([]string, len(columns))
-	for i, c := range columns {
-		record[i] = c.name
-	}
-	out := newRecords(w)
-	out.write(record)
-	for _, p := range r.Pairs {
-		f := newFitRow(r, p, units)
-		for i, c := range columns {
-			record[i] = c.value(f)
-		}
-		out.write(record)
-	}
-	return out.done("fits")
-}
 
 var findingColumns = []string{
 	"severity", "code", "file", "sheet", "row", "cell", "message", "settle", "related",

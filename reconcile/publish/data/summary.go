@@ -12,8 +12,9 @@ import (
 	"example.com/seatline/reconcile/publish/tell"
 )
 
-// SummaryVersion is the version of the form of summary.json. It goes up only if a key ever changes its meaning.
-const SummaryVersion = 1
+// Version is the version of the form of summary.json and of the lines of fits.jsonl, heads.jsonl and ferrules.jsonl. It goes up only
+// when a key changes its meaning or is left out.
+const Version = 2
 
 type summary struct {
 	Version     int                 `json:"version"`
@@ -51,7 +52,18 @@ type summaryPairs struct {
 	Ferrules   int `json:"ferrules"`
 	Possible   int `json:"possible"`
 	Listed     int `json:"listed"`
+	Counted    int `json:"counted"`
 	OutOfRange int `json:"out_of_range"`
+	// HeadGeometries and FerruleGeometries are how many different ones there are.
+	HeadGeometries    int `json:"head_geometries"`
+	FerruleGeometries int `json:"ferrule_geometries"`
+	// NotListed are the pairs that do not fit and are counted, by the reason that rules them out.
+	NotListed []summaryReason `json:"not_listed"`
+}
+
+type summaryReason struct {
+	Code  string `json:"code"`
+	Pairs int    `json:"pairs"`
 }
 
 type summaryVerdicts struct {
@@ -113,14 +125,17 @@ func WriteSummaryJSON(w io.Writer, r *matrix.Result, inputs []tell.Input) error 
 func summarise(r *matrix.Result, inputs []tell.Input) summary {
 	a := tell.Take(r)
 	s := summary{
-		Version: SummaryVersion,
+		Version: Version,
 		Files:   tell.Inputs(r, inputs),
 		Tables:  []summaryTable{},
 		Rows: summaryRows{
 			All: a.AllRows, Heads: a.Rows[catalog.Heads], Ferrules: a.Rows[catalog.Ferrules],
 			Tips: a.Rows[catalog.Tips], Other: a.Rows[catalog.UnknownKind],
 		},
-		Pairs: summaryPairs{a.Heads, a.Ferrules, a.Possible, a.Listed, a.OutOfRange},
+		Pairs: summaryPairs{
+			Heads: a.Heads, Ferrules: a.Ferrules, Possible: a.Possible, Listed: a.Listed, Counted: a.Counted, OutOfRange: a.OutOfRange,
+			HeadGeometries: a.HeadGeometries, FerruleGeometries: a.FerruleGeometries, NotListed: []summaryReason{},
+		},
 		Verdicts: summaryVerdicts{
 			Flush: a.Verdicts[fitcalc.Flush], Turn: a.Verdicts[fitcalc.Turn], Prep: a.Verdicts[fitcalc.Prep], Measure: a.Verdicts[fitcalc.Measure],
 			Ask: a.Verdicts[fitcalc.Ask], No: a.Verdicts[fitcalc.No], Bare: a.Verdicts[fitcalc.Bare],
@@ -131,6 +146,9 @@ func summarise(r *matrix.Result, inputs []tell.Input) summary {
 		Ferrules: summaryFerrules{a.UsedFerrules, a.Ferrules - a.UsedFerrules},
 		Findings: summaryFindings{a.Findings[finding.Error], a.Findings[finding.Warning], a.Findings[finding.Note]},
 		Settings: []summarySetting{}, Assumptions: []summaryAssumption{},
+	}
+	for _, counted := range a.ByReason {
+		s.Pairs.NotListed = append(s.Pairs.NotListed, summaryReason{counted.Code.String(), counted.Pairs})
 	}
 	for i := range r.Catalogue.Tables {
 		t := &r.Catalogue.Tables[i]

@@ -509,7 +509,7 @@ func compareCatalogue(t *testing.T, r *matrix.Result) {
 	}
 	for ferrule := range r.Catalogue.Ferrules {
 		want := 0
-		for _, p := range r.Pairs {
+		for p := range r.Pairs() {
 			if int(p.Ferrule) == ferrule && p.Verdict.Fits() {
 				want++
 			}

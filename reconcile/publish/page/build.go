@@ -288,18 +288,36 @@ func (b *builder) answer(head int) int {
 		flat = append(flat, int(p.Ferrule), b.intern(resultOf(&fit)), int(p.Tip), hundredths(fit.Work.Minutes))
 	}
 	for _, p := range b.result.HeadPairs(head) {
-		if p.Verdict.Fits() || p.Verdict == fitcalc.Ask {
+		if p.Verdict.Fits() {
 			add(p)
 		}
+	}
+	for _, p := range b.asked(head) {
+		add(p)
 	}
 	if len(flat) == 0 {
 		if p, found := b.result.Nearest(head); found {
 			add(p)
-		} else if pairs := b.result.HeadPairs(head); len(pairs) > 0 {
-			add(pairs[0]) // a head that takes none
+		} else if len(b.result.Catalogue.Ferrules) > 0 && b.heads[head].Top == fitcalc.TopRounded {
+			add(matrix.Pair{Head: int32(head), Tip: b.result.HeadTips[head].Tips[0]}) // a head that takes none
 		}
 	}
 	return b.answers.id(fmt.Sprint(flat), flat)
+}
+
+// mostAsked is up to how many pairs in reach every one that cannot be decided is shown with its head; of a larger catalogue a few are,
+// since the page would grow with what nobody can answer on it.
+const mostAsked = 100_000
+
+// asked are the pairs of a head that cannot be decided.
+func (b *builder) asked(head int) []matrix.Pair {
+	if b.result.HeadCount(head, fitcalc.Ask) == 0 {
+		return nil
+	}
+	if b.result.InReachCount() > mostAsked {
+		return b.result.SomeAsked(head)
+	}
+	return slices.DeleteFunc(b.result.InReach(head), func(p matrix.Pair) bool { return p.Verdict != fitcalc.Ask })
 }
 
 // walkAll finds the course of every form on every hosel and tip.

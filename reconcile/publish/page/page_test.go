@@ -460,7 +460,7 @@ func TestSize(t *testing.T) {
 	}
 	r := varied(t, 2000, 500)
 	content := write(t, r, page.Options{})
-	t.Logf("%d heads, %d ferrules, %d pairs listed: %d bytes", len(r.Catalogue.Heads), len(r.Catalogue.Ferrules), len(r.Pairs), len(content))
+	t.Logf("%d heads, %d ferrules, %d pairs listed: %d bytes", len(r.Catalogue.Heads), len(r.Catalogue.Ferrules), r.Listed, len(content))
 	if most := 3_000_000; len(content) > most {
 		t.Errorf("%d bytes; at most %d", len(content), most)
 	}

@@ -154,7 +154,7 @@ func (b *builder) sayVerdicts(c *picture.Chart) {
 			serve += n
 		}
 	}
-	c.Said = w.fill("picture.verdicts_said", "pairs", fmt.Sprint(len(b.result.Pairs)), "fit", fmt.Sprint(serve))
+	c.Said = w.fill("picture.verdicts_said", "pairs", fmt.Sprint(b.result.InReachCount()), "fit", fmt.Sprint(serve))
 	if some := counted[fitcalc.Measure]; some > 0 {
 		c.Said += " " + w.fill("picture.verdicts_measure", "n", fmt.Sprint(some))
 	}

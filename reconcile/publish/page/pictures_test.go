@@ -115,7 +115,7 @@ func TestPicturesSayTheCounts(t *testing.T) {
 			found++
 		}
 	}
-	for _, p := range r.Pairs {
+	for p := range r.Pairs() {
 		if p.Verdict.Fits() {
 			fit++
 		}
@@ -142,7 +142,7 @@ func TestPicturesSayTheCounts(t *testing.T) {
 		t.Fatalf("of %d hosels %d have no ferrule in size: the fixture shows nothing", hosels, without)
 	}
 	for _, want := range []string{
-		fmt.Sprintf("Heads that have a ferrule: %d.", found), fmt.Sprintf("Listed pairs: %d. Of these fit: %d.", len(r.Pairs), fit), fmt.Sprintf("Hosels: %d. Without a ferrule in size: %d (", hosels, without),
+		fmt.Sprintf("Heads that have a ferrule: %d.", found), fmt.Sprintf("Pairs within reach: %d. Of these fit: %d.", r.InReachCount(), fit), fmt.Sprintf("Hosels: %d. Without a ferrule in size: %d (", hosels, without),
 		fmt.Sprintf("hosels without (%d)", without), fmt.Sprintf("hosels with a ferrule in size (%d)", hosels-without),
 	} {
 		if !strings.Contains(section, want) {

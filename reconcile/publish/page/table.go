@@ -94,7 +94,7 @@ func (b *builder) tableRow(head int) row {
 	if best, fits := b.result.Best(head); fits {
 		b.best(&r, best, pairs[1:])
 	} else {
-		b.without(&r, head, pairs)
+		b.without(&r, head)
 	}
 	r.Word = b.words["verdict."+r.Verdict]
 	return r
@@ -125,14 +125,14 @@ func (b *builder) best(r *row, p matrix.Pair, others []matrix.Pair) {
 }
 
 // without says why a head has no ferrule.
-func (b *builder) without(r *row, head int, pairs []matrix.Pair) {
+func (b *builder) without(r *row, head int) {
 	r.Verdict = fitcalc.No.String()
 	tips := b.result.HeadTips[head].Tips
 	r.Tip = b.tipName(tips[0])
 	var p matrix.Pair
 	var found bool
-	if len(pairs) > 0 && pairs[0].Verdict != fitcalc.No {
-		p, found = pairs[0], true
+	if asked := b.result.SomeAsked(head); len(asked) > 0 {
+		p, found = asked[0], true
 	} else if p, found = b.result.Nearest(head); found {
 		r.Best = b.words["answer.nearest"] + " " + b.chart.Ferrules.Part[p.Ferrule]
 	}

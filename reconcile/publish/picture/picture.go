@@ -346,12 +346,12 @@ func turnClass(r *matrix.Result, p matrix.Pair, ends []measure.Length) int {
 const mostSuppliers = 16
 
 // Verdicts counts for each supplier the listed pairs of its parts by verdict: first those that sent heads, then those that sent
-// ferrules. Every listed pair counts once for its head and once for its ferrule.
+// ferrules. Every pair in reach counts once for its head and once for its ferrule.
 func Verdicts(r *matrix.Result) Chart {
 	c := Chart{
 		ID: "verdicts", Kind: Shares, Title: "How the pairs came out, by supplier",
-		Note:      "Listed pairs only: those plainly out of range are left out. A pair counts once for its head's supplier and once for its ferrule's.",
-		LabelsAre: "Supplier", Counted: "listed pairs",
+		Note:      "Pairs within reach only: those plainly out of range are left out. A pair counts once for its head's supplier and once for its ferrule's.",
+		LabelsAre: "Supplier", Counted: "pairs",
 	}
 	verdicts := tell.Verdicts()
 	for _, v := range verdicts {
@@ -359,18 +359,26 @@ func Verdicts(r *matrix.Result) Chart {
 	}
 	for _, side := range []struct {
 		what     string
-		supplier func(p matrix.Pair) string
+		n        int
+		supplier func(i int) string
+		count    func(i int, v fitcalc.Verdict) int
 	}{
-		{"heads", func(p matrix.Pair) string { return r.Catalogue.Heads[p.Head].Supplier }},
-		{"ferrules", func(p matrix.Pair) string { return r.Catalogue.Ferrules[p.Ferrule].Supplier }},
+		{"heads", len(r.Catalogue.Heads), func(i int) string { return r.Catalogue.Heads[i].Supplier }, r.HeadCount},
+		{"ferrules", len(r.Catalogue.Ferrules), func(i int) string { return r.Catalogue.Ferrules[i].Supplier }, r.FerruleCount},
 	} {
 		counts := map[string]map[fitcalc.Verdict]int{}
-		for _, p := range r.Pairs {
-			name := side.supplier(p)
-			if counts[name] == nil {
-				counts[name] = map[fitcalc.Verdict]int{}
+		for i := range side.n {
+			for _, v := range verdicts {
+				n := side.count(i, v)
+				if n == 0 {
+					continue
+				}
+				name := side.supplier(i)
+				if counts[name] == nil {
+					counts[name] = map[fitcalc.Verdict]int{}
+				}
+				counts[name][v] += n
 			}
-			counts[name][p.Verdict]++
 		}
 		for _, row := range gathered(counts) {
 			c.Labels = append(c.Labels, side.what+": "+row.name)
@@ -385,7 +393,7 @@ func Verdicts(r *matrix.Result) Chart {
 			serve += n
 		}
 	}
-	c.Said = fmt.Sprintf("Listed pairs: %d. Of these fit: %d.", len(r.Pairs), serve)
+	c.Said = fmt.Sprintf("Pairs within reach: %d. Of these fit: %d.", r.InReachCount(), serve)
 	if some := counted[fitcalc.Measure]; some > 0 {
 		c.Said += fmt.Sprintf(" To be measured first: %d.", some)
 	}

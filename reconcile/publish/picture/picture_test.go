@@ -143,7 +143,7 @@ func TestTurnDownsCountServedHeads(t *testing.T) {
 func TestTurnClassEnds(t *testing.T) {
 	r := telltest.Small(t)
 	ends := turnClasses(fitcalc.Metric)
-	for _, p := range r.Pairs {
+	for p := range r.Pairs() {
 		if p.Verdict != fitcalc.Turn {
 			continue
 		}
@@ -311,7 +311,7 @@ func TestMeasuredFirstIsCountedApart(t *testing.T) {
 		t.Errorf("%d heads are counted of %d served: %s", all, serve, turned.Said)
 	}
 	fit := 0
-	for _, p := range r.Pairs {
+	for p := range r.Pairs() {
 		if p.Verdict == fitcalc.Flush || p.Verdict == fitcalc.Turn || p.Verdict == fitcalc.Prep {
 			fit++
 		}

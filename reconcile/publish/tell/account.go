@@ -23,16 +23,22 @@ const (
 	TakesNone = matrix.TakesNone
 )
 
-// Account counts a result. Listed + OutOfRange = Heads × Ferrules, and Listed is the sum of Verdicts.
+// Account counts a result. Listed + Counted + OutOfRange = Heads × Ferrules, and Listed + Counted is the sum of Verdicts.
 type Account struct {
 	// Rows are the rows of all tables by what the tables list, and AllRows those of all tables together.
 	Rows    map[catalog.Kind]catalog.Ledger
 	AllRows catalog.Ledger
 
 	Heads, Ferrules, Tips int
-	Possible              int
-	Listed, OutOfRange    int
-	Verdicts              map[fitcalc.Verdict]int
+	// HeadGeometries and FerruleGeometries are how many different ones there are.
+	HeadGeometries, FerruleGeometries int
+	Possible                          int
+	// Listed are the pairs that stand in the data files one by one, Counted the others in reach, of which ByReason are those that do not
+	// fit.
+	Listed, Counted, OutOfRange int
+	ByReason                    []matrix.Counted
+	// Verdicts are those of all pairs in reach.
+	Verdicts map[fitcalc.Verdict]int
 
 	// Standings are the heads by what the result means for them, in the order of the catalogue.
 	Standings []Standing
@@ -60,14 +66,17 @@ func Take(r *matrix.Result) Account {
 		Heads:      len(r.Catalogue.Heads),
 		Ferrules:   len(r.Catalogue.Ferrules),
 		Tips:       len(r.Catalogue.Tips),
-		Listed:     len(r.Pairs),
+		Listed:     r.Listed,
 		OutOfRange: r.OutOfRange,
+		ByReason:   r.Counted,
 		Verdicts:   r.Counts(),
 		Standing:   map[Standing]int{},
 		Fits:       make([]int, len(r.Catalogue.Ferrules)),
 		Findings:   map[finding.Severity]int{},
 	}
+	a.HeadGeometries, a.FerruleGeometries = len(r.HeadGeometries()), len(r.FerruleGeometries())
 	a.Possible = a.Heads * a.Ferrules
+	a.Counted = a.Possible - a.Listed - a.OutOfRange
 	a.rows(r.Catalogue.Tables)
 	a.standings(r)
 	a.pairs(r)
@@ -108,29 +117,77 @@ func (a *Account) standings(r *matrix.Result) {
 }
 
 func (a *Account) pairs(r *matrix.Result) {
-	carried := map[Assumption]int{}
-	for _, p := range r.Pairs {
-		if p.Verdict.Fits() {
-			a.Fits[p.Ferrule]++
-		}
-		fit := r.Fit(p)
-		for _, assumption := range Assumptions(r, p, &fit) {
-			carried[assumption]++
-		}
-	}
-	for _, count := range a.Fits {
-		if count > 0 {
+	for i := range a.Fits {
+		a.Fits[i] = r.FerruleFits(i)
+		if a.Fits[i] > 0 {
 			a.UsedFerrules++
 		}
 	}
+	carried := map[Assumption]int{}
+	for assumed := fitcalc.Assumption(0); assumed.Code() != ""; assumed++ {
+		carried[Assumption{assumed.Code(), assumed.String()}] = r.Assumed(assumed)
+	}
+	readings(r, carried)
 	for assumption, count := range carried {
-		a.Assumptions = append(a.Assumptions, Carried{assumption.Code, assumption.Text, count})
+		if count > 0 {
+			a.Assumptions = append(a.Assumptions, Carried{assumption.Code, assumption.Text, count})
+		}
 	}
 	slices.SortFunc(a.Assumptions, func(x, y Carried) int {
 		return cmp.Or(cmp.Compare(y.Verdicts, x.Verdicts), cmp.Compare(x.Code, y.Code), cmp.Compare(x.Text, y.Text))
 	})
 	a.Assumptions = gathered(a.Assumptions)
 }
+
+// readings counts the listed pairs that rest on what was taken for granted in reading rows, and on a tip that no sheet names. A text
+// that stands on both sides of a pair counts once.
+func readings(r *matrix.Result, carried map[Assumption]int) {
+	ofFerrules := map[string]bool{}
+	for i := range r.Catalogue.Ferrules {
+		for _, text := range r.Catalogue.Ferrules[i].Assumptions {
+			ofFerrules[text] = true
+		}
+	}
+	pairs := make([]int, len(r.Catalogue.Ferrules))
+	for heads, listed := range r.ByGeometry() {
+		onTip := 0
+		for _, p := range listed {
+			pairs[p.Ferrule] += len(heads)
+			if r.Tips[p.Tip].Name != "" {
+				onTip++
+			}
+		}
+		if r.HeadTips[heads[0]].Assumed {
+			carried[tipOfBore] += onTip * len(heads)
+		}
+		for _, head := range heads {
+			for _, text := range distinct(r.Catalogue.Heads[head].Assumptions) {
+				n := len(listed)
+				for _, p := range listed {
+					if ofFerrules[text] && slices.Contains(r.Catalogue.Ferrules[p.Ferrule].Assumptions, text) {
+						n-- // counted with the ferrule
+					}
+				}
+				carried[Assumption{Reading, text}] += n
+			}
+		}
+	}
+	for i, n := range pairs {
+		for _, text := range distinct(r.Catalogue.Ferrules[i].Assumptions) {
+			carried[Assumption{Reading, text}] += n
+		}
+	}
+}
+
+// distinct are the texts, each once.
+func distinct(texts []string) []string {
+	if len(texts) < 2 {
+		return texts
+	}
+	return slices.Compact(slices.Sorted(slices.Values(texts)))
+}
+
+var tipOfBore = Assumption{TipOfBore, "the tip is the usual one that the bore is made for"}
 
 // mostReadings is how many assumptions made in reading rows are listed one by one.
 const mostReadings = 40
@@ -184,7 +241,7 @@ func Assumptions(r *matrix.Result, p matrix.Pair, fit *fitcalc.Fit) []Assumption
 		all = append(all, Assumption{a.Code(), a.String()})
 	}
 	if r.HeadTips[p.Head].Assumed && r.Tips[p.Tip].Name != "" {
-		all = append(all, Assumption{TipOfBore, "the tip is the usual one that the bore is made for"})
+		all = append(all, tipOfBore)
 	}
 	read := len(all)
 	for _, item := range [...]*catalog.Item{&r.Catalogue.Heads[p.Head].Item, &r.Catalogue.Ferrules[p.Ferrule].Item} {

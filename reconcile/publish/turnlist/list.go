@@ -2,7 +2,6 @@ package turnlist
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -211,22 +210,12 @@ func (l *List) leave(r *matrix.Result, line Line, because reason) {
 
 // without says why a head has no ferrule.
 func without(r *matrix.Result, head int, units fitcalc.Units) reason {
-	pairs := r.HeadPairs(head)
-	is := func(v fitcalc.Verdict) (matrix.Pair, bool) {
-		at := slices.IndexFunc(pairs, func(p matrix.Pair) bool { return p.Verdict == v })
-		if at < 0 {
-			return matrix.Pair{}, false
-		}
-		return pairs[at], true
-	}
-	if r.Catalogue.Heads[head].Head.Top == fitcalc.TopRounded {
+	switch r.Standing(head) {
+	case matrix.TakesNone:
 		return reason{fitcalc.Bare, tell.Meaning(fitcalc.Bare)}
-	}
-	for _, v := range [...]fitcalc.Verdict{fitcalc.Bare, fitcalc.Ask} {
-		if pair, found := is(v); found {
-			fit := r.Fit(pair)
-			return reason{v, sentence(&fit, units)}
-		}
+	case matrix.Undecided:
+		fit := r.Fit(r.SomeAsked(head)[0])
+		return reason{fitcalc.Ask, sentence(&fit, units)}
 	}
 	nearest, found := r.Nearest(head)
 	if !found {

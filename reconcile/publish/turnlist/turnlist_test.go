@@ -60,14 +60,14 @@ func TestGolden(t *testing.T) {
 // TestNumbersAreTheLibrarys evaluates every joint again.
 func TestNumbersAreTheLibrarys(t *testing.T) {
 	near := func(a float64, l measure.Length) bool { return math.Abs(a-l.Millimetres()) < 1e-12 }
-	for _, r := range []*matrix.Result{telltest.Small(t), telltest.Large(t, 40, 60)} {
+	for _, r := range []*matrix.Result{telltest.SmallAll(t), telltest.Large(t, 40, 60)} {
 		var lines []Line
-		for _, p := range r.Pairs {
+		for p := range r.Pairs() {
 			lines = append(lines, Line{Head: int(p.Head), Ferrule: int(p.Ferrule), Tip: int(p.Tip)})
 		}
 		l := New(r, lines, Options{})
 		at, left, turned := 0, 0, 0
-		for i, p := range r.Pairs {
+		for i, p := range slices.Collect(r.Pairs()) {
 			if !p.Verdict.Fits() {
 				if got := l.Left[left]; got.Verdict != p.Verdict.String() || got.Why == "" {
 					t.Errorf("line %d is left out as %s (%s), want %v", i, got.Verdict, got.Why, p.Verdict)

@@ -3,115 +3,161 @@ package workbook
 import (
 	"archive/zip"
 	"bytes"
+	"compress/flate"
 	"fmt"
+	"hash/crc32"
 	"io"
-	"path"
 	"regexp"
+	"runtime"
 	"slices"
 	"strings"
+	"sync"
 )
 
 // contentTypes is the member of a workbook that says what the others are; readers that stream want it first.
 const contentTypes = "[Content_Types].xml"
 
-// inOrder writes a workbook with its members in a fixed order, and as the format wants what the library does not do so itself:
-//
-//   - The library keeps the sheets it streams, and the types of content by default, in maps and writes them in whatever order that
-//     gives, so that the same workbook would have other bytes each time.
-//   - A link to a cell of another workbook has the file as its target and the cell as its location (ECMA-376, part 1, 18.3.1.47);
-//     the library knows only a target, in which the cell stands behind a #.
-func inOrder(w io.Writer, workbook []byte) error {
-	archive, err := zip.NewReader(bytes.NewReader(workbook), int64(len(workbook)))
+// archived is one file of a workbook: pieces that follow each other.
+type archived struct {
+	name   string
+	pieces [][]byte
+
+	packed []byte
+	crc    uint32
+	size   uint64
+	err    error
+}
+
+// assemble writes a workbook of the library's, whose sheets are set up and empty, with the contents of its sheets: those of
+// xl/worksheets/sheet1.xml first. Members stand in a fixed order, and the types of content too, which the library keeps in a map, so
+// that the same workbook has the same bytes each time. Members are compressed on all cores.
+func assemble(w io.Writer, workbook []byte, contents []*content) error {
+	members, err := membersOf(workbook, contents)
 	if err != nil {
-		return fmt.Errorf("putting the workbook's members in order: %w", err)
+		return fmt.Errorf("putting the workbook together: %w", err)
 	}
-	members := slices.Clone(archive.File)
-	slices.SortFunc(members, func(a, b *zip.File) int {
-		if first := a.Name == contentTypes; first != (b.Name == contentTypes) {
-			if first {
-				return -1
+	var work sync.WaitGroup
+	next := make(chan *archived)
+	for range runtime.GOMAXPROCS(0) {
+		work.Go(func() {
+			for m := range next {
+				m.pack()
 			}
-			return 1
-		}
-		return strings.Compare(a.Name, b.Name)
-	})
-	changed, err := rewritten(members)
-	if err != nil {
-		return err
+		})
 	}
+	bySize := slices.Clone(members)
+	slices.SortStableFunc(bySize, func(a, b *archived) int { return b.length() - a.length() }) // the longest first, so that none is left at the end
+	for _, m := range bySize {
+		next <- m
+	}
+	close(next)
+	work.Wait()
 	out := zip.NewWriter(w)
-	for _, member := range members {
-		if text, is := changed[member.Name]; is {
-			err = writeMember(out, member, text)
-		} else {
-			err = out.Copy(member) // nothing else is compressed anew
-		}
-		if err != nil {
-			return fmt.Errorf("putting the workbook's members in order: %s: %w", member.Name, err)
+	for _, m := range members {
+		if err := m.write(out); err != nil {
+			return fmt.Errorf("putting the workbook together: %s: %w", m.name, err)
 		}
 	}
 	return out.Close()
 }
 
-// rewritten are the members that do not stay as they are.
-func rewritten(members []*zip.File) (map[string][]byte, error) {
-	changed := map[string][]byte{}
-	cells := map[string]map[string]string{} // for each sheet, the cell that a relationship leads to
-	for _, member := range members {
-		sheet, isRels := strings.CutSuffix(member.Name, ".rels")
-		isRels = isRels && strings.HasPrefix(member.Name, "xl/worksheets/_rels/")
-		if member.Name != contentTypes && !isRels {
-			continue
-		}
-		text, err := readMember(member)
-		if err != nil {
-			return nil, err
-		}
-		if !isRels {
-			changed[member.Name] = sortTypes(text)
-			continue
-		}
-		if files, cell := splitTargets(text); len(cell) > 0 {
-			changed[member.Name] = files
-			cells["xl/worksheets/"+path.Base(sheet)] = cell
-		}
-	}
-	for _, member := range members {
-		cell, linked := cells[member.Name]
-		if !linked {
-			continue
-		}
-		text, err := readMember(member)
-		if err != nil {
-			return nil, err
-		}
-		changed[member.Name] = addLocations(text, cell)
-	}
-	return changed, nil
-}
-
-func readMember(member *zip.File) (text []byte, err error) {
-	in, err := member.Open()
-	if err == nil {
-		defer func() {
-			if closing := in.Close(); err == nil {
-				err = closing
-			}
-		}()
-		text, err = io.ReadAll(in)
-	}
+// membersOf are the members in their order.
+func membersOf(workbook []byte, contents []*content) ([]*archived, error) {
+	archive, err := zip.NewReader(bytes.NewReader(workbook), int64(len(workbook)))
 	if err != nil {
-		return nil, fmt.Errorf("putting the workbook's members in order: %s: %w", member.Name, err)
+		return nil, err
 	}
-	return text, nil
+	texts := map[string][]byte{}
+	for _, file := range archive.File {
+		if texts[file.Name], err = readMember(file); err != nil {
+			return nil, fmt.Errorf("%s: %w", file.Name, err)
+		}
+	}
+	texts[contentTypes] = sortTypes(texts[contentTypes])
+	parts := map[string][][]byte{}
+	for i, c := range contents {
+		name := fmt.Sprintf("xl/worksheets/sheet%d.xml", i+1)
+		if parts[name], err = c.part(texts[name]); err != nil {
+			return nil, fmt.Errorf("%s: %w", name, err)
+		}
+		if len(c.files) > 0 {
+			rels := fmt.Sprintf("xl/worksheets/_rels/sheet%d.xml.rels", i+1)
+			texts[rels] = c.relationships(texts[rels])
+		}
+	}
+	var members []*archived
+	for name, text := range texts {
+		m := &archived{name: name, pieces: parts[name]}
+		if m.pieces == nil {
+			m.pieces = [][]byte{text}
+		}
+		members = append(members, m)
+	}
+	slices.SortFunc(members, func(a, b *archived) int {
+		if first := a.name == contentTypes; first != (b.name == contentTypes) {
+			if first {
+				return -1
+			}
+			return 1
+		}
+		return strings.Compare(a.name, b.name)
+	})
+	return members, nil
 }
 
-func writeMember(out *zip.Writer, member *zip.File, text []byte) error {
-	w, err := out.CreateHeader(&zip.FileHeader{Name: member.Name, Method: zip.Deflate, Modified: member.Modified})
+func readMember(file *zip.File) (text []byte, err error) {
+	in, err := file.Open()
+	if err != nil {
+		return nil, err
+	}
+	defer func() {
+		if closing := in.Close(); err == nil {
+			err = closing
+		}
+	}()
+	return io.ReadAll(in)
+}
+
+func (m *archived) length() int {
+	n := 0
+	for _, piece := range m.pieces {
+		n += len(piece)
+	}
+	return n
+}
+
+// level is how hard members are compressed: rows of XML come out hardly smaller at the usual level, and take three times as long.
+const level = 4
+
+// pack compresses the member.
+func (m *archived) pack() {
+	var packed bytes.Buffer
+	z, err := flate.NewWriter(&packed, level)
+	crc := crc32.NewIEEE()
+	for _, piece := range m.pieces {
+		if err == nil {
+			_, err = z.Write(piece)
+		}
+		crc.Write(piece) // a hash takes everything
+		m.size += uint64(len(piece))
+	}
+	if err == nil {
+		err = z.Close()
+	}
+	m.packed, m.crc, m.err = packed.Bytes(), crc.Sum32(), err
+}
+
+func (m *archived) write(out *zip.Writer) error {
+	if m.err != nil {
+		return m.err
+	}
+	w, err := out.CreateRaw(&zip.FileHeader{
+		Name: m.name, Method: zip.Deflate, CRC32: m.crc, CompressedSize64: uint64(len(m.packed)), UncompressedSize64: m.size,
+	})
 	if err != nil {
 		return err
 	}
-	_, err = w.Write(text)
+	_, err = w.Write(m.packed)
 	return err
 }
 
@@ -125,41 +171,5 @@ func sortTypes(text []byte) []byte {
 	return defaultType.ReplaceAllFunc(text, func([]byte) []byte {
 		at++
 		return sorted[at-1]
-	})
-}
-
-var (
-	relationship = regexp.MustCompile(`<Relationship [^>]*>`)
-	relationID   = regexp.MustCompile(` Id="([^"]*)"`)
-	cellTarget   = regexp.MustCompile(` Target="([^"#]*)#([^"]*)"`)
-	linkID       = regexp.MustCompile(`<hyperlink [^>]*:id="([^"]*)"`)
-)
-
-// splitTargets takes the cells off the targets of relationships and returns them by relationship. All stays escaped as XML. A # can
-// only be the mark before a cell: in a path it is escaped.
-func splitTargets(text []byte) (files []byte, cells map[string]string) {
-	cells = map[string]string{}
-	files = relationship.ReplaceAllFunc(text, func(one []byte) []byte {
-		id, target := relationID.FindSubmatch(one), cellTarget.FindSubmatch(unquoted(one))
-		if id == nil || target == nil {
-			return one
-		}
-		cells[string(id[1])] = string(target[2])
-		return cellTarget.ReplaceAll(unquoted(one), []byte(` Target="$1"`))
-	})
-	return files, cells
-}
-
-// unquoted writes apostrophes as they are, which have a # in the way that the library escapes them.
-func unquoted(text []byte) []byte { return bytes.ReplaceAll(text, []byte("&#39;"), []byte("'")) }
-
-// addLocations gives the links of a sheet the cells that their relationships lead to.
-func addLocations(text []byte, cells map[string]string) []byte {
-	return linkID.ReplaceAllFunc(text, func(one []byte) []byte {
-		cell, known := cells[string(linkID.FindSubmatch(one)[1])]
-		if !known {
-			return one
-		}
-		return append(one[:len(one):len(one)], ` location="`+cell+`"`...)
 	})
 }

@@ -21,12 +21,12 @@ func (b *book) bestSheet() {
 		scope = "All ferrules that fit each head."
 	}
 	t := table{
-		name: sheetBest, title: "The best ferrule for each head",
+		name: sheetBest, title: "The best ferrule for each head", all: "fits.csv",
 		notes: []string{
-			scope + " Ranked by bench time; turn-down is on the diameter, and per side is half of it. A ferrule leads to its row on “" + sheetFits + "”.",
+			scope + " Ranked by bench time; turn-down is on the diameter, and per side is half of it. Parts of one geometry share a row. A ferrule leads to its row on “" + sheetFits + "”.",
 		},
 		columns: []column{
-			{"Head", 12, texts}, {"Head is", 26, texts}, {"Tip", 16, texts}, {"Rank", 6, words}, {"Ferrule", 12, texts},
+			{"Head", 19, texts}, {"Head is", 26, texts}, {"Tip", 16, texts}, {"Rank", 6, words}, {"Ferrule", 16, texts},
 			{"Verdict", 8, words}, {"Bench time, min", 8, numbers}, {"Turn-down on the diameter" + unit, 11, numbers},
 			{"at most" + unit, 8, numbers}, {"per side" + unit, 8, numbers}, {"Why", 47, sentences},
 			{"Ferrule is", 28, texts}, {"Head from", 34, texts}, {"Ferrule from", 34, texts},
@@ -39,24 +39,32 @@ func (b *book) bestSheet() {
 		t.printed++
 	}
 	p := b.open(t)
-	for head := range b.result.Catalogue.Heads {
-		if s := b.account.Standings[head]; s == tell.Served || s == tell.Selective {
-			p.alternates(head)
+	for class, members := range b.result.HeadGeometries() {
+		if s := b.account.Standings[members[0]]; s == tell.Served || s == tell.Selective {
+			p.alternates(class)
 		}
 	}
 	p.close()
 }
 
-func (p *page) alternates(head int) {
-	for rank, pair := range p.result.HeadPairs(head) {
+// alternates lists the geometries of ferrules that fit a geometry of heads.
+func (p *page) alternates(class int) {
+	rank := 0
+	for _, pair := range p.result.HeadPairs(int(p.result.HeadGeometries()[class][0])) {
 		if !pair.Verdict.Fits() || !p.opts.Full && rank >= p.limits.alternates {
 			return
 		}
-		p.alternate(rank, pair)
+		if form := p.result.FerruleGeometry(int(pair.Ferrule)); p.firstOf(form) == pair.Ferrule {
+			p.alternate(rank, class, form, pair)
+			rank++
+		}
 	}
 }
 
-func (p *page) alternate(rank int, pair matrix.Pair) {
+func (p *page) alternate(rank, class, form int, pair matrix.Pair) {
+	if !p.room() {
+		return
+	}
 	head, ferrule := &p.result.Catalogue.Heads[pair.Head], &p.result.Catalogue.Ferrules[pair.Ferrule]
 	fit := p.result.Fit(pair)
 	turn := fit.Flush.TurnDown
@@ -66,15 +74,17 @@ func (p *page) alternate(rank int, pair matrix.Pair) {
 		name, first = look{under: true, over: true, bold: true}, strong
 	}
 	cells := []any{
-		p.as(head.Part, name), p.as(describe(&head.Item, head.Category), name.light()), p.as(p.result.Tips[pair.Tip].Name, name.light()),
-		p.as(rank+1, first.centred()), p.as(ferrule.Part, first.linked()), p.verdict(pair.Verdict),
+		p.as(p.headNames(class), name), p.as(p.headsAre(class), name.light()), p.as(p.result.Tips[pair.Tip].Name, name.light()),
+		p.as(rank+1, first.centred()), p.as(p.ferruleNames(form), first.linked()), p.verdict(pair.Verdict),
 		p.minutes(&fit), p.length(fit.Flush.Known, turn.Nominal, first), p.length(fit.Flush.Known, turn.Most, plain),
 		p.perSide(fit.Flush.Known, turn), p.as(p.why(&fit), wrapped),
-		p.as(ferrule.Description, plain),
+		p.as(p.ferrulesAre(form), plain),
 		p.source(headFrom), p.source(ferruleFrom),
 	}
 	section := p.putAlternate(rank, pair, fit, cells)
-	p.link(5, p.row, p.fitsPlace(p.starts[pair.Head]+rank))
+	if row, there := p.rowOf[[2]int{class, form}]; there {
+		p.link(5, p.row, place{sheetFits, 1, row})
+	}
 	columns := len(p.table.columns)
 	p.leadTo(columns-1, headFrom)
 	p.leadTo(columns, ferruleFrom)

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -19,27 +20,24 @@ type book struct {
 	file    *excelize.File
 	result  *matrix.Result
 	account tell.Account
-	starts  []int // where the pairs of each head begin in the result
+	rowOf   map[[2]int]int // the row on the sheet of fits of two geometries
 	opts    Options
 	limits  limits
 	reader  reader
 	styles  map[look]int
 	wraps   map[int]bool // the styles whose text is wrapped
-	sheets  int
-	subject string // what the workbook is about, where it is not a matrix
-	drawn   int    // how many joints have been drawn
-	err     error
+	// contents are what the sheets hold, in the order of the sheets.
+	contents []*content
+	names    []string // of columns, as far as they were needed
+	subject  string   // what the workbook is about, where it is not a matrix
+	drawn    int      // how many joints have been drawn
+	err      error
 }
 
 func newBook(r *matrix.Result, opts Options, limits limits) *book {
 	b := &book{
 		file: excelize.NewFile(), result: r, account: tell.Take(r), opts: opts, limits: limits,
 		reader: reader{opts.Units}, styles: map[look]int{}, wraps: map[int]bool{},
-	}
-	at := 0
-	for head := range r.Catalogue.Heads {
-		b.starts = append(b.starts, at)
-		at += len(r.HeadPairs(head))
 	}
 	b.try(b.file.SetDefaultFont(fontFamily)) // widths are counted in its digits
 	return b
@@ -76,7 +74,7 @@ func (b *book) finish(w io.Writer) error {
 	if err != nil {
 		return err
 	}
-	return inOrder(w, buffer.Bytes())
+	return assemble(w, buffer.Bytes(), b.contents)
 }
 
 // layout is what a sheet has besides its cells.
@@ -93,6 +91,8 @@ type layout struct {
 	printColumns int
 	// unprinted is set for a sheet that is not for reading: programs print hidden sheets that have a print area.
 	unprinted bool
+	// hidden are columns that are there to be looked up in, counted from 1.
+	hidden []int
 	// outlined is set where rows are grouped below a row that names the group.
 	outlined bool
 	tab      string
@@ -104,32 +104,27 @@ type page struct {
 	name   string
 	layout layout
 	table  *table // nil for a sheet that is no table
-	stream *excelize.StreamWriter
-	row    int // the last row written
-	links  int
+	*content
+	row       int  // the last row written
+	lookingUp bool // whether it is there for looking up and not for reading
+	full      int  // how many rows were left out because the table is full
 }
 
 func (b *book) page(name string, l layout) *page {
-	p := &page{book: b, name: name, layout: l}
+	p := &page{book: b, name: name, layout: l, content: &content{}}
 	if b.err != nil {
 		return p
 	}
-	if b.sheets == 0 {
+	if len(b.contents) == 0 {
 		b.try(b.file.SetSheetName(b.file.GetSheetName(0), name))
 	} else {
 		_, err := b.file.NewSheet(name)
 		b.try(err)
 	}
-	b.sheets++
+	b.contents = append(b.contents, p.content)
 	p.setUp()
-	if b.err != nil {
-		return p
-	}
-	stream, err := b.file.NewStreamWriter(name)
-	b.try(err)
-	p.stream = stream
 	for i, width := range l.widths {
-		p.do(func() error { return stream.SetColWidth(i+1, i+1, width) })
+		p.column(i+1, width, slices.Contains(l.hidden, i+1))
 	}
 	return p
 }
@@ -143,12 +138,8 @@ func (p *page) do(work func() error) {
 // setUp sets what has to be known before the first row is written.
 func (p *page) setUp() {
 	f, l := p.file, p.layout
-	p.do(func() error {
-		return f.SetSheetProps(p.name, &excelize.SheetPropsOptions{
-			FitToPage: pointer(true), OutlineSummaryBelow: pointer(!l.outlined), TabColorRGB: pointer("FF" + l.tab),
-		})
-	})
-	// A sheet that is streamed would keep the dimension of an empty one, and some readers stop there.
+	p.properties()
+	// The sheet would keep the dimension of an empty one, and some readers stop there.
 	p.do(func() error { return f.SetSheetDimension(p.name, "") })
 	p.do(func() error {
 		return f.SetSheetView(p.name, 0, &excelize.ViewOptions{ShowGridLines: pointer(l.grid)})
@@ -170,6 +161,14 @@ func (p *page) setUp() {
 		})
 	})
 	p.do(func() error { return f.SetHeaderFooter(p.name, p.headerFooter()) })
+}
+
+func (p *page) properties() {
+	p.do(func() error {
+		return p.file.SetSheetProps(p.name, &excelize.SheetPropsOptions{
+			FitToPage: pointer(true), OutlineSummaryBelow: pointer(!p.layout.outlined), TabColorRGB: pointer("FF" + p.layout.tab),
+		})
+	})
 }
 
 func (l layout) panes() *excelize.Panes {
@@ -223,18 +222,33 @@ func (p *page) heightOf(cells []any) float64 {
 }
 
 func (p *page) putRow(opts excelize.RowOpts, cells ...any) {
-	if p.table != nil && p.row >= p.limits.rows && p.err == nil {
-		p.goOn()
-	}
-	p.row++
 	if p.err != nil {
 		return
 	}
-	if p.row > p.limits.rows {
-		p.try(fmt.Errorf("the sheet %q would have more than %d rows", p.name, p.limits.rows))
+	if p.table != nil && !p.table.lookup && p.row >= p.limits.rows-1 { // the last row says what is left out
+		p.full++
 		return
 	}
-	p.try(p.stream.SetRow(address(1, p.row), cells, opts))
+	p.row++
+	p.try(p.content.row(p.row, opts, cells, p.columnNames(len(cells))))
+}
+
+// columnNames are the names of the first columns.
+func (b *book) columnNames(n int) []string {
+	for len(b.names) < n {
+		b.names = append(b.names, columnName(len(b.names)+1))
+	}
+	return b.names[:n]
+}
+
+// room reports whether a table has room for another row, and counts those that it has none for: for those who need not work out a row
+// that is not written.
+func (p *page) room() bool {
+	if p.row < p.limits.rows-1 {
+		return true
+	}
+	p.full++
+	return false
 }
 
 // skip leaves rows empty.
@@ -250,19 +264,15 @@ func (p *page) as(value any, l look) excelize.Cell {
 
 // merge joins the cells of the last row from one column to another.
 func (p *page) merge(from, to int) {
-	p.do(func() error { return p.stream.MergeCell(address(from, p.row), address(to, p.row)) })
+	p.content.merge(address(from, p.row), address(to, p.row))
 }
 
-// link makes a cell lead to another in this workbook. Beyond the limit it does nothing and reports false.
-func (p *page) link(column, row int, target place) bool {
-	if p.links >= p.limits.links {
-		return false
+// link makes a cell lead to another in this workbook.
+func (p *page) link(column, row int, target place) {
+	if p.full > 0 {
+		return // the row was not written
 	}
-	p.links++
-	p.do(func() error {
-		return p.file.SetCellHyperLink(p.name, address(column, row), target.reference(), "Location")
-	})
-	return true
+	p.content.link(address(column, row), target.reference())
 }
 
 // filter puts filters on a heading row and all below it.
@@ -273,6 +283,7 @@ func (p *page) filter(row, columns int) {
 	p.do(func() error {
 		return p.file.AutoFilter(p.name, address(1, row)+":"+address(columns, p.row), nil)
 	})
+	p.properties() // the library forgets them over a filter
 }
 
 // done ends the sheet.
@@ -282,7 +293,7 @@ func (p *page) done() {
 		columns = len(p.layout.widths)
 	}
 	if !p.layout.unprinted {
-		p.define("_xlnm.Print_Area", absolute(1, 1)+":"+absolute(columns, max(1, p.row)))
+		p.define("_xlnm.Print_Area", absolute(1, 1)+":"+absolute(columns, p.lastPrinted()))
 	}
 	if rows := p.layout.freezeRows; rows > 0 {
 		titles := fmt.Sprintf("$%d:$%d", max(1, p.layout.repeatFrom), rows)
@@ -293,7 +304,17 @@ func (p *page) done() {
 			p.define("_xlnm.Print_Titles", titles)
 		}
 	}
-	p.do(func() error { return p.stream.Flush() })
+}
+
+// mostPrinted is how many rows of a table that is there for looking up are printed.
+const mostPrinted = 60
+
+// lastPrinted is the last row that is printed.
+func (p *page) lastPrinted() int {
+	if p.lookingUp {
+		return min(p.row, mostPrinted)
+	}
+	return max(1, p.row)
 }
 
 func (p *page) define(name, area string) { p.defineRaw(name, quoted(p.name)+"!"+area) }

@@ -57,6 +57,9 @@ func (b *book) crossSection(pair matrix.Pair, fit fitcalc.Fit) (s *drawing.Secti
 
 // drawSection puts a section into a cell of the last row. It moves with its cell; its size stays.
 func (p *page) drawSection(column int, s *drawing.Section, v fitcalc.Verdict) {
+	if p.full > 0 {
+		return
+	}
 	p.drawn++
 	p.do(func() error {
 		opts := drawing.Options{Units: p.opts.Units, Answer: v.String()}

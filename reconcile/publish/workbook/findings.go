@@ -36,7 +36,7 @@ func (p *page) finding(f finding.Finding) {
 		related = append(related, at.String())
 	}
 	shown := plain
-	if p.target(f.Place) != "" && p.links < p.limits.links {
+	if file, _ := p.target(f.Place); file != "" {
 		shown = plain.linked()
 	}
 	cell := p.as(f.Place.Cell, shown)
@@ -44,6 +44,9 @@ func (p *page) finding(f finding.Finding) {
 		row := shown
 		row.format, row.across = `"row "0`, "left"
 		cell = p.as(f.Place.Row, row)
+	}
+	if !p.room() {
+		return
 	}
 	p.put(
 		p.as(f.Severity.String(), severityLook(f.Severity)), p.as(f.Code, plain), p.as(f.Place.File, plain), p.as(f.Place.Sheet, plain),

@@ -1,7 +1,7 @@
 package workbook
 
 import (
-	"fmt"
+	"strconv"
 	"strings"
 
 	"example.com/seatline/fitcalc"
@@ -14,7 +14,7 @@ import (
 func (b *book) fitsTable() table {
 	unit := ", " + b.reader.name()
 	columns := []column{
-		{"Head", 12, texts}, {"Ferrule", 12, texts}, {"Tip", 16, texts}, {"Verdict", 8, words}, {"Bench time, min", 8, numbers},
+		{"Head", 19, texts}, {"Ferrule", 16, texts}, {"Tip", 16, texts}, {"Verdict", 8, words}, {"Bench time, min", 8, numbers},
 		{"Turn-down on the diameter" + unit, 11, numbers}, {"least", 8, numbers}, {"most", 8, numbers}, {"per side" + unit, 9, numbers},
 		{"Oversize on the diameter" + unit, 11, numbers}, {"Chance of a step under", 9, numbers},
 		{"Interference at the tightest" + unit, 13, numbers}, {"Why", 47, sentences},
@@ -24,37 +24,57 @@ func (b *book) fitsTable() table {
 	}
 	t := table{
 		name:  sheetFits,
-		title: "Every listed pair",
+		title: "Every listed pair", all: "fits.csv", forLookup: true,
 		notes: []string{
 			"Turn-down is what must come off the base on the diameter; per side is half of it. Least and most are worst case, limit against limit.",
-			"Pairs plainly out of range are not listed, only counted on “Read first”. Columns to the right of “Why” are not printed.",
+			"Listed are pairs that fit, and the nearest of what fits nothing; the others are counted on “Read first”. Parts of one geometry share a row. Columns to the right of “Why” are not printed, and of the rows the first " + strconv.Itoa(mostPrinted) + ".",
 		},
 		columns: columns, frozen: 2, printed: 13, tab: faint,
-	}
-	if b.opts.Sources != nil && 2*len(b.result.Pairs) > b.limits.links {
-		t.notes[1] += fmt.Sprintf(" The first %d cells of each sheet that say where a part comes from lead there.", b.limits.links)
 	}
 	return t
 }
 
-// fitsPlace is where the pair of an index stands.
-func (b *book) fitsPlace(pair int) place {
-	const headings = 4 // TestMatrix follows every link
-	per := b.limits.rows - headings
-	return place{numbered(sheetFits, pair/per), 1, pair%per + headings + 1}
+// planFits finds the rows of the sheet of fits: one for each listed pair of two geometries, as far as the sheet goes.
+func (b *book) planFits() {
+	b.rowOf = map[[2]int]int{}
+	headings := b.fitsTable().headingRow()
+	for class := range b.result.HeadGeometries() {
+		for _, pair := range b.pairsOf(class) {
+			if headings+len(b.rowOf) >= b.limits.rows-1 {
+				return
+			}
+			b.rowOf[[2]int{class, b.result.FerruleGeometry(int(pair.Ferrule))}] = headings + len(b.rowOf) + 1
+		}
+	}
 }
 
-func (b *book) fitsSheets() {
+// pairsOf are the listed pairs of a geometry of heads, of each geometry of ferrules the first.
+func (b *book) pairsOf(class int) []matrix.Pair {
+	var pairs []matrix.Pair
+	for _, pair := range b.result.HeadPairs(int(b.result.HeadGeometries()[class][0])) {
+		if b.firstOf(b.result.FerruleGeometry(int(pair.Ferrule))) == pair.Ferrule {
+			pairs = append(pairs, pair)
+		}
+	}
+	return pairs
+}
+
+func (b *book) fitsSheet() {
 	p := b.open(b.fitsTable())
-	for _, pair := range b.result.Pairs {
-		p.fitRow(pair)
+	for class := range b.result.HeadGeometries() {
+		for _, pair := range b.pairsOf(class) {
+			if p.room() {
+				p.fitRow(class, pair)
+			}
+		}
 	}
 	p.close()
 }
 
-func (p *page) fitRow(pair matrix.Pair) {
+func (p *page) fitRow(class int, pair matrix.Pair) {
 	r := p.result
 	fit := r.Fit(pair)
+	form := r.FerruleGeometry(int(pair.Ferrule))
 	head, ferrule := &r.Catalogue.Heads[pair.Head], &r.Catalogue.Ferrules[pair.Ferrule]
 	flush, grip := &fit.Flush, &fit.Grip
 	headFrom, ferruleFrom := sourceOf(&head.Item, odRole(head)), sourceOf(&ferrule.Item, catalog.BaseOD)
@@ -63,7 +83,7 @@ func (p *page) fitRow(pair matrix.Pair) {
 		turn = strong
 	}
 	p.put(
-		p.as(head.Part, strong), p.as(ferrule.Part, strong), p.as(r.Tips[pair.Tip].Name, plain), p.verdict(fit.Verdict),
+		p.as(p.headNames(class), strong), p.as(p.ferruleNames(form), strong), p.as(r.Tips[pair.Tip].Name, plain), p.verdict(fit.Verdict),
 		p.minutes(&fit),
 		p.length(flush.Known, flush.TurnDown.Nominal, turn), p.length(flush.Known, flush.TurnDown.Least, plain),
 		p.length(flush.Known, flush.TurnDown.Most, plain), p.perSide(flush.Known, flush.TurnDown),
@@ -73,7 +93,7 @@ func (p *page) fitRow(pair matrix.Pair) {
 		p.along(grip.Known && ferrule.Ferrule.Length.Given(), grip.Length, plain),
 		p.length(fit.Seat.Known, fit.Seat.StandOff.Nominal, plain), p.length(fit.Bore.Known, fit.Bore.Clearance.Nominal, plain),
 		p.size(head.Head.JointOD(), plain), p.size(ferrule.Ferrule.BaseOD, plain),
-		p.as(describe(&head.Item, head.Category), plain), p.as(ferrule.Description, plain),
+		p.as(p.headsAre(class), plain), p.as(p.ferrulesAre(form), plain),
 		p.as(assumed(r, pair, &fit), plain),
 		p.source(headFrom), p.source(ferruleFrom),
 	)

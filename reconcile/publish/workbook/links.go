@@ -27,31 +27,30 @@ func sourceOf(item *catalog.Item, role catalog.Role) finding.Place {
 
 // source is a cell that says where a part comes from, and leads there once the row is written.
 func (p *page) source(at finding.Place) any {
-	if p.target(at) == "" || p.links >= p.limits.links {
+	if file, _ := p.target(at); file == "" {
 		return p.as(at.String(), plain)
 	}
 	return p.as(at.String(), plain.linked())
 }
 
-// target is the address of a place in a source file, empty where the reader of the workbook is not told where the file is. The cell
-// stands behind a #, as it is; inOrder puts it where the format has it.
-func (p *page) target(at finding.Place) string {
+// target is the address of a source file, empty where the reader of the workbook is not told where it is, and a cell in it.
+func (p *page) target(at finding.Place) (file, location string) {
 	if p.opts.Sources == nil || at.File == "" {
-		return ""
+		return "", ""
 	}
 	path := p.opts.Sources(at.File)
 	if path == "" {
-		return ""
+		return "", ""
 	}
-	file := escaped(path)
+	file = escaped(path)
 	cell := at.Cell
 	if cell == "" && at.Row > 0 {
 		cell = "A" + strconv.Itoa(at.Row)
 	}
 	if at.Sheet == "" || cell == "" {
-		return file // of a text file no program knows cells
+		return file, "" // of a text file no program knows cells
 	}
-	return file + "#'" + strings.ReplaceAll(clean(at.Sheet), "'", "''") + "'!" + cell
+	return file, "'" + strings.ReplaceAll(clean(at.Sheet), "'", "''") + "'!" + cell
 }
 
 // escaped writes what an address has no room for as percent signs and digits; letters of any script may stand (RFC 3987).
@@ -67,12 +66,9 @@ func escaped(text string) string {
 	return b.String()
 }
 
-// leadTo makes a cell of the last row lead to a place in a source file, as far as the limit on links goes.
+// leadTo makes a cell of the last row lead to a place in a source file.
 func (p *page) leadTo(column int, at finding.Place) {
-	target := p.target(at)
-	if target == "" || p.links >= p.limits.links {
-		return
+	if file, location := p.target(at); file != "" && p.full == 0 {
+		p.content.leadTo(address(column, p.row), file, location)
 	}
-	p.links++
-	p.do(func() error { return p.file.SetCellHyperLink(p.name, address(column, p.row), target, "External") })
 }

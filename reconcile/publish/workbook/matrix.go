@@ -14,16 +14,18 @@ import (
 	"example.com/seatline/reconcile/publish/tell"
 )
 
-// grid is one sheet of the matrix: some heads by some ferrules.
+// grid is what the matrix shows: geometries of heads by geometries of ferrules.
 type grid struct {
-	name        string
-	part, parts int
-	ferrules    []int
-	rows        []gridRow
+	// ferrules are geometries, and leftAcross how many more there are.
+	ferrules   []int
+	leftAcross int
+	rows       []gridRow
+	leftDown   int
 }
 
-// gridRow is a head, or the name of the group of heads below it.
+// gridRow is a geometry of heads, one of several heads of the geometry above it, or the name of the group of heads below it.
 type gridRow struct {
+	class int
 	head  int
 	group string
 }
@@ -35,43 +37,47 @@ const (
 	legendRows   = 7 // one for each verdict
 	gridHeading  = legendRow + legendRows + 3
 	gridColumns  = 5
-	mostFilled   = 200_000 // empty cells get a rule of their own up to this many cells on a sheet
+	mostFilled   = 300_000 // empty cells get a rule of their own up to this many cells on a sheet
 	ferrulesWide = 24      // ferrules on the width of a printed page
 )
 
-// planMatrix divides the matrix into sheets.
-func (b *book) planMatrix() []grid {
-	rows, ferrules := b.gridRows(), b.gridFerrules()
-	var grids []grid
-	for some := range slices.Chunk(rows, b.limits.rows-gridHeading) {
-		for wide := range slices.Chunk(ferrules, b.limits.ferrules) {
-			grids = append(grids, grid{
-				name: numbered(sheetMatrix, len(grids)), part: len(grids), ferrules: wide, rows: some,
-			})
-		}
+// planMatrix chooses what the matrix shows.
+func (b *book) planMatrix() grid {
+	g := grid{rows: b.gridRows(), ferrules: b.gridFerrules()}
+	if most := b.limits.rows - gridHeading - 1; len(g.rows) > most {
+		g.leftDown = len(g.rows) - most
+		g.rows = g.rows[:most]
 	}
-	if len(grids) == 0 {
-		grids = []grid{{name: sheetMatrix, rows: rows}}
+	if most := b.limits.ferrules; len(g.ferrules) > most {
+		g.leftAcross = len(g.ferrules) - most
+		g.ferrules = g.ferrules[:most]
 	}
-	for i := range grids {
-		grids[i].parts = len(grids)
-	}
-	return grids
+	return g
 }
 
-// gridRows are the heads by category, each category under its name.
+// gridRows are the heads by category, each category under its name, and those of one geometry under a row for all of them.
 func (b *book) gridRows() []gridRow {
-	heads := b.result.Catalogue.Heads
+	heads, classes := b.result.Catalogue.Heads, b.result.HeadGeometries()
 	byCategory := map[fitcalc.Category][]int{}
-	for i := range heads {
-		byCategory[heads[i].Category] = append(byCategory[heads[i].Category], i)
+	count := map[fitcalc.Category]int{}
+	for class, members := range classes {
+		c := heads[members[0]].Category
+		byCategory[c] = append(byCategory[c], class)
+		count[c] += len(members)
 	}
 	var rows []gridRow
 	add := func(c fitcalc.Category, name string) {
-		if members := byCategory[c]; len(members) > 0 {
-			rows = append(rows, gridRow{head: -1, group: fmt.Sprintf("%s (%d)", name, len(members))})
-			for _, head := range members {
-				rows = append(rows, gridRow{head: head})
+		if len(byCategory[c]) == 0 {
+			return
+		}
+		rows = append(rows, gridRow{class: -1, group: fmt.Sprintf("%s (%d)", name, count[c])})
+		for _, class := range byCategory[c] {
+			rows = append(rows, gridRow{class: class, head: -1})
+			if len(classes[class]) < 2 {
+				continue
+			}
+			for _, head := range classes[class] {
+				rows = append(rows, gridRow{class: class, head: int(head)})
 			}
 		}
 	}
@@ -83,21 +89,27 @@ func (b *book) gridRows() []gridRow {
 	return rows
 }
 
-// gridFerrules are the ferrules to show, by bore, base OD and length.
+// gridFerrules are the geometries of ferrules to show, by bore, base OD and length: those that fit something, and those of which
+// something is to be asked.
 func (b *book) gridFerrules() []int {
 	var shown []int
-	for i, fits := range b.account.Fits {
-		if fits > 0 || b.opts.Full || b.account.UsedFerrules == 0 {
-			shown = append(shown, i)
+	classes := b.result.FerruleGeometries()
+	for class, members := range classes {
+		first := int(members[0])
+		if b.result.FerruleFits(first) > 0 || len(b.asked(first)) > 0 || b.opts.Full || b.account.UsedFerrules == 0 {
+			shown = append(shown, class)
 		}
 	}
 	ferrules := b.result.Catalogue.Ferrules
 	slices.SortStableFunc(shown, func(x, y int) int {
-		f, g := &ferrules[x].Ferrule, &ferrules[y].Ferrule
+		f, g := &ferrules[classes[x][0]].Ferrule, &ferrules[classes[y][0]].Ferrule
 		return cmp.Or(compareDims(f.Bore, g.Bore), compareDims(f.BaseOD, g.BaseOD), compareDims(f.Length, g.Length))
 	})
 	return shown
 }
+
+// asked are the dimensions that a ferrule lacks.
+func (b *book) asked(ferrule int) []fitcalc.Field { return lacking(b.result.FerruleAsked(ferrule)) }
 
 // compareDims puts a dimension that is not given last.
 func compareDims(a, b measure.Dim) int {
@@ -114,42 +126,109 @@ func compareDims(a, b measure.Dim) int {
 
 func (b *book) matrixSheet(g grid) {
 	l := layout{
-		widths: []float64{12, 26, 16, 8, 6}, freezeRows: gridHeading, freezeColumns: gridColumns, repeatFrom: legendRow,
+		widths: []float64{19, 26, 16, 8, 6}, freezeRows: gridHeading, freezeColumns: gridColumns, repeatFrom: legendRow,
 		grid: true, pagesWide: (len(g.ferrules) + ferrulesWide - 1) / ferrulesWide, outlined: true, tab: header,
 	}
 	for range g.ferrules {
 		l.widths = append(l.widths, 6)
 	}
-	p := b.page(g.name, l)
+	p := b.page(sheetMatrix, l)
 	p.gridTop(g)
 	p.gridHeadings(g)
-	column := make([]int, len(b.result.Catalogue.Ferrules))
-	for i, ferrule := range g.ferrules {
-		column[ferrule] = gridColumns + 1 + i
+	column := make([]int, len(b.result.FerruleGeometries()))
+	for i, class := range g.ferrules {
+		column[class] = gridColumns + 1 + i
 	}
+	asks := b.marksAsks(g)
 	for _, row := range g.rows {
-		if row.head < 0 {
+		switch {
+		case row.class < 0:
 			p.groupRow(g, row.group)
-		} else {
-			p.headRow(g, row.head, column)
+		case row.head < 0:
+			p.geometryRow(g, row.class, column, asks)
+		default:
+			p.memberRow(row.head)
 		}
 	}
+	if g.leftDown > 0 {
+		p.put(p.as(fmt.Sprintf("%s more would be too many to read here; all heads stand in heads.jsonl, and all that fits in fits.csv.", counted(g.leftDown, "row")), note))
+	}
 	p.done()
+}
+
+// mostAsked is how many pairs are decided again to mark those that cannot be decided in the matrix.
+const mostAsked = 100_000
+
+// marksAsks says whether the cells of what cannot be decided are marked: they are not listed, so that each has to be decided again.
+func (b *book) marksAsks(g grid) bool {
+	pairs := 0
+	for _, row := range g.rows {
+		if row.class >= 0 && row.head < 0 {
+			head := int(b.result.HeadGeometries()[row.class][0])
+			if b.result.HeadCount(head, fitcalc.Ask) > 0 {
+				for v := fitcalc.Flush; v <= fitcalc.Bare; v++ {
+					pairs += b.result.HeadCount(head, v)
+				}
+			}
+		}
+	}
+	return pairs <= mostAsked
+}
+
+// headNames names the heads of a geometry, and ferruleNames ferrules.
+func (b *book) headNames(class int) string {
+	return namesOf(b.result.HeadGeometries()[class], func(i int32) string { return b.result.Catalogue.Heads[i].Part })
+}
+
+func (b *book) ferruleNames(class int) string {
+	return namesOf(b.result.FerruleGeometries()[class], func(i int32) string { return b.result.Catalogue.Ferrules[i].Part })
+}
+
+func namesOf(members []int32, name func(int32) string) string {
+	names := make([]string, len(members))
+	for i, member := range members {
+		names[i] = clean(name(member))
+	}
+	return tell.Together(names)
+}
+
+// describeAll is what the parts of a geometry are: what they all are, or the first and how many others.
+func describeAll(members []int32, of func(int32) string) string {
+	first := of(members[0])
+	for _, member := range members[1:] {
+		if of(member) != first {
+			return fmt.Sprintf("%s, and %s", first, counted(len(members)-1, "other"))
+		}
+	}
+	return first
+}
+
+// headsAre says what the heads of a geometry are.
+func (b *book) headsAre(class int) string {
+	return describeAll(b.result.HeadGeometries()[class], func(i int32) string {
+		head := &b.result.Catalogue.Heads[i]
+		return describe(&head.Item, head.Category)
+	})
+}
+
+// ferrulesAre says what the ferrules of a geometry are.
+func (b *book) ferrulesAre(class int) string {
+	return describeAll(b.result.FerruleGeometries()[class], func(i int32) string { return b.result.Catalogue.Ferrules[i].Description })
 }
 
 // gridTop writes the title, the notes, and the legend with the ferrules' part numbers beside it.
 func (p *page) gridTop(g grid) {
 	p.putRow(excelize.RowOpts{Height: 24}, p.as("Which ferrule goes on which head", title))
-	p.put(p.as(fmt.Sprintf("The number is what comes off the base: nominal turn-down in %s, on the diameter; per side is half of it.%s",
-		p.reader.long(), continued(g.part, g.parts)), note))
-	p.put(p.as(p.gridScope(), note))
+	p.put(p.as(fmt.Sprintf("The number is what comes off the base: nominal turn-down in %s, on the diameter; per side is half of it. Parts of one geometry share a row or column.",
+		p.reader.long()), note))
+	p.put(p.as(p.gridScope(g), note))
 	parts := make([]string, len(g.ferrules))
 	longest := 0
-	for i, ferrule := range g.ferrules {
-		parts[i] = clean(p.result.Catalogue.Ferrules[ferrule].Part)
+	for i, class := range g.ferrules {
+		parts[i] = p.ferruleNames(class)
 		longest = max(longest, utf8.RuneCountInString(parts[i]))
 	}
-	heightOfRow := min(26, max(14, (float64(longest)*6.5+10)/legendRows))
+	heightOfRow := min(30, max(14, (float64(longest)*6.5+10)/legendRows))
 	for i, verdict := range tell.Verdicts() {
 		cells := make([]any, gridColumns+len(parts))
 		cells[0] = p.as(marks[verdict]+"  "+verdict.String(), verdictLook(verdict))
@@ -164,41 +243,48 @@ func (p *page) gridTop(g grid) {
 		p.putRow(excelize.RowOpts{Height: heightOfRow}, cells...)
 	}
 	for c := range parts {
-		p.do(func() error {
-			return p.stream.MergeCell(address(gridColumns+1+c, legendRow), address(gridColumns+1+c, legendRow+legendRows-1))
-		})
+		p.content.merge(address(gridColumns+1+c, legendRow), address(gridColumns+1+c, legendRow+legendRows-1))
 	}
 }
 
 // gridScope says which ferrules are shown.
-func (p *page) gridScope() string {
+func (p *page) gridScope(g grid) string {
 	a := &p.account
+	if g.leftAcross > 0 {
+		return fmt.Sprintf("Shown are the first %d of %d ferrule sizes, by bore and base OD; all stand in fits.csv. An empty cell does not fit.",
+			len(g.ferrules), len(g.ferrules)+g.leftAcross)
+	}
 	switch {
 	case p.opts.Full:
-		return fmt.Sprintf("All %d ferrules are shown, by bore and base OD. An empty cell is plainly out of range.", a.Ferrules)
+		return fmt.Sprintf("All %d ferrules are shown, by bore and base OD. An empty cell does not fit.", a.Ferrules)
 	case a.UsedFerrules == 0:
-		return fmt.Sprintf("No ferrule fits a head; all %d are shown. An empty cell is plainly out of range.", a.Ferrules)
+		return fmt.Sprintf("No ferrule fits a head; all %d are shown. An empty cell does not fit.", a.Ferrules)
 	}
-	return fmt.Sprintf("Shown are the %d of %d ferrules that fit a head, by bore and base OD; the others are on “%s”. An empty cell is plainly out of range.",
+	return fmt.Sprintf("Shown are the %d of %d ferrules that fit a head, and those of which something is to be asked, by bore and base OD; the others are on “%s”. An empty cell does not fit.",
 		a.UsedFerrules, a.Ferrules, sheetUnused)
 }
 
 // gridHeadings writes what the ferrules measure, and the headings of the heads' columns.
 func (p *page) gridHeadings(g grid) {
-	ferrules := p.result.Catalogue.Ferrules
+	ferrules, classes := p.result.Catalogue.Ferrules, p.result.FerruleGeometries()
 	small := look{color: faint, across: "center", under: true}
 	label := look{color: faint, across: "right"}
 	row := func(name string, cell func(int) any) {
 		cells := []any{nil, nil, p.as(name, label), p.as("", label), p.as("", label)}
-		for _, ferrule := range g.ferrules {
-			cells = append(cells, cell(ferrule))
+		for _, class := range g.ferrules {
+			cells = append(cells, cell(int(classes[class][0])))
 		}
 		p.put(cells...)
 		p.merge(3, gridColumns)
 	}
 	row("bore of the ferrule, "+p.reader.name(), func(i int) any { return p.size(ferrules[i].Ferrule.Bore, small) })
 	row("base OD, "+p.reader.name(), func(i int) any { return p.size(ferrules[i].Ferrule.BaseOD, small) })
-	row("heads it fits", func(i int) any { return p.as(p.account.Fits[i], small.number(formatCount)) })
+	row("heads it fits", func(i int) any {
+		if p.account.Fits[i] == 0 && len(p.asked(i)) > 0 {
+			return p.as("ask", verdictLook(fitcalc.Ask))
+		}
+		return p.as(p.account.Fits[i], small.number(formatCount))
+	})
 	cells := []any{
 		p.as("Head", heading), p.as("Head is", heading), p.as("Tip", heading), p.as("Hosel OD, "+p.reader.name(), headingLook[numbers]),
 		p.as("Fits", headingLook[words]),
@@ -218,36 +304,61 @@ func (p *page) groupRow(g grid, name string) {
 	p.put(cells...)
 }
 
-// headRow writes a head: what it is, how many ferrules fit it, and its cells.
-func (p *page) headRow(g grid, index int, column []int) {
-	head := &p.result.Catalogue.Heads[index]
+// geometryRow writes the heads of a geometry: what they are, how many ferrules fit, and their cells.
+func (p *page) geometryRow(g grid, class int, column []int, asks bool) {
+	first := int(p.result.HeadGeometries()[class][0])
+	head := &p.result.Catalogue.Heads[first]
 	cells := make([]any, gridColumns+len(g.ferrules))
-	cells[0] = p.as(head.Part, strong)
-	cells[1] = p.as(describe(&head.Item, head.Category), plain)
-	cells[2] = p.as(p.tipsOf(index), plain)
+	cells[0] = p.as(p.headNames(class), strong)
+	cells[1] = p.as(p.headsAre(class), plain)
+	cells[2] = p.as(p.tipsOf(first), plain)
 	cells[3] = p.size(head.Head.JointOD(), plain)
-	cells[4] = p.fitsOf(index)
+	cells[4] = p.fitsOf(first)
 	if len(g.rows)*len(g.ferrules) <= mostFilled {
 		for i := range g.ferrules {
 			cells[gridColumns+i] = excelize.Cell{StyleID: p.style(plain)}
 		}
 	}
-	pairs := p.result.HeadPairs(index)
+	p.rowLinks(first, class, column)
+	pairs := p.result.HeadPairs(first)
+	if asks && p.result.HeadCount(first, fitcalc.Ask) > 0 {
+		pairs = p.result.InReach(first)
+	}
 	for _, pair := range pairs {
-		if at := column[pair.Ferrule]; at > 0 {
+		if at := column[p.result.FerruleGeometry(int(pair.Ferrule))]; at > 0 && pair.Verdict != fitcalc.No {
 			cells[at-1] = p.mark(pair.Verdict, pair.TurnDown)
 		}
 	}
 	p.putRow(excelize.RowOpts{OutlineLevel: 1}, cells...)
-	if len(pairs) == 0 {
-		return
-	}
-	p.link(1, p.row, p.fitsPlace(p.starts[index]))
-	for i, pair := range pairs {
-		if at := column[pair.Ferrule]; at > 0 {
-			p.link(at, p.row, p.fitsPlace(p.starts[index]+i))
+}
+
+// rowLinks makes the cells of the next row lead to their rows on the sheet of fits.
+func (p *page) rowLinks(head, class int, column []int) {
+	linked := false
+	for _, pair := range p.result.HeadPairs(head) {
+		form := p.result.FerruleGeometry(int(pair.Ferrule))
+		row, there := p.rowOf[[2]int{class, form}]
+		if !there {
+			continue
+		}
+		target := place{sheetFits, 1, row}
+		if !linked {
+			p.content.link(address(1, p.row+1), target.reference())
+			linked = true
+		}
+		if at := column[form]; at > 0 && pair.Verdict != fitcalc.No && p.firstOf(form) == pair.Ferrule {
+			p.content.link(address(at, p.row+1), target.reference())
 		}
 	}
+}
+
+// firstOf is the ferrule that stands for its geometry.
+func (b *book) firstOf(form int) int32 { return b.result.FerruleGeometries()[form][0] }
+
+// memberRow writes one of several heads of a geometry, which is seen once the row above is unfolded.
+func (p *page) memberRow(index int) {
+	head := &p.result.Catalogue.Heads[index]
+	p.putRow(excelize.RowOpts{OutlineLevel: 2, Hidden: true}, p.as(head.Part, look{under: true, color: faint, indent: 1}), p.as(describe(&head.Item, head.Category), plain))
 }
 
 // mark is a cell of the matrix: the verdict's letter and, where something has to come off, how much. It holds the turn-down as a
@@ -275,13 +386,7 @@ func (p *page) fitsOf(head int) any {
 	case tell.TakesNone:
 		return p.as("bare", verdictLook(fitcalc.Bare))
 	}
-	count := 0
-	for _, pair := range p.result.HeadPairs(head) {
-		if pair.Verdict.Fits() {
-			count++
-		}
-	}
-	return p.as(count, plain.number(formatCount).centred())
+	return p.as(p.result.HeadFits(head), plain.number(formatCount).centred())
 }
 
 // tipsOf names the tips of a head, nothing where none is known.
@@ -293,12 +398,4 @@ func (p *page) tipsOf(head int) string {
 		}
 	}
 	return strings.Join(names, ", ")
-}
-
-// continued says that a sheet is one of several.
-func continued(part, parts int) string {
-	if parts < 2 {
-		return ""
-	}
-	return fmt.Sprintf(" Sheet %d of %d: one would be too large to read.", part+1, parts)
 }

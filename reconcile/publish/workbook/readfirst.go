@@ -14,7 +14,7 @@ import (
 var readFirstWidths = []float64{38, 17, 17, 14, 14, 14, 32}
 
 // readFirst writes the sheet that says what the others rest on.
-func (b *book) readFirst(grids []grid) {
+func (b *book) readFirst(g grid) {
 	p := b.page(sheetReadFirst, layout{widths: readFirstWidths, tab: ink})
 	p.putRow(excelize.RowOpts{Height: 26}, p.as("Heads and ferrules: what fits, and what has to come off", title))
 	if b.opts.ShopName != "" {
@@ -23,7 +23,7 @@ func (b *book) readFirst(grids []grid) {
 	p.put(p.as("Differences of diameters are on the diameter unless the heading says per side. Lengths are in "+p.reader.long()+p.alongAxis()+".", note))
 	p.whatWasRead()
 	p.whatCameOut()
-	p.whichSheet(grids)
+	p.whichSheet(g)
 	p.cautions()
 	p.assumptions()
 	p.settings()
@@ -103,7 +103,8 @@ func (p *page) whatCameOut() {
 	for _, v := range tell.Verdicts() {
 		p.put(p.as(marks[v]+"  "+v.String(), verdictLook(v)), p.as(a.Verdicts[v], count), p.as(tell.Meaning(v), note))
 	}
-	p.put(p.as("plainly out of range", name), p.as(a.OutOfRange, count), p.as("not listed: nominal sizes are further out than a near miss", note))
+	p.put(p.as("listed one by one", name), p.as(a.Listed, count), p.as("all that fit, and the nearest of what fits nothing; the others in reach are counted", note))
+	p.put(p.as("plainly out of range", name), p.as(a.OutOfRange, count), p.as("nominal sizes are further out than a near miss", note))
 	p.put(p.as("all", look{bold: true}), p.as(a.Possible, look{bold: true}.number(formatCount)),
 		p.as(fmt.Sprintf("%d heads by %d ferrules", a.Heads, a.Ferrules), note))
 	p.skip(1)
@@ -112,6 +113,8 @@ func (p *page) whatCameOut() {
 		name, meaning string
 		count         int
 	}{
+		{"geometries of heads", "heads that differ in nothing that matters here are decided once, and share a row", a.HeadGeometries},
+		{"geometries of ferrules", "ferrules that differ in nothing that matters here share a row or column", a.FerruleGeometries},
 		{"heads served", "at least one ferrule fits", a.Standing[tell.Served]},
 		{"heads to measure", "a ferrule suits some of their pieces, none suits all", a.Standing[tell.Selective]},
 		{"heads to ask about", "a ferrule may fit once what is missing is known", a.Standing[tell.Undecided]},
@@ -124,15 +127,14 @@ func (p *page) whatCameOut() {
 	}
 }
 
-func (p *page) whichSheet(grids []grid) {
+func (p *page) whichSheet(g grid) {
 	p.section("Which sheet answers what")
 	matrix := "Heads down, ferrules across: does it fit, and what comes off? A cell leads to its row on “Fits”."
-	if most := p.limits.links; len(p.result.Pairs) > most {
-		matrix += fmt.Sprintf(" On each sheet the first %d cells do.", most)
+	if g.leftDown+g.leftAcross > 0 {
+		matrix += fmt.Sprintf(" It has the first %d heads and %d ferrules; all stand in fits.csv.", len(g.rows), len(g.ferrules))
 	}
-	if len(grids) > 1 {
-		matrix += fmt.Sprintf(" In %d sheets, since one would be too large to read.", len(grids))
-	}
+	p.put(p.as(fmt.Sprintf("No sheet has more than %d rows, and the matrix no more than %d ferrules: more nobody scrolls through. What is beyond stands in fits.csv, heads.jsonl and ferrules.jsonl beside this workbook.",
+		p.limits.rows, p.limits.ferrules), note))
 	for _, line := range [][2]string{
 		{sheetMatrix, matrix},
 		{sheetBest, "Which ferrule asks least of the bench on each head, and what are the alternates?"},

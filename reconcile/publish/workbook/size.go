@@ -41,7 +41,7 @@ func (b *book) planBench() (*bench, error) {
 	for i := range x.ferrules {
 		x.ferrules[i] = i
 	}
-	if most := max(0, min(b.limits.windows, b.limits.rows-20)/(len(x.tips)*len(x.tops))); all > most {
+	if most := max(0, b.limits.windows/(len(x.tips)*len(x.tops))); all > most {
 		slices.SortStableFunc(x.ferrules, func(i, k int) int { return b.account.Fits[k] - b.account.Fits[i] })
 		x.ferrules = x.ferrules[:most]
 		x.left = all - most
@@ -328,8 +328,8 @@ func (p *page) trialInputs(x *bench, t trial) {
 		p.formula(fmt.Sprintf(`IF(%s="","Type a number greater than 0 for the hosel OD, and choose mm or in, a tip and a top.","")`, typedOD()), "", look{bold: true, down: "center"}))
 	p.putRow(excelize.RowOpts{Height: 18}, p.as("Tip", inputLabel), p.as(x.tips[t.tip].Name, input))
 	p.putRow(excelize.RowOpts{Height: 18}, p.as("Top of the hosel", inputLabel), p.as(x.tops[t.top].String(), input))
-	p.put(p.as("That is", note), p.formula(`IF(`+typedOD()+`="","",`+typedOD()+`)`, t.od.Millimetres(), look{color: faint, format: `0.000000 "mm"`, across: "left"}),
-		p.as("", note), p.formula(`IF(`+typedOD()+`="","",`+typedOD()+`/25.4)`, t.od.Inches(), look{color: faint, format: `#.0000000 "in"`, across: "left"}))
+	p.put(p.as("That is", note), p.formula(`IF(`+typedOD()+`="","",`+typedOD()+`)`, t.od.Millimetres(), look{color: faint, format: `0.000 "mm"`, across: "left"}),
+		p.as("", note), p.formula(`IF(`+typedOD()+`="","",`+typedOD()+`/25.4)`, t.od.Inches(), look{color: faint, format: `#.0000 "in"`, across: "left"}))
 	counts := make([]string, 0, len(tell.Verdicts()))
 	comes := make([]string, 0, len(tell.Verdicts()))
 	answers := p.answers(x, t)
@@ -591,8 +591,10 @@ func (b *book) windowsSheet(x *bench) {
 		columns: []column{
 			{"Tip", 16, texts}, {"Top", 13, texts}, {"Ferrule", 14, texts}, {"Fits hosels from, " + unit, 11, numbers}, {"to, " + unit, 11, numbers},
 		},
-		frozen: 3, tab: faint,
+		frozen: 3, tab: faint, lookup: true, forLookup: true,
 	}
+	t.shown = len(t.columns)
+	t.printed = t.shown
 	for i := range x.columns {
 		t.columns = append(t.columns, column{fmt.Sprintf("%d begins at, mm", i+1), 14, numbers})
 	}
@@ -614,7 +616,7 @@ func (b *book) windowsSheet(x *bench) {
 			p.as(x.tips[block/len(x.tops)].Name, plain), p.as(x.tops[block%len(x.tops)].String(), plain), p.as(ferrule.Part, strong), end(from), end(to),
 		}
 		for c := range x.columns {
-			begins := p.as(noWindow, plain.number(`[>=1000000]"";0.000000000`))
+			begins := p.as(noWindow, plain.number(`[>=1000000]"";0.000`))
 			if c < len(windows) {
 				begins.Value = windows[c].HoselOD.Lower().At().Millimetres()
 			}
@@ -633,6 +635,9 @@ func (b *book) windowsSheet(x *bench) {
 		p.put(p.as("There are no ferrules.", prose))
 	}
 	p.close()
+	if len(x.windows) > b.limits.rows { // nobody reads that many
+		p.do(func() error { return p.file.SetSheetVisible(sheetWindows, false) })
+	}
 }
 
 func (r reader) stepName() string {

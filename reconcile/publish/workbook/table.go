@@ -11,16 +11,21 @@ import (
 	"example.com/seatline/reconcile/publish/tell"
 )
 
-// table is a sheet with a title, notes, one heading row and filters. What does not fit on it goes on with the next of its name.
+// table is a sheet with a title, notes, one heading row and filters.
 type table struct {
 	name, title string
-	// part counts the sheets of the table from 0.
-	part    int
-	notes   []string
-	columns []column
+	notes       []string
+	columns     []column
 	// frozen is how many columns stay in view, printed how many are printed; 0 prints all.
 	frozen, printed int
-	tab             string
+	// shown is how many columns are seen; those after them are there to be looked up in. 0 shows all.
+	shown int
+	tab   string
+	// all is the file that has every row, where there is one.
+	all string
+	// forLookup is set for a table of which only the beginning is printed, and lookup for one that formulas look up in, which has all its
+	// rows.
+	forLookup, lookup bool
 }
 
 // column is a column of a table. Its heading stands as its cells do: to the left over text, to the right over numbers.
@@ -61,13 +66,13 @@ func (b *book) open(t table) *page {
 		headings[i] = excelize.Cell{Value: c.heading, StyleID: b.style(headingLook[c.kind])}
 		lines = max(lines, linesIn(c.heading, c.width*0.9)) // bold letters are wider
 	}
-	p := b.page(numbered(t.name, t.part), l)
-	p.table = &t
+	for i := t.shown; t.shown > 0 && i < len(t.columns); i++ {
+		l.hidden = append(l.hidden, i+1)
+	}
+	p := b.page(t.name, l)
+	p.table, p.lookingUp = &t, t.forLookup
 	p.putRow(excelize.RowOpts{Height: 24}, p.as(t.title, title))
-	for i, text := range t.notes {
-		if t.part > 0 && i == len(t.notes)-1 {
-			text += fmt.Sprintf(" Continued from “%s”.", numbered(t.name, t.part-1))
-		}
+	for _, text := range t.notes {
 		p.put(p.as(text, note))
 	}
 	p.putRow(excelize.RowOpts{Height: heightFor(lines) + 4}, headings...)
@@ -77,15 +82,20 @@ func (b *book) open(t table) *page {
 // close ends the table.
 func (p *page) close() {
 	p.filter(p.table.headingRow(), len(p.table.columns))
+	if left := p.full; left > 0 {
+		whole := p.table.whole()
+		p.table = nil // the row is beyond it
+		p.put(p.as(fmt.Sprintf("%s more would be too many to read here%s.", counted(left, "row"), whole), note))
+	}
 	p.done()
 }
 
-// goOn ends the sheet and begins the next of the table.
-func (p *page) goOn() {
-	p.close()
-	next := *p.table
-	next.part++
-	*p = *p.open(next)
+// whole says where all rows of the table stand.
+func (t *table) whole() string {
+	if t.all == "" {
+		return ""
+	}
+	return "; all stand in " + t.all
 }
 
 // length is a cell with a diameter or a difference of diameters, empty where it is not known.

@@ -1,7 +1,9 @@
 package workbook
 
 import (
+	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -16,22 +18,22 @@ import (
 func (b *book) withoutSheet() {
 	unit := ", " + b.reader.name()
 	t := table{
-		name: sheetWithout, title: "Heads without a ferrule",
+		name: sheetWithout, title: "Heads without a ferrule", all: "heads.jsonl",
 		notes: []string{
 			"ask: a ferrule may fit once what is missing is known. no: none on offer fits; the nearest one is named. bare: the head takes none.",
 		},
 		columns: []column{
-			{"Head", 12, texts}, {"Head is", 24, sentences}, {"Hosel OD" + unit, 9, numbers}, {"Tip", 16, sentences}, {"Answer", 8, words},
-			{"Nearest ferrule", 12, texts}, {"Out by, in the worst case" + unit, 10, numbers}, {"Why", 47, sentences},
+			{"Head", 19, texts}, {"Head is", 24, sentences}, {"Hosel OD" + unit, 9, numbers}, {"Tip", 16, sentences}, {"Answer", 8, words},
+			{"Nearest ferrule", 12, texts}, {"Out by, on the diameter" + unit, 10, numbers}, {"Why", 47, sentences},
 			{"What would settle it", 22, sentences}, {"Head from", 34, texts},
 		},
 		frozen: 1, printed: 9, tab: fillPrep,
 	}
 	p := b.open(t)
 	for _, want := range []tell.Standing{tell.Undecided, tell.Unserved, tell.TakesNone} {
-		for head, standing := range b.account.Standings {
-			if standing == want {
-				p.without(head, standing)
+		for class, members := range b.result.HeadGeometries() {
+			if b.account.Standings[members[0]] == want {
+				p.without(class, int(members[0]), want)
 			}
 		}
 	}
@@ -41,7 +43,10 @@ func (b *book) withoutSheet() {
 	p.close()
 }
 
-func (p *page) without(index int, standing tell.Standing) {
+func (p *page) without(class, index int, standing tell.Standing) {
+	if !p.room() {
+		return
+	}
 	head := &p.result.Catalogue.Heads[index]
 	tips := p.result.HeadTips[index]
 	headFrom := sourceOf(&head.Item, odRole(head))
@@ -50,8 +55,8 @@ func (p *page) without(index int, standing tell.Standing) {
 	switch standing {
 	case tell.Undecided:
 		var missing []string
-		answer, missing = fitcalc.Ask, p.missing(p.result.HeadPairs(index), ofHead)
-		why = fmt.Sprintf("%s may fit; not given: %s", counted(p.asks(index), "ferrule"), strings.Join(missing, ", "))
+		answer, missing = fitcalc.Ask, p.missing(index)
+		why = fmt.Sprintf("%s may fit; not given: %s", counted(p.result.HeadCount(index, fitcalc.Ask), "ferrule"), strings.Join(missing, ", "))
 		settle = "ask for: " + strings.Join(missing, ", ")
 	case tell.TakesNone:
 		answer, why = fitcalc.Bare, fitcalc.Reason{Code: fitcalc.SeatRounded, Level: fitcalc.TakesNone}.Sentence(p.opts.Units)
@@ -61,7 +66,7 @@ func (p *page) without(index int, standing tell.Standing) {
 		}
 	}
 	p.put(
-		p.as(head.Part, strong), p.as(describe(&head.Item, head.Category), wrapped), p.size(head.Head.JointOD(), plain),
+		p.as(p.headNames(class), strong), p.as(p.headsAre(class), wrapped), p.size(head.Head.JointOD(), plain),
 		p.as(p.tipNames(tips), wrapped), p.verdict(answer), ferrule, out, p.as(why, wrapped), p.as(settle, wrapped),
 		p.source(headFrom),
 	)
@@ -88,61 +93,47 @@ func missOf(pair matrix.Pair) measure.Length {
 	return miss.RoundTo(measure.Micrometres(1), measure.NearestEven)
 }
 
-func (p *page) asks(head int) int {
-	count := 0
-	for _, pair := range p.result.HeadPairs(head) {
-		if pair.Verdict == fitcalc.Ask {
-			count++
-		}
+// missing names what is missing of a head, what is missing most often first; where nothing is, what is missing of the ferrules that may
+// fit it.
+func (b *book) missing(head int) []string {
+	if own := lacking(b.result.Asked(head)); len(own) > 0 {
+		return fieldNames(own)
 	}
-	return count
-}
-
-// ofHead and ofFerrule say whose dimension a field is. The tip counts as the head's, since it follows from its bore.
-func ofHead(f fitcalc.Field) bool    { return f < fitcalc.FieldFerruleBore }
-func ofFerrule(f fitcalc.Field) bool { return !ofHead(f) }
-
-// missing names what is missing in pairs that cannot be decided, what is missing most often first. Where something is missing of
-// the part that is asked about, what else is missing of the other is not the question.
-func (p *page) missing(pairs []matrix.Pair, ofPart func(fitcalc.Field) bool) []string {
-	own, others := map[fitcalc.Field]int{}, map[fitcalc.Field]int{}
-	for _, pair := range pairs {
-		if pair.Verdict != fitcalc.Ask {
-			continue
-		}
-		fit := p.result.Fit(pair)
+	others := map[fitcalc.Field]int{}
+	for _, pair := range b.result.SomeAsked(head) {
+		fit := b.result.Fit(pair)
 		for reason := range fit.Reasons() {
-			switch {
-			case reason.Code != fitcalc.DataMissing:
-			case ofPart(reason.Field):
-				own[reason.Field]++
-			default:
+			if reason.Code == fitcalc.DataMissing {
 				others[reason.Field]++
 			}
 		}
 	}
-	if len(own) == 0 {
-		own = others
-	}
-	return byCount(own)
+	return fieldNames(byCount(others))
 }
 
-func byCount(counts map[fitcalc.Field]int) []string {
-	var fields []fitcalc.Field
-	for field := range counts {
-		fields = append(fields, field)
-	}
-	slices.SortFunc(fields, func(a, b fitcalc.Field) int {
-		if counts[a] != counts[b] {
-			return counts[b] - counts[a]
+// lacking are the dimensions of a part that are missing, what holds up most pairs first.
+func lacking(asked []matrix.Asked) []fitcalc.Field {
+	counts := map[fitcalc.Field]int{}
+	for _, a := range asked {
+		for _, field := range a.Fields {
+			counts[field] += a.Pairs
 		}
-		return int(a) - int(b)
-	})
+	}
+	return byCount(counts)
+}
+
+func fieldNames(fields []fitcalc.Field) []string {
 	var names []string
 	for _, field := range fields {
 		names = append(names, field.String())
 	}
 	return names
+}
+
+func byCount(counts map[fitcalc.Field]int) []fitcalc.Field {
+	return slices.SortedFunc(maps.Keys(counts), func(a, b fitcalc.Field) int {
+		return cmp.Or(counts[b]-counts[a], int(a)-int(b))
+	})
 }
 
 // tipNames names the tips on which a head was decided, or says why there is none.
@@ -163,20 +154,19 @@ func (p *page) tipNames(tips matrix.HeadTips) string {
 func (b *book) unusedSheet() {
 	unit := ", " + b.reader.name()
 	t := table{
-		name: sheetUnused, title: "Ferrules that fit no head",
-		notes: []string{"The nearest head is the one that would need the least change, out by the amount given on the diameter in the worst case."},
+		name: sheetUnused, title: "Ferrules that fit no head", all: "ferrules.jsonl",
+		notes: []string{"The nearest head is the one that would need the least change, out by the amount given on the diameter, at the middle of the limits."},
 		columns: []column{
-			{"Ferrule", 12, texts}, {"Ferrule is", 24, sentences}, {"Bore" + unit, 9, numbers}, {"Base OD" + unit, 9, numbers},
+			{"Ferrule", 16, texts}, {"Ferrule is", 24, sentences}, {"Bore" + unit, 9, numbers}, {"Base OD" + unit, 9, numbers},
 			{"Length" + unit, 9, numbers}, {"Answer", 8, words}, {"Nearest head", 12, texts},
-			{"Out by, in the worst case" + unit, 10, numbers}, {"Why", 54, sentences}, {"Ferrule from", 34, texts},
+			{"Out by, on the diameter" + unit, 10, numbers}, {"Why", 54, sentences}, {"Ferrule from", 34, texts},
 		},
 		frozen: 1, printed: 9, tab: fillBare,
 	}
 	p := b.open(t)
-	asked := b.askedOf()
-	for ferrule, fits := range b.account.Fits {
-		if fits == 0 {
-			p.unused(ferrule, asked[ferrule])
+	for form, members := range b.result.FerruleGeometries() {
+		if b.account.Fits[members[0]] == 0 {
+			p.unused(form, int(members[0]))
 		}
 	}
 	if p.row == t.headingRow() {
@@ -185,30 +175,24 @@ func (b *book) unusedSheet() {
 	p.close()
 }
 
-// askedOf are the pairs of each ferrule that cannot be decided.
-func (b *book) askedOf() map[int][]matrix.Pair {
-	asked := map[int][]matrix.Pair{}
-	for _, pair := range b.result.Pairs {
-		if pair.Verdict == fitcalc.Ask && b.account.Fits[pair.Ferrule] == 0 {
-			asked[int(pair.Ferrule)] = append(asked[int(pair.Ferrule)], pair)
-		}
+func (p *page) unused(form, index int) {
+	if !p.room() {
+		return
 	}
-	return asked
-}
-
-func (p *page) unused(index int, asked []matrix.Pair) {
 	ferrule := &p.result.Catalogue.Ferrules[index]
 	f, ferruleFrom := &ferrule.Ferrule, sourceOf(&ferrule.Item, catalog.BaseOD)
 	answer, why := fitcalc.No, "no head of the catalogue comes near"
 	var head, out any = p.as("", plain), p.as("", plain)
-	if len(asked) > 0 {
-		answer = fitcalc.Ask
-		why = fmt.Sprintf("may fit %s; not given: %s", counted(len(asked), "head"), strings.Join(p.missing(asked, ofFerrule), ", "))
+	if asks := p.result.FerruleCount(index, fitcalc.Ask); asks > 0 {
+		answer, why = fitcalc.Ask, fmt.Sprintf("may fit %s, of which not all is given", counted(asks, "head"))
+		if own := p.asked(index); len(own) > 0 {
+			why = fmt.Sprintf("may fit %s; not given: %s", counted(asks, "head"), strings.Join(fieldNames(own), ", "))
+		}
 	} else if nearest, found := p.result.NearestHead(index); found {
 		head, out, why = p.nearest(nearest, p.result.Catalogue.Heads[nearest.Head].Part)
 	}
 	p.put(
-		p.as(ferrule.Part, strong), p.as(ferrule.Description, wrapped), p.size(f.Bore, plain), p.size(f.BaseOD, plain),
+		p.as(p.ferruleNames(form), strong), p.as(p.ferrulesAre(form), wrapped), p.size(f.Bore, plain), p.size(f.BaseOD, plain),
 		p.along(f.Length.Given(), f.Length.Nominal(), plain), p.verdict(answer), head, out, p.as(why, wrapped),
 		p.source(ferruleFrom),
 	)

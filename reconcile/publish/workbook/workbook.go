@@ -26,7 +26,7 @@ type Options struct {
 	Sources func(file string) string
 }
 
-// Names of the sheets. Further ones of a kind that is too long or too wide for one have a number behind.
+// Names of the sheets.
 const (
 	sheetReadFirst = "Read first"
 	sheetMatrix    = "Matrix"
@@ -41,15 +41,12 @@ const (
 	sheetWorking   = "Size working"
 )
 
-// limits are where sheets are split. Tests make them small.
+// limits are where sheets end. Tests make them small.
 type limits struct {
-	// rows is how many rows a sheet has at most: 1,048,576 in the format.
+	// rows is how many rows a sheet has at most, headings and all. The format would take 1,048,576.
 	rows int
-	// ferrules is how many ferrules stand side by side on one sheet. The format would take 16,384 columns, which nobody can
-	// read or print.
+	// ferrules is how many ferrules stand side by side in the matrix. The format would take 16,384 columns.
 	ferrules int
-	// links is how many links a sheet carries at most. The format takes 65,529; each takes longer to add than the one before.
-	links int
 	// alternates is how many ferrules are listed for a head, unless all are asked for.
 	alternates int
 	// windows is how many rows the table has that sizes are looked up in: ferrules times tips times forms of top.
@@ -58,7 +55,14 @@ type limits struct {
 	drawings int
 }
 
-var standardLimits = limits{rows: 1_048_576, ferrules: 240, links: 8_000, alternates: 5, windows: 20_000, drawings: 200}
+// mostRows is how many rows a person scrolls through on one sheet, and mostAcross how many ferrules. What is beyond stands in the data
+// files, and the sheets say so.
+const (
+	mostRows   = 2000
+	mostAcross = 120
+)
+
+var standardLimits = limits{rows: mostRows, ferrules: mostAcross, alternates: 5, windows: 3000, drawings: 200}
 
 // Write writes the results as an .xlsx workbook. The error is the writer's, or that of a result beyond what a workbook can hold.
 func Write(w io.Writer, r *matrix.Result, opts Options) error {
@@ -75,20 +79,19 @@ func write(w io.Writer, r *matrix.Result, opts Options, limits limits) (err erro
 			err = closing
 		}
 	}()
-	grids := b.planMatrix()
+	grid := b.planMatrix()
+	b.planFits()
 	sizes, err := b.planBench()
 	if err != nil {
 		return err
 	}
-	b.readFirst(grids)
-	for _, g := range grids {
-		b.matrixSheet(g)
-	}
+	b.readFirst(grid)
+	b.matrixSheet(grid)
 	b.bestSheet()
 	b.sizeSheet(sizes)
 	b.withoutSheet()
 	b.unusedSheet()
-	b.fitsSheets()
+	b.fitsSheet()
 	b.findingsSheet()
 	b.picturesSheet()
 	b.windowsSheet(sizes)

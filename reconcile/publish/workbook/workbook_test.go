@@ -209,16 +209,24 @@ func TestCounts(t *testing.T) {
 	} {
 		f, a := written(t, r, Options{}), tell.Take(r)
 		fits := below(t, f, sheetFits, "Head")
-		if len(fits) != len(r.Pairs) {
-			t.Errorf("%s: %d rows of fits for %d pairs", name, len(fits), len(r.Pairs))
-		}
 		verdicts := map[string]int{}
 		for _, row := range fits {
 			verdicts[row[3]]++
 		}
-		for v, count := range r.Counts() {
-			if verdicts[v.String()] != count {
-				t.Errorf("%s: %d rows of %v, want %d", name, verdicts[v.String()], v, count)
+		pairs := map[[2]int]bool{} // of geometries
+		for p := range r.Pairs() {
+			pair := [2]int{r.HeadGeometry(int(p.Head)), r.FerruleGeometry(int(p.Ferrule))}
+			if !pairs[pair] {
+				pairs[pair] = true
+				verdicts[p.Verdict.String()]--
+			}
+		}
+		if len(fits) != len(pairs) {
+			t.Errorf("%s: %d rows of fits for %d pairs", name, len(fits), len(pairs))
+		}
+		for v, n := range verdicts {
+			if n != 0 {
+				t.Errorf("%s: %d rows of %v too many", name, n, v)
 			}
 		}
 		best := 0
@@ -227,14 +235,27 @@ func TestCounts(t *testing.T) {
 				best++
 			}
 		}
-		if want := a.Standing[tell.Served]; best != want {
+		served, left, idle := 0, 0, 0
+		for _, heads := range r.HeadGeometries() {
+			if a.Standings[heads[0]] == tell.Served {
+				served++
+			} else {
+				left++
+			}
+		}
+		for _, ferrules := range r.FerruleGeometries() {
+			if a.Fits[ferrules[0]] == 0 {
+				idle++
+			}
+		}
+		if want := served; best != want {
 			t.Errorf("%s: %d heads with a best ferrule, want %d", name, best, want)
 		}
 		without := len(below(t, f, sheetWithout, "Head"))
-		if want := a.Heads - a.Standing[tell.Served]; without != max(1, want) {
+		if want := left; without != max(1, want) {
 			t.Errorf("%s: %d heads without, want %d", name, without, want)
 		}
-		if unused, want := len(below(t, f, sheetUnused, "Ferrule")), a.Ferrules-a.UsedFerrules; unused != max(1, want) {
+		if unused, want := len(below(t, f, sheetUnused, "Ferrule")), idle; unused != max(1, want) {
 			t.Errorf("%s: %d unused ferrules, want %d", name, unused, want)
 		}
 		if got, want := len(below(t, f, sheetFindings, "Severity")), len(tell.Findings(r)); got != want {
@@ -247,6 +268,11 @@ func TestCounts(t *testing.T) {
 func TestMatrix(t *testing.T) {
 	r := telltest.Small(t)
 	f := written(t, r, Options{Full: true})
+	everyPair := telltest.SmallAll(t)
+	onFits := map[[2]int32]bool{}
+	for p := range r.Pairs() {
+		onFits[[2]int32{p.Head, p.Ferrule}] = true
+	}
 	all := rows(t, f, sheetMatrix)
 	column := map[string]int{}
 	for c, part := range all[legendRow-1] {
@@ -259,7 +285,10 @@ func TestMatrix(t *testing.T) {
 		row[all[i][0]] = i
 	}
 	listed := map[string]bool{}
-	for _, p := range r.Pairs {
+	for p := range everyPair.Pairs() {
+		if p.Verdict == fitcalc.No || p.Verdict == fitcalc.Bare {
+			continue // an empty cell
+		}
 		head, ferrule := r.Catalogue.Heads[p.Head].Part, r.Catalogue.Ferrules[p.Ferrule].Part
 		at := address(column[ferrule]+1, row[head]+1)
 		listed[at] = true
@@ -281,8 +310,10 @@ func TestMatrix(t *testing.T) {
 			t.Errorf("%s on %s, %s: %q with format %q, want %s %q", ferrule, head, at, raw, format, mark, want)
 		}
 		linked, target, err := f.GetCellHyperLink(sheetMatrix, at)
-		if err != nil || !linked {
-			t.Errorf("%s leads nowhere (%v)", at, err)
+		if err != nil || linked != onFits[[2]int32{p.Head, p.Ferrule}] {
+			t.Errorf("%s leads somewhere: %v (%v)", at, linked, err)
+		}
+		if !linked {
 			continue
 		}
 		if got := follow(t, f, target); got[0] != head || got[1] != ferrule {
@@ -320,7 +351,7 @@ func TestDefaultMatrixShowsFerrulesInUse(t *testing.T) {
 	a := tell.Take(r)
 	var want []string
 	for i, fits := range a.Fits {
-		if fits > 0 {
+		if fits > 0 || r.Catalogue.Ferrules[i].Part == "VB-60" { // its base OD is to be asked
 			want = append(want, r.Catalogue.Ferrules[i].Part)
 		}
 	}
@@ -424,7 +455,7 @@ func TestTextStaysText(t *testing.T) {
 	}
 	eachSheet(t, text, func(name, xml string) {
 		if strings.Contains(xml, "<dimension") {
-			t.Errorf("%s states a dimension, which a streamed sheet cannot know", name)
+			t.Errorf("%s states a dimension, which is that of an empty sheet", name)
 		}
 		if computed[name] {
 			return
@@ -469,7 +500,7 @@ func TestNumbersAreNumbers(t *testing.T) {
 		f := written(t, r, Options{Units: units})
 		fits := below(t, f, sheetFits, "Head")
 		first := len(rows(t, f, sheetFits)) - len(fits) + 1
-		for i, p := range r.Pairs {
+		for i, p := range slices.Collect(r.Pairs()) {
 			fit := r.Fit(p)
 			at := address(6, first+i)
 			kind, err := f.GetCellType(sheetFits, at)
@@ -493,35 +524,60 @@ func TestNumbersAreNumbers(t *testing.T) {
 	}
 }
 
-func TestSplit(t *testing.T) {
-	r := telltest.Large(t, 30, 80)
-	used := tell.Take(r).UsedFerrules
-	f := open(t, bytesOf(t, r, Options{}, limits{rows: 500, ferrules: 25, links: 10, alternates: 2}))
-	var fits, ferrules, linked, sheets int
-	for _, sheet := range f.GetSheetList() {
-		switch {
-		case strings.HasPrefix(sheet, sheetFits):
-			fits += len(below(t, f, sheet, "Head"))
-			if sheet != sheetFits && !strings.Contains(rows(t, f, sheet)[2][0], "Continued from “Fits") {
-				t.Errorf("%s does not say what it continues", sheet)
-			}
-		case strings.HasPrefix(sheet, sheetMatrix):
-			sheets++
-			ferrules += len(rows(t, f, sheet)[legendRow-1]) - gridColumns
-			if !strings.Contains(rows(t, f, sheet)[1][0], fmt.Sprintf(" Sheet %d of %d", sheets, (used+24)/25)) {
-				t.Errorf("%s does not say that it is one of several", sheet)
-			}
-			linked += links(t, f, sheet, r)
+// TestFull: what is beyond what a person scrolls through is left out, and each sheet says so.
+func TestFull(t *testing.T) {
+	r := telltest.Large(t, 150, 80)
+	const most = 60
+	f := open(t, bytesOf(t, r, Options{}, limits{rows: most, ferrules: 25, alternates: 2, windows: 500}))
+	for _, sheet := range []string{sheetMatrix, sheetBest, sheetFits} {
+		all := rows(t, f, sheet)
+		if last := all[len(all)-1][0]; len(all) != most || !strings.Contains(last, "too many to read here") || !strings.Contains(last, "fits.csv") {
+			t.Errorf("%s has %d rows, and its last is %q", sheet, len(all), last)
 		}
 	}
-	if fits != len(r.Pairs) || ferrules != used || fits < 1000 || sheets < 2 {
-		t.Errorf("%d pairs and %d ferrules on %d sheets, want %d and %d on several", fits, ferrules, sheets, len(r.Pairs), used)
+	all := rows(t, f, sheetMatrix)
+	if across := len(all[legendRow-1]) - gridColumns; across != 25 || !strings.Contains(all[2][0], "the first 25 of") {
+		t.Errorf("%d ferrules, and the note says %q", across, all[2][0])
 	}
-	if linked != 10*sheets {
-		t.Errorf("%d links on %d sheets, want 10 on each", linked, sheets)
+	if linked := links(t, f, sheetMatrix, r); linked < 10 || linked > most*26 {
+		t.Errorf("%d links", linked)
 	}
-	if err := write(io.Discard, r, Options{}, limits{rows: 30, ferrules: 25}); err == nil {
-		t.Error("more settings than a sheet has rows were written")
+	first := strings.Join(slices.Concat(rows(t, f, sheetReadFirst)...), "\n")
+	if !strings.Contains(first, fmt.Sprintf("No sheet has more than %d rows", most)) {
+		t.Error("the first sheet does not say where sheets end")
+	}
+	visible, err := f.GetSheetVisible(sheetWindows)
+	if err != nil || visible {
+		t.Errorf("a table that nobody reads is shown: %v (%v)", visible, err)
+	}
+}
+
+// TestGeometries: heads of one geometry share a row that names them, and stand below it when it is unfolded.
+func TestGeometries(t *testing.T) {
+	r := telltest.Set(t)
+	f := written(t, r, Options{})
+	all := rows(t, f, sheetMatrix)[gridHeading:]
+	var got []string
+	for _, row := range all {
+		got = append(got, row[0])
+	}
+	want := []string{"Iron heads (8)", "OB-1-4 … PW", "OB-1-4", "OB-1-5", "OB-1-6", "OB-1-7", "OB-1-8", "OB-1-9", "OB-1-PW", "OB-2-4"}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("(-want +got):\n%s", diff)
+	}
+	for i, name := range got {
+		visible, err := f.GetRowVisible(sheetMatrix, gridHeading+1+i)
+		if member := i >= 2 && i <= 8; err != nil || visible == member {
+			t.Errorf("%s is shown: %v (%v)", name, visible, err)
+		}
+	}
+	for _, sheet := range []string{sheetBest, sheetFits} {
+		if first := below(t, f, sheet, "Head")[0]; first[0] != "OB-1-4 … PW" {
+			t.Errorf("%s begins with %q", sheet, first)
+		}
+	}
+	if ferrules := rows(t, f, sheetMatrix)[legendRow-1][gridColumns:]; !slices.Equal(ferrules, []string{"HM-1-BK, RD"}) {
+		t.Errorf("across stand %q", ferrules)
 	}
 }
 
@@ -547,22 +603,6 @@ func links(t *testing.T, f *excelize.File, sheet string, r *matrix.Result) int {
 		}
 	}
 	return count
-}
-
-func TestManyHeads(t *testing.T) {
-	r := telltest.Large(t, 150, 8)
-	f := open(t, bytesOf(t, r, Options{}, limits{rows: 141, ferrules: 240, links: 0, alternates: 1}))
-	heads := 0
-	for _, sheet := range []string{sheetMatrix, sheetMatrix + " 2"} {
-		for _, row := range rows(t, f, sheet)[gridHeading:] {
-			if strings.HasPrefix(row[0], "LH-") {
-				heads++
-			}
-		}
-	}
-	if heads != 150 {
-		t.Errorf("%d heads on both sheets, want 150", heads)
-	}
 }
 
 func TestEmpty(t *testing.T) {
@@ -601,7 +641,7 @@ func TestLongTexts(t *testing.T) {
 
 func BenchmarkWrite(b *testing.B) {
 	r := telltest.Large(b, 400, 300)
-	b.ReportMetric(float64(len(r.Pairs)), "pairs")
+	b.ReportMetric(float64(r.Listed), "pairs")
 	for b.Loop() {
 		if err := Write(io.Discard, r, Options{}); err != nil {
 			b.Fatal(err)

@@ -36,11 +36,21 @@ func Hostile() []string {
 // unused ferrules, assumptions, findings and a setting that is not the default.
 func Small(t testing.TB) *matrix.Result {
 	t.Helper()
+	return matrix.Decide(small(t), smallShop(t))
+}
+
+// SmallAll is Small with every pair in reach listed.
+func SmallAll(t testing.TB) *matrix.Result {
+	t.Helper()
+	return matrix.DecideAll(small(t), smallShop(t))
+}
+
+func smallShop(t testing.TB) fitcalc.Shop {
 	shop := fitcalc.DefaultShop()
 	if err := shop.Set("turn_limit", ".035 in"); err != nil {
 		t.Fatal(err)
 	}
-	return matrix.Decide(small(t), shop)
+	return shop
 }
 
 func small(t testing.TB) *catalog.Catalogue {
@@ -106,6 +116,22 @@ func Awkward(t testing.TB) *matrix.Result {
 			Place: finding.Place{File: "heads.xlsx", Sheet: text, Row: 100 + i, Cell: "B7"}})
 	}
 	return matrix.Decide(c, fitcalc.DefaultShop())
+}
+
+// Set returns a result of a set of seven irons of one geometry and an iron of another, and of a ferrule in two colours.
+func Set(t testing.TB) *matrix.Result {
+	t.Helper()
+	b := &builder{t: t, catalogue: &catalog.Catalogue{}}
+	head := fitcalc.Head{HoselOD: b.dim(".500 in"), Bore: b.dim(".374 in"), BoreDepth: b.dim("1.25 in"), Top: fitcalc.TopFlat}
+	for _, club := range []string{"4", "5", "6", "7", "8", "9", "PW"} {
+		b.head("OB-1-"+club, "Obrist iron", fitcalc.Iron, head)
+	}
+	head.HoselOD = b.dim(".505 in")
+	b.head("OB-2-4", "Obrist iron, wider", fitcalc.Iron, head)
+	for _, colour := range []string{"BK", "RD"} {
+		b.ferrule("HM-1-"+colour, "half inch", fitcalc.Ferrule{Bore: b.dim(".368 in"), BaseOD: b.dim(".512 in"), Length: b.dim(".5 in"), Style: fitcalc.Plain})
+	}
+	return matrix.Decide(b.catalogue, fitcalc.DefaultShop())
 }
 
 // Large returns a result of many pairs: heads and ferrules of a few hundred sizes, in two bores.

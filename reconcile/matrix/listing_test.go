@@ -1,0 +1,259 @@
+package matrix_test
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/matrix"
+)
+
+// drawCatalogue draws a catalogue that is random, or all of one geometry, or with several parts of each geometry, or such that all fits,
+// or with tolerances so large that nothing is certain.
+func drawCatalogue(t *rapid.T) *catalog.Catalogue {
+	heads, ferrules := rapid.IntRange(0, 12).Draw(t, "heads"), rapid.IntRange(0, 20).Draw(t, "ferrules")
+	c := randomCatalogue(rapid.Uint64().Draw(t, "seed"), heads, ferrules)
+	kind := rapid.SampledFrom([]string{"random", "one geometry", "sets", "all fit", "huge tolerances"}).Draw(t, "kind")
+	for i := range c.Heads {
+		switch h := &c.Heads[i].Head; kind {
+		case "one geometry":
+			*h = c.Heads[0].Head
+		case "sets":
+			*h = c.Heads[i/4*4].Head
+		case "all fit":
+			*h = head("", "13 mm", ".374 in", fitcalc.Iron).Head
+		case "huge tolerances":
+			h.HoselOD = measure.PlusMinus(h.HoselOD.Nominal(), measure.Millimetres(2))
+		}
+	}
+	for i := range c.Ferrules {
+		switch f := &c.Ferrules[i].Ferrule; kind {
+		case "one geometry":
+			*f = c.Ferrules[0].Ferrule
+		case "sets":
+			*f = c.Ferrules[i/3*3].Ferrule
+		case "all fit":
+			*f = ferrule("", "13.3 mm", ".368 in").Ferrule
+		}
+	}
+	return c
+}
+
+// What is listed and what is counted is what every pair in reach, decided by itself, says.
+func TestListedAndCountedAreAllInReach(t *testing.T) {
+	fits, misses, asks := 0, 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		c := drawCatalogue(t)
+		r, all := matrix.Decide(c, fitcalc.DefaultShop()), matrix.DecideAll(c, fitcalc.DefaultShop())
+		if diff := cmp.Diff(all.Counts(), r.Counts()); diff != "" {
+			t.Fatalf("counts (-all +listed):\n%s", diff)
+		}
+		asked, reasons := map[int]int{}, map[fitcalc.Code]int{}
+		for head := range c.Heads {
+			var kept []matrix.Pair
+			for _, p := range all.HeadPairs(head) {
+				switch p.Verdict {
+				case fitcalc.No:
+					fit := all.Fit(p)
+					reasons[fit.Reason().Code]++
+				case fitcalc.Ask:
+					asked[head]++
+				case fitcalc.Bare:
+				default:
+					kept = append(kept, p)
+				}
+			}
+			if got := all.InReach(head); !slices.Equal(got, all.HeadPairs(head)) {
+				t.Fatalf("head %d: in reach are %v, listed %v", head, got, all.HeadPairs(head))
+			}
+			pairs := r.HeadPairs(head)
+			if !slices.Equal(pairs[:len(kept)], kept) {
+				t.Fatalf("head %d: listed are %v, and fit %v", head, pairs, kept)
+			}
+			fits += len(kept)
+			for _, p := range pairs[len(kept):] {
+				if !slices.Contains(all.HeadPairs(head), p) || p.Verdict != fitcalc.No {
+					t.Fatalf("head %d: %v is listed", head, p)
+				}
+				if r.HeadFits(head) > 0 && r.FerruleFits(int(p.Ferrule)) > 0 {
+					t.Fatalf("head %d: %v is listed, and both head and ferrule have what fits", head, p)
+				}
+				misses++
+			}
+		}
+		for p := range r.Pairs() {
+			if p.Verdict == fitcalc.No {
+				fit := r.Fit(p)
+				reasons[fit.Reason().Code]--
+			}
+		}
+		for _, counted := range r.Counted {
+			reasons[counted.Code] -= counted.Pairs
+		}
+		for code, n := range reasons {
+			if n != 0 {
+				t.Fatalf("%v: %d pairs are neither listed nor counted", code, n)
+			}
+		}
+		rests := map[fitcalc.Assumption]int{}
+		for p := range r.Pairs() {
+			fit := r.Fit(p)
+			for a := range fit.Assumptions.All() {
+				rests[a]++
+				if !r.HeadAssumed(int(p.Head)).Has(a) || !r.FerruleAssumed(int(p.Ferrule)).Has(a) {
+					t.Fatalf("%v of %v is not among those of its head and ferrule", a, p)
+				}
+			}
+		}
+		for a := fitcalc.AssumedHoselODTolerance; a.Code() != ""; a++ {
+			if r.Assumed(a) != rests[a] {
+				t.Fatalf("%v is counted %d times, and %d pairs rest on it", a, r.Assumed(a), rests[a])
+			}
+		}
+		sum := r.Listed + r.OutOfRange + r.Counts()[fitcalc.Ask] + r.Counts()[fitcalc.Bare]
+		for _, counted := range r.Counted {
+			sum += counted.Pairs
+		}
+		if sum != len(c.Heads)*len(c.Ferrules) {
+			t.Fatalf("listed, counted and out of range are %d of %d pairs", sum, len(c.Heads)*len(c.Ferrules))
+		}
+		for head, n := range asked {
+			for _, a := range r.Asked(head) {
+				n -= a.Pairs
+				asks++
+			}
+			if n != 0 {
+				t.Fatalf("head %d: %d questions too few in %v", head, n, r.Asked(head))
+			}
+		}
+	})
+	if fits == 0 || misses == 0 || asks == 0 {
+		t.Errorf("seen were %d fits, %d misses, %d questions", fits, misses, asks)
+	}
+}
+
+// The nearest is the nearest of all, decided one by one, for heads and for ferrules.
+func TestNearestOfAll(t *testing.T) {
+	compared := 0
+	rapid.Check(t, func(t *rapid.T) {
+		c := drawCatalogue(t)
+		r := matrix.Decide(c, fitcalc.DefaultShop())
+		missOf := func(head, ferrule int) (float32, bool) { return plainMiss(r, head, ferrule) }
+		for head := range c.Heads {
+			if got, found := r.Nearest(head); found {
+				compared++
+				checkNearest(t, got, len(c.Ferrules), func(i int) (float32, bool) { return missOf(head, i) })
+			}
+		}
+		for i := range c.Ferrules {
+			if got, found := r.NearestHead(i); found {
+				checkNearest(t, got, len(c.Heads), func(head int) (float32, bool) { return missOf(head, i) })
+			}
+		}
+	})
+	if compared == 0 {
+		t.Error("nothing was compared")
+	}
+}
+
+func checkNearest(t *rapid.T, got matrix.Pair, n int, missOf func(int) (float32, bool)) {
+	least := float32(math.Inf(1))
+	for i := range n {
+		if miss, out := missOf(i); out {
+			least = min(least, miss)
+		}
+	}
+	if math.Abs(float64(got.Miss-least)) > 1e-6 {
+		t.Fatalf("%v is nearest, and one is out by %v only", got, least)
+	}
+}
+
+// plainMiss is how far a pair is out where it is a catalogue of its own, and false where it is not out.
+func plainMiss(r *matrix.Result, head, ferrule int) (float32, bool) {
+	alone := matrix.Decide(&catalog.Catalogue{
+		Heads: r.Catalogue.Heads[head : head+1], Ferrules: r.Catalogue.Ferrules[ferrule : ferrule+1], Tips: r.Catalogue.Tips,
+	}, r.Shop)
+	p, found := alone.Nearest(0)
+	return p.Miss, found
+}
+
+// The nearest is the one whose sizes are least beyond the limits, whatever the bench would take.
+func TestNearestIsByTheSizesBeyondTheirLimits(t *testing.T) {
+	c := &catalog.Catalogue{
+		Heads: []catalog.Head{head("A", "13 mm", ".374 in", fitcalc.Iron)},
+		Ferrules: []catalog.Ferrule{
+			ferrule("small", "12.80 mm", ".368 in"),                // .200 under, of which .051 pass
+			ferrule("large", "14.30 mm", ".368 in"),                // 1.300 over, of which 1.016 may come off
+			ferrule("smaller", "12.70 mm", ".368 in"),              // .300 under
+			ferrule("loose and in between", "13.3 mm", "9.998 mm"), // .600 of play
+		},
+	}
+	r := matrix.DecideAll(c, fitcalc.DefaultShop())
+	near := matrix.Decide(c, fitcalc.DefaultShop())
+	var got []string
+	for _, p := range r.HeadPairs(0) {
+		got = append(got, c.Ferrules[p.Ferrule].Part)
+	}
+	if want := []string{"small", "smaller"}; !slices.Equal(got[:2], want) {
+		t.Errorf("in reach are %q, want %q first", got, want)
+	}
+	if p, found := near.Nearest(0); !found || c.Ferrules[p.Ferrule].Part != "small" || math.Abs(float64(p.Miss)-0.1492) > 1e-4 {
+		t.Errorf("the nearest is %+v, want small, out by 0.1492 mm", p)
+	}
+}
+
+// A pair stands on the tip with the best verdict, even where another asks less time: here the larger of two tips takes no turning away,
+// and only it holds.
+func TestTheTipIsTheOneWithTheBestVerdict(t *testing.T) {
+	h := head("A", ".500 in", "", fitcalc.Iron)
+	h.TipTaken = []fitcalc.Tip{fitcalc.ParallelTip(size(".350 in")), fitcalc.ParallelTip(size(".370 in"))}
+	c := &catalog.Catalogue{Heads: []catalog.Head{h}, Ferrules: []catalog.Ferrule{ferrule("F", ".512 in", ".368 in")}}
+	r := matrix.Decide(c, fitcalc.DefaultShop())
+	if p, fits := r.Best(0); !fits || r.Tips[p.Tip].Name != ".370 parallel" || p.Verdict != fitcalc.Turn {
+		t.Errorf("got %+v, %v", p, fits)
+	}
+}
+
+// Parts of one geometry are decided once and have the same pairs.
+func TestPartsOfOneGeometry(t *testing.T) {
+	c := randomCatalogue(3, 40, 30)
+	random := rand.New(rand.NewPCG(1, 2))
+	for i := range 200 {
+		h := c.Heads[random.IntN(40)]
+		h.Part = "copy"
+		c.Heads = append(c.Heads, h)
+		if i < 30 {
+			c.Ferrules = append(c.Ferrules, c.Ferrules[random.IntN(30)])
+		}
+	}
+	r := matrix.Decide(c, fitcalc.DefaultShop())
+	if heads, ferrules := len(r.HeadGeometries()), len(r.FerruleGeometries()); heads > 40 || ferrules > 30 {
+		t.Errorf("%d and %d geometries", heads, ferrules)
+	}
+	listed := 0
+	for heads, pairs := range r.ByGeometry() {
+		for _, head := range heads {
+			own := slices.Clone(r.HeadPairs(int(head)))
+			for i := range own {
+				if own[i].Head != head {
+					t.Fatalf("a pair of head %d is %+v", head, own[i])
+				}
+				own[i].Head = heads[0]
+			}
+			if !slices.Equal(own, pairs) {
+				t.Fatalf("head %d has other pairs than head %d", head, heads[0])
+			}
+			listed += len(pairs)
+		}
+	}
+	if listed != r.Listed || listed == 0 {
+		t.Errorf("%d pairs, listed are %d", listed, r.Listed)
+	}
+}
