@@ -253,29 +253,30 @@ func (c *column) fitAlone(lex *lexicon, kind Kind, role Role, guessed bool) floa
 	if role == Price && h < currencyHeading && isCurrency(c.headingUnit) {
 		h = currencyHeading
 	}
-	values := c.valuePoints(lex, kind, role)
+	values := func() float64 { return c.valuePoints(lex, kind, role) } // only where they count: they are looked at one by one
 	if role == Club && c.profile.counts() && c.profile.texts[0] == "1" {
 		return -20 // numbers of lines
 	}
 	if role == Club && c.bestHeading() < specificHeading && c.namesClubs(lex) {
-		return headingPoints*max(h, understood) + values
+		return headingPoints*max(h, understood) + values()
 	}
 	if h >= leastHeading && !(traits[role].want == wantCount && h <= specificHeading && c.uniqueCodes()) {
-		return headingPoints*h + values + traits[role].prior
+		return headingPoints*h + values() + traits[role].prior
 	}
 	if role == Part && c.uniqueCodes() && c.refuted(lex, kind) {
-		return headingPoints*understood + values + traits[role].prior
+		return headingPoints*understood + values() + traits[role].prior
 	}
 	if lex.recogniser(role) != nil && role != Club && c.bestHeading() < understood && c.profile.filled > 0 {
-		return values
+		return values()
 	}
 	if traits[role].prior == 0 || c.profile.filled == 0 || !guessed && (c.bestHeading() >= understood || !keyRoles[role]) {
 		return -20
 	}
+	points := values()
 	if !guessed && c.text != "" {
-		values--
+		points--
 	}
-	return values - 0.5 + traits[role].prior/2
+	return points - 0.5 + traits[role].prior/2
 }
 
 // uniqueCodes reports whether the values look like part numbers, each another one.

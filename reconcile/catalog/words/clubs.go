@@ -1,13 +1,14 @@
 package words
 
 import (
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 	"unicode"
 
 	"golang.org/x/text/unicode/norm"
+
+	"example.com/seatline/reconcile/internal/pattern"
 )
 
 // Clubs returns the clubs that a text names, as a set or singly: "4-PW" gives 4 5 6 7 8 9 PW, "3,5,7W" gives 3W 5W 7W,
@@ -28,7 +29,7 @@ func (v *Vocabulary) ClubsIn(category, text string) ([]string, bool) {
 	if !r.lex(text) || !r.parse() {
 		return nil, false
 	}
-	if capitalIron.MatchString(text) {
+	if strings.Contains(text, "I") && capitalIron().MatchString(text) {
 		for i, club := range r.clubs {
 			if number, found := strings.CutSuffix(club, "i"); found {
 				r.clubs[i] = number + "I"
@@ -39,7 +40,7 @@ func (v *Vocabulary) ClubsIn(category, text string) ([]string, bool) {
 }
 
 // capitalIron is an iron with its letter in capitals, which is kept: 6I.
-var capitalIron = regexp.MustCompile(`[0-9] ?I\b`)
+var capitalIron = pattern.Lazy(`[0-9] ?I\b`)
 
 // FindClubs finds an unmistakable set or club within a longer text, such as a description: "Forged iron heads 4-PW".
 // Place is the part of the text that names it.
@@ -172,7 +173,7 @@ func (r *clubReader) afterNumber(rest string, sign rune) (string, bool) {
 func (r *clubReader) word(rest string) (string, bool) {
 	ends := wordEnd(rest)
 	for _, end := range slices.Backward(ends) {
-		key := strings.Join(tokens(Fold(rest[:end])), " ")
+		key := keyOf(rest[:end])
 		if r.known(key, rest[end:]) {
 			return rest[end:], true
 		}

@@ -13,6 +13,14 @@ import (
 // remain, each as a word of its own, and so does the diameter sign in all its forms, as ø. Chinese, Japanese and Korean
 // characters stay as they are. Fold(Fold(s)) == Fold(s).
 func Fold(s string) string {
+	if isPlain(s) {
+		return foldPlain(s)
+	}
+	return foldAny(s)
+}
+
+// foldAny is Fold for a text of any characters.
+func foldAny(s string) string {
 	var b strings.Builder
 	b.Grow(len(s))
 	gap := false
@@ -71,6 +79,22 @@ func isWide(r rune) bool {
 	return unicode.In(r, unicode.Han, unicode.Hiragana, unicode.Katakana, unicode.Hangul) || r == 'ー' || r == '々'
 }
 
+// tokensOf returns the tokens of a text: see [tokens].
+func tokensOf(text string) []string {
+	if isPlain(text) {
+		return strings.Fields(keyPlain(text))
+	}
+	return tokens(foldAny(text))
+}
+
+// keyOf returns the tokens of a text joined by spaces, as the words of the vocabulary are entered.
+func keyOf(text string) string {
+	if isPlain(text) {
+		return keyPlain(text)
+	}
+	return strings.Join(tokens(foldAny(text)), " ")
+}
+
 // tokens splits a folded text: at spaces, between letters and digits, and around every wide character, so that spaces
 // between those never matter.
 func tokens(folded string) []string {
@@ -104,6 +128,14 @@ func tokens(folded string) []string {
 // splitCamel puts a space into words run together with capitals: HoselOD, BoreDepth. A single capital between is left
 // alone.
 func splitCamel(s string) string {
+	if !runsTogether(s) {
+		return s
+	}
+	return splitAnyCamel(s)
+}
+
+// splitAnyCamel is splitCamel for a text of any characters.
+func splitAnyCamel(s string) string {
 	var b strings.Builder
 	lowers := 0
 	for _, r := range s {

@@ -54,10 +54,10 @@ func (v *Vocabulary) readHeading(parts []string) heading {
 		if h.unit == "" {
 			h.unit = unit
 		}
-		list = append(list, tokens(Fold(splitCamel(dropTolerance(rest))))...)
+		list = append(list, tokensOf(splitCamel(dropTolerance(rest)))...)
 	}
 	if len(list) == 0 {
-		list = tokens(Fold(strings.Join(parts, " ")))
+		list = tokensOf(strings.Join(parts, " "))
 	}
 	known, unknown := 0, 0
 	h.readings = []headingReading{{}}
@@ -237,7 +237,7 @@ func (v *Vocabulary) Roles() []string {
 func (v *Vocabulary) Hints(text string) Hints {
 	rest, unit, _ := v.SplitUnit(text)
 	h := Hints{Unit: unit}
-	list := tokens(Fold(splitCamel(rest)))
+	list := tokensOf(splitCamel(rest))
 	for _, s := range v.segments(classMark, list) {
 		for _, e := range s.options {
 			h.set(e.value)
@@ -285,7 +285,7 @@ func (h *Hints) set(mark string) {
 // IsHeadingWord reports whether a text consists of words that headings are made of: "hosel", "外径", "tip Ø". Beside a
 // number such words say what it is and nothing about its value.
 func (v *Vocabulary) IsHeadingWord(text string) bool {
-	list := tokens(Fold(text))
+	list := tokensOf(text)
 	if len(list) == 0 {
 		return false
 	}

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -26,6 +27,15 @@ func (v *Vocabulary) segments(class string, list []string) []segment {
 		return nil
 	}
 	list = list[:min(len(list), maxRead)]
+	if len(list) == 0 {
+		return nil
+	}
+	// All phrases are stretches of the whole text.
+	whole := strings.Join(list, " ")
+	starts := make([]int, len(list)+1)
+	for i, token := range list {
+		starts[i+1] = starts[i] + len(token) + 1
+	}
 	type step struct {
 		known, pieces, next int
 		parts               []segment
@@ -39,7 +49,10 @@ func (v *Vocabulary) segments(class string, list []string) []segment {
 			}
 		}
 		for n := 1; n <= lex.maxTokens && i+n <= len(list); n++ {
-			key := strings.Join(list[i:i+n], " ")
+			key := whole[starts[i] : starts[i+n]-1]
+			if !v.goesOn(lex, key) {
+				break // no longer phrase begins so either
+			}
 			options := v.lookup(lex, key)
 			if len(options) == 0 {
 				continue
@@ -59,7 +72,7 @@ func (v *Vocabulary) segments(class string, list []string) []segment {
 }
 
 func (v *Vocabulary) lookup(lex *lexicon, key string) []entry {
-	if options := lex.words[key]; len(options) > 0 {
+	if options := lex.words[key]; len(options) > 0 || isPlain(key) {
 		return options
 	}
 	if folded := v.foldVariants(key); folded != key {
@@ -159,8 +172,12 @@ func (lex *lexicon) nearly(word string) []entry {
 	if len(word) < 6 {
 		return found
 	}
-	for _, known := range lex.sorted {
-		if len(known) < 6 || known[0] != word[0] || len(known) > len(word)+1 || len(word) > len(known)+1 {
+	first, _ := slices.BinarySearch(lex.sorted, word[:1])
+	for _, known := range lex.sorted[first:] {
+		if known[0] != word[0] {
+			break
+		}
+		if len(known) > len(word)+1 || len(word) > len(known)+1 {
 			continue
 		}
 		if oneSlip(word, known) {

@@ -35,7 +35,7 @@ func (v *Vocabulary) Subject(kind, text string) Subject {
 			s.Roles = append(s.Roles, match)
 		}
 	}
-	for _, segment := range v.segments(classMark, tokens(Fold(text))) {
+	for _, segment := range v.segments(classMark, tokensOf(text)) {
 		s.General = s.General || slices.ContainsFunc(segment.options, func(e entry) bool { return e.value == "all" })
 	}
 	return s
@@ -52,7 +52,7 @@ func (v *Vocabulary) runs(text string) [][]segment {
 		}
 		run = nil
 	}
-	for _, s := range v.segments(classConcept, tokens(Fold(splitCamel(dropTolerance(rest))))) {
+	for _, s := range v.segments(classConcept, tokensOf(splitCamel(dropTolerance(rest)))) {
 		if len(s.options) == 0 || v.joins(s) {
 			end()
 			continue

@@ -1,11 +1,12 @@
 package words
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"example.com/seatline/reconcile/internal/pattern"
 )
 
 // Category says which kind of club a text speaks of: driver fairway hybrid iron wedge putter chipper.
@@ -49,7 +50,7 @@ func (v *Vocabulary) tally(class, text string) tally {
 	if len(text) > maxText {
 		text = text[:maxText]
 	}
-	for _, s := range v.segments(class, tokens(Fold(splitCamel(text)))) {
+	for _, s := range v.segments(class, tokensOf(splitCamel(text))) {
 		t.total += float64(s.weight)
 		seen := map[string]bool{}
 		for _, e := range s.options {
@@ -103,16 +104,14 @@ func (v *Vocabulary) term(class, text string) (Hit, bool) { return v.tally(class
 // returned.
 func (v *Vocabulary) Mark(text, mark string) (Hit, bool) {
 	text = strings.TrimSpace(text)
-	if at := brackets.FindStringIndex(text); at != nil && at[0] == 0 && at[1] == len(text) {
-		_, open := utf8.DecodeRuneInString(text)
-		_, end := utf8.DecodeLastRuneInString(text)
-		text = strings.TrimSpace(text[open : len(text)-end])
+	if inner, whole := bracketed(text); whole {
+		text = strings.TrimSpace(inner)
 	}
 	if text == "" || len(text) > maxText {
 		return Hit{}, false
 	}
 	lex := v.classes[classMark]
-	for _, options := range [][]entry{lex.signs[signForm(text)], v.lookup(lex, strings.Join(tokens(Fold(text)), " "))} {
+	for _, options := range [][]entry{lex.sign(text), v.word(lex, text)} {
 		for _, e := range options {
 			if e.value == mark && e.weight >= 0.7 {
 				return Hit{Value: mark, Score: e.weight, Words: e.words, Language: e.language}, true
@@ -122,15 +121,26 @@ func (v *Vocabulary) Mark(text, mark string) (Hit, bool) {
 	return Hit{}, false
 }
 
+// longestMark is how many characters of a text may be a small word.
+const longestMark = 40
+
 // LeadingMark returns the longest word of a class of small words with which a text begins, and how many bytes it takes
 // with the space, point or colon after it. Words of letters must end where the text's word does.
 func (v *Vocabulary) LeadingMark(text string, marks ...string) (h Hit, length int) {
 	lex := v.classes[classMark]
+	if head := text[:min(len(text), longestMark+1)]; isPlain(head) {
+		return lex.leadingPlain(text, marks)
+	}
+	return v.leadingAny(lex, text, marks)
+}
+
+// leadingAny is LeadingMark for a text of any characters.
+func (v *Vocabulary) leadingAny(lex *lexicon, text string, marks []string) (h Hit, length int) {
 	limit := 0
 	for i, r := range text {
 		limit++
 		end := i + utf8.RuneLen(r)
-		if r == utf8.RuneError || limit > 40 {
+		if r == utf8.RuneError || limit > longestMark {
 			break
 		}
 		if end < len(text) && !wordEnds(r, firstRune(text[end:])) {
@@ -139,11 +149,11 @@ func (v *Vocabulary) LeadingMark(text string, marks ...string) (h Hit, length in
 		prefix := text[:end]
 		var options []entry
 		if unicode.IsLetter(r) || unicode.IsDigit(r) {
-			options = v.lookup(lex, strings.Join(tokens(Fold(prefix)), " "))
+			options = v.word(lex, prefix)
 		}
 		// A point before a digit is the number's: "max.535".
 		if !unicode.IsSpace(r) && !(r == '.' && end < len(text) && unicode.IsDigit(firstRune(text[end:]))) {
-			options = slices.Concat(options, lex.signs[signForm(prefix)])
+			options = slices.Concat(options, lex.sign(prefix))
 		}
 		for _, e := range options {
 			for _, mark := range marks {
@@ -187,7 +197,7 @@ func (v *Vocabulary) IsTotal(text string) (Hit, bool) {
 	}
 	h, length := v.LeadingMark(text, "total")
 	rest := strings.TrimSpace(text[length:])
-	if length == 0 || shortWide(h.Words) || len(tokens(Fold(rest))) > 4 {
+	if length == 0 || shortWide(h.Words) || len(tokensOf(rest)) > 4 {
 		return Hit{}, false
 	}
 	// "Total length" is a heading, "Total heads: 12" a sum.
@@ -210,12 +220,12 @@ func (v *Vocabulary) IsNote(text string) (Hit, bool) {
 	}
 	if h, length := v.LeadingMark(text, "note"); length > 0 {
 		next := strings.TrimSpace(text[length:])
-		if strings.HasPrefix(next, ":") || strings.HasPrefix(next, "：") || !shortWide(h.Words) && len(tokens(Fold(next))) >= 2 || h.Language == "sign" {
+		if strings.HasPrefix(next, ":") || strings.HasPrefix(next, "：") || !shortWide(h.Words) && len(tokensOf(next)) >= 2 || h.Language == "sign" {
 			h.Score *= 0.9
 			return h, true
 		}
 	}
-	if reference.MatchString(text) && len(tokens(Fold(text))) >= 3 {
+	if mayRefer(text) && reference().MatchString(text) && len(tokensOf(text)) >= 3 {
 		return Hit{Value: "note", Score: 0.7, Words: text[:1], Language: "sign"}, true
 	}
 	if sentence(text) {
@@ -225,12 +235,22 @@ func (v *Vocabulary) IsNote(text string) (Hit, bool) {
 }
 
 // reference is a footnote's mark before its text: *, **, (1), 1), ¹, a).
-var reference = regexp.MustCompile(`^(\*+|[†‡※§]|\(?[1-9a-e]\)|[¹²³⁴⁵])\s*\pL`)
+var reference = pattern.Lazy(`^(\*+|[†‡※§]|\(?[1-9a-e]\)|[¹²³⁴⁵])\s*\pL`)
+
+// mayRefer reports whether a text begins with a sign that a footnote's mark begins with.
+func mayRefer(text string) bool {
+	switch first := firstRune(text); {
+	case first >= '1' && first <= '9', first >= 'a' && first <= 'e':
+		return len(text) > 1 && text[1] == ')'
+	default:
+		return strings.ContainsRune("*†‡※§(¹²³⁴⁵", first)
+	}
+}
 
 // sentence reports whether a text reads like prose: many words, or a few and a full stop.
 func sentence(text string) bool {
 	wide, spaced, figures := 0, 0, 0
-	for _, word := range tokens(Fold(text)) {
+	for _, word := range tokensOf(text) {
 		switch {
 		case isNumber(word):
 			figures++

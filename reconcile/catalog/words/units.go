@@ -1,25 +1,78 @@
 package words
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"example.com/seatline/reconcile/internal/pattern"
 )
 
-// brackets are the groups in which a heading may carry its unit.
-var brackets = regexp.MustCompile(`[(\[{（［【〔〈<][^()\[\]{}（）［］【】〔〕〈〉<>]*[)\]}）］】〕〉>]`)
+// span is a stretch of a text, from its first byte to behind its last.
+type span [2]int
 
-// chunk is a stretch of a heading between spaces and separators.
-var chunk = regexp.MustCompile(`[^\s,;:/|_、，；：／・\-–—]+`)
+// brackets returns the groups in brackets, without others in them, in which a heading may carry its unit. Brackets of any two kinds
+// make a group.
+func brackets(text string) []span {
+	var groups []span
+	open := -1
+	for i, r := range text {
+		switch r {
+		case '(', '[', '{', '（', '［', '【', '〔', '〈', '<':
+			open = i
+		case ')', ']', '}', '）', '］', '】', '〕', '〉', '>':
+			if open >= 0 {
+				groups = append(groups, span{open, i + utf8.RuneLen(r)})
+			}
+			open = -1
+		}
+	}
+	return groups
+}
+
+// bracketed returns what stands in brackets where a text is one group of them and nothing else.
+func bracketed(text string) (inner string, whole bool) {
+	first, open := utf8.DecodeRuneInString(text)
+	if !strings.ContainsRune("([{（［【〔〈<", first) {
+		return "", false
+	}
+	if groups := brackets(text); len(groups) == 0 || groups[0] != (span{0, len(text)}) {
+		return "", false
+	}
+	_, end := utf8.DecodeLastRuneInString(text)
+	return text[open : len(text)-end], true
+}
+
+// chunks returns the stretches of a heading between spaces and separators.
+func chunks(text string) []span {
+	var list []span
+	start := -1
+	for i, r := range text {
+		switch r {
+		case ' ', '\t', '\n', '\f', '\r', ',', ';', ':', '/', '|', '_', '、', '，', '；', '：', '／', '・', '-', '–', '—':
+			if start >= 0 {
+				list = append(list, span{start, i})
+			}
+			start = -1
+		default:
+			if start < 0 {
+				start = i
+			}
+		}
+	}
+	if start >= 0 {
+		list = append(list, span{start, len(text)})
+	}
+	return list
+}
 
 // SplitUnit takes the unit off a heading: "Hosel OD (mm)" gives "Hosel OD", "mm" and "(mm)". The unit is one of mm cm m
 // um in thou deg rad pcs % and a currency code such as USD, empty where the heading has none. Place is the text that
 // was taken off. Where a heading names two units ("in/mm") the unit is empty and place holds both; the cells must then
 // say which.
 func (v *Vocabulary) SplitUnit(heading string) (rest, unit, place string) {
-	for _, at := range brackets.FindAllStringIndex(heading, -1) {
+	for _, at := range brackets(heading) {
 		group := heading[at[0]:at[1]]
 		_, open := utf8.DecodeRuneInString(group)
 		_, end := utf8.DecodeLastRuneInString(group)
@@ -41,7 +94,7 @@ func (v *Vocabulary) SplitUnit(heading string) (rest, unit, place string) {
 // splitLoose takes off a unit that stands without brackets: at the end, glued to the end, or, where it can be nothing
 // else, between.
 func (v *Vocabulary) splitLoose(heading string) (rest, unit, place string) {
-	at := chunk.FindAllStringIndex(heading, -1)
+	at := chunks(heading)
 	for i := len(at) - 1; i >= 0; i-- {
 		word := heading[at[i][0]:at[i][1]]
 		last := i == len(at)-1
@@ -76,7 +129,7 @@ func (v *Vocabulary) splitLoose(heading string) (rest, unit, place string) {
 
 // gluedUnit takes a unit off the end of a word: 外径mm, 外径毫米, ODmm, Ø".
 func (v *Vocabulary) gluedUnit(word string) (stem, unit string) {
-	if brackets.MatchString(word) {
+	if len(brackets(word)) > 0 {
 		return word, ""
 	}
 	var previous rune
@@ -128,12 +181,12 @@ func (v *Vocabulary) whole(class, text string) (entry, bool) {
 	if lex == nil {
 		return entry{}, false
 	}
-	options := lex.signs[signForm(text)]
+	options := lex.sign(text)
 	if len(options) == 0 {
 		options = lex.signs[strings.TrimSuffix(signForm(text), ".")]
 	}
 	if len(options) == 0 {
-		options = v.lookup(lex, strings.Join(tokens(Fold(text)), " "))
+		options = v.word(lex, text)
 	}
 	if len(options) == 0 {
 		return entry{}, false
@@ -155,7 +208,7 @@ func (v *Vocabulary) unitsIn(text string) (units []string, all bool) {
 	}
 	all = true
 	var pending string
-	for _, at := range chunk.FindAllStringIndex(text, -1) {
+	for _, at := range chunks(text) {
 		word := text[at[0]:at[1]]
 		u, beside, known := v.unitWord(word)
 		if _, n := v.LeadingMark(word, "per"); !known && n > 0 && n < len(word) { // 每吋
@@ -188,7 +241,7 @@ func appendNew(list []string, s string) []string {
 
 // neutralWord reports whether a word beside a unit in brackets says nothing about the role: a number, "unit", "max".
 func (v *Vocabulary) neutralWord(word string) bool {
-	list := tokens(Fold(word))
+	list := tokensOf(word)
 	for _, s := range v.segments(classConcept, list) {
 		if isNumber(s.text) {
 			continue
@@ -205,17 +258,20 @@ func isNumber(token string) bool {
 }
 
 // statedTolerance is a tolerance that a heading states: "Hosel OD ±0.05 mm". It is no word of the heading.
-var statedTolerance = regexp.MustCompile(`(±|\+/-|\+-|＋/－)\s*[.\d]+[\d.,]*`)
+var statedTolerance = pattern.Lazy(`(±|\+/-|\+-|＋/－)\s*[.\d]+[\d.,]*`)
 
-func dropTolerance(heading string) string { return statedTolerance.ReplaceAllString(heading, " ") }
+func dropTolerance(heading string) string {
+	if !strings.ContainsAny(heading, "±+＋") {
+		return heading
+	}
+	return statedTolerance().ReplaceAllString(heading, " ")
+}
 
 // Unit returns the unit that a text names and nothing else: "mm", "Zoll", `"`, "[インチ]".
 func (v *Vocabulary) Unit(text string) (Hit, bool) {
 	text = strings.TrimSpace(text)
-	if at := brackets.FindStringIndex(text); at != nil && at[0] == 0 && at[1] == len(text) {
-		_, open := utf8.DecodeRuneInString(text)
-		_, end := utf8.DecodeLastRuneInString(text)
-		text = text[open : len(text)-end]
+	if inner, whole := bracketed(text); whole {
+		text = inner
 	}
 	for _, class := range []string{classUnit, classUnitBeside} {
 		if e, found := v.whole(class, text); found {
@@ -226,7 +282,7 @@ func (v *Vocabulary) Unit(text string) (Hit, bool) {
 }
 
 // afterColon finds what a note names as its unit: "Unit: in", "单位：mm", "Units = inches".
-var afterColon = regexp.MustCompile(`[:=：＝]\s*([^\s,;.()（）。，、]+)`)
+var afterColon = pattern.Lazy(`[:=：＝]\s*([^\s,;.()（）。，、]+)`)
 
 // Units returns all units that a note or a title names, each once: "All dimensions in mm", "単位：mm". Words that are
 // units only beside a number (in, po, ") count only where they stand in brackets or after a colon.
@@ -237,19 +293,22 @@ func (v *Vocabulary) Units(text string) []Hit {
 			hits = append(hits, h)
 		}
 	}
-	for _, group := range brackets.FindAllString(text, -1) {
+	for _, at := range brackets(text) {
+		group := text[at[0]:at[1]]
 		if units, all := v.unitsIn(strings.Trim(group, "()[]{}（）［］【】〔〕〈〉<>")); all {
 			for _, u := range units {
 				add(Hit{Value: u, Score: 0.9, Words: group})
 			}
 		}
 	}
-	for _, match := range afterColon.FindAllStringSubmatch(text, -1) {
-		if h, known := v.Unit(match[1]); known {
-			add(h)
+	if strings.ContainsAny(text, ":=：＝") {
+		for _, match := range afterColon().FindAllStringSubmatch(text, -1) {
+			if h, known := v.Unit(match[1]); known {
+				add(h)
+			}
 		}
 	}
-	for _, s := range v.segments(classUnit, tokens(Fold(text))) {
+	for _, s := range v.segments(classUnit, tokensOf(text)) {
 		for _, e := range s.options {
 			if !shortWide(s.text) && e.value != "pcs" && e.value != "%" {
 				add(Hit{Value: e.value, Score: 0.8 * e.weight, Words: e.words, Language: e.language})

@@ -63,6 +63,8 @@ type entry struct {
 type lexicon struct {
 	words     map[string][]entry
 	signs     map[string][]entry
+	keys      []string // those of words, in order
+	signKeys  []string // those of signs, in order
 	sorted    []string // the keys of words of one token and six letters at least
 	maxTokens int
 }
@@ -138,7 +140,8 @@ func read(files fs.FS) (*Vocabulary, error) {
 		}
 	}
 	for _, lex := range v.classes {
-		for _, word := range slices.Sorted(maps.Keys(lex.words)) {
+		lex.keys, lex.signKeys = slices.Sorted(maps.Keys(lex.words)), slices.Sorted(maps.Keys(lex.signs))
+		for _, word := range lex.keys {
 			if len(word) >= 6 && plainWord(word) {
 				lex.sorted = append(lex.sorted, word)
 			}
@@ -218,7 +221,7 @@ func (v *Vocabulary) add(class, value, language, phrase string) error {
 		spellings = append(spellings, transcribed)
 	}
 	for _, spelling := range spellings {
-		list := tokens(Fold(spelling))
+		list := tokensOf(spelling)
 		if len(list) == 0 {
 			continue
 		}
@@ -237,6 +240,14 @@ var umlauts = strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue")
 // signForm is the form in which signs are compared: compatibility forms unified, lower case, one dash and one inch
 // sign, no spaces.
 func signForm(s string) string {
+	if isPlain(s) {
+		return signPlain(s)
+	}
+	return signAny(s)
+}
+
+// signAny is signForm for a text of any characters.
+func signAny(s string) string {
 	s = norm.NFKC.String(replaceSigns.Replace(s))
 	s = unifySigns.Replace(strings.ToLower(s))
 	return strings.Join(strings.Fields(s), "")
