@@ -2,24 +2,24 @@ package catalog
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/internal/pattern"
 )
 
 // Headings of columns that give one deviation of a size: a plain sign, a sign beside a word for tolerance, or the words of
 // ISO 286-1:2010, 3.2.5, for the upper and the lower limit deviation.
 var (
-	upperHeading = regexp.MustCompile(`^(?:\+|plus|più|más|upper|haut|sup(?:érieur|eriore|erior)?|oben|上|위|플러스|プラス)$`)
-	lowerHeading = regexp.MustCompile(`^(?:-|minus|moins|meno|menos|lower|bas|inf(?:érieur|eriore|erior)?|unten|下|아래|마이너스|マイナス)$`)
+	upperHeading = pattern.Lazy(`^(?:\+|plus|più|más|upper|haut|sup(?:érieur|eriore|erior)?|oben|上|위|플러스|プラス)$`)
+	lowerHeading = pattern.Lazy(`^(?:-|minus|moins|meno|menos|lower|bas|inf(?:érieur|eriore|erior)?|unten|下|아래|마이너스|マイナス)$`)
 	// aboutDeviation are the words that may stand beside the sign.
-	aboutDeviation = regexp.MustCompile(`tolerances?|tolérances?|toleranza|tolerancia|toleranz|tol|limit|deviation|dev|oberes|unteres|ob|unt|abmaß|abmass|écart|ecart|` +
+	aboutDeviation = pattern.Lazy(`tolerances?|tolérances?|toleranza|tolerancia|toleranz|tol|limit|deviation|dev|oberes|unteres|ob|unt|abmaß|abmass|écart|ecart|` +
 		`scostamento|scost|desviación|desviacion|desv|公差|偏差|許容差|공차|허용차|[.()（）\s:]`)
-	germanUpper = regexp.MustCompile(`^(?:oberes|ob\.?) ?abma(?:ß|ss)`)
-	germanLower = regexp.MustCompile(`^(?:unteres|unt\.?) ?abma(?:ß|ss)`)
+	germanUpper = pattern.Lazy(`^(?:oberes|ob\.?) ?abma(?:ß|ss)`)
+	germanLower = pattern.Lazy(`^(?:unteres|unt\.?) ?abma(?:ß|ss)`)
 )
 
 // deviationOf returns 1 for the heading of upper deviations, -1 for one of lower ones, and 0 for any other.
@@ -28,15 +28,15 @@ func deviationOf(text string) int {
 	switch {
 	case strings.Contains(text, "+") && strings.Contains(text, "-"), strings.Contains(text, "±"):
 		return 0
-	case germanUpper.MatchString(text):
+	case germanUpper().MatchString(text):
 		return 1
-	case germanLower.MatchString(text):
+	case germanLower().MatchString(text):
 		return -1
 	}
-	switch rest := aboutDeviation.ReplaceAllString(text, ""); {
-	case upperHeading.MatchString(rest):
+	switch rest := aboutDeviation().ReplaceAllString(text, ""); {
+	case upperHeading().MatchString(rest):
 		return 1
-	case lowerHeading.MatchString(rest):
+	case lowerHeading().MatchString(rest):
 		return -1
 	}
 	return 0

@@ -2,13 +2,13 @@ package catalog
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/internal/pattern"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -131,14 +131,14 @@ func (t *tableReader) isDitto(text string) bool {
 var errorValues = map[string]bool{"#NULL!": true, "#DIV/0!": true, "#VALUE!": true, "#REF!": true, "#NAME?": true, "#NUM!": true, "#N/A": true}
 
 // formulaText is a formula that came along as text and has something to work out.
-var formulaText = regexp.MustCompile(`^=[^"]*[\d)] *[-+*/^] *[\d(.$A-Z]`)
+var formulaText = pattern.Lazy(`^=[^"]*[\d)] *[-+*/^] *[\d(.$A-Z]`)
 
 // damaged reports what a spreadsheet program has done to a cell: an error value, a formula without a stored result, a
 // date where a fraction was.
 func damaged(cell sheet.Cell, c *column) trouble {
 	want := traits[c.role].want
 	switch {
-	case cell.Kind == sheet.Text && want == wantLength && formulaText.MatchString(cell.Raw):
+	case cell.Kind == sheet.Text && want == wantLength && strings.HasPrefix(cell.Raw, "=") && formulaText().MatchString(cell.Raw):
 		return problem("data.formula", "%s holds the text of a formula, %s, that was not worked out; give its result", c.name(), cell.Raw)
 	case cell.Kind == sheet.Error || cell.Kind == sheet.Text && errorValues[cell.Raw] && want != wantText:
 		return problem("data.damaged", "%s holds the error %s instead of a value", c.name(), cell.Shown)
@@ -285,13 +285,13 @@ func (t *tableReader) readSize(line int, c *column, f Field, cell sheet.Cell) (F
 }
 
 // ambiguousComma is a number whose comma may be a decimal comma or part thousands.
-var ambiguousComma = regexp.MustCompile(`^\D*\d{1,3},\d{3}(\D|$)`)
+var ambiguousComma = pattern.Lazy(`^\D*\d{1,3},\d{3}(\D|$)`)
 
 // settleComma reads a number whose comma may mean either once more, where the column's decimal mark makes it impossible, and
 // takes the other meaning if only that is possible. It says why, empty where there is nothing to settle.
 func (t *tableReader) settleComma(c *column, text string, ctx value.Context, reading value.Reading) (value.Reading, string) {
 	b, known := boundsOf(t.kind, c.role)
-	if !known || ctx.Unit == "" || c.scale != 1 || !ambiguousComma.MatchString(text) || reading.Kind == value.Length && t.boundsAllow(c, reading.Dim) {
+	if !known || ctx.Unit == "" || c.scale != 1 || !strings.Contains(text, ",") || !ambiguousComma().MatchString(text) || reading.Kind == value.Length && t.boundsAllow(c, reading.Dim) {
 		return reading, ""
 	}
 	least, errLeast := measure.FromMillimetres(b.least)

@@ -1,11 +1,11 @@
 package catalog
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
 	"unicode/utf8"
 
+	"example.com/seatline/reconcile/internal/pattern"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -204,7 +204,9 @@ func cleanText(s string) string {
 	if isClean(s) {
 		return s
 	}
-	s = hyphenated.ReplaceAllString(s, "$1$2")
+	if strings.Contains(s, "\n") {
+		s = hyphenated().ReplaceAllString(s, "$1$2")
+	}
 	var b strings.Builder
 	space := false
 	for _, r := range s {
@@ -224,7 +226,7 @@ func cleanText(s string) string {
 }
 
 // hyphenated is a word that is divided at the end of a line within a cell.
-var hyphenated = regexp.MustCompile(`(\p{Ll})[-‐]\r?\n ?(\p{Ll})`)
+var hyphenated = pattern.Lazy(`(\p{Ll})[-‐]\r?\n ?(\p{Ll})`)
 
 func isClean(s string) bool {
 	if s == "" {

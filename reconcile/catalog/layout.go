@@ -348,7 +348,7 @@ func isNewHeading(g *grid, lex *lexicon, line int, strip span, above *region) bo
 		return false
 	}
 	first := firstText(g, line, strip)
-	if _, isNote := lex.ask("note", first, lex.words.IsNote); isNote || leadingMark.MatchString(first) || lastUsed(g, strip) <= line {
+	if _, isNote := lex.ask("note", first, lex.words.IsNote); isNote || leadingMark().MatchString(first) || lastUsed(g, strip) <= line {
 		return false
 	}
 	for col := strip.left; col <= strip.right; col++ {
@@ -532,7 +532,7 @@ func (l *lexicon) isUnit(text string) bool {
 	if len(text) > 24 {
 		return false
 	}
-	if strings.Trim(text, "-–—/ ") == "" || aloneFraction.MatchString(text) {
+	if strings.Trim(text, "-–—/ ") == "" || strings.HasPrefix(text, "1") && aloneFraction().MatchString(text) {
 		return true
 	}
 	_, found := l.ask("unit", text, l.words.Unit)

@@ -1,20 +1,25 @@
 package catalog
 
 import (
-	"regexp"
 	"strings"
+	"unicode/utf8"
+
+	"example.com/seatline/reconcile/internal/pattern"
 )
 
 // legendLetter is a letter of a drawing with the sign before the words that explain it: A = hosel OD, d1: bore.
-var legendLetter = regexp.MustCompile(`(?:^|[\s\x{3000},;.、，；。(（])([A-Za-zØ]\d?) ?[=:：＝]`)
+var legendLetter = pattern.Lazy(`(?:^|[\s\x{3000},;.、，；。(（])([A-Za-zØ]\d?) ?[=:：＝]`)
 
 // legendEntry is a letter with its words.
 type legendEntry struct{ letter, words string }
 
 // legendEntries returns the letters that a text explains; the words of each go on to the next sign or letter.
 func legendEntries(text string) []legendEntry {
+	if countSigns(text, "=:：＝") < leastLegend {
+		return nil // a legend of one letter is none
+	}
 	var entries []legendEntry
-	places := legendLetter.FindAllStringSubmatchIndex(text, -1)
+	places := legendLetter().FindAllStringSubmatchIndex(text, -1)
 	for i, place := range places {
 		end := len(text)
 		if i+1 < len(places) {
@@ -29,6 +34,17 @@ func legendEntries(text string) []legendEntry {
 		}
 	}
 	return entries
+}
+
+// countSigns counts the signs of a text that are one of several.
+func countSigns(text, signs string) int {
+	count := 0
+	for at := strings.IndexAny(text, signs); at >= 0; at = strings.IndexAny(text, signs) {
+		count++
+		_, size := utf8.DecodeRuneInString(text[at:])
+		text = text[at+size:]
+	}
+	return count
 }
 
 // leastLegend is how many letters a legend explains at least, and how many of them head columns.

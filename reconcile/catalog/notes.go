@@ -2,7 +2,6 @@ package catalog
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -11,6 +10,7 @@ import (
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/internal/pattern"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -68,7 +68,7 @@ func readNotes(lex *lexicon, g *grid, places []sheet.Ref) general {
 // sizes in mm, bores in inches".
 func (n *general) keep(lex *lexicon, c clause) {
 	var parts []clause
-	for _, text := range betweenParts.Split(c.text, -1) {
+	for _, text := range betweenParts().Split(c.text, -1) {
 		part := clause{text: text, place: c.place, mark: c.mark, units: lex.lengthUnitsIn(text)}
 		if len(part.units) == 0 {
 			parts = nil
@@ -97,15 +97,17 @@ func (l *lexicon) lengthUnitsIn(text string) []string {
 	return units
 }
 
+const noteMarks = `[¹²³⁴-⁹]+|[①-⑳]|\(\*{1,3}\)|\*{1,3}|[†‡§※]|\((?:[1-9]|[a-e])\)|（[1-9]）`
+
 var (
 	// betweenParts are commas that do not stand between digits.
-	betweenParts = regexp.MustCompile(`, |、|，`)
+	betweenParts = pattern.Lazy(`, |、|，`)
 	// noteMark is a footnote mark: a raised or circled number, a star, a dagger, or a number or letter in brackets.
-	noteMark = regexp.MustCompile(`[¹²³⁴-⁹]+|[①-⑳]|\(\*{1,3}\)|\*{1,3}|[†‡§※]|\((?:[1-9]|[a-e])\)|（[1-9]）`)
+	noteMark = pattern.Lazy(noteMarks)
 	// leadingMark is one at the beginning of a text, where also the forms 1) and a) are in use.
-	leadingMark = regexp.MustCompile(`^(?:` + noteMark.String() + `|[1-9a-e]\))`)
+	leadingMark = pattern.Lazy(`^(?:` + noteMarks + `|[1-9a-e]\))`)
 	// betweenClauses are the signs between pieces of a note that speak of different things.
-	betweenClauses = regexp.MustCompile(`[;；。|]|\.\s|\s/\s`)
+	betweenClauses = pattern.Lazy(`[;；。|]|\.\s|\s/\s`)
 )
 
 // clausesOf divides a note at its footnote marks and at signs between sentences; a piece goes by the mark before it.
@@ -114,16 +116,16 @@ func clausesOf(text string) []clause {
 	mark := ""
 	for text != "" {
 		text = strings.TrimSpace(text)
-		if at := leadingMark.FindString(text); at != "" {
+		if at := leadingMark().FindString(text); at != "" {
 			mark, text = at, text[len(at):]
 			continue
 		}
 		end := len(text)
-		if at := noteMark.FindStringIndex(text); at != nil && clauseBefore(text, at[0]) {
+		if at := noteMark().FindStringIndex(text); at != nil && clauseBefore(text, at[0]) {
 			end = at[0]
 		}
 		piece := text[:end]
-		for _, one := range betweenClauses.Split(piece, -1) {
+		for _, one := range betweenClauses().Split(piece, -1) {
 			if one = strings.TrimSpace(one); one != "" {
 				clauses = append(clauses, clause{text: one, mark: mark})
 			}
@@ -148,7 +150,7 @@ func bears(text, mark string) bool {
 	if strings.ContainsAny(mark, ")）") { // 1) or (1): in brackets too
 		return strings.Contains(text, mark) || strings.Contains(text, strings.TrimPrefix(mark, "("))
 	}
-	for _, found := range noteMark.FindAllString(text, -1) {
+	for _, found := range noteMark().FindAllString(text, -1) {
 		if found == mark {
 			return true
 		}

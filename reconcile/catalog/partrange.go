@@ -2,20 +2,25 @@ package catalog
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
+	"strings"
+
+	"example.com/seatline/reconcile/internal/pattern"
 )
 
 // partRange is a run of part numbers with both ends written out: QB-101…QB-105, T7 to T9, 1001–1004. A plain hyphen counts
 // only with spaces about it, since part numbers have hyphens of their own.
-var partRange = regexp.MustCompile(`^(.*?)(\d{1,9})(?: ?(?:…|\.{2,3}|–|—|~|〜|～) ?| (?:-|to|thru|through|bis|à|al?|hasta) )(.*?)(\d{1,9})$`)
+var partRange = pattern.Lazy(`^(.*?)(\d{1,9})(?: ?(?:…|\.{2,3}|–|—|~|〜|～) ?| (?:-|to|thru|through|bis|à|al?|hasta) )(.*?)(\d{1,9})$`)
 
 // longestRange is how many part numbers a run has at most; a longer one is no run.
 const longestRange = 60
 
 // partsOf returns the part numbers that a run of them names, nil where a text is none.
 func partsOf(text string) []string {
-	m := partRange.FindStringSubmatch(text)
+	if !strings.ContainsAny(text, " …–—~〜～") && !strings.Contains(text, "..") {
+		return nil
+	}
+	m := partRange().FindStringSubmatch(text)
 	if m == nil || m[3] != "" && m[3] != m[1] || len(m[2]) != len(m[4]) {
 		return nil
 	}

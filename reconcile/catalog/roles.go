@@ -2,13 +2,13 @@ package catalog
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
 
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/internal/pattern"
 )
 
 // aspect is what a column gives of a dimension that several columns share.
@@ -148,9 +148,9 @@ func wordsBeside(text string) []string {
 }
 
 // priceBreak is a heading that gives a quantity from which a price holds: 1-9 pcs, 10–49, 50+, ab 100 Stk.
-var priceBreak = regexp.MustCompile(`^(?:\pL{1,5}\.? )?\d+(?: ?[-–~～〜] ?\d+| ?\+| ?以上| ?이상)(?: ?\pL{1,7}\.?)?$`)
+var priceBreak = pattern.Lazy(`^(?:\pL{1,5}\.? )?\d+(?: ?[-–~～〜] ?\d+| ?\+| ?以上| ?이상)(?: ?\pL{1,7}\.?)?$`)
 
-func isPriceBreak(text string) bool { return priceBreak.MatchString(text) }
+func isPriceBreak(text string) bool { return priceBreak().MatchString(text) }
 
 // headingMatches returns the roles that a heading may have. Where the fragments together say nothing, the last one
 // alone may.
@@ -167,7 +167,7 @@ func (l *lexicon) headingMatches(kind Kind, h heading) []words.RoleMatch {
 
 // headingUnit returns the unit that a heading names: in its unit line, or in the heading, the lowest fragment first.
 func (l *lexicon) headingUnit(h heading) string {
-	if strings.HasPrefix(h.unit, "1/1000") && aloneFraction.MatchString(h.unit) && !strings.HasSuffix(h.unit, "mm") {
+	if strings.HasPrefix(h.unit, "1/1000") && aloneFraction().MatchString(h.unit) && !strings.HasSuffix(h.unit, "mm") {
 		return "thou"
 	}
 	if h.unit != "" {

@@ -2,13 +2,14 @@ package value
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 	"time"
+	"unicode"
 	"unicode/utf8"
 
+	"example.com/seatline/reconcile/internal/pattern"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -80,11 +81,11 @@ func properFraction(num, den int) bool {
 }
 
 var (
-	dayMonthName = regexp.MustCompile(`^(\d{1,2})[-. /]{1,2}(\pL{3,9})\.?([-. /,]+(\d{2}|\d{4}))?$`)
-	monthNameDay = regexp.MustCompile(`^(\pL{3,9})\.?[-. /]{1,2}(\d{1,2})([-. /,]+(\d{2}|\d{4}))?$`)
-	wideDate     = regexp.MustCompile(`^(?:(\d{4})[年년] ?)?(\d{1,2})[月월] ?(\d{1,2})[日号號일]$`)
-	isoDate      = regexp.MustCompile(`^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})( 00:00(:00)?)?$`)
-	threeParts   = regexp.MustCompile(`^(\d{1,2})(?:/(\d{1,2})/|-(\d{1,2})-|\.(\d{1,2})\.)(\d{4}|\d{2})$`)
+	dayMonthName = pattern.Lazy(`^(\d{1,2})[-. /]{1,2}(\pL{3,9})\.?([-. /,]+(\d{2}|\d{4}))?$`)
+	monthNameDay = pattern.Lazy(`^(\pL{3,9})\.?[-. /]{1,2}(\d{1,2})([-. /,]+(\d{2}|\d{4}))?$`)
+	wideDate     = pattern.Lazy(`^(?:(\d{4})[年년] ?)?(\d{1,2})[月월] ?(\d{1,2})[日号號일]$`)
+	isoDate      = pattern.Lazy(`^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})( 00:00(:00)?)?$`)
+	threeParts   = pattern.Lazy(`^(\d{1,2})(?:/(\d{1,2})/|-(\d{1,2})-|\.(\d{1,2})\.)(\d{4}|\d{2})$`)
 )
 
 // monthNames are the beginnings of the names of months in the languages that abbreviate them to letters.
@@ -113,15 +114,39 @@ func fullMonth(name string) bool {
 		febbraio marzo enero abril junio julio avril aprile maggio giugno luglio settembre ottobre novembre dicembre`), name)
 }
 
+// mayBeDate reports whether a text has three letters in a row, as a date with the name of a month, and whether it has two signs
+// between parts or a wide character, as all other dates.
+func mayBeDate(text string) (named, parted bool) {
+	letters, signs := 0, 0
+	for _, r := range text {
+		switch {
+		case unicode.IsLetter(r):
+			letters++
+			named = named || letters >= 3
+			parted = parted || r >= utf8.RuneSelf
+			continue
+		case r == '-' || r == '/' || r == '.':
+			signs++
+			parted = parted || signs >= 2
+		}
+		letters = 0
+	}
+	return named, parted
+}
+
 // dateText returns the fractions that a text that is a date may have been, and whether it is a date at all.
 func dateText(text string) (candidates []string, isDate bool) {
 	var month, day, year int
+	named, parted := mayBeDate(text)
+	if !named && !parted {
+		return nil, false
+	}
 	switch {
-	case dayMonthName.MatchString(text):
-		m := dayMonthName.FindStringSubmatch(text)
+	case named && dayMonthName().MatchString(text):
+		m := dayMonthName().FindStringSubmatch(text)
 		month, day, year = monthOf(m[2]), number(m[1]), fullYear(m[4])
-	case monthNameDay.MatchString(text):
-		m := monthNameDay.FindStringSubmatch(text)
+	case named && monthNameDay().MatchString(text):
+		m := monthNameDay().FindStringSubmatch(text)
 		month, day, year = monthOf(m[1]), number(m[2]), fullYear(m[4])
 		if day > 31 || m[4] == "" && day >= 32 {
 			year, day = fullYear(m[2]), 1
@@ -131,14 +156,14 @@ func dateText(text string) (candidates []string, isDate bool) {
 				return list, true
 			}
 		}
-	case wideDate.MatchString(text):
-		m := wideDate.FindStringSubmatch(text)
+	case wideDate().MatchString(text):
+		m := wideDate().FindStringSubmatch(text)
 		month, day, year = number(m[2]), number(m[3]), number(m[1])
-	case isoDate.MatchString(text):
-		m := isoDate.FindStringSubmatch(text)
+	case isoDate().MatchString(text):
+		m := isoDate().FindStringSubmatch(text)
 		month, day, year = number(m[2]), number(m[3]), number(m[1])
-	case threeParts.MatchString(text):
-		m := threeParts.FindStringSubmatch(text)
+	case threeParts().MatchString(text):
+		m := threeParts().FindStringSubmatch(text)
 		month, day, year = number(m[1]), number(m[2]+m[3]+m[4]), fullYear(m[5])
 		if month > 12 {
 			month, day = day, month

@@ -3,7 +3,6 @@ package value
 import (
 	"errors"
 	"fmt"
-	"regexp"
 	"strings"
 	"unicode"
 
@@ -261,13 +260,13 @@ func (p parser) bounded() bool { return !p.ctx.Least.IsZero() || !p.ctx.Most.IsZ
 
 func (p parser) within(l measure.Length) bool { return !l.Less(p.ctx.Least) && !p.ctx.Most.Less(l) }
 
-// shorthand is the trade's way to write a tip: 370 for .370 in.
-var shorthand = regexp.MustCompile(`^[1-9]\d{2}$`)
+// shorthand recognises the trade's way to write a tip: 370 for .370 in.
+func shorthand(raw string) bool { return len(raw) == 3 && raw[0] != '0' && digitsAhead(raw) == 3 }
 
 const whyShorthand = "(trade shorthand for thousandths of an inch)"
 
 func inThousandths(t token) (Alternative, bool) {
-	if !shorthand.MatchString(t.raw) {
+	if !shorthand(t.raw) {
 		return Alternative{}, false
 	}
 	size, _, err := t.num.In(measure.Mil)

@@ -1,12 +1,10 @@
 package value
 
 import (
-	"regexp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
-	"example.com/seatline/fitcalc/limits"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog/words"
 )
@@ -37,8 +35,8 @@ type token struct {
 
 func (t token) is(k kind, text string) bool { return t.kind == k && t.text == text }
 
-// marks are the small words that may stand around a number.
-var marks = []string{"approximate", "reference", "at_most", "at_least", "diameter", "radius", "per_side", "included", "half_angle", "fits"}
+// marks are the small words that may stand around a number: first the one that stands behind one only, last the linking ones.
+var marks = append([]string{"per", "approximate", "reference", "at_most", "at_least", "diameter", "radius", "per_side", "included", "half_angle", "fits"}, linking...)
 
 // linking marks stand between numbers.
 var linking = []string{"or", "to", "per"}
@@ -91,31 +89,16 @@ func (l *lexer) last() token {
 	return l.tokens[len(l.tokens)-1]
 }
 
-var (
-	footnoteMark   = regexp.MustCompile(`^(\*+|[†‡§※]|[¹²³⁴⁵⁶⁷⁸⁹⁰]+⁾?\)?|\([a-zA-Z1-9]\)|[a-z]\))`)
-	starTimes      = regexp.MustCompile(`^\* ?[.,]?\d`)
-	footnoteNumber = regexp.MustCompile(`^[ .:]*\d{1,2}\b`)
-	numberAhead    = regexp.MustCompile(`^(\.?\d|[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒])`)
-	commaAhead     = regexp.MustCompile(`^,\d`)
-	fractionAhead  = regexp.MustCompile(`^(\d+[ -])?(\d+) ?/ ?(\d+)`)
-	isoGeneral     = regexp.MustCompile(`(?i)^(?:DIN )?(?:EN )?ISO ?2768(?:-1)?[ -]*([fmcv])[HKL]?\b`)
-	gradeAhead     = regexp.MustCompile(`^(?i:IT) ?\d{1,2}\b`)
-	classAhead     = regexp.MustCompile(`^[a-zA-Z]{1,2}\d{1,2}\b`)
-	diameterAhead  = regexp.MustCompile(`^[dD] ?=? ?\.?\d`)
-	formAfter      = regexp.MustCompile(`^[tTpP]\b`)
-	plusMinus      = regexp.MustCompile(`^(±|\+ ?/ ?-|\+-|-/\+)`)
-)
-
 func (l *lexer) next() {
 	first, size := utf8.DecodeRuneInString(l.rest)
 	switch {
-	case numberAhead.MatchString(l.rest), commaAhead.MatchString(l.rest) && l.last().kind != aNumber && l.last().kind != aUnit:
+	case numberAhead(l.rest), commaAhead(l.rest) && l.last().kind != aNumber && l.last().kind != aUnit:
 		l.number()
-	case plusMinus.MatchString(l.rest):
-		l.push(aSign, "±", len(plusMinus.FindString(l.rest)))
-	case l.sawNumber && footnoteMark.MatchString(l.rest) && !starTimes.MatchString(l.rest):
-		l.push(aFootnote, "", len(footnoteMark.FindString(l.rest)))
-	case l.last().kind == aNumber && formAfter.MatchString(strings.TrimPrefix(l.rest, "-")): // .370P, .355-T
+	case plusMinusAhead(l.rest) > 0:
+		l.push(aSign, "±", plusMinusAhead(l.rest))
+	case l.sawNumber && footnoteAhead(l.rest) > 0 && !starTimesAhead(l.rest):
+		l.push(aFootnote, "", footnoteAhead(l.rest))
+	case l.last().kind == aNumber && formAhead(strings.TrimPrefix(l.rest, "-")): // .370P, .355-T
 		form := map[byte]string{'t': "taper", 'p': "parallel"}[strings.TrimPrefix(l.rest, "-")[0]|0x20]
 		l.push(aForm, form, len(l.rest)-len(strings.TrimPrefix(l.rest, "-"))+1)
 	case strings.HasPrefix(l.rest, "''") && l.sawNumber:
@@ -146,20 +129,20 @@ func (l *lexer) next() {
 // number reads a number. A slash makes a fraction only where an inch is divided so: 335/350 are two numbers.
 func (l *lexer) number() {
 	text := l.rest
-	if m := fractionAhead.FindStringSubmatch(text); m != nil && !divides(m[3]) {
-		if len(m[2]) < 3 && len(m[3]) < 3 {
-			l.push(aWord, "", len(m[0]))
-			l.problem = Problem{problemUnreadable, m[0] + " is no fraction of an inch and no decimal number"}
+	if m, found := fractionAhead(text); found && !divides(m.denominator) {
+		if len(m.numerator) < 3 && len(m.denominator) < 3 {
+			l.push(aWord, "", len(m.all))
+			l.problem = Problem{problemUnreadable, m.all + " is no fraction of an inch and no decimal number"}
 			return
 		}
-		whole := strings.TrimRight(text[:len(m[1])], " -")
+		whole := strings.TrimRight(m.whole, " -")
 		if whole == "" {
-			whole = m[2]
+			whole = m.numerator
 		}
 		text = text[:strings.Index(text, whole)+len(whole)]
-	} else if m != nil && strings.Contains(m[0], " /") || m != nil && strings.Contains(m[0], "/ ") { // 1 / 2
-		if n, rest, err := measure.ParseNumber(m[1] + m[2] + "/" + m[3]); err == nil && rest == "" {
-			l.took(m[0], n, nil)
+	} else if found && (strings.Contains(m.all, " /") || strings.Contains(m.all, "/ ")) { // 1 / 2
+		if n, rest, err := measure.ParseNumber(m.whole + m.numerator + "/" + m.denominator); err == nil && rest == "" {
+			l.took(m.all, n, nil)
 			return
 		}
 	}
@@ -235,32 +218,36 @@ func leadingRun(s string) string {
 
 // word reads what begins with a letter or an unknown sign.
 func (l *lexer) word(first rune) {
-	if m := isoGeneral.FindStringSubmatch(l.rest); m != nil {
-		l.push(aClass, "ISO 2768-"+strings.ToLower(m[1]), len(m[0]))
-		return
+	if strings.ContainsRune("dDeEiI", first) {
+		if m := isoGeneral().FindStringSubmatch(l.rest); m != nil {
+			l.push(aClass, "ISO 2768-"+strings.ToLower(m[1]), len(m[0]))
+			return
+		}
 	}
 	afterNumber := l.last().kind == aNumber || l.last().kind == aUnit
-	if n := len(gradeAhead.FindString(l.rest)); n > 0 && afterNumber {
+	if n := gradeAhead(l.rest); n > 0 && afterNumber {
 		l.push(aClass, strings.ReplaceAll(l.rest[:n], " ", ""), n)
 		return
 	}
-	if run := classAhead.FindString(l.rest); run != "" && afterNumber {
-		if _, err := limits.ParseClass(run); err == nil {
+	if n := classAhead(l.rest); n > 0 && afterNumber {
+		if run := l.rest[:n]; isClass(run) {
 			l.push(aClass, run, len(run))
 			return
 		}
 	}
-	if diameterAhead.MatchString(l.rest) && !l.sawNumber {
+	if diameterAhead(l.rest) && !l.sawNumber {
 		l.push(aMark, "diameter", strings.IndexAny(l.rest, ".0123456789"))
 		return
 	}
-	if _, n := l.v.LeadingMark(l.rest, "note"); l.sawNumber && n > 0 { // note 2, 注1
-		if number := footnoteNumber.FindString(l.rest[n:]); number != "" {
-			l.push(aFootnote, "", n+len(number))
-			return
+	if l.sawNumber {
+		if _, n := l.v.LeadingMark(l.rest, "note"); n > 0 { // note 2, 注1
+			if number := footnoteNumberAhead(l.rest[n:]); number > 0 {
+				l.push(aFootnote, "", n+number)
+				return
+			}
 		}
 	}
-	if (first == 'x' || first == 'X') && afterNumber && numberAhead.MatchString(strings.TrimLeft(l.rest[1:], " ")) {
+	if (first == 'x' || first == 'X') && afterNumber && numberAhead(strings.TrimLeft(l.rest[1:], " ")) {
 		l.push(aSign, "x", 1)
 		return
 	}
@@ -271,12 +258,12 @@ func (l *lexer) word(first rune) {
 
 // known reads the longest unit, form or small word at the beginning of the text.
 func (l *lexer) known() bool {
-	wanted := marks
+	wanted := marks[1 : len(marks)-len(linking)]
 	if l.sawNumber {
-		wanted = append(append([]string{}, marks...), linking...)
+		wanted = marks[1:]
 	}
 	if l.last().kind == aUnit || l.last().kind == aForm || l.last().kind == aNumber || l.last().is(aSign, "/") {
-		wanted = append([]string{"per"}, wanted...)
+		wanted = marks[:len(wanted)+1]
 	}
 	mark, markLength := l.v.LeadingMark(l.rest, wanted...)
 	unit, unitLength := l.leading(l.v.Unit)
@@ -322,7 +309,7 @@ func (l *lexer) unitMayStand(length int) bool {
 }
 
 func (l *lexer) abbreviationPoint() {
-	if l.last().raw != "" && !strings.HasSuffix(l.last().raw, ".") && strings.HasPrefix(l.rest, ".") && !numberAhead.MatchString(l.rest) {
+	if l.last().raw != "" && !strings.HasSuffix(l.last().raw, ".") && strings.HasPrefix(l.rest, ".") && !numberAhead(l.rest) {
 		l.rest = l.rest[1:]
 	}
 }

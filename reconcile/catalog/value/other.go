@@ -2,10 +2,10 @@ package value
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/internal/pattern"
 )
 
 // angle reads an angle: 90°, 82° incl., 45 deg per side, 0.5 x 45°. A bare number is in degrees.
@@ -203,7 +203,7 @@ func (p parser) taper(tokens []token) Reading {
 	r.Rest = strings.Join(rest, " ")
 	r.Leniencies = append(append([]Leniency{}, p.forgiven...), r.Leniencies...)
 	text := b.String()
-	if m := growthWithoutUnit.FindStringSubmatch(text); m != nil { // .0075 per inch: inches per inch
+	if m := growthWithoutUnit().FindStringSubmatch(text); m != nil { // .0075 per inch: inches per inch
 		text = m[1] + " " + m[2] + "/ " + m[2]
 	}
 	if r.UnitStated || ratio {
@@ -241,7 +241,7 @@ func (p parser) taper(tokens []token) Reading {
 	return r
 }
 
-var growthWithoutUnit = regexp.MustCompile(`^ ?([\d./]+) ?/ (mm|cm|m|in)$`)
+var growthWithoutUnit = pattern.Lazy(`^ ?([\d./]+) ?/ (mm|cm|m|in)$`)
 
 // mostTaper is the steepest taper that a bare number is taken for: shafts taper by less than a hundredth.
 const mostTaper = 0.05

@@ -3,13 +3,14 @@ package value
 import (
 	"errors"
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/internal/pattern"
 )
 
 // maxText is the longest text, in bytes, that is looked at as a value.
@@ -38,7 +39,7 @@ func Read(text string, ctx Context) Reading {
 	}
 	normal, notes := normalise(clean)
 	forgiven = append(forgiven, notes...)
-	if ctx.Stored || storedNoise.MatchString(normal) {
+	if ctx.Stored || storedNoise(normal) {
 		if short, changed := shorten(normal); changed {
 			normal = short
 			if !ctx.Stored {
@@ -86,35 +87,35 @@ func readSpecial(text string, ctx Context) (Reading, bool) {
 		return Reading{Kind: Missing, Problem: Problem{problemMissing, fmt.Sprintf("%q: the value is not stated", text)}}, true
 	case notApplicable:
 		return Reading{Kind: NotApplicable}, true
-	case errorValue.MatchString(text):
+	case strings.HasPrefix(text, "#") && errorValue().MatchString(text):
 		return Reading{Kind: Unreadable, Problem: Problem{problemUnreadable, text + " is an error of the spreadsheet program and no value"}}, true
 	}
 	return Reading{}, false
 }
 
 var (
-	errorValue  = regexp.MustCompile(`^#(N/A|NV|DIV/0!|VALUE!|REF!|NAME\?|NUM!|NULL!|SPILL!|WERT!|BEZUG!)$`)
-	hashes      = regexp.MustCompile(`^#+$`)
-	inQuotes    = regexp.MustCompile(`^["“”]([^"“”]+)["“”]$`)
-	quotedCell  = regexp.MustCompile(`^="(.*)"$`)
-	storedNoise = regexp.MustCompile(`^-?\d*\.\d{13,}$`)
-	exponent    = regexp.MustCompile(`^-?\d+([.,]\d+)?[eE][+-]?\d+$`)
-	plainNumber = regexp.MustCompile(`^[+-]?(\d+([.,]\d*)?|[.,]\d+)$`)
+	errorValue = pattern.Lazy(`^#(N/A|NV|DIV/0!|VALUE!|REF!|NAME\?|NUM!|NULL!|SPILL!|WERT!|BEZUG!)$`)
+	inQuotes   = pattern.Lazy(`^["“”]([^"“”]+)["“”]$`)
+	quotedCell = pattern.Lazy(`^="(.*)"$`)
 )
 
 // unquote takes off the apostrophe before a text, or the ="..." around one, that keep a spreadsheet program from
 // changing it, and the = before a plain number.
 func unquote(s string) (inner string, quoted bool) {
-	if m := quotedCell.FindStringSubmatch(s); m != nil {
-		return m[1], true
+	if strings.HasPrefix(s, `="`) {
+		if m := quotedCell().FindStringSubmatch(s); m != nil {
+			return m[1], true
+		}
 	}
-	if m := inQuotes.FindStringSubmatch(s); m != nil {
-		return m[1], true
+	if startsWithOneOf(s, `"“”`) {
+		if m := inQuotes().FindStringSubmatch(s); m != nil {
+			return m[1], true
+		}
 	}
 	if inner, found := strings.CutPrefix(s, "'"); found && inner != "" && inner[0] != '\'' {
 		return inner, true
 	}
-	if inner, found := strings.CutPrefix(s, "="); found && plainNumber.MatchString(strings.TrimSpace(inner)) {
+	if inner, found := strings.CutPrefix(s, "="); found && plainNumber(strings.TrimSpace(inner)) {
 		return inner, true
 	}
 	return s, false
@@ -123,6 +124,27 @@ func unquote(s string) (inner string, quoted bool) {
 // normalise makes one of the many forms of signs and digits, and tells when that was more than a dash or a quotation
 // mark.
 func normalise(s string) (string, []Leniency) {
+	if isPlain(s) {
+		return plainSigns.Replace(s), nil
+	}
+	return normaliseAny(s)
+}
+
+// isPlain reports whether a text is ASCII alone, without the spaces that are not plain ones.
+func isPlain(s string) bool {
+	for i := 0; i < len(s); i++ {
+		if c := s[i]; c >= utf8.RuneSelf || c >= '\t' && c <= '\r' && c != '\n' && c != '\r' {
+			return false
+		}
+	}
+	return true
+}
+
+// plainSigns are the signs of plain texts that have another form.
+var plainSigns = strings.NewReplacer("[", "(", "{", "(", "]", ")", "}", ")", "\n", ";", "\r", ";")
+
+// normaliseAny is normalise for a text of any characters.
+func normaliseAny(s string) (string, []Leniency) {
 	var b strings.Builder
 	foreign := false
 	runes := []rune(s)
@@ -176,7 +198,7 @@ func sameBlock(a, b rune) bool {
 
 // shorten rounds a number to the fifteen digits that a spreadsheet program shows.
 func shorten(s string) (string, bool) {
-	if !plainNumber.MatchString(s) && !exponent.MatchString(s) {
+	if !plainNumber(s) && !exponent(s) {
 		return s, false
 	}
 	x, err := strconv.ParseFloat(s, 64)
@@ -205,7 +227,7 @@ func readDamaged(text string, ctx Context) (Reading, bool) {
 		}
 		return r, true
 	}
-	if exponent.MatchString(text) {
+	if exponent(text) {
 		r := Reading{Kind: Unreadable, Problem: Problem{problemUnreadable, text + " is a number with an exponent; the file no longer holds what was typed"}}
 		if short, changed := shorten(strings.ReplaceAll(text, ",", ".")); changed && len(short) < 12 {
 			plain := Read(short, ctx)
@@ -213,7 +235,7 @@ func readDamaged(text string, ctx Context) (Reading, bool) {
 		}
 		return r, true
 	}
-	if hashes.MatchString(text) && len(text) > 1 {
+	if len(text) > 1 && strings.Trim(text, "#") == "" {
 		return Reading{Kind: Unreadable, Problem: Problem{problemUnreadable, "the column was too narrow to show the value"}}, true
 	}
 	return Reading{}, false
