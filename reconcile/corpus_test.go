@@ -537,7 +537,7 @@ func onlyTitle(page wantSheet, n int) bool {
 }
 
 func blankRow(s *sheet.Sheet, n int) bool {
-	return !slices.ContainsFunc(s.Rows[n-1], func(c sheet.Cell) bool { return c.Kind != sheet.Blank })
+	return !slices.ContainsFunc(s.Rows[n-1], func(c *sheet.Cell) bool { return c.Kind != sheet.Blank })
 }
 
 func firstRole(c wantColumn) catalog.Role {

@@ -35,16 +35,19 @@ func countDigits(text string) int {
 
 // clubCells counts the cells of a line that are clubs, each another one; zero where one comes back.
 func clubCells(g *grid, lex *lexicon, line, left, right int) int {
-	seen := map[string]bool{}
-	for col := left; col <= right; col++ {
-		club := lex.clubHeading(g.at(line, col))
+	var seen map[string]bool
+	for _, id := range g.row(line, left, right) {
+		if !g.is(asClub, lex, id) {
+			continue
+		}
+		club := lex.clubHeading(g.list[id].text)
 		switch {
-		case club == "":
 		case seen[club]:
 			return 0
-		default:
-			seen[club] = true
+		case seen == nil:
+			seen = map[string]bool{}
 		}
+		seen[club] = true
 	}
 	return len(seen)
 }

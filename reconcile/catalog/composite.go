@@ -215,19 +215,34 @@ func (g *grid) addVirtual(col, count, from, to int, split splitter) []int {
 		added = append(added, g.next)
 		g.next++
 	}
+	known := map[contentID][]contentID{}
 	for line := from; line <= to; line++ {
-		pieces := split.split(g.at(line, col), false)
-		if len(pieces) != count {
-			// What is no list of sizes stays where it is found: in the first of the columns, to be reported there.
-			pieces = append([]string{g.at(line, col)}, make([]string, count-1)...)
+		whole := g.id(line, col)
+		if known[whole] == nil {
+			known[whole] = g.divide(whole, count, split)
 		}
-		shareUnit(pieces)
-		for len(g.text[line-1]) < added[count-1] {
-			g.text[line-1] = append(g.text[line-1], "")
+		for len(g.places[line-1]) < added[count-1] {
+			g.places[line-1] = append(g.places[line-1], nothing)
 		}
-		copy(g.text[line-1][added[0]-1:], pieces)
+		copy(g.places[line-1][added[0]-1:], known[whole])
 	}
 	return added
+}
+
+// divide makes the contents that stand for each size of a composite one.
+func (g *grid) divide(whole contentID, count int, split splitter) []contentID {
+	text := g.list[whole].text
+	pieces := split.split(text, false)
+	if len(pieces) != count {
+		// What is no list of sizes stays where it is found: in the first of the columns, to be reported there.
+		pieces = append([]string{text}, make([]string, count-1)...)
+	}
+	shareUnit(pieces)
+	ids := make([]contentID, count)
+	for i, piece := range pieces {
+		ids[i] = g.retold(whole, piece)
+	}
+	return ids
 }
 
 // shareUnit gives the unit after the last size to those before it: 9.35 x 13.7 x 19 mm.

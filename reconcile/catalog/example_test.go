@@ -8,9 +8,9 @@ import (
 )
 
 func ExampleRead() {
-	text := func(s string) sheet.Cell { return sheet.Cell{Kind: sheet.Text, Raw: s, Shown: s} }
-	number := func(s string) sheet.Cell { return sheet.Cell{Kind: sheet.Number, Raw: s, Shown: s} }
-	heads := &sheet.Sheet{Name: "Heads", Rows: [][]sheet.Cell{
+	text := func(s string) *sheet.Cell { return &sheet.Cell{Kind: sheet.Text, Raw: s, Shown: s} }
+	number := func(s string) *sheet.Cell { return &sheet.Cell{Kind: sheet.Number, Raw: s, Shown: s} }
+	heads := &sheet.Sheet{Name: "Heads", Rows: [][]*sheet.Cell{
 		{text("Part No"), text("Hosel OD"), text("Bore")},
 		{text("KR-20"), number("13.6"), text(`.370"`)},
 		{text("KR-21"), number("136"), text(`.370"`)},

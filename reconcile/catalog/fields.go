@@ -82,12 +82,37 @@ func (t *tableReader) readField(line int, c *column) (Field, trouble) {
 func (t *tableReader) valueCell(line int, c *column) (int, int) {
 	g := t.region.grid
 	fromLine, fromCol := g.source(line, c.col)
+	if !g.is(asDitto, t.lex, g.id(fromLine, fromCol)) {
+		return fromLine, fromCol
+	}
+	last := c.ditto
+	if last.line == fromLine && last.col == fromCol {
+		return last.fromLine, last.fromCol
+	}
+	c.ditto.line, c.ditto.col = fromLine, fromCol
+	c.ditto.fromLine, c.ditto.fromCol = t.aboveDitto(fromLine, fromCol, last)
+	return c.ditto.fromLine, c.ditto.fromCol
+}
+
+// ditto is where a column says ditto, and where the value stands that it refers to.
+type ditto struct{ line, col, fromLine, fromCol int }
+
+// aboveDitto returns where the value stands that a ditto refers to. Down a column of dittos, only the lines since the last one are
+// looked at.
+func (t *tableReader) aboveDitto(fromLine, fromCol int, last ditto) (int, int) {
+	g := t.region.grid
 	for above := fromLine; above >= t.region.body; above-- {
-		text := g.at(g.source(above, fromCol))
-		if text != "" && len(text) <= 16 && t.isDitto(text) {
+		if above == last.line && fromCol == last.col {
+			if g.is(asDitto, t.lex, g.id(last.fromLine, last.fromCol)) {
+				break // there is none
+			}
+			return last.fromLine, last.fromCol
+		}
+		id := g.id(g.source(above, fromCol))
+		if g.is(asDitto, t.lex, id) {
 			continue
 		}
-		if above == fromLine || text != "" {
+		if g.list[id].text != "" {
 			return g.source(above, fromCol)
 		}
 	}
@@ -116,14 +141,14 @@ func (t *tableReader) readLeft(line int, c *column, f Field) (Field, trouble) {
 }
 
 // isDitto reports whether a text refers to the value above it and cannot mean that there is no value.
-func (t *tableReader) isDitto(text string) bool {
-	if strings.ContainsAny(text, "0123456789") || saysLeft(text) {
+func (l *lexicon) isDitto(text string) bool {
+	if text == "" || len(text) > 16 || strings.ContainsAny(text, "0123456789") || saysLeft(text) {
 		return false
 	}
-	if _, ditto := t.lex.ask("ditto", text, t.lex.words.IsDitto); !ditto {
+	if _, ditto := l.ask("ditto", text, l.words.IsDitto); !ditto {
 		return false
 	}
-	_, none := t.lex.ask("not applicable", text, t.lex.words.IsNotApplicable)
+	_, none := l.ask("not applicable", text, l.words.IsNotApplicable)
 	return !none
 }
 

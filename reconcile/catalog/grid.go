@@ -16,7 +16,11 @@ type grid struct {
 	turned bool
 	// lines and width are the extent of the content.
 	lines, width int
-	text         [][]string
+	// places holds, line by line, which of the different contents stands at each place; a line may be shorter than others or nil.
+	places [][]contentID
+	*contents
+	// side is the grid on its side, nil until it is asked for.
+	side *grid
 	// origin leads from a cell of a merged range, but its first, to the first.
 	origin map[sheet.Ref]sheet.Ref
 	// virtual leads from a column that was added for one size of a composite column to that column; next is the number of
@@ -29,27 +33,40 @@ type grid struct {
 
 // newGrid cleans the text of a sheet. Lines and columns beyond the last content are left out.
 func newGrid(s *sheet.Sheet) *grid {
-	g := &grid{sheet: s, origin: map[sheet.Ref]sheet.Ref{}, span: map[sheet.Ref]sheet.Range{}}
-	g.text = make([][]string, len(s.Rows))
+	g := &grid{sheet: s, contents: newContents(), origin: map[sheet.Ref]sheet.Ref{}, span: map[sheet.Ref]sheet.Range{}}
+	g.places = make([][]contentID, len(s.Rows))
+	cells := 0
+	for _, row := range s.Rows {
+		cells += len(row)
+	}
+	slab, known := make([]contentID, 0, cells), map[*sheet.Cell]contentID{}
 	for i, row := range s.Rows {
+		start, seen := len(slab), false
 		for j, cell := range row {
 			if cell.Kind == sheet.Blank && cell.Formula == "" {
+				slab = append(slab, nothing)
 				continue
 			}
 			// A cell with nothing to see in it is content all the same: its row is counted.
 			g.lines = i + 1
-			text := cellText(cell)
-			if text == "" && cell.Formula == "" {
-				continue
+			id, found := known[cell]
+			if !found {
+				id = g.add(content{text: cellText(cell), from: cell})
+				known[cell] = id
 			}
-			if g.text[i] == nil {
-				g.text[i] = make([]string, len(row))
+			seen = true
+			if g.list[id].filled() {
+				g.width = max(g.width, j+1)
 			}
-			g.text[i][j] = text
-			g.width = max(g.width, j+1)
+			slab = append(slab, id)
+		}
+		if seen {
+			g.places[i] = slab[start:len(slab):len(slab)]
+		} else {
+			slab = slab[:start]
 		}
 	}
-	g.text = g.text[:g.lines]
+	g.places = g.places[:g.lines]
 	for _, m := range s.Merges {
 		g.addMerge(m)
 	}
@@ -77,15 +94,19 @@ func (g *grid) addMerge(m sheet.Range) {
 
 // turn returns the grid on its side: columns become lines.
 func (g *grid) turn() *grid {
-	t := &grid{sheet: g.sheet, turned: !g.turned, lines: g.width, width: g.lines, origin: g.origin, span: g.span}
-	t.text = make([][]string, t.lines)
-	cells := make([]string, t.lines*t.width)
-	for line := range t.text {
-		t.text[line] = cells[line*t.width : (line+1)*t.width]
-		for col := range t.text[line] {
-			t.text[line][col] = g.at(col+1, line+1)
+	if g.side != nil {
+		return g.side
+	}
+	t := &grid{sheet: g.sheet, contents: g.contents, turned: !g.turned, lines: g.width, width: g.lines, origin: g.origin, span: g.span}
+	t.places = make([][]contentID, t.lines)
+	slab := make([]contentID, t.lines*t.width)
+	for line := range t.places {
+		t.places[line] = slab[line*t.width : (line+1)*t.width]
+		for col := range t.places[line] {
+			t.places[line][col] = g.id(col+1, line+1)
 		}
 	}
+	g.side = t
 	return t
 }
 
@@ -109,14 +130,30 @@ func (g *grid) place(r sheet.Ref) (line, col int) {
 }
 
 // cell returns the cell of the sheet at a line and column.
-func (g *grid) cell(line, col int) sheet.Cell { return g.sheet.Cell(g.ref(line, col)) }
+func (g *grid) cell(line, col int) sheet.Cell { return g.list[g.id(line, col)].cell() }
+
+// id returns which content stands at a line and column itself, nothing for the covered cells of a merged range.
+func (g *grid) id(line, col int) contentID {
+	if line < 1 || line > len(g.places) || col < 1 || col > len(g.places[line-1]) {
+		return nothing
+	}
+	return g.places[line-1][col-1]
+}
 
 // at returns the cleaned text of a cell itself, empty for the covered cells of a merged range.
-func (g *grid) at(line, col int) string {
-	if line < 1 || line > len(g.text) || col < 1 || col > len(g.text[line-1]) {
-		return ""
+func (g *grid) at(line, col int) string { return g.list[g.id(line, col)].text }
+
+// row returns what stands in a line from one column to another, as far as there is anything.
+func (g *grid) row(line, from, to int) []contentID {
+	if line < 1 || line > len(g.places) {
+		return nil
 	}
-	return g.text[line-1][col-1]
+	row := g.places[line-1]
+	from, to = max(from-1, 0), min(to, len(row))
+	if from >= to {
+		return nil
+	}
+	return row[from:to]
 }
 
 // source returns where the value of a cell stands: its own place, or the first cell of the merged range that covers it.
@@ -146,12 +183,8 @@ func (g *grid) merged(line, col int) (fromLine, fromCol, toLine, toCol int) {
 
 // blankLine reports whether a line has no content between two columns.
 func (g *grid) blankLine(line, from, to int) bool {
-	if line < 1 || line > len(g.text) {
-		return true
-	}
-	row := g.text[line-1]
-	for col := from; col <= min(to, len(row)); col++ {
-		if row[col-1] != "" || g.cell(line, col).Formula != "" {
+	for _, id := range g.row(line, from, to) {
+		if id != nothing && g.list[id].filled() {
 			return false
 		}
 	}
@@ -171,7 +204,7 @@ func (g *grid) columnName(col int) string {
 
 // cellText returns the text of a cell as the reader uses it. A number is its stored value, rounded to the fifteen
 // digits that a spreadsheet program keeps, and not what its format shows, which may hide digits.
-func cellText(c sheet.Cell) string {
+func cellText(c *sheet.Cell) string {
 	switch c.Kind {
 	case sheet.Blank:
 		return ""

@@ -282,7 +282,7 @@ KR-21 | 345 | 9.5 mm | | 12.50
 
 func TestHugeEmptySheet(t *testing.T) {
 	s := grid("Heads", plainHeads)
-	s.Rows = append(s.Rows, make([][]sheet.Cell, 50_000)...)
+	s.Rows = append(s.Rows, make([][]*sheet.Cell, 50_000)...)
 	s.Merges = append(s.Merges, sheet.Range{From: sheet.Ref{Row: 4, Col: 1}, To: sheet.Ref{Row: 1 << 20, Col: 1 << 14}})
 	c := read(t, s)
 	defer show(t, c)
@@ -294,9 +294,9 @@ func TestHugeEmptySheet(t *testing.T) {
 
 func TestTextThatBeginsLikeAFormula(t *testing.T) {
 	s := grid("Heads", plainHeads)
-	s.Rows[1][1] = sheet.Cell{Kind: sheet.Text, Raw: "=HYPERLINK(\"x\")", Shown: "=HYPERLINK(\"x\")"}
-	s.Rows[1][0] = sheet.Cell{Kind: sheet.Text, Raw: `="KR-20"`, Shown: `="KR-20"`}
-	s.Rows[2][0] = sheet.Cell{Kind: sheet.Text, Raw: "'KR-21", Shown: "'KR-21"}
+	s.Rows[1][1] = &sheet.Cell{Kind: sheet.Text, Raw: "=HYPERLINK(\"x\")", Shown: "=HYPERLINK(\"x\")"}
+	s.Rows[1][0] = &sheet.Cell{Kind: sheet.Text, Raw: `="KR-20"`, Shown: `="KR-20"`}
+	s.Rows[2][0] = &sheet.Cell{Kind: sheet.Text, Raw: "'KR-21", Shown: "'KR-21"}
 	c := read(t, s)
 	defer show(t, c)
 	wantRow(t, c, "KR-20", catalog.Used, sizes{catalog.HoselOD: 13.6})

@@ -30,6 +30,8 @@ type region struct {
 	guessed bool
 	// aside are lines within the body that repeat the heading.
 	aside map[int]string
+	// calls are what the headings call for: see callsFor.
+	calls []call
 }
 
 // heading is what stands above a column.
@@ -181,9 +183,10 @@ func strips(g *grid, lex *lexicon, part span) []span {
 func columnRuns(g *grid, part span) []span {
 	used := make([]bool, g.width+2)
 	for line := part.from; line <= part.to; line++ {
-		row := g.text[line-1]
-		for col := part.left; col <= min(part.right, len(row)); col++ {
-			used[col] = used[col] || row[col-1] != ""
+		for i, id := range g.row(line, part.left, part.right) {
+			if id != nothing && g.list[id].text != "" {
+				used[part.left+i] = true
+			}
 		}
 	}
 	var runs []span
@@ -223,19 +226,20 @@ func hasDimension(roles map[string]float64) bool {
 // lineRoles returns the roles that the cells of a line are headings of, with the best score of each; nil where the line
 // cannot be a heading, because too many of its cells are values.
 func lineRoles(g *grid, lex *lexicon, line, left, right int) map[string]float64 {
+	row := g.row(line, left, right)
+	if g.tooManyValues(lex, row) && !headsClubs(g, lex, line, left, right) {
+		return nil
+	}
 	cells, numeric, coded := 0, 0, 0
-	row := g.text[line-1]
-	right = min(right, len(row))
-	for col := left; col <= right; col++ {
-		text := row[col-1]
-		if text == "" {
+	for _, id := range row {
+		if g.list[id].text == "" {
 			continue
 		}
 		cells++
 		switch {
-		case lex.looksValue(text):
+		case g.is(asValue, lex, id):
 			numeric++
-		case bearsDigits(text):
+		case g.is(asDigits, lex, id):
 			coded++
 		}
 	}
@@ -245,17 +249,38 @@ func lineRoles(g *grid, lex *lexicon, line, left, right int) map[string]float64 
 	if cells-numeric < 1 || numeric*3 > cells || (numeric+coded)*2 > cells {
 		return nil
 	}
-	roles := map[string]float64{}
-	for col := left; col <= right; col++ {
-		text := row[col-1]
-		if text == "" || lex.looksValue(text) {
+	var roles map[string]float64
+	for _, id := range row {
+		if g.list[id].text == "" || g.is(asValue, lex, id) || !g.is(asHeading, lex, id) {
 			continue
 		}
-		if found := lex.match(text); len(found) > 0 && found[0].Score >= headingScore {
-			roles[found[0].Role] = max(roles[found[0].Role], found[0].Score)
+		found := lex.match(g.list[id].text)
+		if roles == nil {
+			roles = map[string]float64{}
 		}
+		roles[found[0].Role] = max(roles[found[0].Role], found[0].Score)
 	}
 	return roles
+}
+
+// tooManyValues reports whether so many cells of a line are plainly values that it is no heading, unless it heads columns by clubs. It
+// asks only what is cheap, and spares most lines the rest.
+func (g *grid) tooManyValues(lex *lexicon, row []contentID) bool {
+	cells, numeric, either := 0, 0, 0
+	for _, id := range row {
+		if g.list[id].text == "" {
+			continue
+		}
+		cells++
+		isNumber := g.is(asNumber, lex, id)
+		if isNumber {
+			numeric++
+		}
+		if isNumber || g.is(asDigits, lex, id) {
+			either++
+		}
+	}
+	return numeric*3 > cells || either*2 > cells
 }
 
 // headsClubs reports whether the values of a line are clubs that head columns, beside the heading of a model or part.
@@ -266,9 +291,11 @@ func headsClubs(g *grid, lex *lexicon, line, left, right int) bool {
 	named := false
 	for col := left; col <= right; col++ {
 		text := g.at(line, col)
+		if text == "" || g.is(asClub, lex, g.id(line, col)) {
+			continue
+		}
 		found := lex.match(text)
 		switch {
-		case text == "" || lex.clubHeading(text) != "":
 		case len(found) == 0 || found[0].Score < headingScore:
 			return false
 		default:
@@ -287,13 +314,8 @@ func isHeadingLine(g *grid, lex *lexicon, line, left, right int) bool {
 	if len(roles) < 2 {
 		return false
 	}
-	cells := 0
+	cells := countCells(g, line, span{left: left, right: right})
 	sum := 0.0
-	for col := left; col <= right; col++ {
-		if g.at(line, col) != "" {
-			cells++
-		}
-	}
 	for _, score := range roles {
 		sum += score
 	}
@@ -340,13 +362,9 @@ func (r *region) groups(next *region, lex *lexicon) bool {
 	return gain > 0
 }
 
-// isNewHeading reports whether a line below a table may be a heading again: it is no row of that table and no note, has
-// something below it, and if there are values in it, it also names a size, or else a row of data with words such as iron would
+// isNewHeading reports whether a line below a table that is no row of it may be a heading again: it is no note, has something below it, and if there are values in it, it also names a size, or else a row of data with words such as iron would
 // be lost.
-func isNewHeading(g *grid, lex *lexicon, line int, strip span, above *region) bool {
-	if above.continues(lex, line) {
-		return false
-	}
+func isNewHeading(g *grid, lex *lexicon, line int, strip span) bool {
 	first := firstText(g, line, strip)
 	if _, isNote := lex.ask("note", first, lex.words.IsNote); isNote || leadingMark().MatchString(first) || lastUsed(g, strip) <= line {
 		return false
@@ -362,44 +380,70 @@ func isNewHeading(g *grid, lex *lexicon, line int, strip span, above *region) bo
 // continues reports whether a line holds what the table's headings call for, and so is a row of it whatever its words might
 // mean as headings: a size under a size, a code under the part number, countersunk under the form of the top.
 func (r *region) continues(lex *lexicon, line int) bool {
-	if headsClubs(r.grid, lex, line, r.left, r.right) {
+	g := r.grid
+	if headsClubs(g, lex, line, r.left, r.right) {
 		return false
 	}
-	for col := r.left; col <= r.right; col++ {
-		found := lex.match(r.heading(col).parts...)
-		text := r.grid.at(line, col)
-		if text == "" || len(found) == 0 || found[0].Score < headingScore {
-			continue
-		}
-		if role := Role(found[0].Role); calledFor(lex, role, text) {
+	for _, call := range r.callsFor(lex) {
+		if id := g.id(line, call.col); g.list[id].text != "" && call.by(g, lex, id) {
 			return true
 		}
 	}
 	return false
 }
 
-// calledFor reports whether a text is plainly a value of a role, and no heading.
-func calledFor(lex *lexicon, role Role, text string) bool {
-	if traits[role].want == wantLength {
-		return lex.looksValue(text)
+// call is what the heading of a column calls for.
+type call struct {
+	col int
+	by  func(*grid, *lexicon, contentID) bool
+}
+
+// callsFor returns what the headings of a table call for, sizes first, since they are told at a glance.
+func (r *region) callsFor(lex *lexicon) []call {
+	if r.calls != nil {
+		return r.calls
 	}
-	var ask func(string) (words.Hit, bool)
+	r.calls = []call{}
+	var others []call
+	for _, h := range r.columns {
+		found := lex.match(h.parts...)
+		if len(found) == 0 || found[0].Score < headingScore {
+			continue
+		}
+		role := Role(found[0].Role)
+		if traits[role].want == wantLength {
+			r.calls = append(r.calls, call{h.col, func(g *grid, lex *lexicon, id contentID) bool { return g.is(asValue, lex, id) }})
+		} else if by := calledFor(lex, role); by != nil {
+			others = append(others, call{h.col, func(g *grid, _ *lexicon, id contentID) bool { return by(g.list[id].text) }})
+		}
+	}
+	r.calls = append(r.calls, others...)
+	return r.calls
+}
+
+// calledFor returns the question whether a text is plainly a value of a role that is no size, and no heading; nil where that cannot be
+// told.
+func calledFor(lex *lexicon, role Role) func(text string) bool {
+	var name string
+	var answer func(string) (words.Hit, bool)
 	switch role {
 	case Part:
-		return bearsDigits(text) && len(lex.match(text)) == 0
+		return func(text string) bool { return bearsDigits(text) && len(lex.match(text)) == 0 }
 	case Category:
-		ask = lex.words.Category
+		name, answer = "category", lex.words.Category
 	case Top:
-		ask = lex.words.TopForm
+		name, answer = "top", lex.words.TopForm
 	case Style:
-		ask = lex.words.Style
+		name, answer = "style", lex.words.Style
 	case Material:
-		ask = lex.words.Material
+		name, answer = "material", lex.words.Material
 	default:
-		return false
+		return nil
 	}
-	hit, known := ask(text)
-	return known && hit.Score >= headingScore && !headingOf(lex, role, text)
+	return func(text string) bool {
+		hit, known := lex.ask(name, text, answer)
+		return known && hit.Score >= headingScore && !headingOf(lex, role, text)
+	}
 }
 
 // headingOf reports whether a text is a heading of a role.
@@ -414,12 +458,13 @@ func stripTables(g *grid, lex *lexicon, strip span) []region {
 	for line := strip.from; line <= strip.to; line++ {
 		table, declared := g.tableAt(line, strip)
 		declared = declared && len(lineRoles(g, lex, line, table.left, table.right)) > 0
-		if !declared && !isHeadingLine(g, lex, line, strip.left, strip.right) {
+		// Most lines are rows of the table above, which is told sooner than whether they could be a heading.
+		if !declared && len(found) > 0 && found[len(found)-1].continues(lex, line) || !declared && !isHeadingLine(g, lex, line, strip.left, strip.right) {
 			continue
 		}
 		floor := strip.from
 		if len(found) > 0 {
-			if !declared && !isNewHeading(g, lex, line, strip, &found[len(found)-1]) {
+			if !declared && !isNewHeading(g, lex, line, strip) {
 				continue
 			}
 			floor = found[len(found)-1].body
@@ -641,8 +686,8 @@ func hasWord(text string) bool {
 
 func countCells(g *grid, line int, strip span) int {
 	count := 0
-	for col := strip.left; col <= strip.right; col++ {
-		if g.at(line, col) != "" {
+	for _, id := range g.row(line, strip.left, strip.right) {
+		if g.list[id].text != "" {
 			count++
 		}
 	}
@@ -665,7 +710,7 @@ func (r *region) readHeadings(lex *lexicon) {
 		}
 		texts = append(texts, line)
 	}
-	r.columns = nil
+	r.columns, r.calls = nil, nil
 	for col := r.left; col <= r.right; col++ {
 		h := heading{col: col}
 		for i, line := range texts {

@@ -57,19 +57,20 @@ func (g *grid) explain(lex *lexicon) {
 	if len(legend) < leastLegend {
 		return
 	}
-	for _, row := range g.text {
+	for _, row := range g.places {
 		seen := map[string]bool{}
-		for _, text := range row {
-			if legend[text] != "" {
+		for _, id := range row {
+			if text := g.list[id].text; legend[text] != "" {
 				seen[text] = true
 			}
 		}
 		if len(seen) < leastLegend {
 			continue
 		}
-		for i, text := range row {
+		for i, id := range row {
+			text := g.list[id].text
 			if words := legend[text]; words != "" {
-				row[i] = words + " [" + text + "]"
+				row[i] = g.retold(id, words+" ["+text+"]")
 			}
 		}
 		return
@@ -79,25 +80,24 @@ func (g *grid) explain(lex *lexicon) {
 // legend returns what the letters of a sheet's legend stand for; only letters for sizes count.
 func (g *grid) legend(lex *lexicon) map[string]string {
 	legend := map[string]string{}
-	for _, row := range g.text {
-		for _, text := range row {
-			if len(text) > longestNote {
-				continue
-			}
-			entries := legendEntries(text)
-			if len(entries) < leastLegend {
-				continue
-			}
-			for _, entry := range entries {
-				letter, words := entry.letter, entry.words
-				found := lex.match(words)
-				switch {
-				case len(found) == 0 || found[0].Score < headingScore || traits[Role(found[0].Role)].want != wantLength:
-				case legend[letter] != "" && legend[letter] != words:
-					return nil
-				default:
-					legend[letter] = words
-				}
+	for i := range g.list {
+		text := g.list[i].text
+		if len(text) > longestNote {
+			continue
+		}
+		entries := legendEntries(text)
+		if len(entries) < leastLegend {
+			continue
+		}
+		for _, entry := range entries {
+			letter, words := entry.letter, entry.words
+			found := lex.match(words)
+			switch {
+			case len(found) == 0 || found[0].Score < headingScore || traits[Role(found[0].Role)].want != wantLength:
+			case legend[letter] != "" && legend[letter] != words:
+				return nil
+			default:
+				legend[letter] = words
 			}
 		}
 	}

@@ -138,29 +138,40 @@ func shape(text string) string {
 // countLine counts the cells of a line and those with sizes; first is its first text, and wide is set where one merged
 // cell takes up most of it.
 func (t *tableReader) countLine(line int) (cells, sizes int, first string, wide bool) {
-	r := t.region
-	for col := r.left; col <= r.right; col++ {
-		text := r.grid.at(line, col)
+	r, g := t.region, t.region.grid
+	for i, id := range g.row(line, r.left, r.right) {
+		text := g.list[id].text
 		if text == "" {
 			continue
 		}
 		cells++
 		if first == "" {
 			first = text
-			_, from, _, to := r.grid.merged(line, col)
+			_, from, _, to := g.merged(line, r.left+i)
 			wide = to-from+1 > 1 && (to-from+1)*2 > r.right-r.left+1
 		}
 	}
-	for _, c := range t.columns {
-		switch traits[c.role].want {
-		case wantLength, wantAngle, wantTaper:
-			text := r.grid.at(line, c.col)
-			if text != "" && (looksNumeric(text) || r.grid.cell(line, c.col).Kind == sheet.Error) {
-				sizes++
-			}
+	for _, c := range t.measured() {
+		id := g.id(line, c.col)
+		if g.list[id].text != "" && (g.is(asNumber, t.lex, id) || g.list[id].cell().Kind == sheet.Error) {
+			sizes++
 		}
 	}
 	return cells, sizes, first, wide && cells == 1
+}
+
+// measured returns the columns of lengths, angles and tapers.
+func (t *tableReader) measured() []*column {
+	if t.sizes == nil {
+		t.sizes = []*column{}
+		for _, c := range t.columns {
+			switch traits[c.role].want {
+			case wantLength, wantAngle, wantTaper:
+				t.sizes = append(t.sizes, c)
+			}
+		}
+	}
+	return t.sizes
 }
 
 func (t *tableReader) onlyUnits(line int) bool {

@@ -346,32 +346,41 @@ func (t *tableReader) subjectOf(text string) words.Subject {
 // freeTexts returns the places of the cells of a sheet that belong to no line of data or heading of a table, and of the
 // group headings that say something for several columns.
 func freeTexts(g *grid, readers []*tableReader) []sheet.Ref {
-	taken := map[int][]span{}
-	for _, t := range readers {
-		for i, kind := range t.lines {
-			if kind != lineData && kind != lineHeading && kind != lineRepeated && kind != lineTotal {
-				continue
-			}
-			line := t.region.from + i
-			if t.region.grid.turned {
-				for row := t.region.left; row <= t.region.right; row++ {
-					taken[row] = append(taken[row], span{left: line, right: line})
-				}
-				continue
-			}
-			taken[line] = append(taken[line], span{left: t.region.left, right: t.region.right})
-		}
+	areas := make([]sheet.Range, len(readers))
+	for i, t := range readers {
+		areas[i] = t.region.rangeOf()
 	}
 	var places []sheet.Ref
-	for i, row := range g.text {
-		for j, text := range row {
-			if text == "" || slices.ContainsFunc(taken[i+1], func(s span) bool { return j+1 >= s.left && j+1 <= s.right }) {
-				continue
+	var about []*tableReader
+	for i, row := range g.places {
+		about = about[:0]
+		for k, t := range readers {
+			if areas[k].From.Row <= i+1 && i+1 <= areas[k].To.Row {
+				about = append(about, t)
 			}
-			places = append(places, sheet.Ref{Row: i + 1, Col: j + 1})
+		}
+		for j, id := range row {
+			ref := sheet.Ref{Row: i + 1, Col: j + 1}
+			if g.list[id].text != "" && !slices.ContainsFunc(about, func(t *tableReader) bool { return t.takes(ref) }) {
+				places = append(places, ref)
+			}
 		}
 	}
 	return places
+}
+
+// takes reports whether a cell belongs to a line of data or heading of the table.
+func (t *tableReader) takes(ref sheet.Ref) bool {
+	r := t.region
+	line, col := r.grid.place(ref)
+	if line < r.from || line > r.to || col < r.left || col > r.right {
+		return false
+	}
+	switch t.lines[line-r.from] {
+	case lineData, lineHeading, lineRepeated, lineTotal:
+		return true
+	}
+	return false
 }
 
 // describe says where a general rule stands.

@@ -17,7 +17,7 @@ import (
 func grid(name, text string) *sheet.Sheet {
 	s := &sheet.Sheet{Name: name}
 	for line := range strings.SplitSeq(strings.Trim(text, "\n"), "\n") {
-		var row []sheet.Cell
+		var row []*sheet.Cell
 		for cell := range strings.SplitSeq(line, "|") {
 			row = append(row, cellOf(strings.TrimSpace(cell)))
 		}
@@ -27,16 +27,16 @@ func grid(name, text string) *sheet.Sheet {
 	return s
 }
 
-func cellOf(text string) sheet.Cell {
+func cellOf(text string) *sheet.Cell {
 	switch {
 	case text == "":
-		return sheet.Cell{}
+		return sheet.BlankCell
 	case strings.Trim(text, "0123456789.") == "" && strings.Count(text, ".") < 2 && text != ".":
-		return sheet.Cell{Kind: sheet.Number, Raw: text, Shown: text}
+		return &sheet.Cell{Kind: sheet.Number, Raw: text, Shown: text}
 	case strings.HasPrefix(text, "#") && strings.HasSuffix(text, "!"):
-		return sheet.Cell{Kind: sheet.Error, Raw: text, Shown: text}
+		return &sheet.Cell{Kind: sheet.Error, Raw: text, Shown: text}
 	}
-	return sheet.Cell{Kind: sheet.Text, Raw: text, Shown: text}
+	return &sheet.Cell{Kind: sheet.Text, Raw: text, Shown: text}
 }
 
 // merge makes merged ranges of the marks "<" and "^".
@@ -47,11 +47,11 @@ func merge(s *sheet.Sheet) {
 			right, down := c, r
 			for right+1 < len(s.Rows[r]) && s.Rows[r][right+1].Raw == "<" {
 				right++
-				s.Rows[r][right] = sheet.Cell{}
+				s.Rows[r][right] = sheet.BlankCell
 			}
 			for down+1 < len(s.Rows) && c < len(s.Rows[down+1]) && s.Rows[down+1][c].Raw == "^" {
 				down++
-				s.Rows[down][c] = sheet.Cell{}
+				s.Rows[down][c] = sheet.BlankCell
 			}
 			if right > c || down > r {
 				s.Merges = append(s.Merges, sheet.Range{From: from, To: sheet.Ref{Row: down + 1, Col: right + 1}})

@@ -55,6 +55,8 @@ type column struct {
 	scale     int64
 	mark      value.Mark
 	tolerance *value.Tolerance
+	// ditto is where the column said so last.
+	ditto ditto
 	// note is the tolerance that a note on the sheet gives to the column.
 	note *noteTolerance
 	// clubs are the columns that it stands for, where each gives the size of another club; absent is set while a club is

@@ -262,7 +262,7 @@ PN Vetch | iron | 13.0 | 9.5 | 32 | 15.00
 // TestPartShownWithZeros takes the part number as the sheet shows it, and says so.
 func TestPartShownWithZeros(t *testing.T) {
 	s := grid("Heads", "Part No | Hosel OD (mm)\nKX-1 | 13.2\n88 | 13.4")
-	s.Rows[2][0] = sheet.Cell{Kind: sheet.Number, Raw: "88", Shown: "00088", Format: "00000"}
+	s.Rows[2][0] = &sheet.Cell{Kind: sheet.Number, Raw: "88", Shown: "00088", Format: "00000"}
 	c := read(t, s)
 	defer show(t, c)
 	wantRow(t, c, "00088", catalog.Used, sizes{catalog.HoselOD: 13.4})
@@ -411,7 +411,7 @@ Stock no. | Item | Bore (in) | Base OD (in) | Length (in) | Price
 Total | 3 | | | | 3.30
 `)
 	s.Rows[2][0].Kind = sheet.Text
-	s.Rows[2][4] = sheet.Cell{Kind: sheet.Number, Raw: "0.75", Shown: "0.75", Formula: "3/4"}
+	s.Rows[2][4] = &sheet.Cell{Kind: sheet.Number, Raw: "0.75", Shown: "0.75", Formula: "3/4"}
 	c := read(t, s)
 	defer show(t, c)
 	for _, want := range [][3]string{

@@ -51,6 +51,8 @@ type tableReader struct {
 	// partWidth is the number of digits of part numbers with leading zeros, zero where there are none.
 	partWidth int
 	middles   map[*column]float64
+	// sizes are the columns of measured values: see measured.
+	sizes []*column
 	// shapes are the patterns of the part numbers.
 	shapes map[string]bool
 	table  Table

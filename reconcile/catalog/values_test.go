@@ -220,8 +220,8 @@ F-3 | .368 | .540 | 0.5
 1.2E+05 | .368 | .540 | 0.5
 F-5 | .368 | .540 | 0.5
 `)
-	s.Rows[1][3] = sheet.Cell{Kind: sheet.Date, Raw: "45359", Shown: "8-Mar", Format: "d-mmm"}
-	s.Rows[3][2] = sheet.Cell{Formula: "B4+0.17"}
+	s.Rows[1][3] = &sheet.Cell{Kind: sheet.Date, Raw: "45359", Shown: "8-Mar", Format: "d-mmm"}
+	s.Rows[3][2] = &sheet.Cell{Formula: "B4+0.17"}
 	c := read(t, s)
 	defer show(t, c)
 	wantFinding(t, c, "data.damaged", "D2", "3/8")
@@ -269,10 +269,10 @@ Part No | Hosel OD (mm) | Bore (mm)
 1203 | 13.6 | 9.5
 120000 | 13.6 | 9.5
 `)
-	s.Rows[1][0] = sheet.Cell{Kind: sheet.Text, Raw: "001200", Shown: "001200"}
-	s.Rows[2][0] = sheet.Cell{Kind: sheet.Text, Raw: "001201\u00a0\u200b", Shown: "001201"}
-	s.Rows[4][0] = sheet.Cell{Kind: sheet.Number, Raw: "1203", Shown: "001203", Format: "000000"}
-	s.Rows[5][0] = sheet.Cell{Kind: sheet.Number, Raw: "120000", Shown: "1.20E+05"}
+	s.Rows[1][0] = &sheet.Cell{Kind: sheet.Text, Raw: "001200", Shown: "001200"}
+	s.Rows[2][0] = &sheet.Cell{Kind: sheet.Text, Raw: "001201\u00a0\u200b", Shown: "001201"}
+	s.Rows[4][0] = &sheet.Cell{Kind: sheet.Number, Raw: "1203", Shown: "001203", Format: "000000"}
+	s.Rows[5][0] = &sheet.Cell{Kind: sheet.Number, Raw: "120000", Shown: "1.20E+05"}
 	c := read(t, s)
 	defer show(t, c)
 	wantRow(t, c, "001201", catalog.Used, nil)

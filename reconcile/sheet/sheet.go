@@ -32,8 +32,9 @@ type Note struct {
 type Sheet struct {
 	Name   string
 	Hidden bool
-	// Rows holds the cells of row r at index r−1; a row may be shorter than others or nil.
-	Rows [][]Cell
+	// Rows holds the cells of row r at index r−1; a row may be shorter than others or nil. Cells that are equal may be
+	// one and the same, as those that are blank are BlankCell: nobody changes a cell that he has not made himself.
+	Rows [][]*Cell
 	// Merges are the merged ranges. Only the top left cell of a merged range holds the value.
 	Merges []Range
 	// HiddenRows and HiddenCols hold the numbers of hidden rows and columns.
@@ -79,12 +80,15 @@ type Cell struct {
 	Formula string
 }
 
+// BlankCell stands at the places of a row where there is no cell.
+var BlankCell = &Cell{}
+
 // Cell returns the cell at a place, blank where there is none.
 func (s *Sheet) Cell(r Ref) Cell {
 	if r.Row < 1 || r.Row > len(s.Rows) || r.Col < 1 || r.Col > len(s.Rows[r.Row-1]) {
 		return Cell{}
 	}
-	return s.Rows[r.Row-1][r.Col-1]
+	return *s.Rows[r.Row-1][r.Col-1]
 }
 
 // Width returns the number of columns of the widest row.

@@ -88,11 +88,11 @@ func TestParseRefuses(t *testing.T) {
 func heads(lines ...string) *sheet.Book {
 	s := &sheet.Sheet{Name: "Heads"}
 	for _, line := range lines {
-		var row []sheet.Cell
+		var row []*sheet.Cell
 		for text := range strings.SplitSeq(line, "|") {
-			cell := sheet.Cell{Kind: sheet.Text, Raw: strings.TrimSpace(text), Shown: strings.TrimSpace(text)}
+			cell := &sheet.Cell{Kind: sheet.Text, Raw: strings.TrimSpace(text), Shown: strings.TrimSpace(text)}
 			if cell.Raw == "" {
-				cell = sheet.Cell{}
+				cell = sheet.BlankCell
 			}
 			row = append(row, cell)
 		}

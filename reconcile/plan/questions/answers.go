@@ -79,7 +79,7 @@ func (in *answerReader) report(severity finding.Severity, code string, place fin
 func (in *answerReader) sheet(file string, s *sheet.Sheet) bool {
 	ledger := &in.returned.Ledger
 	ledger.Rows += len(s.Rows)
-	head := slices.IndexFunc(s.Rows, func(row []sheet.Cell) bool {
+	head := slices.IndexFunc(s.Rows, func(row []*sheet.Cell) bool {
 		return columnOf(row, HeadingAnswer) >= 0 && columnOf(row, HeadingKey) >= 0
 	})
 	if head < 0 {
@@ -91,18 +91,18 @@ func (in *answerReader) sheet(file string, s *sheet.Sheet) bool {
 	for i, row := range s.Rows[head+1:] {
 		place := finding.Place{File: file, Sheet: s.Name, Row: head + i + 2}
 		place.Cell = sheet.Ref{Row: place.Row, Col: answer + 1}.String()
-		in.row(place, cellAt(row, answer), strings.TrimSpace(cellAt(row, key).Shown), strings.TrimSpace(cellAt(row, part).Shown))
+		in.row(place, *cellAt(row, answer), strings.TrimSpace(cellAt(row, key).Shown), strings.TrimSpace(cellAt(row, part).Shown))
 	}
 	return true
 }
 
-func columnOf(row []sheet.Cell, heading string) int {
-	return slices.IndexFunc(row, func(c sheet.Cell) bool { return strings.EqualFold(strings.TrimSpace(c.Shown), heading) })
+func columnOf(row []*sheet.Cell, heading string) int {
+	return slices.IndexFunc(row, func(c *sheet.Cell) bool { return strings.EqualFold(strings.TrimSpace(c.Shown), heading) })
 }
 
-func cellAt(row []sheet.Cell, at int) sheet.Cell {
+func cellAt(row []*sheet.Cell, at int) *sheet.Cell {
 	if at < 0 || at >= len(row) {
-		return sheet.Cell{}
+		return sheet.BlankCell
 	}
 	return row[at]
 }

@@ -111,7 +111,7 @@ func TestAnswersOfAnotherSheet(t *testing.T) {
 // TestADateIsNoSize: a spreadsheet program makes a date of 3/8.
 func TestADateIsNoSize(t *testing.T) {
 	b := book("Mapping key | Answer", `sheets."F".rows.2.length | 3/8`)
-	b.Sheets[0].Rows[1][1] = sheet.Cell{Kind: sheet.Date, Raw: "46089", Shown: "8-Mar", Format: "d-mmm"}
+	b.Sheets[0].Rows[1][1] = &sheet.Cell{Kind: sheet.Date, Raw: "46089", Shown: "8-Mar", Format: "d-mmm"}
 	got := questions.Answers(b)
 	if len(got.Findings) != 1 || got.Findings[0].Code != "data.damaged" || !strings.Contains(got.Findings[0].Message, "3/8") {
 		t.Errorf("findings %+v", got.Findings)
@@ -142,8 +142,8 @@ func FuzzAnswers(f *testing.F) {
 	f.Add(`sheets."\x00".heading_rows`, "3]\nkind = [", "")
 	f.Add(`sheets."H".kind`, "heads\"\n[x]", "\"")
 	f.Fuzz(func(t *testing.T, key, answer, part string) {
-		cell := func(s string) sheet.Cell { return sheet.Cell{Kind: sheet.Text, Raw: s, Shown: s} }
-		b := &sheet.Book{Sheets: []*sheet.Sheet{{Rows: [][]sheet.Cell{
+		cell := func(s string) *sheet.Cell { return &sheet.Cell{Kind: sheet.Text, Raw: s, Shown: s} }
+		b := &sheet.Book{Sheets: []*sheet.Sheet{{Rows: [][]*sheet.Cell{
 			{cell("Mapping key"), cell("Answer"), cell("Part")}, {cell(key), cell(answer), cell(part)},
 		}}}}
 		got := questions.Answers(b)

@@ -21,15 +21,15 @@ func decide(inputs []catalog.Input, m catalog.Mapping) *matrix.Result {
 
 // returned is a sheet of questions as it comes back, with answers by key.
 func returned(list questions.List, answers map[string]string) *sheet.Book {
-	text := func(s string) sheet.Cell {
+	text := func(s string) *sheet.Cell {
 		if s == "" {
-			return sheet.Cell{}
+			return sheet.BlankCell
 		}
-		return sheet.Cell{Kind: sheet.Text, Raw: s, Shown: s}
+		return &sheet.Cell{Kind: sheet.Text, Raw: s, Shown: s}
 	}
-	s := &sheet.Sheet{Name: "Questions", Rows: [][]sheet.Cell{{text("For the supplier")}, {text("Part"), text("Answer"), text("Mapping key")}}}
+	s := &sheet.Sheet{Name: "Questions", Rows: [][]*sheet.Cell{{text("For the supplier")}, {text("Part"), text("Answer"), text("Mapping key")}}}
 	for _, q := range list.Questions {
-		s.Rows = append(s.Rows, []sheet.Cell{text(q.Part), text(answers[q.Key]), text(q.Key)})
+		s.Rows = append(s.Rows, []*sheet.Cell{text(q.Part), text(answers[q.Key]), text(q.Key)})
 	}
 	return &sheet.Book{File: "back.xlsx", Sheets: []*sheet.Sheet{s}}
 }

@@ -35,14 +35,14 @@ func read(t testing.TB, members ...string) (*sheet.Book, error) {
 	return opendocument.Read("test.ods", bytes.NewReader(data), int64(len(data)))
 }
 
-func text(s string) sheet.Cell   { return sheet.Cell{Kind: sheet.Text, Raw: s, Shown: s} }
-func number(s string) sheet.Cell { return sheet.Cell{Kind: sheet.Number, Raw: s, Shown: s} }
+func text(s string) *sheet.Cell   { return &sheet.Cell{Kind: sheet.Text, Raw: s, Shown: s} }
+func number(s string) *sheet.Cell { return &sheet.Cell{Kind: sheet.Number, Raw: s, Shown: s} }
 
 func TestCells(t *testing.T) {
-	blank := sheet.Cell{}
+	blank := sheet.BlankCell
 	for _, test := range []struct {
 		name, rows string
-		want       [][]sheet.Cell
+		want       [][]*sheet.Cell
 	}{
 		{"kinds", `<table:table-row>` +
 			`<table:table-cell office:value-type="float" office:value="0.33500000000000002"><text:p>0.335</text:p></table:table-cell>` +
@@ -52,7 +52,7 @@ func TestCells(t *testing.T) {
 			`<table:table-cell office:value-type="boolean" office:boolean-value="true"><text:p>TRUE</text:p></table:table-cell>` +
 			`<table:table-cell office:value-type="string" calcext:value-type="error" table:formula="of:=1/0"><text:p>#DIV/0!</text:p></table:table-cell>` +
 			`<table:table-cell table:formula="of:=[.B2]*25.4"/></table:table-row>`,
-			[][]sheet.Cell{{
+			[][]*sheet.Cell{{
 				{Kind: sheet.Number, Raw: "0.33500000000000002", Shown: "0.335"}, {Kind: sheet.Number, Raw: "0.5", Shown: "50%"},
 				{Kind: sheet.Date, Raw: "45724.75", Shown: "8-Mar"}, {Kind: sheet.Date, Raw: "1.5208333333333333", Shown: "36:30"},
 				{Kind: sheet.Bool, Raw: "1", Shown: "TRUE"}, {Kind: sheet.Error, Raw: "#DIV/0!", Shown: "#DIV/0!", Formula: "1/0"}, {Formula: "B2*25.4"},
@@ -61,16 +61,16 @@ func TestCells(t *testing.T) {
 			`<table:table-cell office:value-type="string"><text:p>a<text:s text:c="2"/>b<text:tab/>c<text:line-break/>d</text:p><text:p><text:span>e</text:span> <text:a>f</text:a></text:p></table:table-cell>` +
 			`<table:table-cell office:value-type="string"><office:annotation><text:p>a remark</text:p></office:annotation><text:p>` + "\n  x\n  y " + `</text:p></table:table-cell>` +
 			`<table:table-cell office:value-type="string" office:string-value="stored"><text:p>shown</text:p></table:table-cell></table:table-row>`,
-			[][]sheet.Cell{{text("a  b\tc\nd\ne f"), text("x y "), text("stored")}}},
+			[][]*sheet.Cell{{text("a  b\tc\nd\ne f"), text("x y "), text("stored")}}},
 		{"repeats", `<table:table-row table:number-rows-repeated="2"/><table:table-row table:number-rows-repeated="2"><table:table-cell table:number-columns-repeated="2"/>` +
 			`<table:table-cell table:number-columns-repeated="2" office:value-type="float" office:value="1"><text:p>1</text:p></table:table-cell><table:table-cell table:number-columns-repeated="16380"/></table:table-row>` +
 			`<table:table-row table:number-rows-repeated="1048572"><table:table-cell table:number-columns-repeated="16384"/></table:table-row>`,
-			[][]sheet.Cell{nil, nil, {blank, blank, number("1"), number("1")}, {blank, blank, number("1"), number("1")}}},
+			[][]*sheet.Cell{nil, nil, {blank, blank, number("1"), number("1")}, {blank, blank, number("1"), number("1")}}},
 		{"groups", `<table:table-header-rows><table:table-row><table:table-cell office:value-type="string"><text:p>head</text:p></table:table-cell></table:table-row></table:table-header-rows>` +
 			`<table:table-row-group><table:table-row><table:table-cell office:value-type="string"><text:p>body</text:p></table:table-cell></table:table-row></table:table-row-group>`,
-			[][]sheet.Cell{{text("head")}, {text("body")}}},
+			[][]*sheet.Cell{{text("head")}, {text("body")}}},
 		{"references", `<table:table-row><table:table-cell table:formula="of:=SUM([.A1:.B2];[$'My.Sheet'.C3])&amp;&quot;[.x]&quot;" office:value-type="float" office:value="1"><text:p>1</text:p></table:table-cell></table:table-row>`,
-			[][]sheet.Cell{{{Kind: sheet.Number, Raw: "1", Shown: "1", Formula: `SUM(A1:B2;$'My.Sheet'!C3)&"[.x]"`}}}},
+			[][]*sheet.Cell{{{Kind: sheet.Number, Raw: "1", Shown: "1", Formula: `SUM(A1:B2;$'My.Sheet'!C3)&"[.x]"`}}}},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			book, err := read(t, "content.xml", rows(test.rows))
@@ -137,7 +137,7 @@ func TestSheets(t *testing.T) {
 		return sheet.Range{From: sheet.Ref{Row: a, Col: b}, To: sheet.Ref{Row: c, Col: d}}
 	}
 	want := []*sheet.Sheet{
-		{Name: "It's a list", Rows: [][]sheet.Cell{{text("x")}}, Merges: []sheet.Range{area(1, 1, 3, 2)}, HiddenRows: map[int]bool{1: true}, HiddenCols: map[int]bool{2: true, 3: true},
+		{Name: "It's a list", Rows: [][]*sheet.Cell{{text("x")}}, Merges: []sheet.Range{area(1, 1, 3, 2)}, HiddenRows: map[int]bool{1: true}, HiddenCols: map[int]bool{2: true, 3: true},
 			Tables: []sheet.Table{{Name: "Tips", Range: area(2, 2, 9, 3)}}},
 		{Name: "H", Hidden: true, HiddenRows: map[int]bool{}, HiddenCols: map[int]bool{}, Tables: []sheet.Table{{Range: area(1, 1, 2, 2)}}},
 	}
@@ -152,7 +152,7 @@ func TestOddCells(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := book.Sheets[0].Rows[0][0]; got != text("###") {
+	if got := book.Sheets[0].Rows[0][0]; *got != *text("###") {
 		t.Errorf("%+v", got)
 	}
 	if len(book.Notes) != 20 || book.Notes[0].Code != opendocument.CodeCell || book.Notes[1].Ref.String() != "B1" {

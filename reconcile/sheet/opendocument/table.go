@@ -19,7 +19,8 @@ type grid struct {
 	out      *sheet.Sheet
 	row, col int      // the last row and column that were read
 	columns  []column // from the left, each repeated
-	cells    []sheet.Cell
+	cells    []*sheet.Cell
+	pool     sheet.Pool[sheet.Cell]
 	notes    int
 	rowStyle string // the style of the cells of the row that have none
 }
@@ -123,7 +124,7 @@ func (g *grid) readRow(s *xmlscan.Scanner) error {
 // store keeps the cells of a row, as often as the row is repeated.
 func (g *grid) store(s *xmlscan.Scanner, first int) error {
 	cells := g.cells
-	for len(cells) > 0 && cells[len(cells)-1] == (sheet.Cell{}) {
+	for len(cells) > 0 && cells[len(cells)-1] == sheet.BlankCell {
 		cells = cells[:len(cells)-1]
 	}
 	if len(cells) == 0 {
@@ -139,7 +140,7 @@ func (g *grid) store(s *xmlscan.Scanner, first int) error {
 		g.out.Rows = append(g.out.Rows, nil)
 	}
 	for range g.row - first + 1 {
-		g.out.Rows = append(g.out.Rows, append([]sheet.Cell(nil), cells...))
+		g.out.Rows = append(g.out.Rows, append([]*sheet.Cell(nil), cells...))
 	}
 	return nil
 }
@@ -176,10 +177,14 @@ func (g *grid) readCell(s *xmlscan.Scanner) error {
 		return s.Fail("row %d has more than %d columns", g.row, MaxCols)
 	}
 	for len(g.cells) < g.col {
-		g.cells = append(g.cells, sheet.Cell{})
+		g.cells = append(g.cells, sheet.BlankCell)
+	}
+	made := g.pool.Find(g.col+1, cell)
+	if made == nil {
+		made = g.pool.Add(g.col+1, cell, cell)
 	}
 	for range times {
-		g.cells = append(g.cells, cell)
+		g.cells = append(g.cells, made)
 	}
 	g.col += times
 	return nil

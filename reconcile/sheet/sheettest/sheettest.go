@@ -12,12 +12,12 @@ import (
 func Sheet(name string, lines ...string) *sheet.Sheet {
 	s := &sheet.Sheet{Name: name}
 	for _, line := range lines {
-		var row []sheet.Cell
+		var row []*sheet.Cell
 		for text := range strings.SplitSeq(line, "|") {
 			text = strings.TrimSpace(text)
-			cell := sheet.Cell{Kind: sheet.Text, Raw: text, Shown: text}
+			cell := &sheet.Cell{Kind: sheet.Text, Raw: text, Shown: text}
 			if text == "" {
-				cell = sheet.Cell{}
+				cell = sheet.BlankCell
 			}
 			row = append(row, cell)
 		}

@@ -18,7 +18,7 @@ const (
 
 // table is what parsing a text gives.
 type table struct {
-	rows [][]sheet.Cell
+	rows [][]*sheet.Cell
 	// stray are the cells whose quotation marks did not follow the rules.
 	stray []sheet.Ref
 }
@@ -37,8 +37,9 @@ type parser struct {
 func parse(text string, separator byte) (table, error) {
 	p := parser{text: text, separator: separator}
 	var t table
-	var row []sheet.Cell
-	var slab []sheet.Cell
+	var row []*sheet.Cell
+	var slab []*sheet.Cell
+	var pool sheet.Pool[string]
 	cells := 0
 	for p.pos < len(p.text) {
 		row = row[:0]
@@ -46,9 +47,11 @@ func parse(text string, separator byte) (table, error) {
 			var field string
 			var stray bool
 			field, stray, more = p.field()
-			var cell sheet.Cell
+			cell := sheet.BlankCell
 			if field != "" {
-				cell = sheet.Cell{Kind: sheet.Text, Raw: field, Shown: field}
+				if cell = pool.Find(len(row)+1, field); cell == nil {
+					cell = pool.Add(len(row)+1, field, sheet.Cell{Kind: sheet.Text, Raw: field, Shown: field})
+				}
 			}
 			row = append(row, cell)
 			if stray {
@@ -58,12 +61,12 @@ func parse(text string, separator byte) (table, error) {
 				return table{}, fmt.Errorf("it has more than %d cells", MaxCells)
 			}
 		}
-		if len(row) == 1 && row[0] == (sheet.Cell{}) {
+		if len(row) == 1 && row[0] == sheet.BlankCell {
 			t.rows = append(t.rows, nil)
 			continue
 		}
 		if len(row) > cap(slab)-len(slab) {
-			slab = make([]sheet.Cell, 0, max(4096, len(row)))
+			slab = make([]*sheet.Cell, 0, max(4096, len(row)))
 		}
 		start := len(slab)
 		slab = append(slab, row...)

@@ -106,7 +106,7 @@ func FuzzRead(f *testing.F) {
 		for _, row := range book.Sheets[0].Rows {
 			for _, cell := range row {
 				total += len(cell.Raw)
-				if (cell.Kind == sheet.Blank) != (cell == sheet.Cell{}) {
+				if (cell.Kind == sheet.Blank) != (*cell == sheet.Cell{}) {
 					t.Errorf("%+v", cell)
 				}
 			}

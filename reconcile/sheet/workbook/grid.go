@@ -34,7 +34,6 @@ func (b *reader) sheet(e entry, relations relations) error {
 	if err := g.read(text); err != nil {
 		return err
 	}
-	// The strings of the cells still hold what they need of the part.
 	b.archive.Drop(target.target)
 	if err := b.tables(g, target.target); err != nil {
 		return err
@@ -115,8 +114,9 @@ type grid struct {
 	preserve bool // of white space, for the whole sheet
 	row      int  // the current one
 	col      int  // the last one in it
-	cells    []sheet.Cell
-	slab     []sheet.Cell // from which rows are cut
+	cells    []*sheet.Cell
+	slab     []*sheet.Cell // from which rows are cut
+	pool     sheet.Pool[cellKey]
 }
 
 func (g *grid) read(text string) error {
@@ -259,7 +259,7 @@ func (g *grid) readRow(s *xmlscan.Scanner) error {
 // store keeps the cells of a row that was read. Rows may come in any order, but each only once.
 func (g *grid) store() error {
 	cells := g.cells
-	for len(cells) > 0 && cells[len(cells)-1] == (sheet.Cell{}) {
+	for len(cells) > 0 && cells[len(cells)-1] == sheet.BlankCell {
 		cells = cells[:len(cells)-1]
 	}
 	if len(cells) == 0 {
@@ -279,7 +279,7 @@ func (g *grid) store() error {
 	}
 	const slab = 4096
 	if len(cells) > cap(g.slab)-len(g.slab) {
-		g.slab = make([]sheet.Cell, 0, max(slab, len(cells)))
+		g.slab = make([]*sheet.Cell, 0, max(slab, len(cells)))
 	}
 	start := len(g.slab)
 	g.slab = append(g.slab, cells...)
@@ -363,11 +363,40 @@ func (g *grid) cell() error {
 			return err
 		}
 	}
-	cell, err := g.interpret(c)
+	cell, err := g.make(c)
 	if err != nil {
 		return err
 	}
 	return g.place(cell)
+}
+
+// cellKey is what makes cells equal: two that the file writes alike.
+type cellKey struct {
+	kind  string
+	style int
+	value string
+}
+
+// make makes a cell of what the file stores, a blank one where there is nothing in it. Its texts are copied, so that the part need not stay in
+// memory.
+func (g *grid) make(c stored) (*sheet.Cell, error) {
+	shared := !c.isFormula && c.inline == ""
+	key := cellKey{c.kind, c.style, c.value}
+	if shared {
+		if known := g.pool.Find(g.col, key); known != nil {
+			return known, nil
+		}
+	}
+	notes := g.notes
+	c.value, c.inline, c.formula = strings.Clone(c.value), strings.Clone(c.inline), strings.Clone(c.formula)
+	cell, err := g.interpret(c)
+	switch {
+	case err != nil || cell == (sheet.Cell{}):
+		return sheet.BlankCell, err
+	case shared && g.notes == notes: // what is noted is noted of each cell
+		return g.pool.Add(g.col, key, cell), nil
+	}
+	return g.pool.Make(cell), nil
 }
 
 func trimBlanks(text string) string {
@@ -402,19 +431,19 @@ func (g *grid) address() error {
 }
 
 // place puts a cell into the row. Cells may come in any order.
-func (g *grid) place(cell sheet.Cell) error {
-	if cell == (sheet.Cell{}) {
+func (g *grid) place(cell *sheet.Cell) error {
+	if cell == sheet.BlankCell {
 		return nil
 	}
 	if len(g.cells) >= g.col {
-		if g.cells[g.col-1] != (sheet.Cell{}) {
+		if g.cells[g.col-1] != sheet.BlankCell {
 			return g.scan.Fail("the cell %s stands twice", g.at())
 		}
 		g.cells[g.col-1] = cell
 		return nil
 	}
 	for len(g.cells) < g.col-1 {
-		g.cells = append(g.cells, sheet.Cell{})
+		g.cells = append(g.cells, sheet.BlankCell)
 	}
 	g.cells = append(g.cells, cell)
 	return nil

@@ -16,7 +16,7 @@ import (
 
 // secondReader compares a book cell by cell with what the workbook library reads from the same bytes: the raw value, the
 // shown text, the formula and the merged ranges. allow says why a shown text may differ; an empty reason is a failure.
-func secondReader(t *testing.T, data []byte, book *sheet.Book, allow func(c sheet.Cell, theirs string) (reason string)) {
+func secondReader(t *testing.T, data []byte, book *sheet.Book, allow func(c *sheet.Cell, theirs string) (reason string)) {
 	t.Helper()
 	raw, shown := openLibrary(t, data), openLibrary(t, data)
 	for _, s := range book.Sheets {
@@ -24,7 +24,7 @@ func secondReader(t *testing.T, data []byte, book *sheet.Book, allow func(c shee
 		for r, row := range s.Rows {
 			for c, cell := range row {
 				name := sheet.Ref{Row: r + 1, Col: c + 1}.String()
-				ours[name] = cell != sheet.Cell{}
+				ours[name] = *cell != sheet.Cell{}
 				theirs, err := raw.GetCellValue(s.Name, name, excelize.Options{RawCellValue: true})
 				if err != nil {
 					t.Fatalf("%s!%s: %v", s.Name, name, err)
@@ -142,7 +142,7 @@ func TestLibraryFiles(t *testing.T) {
 			if len(book.Sheets) != want.sheets {
 				t.Errorf("%d sheets, want %d", len(book.Sheets), want.sheets)
 			}
-			secondReader(t, data, book, func(sheet.Cell, string) string { return "" })
+			secondReader(t, data, book, func(*sheet.Cell, string) string { return "" })
 		})
 	}
 }
@@ -179,7 +179,7 @@ var libraryDiffers = []struct{ codes, numbers, reason string }{
 	{"mm:ss.0", "12.3456789|123456.789|0.000012345", "it cuts or rounds the fraction of a second"},
 }
 
-func libraryReason(c sheet.Cell) string {
+func libraryReason(c *sheet.Cell) string {
 	code := c.Format
 	if code == "" {
 		code = "General"
@@ -203,7 +203,7 @@ func TestShown(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	secondReader(t, data, book, func(c sheet.Cell, _ string) string { return libraryReason(c) })
+	secondReader(t, data, book, func(c *sheet.Cell, _ string) string { return libraryReason(c) })
 	for i, one := range libraryDiffers {
 		if !usedReasons[i] {
 			t.Errorf("the library no longer differs for %s: %s", one.codes, one.reason)

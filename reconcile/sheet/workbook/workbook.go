@@ -17,7 +17,6 @@
 //   - Phonetic guides (furigana) are no part of the text. White space around a text counts only where the file says
 //     xml:space="preserve", as in the programs that write such files.
 //   - A date stored as ISO 8601 text becomes the serial number that other files would store.
-//   - The pieces of text in the result keep the XML of their sheet in memory.
 package workbook
 
 import (

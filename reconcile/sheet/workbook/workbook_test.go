@@ -16,8 +16,8 @@ import (
 	"example.com/seatline/reconcile/sheet/workbook"
 )
 
-func text(s string) sheet.Cell   { return sheet.Cell{Kind: sheet.Text, Raw: s, Shown: s} }
-func number(s string) sheet.Cell { return sheet.Cell{Kind: sheet.Number, Raw: s, Shown: s} }
+func text(s string) *sheet.Cell   { return &sheet.Cell{Kind: sheet.Text, Raw: s, Shown: s} }
+func number(s string) *sheet.Cell { return &sheet.Cell{Kind: sheet.Number, Raw: s, Shown: s} }
 
 // mustRead returns the book of parts that are in order.
 func mustRead(t *testing.T, p parts) *sheet.Book {
@@ -30,46 +30,46 @@ func mustRead(t *testing.T, p parts) *sheet.Book {
 }
 
 func TestCells(t *testing.T) {
-	blank := sheet.Cell{}
+	blank := sheet.BlankCell
 	for _, test := range []struct {
 		name, rows string
-		want       [][]sheet.Cell
+		want       [][]*sheet.Cell
 	}{
 		{"numbers", `<row r="1"><c r="A1"><v>13.6</v></c><c r="B1" t="n"><v>0.33500000000000002</v></c><c r="C1"><v>1E-3</v></c></row>`,
-			[][]sheet.Cell{{number("13.6"), {Kind: sheet.Number, Raw: "0.33500000000000002", Shown: "0.335"}, {Kind: sheet.Number, Raw: "1E-3", Shown: "0.001"}}}},
-		{"number formats", `<row r="1"><c r="A1" s="1"><v>8.509</v></c><c r="B1" s="3"><v>0.335</v></c></row>`, [][]sheet.Cell{{
+			[][]*sheet.Cell{{number("13.6"), {Kind: sheet.Number, Raw: "0.33500000000000002", Shown: "0.335"}, {Kind: sheet.Number, Raw: "1E-3", Shown: "0.001"}}}},
+		{"number formats", `<row r="1"><c r="A1" s="1"><v>8.509</v></c><c r="B1" s="3"><v>0.335</v></c></row>`, [][]*sheet.Cell{{
 			{Kind: sheet.Number, Raw: "8.509", Shown: "8.51", Format: "0.00"}, {Kind: sheet.Number, Raw: "0.335", Shown: "0.335in", Format: `0.000"in"`}}}},
-		{"a fraction that became a date", `<row r="1"><c r="A1" s="5"><v>45724</v></c><c r="B1" s="2"><v>45724</v></c></row>`, [][]sheet.Cell{{
+		{"a fraction that became a date", `<row r="1"><c r="A1" s="5"><v>45724</v></c><c r="B1" s="2"><v>45724</v></c></row>`, [][]*sheet.Cell{{
 			{Kind: sheet.Date, Raw: "45724", Shown: "8-Mar", Format: "d-mmm"}, {Kind: sheet.Date, Raw: "45724", Shown: "3/8/2025", Format: "m/d/yyyy"}}}},
-		{"a date of an East Asian program", `<row r="1"><c r="A1" s="4"><v>45724</v></c></row>`, [][]sheet.Cell{{
+		{"a date of an East Asian program", `<row r="1"><c r="A1" s="4"><v>45724</v></c></row>`, [][]*sheet.Cell{{
 			{Kind: sheet.Date, Raw: "45724", Shown: "2025年3月", Format: `yyyy"年"m"月"`}}}},
 		{"texts", `<row r="1"><c r="A1" t="s"><v>1</v></c><c r="B1" t="inlineStr"><is><t>in place</t></is></c><c r="C1" t="str"><f>A1</f><v>one</v></c></row>`,
-			[][]sheet.Cell{{text("one"), text("in place"), {Kind: sheet.Text, Raw: "one", Shown: "one", Formula: "A1"}}}},
-		{"truth and errors", `<row r="1"><c r="A1" t="b"><v>1</v></c><c r="B1" t="b"><v>0</v></c><c r="C1" t="e"><f>1/0</f><v>#DIV/0!</v></c></row>`, [][]sheet.Cell{{
+			[][]*sheet.Cell{{text("one"), text("in place"), {Kind: sheet.Text, Raw: "one", Shown: "one", Formula: "A1"}}}},
+		{"truth and errors", `<row r="1"><c r="A1" t="b"><v>1</v></c><c r="B1" t="b"><v>0</v></c><c r="C1" t="e"><f>1/0</f><v>#DIV/0!</v></c></row>`, [][]*sheet.Cell{{
 			{Kind: sheet.Bool, Raw: "1", Shown: "TRUE"}, {Kind: sheet.Bool, Raw: "0", Shown: "FALSE"}, {Kind: sheet.Error, Raw: "#DIV/0!", Shown: "#DIV/0!", Formula: "1/0"}}}},
-		{"a formula without a result", `<row r="1"><c r="A1"><f>B2*25.4</f></c><c r="B1" t="str"><f>""</f><v></v></c></row>`, [][]sheet.Cell{{
+		{"a formula without a result", `<row r="1"><c r="A1"><f>B2*25.4</f></c><c r="B1" t="str"><f>""</f><v></v></c></row>`, [][]*sheet.Cell{{
 			{Formula: "B2*25.4"}, {Kind: sheet.Text, Formula: `""`}}}},
-		{"ISO dates", `<row r="1"><c r="A1" t="d"><v>2025-03-08</v></c><c r="B1" t="d" s="5"><v>2025-03-08T18:00:00</v></c><c r="C1" t="d"><v>06:00:00</v></c></row>`, [][]sheet.Cell{{
+		{"ISO dates", `<row r="1"><c r="A1" t="d"><v>2025-03-08</v></c><c r="B1" t="d" s="5"><v>2025-03-08T18:00:00</v></c><c r="C1" t="d"><v>06:00:00</v></c></row>`, [][]*sheet.Cell{{
 			{Kind: sheet.Date, Raw: "45724", Shown: "2025-03-08", Format: "yyyy-mm-dd"}, {Kind: sheet.Date, Raw: "45724.75", Shown: "8-Mar", Format: "d-mmm"},
 			{Kind: sheet.Date, Raw: "0.25", Shown: "06:00:00", Format: "hh:mm:ss"}}}},
-		{"no references", `<row><c><v>1</v></c><c><v>2</v></c></row><row><c><v>3</v></c></row>`, [][]sheet.Cell{{number("1"), number("2")}, {number("3")}}},
+		{"no references", `<row><c><v>1</v></c><c><v>2</v></c></row><row><c><v>3</v></c></row>`, [][]*sheet.Cell{{number("1"), number("2")}, {number("3")}}},
 		{"gaps", `<row r="2"><c r="B2"><v>1</v></c><c r="D2"><v>2</v></c></row><row r="4"><c r="A4"><v>3</v></c></row>`,
-			[][]sheet.Cell{nil, {blank, number("1"), blank, number("2")}, nil, {number("3")}}},
+			[][]*sheet.Cell{nil, {blank, number("1"), blank, number("2")}, nil, {number("3")}}},
 		{"any order", `<row r="3"><c r="C3"><v>3</v></c><c r="A3"><v>1</v></c></row><row r="1"><c r="A1"><v>0</v></c></row>`,
-			[][]sheet.Cell{{number("0")}, nil, {number("1"), blank, number("3")}}},
-		{"blank cells with a format", `<row r="1"><c r="A1"><v>1</v></c><c r="B1" s="1"/><c r="C1" t="s"/></row><row r="2"><c r="A2" s="1"/></row>`, [][]sheet.Cell{{number("1")}}},
+			[][]*sheet.Cell{{number("0")}, nil, {number("1"), blank, number("3")}}},
+		{"blank cells with a format", `<row r="1"><c r="A1"><v>1</v></c><c r="B1" s="1"/><c r="C1" t="s"/></row><row r="2"><c r="A2" s="1"/></row>`, [][]*sheet.Cell{{number("1")}}},
 		{"small letters and white space", `<row r=" 1 "><c r="a1"><v> 13.6
-			</v></c></row>`, [][]sheet.Cell{{number("13.6")}}},
-		{"elements of others", `<row r="1"><c r="A1"><v>1</v><x:v xmlns:x="urn:other">2</x:v><extLst><ext><v>3</v></ext></extLst></c></row>`, [][]sheet.Cell{{number("1")}}},
+			</v></c></row>`, [][]*sheet.Cell{{number("13.6")}}},
+		{"elements of others", `<row r="1"><c r="A1"><v>1</v><x:v xmlns:x="urn:other">2</x:v><extLst><ext><v>3</v></ext></extLst></c></row>`, [][]*sheet.Cell{{number("1")}}},
 		{"escapes", `<row r="1"><c r="A1" t="inlineStr"><is><t>a_x000D_b_x005F_x0041_ &amp;&#xd8; <![CDATA[<c>]]></t></is></c><c r="B1" t="str"><v>_xD83D__xDD27__x00</v></c></row>`,
-			[][]sheet.Cell{{text("a\rb_x0041_ &Ø <c>"), text("\U0001f527_x00")}}},
+			[][]*sheet.Cell{{text("a\rb_x0041_ &Ø <c>"), text("\U0001f527_x00")}}},
 		{"white space of texts", `<row r="1"><c r="A1" t="inlineStr"><is><t> x </t></is></c><c r="B1" t="inlineStr"><is><t xml:space="preserve"> x </t></is></c></row>`,
-			[][]sheet.Cell{{text("x"), text(" x ")}}},
+			[][]*sheet.Cell{{text("x"), text(" x ")}}},
 		{"rich text without its reading", `<row r="1"><c r="A1" t="inlineStr"><is><r><rPr><b/></rPr><t xml:space="preserve">外 </t></r><r><t>径</t></r><rPh sb="0" eb="1"><t>ガイ</t></rPh><phoneticPr fontId="1"/></is></c></row>`,
-			[][]sheet.Cell{{text("外 径")}}},
+			[][]*sheet.Cell{{text("外 径")}}},
 		{"shared formulas", `<row r="1"><c r="B1"><f t="shared" ref="B1:C3" si="0">A1*$A$1+SUM($A1:A$1)+LOG10(A1)&amp;"A1"&amp;'A1'!A1</f><v>1</v></c><c r="C1"><f t="shared" si="0"/><v>2</v></c></row>` +
 			`<row r="3"><c r="B3"><f t="shared" si="0"/><v>3</v></c></row>`,
-			[][]sheet.Cell{
+			[][]*sheet.Cell{
 				{blank, {Kind: sheet.Number, Raw: "1", Shown: "1", Formula: `A1*$A$1+SUM($A1:A$1)+LOG10(A1)&"A1"&'A1'!A1`}, {Kind: sheet.Number, Raw: "2", Shown: "2", Formula: `B1*$A$1+SUM($A1:B$1)+LOG10(B1)&"A1"&'A1'!B1`}},
 				nil,
 				{blank, {Kind: sheet.Number, Raw: "3", Shown: "3", Formula: `A3*$A$1+SUM($A3:A$1)+LOG10(A3)&"A1"&'A1'!A3`}},
@@ -96,7 +96,7 @@ func TestSheet(t *testing.T) {
 		`<Relationship Id="t" Type="` + relationSpace + `/table" Target="../tables/table1.xml"/></Relationships>`
 	p["xl/tables/table1.xml"] = `<table xmlns="` + mainSpace + `" id="1" name="Tips" displayName="Tips_1" ref="B5:C9"><autoFilter ref="B5:C9"/></table>`
 	want := &sheet.Sheet{
-		Name: "S", Rows: [][]sheet.Cell{{number("1")}, {number("2")}},
+		Name: "S", Rows: [][]*sheet.Cell{{number("1")}, {number("2")}},
 		Merges:     []sheet.Range{{From: sheet.Ref{Row: 1, Col: 1}, To: sheet.Ref{Row: 3, Col: 2}}},
 		HiddenRows: map[int]bool{2: true}, HiddenCols: map[int]bool{2: true, 3: true},
 		Tables: []sheet.Table{
@@ -173,8 +173,8 @@ func TestBook(t *testing.T) {
 	want := &sheet.Book{
 		File: "test.xlsx", Format: "xlsx workbook",
 		Sheets: []*sheet.Sheet{
-			{Name: "Third & first", Rows: [][]sheet.Cell{{text("three")}}, HiddenRows: empty, HiddenCols: empty},
-			{Name: "Old", Hidden: true, Rows: [][]sheet.Cell{{text("one")}}, HiddenRows: empty, HiddenCols: empty},
+			{Name: "Third & first", Rows: [][]*sheet.Cell{{text("three")}}, HiddenRows: empty, HiddenCols: empty},
+			{Name: "Old", Hidden: true, Rows: [][]*sheet.Cell{{text("one")}}, HiddenRows: empty, HiddenCols: empty},
 		},
 		Notes: []sheet.Note{{Code: workbook.CodeSheetSkipped, Sheet: "Chart"}, {Code: workbook.CodeDates1904}},
 	}
@@ -188,8 +188,8 @@ func TestDates1904(t *testing.T) {
 	for serial, workbookPr := range map[string]string{"45292": "", "43830": `<workbookPr date1904="1"/>`} {
 		p := rowsOf(`<row r="1"><c r="A1" s="2"><v>` + serial + `</v></c><c r="B1" s="2" t="d"><v>2024-01-01</v></c></row>`)
 		p["xl/workbook.xml"] = strings.Replace(common["xl/workbook.xml"], "<sheets>", workbookPr+"<sheets>", 1)
-		want := sheet.Cell{Kind: sheet.Date, Raw: serial, Shown: "1/1/2024", Format: "m/d/yyyy"}
-		if diff := cmp.Diff([]sheet.Cell{want, want}, mustRead(t, p).Sheets[0].Rows[0]); diff != "" {
+		want := &sheet.Cell{Kind: sheet.Date, Raw: serial, Shown: "1/1/2024", Format: "m/d/yyyy"}
+		if diff := cmp.Diff([]*sheet.Cell{want, want}, mustRead(t, p).Sheets[0].Rows[0]); diff != "" {
 			t.Errorf("(-want +got)\n%s", diff)
 		}
 	}
@@ -199,7 +199,7 @@ func TestDates1904(t *testing.T) {
 func TestOddCells(t *testing.T) {
 	book := mustRead(t, rowsOf(`<row r="1"><c r="A1"><v>NaN</v></c><c r="B1" s="1"><v>13,6</v></c><c r="C1" t="b"><v>x</v></c><c r="D1" t="d"><v>soon</v></c>`+
 		`<c r="E1" s="99"><v>1</v></c><c r="F1"><f t="shared" si="4"/><v>2</v></c></row>`))
-	want := []sheet.Cell{text("NaN"), {Kind: sheet.Text, Raw: "13,6", Shown: "13,6", Format: "0.00"}, text("x"), text("soon"), number("1"), number("2")}
+	want := []*sheet.Cell{text("NaN"), {Kind: sheet.Text, Raw: "13,6", Shown: "13,6", Format: "0.00"}, text("x"), text("soon"), number("1"), number("2")}
 	if diff := cmp.Diff(want, book.Sheets[0].Rows[0]); diff != "" {
 		t.Errorf("(-want +got)\n%s", diff)
 	}

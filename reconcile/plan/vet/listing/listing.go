@@ -93,7 +93,7 @@ func find(file string, s *sheet.Sheet, kind catalog.Kind) (*table, bool) {
 				filled++
 			}
 		}
-		at := slices.IndexFunc(row, func(c sheet.Cell) bool { return t.roleOf(text(c)) == catalog.Part })
+		at := slices.IndexFunc(row, func(c *sheet.Cell) bool { return t.roleOf(text(c)) == catalog.Part })
 		if at >= 0 && filled > 1 {
 			t.heading = i
 			t.describe(row, at)
@@ -108,7 +108,7 @@ func find(file string, s *sheet.Sheet, kind catalog.Kind) (*table, bool) {
 	return nil, false
 }
 
-func text(c sheet.Cell) string { return strings.TrimSpace(c.Shown) }
+func text(c *sheet.Cell) string { return strings.TrimSpace(c.Shown) }
 
 // roleOf is what a heading says, empty where it says nothing for certain.
 func (t *table) roleOf(heading string) catalog.Role {
@@ -133,7 +133,7 @@ var sizes = map[catalog.Kind][]catalog.Role{
 // usual is what is measured where nothing says it.
 var usual = map[catalog.Kind]catalog.Role{catalog.Heads: catalog.HoselOD, catalog.Ferrules: catalog.BaseOD, catalog.Tips: catalog.TipOD}
 
-func (t *table) describe(row []sheet.Cell, partAt int) {
+func (t *table) describe(row []*sheet.Cell, partAt int) {
 	for at, c := range row {
 		heading := text(c)
 		col := column{at: at, heading: heading}
@@ -197,11 +197,11 @@ func (t *table) says(at int) bool {
 	return filled > 0 && known*2 > filled
 }
 
-func (t *table) body() [][]sheet.Cell { return t.sheet.Rows[t.heading+1:] }
+func (t *table) body() [][]*sheet.Cell { return t.sheet.Rows[t.heading+1:] }
 
-func cellAt(row []sheet.Cell, at int) sheet.Cell {
+func cellAt(row []*sheet.Cell, at int) *sheet.Cell {
 	if at < 0 || at >= len(row) {
-		return sheet.Cell{}
+		return sheet.BlankCell
 	}
 	return row[at]
 }
@@ -224,11 +224,11 @@ func (t *table) place(i, at int) finding.Place {
 }
 
 // isEmpty reports whether a row has nothing in it, and isRemark whether it has only its first filled cell.
-func isEmpty(row []sheet.Cell) bool {
-	return !slices.ContainsFunc(row, func(c sheet.Cell) bool { return text(c) != "" })
+func isEmpty(row []*sheet.Cell) bool {
+	return !slices.ContainsFunc(row, func(c *sheet.Cell) bool { return text(c) != "" })
 }
 
-func isRemark(row []sheet.Cell) bool {
+func isRemark(row []*sheet.Cell) bool {
 	filled := 0
 	for _, c := range row {
 		if text(c) != "" {
@@ -271,7 +271,7 @@ func ReadReadings(b *sheet.Book, kind catalog.Kind) Readings {
 }
 
 // row reads one row. It is held where nothing of it can be used.
-func (r *Readings) row(t *table, i int, row []sheet.Cell) {
+func (r *Readings) row(t *table, i int, row []*sheet.Cell) {
 	part := text(cellAt(row, t.first(parts)))
 	fail := func(at int, code, format string, args ...any) {
 		r.Findings.Add(finding.Finding{Severity: finding.Error, Code: code, Place: t.place(i, at), Message: fmt.Sprintf(format, args...)})
@@ -308,7 +308,7 @@ func (r *Readings) row(t *table, i int, row []sheet.Cell) {
 }
 
 // measured is what a cell of a column is a reading of.
-func (t *table) measured(c column, row []sheet.Cell) catalog.Role {
+func (t *table) measured(c column, row []*sheet.Cell) catalog.Role {
 	if c.role != "" {
 		return c.role
 	}
@@ -321,7 +321,7 @@ func (t *table) measured(c column, row []sheet.Cell) catalog.Role {
 }
 
 // size reads one cell as a size.
-func (t *table) size(c column, row []sheet.Cell, cell sheet.Cell) (measure.Length, value.Problem) {
+func (t *table) size(c column, row []*sheet.Cell, cell *sheet.Cell) (measure.Length, value.Problem) {
 	shown, stored := text(cell), false
 	if cell.Kind == sheet.Number {
 		shown, stored = cell.Raw, true
@@ -347,7 +347,7 @@ func (t *table) size(c column, row []sheet.Cell, cell sheet.Cell) (measure.Lengt
 }
 
 // unitOf is the unit of a bare number: its row's, its column's, or that of a line above.
-func (t *table) unitOf(c column, row []sheet.Cell) string {
+func (t *table) unitOf(c column, row []*sheet.Cell) string {
 	if at := t.first(units); at >= 0 {
 		if hit, ok := t.words.Unit(text(cellAt(row, at))); ok && catalog.IsLengthUnit(hit.Value) {
 			return hit.Value
