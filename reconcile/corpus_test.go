@@ -112,10 +112,10 @@ func TestCorpusJudge(t *testing.T) {
 }
 
 func setDim(cat *catalog.Catalogue, dim measure.Dim) {
-	fields := cat.Tables[0].Rows[1].Fields
-	f := fields[catalog.HoselOD]
+	row := &cat.Tables[0].Rows[1]
+	f := row.Fields.Get(catalog.HoselOD)
 	f.Dim = dim
-	fields[catalog.HoselOD] = f
+	row.Fields = row.Fields.With(catalog.HoselOD, f)
 }
 
 func report(t *testing.T, total *score) {
@@ -944,7 +944,7 @@ func (j *judge) foundHeading(c wantColumn) bool {
 func assumedIn(table *catalog.Table, role catalog.Role) bool {
 	seen := 0
 	for _, row := range table.Rows {
-		if f, ok := row.Fields[role]; ok && f.Text != "" {
+		if f, ok := row.Fields.Lookup(role); ok && f.Text != "" {
 			if len(f.Assumptions) == 0 && row.Outcome != catalog.Held {
 				return false
 			}
@@ -1086,7 +1086,7 @@ func (j *judge) part(place string, table *wantTable, want wantRow, row catalog.R
 
 // flagged reports whether a finding or an assumption is upon a field.
 func (j *judge) flagged(table *wantTable, role catalog.Role, row catalog.Row) bool {
-	f, ok := row.Fields[role]
+	f, ok := row.Fields.Lookup(role)
 	if ok && len(f.Assumptions) > 0 {
 		return true
 	}
@@ -1139,7 +1139,7 @@ func (j *judge) value(place string, table *wantTable, want wantRow, row catalog.
 			right = true
 		}
 	}
-	cell := row.Fields[as].Cell
+	cell := row.Fields.Cell(as)
 	j.count(right, miss{
 		kind: "value", place: strings.TrimSpace(fmt.Sprintf("%s %s %s", cell, place, role)), want: text + " " + column.unit + column.tolerance,
 		got: read.String() + flag(flagged), silent: !right && !flagged && !read.harmless(text),
@@ -1221,7 +1221,7 @@ func (r reading) String() string {
 
 // reading returns what a field was read as. Category, top and tip are meanings, and stand in the head.
 func (j *judge) reading(row catalog.Row, got *catalog.Table, role catalog.Role) reading {
-	f := row.Fields[role]
+	f := row.Fields.Get(role)
 	r := reading{dim: f.Dim, angle: f.Angle}
 	if f.IsNumber {
 		r.number = strconv.FormatFloat(f.Number, 'f', -1, 64)
@@ -1354,7 +1354,7 @@ func (j *judge) texts(place string, table *wantTable, row catalog.Row) {
 		if want.Kind != sheet.Text {
 			continue
 		}
-		got := row.Fields[role].Text
+		got := row.Fields.Text(role)
 		j.count(plain(got) == plain(want.Shown), miss{kind: "text", place: ref.String() + " " + place + " " + string(role), want: want.Shown, got: fmt.Sprintf("%q", got), silent: got != "" && plain(got) != plain(want.Shown) && !j.foundCell(ref)})
 	}
 }

@@ -126,7 +126,7 @@ func wantValue(want truth.Field) string {
 
 // shopValue writes what was read for a field in the same form, and the cell that it comes from.
 func shopValue(cat *catalog.Catalogue, got shopRow, want truth.Field) (text, cell string) {
-	field := got.row.Fields[catalog.Role(want.Role)]
+	field := got.row.Fields.Get(catalog.Role(want.Role))
 	switch want.Form {
 	case "mm":
 		return dimText(field.Dim), field.Cell

@@ -236,7 +236,7 @@ func cellInputs(r *matrix.Result, j *joint.Joint, part joint.Part, item *catalog
 		if f.Part != part {
 			continue
 		}
-		field, there := item.Fields[catalog.Role(f.Key)]
+		field, there := item.Fields.Lookup(catalog.Role(f.Key))
 		d := f.Dim(j)
 		given := d != nil && d.Given()
 		if !there && !given {
@@ -310,11 +310,11 @@ func tipInput(r *matrix.Result, h *catalog.Head, head int, tip int32) explain.In
 	if tips.Assumed {
 		in.Kind, role = explain.Assumption, catalog.Bore
 	}
-	in.Place = placeOf(h.Source, h.Fields[role].Cell).String()
+	in.Place = placeOf(h.Source, h.Fields.Cell(role)).String()
 	for i := range r.Catalogue.Tips {
 		t := &r.Catalogue.Tips[i]
 		if strings.TrimSpace(t.Part+" "+matrix.TipName(&t.Tip)) == r.Tips[tip].Name {
-			in.Why += "; its size is that of " + placeOf(t.Source, t.Fields[catalog.TipOD].Cell).String()
+			in.Why += "; its size is that of " + placeOf(t.Source, t.Fields.Cell(catalog.TipOD)).String()
 		}
 	}
 	return in

@@ -191,7 +191,7 @@ type Row struct {
 	Row         int
 	Outcome     Outcome
 	Part        string
-	Fields      map[Role]Field
+	Fields      Fields
 	Assumptions []string
 	// Why says why the row is held or set aside.
 	Why string
@@ -230,7 +230,7 @@ type Item struct {
 	Supplier    string
 	Source      Source
 	// Fields are the values by role, each with its cell.
-	Fields map[Role]Field
+	Fields Fields
 	// Assumptions are those made in reading the row.
 	Assumptions []string
 	Price       float64

@@ -42,8 +42,9 @@ const (
 	asHeading
 	// asClub: see lexicon.clubHeading.
 	asClub
-	// asDitto: see lexicon.isDitto.
+	// asDitto: see lexicon.isDitto; asLeft: see saysLeft.
 	asDitto
+	asLeft
 )
 
 // answer answers a question about a text.
@@ -64,6 +65,8 @@ func (l *lexicon) answer(q questions, text string) bool {
 		return l.clubHeading(text) != ""
 	case asDitto:
 		return l.isDitto(text)
+	case asLeft:
+		return saysLeft(text)
 	}
 	return false
 }

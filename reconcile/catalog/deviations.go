@@ -78,10 +78,13 @@ func (t *tableReader) nameDeviations() {
 	}
 }
 
+// deviatesFrom reports whether a column is the left one of two that give the deviations of another's sizes.
+func (c *column) deviatesFrom(sizes *column) bool { return c.partner != nil && c.covers == sizes.role }
+
 // deviationsFor returns the tolerance that a pair of columns gives to a size, with the place of its first.
 func (t *tableReader) deviationsFor(line int, c *column) (value.Tolerance, string, bool) {
 	for _, pair := range t.columns {
-		if pair.partner == nil || pair.covers != c.role {
+		if !pair.deviatesFrom(c) {
 			continue
 		}
 		first, okFirst := t.deviation(line, pair, c.unit)

@@ -235,7 +235,7 @@ func (t *tableReader) unitOf(line int, c *column, cell sheet.Cell) (unit, why st
 			return unit, ""
 		}
 	}
-	if own := t.byRole[UnitRole]; own != nil && !isLengthUnit(c.headingUnit) {
+	if t.unitsBeside(c) != nil {
 		if hit, ok := t.lex.ask("unit", t.textOf(line, UnitRole), t.lex.words.Unit); ok && isLengthUnit(hit.Value) {
 			return hit.Value, ""
 		}
@@ -247,6 +247,14 @@ func (t *tableReader) unitOf(line int, c *column, cell sheet.Cell) (unit, why st
 		return c.unit, c.unitWhy
 	}
 	return c.unit, ""
+}
+
+// unitsBeside returns the column that gives the units of a column's bare numbers, nil where none does.
+func (t *tableReader) unitsBeside(c *column) *column {
+	if isLengthUnit(c.headingUnit) {
+		return nil
+	}
+	return t.byRole[UnitRole]
 }
 
 // readSize reads a length or diameter.

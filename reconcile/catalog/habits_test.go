@@ -349,7 +349,7 @@ Z-3 | 待定 | 黑`,
 			defer show(t, c)
 			wantRow(t, c, "Z-2", catalog.Used, sizes{catalog.Bore: 9.35, catalog.BaseOD: 13.9, catalog.Length: 25})
 			wantRow(t, c, "Z-3", catalog.Held, sizes{catalog.Bore: 0, catalog.BaseOD: 0})
-			if cell := c.Ferrules[0].Fields[catalog.BaseOD].Cell; cell != "B2" {
+			if cell := c.Ferrules[0].Fields.Cell(catalog.BaseOD); cell != "B2" {
 				t.Errorf("base OD from %s", cell)
 			}
 		})

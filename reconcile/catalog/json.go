@@ -94,8 +94,8 @@ func sheetDocument(t *Table) SheetDocument {
 }
 
 func rowDocument(r *Row) RowDocument {
-	doc := RowDocument{Row: r.Row, Outcome: r.Outcome.String(), Part: r.Part, Fields: make(map[Role]FieldDocument, len(r.Fields)), Assumptions: orEmpty(r.Assumptions), Why: r.Why}
-	for role, f := range r.Fields {
+	doc := RowDocument{Row: r.Row, Outcome: r.Outcome.String(), Part: r.Part, Fields: make(map[Role]FieldDocument, r.Fields.Len()), Assumptions: orEmpty(r.Assumptions), Why: r.Why}
+	for role, f := range r.Fields.All() {
 		doc.Fields[role] = fieldDocument(&f)
 	}
 	return doc

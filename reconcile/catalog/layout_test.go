@@ -169,7 +169,7 @@ Bore depth (mm) | 32 | 30 | 31
 	if len(c.Heads) != 3 || c.Heads[2].Category != fitcalc.Wedge {
 		t.Errorf("%d heads", len(c.Heads))
 	}
-	if cell := c.Heads[2].Fields[catalog.HoselOD].Cell; cell != "D5" {
+	if cell := c.Heads[2].Fields.Cell(catalog.HoselOD); cell != "D5" {
 		t.Errorf("hosel OD from %s", cell)
 	}
 }

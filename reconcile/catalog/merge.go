@@ -3,6 +3,7 @@ package catalog
 import (
 	"fmt"
 	"maps"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -21,9 +22,9 @@ type partKey struct {
 
 // key returns what makes the entry the same part as another.
 func (e *entry) key() partKey {
-	key := partKey{kind: e.table.kind, part: words.Fold(e.item.Part)}
+	key := partKey{kind: e.table.kind, part: words.Fold(e.part)}
 	if len(key.part) <= 3 && isDigits(key.part) {
-		key.supplier = e.item.Supplier
+		key.supplier = e.table.supplier
 	}
 	return key
 }
@@ -31,19 +32,34 @@ func (e *entry) key() partKey {
 // merge joins entries of the same part that agree, and holds those that do not. Entries that are held stay by themselves:
 // what they lack is still to be asked. The order of the entries stays.
 func merge(entries []*entry) []*entry {
-	groups := map[partKey][]*entry{}
-	for _, e := range entries {
+	// Entries of one part are strung together, each with the place of the next one; most are alone.
+	const end = -1
+	first, last := make(map[partKey]int, len(entries)), map[int]int{}
+	next := make([]int, len(entries))
+	for i, e := range entries {
+		next[i] = end
 		key := e.key()
-		groups[key] = append(groups[key], e)
+		head, known := first[key]
+		if !known {
+			first[key] = i
+			continue
+		}
+		tail, several := last[head]
+		if !several {
+			tail = head
+		}
+		next[tail], last[head] = i, i
 	}
 	dropped := map[*entry]bool{}
-	done := map[partKey]bool{}
-	for _, e := range entries {
-		key := e.key()
-		if group := groups[key]; len(group) > 1 && !done[key] {
-			done[key] = true
-			mergeGroup(group, dropped)
+	for _, head := range slices.Sorted(maps.Keys(last)) {
+		var group []*entry
+		for i := head; i != end; i = next[i] {
+			group = append(group, entries[i])
 		}
+		mergeGroup(group, dropped)
+	}
+	if len(dropped) == 0 {
+		return entries
 	}
 	kept := entries[:0]
 	for _, e := range entries {
@@ -83,17 +99,17 @@ func mergeGroup(group []*entry, dropped map[*entry]bool) {
 }
 
 // held reports whether the entry's row is held.
-func (e *entry) held() bool { return e.table.table.Rows[e.rows[0]].Outcome == Held }
+func (e *entry) held() bool { return e.table.table.Rows[e.row].Outcome == Held }
 
 // original returns the field as the row has it, before a conflict took its value away.
-func (e *entry) original(role Role) Field { return e.table.table.Rows[e.rows[0]].Fields[role] }
+func (e *entry) original(role Role) Field { return e.table.table.Rows[e.row].Fields.Get(role) }
 
 // disagree reports whether two entries give different sizes, beyond the last digits that they are written with.
 func disagree(a, b *entry, role Role) bool {
 	switch traits[role].want {
 	case wantLength:
 		x, y := a.original(role).Dim, b.original(role).Dim
-		return x.Given() && y.Given() && apart(x.Nominal(), y.Nominal(), a.fine[role].Add(b.fine[role]))
+		return x.Given() && y.Given() && apart(x.Nominal(), y.Nominal(), a.fields.fine(role).Add(b.fields.fine(role)))
 	case wantAngle:
 		x, y := a.original(role).Angle, b.original(role).Angle
 		return !x.IsZero() && !y.IsZero() && x != y
@@ -110,7 +126,7 @@ func apart(a, b, slack measure.Length) bool {
 // conflict reports two values of one part that disagree, holds both rows, and takes the value from both.
 func conflict(a, b *entry, role Role) {
 	x, y := a.original(role), b.original(role)
-	message := fmt.Sprintf("%s: %s is %s (%s) by %s but %s (%s) by %s%s", a.item.Part, role, x.Text, sayField(x), a.where(role), y.Text, sayField(y), b.where(role),
+	message := fmt.Sprintf("%s: %s is %s (%s) by %s but %s (%s) by %s%s", a.part, role, x.Text, sayField(x), a.where(role), y.Text, sayField(y), b.where(role),
 		ratio(x.Dim, y.Dim))
 	for _, pair := range [][2]*entry{{a, b}, {b, a}} {
 		e, other := pair[0], pair[1]
@@ -146,63 +162,57 @@ func ratio(a, b measure.Dim) string {
 }
 
 func (e *entry) place(role Role) finding.Place {
-	return finding.Place{File: e.table.file, Sheet: e.table.sheet.Name, Row: e.item.Source.Row, Cell: e.item.Fields[role].Cell}
+	return finding.Place{File: e.table.file, Sheet: e.table.sheet.Name, Row: e.source().Row, Cell: e.fields.Cell(role)}
 }
 
 func (e *entry) where(role Role) string {
 	place := e.place(role)
-	if e.item.Supplier != "" {
-		return e.item.Supplier + " (" + place.String() + ")"
+	if e.table.supplier != "" {
+		return e.table.supplier + " (" + place.String() + ")"
 	}
 	return place.String()
 }
 
 // hold takes a value from the entry and holds its row. It reports whether the value was gone already.
 func (e *entry) hold(role Role, why string) bool {
-	f := e.item.Fields[role]
+	f := e.fields.Get(role)
 	if !f.Dim.Given() && f.Angle.IsZero() {
 		return true
 	}
-	fields := maps.Clone(e.item.Fields)
 	f.Dim, f.Angle = measure.Dim{}, measure.Angle{}
-	fields[role] = f
-	e.item.Fields = fields
-	for _, at := range e.rows {
-		row := &e.table.table.Rows[at]
-		if row.Outcome != Held {
-			row.Outcome, row.Why = Held, why
-		}
+	e.fields = e.fields.with(role, f, e.fields.fine(role))
+	row := &e.table.table.Rows[e.row]
+	if row.Outcome != Held {
+		row.Outcome, row.Why = Held, why
 	}
 	return false
 }
 
 // take fills what the entry lacks from another of the same part, and says so where that is a size.
 func (e *entry) take(other *entry) {
-	fields := maps.Clone(e.item.Fields)
-	for _, role := range sortedKeys(other.item.Fields) {
-		f := other.item.Fields[role]
-		own, known := fields[role]
+	byRole := slices.Clone(other.fields.list)
+	slices.SortFunc(byRole, func(a, b stated) int { return strings.Compare(string(a.at.role()), string(b.at.role())) })
+	for _, one := range byRole {
+		role, f := one.at.role(), one.value()
+		own, known := e.fields.Lookup(role)
 		if known && (own.Text != "" || own.Dim.Given()) {
 			continue
 		}
-		fields[role] = f
+		fine := e.fields.fine(role)
 		if f.Dim.Given() || !f.Angle.IsZero() {
 			e.assume(fmt.Sprintf("%s taken from the same part in %s", role, other.place(role)))
-			e.fine[role] = other.fine[role]
+			fine = other.fields.fine(role)
 		}
+		e.fields = e.fields.with(role, f, fine)
 	}
-	e.item.Fields = fields
-	if !e.item.HasPrice {
-		e.item.Price, e.item.HasPrice = other.item.Price, other.item.HasPrice
-	}
-	if e.item.Description == "" {
-		e.item.Description = other.item.Description
+	if !e.hasPrice {
+		e.price, e.hasPrice = other.price, other.hasPrice
 	}
 	if e.category == "" {
 		e.category = other.category
 	}
 	if e.table == other.table {
-		e.table.add(finding.Note, "data.repeated", other.line, 0, fmt.Sprintf("%s stands in row %d and in row %d, which agree", e.item.Part, e.line, other.line), "")
+		e.table.add(finding.Note, "data.repeated", other.line, 0, fmt.Sprintf("%s stands in row %d and in row %d, which agree", e.part, e.line, other.line), "")
 	}
 }
 
@@ -210,17 +220,17 @@ func (e *entry) take(other *entry) {
 func similar(entries []*entry) {
 	first := map[partKey]*entry{}
 	for _, e := range entries {
-		key := partKey{kind: e.table.kind, part: skeleton(e.item.Part)}
+		key := partKey{kind: e.table.kind, part: skeleton(e.part)}
 		other, known := first[key]
 		if !known {
 			first[key] = e
 			continue
 		}
-		if words.Fold(other.item.Part) == words.Fold(e.item.Part) || key.part == "" {
+		if words.Fold(other.part) == words.Fold(e.part) || key.part == "" {
 			continue
 		}
 		e.table.add(finding.Note, "data.similar", e.line, 0, fmt.Sprintf("%s and %s (%s) are nearly the same part number; they are kept apart",
-			e.item.Part, other.item.Part, other.place(Part)), "")
+			e.part, other.part, other.place(Part)), "")
 	}
 }
 

@@ -168,8 +168,9 @@ func explain(c *catalog.Catalogue) string {
 // rowText writes a row on one line.
 func rowText(row catalog.Row) string {
 	text := fmt.Sprintf("%d %s %s", row.Row, row.Outcome, row.Part)
-	for _, role := range slices.Sorted(maps.Keys(row.Fields)) {
-		f := row.Fields[role]
+	fields := maps.Collect(row.Fields.All())
+	for _, role := range slices.Sorted(maps.Keys(fields)) {
+		f := fields[role]
 		switch {
 		case role == catalog.Part:
 		case f.Dim.HasLimits():
@@ -206,7 +207,7 @@ func wantRow(t *testing.T, c *catalog.Catalogue, part string, outcome catalog.Ou
 				t.Errorf("%s: outcome %s, want %s", part, row.Outcome, outcome)
 			}
 			for role, size := range want {
-				got := row.Fields[role].Dim
+				got := row.Fields.Get(role).Dim
 				if size == 0 && got.Given() {
 					t.Errorf("%s: %s = %v, want none", part, role, got)
 				}

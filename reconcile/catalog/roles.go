@@ -57,6 +57,11 @@ type column struct {
 	tolerance *value.Tolerance
 	// ditto is where the column said so last.
 	ditto ditto
+	// memo are the cells that were understood so far. alone is whether no other column has the role, and company are the columns that have
+	// a say in what a cell means; both are found when they are needed.
+	memo    memo
+	alone   answer
+	company []*column
 	// note is the tolerance that a note on the sheet gives to the column.
 	note *noteTolerance
 	// clubs are the columns that it stands for, where each gives the size of another club; absent is set while a club is
@@ -71,6 +76,15 @@ type column struct {
 	deviation int
 	partner   *column
 }
+
+// answer is the answer to a question that is asked once.
+type answer uint8
+
+const (
+	unasked answer = iota
+	yes
+	no
+)
 
 // Points of the assignment of roles to columns. A heading that says exactly a role is worth ten; the values say how
 // well they fit. They order readings of a table and are no probabilities.

@@ -3,6 +3,7 @@ package catalog
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/seatline/fitcalc/measure"
@@ -14,33 +15,53 @@ import (
 // entry is one row of the catalogue before it is typed and merged.
 type entry struct {
 	table *tableReader
-	// rows are the places of its rows in the table: one, or one for each row that it was merged from.
-	rows []int
-	item Item
+	// row is the place of its row in the table, and line its line.
+	row, line int
+	part      string
+	fields    Fields
+	assumed   *assumptions
+	price     float64
+	hasPrice  bool
 	// category is the word of the contract for the kind of club.
 	category string
-	line     int
-	// fine is half of the last digit that each size is stated with.
-	fine map[Role]measure.Length
+}
+
+// item is what is common to all kinds of parts.
+func (e *entry) item() Item {
+	return Item{
+		Part: e.part, Description: e.fields.Text(Description), Supplier: e.table.supplier, Source: e.source(), Fields: e.fields, Assumptions: e.assumed.texts,
+		Price: e.price, HasPrice: e.hasPrice,
+	}
 }
 
 // readRows reads every line of the table.
 func (t *tableReader) readRows() {
 	t.repeats = t.partsRepeat() || t.titlePart != ""
+	t.assumed = &assumptions{}
+	if t.kindAssumed != "" {
+		t.assumed = t.assumed.with(t.kindAssumed)
+	}
+	for _, c := range t.columns {
+		if c.role != "" && c.role != Tolerance && t.byRole[c.role] == c {
+			t.read = append(t.read, c)
+		}
+	}
+	t.table.Rows = slices.Grow(t.table.Rows, len(t.lines))
+	clubs := t.clubsOf()
 	for i, kind := range t.lines {
 		line := t.region.from + i
 		if kind != lineData || t.kind == UnknownKind {
 			t.setAside(line, kind)
 			continue
 		}
-		t.readLine(line)
+		t.readLine(line, clubs)
 	}
 }
 
 // readLine reads a line of data: once, or once for each club that the table has columns for.
-func (t *tableReader) readLine(line int) {
+func (t *tableReader) readLine(line int, clubs []string) {
 	read := false
-	for _, club := range t.clubsOf() {
+	for _, club := range clubs {
 		if t.turnTo(line, club) {
 			t.readRow(line, club)
 			read = true
@@ -85,6 +106,12 @@ func (t *tableReader) firstTextOf(line int) string {
 func (t *tableReader) readSection(line int) {
 	text := t.firstTextOf(line)
 	t.section, t.sectionUnit, t.sectionCategory = text, t.unitOfSection(text), ""
+	at := slices.Index(t.sectionUnits, t.sectionUnit)
+	if at < 0 {
+		at = len(t.sectionUnits)
+		t.sectionUnits = append(t.sectionUnits, t.sectionUnit)
+	}
+	t.sectionNumber = int32(at + 1)
 	if hit, found := t.lex.category(text); found && hit.Score >= 0.3 {
 		t.sectionCategory = hit.Value
 	}
@@ -95,10 +122,9 @@ type rowReader struct {
 	t    *tableReader
 	line int
 	// club is the club whose columns are read, empty where the table has none by club.
-	club        string
-	fields      map[Role]Field
-	fine        map[Role]measure.Length
-	assumptions []string
+	club    string
+	fields  Fields
+	assumed *assumptions
 	// held says why the row is held, empty where it is not.
 	held string
 }
@@ -111,31 +137,23 @@ func (r *rowReader) hold(why string) {
 
 func (r *rowReader) assume(texts ...string) {
 	for _, text := range texts {
-		known := false
-		for _, own := range r.assumptions {
-			known = known || own == text
-		}
-		if !known {
-			r.assumptions = append(r.assumptions, text)
-		}
+		r.assumed = r.assumed.with(text)
 	}
 }
 
 // readRow reads a line of data into rows of the table and entries of the catalogue.
 // It is for one club where a club is given.
 func (t *tableReader) readRow(line int, club string) {
-	r := rowReader{t: t, line: line, club: club, fields: make(map[Role]Field, len(t.byRole)), fine: map[Role]measure.Length{}}
+	r := rowReader{t: t, line: line, club: club, fields: Fields{t.scratch[:0]}, assumed: t.assumed}
 	if t.kindHeld != "" {
 		r.hold(t.kindHeld)
 	}
-	if t.kindAssumed != "" {
-		r.assume(t.kindAssumed)
-	}
-	for _, c := range t.columns {
-		if c.role != "" && c.role != Tolerance && t.byRole[c.role] == c && !c.absent {
+	for _, c := range t.read {
+		if !c.absent {
 			r.readColumn(c)
 		}
 	}
+	t.scratch = r.fields.list
 	r.addAnswers()
 	part := r.part()
 	r.missing(part)
@@ -145,40 +163,19 @@ func (t *tableReader) readRow(line int, club string) {
 // readColumn reads one role of the line from the columns that state it.
 func (r *rowReader) readColumn(c *column) {
 	t := r.t
-	f, bad := t.readField(r.line, c)
-	if c.aspect == least || c.aspect == most {
-		f, bad = t.readLimits(r.line, c, f, bad)
-	} else if traits[c.role].want == wantLength && !bad.any() {
-		f, bad = t.readRepeats(r.line, c, f)
+	u := t.meaningOf(r.line, c)
+	if u.bad.any() {
+		r.trouble(c, u.bad)
 	}
-	if c.held != "" && !c.known {
-		f, bad = Field{Text: f.Text, Cell: f.Cell}, trouble{finding.Note, "held", c.held}
-	}
-	if bad.any() {
-		r.trouble(c, f, bad)
-		f.Dim, f.Angle = measure.Dim{}, measure.Angle{}
-	}
-	if f.Text == "" && !f.Dim.Given() {
+	if u.what == nil {
 		return
 	}
-	if t.kindHeld != "" {
-		f.Dim, f.Angle = measure.Dim{}, measure.Angle{}
+	at := placeIn(c.role, u.cell)
+	if u.cell == "" {
+		at = placeOf(c.role, t.region.grid.ref(t.valueCell(r.line, c)))
 	}
-	r.fields[c.role] = f
-	if c.role == Top || c.role == Style {
-		t.checkForm(r.line, c, f.Text)
-	}
-	switch traits[c.role].want {
-	case wantLength, wantAngle:
-		r.assume(f.Assumptions...)
-	default:
-		if !c.known {
-			r.assume(fmt.Sprintf("column %s taken as %s by its values", t.region.grid.columnName(c.col), c.role))
-		}
-	}
-	if f.Dim.Given() {
-		r.fine[c.role] = fineness(f.Text, f.Dim.Nominal(), c.profile.digits)
-	}
+	r.fields.list = append(r.fields.list, stated{u.what, at})
+	r.assume(u.assumed...)
 }
 
 // checkForm reports the text of a form that is not known, once for each text.
@@ -198,7 +195,7 @@ func (t *tableReader) checkForm(line int, c *column, text string) {
 }
 
 // trouble reports what is wrong with a value, and holds the row where the value matters to the joint.
-func (r *rowReader) trouble(c *column, f Field, bad trouble) {
+func (r *rowReader) trouble(c *column, bad trouble) {
 	t := r.t
 	matters := false
 	switch traits[c.role].want {
@@ -362,7 +359,7 @@ func (r *rowReader) addAnswers() {
 			r.t.add(finding.Warning, bad.code, r.line, 0, bad.message, r.t.settle("rows", lineName(r.line), string(role)))
 			continue
 		}
-		r.fields[role] = f
+		r.fields = r.fields.With(role, f)
 		r.assume(f.Assumptions...)
 	}
 }
@@ -380,7 +377,7 @@ func (r *rowReader) missing(part string) {
 	need := [][]Role{Heads: {HoselOD, AdapterOD}, Ferrules: {BaseOD, Bore}, Tips: {TipOD}}[t.kind]
 	hasColumn := false
 	for _, role := range need {
-		if r.fields[role].Dim.Given() {
+		if r.fields.dim(role).Given() {
 			return
 		}
 		hasColumn = hasColumn || t.byRole[role] != nil
@@ -420,9 +417,10 @@ func (r *rowReader) finish(part string) {
 	switch {
 	case r.held != "":
 		outcome = Held
-	case len(r.assumptions) > 0:
+	case len(r.assumed.texts) > 0:
 		outcome = Assumed
 	}
+	fields := t.keep(r.fields)
 	for _, club := range clubs {
 		name := base
 		switch {
@@ -437,31 +435,52 @@ func (r *rowReader) finish(part string) {
 				outcome = Assumed
 			}
 		}
-		t.table.Rows = append(t.table.Rows, Row{Row: r.line, Outcome: outcome, Part: name, Fields: r.fields, Assumptions: r.assumptions, Why: r.held})
+		t.table.Rows = append(t.table.Rows, Row{Row: r.line, Outcome: outcome, Part: name, Fields: fields, Assumptions: r.assumed.texts, Why: r.held})
 		if part == "" {
 			continue
 		}
-		e := &entry{table: t, rows: []int{len(t.table.Rows) - 1}, line: r.line, fine: r.fine}
-		e.item = Item{
-			Part: name, Description: r.fields[Description].Text, Supplier: t.supplier, Fields: r.fields, Assumptions: r.assumptions,
-			Source: r.source(),
-			Price:  r.fields[Price].Number, HasPrice: r.fields[Price].IsNumber,
+		e := t.newEntry()
+		*e = entry{table: t, row: len(t.table.Rows) - 1, line: r.line, part: name, fields: fields, assumed: r.assumed}
+		if price := fields.full(Price); price != nil {
+			e.price, e.hasPrice = price.Number, price.IsNumber
 		}
 		e.category = r.category(club.suffix)
 		t.items = append(t.items, e)
 	}
 }
 
+// keep copies the fields of a row out of the room in which it was read.
+func (t *tableReader) keep(fields Fields) Fields {
+	const room = 4096
+	n := len(fields.list)
+	if n > cap(t.stock)-len(t.stock) {
+		t.stock = make([]stated, 0, max(room, n))
+	}
+	start := len(t.stock)
+	t.stock = append(t.stock, fields.list...)
+	return Fields{t.stock[start:len(t.stock):len(t.stock)]}
+}
+
+// newEntry makes room for an entry.
+func (t *tableReader) newEntry() *entry {
+	const room = 256
+	if len(t.entries) == cap(t.entries) {
+		t.entries = make([]entry, 0, room)
+	}
+	t.entries = t.entries[:len(t.entries)+1]
+	return &t.entries[len(t.entries)-1]
+}
+
 // source is where a person finds the part.
-func (r *rowReader) source() Source {
-	t := r.t
-	source := Source{File: t.file, Sheet: t.sheet.Name, Row: r.line}
+func (e *entry) source() Source {
+	t := e.table
+	source := Source{File: t.file, Sheet: t.sheet.Name, Row: e.line}
 	if !t.region.grid.turned {
 		return source
 	}
 	source.Row = t.region.left
 	if c := t.byRole[Part]; c != nil {
-		ref := t.region.grid.ref(r.line, c.col)
+		ref := t.region.grid.ref(e.line, c.col)
 		source.Row, source.Cell = ref.Row, ref.String()
 	}
 	return source
@@ -470,7 +489,7 @@ func (r *rowReader) source() Source {
 // category finds the kind of club: from the row, the title above it, its description or a club that names its kind itself, the
 // sheet's title. A club's plain number says least: it is an iron's only where nothing else speaks.
 func (r *rowReader) category(club string) string {
-	number := r.t.lex.plainNumber(cmp.Or(club, r.fields[Club].Text))
+	number := r.t.lex.plainNumber(cmp.Or(club, r.fields.Text(Club)))
 	for _, role := range []Role{Category, Club, Description, Part} {
 		if kind := r.kindSaid(role, club); kind != "" {
 			return kind
@@ -490,7 +509,7 @@ func (r *rowReader) category(club string) string {
 
 // kindSaid returns the kind of club that a cell of the row names, beside a number.
 func (r *rowReader) kindSaid(role Role, club string) string {
-	lex, text := r.t.lex, r.fields[role].Text
+	lex, text := r.t.lex, r.fields.Text(role)
 	if text == "" {
 		return ""
 	}
@@ -563,29 +582,32 @@ func (r *rowReader) part() string {
 	t := r.t
 	c := t.byRole[Part]
 	if c == nil {
-		if text := r.fields[Part].Text; text != "" || t.titlePart == "" {
+		if text := r.fields.Text(Part); text != "" || t.titlePart == "" {
 			return text
 		}
 		r.assume(fmt.Sprintf("part number %s taken from the title", t.titlePart))
 		return t.titlePart
 	}
 	if _, answered := t.rules.row(r.line).Values[Part]; answered {
-		return r.fields[Part].Text
+		return r.fields.Text(Part)
 	}
-	f, known := r.fields[Part]
-	if !known {
+	f := r.fields.Text(Part)
+	if f == "" {
 		return ""
 	}
 	line, col := t.region.grid.source(r.line, c.col)
-	text, bad := t.partText(f.Text, line, col)
+	text, bad := t.partText(f, line, col)
 	if bad.any() {
 		t.add(bad.severity, bad.code, line, col, bad.message, t.settle("rows", lineName(r.line), string(Part)))
 		if bad.severity == finding.Error {
 			r.hold(bad.message)
 		}
 	}
-	f.Text = text
-	r.fields[Part] = f
+	if text != f {
+		changed := r.fields.Get(Part)
+		changed.Text = text
+		r.fields = r.fields.With(Part, changed)
+	}
 	return text
 }
 

@@ -371,7 +371,7 @@ JD-2 | 13.1 | 13.1 | – | 13.3 | 9.5`,
 			if want := []string{"JD-1 5", "JD-1 6", "JD-1 7", "JD-1 PW", "JD-2 5", "JD-2 6", "JD-2 PW"}; !slices.Equal(parts, want) {
 				t.Fatalf("heads %q, want %q", parts, want)
 			}
-			if h := c.Heads[2]; h.Fields[catalog.HoselOD].Dim.Nominal().Millimetres() != 13 || h.Fields[catalog.Bore].Dim.Nominal().Millimetres() != 9.5 || h.Fields[catalog.HoselOD].Cell[0] != 'D' {
+			if h := c.Heads[2]; h.Fields.Get(catalog.HoselOD).Dim.Nominal().Millimetres() != 13 || h.Fields.Get(catalog.Bore).Dim.Nominal().Millimetres() != 9.5 || h.Fields.Cell(catalog.HoselOD)[0] != 'D' {
 				t.Errorf("%+v", h.Fields)
 			}
 			if roles := c.Tables[0].Columns; roles[1].Role != catalog.HoselOD || roles[4].Role != catalog.HoselOD || roles[4].Column != "E" {

@@ -11,17 +11,23 @@ import (
 // that a run of them gives it.
 type clubOf struct{ suffix, part, assumption string }
 
+// oneClub is the one club of a row that is one part.
+var oneClub = []clubOf{{}}
+
 // clubs returns the name of a row's part and its clubs: those of a set that it names in a column of its own or at the
 // end of its part number; one club without a suffix where it names none.
 func (r *rowReader) clubs(part string) (string, []clubOf) {
 	switch {
 	case r.t.kind != Heads || part == "":
-		return part, []clubOf{{}}
+		return part, oneClub
 	case r.club != "":
 		return part, []clubOf{{suffix: r.club}}
 	}
-	text := r.fields[Club].Text
-	set := r.t.lex.setOf(r.clubCategory(), text)
+	text := r.fields.Text(Club)
+	var set []string
+	if text != "" {
+		set = r.t.lex.setOf(r.clubCategory(), text)
+	}
 	switch {
 	case len(set) > 1:
 		return part, r.expand(set, text, Club)
@@ -33,10 +39,10 @@ func (r *rowReader) clubs(part string) (string, []clubOf) {
 	if name, tail := splitSet(r.t.lex, part); len(tail) > 1 {
 		return name, r.expand(tail, part, Part)
 	}
-	if set, place, found := r.t.lex.findSet(r.fields[Description].Text); found && r.t.byRole[Club] == nil {
+	if set, place, found := r.t.lex.findSet(r.fields.Text(Description)); found && r.t.byRole[Club] == nil {
 		return part, r.expand(set, place, Description)
 	}
-	return part, []clubOf{{}}
+	return part, oneClub
 }
 
 // clubCategory is the kind of club by which plain numbers in a column of clubs are read: that of the row, or irons, which
@@ -115,7 +121,7 @@ func mayNameSet(text string) bool {
 	last := rune(0)
 	for _, r := range text {
 		switch {
-		case strings.ContainsRune("-–—~～〜/,、，至から", r) && isClubEnd(last):
+		case isClubEnd(last) && strings.ContainsRune("-–—~～〜/,、，至から", r):
 			return true
 		case r == ' ':
 			continue
@@ -128,7 +134,11 @@ func mayNameSet(text string) bool {
 }
 
 func isClubEnd(r rune) bool {
-	return r >= '0' && r <= '9' || strings.ContainsRune("iIwWhH#番号°", r)
+	switch r {
+	case 'i', 'I', 'w', 'W', 'h', 'H', '#', '番', '号', '°':
+		return true
+	}
+	return r >= '0' && r <= '9'
 }
 
 // partsRepeat reports whether part numbers come back in other lines with another club, so that only both together name

@@ -35,6 +35,18 @@ type tableReader struct {
 	book        general
 	// told are the findings that are reported once, by what they are about.
 	told map[toldKey]*told
+	// recorded are those of them that a cell counted that is just being understood, while recording is set.
+	recorded  []*told
+	recording bool
+	// pairs number what stands beside each other: see pair.
+	pairs map[[2]int32]int32
+	// read are the columns of which each row has a value, and assumed the first of what rows assume: nothing.
+	read    []*column
+	assumed *assumptions
+	// stock and entries are what fields and entries are cut from; scratch are the fields of the row that is read.
+	stock   []stated
+	entries []entry
+	scratch []stated
 	// valueNotes are the tolerances for the values that carry a footnote mark, by the mark.
 	valueNotes map[string]noteTolerance
 	supplier   string
@@ -44,8 +56,11 @@ type tableReader struct {
 	titleCategory string
 	// titlePart is the part number in the title of a table of clubs that has no column of part numbers.
 	titlePart string
-	// section, sectionUnit and sectionCategory are what the last title within the body says.
+	// section, sectionUnit and sectionCategory are what the last title within the body says. sectionNumber is the place of its unit
+	// among the sectionUnits so far, counted from 1.
 	section, sectionUnit, sectionCategory string
+	sectionNumber                         int32
+	sectionUnits                          []string
 	// repeats is set where part numbers come back with other clubs, so that the club belongs to the part.
 	repeats bool
 	// partWidth is the number of digits of part numbers with leading zeros, zero where there are none.

@@ -26,14 +26,18 @@ type told struct {
 
 // tell notes something that is to be told once for each key. The message is only made for the first.
 func (t *tableReader) tell(key toldKey, severity finding.Severity, code string, line, col int, message func() string) {
-	if known := t.told[key]; known != nil {
-		known.count++
-		return
+	one := t.told[key]
+	if one == nil {
+		if t.told == nil {
+			t.told = map[toldKey]*told{}
+		}
+		one = &told{severity: severity, code: code, line: line, col: col, message: message()}
+		t.told[key] = one
 	}
-	if t.told == nil {
-		t.told = map[toldKey]*told{}
+	one.count++
+	if t.recording {
+		t.recorded = append(t.recorded, one)
 	}
-	t.told[key] = &told{severity: severity, code: code, line: line, col: col, message: message(), count: 1}
 }
 
 // reportTold adds the findings of what is told once.

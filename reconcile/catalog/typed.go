@@ -2,7 +2,6 @@ package catalog
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"example.com/seatline/fitcalc"
@@ -12,26 +11,26 @@ import (
 
 // head makes a typed head of an entry.
 func (e *entry) head() Head {
-	t, f := e.table, e.item.Fields
-	h := Head{Item: e.item, Category: categories[e.category]}
+	t, f := e.table, e.fields
+	h := Head{Category: categories[e.category]}
 	h.Head = fitcalc.Head{
 		Category:    h.Category,
-		HoselOD:     f[HoselOD].Dim,
-		BoreDepth:   f[BoreDepth].Dim,
-		HoselLength: f[HoselLength].Dim,
-		NeckTop:     f[NeckTop].Dim,
-		Top:         topForms[t.word(topQuestion(f[Top].Text))],
-		Countersink: fitcalc.Countersink{Mouth: f[CountersinkMouth].Dim, Angle: f[CountersinkAngle].Angle, Depth: f[CountersinkDepth].Dim},
-		Counterbore: fitcalc.Counterbore{Diameter: f[CounterboreOD].Dim, Depth: f[CounterboreDepth].Dim},
-		Adapter:     fitcalc.Adapter{TopOD: f[AdapterOD].Dim},
+		HoselOD:     f.dim(HoselOD),
+		BoreDepth:   f.dim(BoreDepth),
+		HoselLength: f.dim(HoselLength),
+		NeckTop:     f.dim(NeckTop),
+		Top:         topForms[t.word(topQuestion(f.Text(Top)))],
+		Countersink: fitcalc.Countersink{Mouth: f.dim(CountersinkMouth), Angle: f.Get(CountersinkAngle).Angle, Depth: f.dim(CountersinkDepth)},
+		Counterbore: fitcalc.Counterbore{Diameter: f.dim(CounterboreOD), Depth: f.dim(CounterboreDepth)},
+		Adapter:     fitcalc.Adapter{TopOD: f.dim(AdapterOD)},
 	}
-	if angle, ok := angleWithin(f[Top].Text); ok && h.Head.Countersink.Angle.IsZero() && h.Head.Top == fitcalc.TopCountersunk {
+	if angle, ok := angleWithin(f.Text(Top)); ok && h.Head.Countersink.Angle.IsZero() && h.Head.Top == fitcalc.TopCountersunk {
 		h.Head.Countersink.Angle = angle
 	}
 	e.form(&h)
 	e.tips(&h)
 	e.bore(&h)
-	h.Assumptions = e.item.Assumptions
+	h.Item = e.item()
 	return h
 }
 
@@ -53,7 +52,7 @@ func angleWithin(text string) (measure.Angle, bool) {
 func (e *entry) form(h *Head) {
 	sink := h.Head.Countersink.Mouth.Given() || h.Head.Countersink.Depth.Given() || !h.Head.Countersink.Angle.IsZero()
 	bore := h.Head.Counterbore.Diameter.Given()
-	if h.Head.Top != fitcalc.TopUnknown || e.item.Fields[Top].Text != "" {
+	if h.Head.Top != fitcalc.TopUnknown || e.fields.Text(Top) != "" {
 		return
 	}
 	switch {
@@ -68,36 +67,28 @@ func (e *entry) form(h *Head) {
 
 // assume names an assumption of the entry, and of its row in the table.
 func (e *entry) assume(text string) {
-	for _, known := range e.item.Assumptions {
-		if known == text {
-			return
-		}
+	longer := e.assumed.with(text)
+	if longer == e.assumed {
+		return
 	}
-	assumptions := append(append([]string(nil), e.item.Assumptions...), text)
-	e.item.Assumptions = assumptions
-	for _, at := range e.rows {
-		row := &e.table.table.Rows[at]
-		row.Assumptions = assumptions
-		if row.Outcome == Used {
-			row.Outcome = Assumed
-		}
+	e.assumed = longer
+	row := &e.table.table.Rows[e.row]
+	row.Assumptions = longer.texts
+	if row.Outcome == Used {
+		row.Outcome = Assumed
 	}
 }
 
 // remark names an assumption of the typed part about what no list of such parts states, so that its row is read as it stands.
-func (e *entry) remark(text string) {
-	if !slices.Contains(e.item.Assumptions, text) {
-		e.item.Assumptions = append(slices.Clip(e.item.Assumptions), text)
-	}
-}
+func (e *entry) remark(text string) { e.assumed = e.assumed.with(text) }
 
 // tips reads which tips a head takes, as its column for tips says.
 func (e *entry) tips(h *Head) { e.readTips(h, TipTaken) }
 
 // readTips reads the tips that a field names.
 func (e *entry) readTips(h *Head, role Role) {
-	field := e.item.Fields[role]
-	if field.Text == "" {
+	text := e.fields.Text(role)
+	if text == "" {
 		return
 	}
 	t := e.table
@@ -105,12 +96,12 @@ func (e *entry) readTips(h *Head, role Role) {
 	if c := t.byRole[role]; c != nil {
 		unit = c.unit
 	}
-	reading := t.lex.read(field.Text, value.Context{Want: value.WantDiameter, Unit: unit})
+	reading := t.lex.read(text, value.Context{Want: value.WantDiameter, Unit: unit})
 	readings := reading.List
 	if reading.Kind != value.List {
 		readings = []value.Reading{reading}
 	}
-	form := t.boreForm(field.Text)
+	form := t.boreForm(text)
 	for _, one := range readings {
 		size, ok := tipSize(one)
 		if !ok {
@@ -185,16 +176,16 @@ func (e *entry) tip(h *Head, size measure.Dim, form value.Form) fitcalc.Tip {
 }
 
 func (e *entry) tipText() string {
-	if text := e.item.Fields[TipTaken].Text; text != "" {
+	if text := e.fields.Text(TipTaken); text != "" {
 		return text
 	}
-	return e.item.Fields[Bore].Text
+	return e.fields.Text(Bore)
 }
 
 // rowForm is what the row says elsewhere of the form of its bore.
 func (e *entry) rowForm() value.Form {
-	f := e.item.Fields
-	for _, text := range []string{f[BoreForm].Text, f[TipTaken].Text, f[Bore].Text} {
+	for _, role := range [...]Role{BoreForm, TipTaken, Bore} {
+		text := e.fields.Text(role)
 		if text == "" {
 			continue
 		}
@@ -242,7 +233,7 @@ func isTipName(size float64) bool {
 // bore decides whether the bore of a head is the size of the hole or the name of the tip that it is made for: a bore of
 // exactly .370 in would not take a .370 in tip. A bore with limits of its own is a hole.
 func (e *entry) bore(h *Head) {
-	f := e.item.Fields[Bore]
+	f := e.fields.Get(Bore)
 	switch e.rowForm() {
 	case value.FormParallel:
 		h.Head.BoreForm = fitcalc.BoreParallel
@@ -283,7 +274,7 @@ func (t *tableReader) givesHoles() bool {
 
 // boreList takes a bore that names several tips as their names.
 func (e *entry) boreList(h *Head) {
-	text := e.item.Fields[Bore].Text
+	text := e.fields.Text(Bore)
 	if text == "" || e.held() {
 		return
 	}
@@ -321,7 +312,7 @@ func (e *entry) tipName(f Field) (measure.Length, bool) {
 	size := f.Dim.Nominal()
 	slack := measure.Length{}
 	if written := numberOf(f.Text); written > 1 && mm(size)/written < 5 && mm(size)/written > 0.1 {
-		slack = e.fine[Bore]
+		slack = e.fields.fine(Bore)
 		if !measure.Thou(4).Less(slack) {
 			slack = measure.Min(slack, measure.Micrometres(50))
 		}
@@ -336,35 +327,35 @@ func (e *entry) tipName(f Field) (measure.Length, bool) {
 
 // ferrule makes a typed ferrule of an entry.
 func (e *entry) ferrule() Ferrule {
-	t, f := e.table, e.item.Fields
-	made := Ferrule{Colour: f[Colour].Text, Pack: int(f[Pack].Number)}
+	t, f := e.table, e.fields
+	made := Ferrule{Colour: f.Text(Colour), Pack: int(f.Get(Pack).Number)}
 	made.Ferrule = fitcalc.Ferrule{
-		Bore: f[Bore].Dim, BaseOD: f[BaseOD].Dim, TopOD: f[TopOD].Dim, Length: f[Length].Dim,
-		Style:    styles[t.word(styleQuestion(f[Style].Text))],
-		Collar:   fitcalc.Spigot{OD: f[CollarOD].Dim, Length: f[CollarLength].Dim},
-		Step:     fitcalc.Spigot{OD: f[StepOD].Dim, Length: f[StepLength].Dim},
-		Rings:    int(max(0, f[Rings].Number)),
-		Material: materials[t.word(materialQuestion(f[Material].Text))],
+		Bore: f.dim(Bore), BaseOD: f.dim(BaseOD), TopOD: f.dim(TopOD), Length: f.dim(Length),
+		Style:    styles[t.word(styleQuestion(f.Text(Style)))],
+		Collar:   fitcalc.Spigot{OD: f.dim(CollarOD), Length: f.dim(CollarLength)},
+		Step:     fitcalc.Spigot{OD: f.dim(StepOD), Length: f.dim(StepLength)},
+		Rings:    int(max(0, f.Get(Rings).Number)),
+		Material: materials[t.word(materialQuestion(f.Text(Material)))],
 	}
-	if made.Ferrule.Style == fitcalc.StyleUnknown && f[Style].Text == "" {
+	if made.Ferrule.Style == fitcalc.StyleUnknown && f.Text(Style) == "" {
 		if taken := made.Ferrule.TakenStyle(); taken != fitcalc.Plain {
 			made.Ferrule.Style = taken
 		} else {
-			made.Ferrule.Style = styles[t.word(styleQuestion(f[Description].Text))]
+			made.Ferrule.Style = styles[t.word(styleQuestion(f.Text(Description)))]
 		}
 	}
-	made.Item = e.item
+	made.Item = e.item()
 	return made
 }
 
 // tipItem makes a typed tip of an entry.
 func (e *entry) tipItem() Tip {
-	t, f := e.table, e.item.Fields
+	t, f := e.table, e.fields
 	made := Tip{}
-	size := f[TipOD].Dim
-	form := t.boreForm(f[TipForm].Text)
-	rate, stated := t.taperOf(f[Taper].Text)
-	for _, text := range []string{f[TipOD].Text, f[Taper].Text, f[Description].Text} {
+	size := f.dim(TipOD)
+	form := t.boreForm(f.Text(TipForm))
+	rate, stated := t.taperOf(f.Text(Taper))
+	for _, text := range []string{f.Text(TipOD), f.Text(Taper), f.Text(Description)} {
 		if form == value.FormUnknown && text != "" {
 			form = t.boreForm(text)
 		}
@@ -379,13 +370,13 @@ func (e *entry) tipItem() Tip {
 		e.assume("taper of the tip taken as .0075 in per inch: the sheet gives no rate")
 		made.Tip = fitcalc.TaperTip(size, usualTaper)
 	case isTaperSize(size.Nominal()):
-		e.assume(fmt.Sprintf("tip %s taken as a taper tip: parallel tips of .355 in are not usual", f[TipOD].Text))
+		e.assume(fmt.Sprintf("tip %s taken as a taper tip: parallel tips of .355 in are not usual", f.Text(TipOD)))
 		made.Tip = fitcalc.TaperTip(size, usualTaper)
 	default:
-		e.assume(fmt.Sprintf("tip %s taken as parallel: the sheet does not say", f[TipOD].Text))
+		e.assume(fmt.Sprintf("tip %s taken as parallel: the sheet does not say", f.Text(TipOD)))
 		made.Tip = fitcalc.ParallelTip(size)
 	}
-	made.Item = e.item
+	made.Item = e.item()
 	return made
 }
 

@@ -481,13 +481,18 @@ func (c *column) names(kind Kind, role Role) bool {
 	return false
 }
 
+// tolerates reports whether a column gives tolerances that hold for another's sizes.
+func (c *column) tolerates(sizes *column) bool {
+	return c.role == Tolerance && c.deviation == 0 && (c.covers == sizes.role || c.covers == "" && (c.coversClass == "" || c.coversClass == classOf(sizes.role)))
+}
+
 // toleranceFor returns the tolerance that holds for a value of a column that states none, with where it comes from.
 func (t *tableReader) toleranceFor(line int, c *column) (value.Tolerance, measure.Origin, string, bool) {
 	if tolerance, where, found := t.deviationsFor(line, c); found {
 		return tolerance, measure.Stated, where, true
 	}
 	for _, other := range t.columns {
-		if other.role != Tolerance || other.deviation != 0 || other.covers != "" && other.covers != c.role || other.covers == "" && other.coversClass != "" && other.coversClass != classOf(c.role) {
+		if !other.tolerates(c) {
 			continue
 		}
 		text := t.region.grid.at(t.valueCell(line, other))

@@ -26,7 +26,7 @@ func heads() *catalog.Catalogue {
 	add := func(file string, row int, part, set string) {
 		c.Heads = append(c.Heads, catalog.Head{Item: catalog.Item{
 			Part: part, Source: catalog.Source{File: file, Row: row},
-			Fields: map[catalog.Role]catalog.Field{catalog.Part: {Text: set}},
+			Fields: catalog.FieldsOf(map[catalog.Role]catalog.Field{catalog.Part: {Text: set}}),
 		}})
 	}
 	add("dunmarrow.csv", 2, "DM-707", "DM-707")

@@ -36,7 +36,7 @@ func newParts(c *catalog.Catalogue) *parts {
 			p.sets[set] = append(p.sets[set], h)
 			p.bare[bare(set)] = append(p.bare[bare(set)], h)
 			if len(p.sets[set]) == 1 {
-				p.names = append(p.names, name{oneLine(c.Heads[h].Fields[catalog.Part].Text), plainOf(set)})
+				p.names = append(p.names, name{oneLine(c.Heads[h].Fields.Text(catalog.Part)), plainOf(set)})
 			}
 		}
 	}
@@ -52,7 +52,7 @@ func newParts(c *catalog.Catalogue) *parts {
 // setOf is the part number of the set that a club is of, folded; empty where it is no club of a set.
 func setOf(h *catalog.Head) string {
 	whole := words.Fold(h.Part)
-	set := words.Fold(h.Fields[catalog.Part].Text)
+	set := words.Fold(h.Fields.Text(catalog.Part))
 	if set == "" || !strings.HasPrefix(whole, set+" ") {
 		return ""
 	}
@@ -96,7 +96,7 @@ func (p *parts) find(part, club string) match {
 	first := &p.catalogue.Heads[heads[0]]
 	meant := first.Part
 	if set := setOf(first); set != "" && bare(set) == bare(key) {
-		meant = first.Fields[catalog.Part].Text
+		meant = first.Fields.Text(catalog.Part)
 		m = p.set(heads, meant)
 	}
 	m.assumed = strings.TrimSuffix(fmt.Sprintf("%s is taken for %s; %s", oneLine(part), oneLine(meant), m.assumed), "; ")

@@ -130,7 +130,7 @@ func (e *entry) reading() Reading {
 func (e *entry) place(cell string) finding.Place {
 	place := finding.Place{File: e.table.File, Sheet: e.table.Sheet, Row: e.row.Row, Cell: cell}
 	if e.table.Range != "" && cell == "" && turned(e.table) {
-		place.Row, place.Cell = 0, e.row.Fields[catalog.Part].Cell
+		place.Row, place.Cell = 0, e.row.Fields.Cell(catalog.Part)
 	}
 	return place
 }
@@ -229,8 +229,8 @@ func singles(entries []*entry) []Single {
 // changesOf are the fields of two rows that differ, in the order of their names. The number and club of a part are what it is matched by.
 func changesOf(a, b *entry) []Change {
 	var roles []catalog.Role
-	for _, fields := range []map[catalog.Role]catalog.Field{a.row.Fields, b.row.Fields} {
-		for role := range fields {
+	for _, fields := range []catalog.Fields{a.row.Fields, b.row.Fields} {
+		for role := range fields.All() {
 			if role != catalog.Part && role != catalog.Club && !slices.Contains(roles, role) {
 				roles = append(roles, role)
 			}
@@ -239,7 +239,7 @@ func changesOf(a, b *entry) []Change {
 	slices.Sort(roles)
 	var changes []Change
 	for _, role := range roles {
-		x, y := a.row.Fields[role], b.row.Fields[role]
+		x, y := a.row.Fields.Get(role), b.row.Fields.Get(role)
 		if !sameField(x, y) {
 			changes = append(changes, Change{Role: role, Old: a.value(role), New: b.value(role)})
 		}
@@ -248,7 +248,7 @@ func changesOf(a, b *entry) []Change {
 }
 
 func (e *entry) value(role catalog.Role) Value {
-	f := e.row.Fields[role]
+	f := e.row.Fields.Get(role)
 	return Value{Text: f.Text, Dim: f.Dim, Place: e.place(f.Cell)}
 }
 
@@ -307,7 +307,7 @@ func alike(dropped, added []*entry) []Alike {
 func fieldsOf(a, b *entry) int {
 	roles := map[catalog.Role]bool{}
 	for _, e := range []*entry{a, b} {
-		for role, f := range e.row.Fields {
+		for role, f := range e.row.Fields.All() {
 			if role != catalog.Part && role != catalog.Club && (f.Text != "" || f.Dim.Given()) {
 				roles[role] = true
 			}

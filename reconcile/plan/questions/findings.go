@@ -94,9 +94,9 @@ func (t *tableOf) describeRow(q *Question, s scope) {
 		if strconv.Itoa(row.Row) != s.line {
 			continue
 		}
-		field := row.Fields[s.role]
+		field := row.Fields.Get(s.role)
 		q.Says = field.Text
-		q.Part = strings.TrimSpace(row.Fields[catalog.Part].Text)
+		q.Part = strings.TrimSpace(row.Fields.Text(catalog.Part))
 		if q.Part == "" {
 			q.Part = row.Part
 		}
@@ -188,7 +188,7 @@ func (a *asker) confirms() {
 func (a *asker) carried(s scope, parts []partOf, decided []int) int {
 	sum := 0
 	for i, p := range parts {
-		field, stated := p.item.Fields[s.role]
+		field, stated := p.item.Fields.Lookup(s.role)
 		switch {
 		case p.table != s.table, s.line != "" && s.line != p.line:
 		case s.wholeSide, stated && (field.Text != "" || field.Dim.Given()):

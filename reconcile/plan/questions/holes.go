@@ -74,10 +74,10 @@ func (a *asker) keyOfPart(part partOf, field fitcalc.Field) string {
 // roleOf is the column of a field. Where the tip is not known although something stands for the bore, the bore is in question.
 func (p partOf) roleOf(field fitcalc.Field) catalog.Role {
 	role := rolesOf[field]
-	if role != catalog.TipTaken || p.item.Fields[catalog.TipTaken].Text != "" {
+	if role != catalog.TipTaken || p.item.Fields.Text(catalog.TipTaken) != "" {
 		return role
 	}
-	if bore := p.item.Fields[catalog.Bore]; bore.Text != "" && !bore.Dim.Given() {
+	if bore := p.item.Fields.Get(catalog.Bore); bore.Text != "" && !bore.Dim.Given() {
 		return catalog.Bore
 	}
 	return role
@@ -91,7 +91,7 @@ func (a *asker) openKey(part partOf, role catalog.Role) (string, bool) {
 	}
 	t := a.tables[part.table]
 	rest := []string{"kind"}
-	if part.item.Fields[role].Text != "" {
+	if part.item.Fields.Text(role) != "" {
 		for _, c := range t.Columns {
 			if c.Role == role {
 				rest = append(rest, "columns."+c.Column+".role", "columns."+c.Column+".unit")
@@ -113,7 +113,7 @@ func (a *asker) openKey(part partOf, role catalog.Role) (string, bool) {
 // missingOf makes the question for a value that no finding speaks of.
 func (a *asker) missingOf(part partOf, role catalog.Role, key string) *Question {
 	item := part.item
-	field := item.Fields[role]
+	field := item.Fields.Get(role)
 	q := &Question{
 		Key: key, Kind: Missing, Supplier: a.supplierOf(item.Source.File, item.Source.Sheet), Part: partText(item), Role: role, Says: field.Text,
 		Place: finding.Place{File: item.Source.File, Sheet: item.Source.Sheet, Row: item.Source.Row, Cell: field.Cell},
@@ -137,7 +137,7 @@ func (a *asker) missingOf(part partOf, role catalog.Role, key string) *Question 
 
 // partText is the part number as its cell has it: without the club that a set's row is split into.
 func partText(item *catalog.Item) string {
-	if text := strings.TrimSpace(item.Fields[catalog.Part].Text); text != "" {
+	if text := strings.TrimSpace(item.Fields.Text(catalog.Part)); text != "" {
 		return text
 	}
 	return item.Part
@@ -192,7 +192,7 @@ func (a *asker) replacing(part partOf, r replaced) *Question {
 	}
 	t := &a.tables[part.table]
 	c, found := t.column(r.role)
-	field := part.item.Fields[r.role]
+	field := part.item.Fields.Get(r.role)
 	if !found || r.tolerance && !field.Dim.Given() {
 		return nil
 	}

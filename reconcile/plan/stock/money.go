@@ -12,7 +12,7 @@ import (
 // CurrencyOf returns the currency of an item's price as three capitals: as the cell names it, or else the heading of its column; empty where
 // neither does.
 func CurrencyOf(c *catalog.Catalogue, item *catalog.Item) string {
-	field, priced := item.Fields[catalog.Price]
+	field, priced := item.Fields.Lookup(catalog.Price)
 	if !priced {
 		return ""
 	}

@@ -35,19 +35,19 @@ func head(part string, od float64) catalog.Head {
 // ferrule makes one for a .370 in parallel tip; a price is as a cell shows it, empty for none.
 func ferrule(part, supplier string, od float64, price string) catalog.Ferrule {
 	f := catalog.Ferrule{
-		Item:    catalog.Item{Part: part, Supplier: supplier, Fields: map[catalog.Role]catalog.Field{}},
+		Item:    catalog.Item{Part: part, Supplier: supplier},
 		Ferrule: fitcalc.Ferrule{Bore: mm(9.35), BaseOD: mm(od), Length: mm(12.7), Style: fitcalc.Plain},
 	}
 	if price != "" {
 		fmt.Sscanf(strings.Trim(price, "$€ABCDEFGHIJKLMNOPQRSTUVWXYZ "), "%g", &f.Price)
 		f.HasPrice = true
-		f.Fields[catalog.Price] = catalog.Field{Text: price, Number: f.Price, IsNumber: true}
+		f.Fields = f.Fields.With(catalog.Price, catalog.Field{Text: price, Number: f.Price, IsNumber: true})
 	}
 	return f
 }
 
 func inStock(f catalog.Ferrule, pieces float64) catalog.Ferrule {
-	f.Fields[catalog.Stock] = catalog.Field{Text: fmt.Sprint(pieces), Number: pieces, IsNumber: true}
+	f.Fields = f.Fields.With(catalog.Stock, catalog.Field{Text: fmt.Sprint(pieces), Number: pieces, IsNumber: true})
 	return f
 }
 
@@ -273,7 +273,7 @@ func TestPricesIn(t *testing.T) {
 func TestCurrencyOfColumn(t *testing.T) {
 	item := catalog.Item{
 		Source: catalog.Source{File: "orrin.csv", Sheet: "orrin", Row: 4},
-		Fields: map[catalog.Role]catalog.Field{catalog.Price: {Text: "1.25", Number: 1.25, IsNumber: true, Cell: "F4"}},
+		Fields: catalog.FieldsOf(map[catalog.Role]catalog.Field{catalog.Price: {Text: "1.25", Number: 1.25, IsNumber: true, Cell: "F4"}}),
 	}
 	c := &catalog.Catalogue{Tables: []catalog.Table{
 		{File: "velk.csv", Sheet: "velk", Columns: []catalog.Column{{Column: "F", Role: catalog.Price, Unit: "GBP"}}},

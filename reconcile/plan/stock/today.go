@@ -16,7 +16,7 @@ func (q *question) today(plan *Plan) {
 	known := false
 	held := map[int]bool{}
 	for i := range q.result.Catalogue.Ferrules {
-		field, stated := q.result.Catalogue.Ferrules[i].Fields[catalog.Stock]
+		field, stated := q.result.Catalogue.Ferrules[i].Fields.Lookup(catalog.Stock)
 		if !stated || !field.IsNumber {
 			continue
 		}

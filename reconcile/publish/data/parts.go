@@ -174,8 +174,9 @@ func (p *parts) came(o *fitjson.Object, item *catalog.Item, assumed []string) {
 	o.B = append(o.B, '}')
 	o.Key("cells")
 	o.B = append(o.B, '{')
-	for _, role := range slices.Sorted(maps.Keys(item.Fields)) {
-		word(o, string(role), item.Fields[role].Cell)
+	fields := maps.Collect(item.Fields.All())
+	for _, role := range slices.Sorted(maps.Keys(fields)) {
+		word(o, string(role), fields[role].Cell)
 	}
 	o.B = append(o.B, '}')
 	o.Key("findings")

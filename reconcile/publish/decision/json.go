@@ -318,7 +318,7 @@ func WriteVetJSON(w io.Writer, r *vet.Report, inputs []tell.Input) error {
 	}
 	for _, c := range r.Sizes {
 		item := newItem(r, c.Kind, c.Item)
-		doc.Sizes = append(doc.Sizes, sizeJSON{c.Kind.String(), partOf(item), item.Fields[c.Role].Cell, c.Category, c.Role, dimOf(c.Stated), dimOf(c.Own.Size), c.Own.Line, c.Position.String(), mm(c.Off)})
+		doc.Sizes = append(doc.Sizes, sizeJSON{c.Kind.String(), partOf(item), item.Fields.Cell(c.Role), c.Category, c.Role, dimOf(c.Stated), dimOf(c.Own.Size), c.Own.Line, c.Position.String(), mm(c.Off)})
 	}
 	for _, e := range r.Equivalents {
 		doc.Equivalents = append(doc.Equivalents, equivalentOf(r, e))
@@ -446,7 +446,7 @@ func samplesOf(r *vet.Report) *samplesJSON {
 		x := &s.Samples[i]
 		item, c := newItem(r, x.Kind, x.Item), x.Comparison
 		one := sampleJSON{
-			Part: partOf(item), Role: x.Role, Cell: item.Fields[x.Role].Cell, Stated: dimOf(x.Stated), ShopTolerance: x.ShopTolerance, Mean: rounded(c.Summary.Mean, 4), SD: rounded(c.Summary.SD, 5),
+			Part: partOf(item), Role: x.Role, Cell: item.Fields.Cell(x.Role), Stated: dimOf(x.Stated), ShopTolerance: x.ShopTolerance, Mean: rounded(c.Summary.Mean, 4), SD: rounded(c.Summary.SD, 5),
 			ReadUnder: x.ReadUnder, ReadOutside: c.ReadOutside, Answer: c.Consistency.String(), Why: c.Reason,
 		}
 		for _, reading := range x.Readings {

@@ -91,7 +91,7 @@ func nominal(d measure.Dim) Size      { return Size{d.Given(), d.Nominal()} }
 func known(l measure.Length) Size     { return Size{true, l} }
 func place(item *catalog.Item) string { return tell.Place(item.Source).String() }
 func cellOf(item *catalog.Item, role catalog.Role) string {
-	if cell := item.Fields[role].Cell; cell != "" {
+	if cell := item.Fields.Cell(role); cell != "" {
 		return finding.Place{File: item.Source.File, Sheet: item.Source.Sheet, Cell: cell}.String()
 	}
 	return place(item)

@@ -158,7 +158,7 @@ func (b *builder) takeFerrules() {
 			d.Colour = append(d.Colour, clean(f.Colour))
 		}
 		if slices.Contains(b.chart.Columns, columnPrice) {
-			d.Price = append(d.Price, clean(f.Fields[catalog.Price].Text))
+			d.Price = append(d.Price, clean(f.Fields.Text(catalog.Price)))
 		}
 	}
 }

@@ -232,7 +232,7 @@ func TestHostileText(t *testing.T) {
 		head, ferrule := r.Catalogue.Heads[0], r.Catalogue.Ferrules[0]
 		head.Part, head.Description, head.Supplier = attack, attack, attack
 		ferrule.Part, ferrule.Description, ferrule.Supplier, ferrule.Colour = attack, attack, attack, attack
-		ferrule.Fields = map[catalog.Role]catalog.Field{catalog.Price: {Text: attack}}
+		ferrule.Fields = catalog.FieldsOf(map[catalog.Role]catalog.Field{catalog.Price: {Text: attack}})
 		r.Catalogue.Heads[i%len(r.Catalogue.Heads)] = head
 		r.Catalogue.Ferrules[i%len(r.Catalogue.Ferrules)] = ferrule
 	}
@@ -415,7 +415,7 @@ func TestOptions(t *testing.T) {
 
 func TestPricesOnlyWhenAskedFor(t *testing.T) {
 	r := telltest.Small(t)
-	r.Catalogue.Ferrules[0].Fields = map[catalog.Role]catalog.Field{catalog.Price: {Text: "4.87 dollars"}}
+	r.Catalogue.Ferrules[0].Fields = catalog.FieldsOf(map[catalog.Role]catalog.Field{catalog.Price: {Text: "4.87 dollars"}})
 	if content := write(t, r, page.Options{Columns: page.Columns()}); bytes.Contains(content, []byte("4.87")) {
 		t.Error("a price stands in a page without prices")
 	}

@@ -19,7 +19,7 @@ func (l look) linked() look {
 // sourceOf is where a part comes from: the cell of the given role where it is known, otherwise the row.
 func sourceOf(item *catalog.Item, role catalog.Role) finding.Place {
 	at := tell.Place(item.Source)
-	if cell := item.Fields[role].Cell; cell != "" {
+	if cell := item.Fields.Cell(role); cell != "" {
 		at = finding.Place{File: at.File, Sheet: at.Sheet, Cell: cell}
 	}
 	return at

@@ -44,7 +44,7 @@ func plansOf(t testing.TB, r *matrix.Result) (*planning.Stock, *planning.Sizes) 
 	}
 	for i := range r.Catalogue.Ferrules {
 		if i%3 == 0 {
-			r.Catalogue.Ferrules[i].Fields[catalog.Stock] = catalog.Field{Number: float64(20 * i), IsNumber: true, Text: "20", Cell: "H2"}
+			r.Catalogue.Ferrules[i].Fields = r.Catalogue.Ferrules[i].Fields.With(catalog.Stock, catalog.Field{Number: float64(20 * i), IsNumber: true, Text: "20", Cell: "H2"})
 		}
 	}
 	s := &planning.Stock{Result: r, Settings: stock.DefaultSettings(), Demand: d}

@@ -335,7 +335,7 @@ func (x *stockBook) todaySheet() {
 			in = "yes"
 		}
 		if slices.Contains(today.Ferrules, f) {
-			pieces = p.as(item.Fields[catalog.Stock].Number, plain.number(formatPieces))
+			pieces = p.as(item.Fields.Get(catalog.Stock).Number, plain.number(formatPieces))
 		}
 		from := sourceOf(item, catalog.Stock)
 		p.put(p.as(item.Part, strong), p.as(item.Description, plain), pieces, p.as(in, plain.centred()), p.as(what, wrapped), p.source(from))

@@ -181,10 +181,10 @@ func (b *builder) head(part, description string, category fitcalc.Category, head
 		Item: catalog.Item{
 			Part: part, Description: description, Supplier: "Tarrow Foundry",
 			Source: catalog.Source{File: "heads.xlsx", Sheet: "Heads 2026", Row: row},
-			Fields: map[catalog.Role]catalog.Field{
+			Fields: catalog.FieldsOf(map[catalog.Role]catalog.Field{
 				catalog.HoselOD: {Dim: head.HoselOD, Cell: fmt.Sprintf("D%d", row)},
 				catalog.Bore:    {Dim: head.Bore, Cell: fmt.Sprintf("E%d", row)},
-			},
+			}),
 		},
 		Category: category, Head: head,
 	})
@@ -196,10 +196,10 @@ func (b *builder) ferrule(part, description string, ferrule fitcalc.Ferrule) {
 		Item: catalog.Item{
 			Part: part, Description: description, Supplier: "Hollin Mouldings",
 			Source: catalog.Source{File: "ferrules.csv", Row: row},
-			Fields: map[catalog.Role]catalog.Field{
+			Fields: catalog.FieldsOf(map[catalog.Role]catalog.Field{
 				catalog.BaseOD: {Dim: ferrule.BaseOD, Cell: fmt.Sprintf("C%d", row)},
 				catalog.Bore:   {Dim: ferrule.Bore, Cell: fmt.Sprintf("B%d", row)},
-			},
+			}),
 		},
 		Ferrule: ferrule,
 	})

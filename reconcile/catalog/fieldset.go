@@ -1,0 +1,221 @@
+package catalog
+
+import (
+	"iter"
+	"maps"
+	"reflect"
+	"slices"
+	"sync"
+
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// Fields are the values of a row or part by role. The zero Fields are none. They are never changed: With and Without return others.
+//
+// Equal values of a column are kept once, and each of a list's million values takes sixteen bytes.
+type Fields struct{ list []stated }
+
+// stated is one value of a row.
+type stated struct {
+	what *reading
+	at   place
+}
+
+// place is the role of a value and the cell that it comes from.
+type place struct {
+	row     uint32
+	colRole uint32 // the column above the lowest eight bits, which hold the role
+}
+
+// reading is a value without its cell, as many rows may have it. Most are a text and no more.
+type reading struct {
+	text string
+	full *fullReading
+}
+
+type fullReading struct {
+	Field
+	// fine is half of the last digit that a size is stated with.
+	fine measure.Length
+}
+
+// readingOf keeps a field, whose cell is left out.
+func readingOf(f Field, fine measure.Length) reading {
+	f.Cell = ""
+	rest := f
+	rest.Text = ""
+	if fine.IsZero() && reflect.ValueOf(&rest).Elem().IsZero() {
+		return reading{text: f.Text}
+	}
+	return reading{text: f.Text, full: &fullReading{f, fine}}
+}
+
+// field returns the value without its cell.
+func (r *reading) field() Field {
+	if r.full != nil {
+		return r.full.Field
+	}
+	return Field{Text: r.text}
+}
+
+// roleNumbers number the roles.
+var roleNumbers = sync.OnceValue(func() map[Role]uint8 {
+	numbers := map[Role]uint8{}
+	for i, role := range roleNames() {
+		numbers[role] = uint8(i)
+	}
+	return numbers
+})
+
+// roleNames are the roles by their numbers.
+var roleNames = sync.OnceValue(func() []Role { return sortedKeys(traits) })
+
+func placeOf(role Role, ref sheet.Ref) place {
+	return place{uint32(ref.Row), uint32(ref.Col)<<8 | uint32(roleNumbers()[role])}
+}
+
+// placeIn is the place of a cell by its address, none where that is empty.
+func placeIn(role Role, cell string) place {
+	ref, err := sheet.ParseRef(cell)
+	if err != nil {
+		ref = sheet.Ref{}
+	}
+	return placeOf(role, ref)
+}
+
+func (p place) role() Role { return roleNames()[uint8(p.colRole)] }
+
+// cell returns the address of the cell, empty where there is none.
+func (p place) cell() string {
+	if p.row == 0 {
+		return ""
+	}
+	return sheet.Ref{Row: int(p.row), Col: int(p.colRole >> 8)}.String()
+}
+
+// FieldsOf returns the fields of a map.
+func FieldsOf(byRole map[Role]Field) Fields {
+	var fields Fields
+	for _, role := range slices.Sorted(maps.Keys(byRole)) {
+		fields = fields.With(role, byRole[role])
+	}
+	return fields
+}
+
+// Len returns how many roles have a value.
+func (f Fields) Len() int { return len(f.list) }
+
+// Get returns the value of a role, the zero Field where there is none.
+func (f Fields) Get(role Role) Field {
+	field, _ := f.Lookup(role)
+	return field
+}
+
+// Lookup returns the value of a role, and whether there is one.
+func (f Fields) Lookup(role Role) (Field, bool) {
+	at := f.find(role)
+	if at < 0 {
+		return Field{}, false
+	}
+	return f.list[at].value(), true
+}
+
+// value returns a value with its cell.
+func (s stated) value() Field {
+	field := s.what.field()
+	field.Cell = s.at.cell()
+	return field
+}
+
+// All goes through the values, in the order of their columns.
+func (f Fields) All() iter.Seq2[Role, Field] {
+	return func(yield func(Role, Field) bool) {
+		for _, s := range f.list {
+			if !yield(s.at.role(), s.value()) {
+				return
+			}
+		}
+	}
+}
+
+// find returns where the value of a role is, −1 where there is none.
+func (f Fields) find(role Role) int {
+	number, known := roleNumbers()[role]
+	if !known {
+		return -1
+	}
+	return f.findNumber(number)
+}
+
+func (f Fields) findNumber(number uint8) int {
+	for i := range f.list {
+		if uint8(f.list[i].at.colRole) == number {
+			return i
+		}
+	}
+	return -1
+}
+
+// Text returns the text of a role.
+func (f Fields) Text(role Role) string {
+	if at := f.find(role); at >= 0 {
+		return f.list[at].what.text
+	}
+	return ""
+}
+
+// full returns the value of a role that is more than a text, without its cell; nil where there is none.
+func (f Fields) full(role Role) *fullReading {
+	if at := f.find(role); at >= 0 {
+		return f.list[at].what.full
+	}
+	return nil
+}
+
+// dim returns the dimension of a role.
+func (f Fields) dim(role Role) measure.Dim {
+	if full := f.full(role); full != nil {
+		return full.Dim
+	}
+	return measure.Dim{}
+}
+
+// fine returns half of the last digit that the size of a role is stated with.
+func (f Fields) fine(role Role) measure.Length {
+	if full := f.full(role); full != nil {
+		return full.fine
+	}
+	return measure.Length{}
+}
+
+// Cell returns the address of the cell of a role.
+func (f Fields) Cell(role Role) string {
+	if at := f.find(role); at >= 0 {
+		return f.list[at].at.cell()
+	}
+	return ""
+}
+
+// With returns the fields with another value of a role.
+func (f Fields) With(role Role, field Field) Fields { return f.with(role, field, measure.Length{}) }
+
+func (f Fields) with(role Role, field Field, fine measure.Length) Fields {
+	what, at := readingOf(field, fine), placeIn(role, field.Cell)
+	list := slices.Clone(f.list)
+	if known := f.find(role); known >= 0 {
+		list[known] = stated{&what, at}
+	} else {
+		list = append(list, stated{&what, at})
+	}
+	return Fields{list}
+}
+
+// Without returns the fields without the value of a role.
+func (f Fields) Without(role Role) Fields {
+	at := f.find(role)
+	if at < 0 {
+		return f
+	}
+	return Fields{slices.Delete(slices.Clone(f.list), at, at+1)}
+}
