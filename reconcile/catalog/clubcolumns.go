@@ -195,7 +195,7 @@ func (p *profile) join(other *profile) {
 func (t *tableReader) clubsOf() []string {
 	var clubs []string
 	for _, c := range t.columns {
-		if traits[c.role].want != wantLength {
+		if c.trait().want != wantLength {
 			continue
 		}
 		for _, one := range c.clubs {
@@ -231,7 +231,7 @@ func (t *tableReader) turnTo(line int, club string) bool {
 // shown returns the columns as they stand in the sheet, for the account of how it was understood.
 func (c *column) shown(g *grid) []Column {
 	evidence, unitWhy := c.evidence, c.unitWhy
-	if unitWhy == "" && traits[c.role].want == wantLength && c.cellsUnit() != "" {
+	if unitWhy == "" && c.trait().want == wantLength && c.cellsUnit() != "" {
 		unitWhy = "unit in the cells"
 	}
 	if unitWhy != "" {

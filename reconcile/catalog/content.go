@@ -1,6 +1,10 @@
 package catalog
 
-import "example.com/seatline/reconcile/sheet"
+import (
+	"slices"
+
+	"example.com/seatline/reconcile/sheet"
+)
 
 // contentID numbers the different contents of a sheet.
 type contentID int32
@@ -80,6 +84,9 @@ func newContents() *contents { return &contents{make([]content, 1, 64)} }
 
 // add adds a content.
 func (c *contents) add(one content) contentID {
+	if len(c.list) == cap(c.list) {
+		c.list = slices.Grow(c.list, len(c.list)) // by less at a time, more would be copied
+	}
 	c.list = append(c.list, one)
 	return contentID(len(c.list) - 1)
 }

@@ -42,7 +42,7 @@ func (t *tableReader) readField(line int, c *column) (Field, trouble) {
 	if answer, answered := t.rules.row(line).Values[c.role]; answered {
 		return t.readAnswer(c, f, answer)
 	}
-	if saysLeft(f.Text) && traits[c.role].want == wantLength {
+	if c.trait().want == wantLength && saysLeft(f.Text) {
 		return t.readLeft(line, c, f)
 	}
 	if dim, why := t.fromDate(line, c, cell); why != "" {
@@ -61,12 +61,12 @@ func (t *tableReader) readField(line int, c *column) (Field, trouble) {
 			return fmt.Sprintf("%s holds the formula =%s; the result stored with it is used", c.name(), cell.Formula)
 		})
 	}
-	if strings.HasPrefix(f.Text, "=") && traits[c.role].want == wantText {
+	if strings.HasPrefix(f.Text, "=") && c.trait().want == wantText {
 		t.tell(toldKey{"text formula", c.col}, finding.Note, "data.formula", fromLine, fromCol, func() string {
 			return fmt.Sprintf("%s holds the text %q, which begins like a formula and is kept as text", c.name(), f.Text)
 		})
 	}
-	switch traits[c.role].want {
+	switch c.trait().want {
 	case wantLength:
 		return t.readSize(line, c, f, cell)
 	case wantAngle:
@@ -161,7 +161,7 @@ var formulaText = pattern.Lazy(`^=[^"]*[\d)] *[-+*/^] *[\d(.$A-Z]`)
 // damaged reports what a spreadsheet program has done to a cell: an error value, a formula without a stored result, a
 // date where a fraction was.
 func damaged(cell sheet.Cell, c *column) trouble {
-	want := traits[c.role].want
+	want := c.trait().want
 	switch {
 	case cell.Kind == sheet.Text && want == wantLength && strings.HasPrefix(cell.Raw, "=") && formulaText().MatchString(cell.Raw):
 		return problem("data.formula", "%s holds the text of a formula, %s, that was not worked out; give its result", c.name(), cell.Raw)
@@ -186,7 +186,7 @@ func damaged(cell sheet.Cell, c *column) trouble {
 // fromDate returns the one fraction of an inch, among sizes in inches, that the joint allows and that a spreadsheet program
 // makes this date of, and says so; nothing where there are several or none.
 func (t *tableReader) fromDate(line int, c *column, cell sheet.Cell) (measure.Dim, string) {
-	if cell.Kind != sheet.Date || traits[c.role].want != wantLength || c.held != "" || c.scale != 1 {
+	if cell.Kind != sheet.Date || c.trait().want != wantLength || c.held != "" || c.scale != 1 {
 		return measure.Dim{}, ""
 	}
 	fraction, found := value.DatesToFraction(cell)
@@ -212,7 +212,7 @@ func (t *tableReader) fromDate(line int, c *column, cell sheet.Cell) (measure.Di
 func (t *tableReader) readAnswer(c *column, f Field, answer string) (Field, trouble) {
 	f.Text = answer
 	f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s is %s by the mapping file", c.role, answer))
-	switch traits[c.role].want {
+	switch c.trait().want {
 	case wantLength:
 		dim, err := measure.ParseDim(answer)
 		if err != nil {
@@ -260,7 +260,7 @@ func (t *tableReader) unitsBeside(c *column) *column {
 // readSize reads a length or diameter.
 func (t *tableReader) readSize(line int, c *column, f Field, cell sheet.Cell) (Field, trouble) {
 	unit, why := t.unitOf(line, c, cell)
-	ctx := value.Context{Want: traits[c.role].wanted(), Unit: unit, Mark: c.mark, Language: t.language, Limits: c.pairsAreLimits(), Stored: cell.Kind == sheet.Number}
+	ctx := value.Context{Want: c.trait().wanted(), Unit: unit, Mark: c.mark, Language: t.language, Limits: c.pairsAreLimits(), Stored: cell.Kind == sheet.Number}
 	reading := t.lex.read(f.Text, ctx)
 	if other, why := t.settleComma(c, f.Text, ctx, reading); why != "" {
 		reading = other
@@ -372,7 +372,7 @@ func (t *tableReader) outlying(line int, c *column, f Field, dim measure.Dim) tr
 		return trouble{}
 	}
 	r := size / middle
-	if traits[c.role].diameter && abs(r-1) <= diameterSpread || !traits[c.role].diameter && r <= lengthSpread && r >= 1/lengthSpread {
+	if c.trait().diameter && abs(r-1) <= diameterSpread || !c.trait().diameter && r <= lengthSpread && r >= 1/lengthSpread {
 		return trouble{}
 	}
 	for _, m := range mistakes {
@@ -381,7 +381,7 @@ func (t *tableReader) outlying(line int, c *column, f Field, dim measure.Dim) tr
 				sayMM(size*m.factor), m.why)
 		}
 	}
-	if traits[c.role].diameter {
+	if c.trait().diameter {
 		t.warn(line, c, "data.implausible", fmt.Sprintf("%s %s is %s, far from the %s of the rest of the column; it is used as it stands", c.name(), f.Text, sayMM(size), sayMM(middle)))
 	}
 	return trouble{}
@@ -426,7 +426,7 @@ func alternatives(reading value.Reading) string {
 
 // scaleOf returns 2 where the value is a radius in a column of diameters, and 1 otherwise.
 func (t *tableReader) scaleOf(c *column, reading value.Reading) int64 {
-	if !traits[c.role].diameter || reading.Diameter {
+	if !c.trait().diameter || reading.Diameter {
 		return 1
 	}
 	if reading.Radius || reading.PerSide || c.scale == 2 {
@@ -488,7 +488,7 @@ func (t *tableReader) tolerated(line int, c *column, f Field, dim measure.Dim) (
 		return f, trouble{}
 	}
 	widest := widestTolerance
-	if traits[c.role].diameter && tolerance.Class == "" {
+	if c.trait().diameter && tolerance.Class == "" {
 		widest = widestOfDiameter
 	}
 	if mm(limited.Width()) > widest {
@@ -580,7 +580,7 @@ var mistakes = []struct {
 func (t *tableReader) likely(c *column, b bounds, size float64) string {
 	text, nearest := "", 0.0
 	for _, m := range mistakes {
-		if m.factor == 2 && !traits[c.role].diameter {
+		if m.factor == 2 && !c.trait().diameter {
 			continue
 		}
 		corrected := size * m.factor
@@ -623,7 +623,7 @@ func (t *tableReader) readAngle(c *column, f Field) (Field, trouble) {
 // readNumber reads a count or a price. Trouble with it holds no row.
 func (t *tableReader) readNumber(c *column, f Field) (Field, trouble) {
 	want := value.WantCount
-	if traits[c.role].want == wantPrice {
+	if c.trait().want == wantPrice {
 		want = value.WantPrice
 	}
 	reading := t.lex.read(f.Text, value.Context{Want: want, Unit: c.headingUnit, Mark: c.mark})

@@ -77,11 +77,10 @@ func placeOf(role Role, ref sheet.Ref) place {
 
 // placeIn is the place of a cell by its address, none where that is empty.
 func placeIn(role Role, cell string) place {
-	ref, err := sheet.ParseRef(cell)
-	if err != nil {
-		ref = sheet.Ref{}
+	if ref, err := sheet.ParseRef(cell); cell != "" && err == nil {
+		return placeOf(role, ref)
 	}
-	return placeOf(role, ref)
+	return placeOf(role, sheet.Ref{})
 }
 
 func (p place) role() Role { return roleNames()[uint8(p.colRole)] }

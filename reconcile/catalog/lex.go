@@ -15,6 +15,7 @@ type lexicon struct {
 	categories []categoryRule
 	matches    map[string][]words.RoleMatch
 	readings   map[readingKey]value.Reading
+	tolerances map[toleranceKey][]value.Tolerance
 	hits       map[askKey]words.Hit
 	clubs      map[string][]string
 	sets       map[string]setAnswer
@@ -27,17 +28,20 @@ type readingKey struct {
 	ctx  value.Context
 }
 
+type toleranceKey struct{ text, unit string }
+
 // categoryRule is a word of the user's own for a kind of club.
 type categoryRule struct{ word, category string }
 
 func newLexicon() *lexicon {
 	return &lexicon{
-		words:    words.Load(),
-		matches:  map[string][]words.RoleMatch{},
-		readings: map[readingKey]value.Reading{},
-		hits:     map[askKey]words.Hit{},
-		clubs:    map[string][]string{},
-		sets:     map[string]setAnswer{},
+		words:      words.Load(),
+		matches:    map[string][]words.RoleMatch{},
+		readings:   map[readingKey]value.Reading{},
+		tolerances: map[toleranceKey][]value.Tolerance{},
+		hits:       map[askKey]words.Hit{},
+		clubs:      map[string][]string{},
+		sets:       map[string]setAnswer{},
 	}
 }
 
@@ -74,6 +78,25 @@ func (l *lexicon) read(text string, ctx value.Context) value.Reading {
 		remember(l.readings, key, reading)
 	}
 	return reading
+}
+
+// readTolerances reads the tolerances in a text, whose numbers are in a unit where they name none.
+func (l *lexicon) readTolerances(text, unit string) []value.Tolerance {
+	key := toleranceKey{text, unit}
+	all, known := l.tolerances[key]
+	if !known {
+		all = value.ReadTolerances(text, value.Context{Unit: unit})
+		remember(l.tolerances, key, all)
+	}
+	return all
+}
+
+// readTolerance reads the first tolerance in a text.
+func (l *lexicon) readTolerance(text, unit string) (value.Tolerance, bool) {
+	if all := l.readTolerances(text, unit); len(all) > 0 {
+		return all[0], true
+	}
+	return value.Tolerance{Text: text}, false
 }
 
 // ask asks a question of the vocabulary about a text; the question's name keeps the answers apart.

@@ -165,7 +165,7 @@ func (t *tableReader) measured() []*column {
 	if t.sizes == nil {
 		t.sizes = []*column{}
 		for _, c := range t.columns {
-			switch traits[c.role].want {
+			switch c.trait().want {
 			case wantLength, wantAngle, wantTaper:
 				t.sizes = append(t.sizes, c)
 			}

@@ -39,7 +39,7 @@ type memoKey struct {
 const (
 	mostUnderstood = 1 << 16
 	// A column is asked memoTrial times before it is given up, where less than one cell in memoShare was known.
-	memoTrial = 1000
+	memoTrial = 8192
 	memoShare = 8
 )
 
@@ -61,11 +61,21 @@ func (m *memo) keep(key memoKey, u *meaning) {
 	m.known[key] = u
 }
 
-// meaningOf returns what a cell says under its column in a line. What it has said before in the same company it says again.
+// meaningOf returns what a cell says under its column in a line, until the next one is asked for. What it has said before in the same
+// company it says again.
 func (t *tableReader) meaningOf(line int, c *column) *meaning {
 	key, repeats := t.memoKey(line, c)
-	if !repeats || c.memo.hopeless() {
-		return t.understandCell(line, c)
+	if !repeats {
+		t.spare = meaning{}
+		t.understandCell(line, c, &t.spare)
+		return &t.spare
+	}
+	if c.memo.hopeless() {
+		c.memo.known = nil
+		t.spare = meaning{}
+		t.understandCell(line, c, &t.spare)
+		t.spare.cell = "" // its own
+		return &t.spare
 	}
 	if known := c.memo.find(key); known != nil {
 		for _, one := range known.told {
@@ -74,12 +84,12 @@ func (t *tableReader) meaningOf(line int, c *column) *meaning {
 		return known
 	}
 	findings := len(t.table.Findings)
-	t.recording = true
-	t.recorded = nil
-	u := t.understandCell(line, c)
+	t.recording, t.recorded = true, nil
+	u := &meaning{}
+	t.understandCell(line, c, u)
+	u.cell, u.told = "", t.recorded
 	t.recording = false
-	u.cell = ""                                                 // its own
-	if u.told = t.recorded; len(t.table.Findings) == findings { // a finding of its own names the cell
+	if len(t.table.Findings) == findings { // a finding of its own names the cell
 		c.memo.keep(key, u)
 	}
 	return u
@@ -121,7 +131,7 @@ func (t *tableReader) standsAlone(c *column) bool {
 func (t *tableReader) companyOf(c *column) []*column {
 	if c.company == nil {
 		c.company = []*column{}
-		if traits[c.role].want == wantLength {
+		if c.trait().want == wantLength {
 			if units := t.unitsBeside(c); units != nil {
 				c.company = append(c.company, units)
 			}
@@ -153,22 +163,22 @@ func (t *tableReader) pair(number int32, id contentID) int32 {
 }
 
 // understandCell works out what a cell says under its column, from the columns that state it.
-func (t *tableReader) understandCell(line int, c *column) *meaning {
+func (t *tableReader) understandCell(line int, c *column, u *meaning) {
 	f, bad := t.readField(line, c)
 	if c.aspect == least || c.aspect == most {
 		f, bad = t.readLimits(line, c, f, bad)
-	} else if traits[c.role].want == wantLength && !bad.any() {
+	} else if c.trait().want == wantLength && !bad.any() {
 		f, bad = t.readRepeats(line, c, f)
 	}
 	if c.held != "" && !c.known {
 		f, bad = Field{Text: f.Text, Cell: f.Cell}, trouble{finding.Note, "held", c.held}
 	}
-	u := &meaning{bad: bad}
+	u.bad = bad
 	if bad.any() {
 		f.Dim, f.Angle = measure.Dim{}, measure.Angle{}
 	}
 	if f.Text == "" && !f.Dim.Given() {
-		return u
+		return
 	}
 	if t.kindHeld != "" {
 		f.Dim, f.Angle = measure.Dim{}, measure.Angle{}
@@ -176,7 +186,7 @@ func (t *tableReader) understandCell(line int, c *column) *meaning {
 	if c.role == Top || c.role == Style {
 		t.checkForm(line, c, f.Text)
 	}
-	switch traits[c.role].want {
+	switch c.trait().want {
 	case wantLength, wantAngle:
 		u.assumed = f.Assumptions
 	default:
@@ -188,7 +198,15 @@ func (t *tableReader) understandCell(line int, c *column) *meaning {
 	if f.Dim.Given() {
 		fine = fineness(f.Text, f.Dim.Nominal(), c.profile.digits)
 	}
-	what := readingOf(f, fine)
-	u.what, u.cell = &what, f.Cell
-	return u
+	u.what, u.cell = t.keepReading(f, fine), f.Cell
+}
+
+// keepReading keeps a value for the rows that have it.
+func (t *tableReader) keepReading(f Field, fine measure.Length) *reading {
+	const room = 256
+	if len(t.readings) == cap(t.readings) {
+		t.readings = make([]reading, 0, room)
+	}
+	t.readings = append(t.readings, readingOf(f, fine))
+	return &t.readings[len(t.readings)-1]
 }

@@ -267,7 +267,7 @@ func classOf(role Role) string {
 
 // takeNote keeps the most particular of the tolerances that notes state for a column, the first of several.
 func (c *column) takeNote(n noteTolerance, rank int) {
-	if traits[c.role].want != wantLength || c.note != nil && c.note.rank >= rank {
+	if c.trait().want != wantLength || c.note != nil && c.note.rank >= rank {
 		return
 	}
 	n.rank = rank
@@ -288,7 +288,7 @@ func (t *tableReader) markedColumns(mark string) []*column {
 // markedValues reports whether a size of the table carries a footnote mark.
 func (t *tableReader) markedValues(mark string) bool {
 	return slices.ContainsFunc(t.columns, func(c *column) bool {
-		return traits[c.role].want == wantLength && slices.ContainsFunc(c.profile.texts, func(text string) bool { return bears(text, mark) })
+		return c.trait().want == wantLength && slices.ContainsFunc(c.profile.texts, func(text string) bool { return bears(text, mark) })
 	})
 }
 

@@ -348,7 +348,7 @@ func (t *tableReader) describe() {
 
 // shownUnit is the unit of a column for people: that of its sizes, what its heading names, or what all its cells name.
 func (c *column) shownUnit() string {
-	switch want := traits[c.role].want; {
+	switch want := c.trait().want; {
 	case want == wantLength || want == wantTolerance:
 		return cmp.Or(c.unit, c.headingUnit, c.cellsUnit())
 	case want == wantCode, c.role != "" && isLengthUnit(c.headingUnit):

@@ -35,6 +35,9 @@ type column struct {
 	irrelevant string
 	role       Role
 	aspect     aspect
+	// what is known of the role that it had when trait was last asked.
+	traitOf Role
+	traits  trait
 	// points are how well the role fits; margin is by how much the best other reading of the table is worse.
 	points, margin float64
 	// known is set where the heading itself gives the role.
@@ -75,6 +78,14 @@ type column struct {
 	// left one of the two.
 	deviation int
 	partner   *column
+}
+
+// trait is what is known of the values of the column's role.
+func (c *column) trait() trait {
+	if c.traitOf != c.role {
+		c.traitOf, c.traits = c.role, traits[c.role]
+	}
+	return c.traits
 }
 
 // answer is the answer to a question that is asked once.
@@ -435,7 +446,7 @@ func (c *column) anglePoints() float64 {
 func (c *column) toleranceShare(lex *lexicon) float64 {
 	fitting := 0
 	for _, text := range c.profile.texts {
-		if tolerance, ok := value.ReadTolerance(text, value.Context{Unit: c.headingUnit}); ok && tolerance.Problem.Code == "" {
+		if tolerance, ok := lex.readTolerance(text, c.headingUnit); ok && tolerance.Problem.Code == "" {
 			fitting++
 			continue
 		}

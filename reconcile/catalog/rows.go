@@ -170,9 +170,11 @@ func (r *rowReader) readColumn(c *column) {
 	if u.what == nil {
 		return
 	}
-	at := placeIn(c.role, u.cell)
+	var at place
 	if u.cell == "" {
 		at = placeOf(c.role, t.region.grid.ref(t.valueCell(r.line, c)))
+	} else {
+		at = placeIn(c.role, u.cell)
 	}
 	r.fields.list = append(r.fields.list, stated{u.what, at})
 	r.assume(u.assumed...)
@@ -198,7 +200,7 @@ func (t *tableReader) checkForm(line int, c *column, text string) {
 func (r *rowReader) trouble(c *column, bad trouble) {
 	t := r.t
 	matters := false
-	switch traits[c.role].want {
+	switch c.trait().want {
 	case wantLength, wantAngle, wantCode:
 		matters = true
 	}

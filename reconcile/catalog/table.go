@@ -43,10 +43,13 @@ type tableReader struct {
 	// read are the columns of which each row has a value, and assumed the first of what rows assume: nothing.
 	read    []*column
 	assumed *assumptions
-	// stock and entries are what fields and entries are cut from; scratch are the fields of the row that is read.
-	stock   []stated
-	entries []entry
-	scratch []stated
+	// stock, readings and entries are what fields, values and entries are cut from; scratch are the fields of the row that is read, and
+	// spare is what its last cell means.
+	stock    []stated
+	readings []reading
+	entries  []entry
+	scratch  []stated
+	spare    meaning
 	// valueNotes are the tolerances for the values that carry a footnote mark, by the mark.
 	valueNotes map[string]noteTolerance
 	supplier   string
@@ -414,7 +417,7 @@ func (t *tableReader) shareRoles() {
 		}
 	}
 	for _, c := range t.columns {
-		if traits[c.role].want == wantLength && c.aspect == nominal {
+		if c.trait().want == wantLength && c.aspect == nominal {
 			if c.hints.Min != c.hints.Max && t.hasPartner(c) {
 				c.aspect = limitOf(c)
 			}
@@ -502,7 +505,7 @@ func (t *tableReader) holdUncertain() {
 	for _, c := range t.columns {
 		name := t.region.grid.columnName(c.col)
 		key := t.settle("columns", name, "role")
-		trait := traits[c.role]
+		trait := c.trait()
 		if c.hints.Radius && trait.diameter {
 			c.scale = 2
 		}

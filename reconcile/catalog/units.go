@@ -13,15 +13,15 @@ import (
 func (t *tableReader) settleUnits() {
 	for _, c := range t.columns {
 		c.mark = t.markOf(c)
-		if want := traits[c.role].want; want == wantLength || want == wantTolerance {
+		if want := c.trait().want; want == wantLength || want == wantTolerance {
 			t.statedUnit(c)
 		}
-		if traits[c.role].want == wantLength {
+		if c.trait().want == wantLength {
 			t.holdFractional(c)
 		}
 	}
 	for _, c := range t.columns {
-		if traits[c.role].want == wantLength && c.unit == "" && c.held == "" && t.byRole[UnitRole] == nil && !t.sectionsGiveUnits() {
+		if c.trait().want == wantLength && c.unit == "" && c.held == "" && t.byRole[UnitRole] == nil && !t.sectionsGiveUnits() {
 			t.inferUnit(c)
 		}
 	}
@@ -29,7 +29,7 @@ func (t *tableReader) settleUnits() {
 	t.checkExchanged()
 	t.checkRadii()
 	for _, c := range t.columns {
-		if traits[c.role].want == wantLength {
+		if c.trait().want == wantLength {
 			t.checkUnit(c)
 		}
 	}
@@ -56,7 +56,7 @@ func (t *tableReader) checkExchanged() {
 func (t *tableReader) checkRadii() {
 	for _, c := range t.columns {
 		b, known := boundsOf(t.kind, c.role)
-		if !known || !traits[c.role].diameter || c.scale != 1 || c.held != "" || len(c.profile.sizes) == 0 {
+		if !known || !c.trait().diameter || c.scale != 1 || c.held != "" || len(c.profile.sizes) == 0 {
 			continue
 		}
 		for _, unit := range c.unitsTaken() {
@@ -85,7 +85,7 @@ func (c *column) unitsTaken() []string {
 // couldBe reports whether most sizes of a column are possible for a role.
 func (t *tableReader) couldBe(c *column, role Role) bool {
 	b, known := boundsOf(t.kind, role)
-	if !known || traits[c.role].want != wantLength || len(c.profile.sizes) == 0 || c.unit == "" {
+	if !known || c.trait().want != wantLength || len(c.profile.sizes) == 0 || c.unit == "" {
 		return false
 	}
 	possible, _ := c.profile.within(b, c.unit, c.factor())
@@ -105,7 +105,7 @@ func (t *tableReader) statedUnit(c *column) {
 		c.unit, c.unitWhy = c.formatUnit(), "unit in the number format"
 	case isLengthUnit(t.rules.Unit):
 		c.unit, c.unitWhy = t.rules.Unit, "unit from the mapping file"
-	case traits[c.role].want == wantTolerance:
+	case c.trait().want == wantTolerance:
 	case t.takeUnitNote(c):
 	case t.notes.unit == "" && (t.takeTitleUnit(c) || t.takeRestUnit(c)):
 	case t.notes.unit != "":
@@ -283,7 +283,7 @@ func sayMM(x float64) string { return trimFloat(roundTo(x, 3)) + " mm" }
 func (t *tableReader) borrowUnits() {
 	common := ""
 	for _, c := range t.columns {
-		if traits[c.role].want != wantLength || c.unit == "" || c.role == TipTaken {
+		if c.trait().want != wantLength || c.unit == "" || c.role == TipTaken {
 			continue
 		}
 		if common != "" && common != c.unit {
@@ -295,7 +295,7 @@ func (t *tableReader) borrowUnits() {
 		return
 	}
 	for _, c := range t.columns {
-		if traits[c.role].want != wantLength || c.unit != "" || c.held != "" || len(c.bare()) == 0 {
+		if c.trait().want != wantLength || c.unit != "" || c.held != "" || len(c.bare()) == 0 {
 			continue
 		}
 		if b, known := boundsOf(t.kind, c.role); known && 3*fits(b, c.bare(), common, c.factor()) >= 2 {
@@ -403,7 +403,7 @@ func markFrom(commas, points int) value.Mark {
 // settleTolerances finds what the heading of a column and a note on the sheet say of its tolerance.
 func (t *tableReader) settleTolerances() {
 	for _, c := range t.columns {
-		if traits[c.role].want != wantLength {
+		if c.trait().want != wantLength {
 			continue
 		}
 		rule := t.rules.Columns[t.region.grid.columnName(c.col)]
@@ -411,7 +411,7 @@ func (t *tableReader) settleTolerances() {
 			if text == "" || text != rule.Tolerance && !mayTolerate(text) && !strings.ContainsAny(text, "0123456789") {
 				continue
 			}
-			tolerance, found := value.ReadTolerance(text, value.Context{Unit: c.cellsUnit()})
+			tolerance, found := t.lex.readTolerance(text, c.cellsUnit())
 			if found && tolerance.Problem.Code == "" {
 				c.tolerance = &tolerance
 				break
@@ -445,7 +445,7 @@ func (t *tableReader) coverTolerances() {
 		if c.role == Tolerance && c.deviation == 0 {
 			count++
 			lengthsAfter = false
-		} else if traits[c.role].want == wantLength && count > 0 {
+		} else if c.trait().want == wantLength && count > 0 {
 			lengthsAfter = true
 		}
 	}
@@ -532,7 +532,7 @@ func (t *tableReader) notedTolerance(line int, c *column) (value.Tolerance, meas
 	if note == nil {
 		return value.Tolerance{}, measure.Stated, "", false
 	}
-	all := value.ReadTolerances(note.clause.text, value.Context{Unit: c.unit})
+	all := t.lex.readTolerances(note.clause.text, c.unit)
 	if note.index >= len(all) || all[note.index].Problem.Code != "" {
 		return value.Tolerance{}, measure.Stated, "", false
 	}
@@ -548,7 +548,7 @@ func (t *tableReader) readTolerance(text, unit string) (value.Tolerance, bool) {
 	if text == "" {
 		return value.Tolerance{}, false
 	}
-	tolerance, ok := value.ReadTolerance(text, value.Context{Unit: unit})
+	tolerance, ok := t.lex.readTolerance(text, unit)
 	if ok && tolerance.Problem.Code == "" {
 		return tolerance, true
 	}

@@ -17,7 +17,7 @@ type tally struct{ asked, found uint32 }
 const (
 	// trial is how many cells of a column are asked for before it is left alone, and leastShare the share of them, 1/8, that must have been
 	// there.
-	trial      = 1000
+	trial      = 8192
 	leastShare = 8
 	// slabSize is how many cells are made room for at once.
 	slabSize = 1024

@@ -104,7 +104,10 @@ func (s *Sheet) Width() int {
 type Ref struct{ Row, Col int }
 
 // String returns the place as people write it: B7.
-func (r Ref) String() string { return ColumnName(r.Col) + strconv.Itoa(r.Row) }
+func (r Ref) String() string {
+	var room [32]byte
+	return string(strconv.AppendInt(appendColumn(room[:0], r.Col), int64(r.Row), 10))
+}
 
 // Range is a rectangle of cells, both corners included.
 type Range struct{ From, To Ref }
@@ -124,9 +127,16 @@ func (r Range) Contains(c Ref) bool {
 
 // ColumnName returns the letters of a column counted from 1: A, Z, AA.
 func ColumnName(col int) string {
-	name := ""
-	for ; col > 0; col = (col - 1) / 26 {
-		name = string(rune('A'+(col-1)%26)) + name
+	var room [16]byte
+	return string(appendColumn(room[:0], col))
+}
+
+func appendColumn(name []byte, col int) []byte {
+	if col > 26 {
+		name = appendColumn(name, (col-1)/26)
+	}
+	if col > 0 {
+		name = append(name, byte('A'+(col-1)%26))
 	}
 	return name
 }
