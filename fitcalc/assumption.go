@@ -20,6 +20,9 @@ const (
 	AssumedAdapterBore
 	AssumedBoreTaper
 	AssumedTurnedLength
+	AssumedBoreOfTip
+	AssumedBoreOfTipLength
+	AssumedBoreQuoted
 	assumptionCount
 )
 
@@ -38,6 +41,9 @@ var assumptions = [assumptionCount]struct{ code, text string }{
 	AssumedAdapterBore:          {"bore.adapter", "the bore and the bore depth given are those of the adapter sleeve"},
 	AssumedBoreTaper:            {"bore.taper", "the bore tapers at the shop's rate"},
 	AssumedTurnedLength:         {"work.length", "the length of the ferrule is not given: the time for turning is that for the usual one"},
+	AssumedBoreOfTip:            {"bore.of-tip", "the ferrule is known by the tip it is for: its bore is that tip less the usual interference"},
+	AssumedBoreOfTipLength:      {"bore.of-tip-length", "the length of the ferrule is not given: its bore is that of one of the usual length"},
+	AssumedBoreQuoted:           {"bore.quoted", "the tapered bore is quoted like the tip it takes, and clears it"},
 }
 
 // Code returns the assumption's name in outputs: tolerance.hosel-od.

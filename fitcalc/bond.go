@@ -48,6 +48,9 @@ func BondOf(head Head, tip Tip, shop Shop) (Bond, error) {
 	if _, unknown := j.recess(); unknown != NoField {
 		return Bond{}, &InputError{Field: unknown, Reason: "must be given for the bond to be worked out"}
 	}
+	if j.quoted() {
+		return Bond{}, &InputError{Field: FieldHeadBore, Size: j.headBore.Nominal(), Reason: "is the tip it takes; the size of the hole must be given for the bond to be worked out"}
+	}
 	j.bore()
 	length := j.fit.Bore.Insertion
 	if length.Sign() <= 0 {

@@ -12,6 +12,10 @@ func (j *joint) bore() {
 		j.assume(AssumedBoreClears)
 		return
 	}
+	if j.quoted() {
+		j.assume(AssumedBoreQuoted)
+		return
+	}
 	tight, wide, formed := j.clearances()
 	b := &j.fit.Bore
 	b.Known, b.Clearance = true, tight
@@ -32,6 +36,19 @@ func (j *joint) bore() {
 	case formed && j.shop.MostClearance.Less(wide):
 		j.reason(Reason{Code: BoreFormed, Level: Prepares, Size: nominal, Other: wide, Limit: j.shop.MostClearance})
 	}
+}
+
+// quoted reports whether a bore that tapers as its tip does is quoted like that tip, and so made to take it. One that was measured is
+// the hole itself.
+func (j *joint) quoted() bool {
+	return j.tip.form == TipTapered && j.head.BoreForm != BoreParallel && j.boreTaper() == j.tip.taper && j.headBore.Origin() != measure.Measured &&
+		quotedLike(j.headBore.Nominal().Sub(j.tip.usualAt(measure.Length{})), j.shop)
+}
+
+// quotedLike judges by how much larger the bore is than the tip's end: nothing, as far as one size stated twice tells (9.0 mm is .355
+// in), or too little to be the clearance of a hole that was measured.
+func quotedLike(clearance measure.Length, shop *Shop) bool {
+	return !clearance.Less(shop.SameSize.Neg()) && clearance.Less(shop.LeastClearance)
 }
 
 // clearances returns bore − tip diameter at the tightest place in the bore, and the nominal clearance at the widest. formed

@@ -107,6 +107,7 @@ func newJoint(fit *Fit, head *Head, tip *Tip, ferrule *Ferrule, shop *Shop) join
 	j.bringHead()
 	j.bringFerrule()
 	j.bringTip()
+	j.bringFerruleBore()
 	return j
 }
 
@@ -143,11 +144,9 @@ func (j *joint) bringAdapter() {
 
 func (j *joint) bringFerrule() {
 	f := j.ferrule
-	j.baseOD, j.ferruleBore, j.style = f.BaseOD, f.Bore, f.TakenStyle()
+	j.baseOD, j.style = f.BaseOD, f.TakenStyle()
 	j.tolerance(&j.baseOD, j.shop.FerruleODTolerance, AssumedBaseODTolerance)
 	j.baseOD = centred(j.baseOD)
-	j.tolerance(&j.ferruleBore, j.shop.FerruleBoreTolerance, AssumedFerruleBoreTolerance)
-	j.ferruleBore = centred(j.ferruleBore)
 	if f.Style == StyleUnknown && j.style == Plain {
 		j.assume(AssumedPlain)
 	}

@@ -7,6 +7,8 @@ import "example.com/seatline/fitcalc/measure"
 type Ferrule struct {
 	// Bore is the inside diameter.
 	Bore measure.Dim `json:"bore,omitzero"`
+	// ForTip is the tip that the ferrule is made for. Where no bore is given, it is known by this tip: [Ferrule.JointBore].
+	ForTip TipSize `json:"for_tip,omitzero"`
 	// BaseOD is the outside diameter at the base, before turning.
 	BaseOD measure.Dim `json:"base_od,omitzero"`
 	// TopOD is the outside diameter at the top, where the ferrule meets the shaft.

@@ -37,6 +37,7 @@ const (
 	FieldRingDepth
 	FieldRingHeight
 	FieldRings
+	FieldForTip
 )
 
 var fieldNames = [...]string{
@@ -66,6 +67,7 @@ var fieldNames = [...]string{
 	FieldRingDepth:        "ring depth",
 	FieldRingHeight:       "ring height",
 	FieldRings:            "number of rings",
+	FieldForTip:           "tip that the ferrule is for",
 }
 
 // String returns the field as a person would call it: hosel OD.

@@ -143,7 +143,7 @@ type SeatFit struct {
 // BoreFit is how the tip goes into the bore. Clearance is bore − tip diameter at its tightest place in the bore, on the
 // diameter.
 type BoreFit struct {
-	// Known is set where the tip and the head's bore are given.
+	// Known is set where the tip and the head's bore are given, and the bore is not quoted like its tip.
 	Known     bool
 	Clearance Amount
 	// Insertion is the length of tip in the bore below any countersink or counterbore; KnownInsertion is set where the depths of

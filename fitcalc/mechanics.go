@@ -60,10 +60,12 @@ func MechanicsOf(head Head, tip Tip, ferrule Ferrule, shop Shop, shaft Shaft) (M
 	if err := shop.Validate(); err != nil {
 		return Mechanics{}, err
 	}
+	var fit Fit
+	j := newJoint(&fit, &head, &tip, &ferrule, &shop)
 	for _, need := range [...]struct {
 		field Field
 		given bool
-	}{{FieldTip, tip.form != TipUnknown}, {FieldFerruleBore, ferrule.Bore.Given()}, {FieldBaseOD, ferrule.BaseOD.Given()}} {
+	}{{FieldTip, tip.form != TipUnknown}, {FieldFerruleBore, j.ferruleBore.Given()}, {FieldBaseOD, ferrule.BaseOD.Given()}} {
 		if !need.given {
 			return Mechanics{}, &InputError{Field: need.field, Reason: "must be given for the press fit to be worked out"}
 		}
@@ -75,8 +77,6 @@ func MechanicsOf(head Head, tip Tip, ferrule Ferrule, shop Shop, shaft Shaft) (M
 	if err := m.materials(ferrule.Material, shaft); err != nil {
 		return Mechanics{}, err
 	}
-	var fit Fit
-	j := newJoint(&fit, &head, &tip, &ferrule, &shop)
 	m.sizes(&j, shaft.Inside)
 	return m, m.profiles(&j)
 }

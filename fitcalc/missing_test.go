@@ -203,6 +203,15 @@ func TestAssumptions(t *testing.T) {
 		}},
 		{AssumedBoreTaper, func(p *parts) { p.head.Bore, p.head.BoreForm = p.dim(".374 ±.001 in"), BoreTapered }},
 		{AssumedTurnedLength, func(p *parts) { p.ferrule.Length, p.ferrule.BaseOD = none, p.dim(".510 ±.001 in") }},
+		{AssumedBoreOfTip, func(p *parts) { p.ferrule.Bore, p.ferrule.ForTip = none, TipSize{Diameter: measure.Thou(370)} }},
+		{AssumedBoreOfTipLength, func(p *parts) {
+			p.ferrule.Bore, p.ferrule.ForTip, p.ferrule.Length = none, TipSize{Diameter: measure.Thou(355)}, none
+		}},
+		{AssumedBoreQuoted, func(p *parts) { p.taper(); p.head.Bore = p.dim(".355 ±.001 in") }},
+	}
+	with := map[Assumption][]Assumption{ // what some cannot do without
+		AssumedBoreOfTip:       {AssumedFerruleBoreTolerance},
+		AssumedBoreOfTipLength: {AssumedFerruleBoreTolerance, AssumedBoreOfTip},
 	}
 	for _, test := range tests {
 		t.Run(test.want.Code(), func(t *testing.T) {
@@ -213,7 +222,7 @@ func TestAssumptions(t *testing.T) {
 			for a := range fit.Assumptions.All() {
 				got = append(got, a)
 			}
-			if diff := cmp.Diff([]Assumption{test.want}, got); diff != "" {
+			if diff := cmp.Diff(append(with[test.want], test.want), got); diff != "" {
 				t.Errorf("(-want +got):\n%s", diff)
 			}
 		})

@@ -67,7 +67,10 @@ var knobs = []knob{
 	{FieldAdapterBore, reachOfDiameters, func(p *probe) *measure.Dim { return &p.head.Adapter.Bore }},
 	{FieldAdapterBoreDepth, reachOfLengths, func(p *probe) *measure.Dim { return &p.head.Adapter.BoreDepth }},
 	{FieldTip, reachOfDiameters, func(p *probe) *measure.Dim { return &p.tip.end }},
-	{FieldFerruleBore, reachOfDiameters, func(p *probe) *measure.Dim { return &p.ferrule.Bore }},
+	{FieldFerruleBore, reachOfDiameters, func(p *probe) *measure.Dim {
+		p.ferrule.Bore = p.ferrule.boreOn(&p.head, &p.shop)
+		return &p.ferrule.Bore
+	}},
 	{FieldBaseOD, reachOfDiameters, func(p *probe) *measure.Dim { return &p.ferrule.BaseOD }},
 	{FieldLength, reachOfLengths, func(p *probe) *measure.Dim { return &p.ferrule.Length }},
 	{FieldCollarOD, reachOfDiameters, func(p *probe) *measure.Dim { return &p.ferrule.Collar.OD }},

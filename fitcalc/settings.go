@@ -42,7 +42,7 @@ var settings = []Setting{
 		func(s *Shop) *float64 { return &s.SlipRisk }),
 	share("split_risk", 0.05, "one joint in twenty is redone because the ferrule is stretched beyond its limit",
 		func(s *Shop) *float64 { return &s.SplitRisk }),
-	length("usual_interference", ".002 in", "interference to order a ferrule's bore for, on the diameter: a ferrule for a .370 in tip is made about .002 in under",
+	length("usual_interference", ".002 in", "interference that a ferrule is made for, on the diameter, where its bore is ordered or only its tip is known: one for a .370 in tip has a bore of about .368 in",
 		func(s *Shop) *measure.Length { return &s.UsualInterference }),
 	{Key: "strain_limit", Default: "0.02", field: func(s *Shop) any { return &s.StrainLimit }, check: properShare,
 		Why:    "how far a cold ferrule may be stretched at its bore; cellulose acetate yields at 2.5 to 4 %",

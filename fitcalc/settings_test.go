@@ -319,7 +319,7 @@ func TestTipsForBore(t *testing.T) {
 		{".399 in", BoreUnknown, Putter, []string{".395 parallel"}},
 		{".358 in", BoreUnknown, Iron, []string{".355 taper"}},
 		{".358 in", BoreUnknown, Driver, []string{".350 parallel"}},
-		{".358 in", BoreUnknown, AnyCategory, []string{".355 taper"}}, // nearer than .350
+		{".358 in", BoreUnknown, AnyCategory, []string{".350 parallel", ".355 taper"}}, // a question
 		{".358 in", BoreTapered, AnyCategory, []string{".355 taper"}},
 		{".358 in", BoreParallel, AnyCategory, []string{".350 parallel"}},
 		{"9.5 mm", BoreUnknown, Iron, []string{".370 parallel"}}, // .3740 in
@@ -403,7 +403,7 @@ func TestTextForms(t *testing.T) {
 		textFormOf("tip", int(TipProfiled)+1, ParseTipForm, "profile"),
 		textFormOf("code", int(DataMissing)+1, ParseCode, "flush.undersize"),
 		textFormOf("level", int(TakesNone)+1, ParseLevel, "takes none"),
-		textFormOf("field", int(FieldRings)+1, ParseField, "hosel OD"),
+		textFormOf("field", int(FieldForTip)+1, ParseField, "hosel OD"),
 	} {
 		seen := map[string]bool{}
 		for i := range uint8(e.count) {
@@ -447,7 +447,7 @@ func TestPartsAsJSON(t *testing.T) {
 		Adapter:     Adapter{TopOD: dim(t, "12.5 mm"), Bore: dim(t, "9 mm"), BoreDepth: dim(t, "30 mm").WithShape(measure.Uniform)},
 	}
 	ferrule := Ferrule{
-		Bore: dim(t, "9.35 +0/-0.03 mm"), BaseOD: dim(t, "13.2 mm"), TopOD: dim(t, "10 mm"), Length: dim(t, "15 mm"), Style: Collared,
+		Bore: dim(t, "9.35 +0/-0.03 mm"), ForTip: TipSize{measure.Thou(370), TipParallel}, BaseOD: dim(t, "13.2 mm"), TopOD: dim(t, "10 mm"), Length: dim(t, "15 mm"), Style: Collared,
 		Collar: Spigot{OD: dim(t, "10.5 mm"), Length: dim(t, "1 mm")}, Step: Spigot{OD: dim(t, "10.4 mm"), Length: dim(t, "3 mm")},
 		Rings: 2, RingDepth: dim(t, "0.3 mm"), RingHeight: dim(t, "4 mm"), Material: CelluloseAcetate,
 	}

@@ -23,7 +23,8 @@ type Shop struct {
 	// to 1.
 	SlipRisk  float64
 	SplitRisk float64
-	// UsualInterference is not a limit; Specify orders bores by it. It is shaft less bore, on the diameter.
+	// UsualInterference is not a limit; Specify orders bores by it, and a ferrule of which only the tip is known that it is for has its
+	// bore by it. It is shaft less bore, on the diameter.
 	UsualInterference measure.Length
 	// StrainLimit is how far a cold ferrule may be stretched at its bore, as a fraction: 0.02 is 2 %.
 	StrainLimit float64

@@ -42,22 +42,22 @@ func (s StandardTip) Suits(c Category) bool {
 	return c == AnyCategory || slices.Contains(s.usual, c)
 }
 
-// TipsForBore returns the standard tip that a bore is made for: of those it clears by the shop's range of clearance, and of
-// these the usual ones for the category where there are any, the nearest. Nothing else being known, one tip is an assumption
-// worth saying, several that are equally near are a question, and none is a bore of unknown purpose.
+// TipsForBore returns the standard tips that a bore may be made for: those it clears by the shop's range of clearance, and the taper
+// tip that a bore is quoted like. Of these the usual ones for the category, where there are any, and of them the nearest. Nothing
+// else being known, one tip is an assumption worth saying, several are a question (.358 in takes .350 in parallel and .355 in taper:
+// the category would tell), and none is a bore of unknown purpose.
 //
 // The tip of a bore that tapers is tapered, and of one that is parallel, parallel.
 func TipsForBore(bore measure.Dim, form BoreForm, category Category, shop Shop) []StandardTip {
 	if !bore.Given() {
 		return nil
 	}
-	var clear, usual []StandardTip
+	var suit, usual []StandardTip
 	for _, tip := range standardTips {
-		clearance := bore.Middle().Sub(tip.Diameter)
-		if clearance.Less(shop.LeastClearance) || shop.MostClearance.Less(clearance) || !formAgrees(form, tip.Form) {
+		if !formAgrees(form, tip.Form) || !tip.suitsBore(bore.Middle(), &shop) {
 			continue
 		}
-		clear = append(clear, tip)
+		suit = append(suit, tip)
 		if category != AnyCategory && tip.Suits(category) {
 			usual = append(usual, tip)
 		}
@@ -65,7 +65,15 @@ func TipsForBore(bore measure.Dim, form BoreForm, category Category, shop Shop) 
 	if len(usual) > 0 {
 		return nearest(usual)
 	}
-	return nearest(clear)
+	return suit
+}
+
+func (s *StandardTip) suitsBore(bore measure.Length, shop *Shop) bool {
+	clearance := bore.Sub(s.Diameter)
+	if s.Form == TipTapered && quotedLike(clearance, shop) {
+		return true
+	}
+	return !clearance.Less(shop.LeastClearance) && !shop.MostClearance.Less(clearance)
 }
 
 // nearest returns the largest of some tips that a bore clears: those that fill it best.

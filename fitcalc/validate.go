@@ -72,9 +72,18 @@ func (f *Ferrule) Validate() error {
 	if f.Rings < 0 {
 		return &InputError{Field: FieldRings, Reason: "a ferrule cannot have fewer than no rings"}
 	}
-	switch {
+	if err := f.ForTip.validate(); err != nil {
+		return err
+	}
+	forTip := measure.Dim{}
+	if f.ForTip.Known() {
+		forTip = measure.Nominal(f.ForTip.Diameter)
+	}
+	switch tip := (sized{FieldForTip, &forTip}); {
 	case !wider(base, bore):
 		return contradiction(base, bore)
+	case !wider(base, tip):
+		return contradiction(base, tip)
 	case !wider(top, bore):
 		return contradiction(top, bore)
 	case !wider(collar, bore):

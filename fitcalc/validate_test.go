@@ -59,7 +59,7 @@ func TestEverySizeIsChecked(t *testing.T) {
 	sizes := sizesOf(soundParts(t))
 	for field := NoField + 1; field.String() != ""; field++ {
 		switch field {
-		case FieldTop, FieldCountersinkAngle, FieldRingHeight, FieldRings: // no dimensions, or ones that may be nothing
+		case FieldTop, FieldCountersinkAngle, FieldRingHeight, FieldRings, FieldForTip: // no dimensions, or ones that may be nothing
 		default:
 			if sizes[field] == nil {
 				t.Errorf("no test of %v", field)

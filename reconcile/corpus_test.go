@@ -1244,7 +1244,27 @@ func (j *judge) reading(row catalog.Row, got *catalog.Table, role catalog.Role) 
 			}
 		}
 	}
+	j.readingOfFerrule(&r, row, got, role)
 	return r
+}
+
+// readingOfFerrule takes the tip that a ferrule is for, and its bore, from the ferrule: a bore may be the name of the tip.
+func (j *judge) readingOfFerrule(r *reading, row catalog.Row, got *catalog.Table, role catalog.Role) {
+	for i := range j.cat.Ferrules {
+		f := &j.cat.Ferrules[i]
+		if f.Source.File != j.file || f.Source.Sheet != got.Sheet || f.Part != row.Part || f.Source.Row != row.Row && !j.transposed {
+			continue
+		}
+		switch role {
+		case catalog.TipTaken:
+			r.dim, r.tips = measure.Dim{}, nil
+			if f.Ferrule.ForTip.Known() {
+				r.tips = []fitcalc.Tip{f.Ferrule.ForTip.Tip(fitcalc.DefaultShop())}
+			}
+		case catalog.Bore:
+			r.dim = f.Ferrule.Bore
+		}
+	}
 }
 
 // is reports whether a reading is the one that was meant.

@@ -178,14 +178,19 @@ func meaningOf(cat *catalog.Catalogue, got shopRow, want truth.Field) string {
 		}
 	}
 	for i := range cat.Ferrules {
-		if f := &cat.Ferrules[i]; at(f.Item) && catalog.Role(want.Role) == catalog.Style {
-			return f.Ferrule.Style.String()
+		if f := &cat.Ferrules[i]; at(f.Item) {
+			switch catalog.Role(want.Role) {
+			case catalog.Style:
+				return f.Ferrule.Style.String()
+			case catalog.TipTaken:
+				return tipsText([]fitcalc.Tip{f.Ferrule.ForTip.Tip(fitcalc.DefaultShop())})
+			}
 		}
 	}
 	return ""
 }
 
-// tipsText writes the tips that a head takes.
+// tipsText writes the tips that a head takes, or that a ferrule is for.
 func tipsText(tips []fitcalc.Tip) string {
 	var all []string
 	for i := range tips {

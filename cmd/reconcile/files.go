@@ -46,20 +46,20 @@ func loadSettings(path string) (settings.Settings, error) {
 	return settings.Parse(path, content)
 }
 
-// loadOptions reads a mapping file, if one is given.
-func loadOptions(path string) (catalog.Options, error) {
+// loadOptions reads a mapping file, if one is given, and takes what the shop knows of its suppliers.
+func loadOptions(path string, shop settings.Settings) (catalog.Options, error) {
+	opts := catalog.Options{FerruleBores: shop.Suppliers.FerruleBores()}
 	if path == "" {
-		return catalog.Options{}, nil
+		return opts, nil
 	}
 	content, err := readFile(path)
 	if err != nil {
 		return catalog.Options{}, err
 	}
-	answers, err := mapping.Parse(content)
-	if err != nil {
+	if opts.Map, err = mapping.Parse(content); err != nil {
 		return catalog.Options{}, fmt.Errorf("%s: %w", path, err)
 	}
-	return catalog.Options{Map: answers}, nil
+	return opts, nil
 }
 
 // pathFrom returns the path from a folder to a file, with slashes, or the file's own path where there is no way.

@@ -74,12 +74,14 @@ func newJoint(s streams) *cobra.Command {
 formula with its numbers in both units, for which hosels it holds, what would change it, the cautions, and a cross-section.
 
 Every size is a text with its unit, and may have limits: ".500 in ±.003", "13.6 +0/-0.1 mm", "12 h9". What is not given is
-not guessed at; the answer says where it is needed.
+not guessed at; the answer says where it is needed. A ferrule of which only the tip is known that it is for has the bore
+of one made for that tip.
 
 With --json and no size in the flags, joints are read from standard input, a JSON object or one on each line, and
 each is answered on a line. A line that cannot be read is answered with an error and does not stop the others.`,
 		Example: `  reconcile joint --hosel-od ".500 in ±.003" --bore ".373 in" --bore-depth "1.25 in" --top flat --tip ".370 in parallel" \
     --ferrule-bore ".368 in" --base-od ".508 in" --length "1/2 in" --drawing joint.svg
+  reconcile joint --hosel-od "13.6 mm" --tip ".370 in parallel" --ferrule-tip .370 --base-od "13.7 mm" --length "25 mm"
   echo '{"head":{"hosel_od":"12.7 mm"},"tip":".370 in parallel","ferrule":{"bore":".368 in","base_od":"12.9 mm"}}' | reconcile joint --json`,
 		Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
@@ -106,10 +108,13 @@ each is answered on a line. A line that cannot be read is answered with an error
 	return cmd
 }
 
-// flagOf returns the flag of a field. Head and ferrule both have a bore.
+// flagOf returns the flag of a field. Head and ferrule both have a bore, and tips.
 func flagOf(f *joint.Field) string {
-	if f.Of == fitcalc.FieldFerruleBore {
+	switch f.Of {
+	case fitcalc.FieldFerruleBore:
 		return "ferrule-bore"
+	case fitcalc.FieldForTip:
+		return "ferrule-tip"
 	}
 	return strings.ReplaceAll(f.Key, "_", "-")
 }

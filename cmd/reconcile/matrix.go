@@ -121,7 +121,7 @@ func (s streams) decide(f catalogueFlags) (decided, error) {
 	if err != nil {
 		return decided{}, err
 	}
-	opts, err := loadOptions(f.mapping)
+	opts, err := loadOptions(f.mapping, shop)
 	if err != nil {
 		return decided{}, err
 	}

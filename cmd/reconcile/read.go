@@ -22,6 +22,7 @@ import (
 type readFlags struct {
 	kind              catalog.Kind
 	mapping, writeMap string
+	shop              string
 	against           []string
 	json, strict      bool
 }
@@ -30,7 +31,7 @@ func newRead(s streams) *cobra.Command {
 	var f readFlags
 	var kind string
 	cmd := &cobra.Command{
-		Use:   "read FILE... [--kind heads|ferrules|tips] [--map FILE] [--write-map FILE] [--against OLD...]",
+		Use:   "read FILE... [--kind heads|ferrules|tips] [--map FILE] [--shop shop.toml] [--write-map FILE] [--against OLD...]",
 		Short: "show how sheets are understood, and every finding",
 		Long: `read shows how each sheet is understood: which rows are headings, which column plays which role and why, which
 unit and why, how many rows are used, used with assumptions, held and set aside, and every finding with its cell.
@@ -58,6 +59,7 @@ values changed, each with both cells.`,
 	flags := cmd.Flags()
 	flags.StringVar(&kind, "kind", "", "heads, ferrules or tips, where the sheet does not tell")
 	flags.StringVar(&f.mapping, "map", "", "answers to the reader's questions, a TOML file")
+	flags.StringVar(&f.shop, "shop", "", "the shop's settings, for what they say of suppliers, a TOML file")
 	flags.StringVar(&f.writeMap, "write-map", "", "write what was understood and what is asked into this TOML file")
 	flags.StringArrayVar(&f.against, "against", nil, "compare with this older sheet; several files may follow")
 	flags.BoolVar(&f.json, "json", false, "print what was understood as JSON to standard output")
@@ -75,7 +77,11 @@ func parseKind(word string) (catalog.Kind, error) {
 }
 
 func (s streams) read(files []string, f readFlags) error {
-	opts, err := loadOptions(f.mapping)
+	shop, err := loadSettings(f.shop)
+	if err != nil {
+		return err
+	}
+	opts, err := loadOptions(f.mapping, shop)
 	if err != nil {
 		return err
 	}

@@ -109,7 +109,7 @@ func (s streams) readVet(f vetFlags) (in vet.Input, opts workbook.Options, input
 	if err != nil {
 		return in, opts, nil, err
 	}
-	reading, err := loadOptions(f.mapping)
+	reading, err := loadOptions(f.mapping, shop)
 	if err != nil {
 		return in, opts, nil, err
 	}

@@ -236,7 +236,7 @@ func cellInputs(r *matrix.Result, j *joint.Joint, part joint.Part, item *catalog
 		if f.Part != part {
 			continue
 		}
-		field, there := item.Fields.Lookup(catalog.Role(f.Key))
+		field, there := item.Fields.Lookup(roleOf(&f))
 		d := f.Dim(j)
 		given := d != nil && d.Given()
 		if !there && !given {
@@ -248,6 +248,8 @@ func cellInputs(r *matrix.Result, j *joint.Joint, part joint.Part, item *catalog
 		case given:
 			in.Value = explain.ShowDim(*d, units)
 			why = append(quoted(field.Text), limitsFrom(*d)...)
+		case f.Of == fitcalc.FieldForTip && j.Ferrule.ForTip.Known():
+			in.Value, why = j.Ferrule.ForTip.String(), quoted(field.Text)
 		case d != nil:
 			in.Value, why = "not used", append(quoted(field.Text), findingsAt(r, placeOf(item.Source, field.Cell))...)
 		case in.Value == "":
@@ -260,6 +262,14 @@ func cellInputs(r *matrix.Result, j *joint.Joint, part joint.Part, item *catalog
 		inputs = append(inputs, explain.Input{Name: "in reading the row", Value: oneLine(text), Kind: explain.Assumption, Place: placeOf(item.Source, "").String()})
 	}
 	return inputs
+}
+
+// roleOf is the column of a sheet that gives a field of a joint.
+func roleOf(f *joint.Field) catalog.Role {
+	if f.Of == fitcalc.FieldForTip {
+		return catalog.TipTaken
+	}
+	return catalog.Role(f.Key)
 }
 
 // findingsAt returns what the reader found at a cell.

@@ -1,4 +1,4 @@
-// Package shop is the demo's invented shop: what four suppliers of heads and three of ferrules sent it, its own list of
+// Package shop is the demo's invented shop: what four suppliers of heads and four of ferrules sent it, its own list of
 // tips, its plan for the year and its settings, as ready-made files inside the program. Nobody and nothing in it is real.
 //
 // The files are what suppliers really send: millimetres in one, inches in another, units in headings, in a row of their
@@ -42,7 +42,7 @@ func Heads() []string {
 
 // Ferrules returns the names of the files that list ferrules.
 func Ferrules() []string {
-	return []string{"kettlewisp_ferrules.xlsx", "norrumdal_ferrules.xlsx", "fennimarsh_stock.tsv"}
+	return []string{"kettlewisp_ferrules.xlsx", "norrumdal_ferrules.xlsx", "fennimarsh_stock.tsv", "tollerby_trim.csv"}
 }
 
 // Tips returns the names of the files that list tips.

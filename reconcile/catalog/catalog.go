@@ -34,6 +34,10 @@
 // The bore of a head is often the name of the tip it is made for: ".370" is no hole of .370 in, which would not take
 // the tip. Such a bore sets [Head.BoreIsDesignation], and the head's own Bore is not given.
 //
+// A ferrule is as often known by the tip that it is for as by its bore: in a column of tips, in a column of bores that are the names
+// of tips, or in words. Its tip is then the role tip, and its bore stays open, which package fitcalc works out for the joint. What a
+// column of bores gives is decided for the whole column.
+//
 // # Findings
 //
 // Every finding names the key of the mapping file that answers it (package mapping reads and writes these files):
@@ -56,6 +60,7 @@
 //	data.formula      a formula, of which the stored result counts, or a text that begins like one
 //	data.damaged      a date, error, exponent or formula without a result where a value was
 //	data.unreadable   a text that is no value
+//	data.tip-name     ferrules are known by the tips they are for, or their bores may be the names of tips
 //	data.leniency     what was forgiven in reading the values of a column, and changes nothing in them
 //	data.tolerance    a tolerance that does not apply to a size
 //	data.repeated     the same part again, with the same values
@@ -203,6 +208,8 @@ type Field struct {
 	Text string
 	// Dim is the value as a dimension, not given where the field is no length.
 	Dim measure.Dim
+	// ForTip is the tip that a ferrule is for by this field, not known otherwise.
+	ForTip fitcalc.TipSize
 	// Angle is the value of an angle field, zero otherwise.
 	Angle measure.Angle
 	// Number is the value of a count or price, with IsNumber set.

@@ -276,7 +276,7 @@ func (t *tableReader) readSize(line int, c *column, f Field, cell sheet.Cell) (F
 	case value.Empty, value.NotApplicable:
 		return f, trouble{}
 	case value.List:
-		if c.role == Bore && t.kind == Heads && allTips(reading.List) {
+		if c.role == Bore && (t.kind == Heads || t.bores == BoresAreTips) && allTips(reading.List) {
 			return f, trouble{}
 		}
 		return f, problem("data.conflict", "%s names several values in one cell: %s", c.name(), f.Text)

@@ -36,14 +36,15 @@ type RowDocument struct {
 	Why         string                 `json:"why,omitempty"`
 }
 
-// FieldDocument is one value: lengths in mm, angles in degrees, counts and prices as numbers, everything with its text
-// as the sheet has it.
+// FieldDocument is one value: lengths in mm, angles in degrees, counts and prices as numbers, the tip that a ferrule is for by its
+// name, everything with its text as the sheet has it.
 type FieldDocument struct {
 	MM          *Millimetres `json:"mm,omitempty"`
 	LeastMM     *Millimetres `json:"least_mm,omitempty"`
 	MostMM      *Millimetres `json:"most_mm,omitempty"`
 	Deg         *float64     `json:"deg,omitempty"`
 	Number      *float64     `json:"number,omitempty"`
+	ForTip      string       `json:"for_tip,omitempty"`
 	Text        string       `json:"text"`
 	Cell        string       `json:"cell"`
 	Assumptions []string     `json:"assumptions"`
@@ -109,7 +110,7 @@ func orEmpty(texts []string) []string {
 }
 
 func fieldDocument(f *Field) FieldDocument {
-	doc := FieldDocument{Text: f.Text, Cell: f.Cell, Assumptions: orEmpty(f.Assumptions)}
+	doc := FieldDocument{ForTip: f.ForTip.String(), Text: f.Text, Cell: f.Cell, Assumptions: orEmpty(f.Assumptions)}
 	if f.Dim.Given() {
 		doc.MM = inMM(f.Dim.Nominal())
 		if f.Dim.HasLimits() {

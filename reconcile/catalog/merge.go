@@ -195,7 +195,8 @@ func (e *entry) take(other *entry) {
 	for _, one := range byRole {
 		role, f := one.at.role(), one.value()
 		own, known := e.fields.Lookup(role)
-		if known && (own.Text != "" || own.Dim.Given()) {
+		aTip := role == Bore && e.table.bores == BoresAreTips // what stands for the bore says nothing of its size
+		if known && (own.Text != "" && !aTip || own.Dim.Given()) {
 			continue
 		}
 		fine := e.fields.fine(role)

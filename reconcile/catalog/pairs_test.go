@@ -11,10 +11,10 @@ func TestDeviationColumns(t *testing.T) {
 		"plain signs": {"Part No | Bore (mm) | + | - | OD (mm) | + | -\nWX-1 | 9.4 | 0.05 | 0.00 | 13.6 | 0 | 0.04", "base_od=13.6[13.56..13.6] bore=9.4[9.4..9.45]", ""},
 		"signs with the numbers": {"Part No | Bore (mm) | tol + | tol − | OD (mm)\nWX-1 | 9.4 | +0.05 | -0.02 | 13.6",
 			"base_od=13.6 bore=9.4[9.38..9.45]", ""},
-		"both below":      {"Part No | Bore (mm) | OD (mm) | upper dev. | lower dev.\nWX-1 | 9.4 | 13.6 | -0.02 | -0.07", "base_od=13.6[13.53..13.58] bore=9.4", ""},
+		"both below":      {"Part No | Bore (mm) | OD (mm) | upper dev. | lower dev.\nWX-1 | 9.35 | 13.6 | -0.02 | -0.07", "base_od=13.6[13.53..13.58] bore=9.35", ""},
 		"words in German": {"Art.-Nr. | Innen-Ø (mm) | ob. Abmaß | unt. Abmaß | Außen-Ø (mm)\nWX-1 | 9.4 | 0.03 | 0.01 | 13.6", "bore=9.4[9.39..9.43]", ""},
-		"one missing":     {"Part No | Bore (mm) | + | - | OD (mm)\nWX-1 | 9.4 | 0.05 | | 13.6", "base_od=13.6 bore=9.4", ".."},
-		"no size beside":  {"Part No | + | - | Bore (mm) | OD (mm)\nWX-1 | 0.05 | 0.05 | 9.4 | 13.6", "base_od=13.6 bore=9.4", ".."},
+		"one missing":     {"Part No | Bore (mm) | + | - | OD (mm)\nWX-1 | 9.35 | 0.05 | | 13.6", "base_od=13.6 bore=9.35", ".."},
+		"no size beside":  {"Part No | + | - | Bore (mm) | OD (mm)\nWX-1 | 0.05 | 0.05 | 9.35 | 13.6", "base_od=13.6 bore=9.35", ".."},
 	} {
 		t.Run(name, func(t *testing.T) {
 			c := read(t, grid("Ferrules", "\n"+test.table+"\n"))
@@ -131,10 +131,10 @@ WS-4 | 좌동 | 12.2 | 10 | 25
 func TestFormulaLeftAsText(t *testing.T) {
 	c := read(t, grid("Ferrules", `
 Part No | Bore (mm) | OD (mm) | Length (mm)
-WF-1 | 9.4 | =9.5+0.05 | 25
-WF-2 | 9.4 | =.508*25.4 | 25
-WF-3 | 9.4 | =B2*1.4 | 25
-WF-4 | 9.4 | 13.6 | 25
+WF-1 | 9.35 | =9.5+0.05 | 25
+WF-2 | 9.35 | =.508*25.4 | 25
+WF-3 | 9.35 | =B2*1.4 | 25
+WF-4 | 9.35 | 13.6 | 25
 `))
 	defer show(t, c)
 	for part, want := range map[string]string{"WF-1": " held ", "WF-2": " held ", "WF-3": " held ", "WF-4": " used "} {
@@ -204,9 +204,9 @@ func TestPartsOfUnits(t *testing.T) {
 			}
 		})
 	}
-	c := read(t, grid("Ferrules", "\nPart No | OD | Bore | Length\nUnits | 1/1000\" | 1/1000\" | in\nWP-1 | 535 | 370 | 1\n"))
+	c := read(t, grid("Ferrules", "\nPart No | OD | Bore | Length\nUnits | 1/1000\" | 1/1000\" | in\nWP-1 | 535 | 368 | 1\n"))
 	defer show(t, c)
-	if got, want := rowOf(t, c, "WP-1"), "base_od=13.589 bore=9.398 length=25.4"; !strings.Contains(got, want) {
+	if got, want := rowOf(t, c, "WP-1"), "base_od=13.589 bore=9.3472 length=25.4"; !strings.Contains(got, want) {
 		t.Errorf("%s, want %s", got, want)
 	}
 }

@@ -26,6 +26,8 @@ type Input struct {
 type Options struct {
 	// Map is what a person has decided about the sheets.
 	Map Mapping
+	// FerruleBores says by supplier what bores of ferrules are, [BoresAreTips] or [BoresAreBores], where the mapping does not.
+	FerruleBores map[string]string
 }
 
 // Read reads books into one catalogue. It does no input or output and never fails: everything that is wrong is a
@@ -246,7 +248,7 @@ func firstRow(regions []region, g *grid) int {
 
 // empty reports whether the rules decide nothing.
 func (s SheetRules) empty() bool {
-	return s.Kind == "" && s.Supplier == "" && s.Unit == "" && s.Tolerance == "" && len(s.HeadingRows) == 0 && len(s.Columns) == 0 && len(s.Rows) == 0
+	return s.Kind == "" && s.Supplier == "" && s.FerruleBores == "" && s.Unit == "" && s.Tolerance == "" && len(s.HeadingRows) == 0 && len(s.Columns) == 0 && len(s.Rows) == 0
 }
 
 // titles returns the texts that may say what a table lists: those above its heading, the nearest first, the name of the
@@ -321,8 +323,10 @@ func (s *sheetReader) read(book general) {
 		if t.rules.Supplier != "" {
 			t.supplier = t.rules.Supplier
 		}
+		t.houseBores = s.saidOfBores(t.supplier)
 		t.settleUnits()
 		t.settleTolerances()
+		t.settleBores()
 		t.findPartWidth()
 		t.describe()
 		t.readRows()
@@ -372,7 +376,7 @@ func (t *tableReader) reportLayout() {
 	if t.byRole[Part] == nil && t.titlePart == "" {
 		t.add(finding.Error, "layout.part", 0, 0, "no column of part numbers was found; all rows are held", t.settle("columns"))
 	}
-	need := [][]Role{Heads: {HoselOD, AdapterOD}, Ferrules: {BaseOD, Bore}, Tips: {TipOD}}[t.kind]
+	need := needed[t.kind]
 	if !slices.ContainsFunc(need, func(role Role) bool { return t.byRole[role] != nil }) {
 		t.add(finding.Error, "data.missing", 0, 0, fmt.Sprintf("no column gives the %s; all rows are held", need[0]), t.settle("columns"))
 	}
@@ -520,6 +524,7 @@ func (r *reader) finish() *Catalogue {
 			})
 		}
 	}
+	r.reportUnmet(out)
 	out.Findings = r.findings
 	for _, result := range r.tables {
 		table := result()

@@ -40,6 +40,8 @@ type column struct {
 	traits  trait
 	// points are how well the role fits; margin is by how much the best other reading of the table is worse.
 	points, margin float64
+	// second is the next best role, empty where it is none.
+	second Role
 	// known is set where the heading itself gives the role.
 	known    bool
 	evidence string
@@ -642,7 +644,7 @@ func (p *plan) apply(columns []*column) {
 		c.points = p.points[i][p.chosen[i]]
 		c.known = c.headed(p.kind, c.role) >= leastHeading || c.role == Price
 		second, margin := p.runnerUp(i)
-		c.margin = margin
+		c.second, c.margin = second, margin
 		name := string(second)
 		if name == "" {
 			name = "no role"

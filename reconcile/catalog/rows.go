@@ -155,6 +155,7 @@ func (t *tableReader) readRow(line int, club string) {
 	}
 	t.scratch = r.fields.list
 	r.addAnswers()
+	r.knowTip()
 	part := r.part()
 	r.missing(part)
 	r.finish(part)
@@ -366,6 +367,9 @@ func (r *rowReader) addAnswers() {
 	}
 }
 
+// needed are the roles of which a part of each kind has to have one.
+var needed = [...][]Role{Heads: {HoselOD, AdapterOD}, Ferrules: {BaseOD, Bore, TipTaken}, Tips: {TipOD}}
+
 // missing holds a row without a part number, and one that lacks what everything else depends on.
 func (r *rowReader) missing(part string) {
 	t := r.t
@@ -376,7 +380,7 @@ func (r *rowReader) missing(part string) {
 		r.hold("no part number")
 		return
 	}
-	need := [][]Role{Heads: {HoselOD, AdapterOD}, Ferrules: {BaseOD, Bore}, Tips: {TipOD}}[t.kind]
+	need := needed[t.kind]
 	hasColumn := false
 	for _, role := range need {
 		if r.fields.dim(role).Given() {

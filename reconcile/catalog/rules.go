@@ -20,6 +20,8 @@ type SheetRules struct {
 	Kind string
 	// Supplier is whose sheet it is.
 	Supplier string
+	// FerruleBores is [BoresAreTips] where the bores of ferrules are the names of tips, and [BoresAreBores] where they are true.
+	FerruleBores string
 	// HeadingRows are the rows that hold the heading.
 	HeadingRows []int
 	// Unit is the unit of bare numbers wherever the column does not say.

@@ -66,6 +66,12 @@ type tableReader struct {
 	sectionUnits                          []string
 	// repeats is set where part numbers come back with other clubs, so that the club belongs to the part.
 	repeats bool
+	// titles are the texts above the table, and the names of its sheet and file.
+	titles []string
+	// houseBores is what the shop's settings say of the supplier's bores of ferrules, bores what the table's are taken to be, and
+	// boresJudged is set where that was judged by their sizes. See settleBores.
+	houseBores, bores string
+	boresJudged       bool
 	// partWidth is the number of digits of part numbers with leading zeros, zero where there are none.
 	partWidth int
 	middles   map[*column]float64
@@ -120,6 +126,7 @@ func lineName(line int) string { return fmt.Sprint(line) }
 
 // understand finds what the table lists and what its columns mean.
 func (t *tableReader) understand(given Kind, titles []string) {
+	t.titles = titles
 	t.columns = t.region.columnsOf(t.lex)
 	t.foldClubColumns(titles)
 	chosen := t.choosePlan(given, titles)
@@ -131,6 +138,7 @@ func (t *tableReader) understand(given Kind, titles []string) {
 	t.language = languageOf(t.columns, t.kind)
 	chosen.apply(t.columns)
 	t.settleRecess()
+	t.tellTipsFromBores()
 	t.applyColumnRules()
 	t.checkRowRules()
 	t.shareRoles()

@@ -203,8 +203,14 @@ func (e *entry) rowForm() value.Form {
 // over two inches. Common practice, from memory; no published source was found.
 var usualTaper = measure.TaperPerInch(measure.Picometres(190_500_000))
 
-// tipNames are the sizes by which tips are called. Common practice.
-var tipNames = []measure.Length{measure.Thou(335), measure.Thou(350), measure.Thou(355), measure.Thou(370), measure.Thou(395)}
+// tipNames are the diameters of the tips that the trade makes, by which they are called.
+var tipNames = func() []measure.Length {
+	var names []measure.Length
+	for _, tip := range fitcalc.StandardTips() {
+		names = append(names, tip.Diameter)
+	}
+	return names
+}()
 
 func isTaperSize(size measure.Length) bool {
 	return size.Sub(measure.Thou(355)).Abs().Less(measure.Thou(1))
@@ -330,7 +336,7 @@ func (e *entry) ferrule() Ferrule {
 	t, f := e.table, e.fields
 	made := Ferrule{Colour: f.Text(Colour), Pack: int(f.Get(Pack).Number)}
 	made.Ferrule = fitcalc.Ferrule{
-		Bore: f.dim(Bore), BaseOD: f.dim(BaseOD), TopOD: f.dim(TopOD), Length: f.dim(Length),
+		Bore: f.dim(Bore), ForTip: f.Get(TipTaken).ForTip, BaseOD: f.dim(BaseOD), TopOD: f.dim(TopOD), Length: f.dim(Length),
 		Style:    styles[t.word(styleQuestion(f.Text(Style)))],
 		Collar:   fitcalc.Spigot{OD: f.dim(CollarOD), Length: f.dim(CollarLength)},
 		Step:     fitcalc.Spigot{OD: f.dim(StepOD), Length: f.dim(StepLength)},

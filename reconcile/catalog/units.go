@@ -96,9 +96,12 @@ func (t *tableReader) couldBe(c *column, role Role) bool {
 // on the sheet.
 func (t *tableReader) statedUnit(c *column) {
 	rule := t.rules.Columns[t.region.grid.columnName(c.col)]
+	ofNames, named := t.unitOfNames(c)
 	switch {
 	case isLengthUnit(rule.Unit):
 		c.unit, c.unitWhy = rule.Unit, "unit from the mapping file"
+	case named:
+		c.unit, c.unitWhy = ofNames, "its numbers are the names of tips in "+unitName(ofNames)
 	case isLengthUnit(c.headingUnit):
 		c.unit, c.unitWhy = c.headingUnit, "unit in the heading"
 	case c.formatUnit() != "":

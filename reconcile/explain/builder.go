@@ -10,10 +10,12 @@ import (
 
 // builder collects the steps of one joint.
 type builder struct {
-	s      *Subject
-	head   *fitcalc.Head
-	tip    *fitcalc.Tip
+	s    *Subject
+	head *fitcalc.Head
+	tip  *fitcalc.Tip
+	// part is the ferrule with the bore that was used; ofTip is set where that is taken from the tip it is for.
 	part   *fitcalc.Ferrule
+	ofTip  bool
 	shop   *fitcalc.Shop
 	fit    *fitcalc.Fit
 	u      fitcalc.Units
@@ -23,7 +25,14 @@ type builder struct {
 }
 
 func newBuilder(s *Subject, fit *fitcalc.Fit) *builder {
-	return &builder{s: s, head: &s.Joint.Head, tip: &s.Joint.Tip, part: &s.Joint.Ferrule, shop: &s.Shop.Shop, fit: fit, u: s.Units}
+	b := &builder{s: s, head: &s.Joint.Head, tip: &s.Joint.Tip, shop: &s.Shop.Shop, fit: fit, u: s.Units}
+	part := s.Joint.Ferrule
+	if !part.Bore.Given() {
+		part.Bore = part.JointBore(b.head, b.shop)
+		b.ofTip = part.Bore.Given()
+	}
+	b.part = &part
+	return b
 }
 
 func (b *builder) tipKnown() bool { return b.tip.Form() != fitcalc.TipUnknown }

@@ -123,7 +123,7 @@ func Of(s Subject) (*Explanation, error) {
 	b.order()
 	e.Topics = b.topics
 	e.Inputs = append(append([]Input(nil), s.Inputs...), b.rest()...)
-	if b.base().Given() && b.tipKnown() && j.Ferrule.Bore.Given() {
+	if b.base().Given() && b.tipKnown() && b.part.Bore.Given() {
 		if e.Windows, err = fitcalc.Windows(j.Head, j.Tip, j.Ferrule, s.Shop.Shop); err != nil {
 			return nil, err
 		}

@@ -69,6 +69,7 @@ func (b *builder) grip() {
 		return
 	}
 	b.positions(g)
+	b.boreOfTip()
 	widest, at := b.tightest(g)
 	shaft, bore := b.shaft(at), b.ferruleBore()
 	b.length("interference", "shaft diameter − ferrule bore", "on the diameter, at the tightest place, "+b.u.ShowLength(at)+" above the tip end",
@@ -83,6 +84,20 @@ func (b *builder) grip() {
 	b.value("strain", "interference / ferrule bore", fmt.Sprintf("%s / %s = %s, limit %s; at most %s",
 		b.one(measure.Max(g.Interference.Nominal, measure.Length{})), b.one(bore.Middle()), stretch(g.Strain), stretch(b.shop.StrainLimit), stretch(g.MostStrain)), "of the ferrule at its bore")
 	b.value("splits", "P(strain > limit)", fmt.Sprintf("%s, limit %s", percent(g.Split), percent(b.shop.SplitRisk)), "")
+}
+
+// boreOfTip is the bore of a ferrule that is known by the tip it is for.
+func (b *builder) boreOfTip() {
+	if !b.ofTip {
+		return
+	}
+	b.uses("usual_interference")
+	bore, tip := b.part.Bore.Nominal(), b.part.ForTip.Tip(*b.shop)
+	formula, note := "that tip − usual_interference", "the ferrule is for a tip of "+b.part.ForTip.String()
+	if tip.Form() != fitcalc.TipParallel {
+		formula, note = "that tip where it is widest under the ferrule − usual_interference", note+", and made for where it ends up on it"
+	}
+	b.length("bore of the ferrule", formula, note, "{} − {} = {}", bore.Add(b.shop.UsualInterference), b.shop.UsualInterference, bore)
 }
 
 // extreme is a worst case, to which the play of depth and length adds where these have limits: a tip that is not parallel

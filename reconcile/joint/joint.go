@@ -157,6 +157,7 @@ var fields = []Field{
 	{Part: OfTip, Key: "trim", Help: "how much is cut off the tip end", set: func(r *Reader, text string) (err error) { r.trim, err = measure.ParseLength(text); return err }},
 
 	dim(OfFerrule, "bore", fitcalc.FieldFerruleBore, "inside diameter of the ferrule", func(j *Joint) *measure.Dim { return &j.Ferrule.Bore }),
+	{Part: OfFerrule, Key: "for_tip", Of: fitcalc.FieldForTip, Help: `the tip that the ferrule is made for, ".370" or ".355 taper", where its bore is not known`, set: setForTip},
 	dim(OfFerrule, "base_od", fitcalc.FieldBaseOD, "outside diameter at the base, before turning", func(j *Joint) *measure.Dim { return &j.Ferrule.BaseOD }),
 	dim(OfFerrule, "top_od", fitcalc.FieldTopOD, "outside diameter at the top", func(j *Joint) *measure.Dim { return &j.Ferrule.TopOD }),
 	dim(OfFerrule, "length", fitcalc.FieldLength, "height above the hosel's top, without collar or step", func(j *Joint) *measure.Dim { return &j.Ferrule.Length }),
@@ -192,6 +193,11 @@ func setAngle(r *Reader, text string) (err error) {
 	if err == nil && r.joint.Head.Countersink.Angle.IsZero() {
 		err = errors.New("a countersink has an angle of more than nothing")
 	}
+	return err
+}
+
+func setForTip(r *Reader, text string) (err error) {
+	r.joint.Ferrule.ForTip, err = fitcalc.ParseTipSize(text)
 	return err
 }
 

@@ -162,7 +162,7 @@ func (d *decider) headClass(r *Result, class int32) {
 	d.asks, d.some = map[askKey]int{}, d.some[:0]
 	reach := newReach(r, head)
 	for e := range r.index.around(reach) {
-		if !reach.bore(e.bore) {
+		if !reach.bore(&e, &r.parts[e.ferrule]) {
 			continue
 		}
 		p := d.verdict(r, head, e.ferrule)
@@ -252,7 +252,7 @@ func (d *decider) everyPair(r *Result, head int32) []Pair {
 	var pairs []Pair
 	reach := newReach(r, head)
 	for e := range r.index.around(reach) {
-		if !reach.bore(e.bore) {
+		if !reach.bore(&e, &r.parts[e.ferrule]) {
 			continue
 		}
 		p := d.decide(r, head, e.ferrule)

@@ -179,6 +179,24 @@ func (r *Result) Verdict(p Pair) fitcalc.Verdict {
 // InReachCount returns how many pairs are in reach, listed or not.
 func (r *Result) InReachCount() int { return len(r.heads)*len(r.parts) - r.OutOfRange }
 
+// Bore returns the bore of a ferrule: the one that is given, and otherwise, where it is known by the tip it is for, that of one made
+// for that tip on a head that takes it in as deep as usual.
+func (r *Result) Bore(ferrule int) measure.Dim {
+	return r.boreOn(ferrule, &fitcalc.Head{})
+}
+
+// PairBore returns the bore that the ferrule of a pair was taken to have on its head.
+func (r *Result) PairBore(p Pair) measure.Dim {
+	return r.boreOn(int(p.Ferrule), &r.heads[p.Head])
+}
+
+func (r *Result) boreOn(ferrule int, head *fitcalc.Head) measure.Dim {
+	if bore := r.Catalogue.Ferrules[ferrule].Ferrule.Bore; bore.Given() {
+		return bore
+	}
+	return r.parts[ferrule].JointBore(head, &r.Shop)
+}
+
 // Counts returns how many pairs in reach, listed or not, have each verdict.
 func (r *Result) Counts() map[fitcalc.Verdict]int {
 	counts := map[fitcalc.Verdict]int{}

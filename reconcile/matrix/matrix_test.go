@@ -3,6 +3,7 @@ package matrix_test
 import (
 	"fmt"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -47,6 +48,11 @@ func randomCatalogue(seed uint64, heads, ferrules int) *catalog.Catalogue {
 			BaseOD: sometimes(0.97, um(11400, 14800)),
 			Length: sometimes(0.9, um(6000, 32000)),
 			Style:  fitcalc.Plain,
+		}
+		if random.Float64() < 0.3 { // known by its tip, with a bore or without
+			tips := fitcalc.StandardTips()
+			f.Ferrule.ForTip = tips[random.IntN(len(tips))].Size()
+			f.Ferrule.Bore = sometimes(0.2, f.Ferrule.Bore)
 		}
 		c.Ferrules = append(c.Ferrules, f)
 	}
@@ -104,7 +110,8 @@ func mayFit(t *rapid.T, r *matrix.Result, head, ferrule int) bool {
 		if shaft.Form() == fitcalc.TipUnknown {
 			shaft = fitcalc.ParallelTip(size(".370 in"))
 		}
-		if !r.Catalogue.Ferrules[ferrule].Ferrule.Bore.Given() || r.Tips[tip].Name == "" {
+		known := r.Catalogue.Ferrules[ferrule].Ferrule.Bore.Given() || f.ForTip.Known()
+		if !known || r.Tips[tip].Name == "" {
 			f.Bore = measure.Nominal(shaft.Diameter(size("35 mm").Nominal()).Nominal().Sub(measure.Thou(2)))
 		}
 		for _, f.Length = range lengths {
@@ -244,7 +251,9 @@ func TestTipsOfAHead(t *testing.T) {
 			[]string{"T1 .370 parallel"}, true},
 		{"the bore tells", head("a", ".500 in", ".374 in", fitcalc.Iron), nil, []string{".370 parallel"}, false},
 		{"the bore tells, in mm", head("b", "13 mm", "9.1 mm", fitcalc.Iron), nil, []string{".355 taper"}, false},
-		{"the nearest of two", head("c", "13 mm", ".356 in", fitcalc.AnyCategory), nil, []string{".355 taper"}, false},
+		{"one of two, and nothing tells which", head("c", "13 mm", ".356 in", fitcalc.AnyCategory), nil, []string{""}, false},
+		{"one of two, by a bore quoted like it", head("c", "13 mm", "9.03 mm", fitcalc.AnyCategory), nil, []string{""}, false},
+		{"quoted like its tip", head("c", "13 mm", "9.03 mm", fitcalc.Iron), nil, []string{".355 taper"}, false},
 		{"the category tells two apart", head("d", "13 mm", ".356 in", fitcalc.Driver), nil, []string{".350 parallel"}, false},
 		{"no usual tip", head("e", "13 mm", ".300 in", fitcalc.Iron), nil, []string{""}, false},
 		{"nothing known", head("f", "13 mm", "", fitcalc.Iron), nil, []string{""}, false},
@@ -260,6 +269,26 @@ func TestTipsOfAHead(t *testing.T) {
 				t.Errorf("got %q, want %q (%s)", got, tt.tips, r.HeadTips[0].Why)
 			}
 		})
+	}
+}
+
+// A bore between two standard tips names both, and the pairs are questions until the kind of club tells.
+func TestBoreBetweenTwoTips(t *testing.T) {
+	c := &catalog.Catalogue{
+		Heads:    []catalog.Head{head("A", ".500 in", ".358 in", fitcalc.AnyCategory), head("B", ".500 in", ".358 in", fitcalc.Iron)},
+		Ferrules: []catalog.Ferrule{ferrule("F", ".512 in", ".366 in")},
+	}
+	r := matrix.Decide(c, fitcalc.DefaultShop())
+	for _, name := range []string{".350 parallel", ".355 taper"} {
+		if !strings.Contains(r.HeadTips[0].Why, name) {
+			t.Errorf("%q does not name %s", r.HeadTips[0].Why, name)
+		}
+	}
+	if got := r.HeadCount(0, fitcalc.Ask); got != 1 {
+		t.Errorf("without the kind of club %d pairs are a question", got)
+	}
+	if got := r.HeadPairs(1)[0].Verdict; !got.Fits() {
+		t.Errorf("on an iron: %v", got)
 	}
 }
 

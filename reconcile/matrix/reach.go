@@ -17,8 +17,10 @@ type index struct {
 
 // entry is a geometry of ferrules, with the first of them.
 type entry struct {
-	od             measure.Length
+	od measure.Length
+	// bore is the ferrule's; where that depends on the head it is worked out for each.
 	bore           measure.Dim
+	ofHead         bool
 	class, ferrule int32
 }
 
@@ -27,9 +29,11 @@ func newIndex(r *Result) *index {
 	r.widestBase = r.Shop.FerruleODTolerance.MulInt(2)
 	for class := range r.ofFerrules.members {
 		i := r.ofFerrules.first(int32(class))
-		e := entry{od: r.parts[i].BaseOD.Middle(), bore: r.parts[i].Bore, class: int32(class), ferrule: i}
-		if r.parts[i].BaseOD.Given() {
-			r.widestBase = measure.Max(r.widestBase, r.parts[i].BaseOD.Width())
+		part := &r.parts[i]
+		e := newEntry(part, &r.Shop)
+		e.class, e.ferrule = int32(class), i
+		if part.BaseOD.Given() {
+			r.widestBase = measure.Max(r.widestBase, part.BaseOD.Width())
 			x.sorted = append(x.sorted, e)
 		} else {
 			x.unknown = append(x.unknown, e)
@@ -37,6 +41,17 @@ func newIndex(r *Result) *index {
 	}
 	slices.SortStableFunc(x.sorted, func(a, b entry) int { return a.od.Compare(b.od) })
 	return x
+}
+
+func newEntry(part *fitcalc.Ferrule, shop *fitcalc.Shop) entry {
+	e := entry{od: part.BaseOD.Middle(), bore: part.Bore}
+	if !part.Bore.Given() {
+		// That of a ferrule which is known by a parallel tip is the same on every head.
+		e.bore = part.JointBore(&fitcalc.Head{}, shop)
+		tip := part.ForTip.Tip(*shop)
+		e.ofHead = tip.Form() == fitcalc.TipTapered
+	}
+	return e
 }
 
 // around yields the ferrules whose base OD is within reach, then those of unknown OD.
@@ -64,6 +79,7 @@ type reach struct {
 	hasOD           bool
 	leastOD, mostOD measure.Length
 	bores           []window
+	head            *fitcalc.Head
 	shop            *fitcalc.Shop
 }
 
@@ -79,6 +95,7 @@ func newReach(r *Result, head int32) reach {
 		hasOD:   od.Given(),
 		leastOD: od.Middle().Sub(shop.FlushStep).Sub(shop.NearMiss),
 		mostOD:  od.Middle().Add(shop.TurnLimit).Add(measure.Max(shop.NearMiss, selected)),
+		head:    h,
 		shop:    shop,
 	}
 	for _, tip := range r.HeadTips[head].Tips {
@@ -113,11 +130,16 @@ func (r *reach) has(f *fitcalc.Ferrule) bool {
 	if od := f.BaseOD; r.hasOD && od.Given() && (od.Middle().Less(r.leastOD) || r.mostOD.Less(od.Middle())) {
 		return false
 	}
-	return r.bore(f.Bore)
+	e := newEntry(f, r.shop)
+	return r.bore(&e, f)
 }
 
 // bore reports whether a ferrule's bore is in reach of any of the head's tips. A bore or tip that is not known is.
-func (r *reach) bore(bore measure.Dim) bool {
+func (r *reach) bore(e *entry, part *fitcalc.Ferrule) bool {
+	bore := e.bore
+	if e.ofHead {
+		bore = part.JointBore(r.head, r.shop)
+	}
 	if !bore.Given() || len(r.bores) == 0 {
 		return true
 	}

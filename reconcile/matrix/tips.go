@@ -44,13 +44,21 @@ func (p *tipPool) of(h *catalog.Head, head *fitcalc.Head) HeadTips {
 	var names []string
 	for _, c := range candidates {
 		tips = append(tips, c.Tip(p.result.Shop))
-		names = append(names, fmt.Sprintf("%s by %s", c.Name, fitcalc.Metric.Show(bore.Middle().Sub(c.Diameter))))
+		names = append(names, suits(bore.Middle().Sub(c.Diameter), &c, &p.result.Shop))
 	}
-	return HeadTips{
-		Tips:    p.all(tips),
-		Why:     fmt.Sprintf("the bore of %s clears %s", fitcalc.Metric.Show(bore.Middle()), strings.Join(names, " and ")),
-		Assumed: true,
+	why := fmt.Sprintf("the bore of %s %s", fitcalc.Metric.Show(bore.Middle()), strings.Join(names, " and "))
+	if len(tips) > 1 {
+		return HeadTips{Tips: []int32{0}, Why: why + "; the kind of club would tell which"}
 	}
+	return HeadTips{Tips: p.all(tips), Why: why, Assumed: true}
+}
+
+// suits says how a bore suits a tip that it is larger than by a clearance: it clears it, or is quoted like it.
+func suits(clearance measure.Length, tip *fitcalc.StandardTip, shop *fitcalc.Shop) string {
+	if clearance.Less(shop.LeastClearance) {
+		return "is quoted like " + tip.Name
+	}
+	return fmt.Sprintf("clears %s by %s", tip.Name, fitcalc.Metric.Show(clearance))
 }
 
 // all gives the tips their indexes, each replaced by those of the same form and size in the shop's own sheet of tips, which

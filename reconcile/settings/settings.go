@@ -11,7 +11,10 @@
 //	[house.iron]                 # the shop's own sizes, by kind of club
 //	hosel_od = "13.0 mm ±0.1"
 //
-// Every key is a setting of [fitcalc.Settings], name, or a key of the tables page and house, see [Page] and [House]. An unknown key and a value that
+//	[suppliers."Harrow Mouldings"]   # what the shop knows of a supplier's sheets
+//	ferrule_bores = "tip"
+//
+// Every key is a setting of [fitcalc.Settings], name, or a key of the tables page, house and suppliers, see [Page], [House] and [Suppliers]. An unknown key and a value that
 // cannot be are errors with their line; nothing is ignored.
 package settings
 
@@ -39,6 +42,8 @@ type Settings struct {
 	Page Page
 	// House is the sizes that the shop calls its own.
 	House House
+	// Suppliers is what the shop knows of its suppliers' sheets.
+	Suppliers Suppliers
 	// Lines says for each setting that the file gives on which line it stands.
 	Lines map[string]int
 }
@@ -84,7 +89,7 @@ func Parse(file string, content []byte) (Settings, error) {
 	var problems []error
 	parser := unstable.Parser{}
 	parser.Reset(content)
-	table := ""
+	var table []string
 	for parser.NextExpression() {
 		if err := s.take(&parser, parser.Expression(), &table); err != nil {
 			problems = append(problems, err)
@@ -104,8 +109,8 @@ func Parse(file string, content []byte) (Settings, error) {
 	return s, nil
 }
 
-// take applies one line of the file, and keeps the name of the table that it is in.
-func (s *Settings) take(parser *unstable.Parser, node *unstable.Node, table *string) error {
+// take applies one line of the file, and keeps in mind the table that it is in.
+func (s *Settings) take(parser *unstable.Parser, node *unstable.Node, in *[]string) error {
 	var parts []string
 	line := 0
 	for key := node.Key(); key.Next(); {
@@ -119,14 +124,23 @@ func (s *Settings) take(parser *unstable.Parser, node *unstable.Node, table *str
 		return &Error{File: s.File, Line: line, Key: key, Err: err, Advice: advice}
 	}
 	if node.Kind != unstable.KeyValue {
-		if *table = key; node.Kind == unstable.Table && (key == pageTable || isHouseTable(key)) {
+		*in = parts
+		ofSupplier := len(parts) == 2 && parts[0] == suppliersTable
+		if node.Kind == unstable.Table && (key == pageTable || isHouseTable(key) || ofSupplier) {
 			return nil
 		}
-		return fail(errors.New("there is no table of this name"), "settings stand at the top of the file, outside tables, what concerns the page in [page], and the shop's own sizes in [house.iron] and so on")
+		return fail(errors.New("there is no table of this name"), "settings stand at the top of the file, outside tables, what concerns the page in [page], the shop's own sizes in [house.iron] and so on, and what concerns a supplier in [suppliers.\"name\"]")
 	}
-	value := node.Value()
-	if inPage, own := strings.CutPrefix(key, pageTable+"."); *table == pageTable || *table == "" && own {
-		if *table == pageTable {
+	value, table := node.Value(), strings.Join(*in, ".")
+	if name, own, ofSupplier := supplierKey(*in, parts); ofSupplier {
+		advice, problem := s.Suppliers.set(name, own, value)
+		if problem != nil {
+			return fail(problem, advice)
+		}
+		return nil
+	}
+	if inPage, own := strings.CutPrefix(key, pageTable+"."); table == pageTable || table == "" && own {
+		if table == pageTable {
 			inPage = key
 		}
 		key = pageTable + "." + inPage
@@ -137,7 +151,7 @@ func (s *Settings) take(parser *unstable.Parser, node *unstable.Node, table *str
 		s.Lines[key] = line
 		return nil
 	}
-	if inHouse, own := houseKey(*table, key); own && (*table == "" || isHouseTable(*table)) {
+	if inHouse, own := houseKey(table, key); own && (table == "" || isHouseTable(table)) {
 		key = houseTable + "." + inHouse
 		advice, problem := s.House.set(inHouse, line, value)
 		if problem != nil {
@@ -146,7 +160,7 @@ func (s *Settings) take(parser *unstable.Parser, node *unstable.Node, table *str
 		s.Lines[key] = line
 		return nil
 	}
-	if *table != "" {
+	if table != "" {
 		return nil // the table itself is reported
 	}
 	text := string(value.Data)

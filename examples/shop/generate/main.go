@@ -33,6 +33,7 @@ var shop = []file{
 	{"kettlewisp_ferrules.xlsx", "kettlewisp_ferrules.txt", workbooktest.Build},
 	{"norrumdal_ferrules.xlsx", "norrumdal_ferrules.txt", workbooktest.Build},
 	{"fennimarsh_stock.tsv", "fennimarsh_stock.txt", encoded(unicode.UTF16(unicode.LittleEndian, unicode.UseBOM))},
+	{"tollerby_trim.csv", "tollerby_trim.txt", asIs},
 	{"harrowpike_plan_2026.xlsx", "harrowpike_plan_2026.txt", workbooktest.Build},
 	{"shop_tips.csv", "shop_tips.txt", asIs},
 	{"shop.toml", "shop.toml", asIs},

@@ -7,6 +7,7 @@
 //	[sheets."Heads"]
 //	kind = "heads"                     # heads, ferrules, tips, or none
 //	supplier = "Orrin"
+//	ferrule_bores = "tip"              # bores of ferrules are the names of tips; "bore" where they are true
 //	heading_rows = [3, 4]
 //	unit = "mm"                        # of bare numbers, where a column says nothing else
 //	tolerance = "±0.05 mm"             # of sizes that state none
@@ -73,13 +74,14 @@ type file struct {
 }
 
 type table struct {
-	Kind        string                    `toml:"kind"`
-	Supplier    string                    `toml:"supplier"`
-	HeadingRows []int                     `toml:"heading_rows"`
-	Unit        string                    `toml:"unit"`
-	Tolerance   string                    `toml:"tolerance"`
-	Columns     map[string]column         `toml:"columns"`
-	Rows        map[string]map[string]any `toml:"rows"`
+	Kind         string                    `toml:"kind"`
+	Supplier     string                    `toml:"supplier"`
+	FerruleBores string                    `toml:"ferrule_bores"`
+	HeadingRows  []int                     `toml:"heading_rows"`
+	Unit         string                    `toml:"unit"`
+	Tolerance    string                    `toml:"tolerance"`
+	Columns      map[string]column         `toml:"columns"`
+	Rows         map[string]map[string]any `toml:"rows"`
 }
 
 type column struct {
@@ -140,10 +142,13 @@ func decodeError(err error) error {
 }
 
 func (t table) rules(key string) (catalog.SheetRules, error) {
-	rules := catalog.SheetRules{Kind: t.Kind, Supplier: t.Supplier, HeadingRows: t.HeadingRows, Unit: t.Unit, Tolerance: t.Tolerance}
+	rules := catalog.SheetRules{Kind: t.Kind, Supplier: t.Supplier, FerruleBores: t.FerruleBores, HeadingRows: t.HeadingRows, Unit: t.Unit, Tolerance: t.Tolerance}
 	kind, known := kinds[t.Kind]
 	if t.Kind != "" && t.Kind != none && !known {
 		return rules, wrong(key+".kind", "%q is no kind of table; write heads, ferrules, tips or none", t.Kind)
+	}
+	if t.FerruleBores != "" && !catalog.IsFerruleBores(t.FerruleBores) {
+		return rules, wrong(key+".ferrule_bores", "%q does not say what the bores are; write tip where they are the names of tips, or bore where they are true", t.FerruleBores)
 	}
 	if err := checkUnit(key+".unit", t.Unit); err != nil {
 		return rules, err

@@ -19,6 +19,7 @@ const everything = `
 [sheets."Heads"]
 kind = "heads"
 supplier = "Orrin"
+ferrule_bores = "tip"
 heading_rows = [3, 4]
 unit = "mm"
 tolerance = "±0.05 mm"
@@ -49,7 +50,7 @@ func TestParse(t *testing.T) {
 	want := catalog.Mapping{
 		Categories: map[string]string{"Bladework": "iron"},
 		Sheets: map[string]catalog.SheetRules{"Heads": {
-			Kind: "heads", Supplier: "Orrin", HeadingRows: []int{3, 4}, Unit: "mm", Tolerance: "±0.05 mm",
+			Kind: "heads", Supplier: "Orrin", FerruleBores: "tip", HeadingRows: []int{3, 4}, Unit: "mm", Tolerance: "±0.05 mm",
 			Columns: map[string]catalog.ColumnRule{
 				"C": {Heading: "Hosel", Role: "hosel_od", Unit: "in", Tolerance: "±.003 in", Radius: true},
 				"D": {Role: "none"},
@@ -72,6 +73,7 @@ func TestParseRefuses(t *testing.T) {
 		"unknown kind": {"[sheets.H]\nkind = \"grips\"", `sheets."H".kind`},
 		"unknown role": {"[sheets.H]\nkind = \"heads\"\n[sheets.H.columns.C]\nrole = \"base_od\"", `sheets."H".columns.C.role`},
 		"unknown unit": {"[sheets.H.columns.C]\nunit = \"parsec\"", `sheets."H".columns.C.unit`},
+		"no bores":     {"[sheets.H]\nferrule_bores = \"tips\"", `sheets."H".ferrule_bores`},
 		"bare number":  {"[sheets.H.rows.17]\nhosel_od = 13.6", `sheets."H".rows.17.hosel_od`},
 		"no category":  {"[categories]\nx = \"spoon\"", "categories.x"},
 	} {
@@ -217,6 +219,25 @@ func TestWriteIsRead(t *testing.T) {
 		if !strings.Contains(out.String(), want) {
 			t.Errorf("no %s in\n%s", want, out.String())
 		}
+	}
+}
+
+// TestBoresAreAsked writes the question whether bores are tips, and reads the answer.
+func TestBoresAreAsked(t *testing.T) {
+	b := heads("Ferrule | Bore (in) | Base OD (in)", "KR-20 | .370 | .540", "KR-21 | .355 | .520")
+	b.Sheets[0].Name = "Ferrules"
+	before := catalog.Read([]catalog.Input{{Book: b}}, catalog.Options{})
+	var out strings.Builder
+	if err := mapping.Write(&out, before); err != nil {
+		t.Fatal(err)
+	}
+	if !strings.Contains(out.String(), "\n# ferrule_bores = \"tip\"\n") {
+		t.Errorf("nothing is asked in\n%s", out.String())
+	}
+	answered := strings.Replace(out.String(), "# ferrule_bores = \"tip\"", "ferrule_bores = \"bore\"", 1)
+	after := read(t, b, answered)
+	if hasCode(after, "data.tip-name") || !after.Ferrules[0].Ferrule.Bore.Given() || before.Ferrules[0].Ferrule.Bore.Given() {
+		t.Errorf("findings %+v, bores %v and %v", after.Findings, before.Ferrules[0].Ferrule.Bore, after.Ferrules[0].Ferrule.Bore)
 	}
 }
 

@@ -39,6 +39,11 @@ func writeTable(b *bytes.Buffer, t *catalog.Table) {
 	default:
 		fmt.Fprintf(b, "kind = %s\n", quote(t.Kind.String()))
 	}
+	for _, f := range t.Findings {
+		if f.Settle == key+".ferrule_bores" {
+			fmt.Fprintf(b, "# # %s: %s\n# ferrule_bores = %s\n", f.Code, oneLine(f.Message), quote(catalog.BoresAreTips))
+		}
+	}
 	if len(t.HeadingRows) > 0 {
 		fmt.Fprintf(b, "# heading_rows = %s\n", strings.Join(strings.Fields(fmt.Sprint(t.HeadingRows)), ", "))
 	}

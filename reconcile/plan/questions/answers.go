@@ -301,7 +301,8 @@ func mergeSheet(under, over catalog.SheetRules) catalog.SheetRules {
 	merged := catalog.SheetRules{
 		Kind: notEmpty(over.Kind, under.Kind), Supplier: notEmpty(over.Supplier, under.Supplier), HeadingRows: under.HeadingRows,
 		Unit: notEmpty(over.Unit, under.Unit), Tolerance: notEmpty(over.Tolerance, under.Tolerance),
-		Columns: map[string]catalog.ColumnRule{}, Rows: map[string]catalog.RowRule{},
+		FerruleBores: notEmpty(over.FerruleBores, under.FerruleBores),
+		Columns:      map[string]catalog.ColumnRule{}, Rows: map[string]catalog.RowRule{},
 	}
 	if len(over.HeadingRows) > 0 {
 		merged.HeadingRows = over.HeadingRows

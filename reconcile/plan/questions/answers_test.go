@@ -34,6 +34,7 @@ func TestAnswers(t *testing.T) {
 		`sheets."a \"b\".csv".columns | | d = hosel_od`,
 		`sheets."Heads".heading_rows | | 3, 4`,
 		`sheets."Heads".kind | | Heads`,
+		`sheets."Trim".ferrule_bores | | Tip`,
 		`sheets."Heads".rows.20.bore | KR-22 | `,
 		" | | ",
 	))
@@ -47,12 +48,13 @@ func TestAnswers(t *testing.T) {
 				"19": {SetAside: true},
 			},
 		},
+		"Trim":      {FerruleBores: "tip"},
 		`a "b".csv`: {Columns: map[string]catalog.ColumnRule{"D": {Role: "hosel_od"}}},
 	}}
 	if diff := cmp.Diff(want, got.Map, cmpopts.EquateEmpty()); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
 	}
-	if diff := cmp.Diff(questions.Ledger{Rows: 12, Answered: 8, Open: 1, SetAside: 3}, got.Ledger); diff != "" {
+	if diff := cmp.Diff(questions.Ledger{Rows: 13, Answered: 9, Open: 1, SetAside: 3}, got.Ledger); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
 	}
 	if len(got.Findings) > 0 {
@@ -72,6 +74,7 @@ func TestAnswersRefuses(t *testing.T) {
 		"half a key":      {`sheets."H | P | 13.6 mm`, "answer.key"},
 		"unknown role":    {`sheets."H".rows.2.colour_of_day | P | red`, "answer.value"},
 		"unknown unit":    {`sheets."H".columns.C.unit | | furlong`, "answer.value"},
+		"no bores":        {`sheets."H".ferrule_bores | | both`, "answer.value"},
 		"unknown kind":    {`sheets."H".kind | | spoons`, "answer.value"},
 		"rows as words":   {`sheets."H".heading_rows | | the third`, "answer.value"},
 		"no column named": {`sheets."H".columns | | hosel_od`, "answer.value"},

@@ -50,7 +50,8 @@ type trial struct {
 
 // Assumptions returns what the verdicts of a catalogue rest on, what carries most first. Each is tried: tolerances at half and at
 // twice their value, a taper a fifth less and more, an insertion a quarter of an inch less and more, an angle 15° less and more, a tip
-// against the others that the bore may be made for. The sizes tried are a choice of this package, wide enough to show what matters.
+// against the others that the bore may be made for, the bore of a ferrule that is known by its tip at that tip's size and at twice the
+// usual interference under it. The sizes tried are a choice of this package, wide enough to show what matters.
 func Assumptions(r *matrix.Result) []Assumption {
 	trials := allTrials()
 	others := make([][]*matrix.Result, len(trials))
@@ -157,7 +158,7 @@ func (a *Assumption) count(r *matrix.Result, p matrix.Pair, t trial, others []*m
 
 func allTrials() []trial {
 	var trials []trial
-	for a := fitcalc.AssumedHoselODTolerance; a <= fitcalc.AssumedTurnedLength; a++ {
+	for a := fitcalc.Assumption(0); a.Code() != ""; a++ {
 		tried, others := instead(a)
 		trials = append(trials, trial{
 			code: a.Code(), text: a.String(), tried: tried, others: others,
@@ -234,6 +235,13 @@ func instead(a fitcalc.Assumption) (string, func(*matrix.Result) []*matrix.Resul
 			return []*matrix.Result{
 				withShop(r, func(s *fitcalc.Shop) { s.InsertionDepth = s.InsertionDepth.Sub(quarter) }),
 				withShop(r, func(s *fitcalc.Shop) { s.InsertionDepth = s.InsertionDepth.Add(quarter) }),
+			}
+		}
+	case fitcalc.AssumedBoreOfTip:
+		return "as large as the tip, and twice as much smaller", func(r *matrix.Result) []*matrix.Result {
+			return []*matrix.Result{
+				withShop(r, func(s *fitcalc.Shop) { s.UsualInterference = measure.Length{} }),
+				withShop(r, func(s *fitcalc.Shop) { s.UsualInterference = s.UsualInterference.MulInt(2) }),
 			}
 		}
 	case fitcalc.AssumedCountersinkAngle:

@@ -54,8 +54,8 @@ func (a *asker) fromFinding(at int, f finding.Finding, rest string) {
 	case len(parts) >= 2 && parts[0] == "columns":
 		s.role = t.describeColumn(q, parts)
 	default:
-		s.wholeSide, q.Ours = true, rest != "columns"
-		describeTable(q, rest, t.Table)
+		s.wholeSide, q.Ours = true, rest != "columns" && rest != "ferrule_bores"
+		t.describeTable(q, rest)
 	}
 	q.Ours = q.Ours || kind == Confirm && strings.HasPrefix(f.Code, "layout.")
 	a.byKey[f.Settle] = q
@@ -156,7 +156,7 @@ func (t *tableOf) describeColumn(q *Question, parts []string) catalog.Role {
 	return c.Role
 }
 
-func describeTable(q *Question, rest string, t *catalog.Table) {
+func (t *tableOf) describeTable(q *Question, rest string) {
 	q.Says = t.Kind.String()
 	switch rest {
 	case "kind":
@@ -165,9 +165,23 @@ func describeTable(q *Question, rest string, t *catalog.Table) {
 		q.Asks = "In which rows do the headings stand? Write their numbers, such as 3, 4."
 	case "columns":
 		q.Asks = fmt.Sprintf("Which column gives this? Write its letter and what it gives, such as D = %s.", exampleRole(t.Kind))
+	case "ferrule_bores":
+		t.describeBores(q)
 	default:
 		q.Asks = "How is this to be read?"
 	}
+}
+
+// describeBores asks what the sizes of ferrules are that may be tips or bores.
+func (t *tableOf) describeBores(q *Question) {
+	if c, found := t.column(catalog.Bore); found {
+		q.Says = c.Heading
+		q.Asks = fmt.Sprintf("Are the sizes of the column headed %q the names of the tips that the ferrules are for, or their true bores? Write tip or bore.", c.Heading)
+		return
+	}
+	c, _ := t.column(catalog.TipTaken)
+	q.Says = c.Heading
+	q.Asks = fmt.Sprintf("The column headed %q gives tips, and no column the bores: is each ferrule made for the tip it names, a little smaller? Write tip; or bore if these are the true bores.", c.Heading)
 }
 
 func exampleRole(k catalog.Kind) catalog.Role {

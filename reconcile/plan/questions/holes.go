@@ -126,6 +126,8 @@ func (a *asker) missingOf(part partOf, role catalog.Role, key string) *Question 
 	switch {
 	case part.impossible != fitcalc.NoField:
 		q.Kind, q.Why = Implausible, part.whyNot
+	case role == catalog.TipTaken && part.tipOpen != "" && field.Text == "":
+		q.Why = part.tipOpen + "; without the tip pairs with this part cannot be decided"
 	case field.Dim.Given() && role == catalog.Bore:
 		q.Why = fmt.Sprintf("%s is taken as the name of the tip; the sheet does not give the size of the hole", field.Text)
 	case field.Text != "":

@@ -166,6 +166,8 @@ type partOf struct {
 	// impossible is the field that keeps the part from being decided with the sizes it has, and whyNot the reason.
 	impossible fitcalc.Field
 	whyNot     string
+	// tipOpen says why the tip of a head is not known, where several suit its bore; empty where it is known, or nothing says it.
+	tipOpen string
 }
 
 // scope is what an answer speaks of: a table, of it a column or a row.
@@ -186,7 +188,12 @@ func newAsker(r *matrix.Result) *asker {
 	}
 	for i := range r.Catalogue.Heads {
 		h := &r.Catalogue.Heads[i]
-		a.heads = append(a.heads, a.place(&h.Item, catalog.Heads, h.Head.Validate()))
+		p := a.place(&h.Item, catalog.Heads, h.Head.Validate())
+		bore := h.Head.JointBore()
+		if tips := &r.HeadTips[i]; r.Tips[tips.Tips[0]].Name == "" && bore.Given() {
+			p.tipOpen = tips.Why
+		}
+		a.heads = append(a.heads, p)
 	}
 	for i := range r.Catalogue.Ferrules {
 		f := &r.Catalogue.Ferrules[i]

@@ -156,8 +156,9 @@ func sameFerrule(a, b *fitcalc.Ferrule, shop *fitcalc.Shop) ([]Difference, bool)
 	if a.TakenStyle() != b.TakenStyle() {
 		return nil, false
 	}
+	usual := fitcalc.Head{} // on which ferrules that are known by their tips have their usual bore
 	return same([]pairOf{
-		{catalog.Bore, a.Bore, b.Bore, shop.FerruleBoreTolerance, true},
+		{catalog.Bore, a.JointBore(&usual, shop), b.JointBore(&usual, shop), shop.FerruleBoreTolerance, true},
 		{catalog.BaseOD, a.BaseOD, b.BaseOD, shop.FerruleODTolerance, true},
 		{catalog.Length, a.Length, b.Length, shop.LengthTolerance, true},
 		{catalog.CollarOD, a.Collar.OD, b.Collar.OD, shop.RecessTolerance, false},

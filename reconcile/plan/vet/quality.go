@@ -106,7 +106,10 @@ func (q *Quality) ferrules(ferrules []catalog.Ferrule) {
 	word := func(role catalog.Role, of func(*catalog.Ferrule) bool) {
 		q.tally(catalog.Ferrules, role, len(ferrules), false, func(i int) (measure.Dim, bool) { return measure.Dim{}, of(&ferrules[i]) })
 	}
-	dim(catalog.Bore, func(f *fitcalc.Ferrule) measure.Dim { return f.Bore }, true)
+	q.tally(catalog.Ferrules, catalog.Bore, len(ferrules), true, func(i int) (measure.Dim, bool) {
+		f := &ferrules[i].Ferrule
+		return f.Bore, f.Bore.Given() || f.ForTip.Known() // a ferrule is as well known by its tip
+	})
 	dim(catalog.BaseOD, func(f *fitcalc.Ferrule) measure.Dim { return f.BaseOD }, true)
 	dim(catalog.Length, func(f *fitcalc.Ferrule) measure.Dim { return f.Length }, true)
 	word(catalog.Style, func(f *catalog.Ferrule) bool { return f.Ferrule.Style != fitcalc.StyleUnknown })

@@ -44,6 +44,34 @@ func writers(r *matrix.Result) map[string]func(io.Writer) error {
 	}
 }
 
+// A ferrule that is known by its tip has that tip in its line, no bore of its own, and the assumption.
+func TestFerruleByTip(t *testing.T) {
+	r := telltest.ByTip(t, telltest.Small(t))
+	text := written(t, func(w io.Writer) error { return WriteFerrulesJSONL(w, r) })
+	seen := map[string]bool{}
+	for line := range bytes.Lines(text) {
+		var got struct {
+			Ferrule     string   `json:"ferrule"`
+			Fits        int      `json:"fits"`
+			Bore        *float64 `json:"bore_mm"`
+			ForTip      *string  `json:"for_tip"`
+			Assumptions []string `json:"assumptions"`
+		}
+		if err := json.Unmarshal(line, &got); err != nil {
+			t.Fatal(err)
+		}
+		tip, byTip := map[string]string{"BT-370": ".370 parallel", "BT-355": ".355 taper", "BT-395": ".395 parallel"}[got.Ferrule]
+		assumed := slices.Contains(got.Assumptions, fitcalc.AssumedBoreOfTip.Code())
+		if byTip != (got.ForTip != nil) || byTip != assumed && got.Fits > 0 || byTip && (*got.ForTip != tip || got.Bore != nil) {
+			t.Fatalf("%s", line)
+		}
+		seen[got.Ferrule] = true
+	}
+	if !seen["BT-370"] || !seen["BT-355"] {
+		t.Errorf("no lines of them among %v", seen)
+	}
+}
+
 func TestGolden(t *testing.T) {
 	r := telltest.Small(t)
 	for name, write := range writers(r) {

@@ -124,6 +124,7 @@ func (p *parts) ferrule(b []byte, i int) []byte {
 	withTolerance(&j.Ferrule.Bore, shop.FerruleBoreTolerance)
 	withTolerance(&j.Ferrule.BaseOD, shop.FerruleODTolerance)
 	p.sizes(&o, &j, joint.OfFerrule)
+	word(&o, "for_tip", f.Ferrule.ForTip.String())
 	if f.Ferrule.Rings > 0 {
 		o.Int("rings", f.Ferrule.Rings)
 	}
@@ -197,7 +198,7 @@ type side func(fitcalc.Assumption) bool
 
 func ofFerrule(a fitcalc.Assumption) bool {
 	switch a {
-	case fitcalc.AssumedBaseODTolerance, fitcalc.AssumedFerruleBoreTolerance, fitcalc.AssumedPlain, fitcalc.AssumedTurnedLength:
+	case fitcalc.AssumedBaseODTolerance, fitcalc.AssumedFerruleBoreTolerance, fitcalc.AssumedBoreOfTip, fitcalc.AssumedPlain, fitcalc.AssumedTurnedLength:
 		return true
 	}
 	return false

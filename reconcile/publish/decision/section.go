@@ -137,7 +137,7 @@ func useSection(r *vet.Report) Section {
 	}
 	for _, u := range r.Ferrules.Uses {
 		f := &r.FerruleFits.Catalogue.Ferrules[u.Ferrule]
-		s.Rows = append(s.Rows, []any{f.Part, f.Description, nominal(f.Ferrule.Bore), nominal(f.Ferrule.BaseOD), nominal(f.Ferrule.Length), u.Fits, u.Best, u.New, u.Minutes, place(&f.Item)})
+		s.Rows = append(s.Rows, []any{f.Part, f.Description, nominal(r.FerruleFits.Bore(u.Ferrule)), nominal(f.Ferrule.BaseOD), nominal(f.Ferrule.Length), u.Fits, u.Best, u.New, u.Minutes, place(&f.Item)})
 	}
 	return s
 }

@@ -271,6 +271,34 @@ func TestBore(t *testing.T) {
 	near(t, "countersink mouth", mouth-(shaft.left+shaft.right)/2, 11.0/2*scale)
 }
 
+// A ferrule that is known by its tip is drawn like one of which the bore is stated.
+func TestFerruleByTip(t *testing.T) {
+	j := joint.Joint{
+		Head: fitcalc.Head{HoselOD: measure.Nominal(measure.Thou(500)), BoreDepth: measure.Nominal(measure.Inches(1)), Top: fitcalc.TopFlat},
+		Tip:  fitcalc.ParallelTip(measure.Nominal(measure.Thou(370))),
+		Ferrule: fitcalc.Ferrule{
+			ForTip: fitcalc.TipSize{Diameter: measure.Thou(370)}, BaseOD: measure.Nominal(measure.Thou(512)), Length: measure.Nominal(measure.Thou(500)),
+		},
+	}
+	stated := j
+	stated.Ferrule.ForTip, stated.Ferrule.Bore = fitcalc.TipSize{}, measure.Nominal(measure.Thou(368))
+	var drawn []string
+	for _, one := range []joint.Joint{j, stated} {
+		fit, err := fitcalc.Evaluate(one.Head, one.Tip, one.Ferrule, fitcalc.DefaultShop())
+		if err != nil {
+			t.Fatal(err)
+		}
+		s, err := drawing.Of(one, fit, fitcalc.DefaultShop())
+		if err != nil {
+			t.Fatal(err)
+		}
+		drawn = append(drawn, svg(t, s, titled))
+	}
+	if drawn[0] != drawn[1] {
+		t.Error("the drawings differ")
+	}
+}
+
 // Whatever joint can be evaluated can be drawn: the file is well formed, and every place in it is a number near the paper.
 func TestAnyJoint(t *testing.T) {
 	number := regexp.MustCompile(`^-?[\d.]+$`)

@@ -52,6 +52,9 @@ func (e *MissingError) Error() string {
 
 // Of returns the section of a joint that was evaluated. The error is a [*MissingError].
 func Of(j joint.Joint, fit fitcalc.Fit, shop fitcalc.Shop) (*Section, error) {
+	if !j.Ferrule.Bore.Given() {
+		j.Ferrule.Bore = j.Ferrule.JointBore(&j.Head, &shop)
+	}
 	s := &Section{joint: j, fit: fit}
 	od := j.Head.HoselOD
 	odField := fitcalc.FieldHoselOD

@@ -24,11 +24,13 @@ type builder struct {
 	// tolerance is that of a measured hosel.
 	tolerance measure.Length
 
-	heads    []fitcalc.Head // as package matrix decided them
-	forms    []fitcalc.Ferrule
-	formIDs  map[fitcalc.Ferrule]int
-	tips     []fitcalc.Tip
-	benchSet []int // the tips that can be chosen for a measured hosel
+	heads   []fitcalc.Head // as package matrix decided them
+	forms   []fitcalc.Ferrule
+	formIDs map[fitcalc.Ferrule]int
+	// boresByDepth is set where the bore of some ferrule hangs on how deep the tip goes in.
+	boresByDepth bool
+	tips         []fitcalc.Tip
+	benchSet     []int // the tips that can be chosen for a measured hosel
 
 	suppliers pool[string]
 	dims      pool[[3]int64]
@@ -189,7 +191,12 @@ func (b *builder) form(f fitcalc.Ferrule) int {
 	b.forms = append(b.forms, f)
 	base := f.BaseOD.OrPlusMinus(b.result.Shop.FerruleODTolerance)
 	data := formData{
-		Base: b.dim(base), Spread: b.spread(base), Bore: size(f.Bore), Top: size(f.TopOD), Length: size(f.Length),
+		Base: b.dim(base), Spread: b.spread(base), Bore: size(f.JointBore(&fitcalc.Head{}, &b.result.Shop)), Top: size(f.TopOD), Length: size(f.Length),
+	}
+	if !f.Bore.Given() {
+		data.ForTip = f.ForTip.String()
+		tip := f.ForTip.Tip(b.result.Shop)
+		b.boresByDepth = b.boresByDepth || tip.Form() == fitcalc.TipTapered
 	}
 	if spigot := f.Below(); spigot.OD.Given() && spigot.Length.Given() {
 		data.Spigot = &[2]picometres{size(spigot.OD), size(spigot.Length)}
@@ -371,9 +378,10 @@ func (b *builder) walkAll() error {
 var deepBore = measure.Nominal(measure.Millimetres(500))
 
 // deep returns a head with the depth of its bore set to one and the same where it has no bearing: on a parallel tip in a bore that
-// is not tapered, unless it is too shallow. Heads differ in their depth more than in anything else.
+// is not tapered, unless it is too shallow, or a ferrule is known by a taper tip only, whose bore hangs on the depth. Heads differ in
+// their depth more than in anything else.
 func (b *builder) deep(h fitcalc.Head, tip int) fitcalc.Head {
-	if b.tips[tip].Form() != fitcalc.TipParallel || h.BoreForm == fitcalc.BoreTapered {
+	if b.tips[tip].Form() != fitcalc.TipParallel || h.BoreForm == fitcalc.BoreTapered || b.boresByDepth {
 		return h
 	}
 	var fit fitcalc.Fit

@@ -93,6 +93,8 @@ type formData struct {
 	Base   int        `json:"base"`   // an index of dims
 	Spread int        `json:"spread"` // an index of spreads
 	Bore   picometres `json:"bore"`
+	// ForTip is the tip that the ferrules are known by where no bore is given; Bore is then that of one made for it.
+	ForTip string     `json:"forTip,omitempty"`
 	Top    picometres `json:"top,omitempty"`
 	Length picometres `json:"length"`
 	// Spigot are OD and length of a collar or step.

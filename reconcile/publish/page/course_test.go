@@ -67,6 +67,24 @@ func TestCoursesAreWindows(t *testing.T) {
 		}
 	}
 	compareCourses(t, built(t, deepAndShallow(t), Options{}), random, map[fitcalc.Verdict]int{})
+	compareCourses(t, built(t, telltest.ByTip(t, deepAndShallow(t)), Options{}), random, map[fitcalc.Verdict]int{})
+}
+
+// A ferrule that is known by its tip shows that tip, and has the usual bore for its drawing.
+func TestFerruleByTip(t *testing.T) {
+	r := telltest.ByTip(t, telltest.Small(t))
+	b := built(t, r, Options{})
+	for i := range r.Catalogue.Ferrules {
+		f := &r.Catalogue.Ferrules[i].Ferrule
+		form := b.chart.Forms[b.chart.Ferrules.Form[i]]
+		want := ""
+		if !f.Bore.Given() {
+			want = f.ForTip.String()
+		}
+		if form.ForTip != want || form.Bore != size(r.Bore(i)) {
+			t.Errorf("%s is for %q with a bore of %v, want %q and %v", r.Catalogue.Ferrules[i].Part, form.ForTip, form.Bore, want, r.Bore(i))
+		}
+	}
 }
 
 // deepAndShallow is a catalogue of heads that differ in the depth, form and tolerance of their bores, some of them too shallow.

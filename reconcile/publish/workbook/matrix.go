@@ -103,7 +103,7 @@ func (b *book) gridFerrules() []int {
 	ferrules := b.result.Catalogue.Ferrules
 	slices.SortStableFunc(shown, func(x, y int) int {
 		f, g := &ferrules[classes[x][0]].Ferrule, &ferrules[classes[y][0]].Ferrule
-		return cmp.Or(compareDims(f.Bore, g.Bore), compareDims(f.BaseOD, g.BaseOD), compareDims(f.Length, g.Length))
+		return cmp.Or(compareDims(b.result.Bore(int(classes[x][0])), b.result.Bore(int(classes[y][0]))), compareDims(f.BaseOD, g.BaseOD), compareDims(f.Length, g.Length))
 	})
 	return shown
 }
@@ -277,7 +277,7 @@ func (p *page) gridHeadings(g grid) {
 		p.put(cells...)
 		p.merge(3, gridColumns)
 	}
-	row("bore of the ferrule, "+p.reader.name(), func(i int) any { return p.size(ferrules[i].Ferrule.Bore, small) })
+	row("bore of the ferrule, "+p.reader.name(), func(i int) any { return p.bore(i, small) })
 	row("base OD, "+p.reader.name(), func(i int) any { return p.size(ferrules[i].Ferrule.BaseOD, small) })
 	row("heads it fits", func(i int) any {
 		if p.account.Fits[i] == 0 && len(p.asked(i)) > 0 {

@@ -429,7 +429,7 @@ func (p *page) trialRow(x *bench, t trial, n int, a tried, first, second reader)
 		return unlessEmpty(fmt.Sprintf("INDEX(%s,%s+%s)", windowRange(column, column, len(x.windows)), typedBlock(), at), "")
 	}
 	ferrule := &p.result.Catalogue.Ferrules[x.ferrules[a.ferrule]]
-	base := ferrule.Ferrule.BaseOD
+	base, bore := ferrule.Ferrule.BaseOD, p.result.Bore(x.ferrules[a.ferrule])
 	row := trialHeading + 1 + n
 	baseCell := workCell("C")
 	off := fmt.Sprintf(`IF(OR($C%d="turn",$C%d="prep",$C%d="measure"),MAX(0,ROUND(%s-%s,9))%%s,IF($C%d="flush",0,""))`, row, row, row, baseCell, typedOD(), row)
@@ -462,7 +462,7 @@ func (p *page) trialRow(x *bench, t trial, n int, a tried, first, second reader)
 		p.formula(window("D"), number(first, a.fits, a.from), plain.number(first.fine())),
 		p.formula(window("E"), number(first, a.fits, a.to), plain.number(first.fine())),
 		p.formula(inUnit("C", first), number(first, base.Given(), base.Middle()), format(first, "")),
-		p.formula(inUnit("D", first), number(first, ferrule.Ferrule.Bore.Given(), ferrule.Ferrule.Bore.Nominal()), format(first, "")),
+		p.formula(inUnit("D", first), number(first, bore.Given(), bore.Nominal()), format(first, "")),
 		p.formula(inUnit("E", first), number(first, ferrule.Ferrule.Length.Given(), ferrule.Ferrule.Length.Nominal()), format(first, "")),
 		p.formula(pick("F"), sourceOf(&ferrule.Item, catalog.BaseOD).String(), plain),
 	)
@@ -540,7 +540,7 @@ func (p *page) workingRow(x *bench, i int, answers []tried, order []int) []any {
 	keys := workRange("H", len(x.ferrules))
 	place := fmt.Sprintf(`IF($B$1="","",MATCH(SMALL(%s,%d),%s,0))`, keys, i+1, keys)
 	return []any{
-		p.as(ferrule.Part, plain), p.as(ferrule.Description, plain), mm(ferrule.Ferrule.BaseOD), mm(ferrule.Ferrule.Bore), mm(ferrule.Ferrule.Length),
+		p.as(ferrule.Part, plain), p.as(ferrule.Description, plain), mm(ferrule.Ferrule.BaseOD), mm(p.result.Bore(x.ferrules[i])), mm(ferrule.Ferrule.Length),
 		p.as(sourceOf(&ferrule.Item, catalog.BaseOD).String(), plain),
 		p.formula(found, answers[i].verdict.String(), plain), p.formula(key, answers[i].key, plain), p.formula(place, order[i]+1, plain),
 	}

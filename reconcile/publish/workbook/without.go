@@ -192,11 +192,20 @@ func (p *page) unused(form, index int) {
 		head, out, why = p.nearest(nearest, p.result.Catalogue.Heads[nearest.Head].Part)
 	}
 	p.put(
-		p.as(p.ferruleNames(form), strong), p.as(p.ferrulesAre(form), wrapped), p.size(f.Bore, plain), p.size(f.BaseOD, plain),
+		p.as(p.ferruleNames(form), strong), p.as(p.ferrulesAre(form), wrapped), p.bore(index, plain), p.size(f.BaseOD, plain),
 		p.along(f.Length.Given(), f.Length.Nominal(), plain), p.verdict(answer), head, out, p.as(why, wrapped),
 		p.source(ferruleFrom),
 	)
 	p.leadTo(len(p.table.columns), ferruleFrom)
+}
+
+// bore is the bore of a ferrule, or in its place the tip that it is known by.
+func (p *page) bore(ferrule int, l look) any {
+	f := &p.result.Catalogue.Ferrules[ferrule].Ferrule
+	if !f.Bore.Given() && f.ForTip.Known() {
+		return p.as("for "+f.ForTip.String(), l)
+	}
+	return p.size(f.Bore, l)
 }
 
 // counted is a count with its noun: 1 head, 2 heads.

@@ -345,6 +345,23 @@ func follow(t *testing.T, f *excelize.File, target string) []string {
 	return rows(t, f, parts[1])[row-1]
 }
 
+// A ferrule that is known by its tip shows the tip in place of its bore, and is tried with the bore of one made for it.
+func TestFerruleByTip(t *testing.T) {
+	r := telltest.ByTip(t, telltest.Small(t))
+	f := written(t, r, Options{Full: true, Units: fitcalc.Imperial})
+	for _, sheet := range []string{sheetMatrix, sheetUnused} {
+		want := map[string]string{sheetMatrix: "for .370 parallel", sheetUnused: "for .395 parallel"}[sheet]
+		if !slices.ContainsFunc(rows(t, f, sheet), func(row []string) bool { return slices.Contains(row, want) }) {
+			t.Errorf("%s does not say %q", sheet, want)
+		}
+	}
+	for _, row := range below(t, f, sheetSize, "Ferrule") {
+		if bore := map[string]string{"BT-370": "0.368", "BT-395": "0.393"}[row[0]]; bore != "" && row[11] != bore {
+			t.Errorf("%s is tried with a bore of %s, want %s", row[0], row[11], bore)
+		}
+	}
+}
+
 func TestDefaultMatrixShowsFerrulesInUse(t *testing.T) {
 	r := telltest.Small(t)
 	shown := rows(t, written(t, r, Options{}), sheetMatrix)[legendRow-1][gridColumns:]

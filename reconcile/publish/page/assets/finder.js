@@ -39,7 +39,10 @@
     return make("span", {class: "size"}, both[0], " ", make("small", {}, "(" + both[1] + ")"));
   }
 
-  const tipName = (tip) => data.tips[tip].name.replace(/ (parallel|taper|profile)$/, (form) => " " + word("tip." + form.trim())) || word("tip.unknown");
+  const tipText = (name) => name.replace(/ (parallel|taper|profile)$/, (form) => " " + word("tip." + form.trim()));
+  const tipName = (tip) => tipText(data.tips[tip].name) || word("tip.unknown");
+  // boreText is the bore of a ferrule, or the tip that it is known by.
+  const boreText = (form) => form.forTip ? word("column.for_tip", {tip: tipText(form.forTip)}) : form.bore ? size(form.bore) : "";
   const categoryName = (category) => word("category." + (categories[category] || "other"));
   const verdict = (v) => make("b", {class: "v " + v}, word("verdict." + v));
 
@@ -298,7 +301,7 @@
     supplier: (l) => breakable(data.suppliers[data.ferrules.supplier[l.ferrule]]),
     length: (l) => data.forms[l.form].length ? sizeLength(data.forms[l.form].length) : "",
     base: (l) => data.dims[data.forms[l.form].base] ? size(data.dims[data.forms[l.form].base][0]) : "",
-    bore: (l) => data.forms[l.form].bore ? size(data.forms[l.form].bore) : "",
+    bore: (l) => boreText(data.forms[l.form]),
     colour: (l) => data.ferrules.colour[l.ferrule],
     minutes: (l) => l.minutes ? word("column.min", {n: Math.round(l.minutes)}) : "",
     price: (l) => data.ferrules.price[l.ferrule],
@@ -404,7 +407,7 @@
     }
     if (base) fact(word("column.base"), size(base[0]));
     const form = data.forms[line.form];
-    if (form.bore) fact(word("column.bore"), size(form.bore));
+    if (form.bore) fact(word("column.bore"), boreText(form));
     if (form.length) fact(word("column.length"), sizeLength(form.length));
     steps.append(list, make("ul", {class: "notes"}, ...line.reasons.filter(said).map((r) => make("li", {}, sentence(line, r)))));
     const granted = data.assumptions.filter((code, i) => line.assumed >> i & 1).map((code) => word("assumed." + code));
@@ -430,7 +433,7 @@
     fact(word("column.ferrule"), f.description[q.ferrule]);
     fact(word("column.supplier"), data.suppliers[f.supplier[q.ferrule]]);
     fact(word("column.base"), base && size(base[0]));
-    fact(word("column.bore"), form.bore && size(form.bore));
+    fact(word("column.bore"), boreText(form));
     fact(word("column.length"), form.length && sizeLength(form.length));
     const parts = [list], spans = answers.windows(q.ferrule), verdicts = data.verdicts.filter(answers.fits);
     parts.push(spans.length ? table(word("answer.caption_windows"), [word("column.tip"), ...verdicts.map((v) => word("column." + v))], spans.map((s) => make("tr", {},

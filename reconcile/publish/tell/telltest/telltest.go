@@ -3,6 +3,7 @@ package telltest
 
 import (
 	"fmt"
+	"slices"
 	"testing"
 
 	"example.com/seatline/fitcalc"
@@ -152,6 +153,23 @@ func Large(t testing.TB, heads, ferrules int) *matrix.Result {
 	}
 	b.tables()
 	return matrix.Decide(b.catalogue, fitcalc.DefaultShop())
+}
+
+// ByTip returns a result with ferrules added that are known by the tip they are for and not by their bore: BT-370, BT-355 and, for a
+// tip that no head takes, BT-395.
+func ByTip(t testing.TB, r *matrix.Result) *matrix.Result {
+	t.Helper()
+	c := *r.Catalogue
+	b := builder{t: t, catalogue: &c}
+	c.Ferrules = slices.Clip(c.Ferrules)
+	for _, tip := range []struct{ part, size, base string }{{"BT-370", ".370", ".520 in"}, {"BT-355", ".355 taper", ".512 in"}, {"BT-395", ".395", ".520 in"}} {
+		size, err := fitcalc.ParseTipSize(tip.size)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b.ferrule(tip.part, "listed by its tip", fitcalc.Ferrule{ForTip: size, BaseOD: b.dim(tip.base), Length: b.dim(".75 in"), Style: fitcalc.Plain})
+	}
+	return matrix.Decide(&c, r.Shop)
 }
 
 // Empty returns the result of a catalogue without any part.

@@ -1,0 +1,53 @@
+package settings_test
+
+import (
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.com/seatline/reconcile/settings"
+)
+
+func TestSuppliers(t *testing.T) {
+	s, err := settings.Parse("shop.toml", []byte(`
+name = "Harrow Lane Clubworks"
+suppliers."Vale, D. & Co.".ferrule_bores = "bore"
+turn_limit = "1.2 mm"
+
+[suppliers."Harrow Mouldings"]
+ferrule_bores = "tip"
+
+[page]
+prices = true
+`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := map[string]string{"Harrow Mouldings": "tip", "Vale, D. & Co.": "bore"}
+	if diff := cmp.Diff(want, s.Suppliers.FerruleBores()); diff != "" {
+		t.Errorf("(-want +got):\n%s", diff)
+	}
+	if s.Lines["turn_limit"] != 4 || !s.Page.Prices {
+		t.Errorf("the rest was not read: %+v", s)
+	}
+	if got := settings.Default().Suppliers.FerruleBores(); len(got) != 0 {
+		t.Errorf("without a file %v", got)
+	}
+}
+
+func TestSuppliersErrors(t *testing.T) {
+	for _, tt := range []struct {
+		name, content string
+		line          int
+		key, says     string
+	}{
+		{"another word", "[suppliers.\"A\"]\nferrule_bores = \"tips\"\n", 2, "ferrule_bores", `write "tip"`},
+		{"no text", "[suppliers.\"A\"]\nferrule_bores = true\n", 2, "ferrule_bores", `write "tip"`},
+		{"another key", "[suppliers.\"A\"]\nbores = \"tip\"\n", 2, "bores", "ferrule_bores"},
+		{"no name", "[suppliers]\nferrule_bores = \"tip\"\n", 1, "suppliers", "no table"},
+		{"too deep", "[suppliers.A.B]\nferrule_bores = \"tip\"\n", 1, "suppliers.A.B", "no table"},
+		{"at the top", "suppliers.A = \"tip\"\n", 1, "suppliers.A", "no such key"},
+	} {
+		t.Run(tt.name, func(t *testing.T) { refused(t, tt.content, tt.line, tt.key, tt.says) })
+	}
+}
