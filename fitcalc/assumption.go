@@ -23,6 +23,7 @@ const (
 	AssumedBoreOfTip
 	AssumedBoreOfTipLength
 	AssumedBoreQuoted
+	AssumedLearnedTolerance
 	assumptionCount
 )
 
@@ -44,6 +45,7 @@ var assumptions = [assumptionCount]struct{ code, text string }{
 	AssumedBoreOfTip:            {"bore.of-tip", "the ferrule is known by the tip it is for: its bore is that tip less the usual interference"},
 	AssumedBoreOfTipLength:      {"bore.of-tip-length", "the length of the ferrule is not given: its bore is that of one of the usual length"},
 	AssumedBoreQuoted:           {"bore.quoted", "the tapered bore is quoted like the tip it takes, and clears it"},
+	AssumedLearnedTolerance:     {"tolerance.learned", "a tolerance is the one learned from readings of the supplier's other parts"},
 }
 
 // Code returns the assumption's name in outputs: tolerance.hosel-od.

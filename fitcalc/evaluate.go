@@ -171,8 +171,11 @@ func (j *joint) bringTip() {
 	j.inBore = j.tip.widest(measure.Length{}, j.insertion)
 }
 
-// tolerance gives a dimension without limits the shop's, and says so.
+// tolerance gives a dimension without limits the shop's, and says so; limits that were learned of other parts are said too.
 func (j *joint) tolerance(d *measure.Dim, tolerance measure.Length, a Assumption) {
+	if d.Origin() == measure.Learned {
+		j.assume(AssumedLearnedTolerance)
+	}
 	if d.Given() && !d.HasLimits() {
 		j.assume(a)
 		origin := measure.Default

@@ -73,6 +73,41 @@ var fieldNames = [...]string{
 // String returns the field as a person would call it: hosel OD.
 func (f Field) String() string { return nameOf(fieldNames[:], f) }
 
+// fieldCodes are the fields as outputs call them. A sheet's columns and the keys of a joint have the same names, but for the bore
+// and the length of the ferrule.
+var fieldCodes = [...]string{
+	FieldHoselOD:          "hosel_od",
+	FieldHeadBore:         "bore",
+	FieldBoreDepth:        "bore_depth",
+	FieldHoselLength:      "hosel_length",
+	FieldNeckTop:          "neck_top",
+	FieldTop:              "top",
+	FieldCountersinkMouth: "countersink_mouth",
+	FieldCountersinkAngle: "countersink_angle",
+	FieldCountersinkDepth: "countersink_depth",
+	FieldCounterbore:      "counterbore",
+	FieldCounterboreDepth: "counterbore_depth",
+	FieldAdapterOD:        "adapter_od",
+	FieldAdapterBore:      "adapter_bore",
+	FieldAdapterBoreDepth: "adapter_bore_depth",
+	FieldTip:              "tip",
+	FieldFerruleBore:      "ferrule_bore",
+	FieldBaseOD:           "base_od",
+	FieldTopOD:            "top_od",
+	FieldLength:           "ferrule_length",
+	FieldCollarOD:         "collar_od",
+	FieldCollarLength:     "collar_length",
+	FieldStepOD:           "step_od",
+	FieldStepLength:       "step_length",
+	FieldRingDepth:        "ring_depth",
+	FieldRingHeight:       "ring_height",
+	FieldForTip:           "for_tip",
+	FieldRings:            "rings",
+}
+
+// Code returns the field as outputs call it: hosel_od.
+func (f Field) Code() string { return nameOf(fieldCodes[:], f) }
+
 // InputError reports an input that no joint can have: a size that is not positive, beyond reason, or at odds with
 // another. Data that is merely missing is no error; it makes the verdict [Ask].
 type InputError struct {

@@ -17,7 +17,7 @@ func (j *joint) flush() {
 	j.fillFlush(f)
 	small := f.tooSmall(j.shop)
 	if small >= unsure {
-		j.reason(Reason{Code: FlushUndersize, Field: j.hoselOf, Level: small.level(Measures), Size: f.Oversize.Nominal, Limit: j.shop.FlushStep,
+		j.reason(Reason{Code: FlushUndersize, Field: j.hoselOf, Measured: j.measured(), Level: small.level(Measures), Size: f.Oversize.Nominal, Limit: j.shop.FlushStep,
 			Share: f.VisibleUndersize, Bound: j.shop.UndersizeRisk})
 	}
 	switch {
@@ -43,7 +43,7 @@ func (j *joint) asSupplied(f *FlushFit) {
 // turnDown notes what is to be turned off, and whether that is more than the shop's limit.
 func (j *joint) turnDown(f *FlushFit) {
 	if over := f.tooMuch(j.shop); over > certain {
-		j.reason(Reason{Code: FlushTurnLimit, Field: j.hoselOf, Level: over.level(Measures), Size: f.TurnDown.Nominal, Other: f.TurnDown.Most,
+		j.reason(Reason{Code: FlushTurnLimit, Field: j.hoselOf, Measured: j.measured(), Level: over.level(Measures), Size: f.TurnDown.Nominal, Other: f.TurnDown.Most,
 			Limit: j.shop.TurnLimit, Share: f.OverTurnLimit})
 	}
 	if f.tooMuch(j.shop) < beyond {
@@ -60,10 +60,13 @@ func (j *joint) fillFlush(f *FlushFit) {
 	f.flushOdds(&base, &j.hoselOD, j.shop.FlushStep, j.shop.TurnLimit)
 }
 
+// measured reports whether what the ferrule meets was measured.
+func (j *joint) measured() bool { return j.hoselOD.Origin() == measure.Measured }
+
 // oneSize reports whether base and hosel are one size stated twice. What was measured is what it is.
 func (j *joint) oneSize(oversize measure.Length) bool {
 	return !j.shop.SameSize.Less(oversize.Abs()) &&
-		j.hoselOD.Origin() != measure.Measured && j.baseOD.Origin() != measure.Measured
+		!j.measured() && j.baseOD.Origin() != measure.Measured
 }
 
 // mean is what the usual joint counts as oversize.

@@ -179,6 +179,7 @@ func TestShallowWhateverTheRecess(t *testing.T) {
 func TestAssumptions(t *testing.T) {
 	none := measure.Dim{}
 	bare := func(p *parts, d *measure.Dim) { *d = measure.Nominal(d.Nominal()) }
+	learned := func(d *measure.Dim) { *d = d.WithOrigin(measure.Learned) }
 	type test struct {
 		want   Assumption
 		change func(*parts)
@@ -208,6 +209,13 @@ func TestAssumptions(t *testing.T) {
 			p.ferrule.Bore, p.ferrule.ForTip, p.ferrule.Length = none, TipSize{Diameter: measure.Thou(355)}, none
 		}},
 		{AssumedBoreQuoted, func(p *parts) { p.taper(); p.head.Bore = p.dim(".355 ±.001 in") }},
+		{AssumedLearnedTolerance, func(p *parts) { learned(&p.head.HoselOD) }},
+		{AssumedLearnedTolerance, func(p *parts) { learned(&p.head.Bore) }},
+		{AssumedLearnedTolerance, func(p *parts) { learned(&p.ferrule.BaseOD) }},
+		{AssumedLearnedTolerance, func(p *parts) { learned(&p.ferrule.Bore) }},
+		{AssumedLearnedTolerance, func(p *parts) {
+			p.tip = ParallelTip(p.dim(".370 ±.0005 in").WithOrigin(measure.Learned))
+		}},
 	}
 	with := map[Assumption][]Assumption{ // what some cannot do without
 		AssumedBoreOfTip:       {AssumedFerruleBoreTolerance},

@@ -37,6 +37,8 @@ type Reason struct {
 	// Field is the missing dimension of [DataMissing]. Of the flush and collar reasons it is what the ferrule meets: the OD of the
 	// hosel or of the adapter; the countersink, or the top that has none.
 	Field Field
+	// Measured is set in the flush reasons where the OD of what the ferrule meets comes from readings.
+	Measured bool
 	// Size is the size in question, Other and Third more of them, Limit what Size was held against; which they are
 	// depends on the code.
 	Size, Other, Third, Limit measure.Length
@@ -135,6 +137,9 @@ var sentences = [...]func(Reason, Units) string{
 		case Remarks:
 			return fmt.Sprintf("more than the limit of %s would come off in %s of joints", u.Show(r.Limit), percent(r.Share))
 		case Measures:
+			if r.Measured {
+				return fmt.Sprintf("by the readings no more than the limit of %s comes off in about %s of such joints: choose piece by piece", u.Show(r.Limit), ofTen(1-r.Share))
+			}
 			return fmt.Sprintf("suits the larger %ss of this head: from about %s no more than the limit of %s comes off; measure before you choose",
 				carrier(r), ofTen(1-r.Share), u.Show(r.Limit))
 		}
@@ -270,6 +275,10 @@ func undersizeSentence(r Reason, u Units) string {
 	switch {
 	case r.Level == Blocks:
 		return fmt.Sprintf("the base is %s: in %s of joints a ledge of more than the step of %s would show", size, percent(r.Share), u.Show(r.Limit))
+	case r.Share <= r.Bound && r.Measured:
+		return fmt.Sprintf("the base is %s, so close to the step of %s that the readings leave it open: try it before you choose", size, u.Show(r.Limit))
+	case r.Measured:
+		return fmt.Sprintf("the base is %s; by the readings it suits about %s of such joints: choose piece by piece", size, ofTen(1-r.Share))
 	case r.Share <= r.Bound:
 		return fmt.Sprintf("the base is %s, so close to the step of %s that only calipers tell: measure before you choose", size, u.Show(r.Limit))
 	}

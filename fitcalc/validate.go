@@ -13,16 +13,31 @@ type sized struct {
 	dim   *measure.Dim
 }
 
+// sizes are the head's dimensions.
+func (h *Head) sizes() [12]sized {
+	return [...]sized{
+		{FieldHoselOD, &h.HoselOD}, {FieldHeadBore, &h.Bore}, {FieldBoreDepth, &h.BoreDepth}, {FieldHoselLength, &h.HoselLength},
+		{FieldNeckTop, &h.NeckTop}, {FieldCountersinkMouth, &h.Countersink.Mouth}, {FieldCountersinkDepth, &h.Countersink.Depth},
+		{FieldCounterbore, &h.Counterbore.Diameter}, {FieldCounterboreDepth, &h.Counterbore.Depth},
+		{FieldAdapterOD, &h.Adapter.TopOD}, {FieldAdapterBore, &h.Adapter.Bore}, {FieldAdapterBoreDepth, &h.Adapter.BoreDepth},
+	}
+}
+
+// sizes are the ferrule's dimensions that cannot be nothing.
+func (f *Ferrule) sizes() [9]sized {
+	return [...]sized{
+		{FieldFerruleBore, &f.Bore}, {FieldBaseOD, &f.BaseOD}, {FieldTopOD, &f.TopOD}, {FieldLength, &f.Length},
+		{FieldCollarOD, &f.Collar.OD}, {FieldCollarLength, &f.Collar.Length}, {FieldStepOD, &f.Step.OD}, {FieldStepLength, &f.Step.Length},
+		{FieldRingDepth, &f.RingDepth},
+	}
+}
+
 // Validate returns an [*InputError] when no head can have these sizes, and nil otherwise.
 func (h *Head) Validate() error {
 	od, bore := sized{FieldHoselOD, &h.HoselOD}, sized{FieldHeadBore, &h.Bore}
 	mouth, counterbore := sized{FieldCountersinkMouth, &h.Countersink.Mouth}, sized{FieldCounterbore, &h.Counterbore.Diameter}
 	sleeve, sleeveBore := sized{FieldAdapterOD, &h.Adapter.TopOD}, sized{FieldAdapterBore, &h.Adapter.Bore}
-	for _, s := range [...]sized{
-		od, bore, {FieldBoreDepth, &h.BoreDepth}, {FieldHoselLength, &h.HoselLength}, {FieldNeckTop, &h.NeckTop},
-		mouth, {FieldCountersinkDepth, &h.Countersink.Depth}, counterbore, {FieldCounterboreDepth, &h.Counterbore.Depth},
-		sleeve, sleeveBore, {FieldAdapterBoreDepth, &h.Adapter.BoreDepth},
-	} {
+	for _, s := range h.sizes() {
 		if s.dim.Given() && !s.possible() {
 			return s.impossible()
 		}
@@ -58,10 +73,7 @@ func (f *Ferrule) Validate() error {
 	bore, base := sized{FieldFerruleBore, &f.Bore}, sized{FieldBaseOD, &f.BaseOD}
 	top := sized{FieldTopOD, &f.TopOD}
 	collar, step := sized{FieldCollarOD, &f.Collar.OD}, sized{FieldStepOD, &f.Step.OD}
-	for _, s := range [...]sized{
-		bore, base, top, {FieldLength, &f.Length},
-		collar, {FieldCollarLength, &f.Collar.Length}, step, {FieldStepLength, &f.Step.Length}, {FieldRingDepth, &f.RingDepth},
-	} {
+	for _, s := range f.sizes() {
 		if s.dim.Given() && !s.possible() {
 			return s.impossible()
 		}

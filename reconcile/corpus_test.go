@@ -82,6 +82,12 @@ func TestCorpusJudge(t *testing.T) {
 			setDim(cat, measure.Nominal(measure.Millimetres(13)))
 			cat.Findings.Add(finding.Finding{Severity: finding.Warning, Code: "data.implausible", Place: cell})
 		}},
+		{name: "readings that are none", misses: 1, spoil: func(cat *catalog.Catalogue) {
+			row := &cat.Tables[0].Rows[1]
+			f := row.Fields.Get(catalog.HoselOD)
+			f.Measured = &catalog.Measured{Readings: []measure.Length{f.Dim.Nominal()}}
+			row.Fields = row.Fields.With(catalog.HoselOD, f)
+		}},
 		{name: "limits that nobody stated", misses: 1, silent: 1, spoil: func(cat *catalog.Catalogue) {
 			setDim(cat, measure.PlusMinus(measure.Micrometres(13_600), measure.Micrometres(50)))
 		}},
@@ -1170,11 +1176,13 @@ func columnFor(table *wantTable, role catalog.Role) wantColumn {
 
 // reading is what was read for a field, in the form its role has.
 type reading struct {
-	dim    measure.Dim
-	angle  measure.Angle
-	number string
-	word   string
-	tips   []fitcalc.Tip
+	dim measure.Dim
+	// readings are those that the dimension is of.
+	readings []measure.Length
+	angle    measure.Angle
+	number   string
+	word     string
+	tips     []fitcalc.Tip
 }
 
 // harmless reports readings that are no silent errors though they are wrong: nothing was read where there is something,
@@ -1223,6 +1231,9 @@ func (r reading) String() string {
 func (j *judge) reading(row catalog.Row, got *catalog.Table, role catalog.Role) reading {
 	f := row.Fields.Get(role)
 	r := reading{dim: f.Dim, angle: f.Angle}
+	if f.Measured != nil {
+		r.readings = f.Measured.Readings
+	}
 	if f.IsNumber {
 		r.number = strconv.FormatFloat(f.Number, 'f', -1, 64)
 	}
@@ -1287,8 +1298,11 @@ func (r reading) is(want string, column wantColumn, role catalog.Role) (bool, er
 		b, errB := strconv.ParseFloat(want, 64)
 		return a == b, errors.Join(errA, errB)
 	}
+	if list, measured := strings.CutPrefix(want, "read:"); measured {
+		return r.readingsAre(list, column.unit)
+	}
 	nominal, least, most, err := dimension(want, column.unit, column.tolerance)
-	if err != nil || !r.dim.Given() {
+	if err != nil || !r.dim.Given() || r.readings != nil {
 		return false, err
 	}
 	if nominal != (measure.Length{}) && !near(r.dim.Nominal(), nominal) {
@@ -1298,6 +1312,20 @@ func (r reading) is(want string, column wantColumn, role catalog.Role) (bool, er
 		return !r.dim.HasLimits(), nil
 	}
 	return r.dim.HasLimits() && near(r.dim.Lower(), least) && near(r.dim.Upper(), most), nil
+}
+
+// readingsAre reports whether the dimension is of readings, which are these: read:13.58;13.62;13.60. What its limits are is for
+// package sample to say.
+func (r reading) readingsAre(list, unit string) (bool, error) {
+	var want []measure.Length
+	for text := range strings.SplitSeq(list, ";") {
+		l, err := measure.ParseLength(text + " " + unit)
+		if err != nil {
+			return false, err
+		}
+		want = append(want, l)
+	}
+	return r.dim.Origin() == measure.Measured && r.dim.HasLimits() && slices.Equal(want, r.readings), nil
 }
 
 // near allows what the contract allows: 0.0001 mm.
@@ -1332,6 +1360,9 @@ var (
 func dimension(text, unit, tolerance string) (nominal, least, most measure.Length, err error) {
 	if u := unitAtEnd.FindString(text); u != "" {
 		text, unit = strings.TrimSuffix(text, u), u
+	}
+	if strings.HasPrefix(text, "read:") {
+		return measure.Length{}, measure.Length{}, measure.Length{}, errors.New("readings have no limits of their own")
 	}
 	if !strings.ContainsAny(text, "±") && !strings.Contains(text, "..") && !deviations.MatchString(text) {
 		text += tolerance

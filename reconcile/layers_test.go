@@ -24,6 +24,7 @@ var layers = []string{
 	"reconcile/matrix",
 	"reconcile/demand",
 	"reconcile/settings",
+	"reconcile/samples",
 	"reconcile/catalog/mapping",
 	"reconcile/catalog",
 	"reconcile/catalog/value",

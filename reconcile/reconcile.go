@@ -68,9 +68,9 @@ func Undecided(r *matrix.Result) bool {
 	return r.Counts()[fitcalc.Ask] > 0 || Held(r.Catalogue) > 0
 }
 
-// Held returns how many source rows are held.
+// Held returns how many source rows are held, those of readings included.
 func Held(c *catalog.Catalogue) int {
-	held := 0
+	held := c.Measurements.Rows.Held
 	for i := range c.Tables {
 		held += c.Tables[i].Ledger.Held
 	}
@@ -164,6 +164,12 @@ func Account(r *matrix.Result) []string {
 	}
 	if heads, ferrules := a.HeadGeometries, a.FerruleGeometries; heads < a.Heads || ferrules < a.Ferrules {
 		lines = append(lines, fmt.Sprintf("decided   %d heads of %d geometries by %d ferrules of %d", a.Heads, heads, a.Ferrules, ferrules))
+	}
+	if text := tell.Measured(&r.Catalogue.Measurements); text != "" {
+		lines = append(lines, "measured  "+text)
+	}
+	for i := range r.Catalogue.Measurements.Learned {
+		lines = append(lines, "learned   "+tell.Learned(&r.Catalogue.Measurements.Learned[i], fitcalc.Metric))
 	}
 	var pairs strings.Builder
 	for _, v := range fitcalc.Verdicts() {

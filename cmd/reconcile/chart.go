@@ -20,7 +20,7 @@ type chartFlags struct {
 func newChart(s streams) *cobra.Command {
 	var f chartFlags
 	cmd := &cobra.Command{
-		Use:   "chart --heads FILE... --ferrules FILE... [--tips FILE...] [--shop shop.toml] [--map FILE] --out FILE.html",
+		Use:   "chart --heads FILE... --ferrules FILE... [--tips FILE...] [--measured FILE...] [--shop shop.toml] [--map FILE] --out FILE.html",
 		Short: "write the fit chart to publish: one web page that works without a network",
 		Long: `chart decides every head against every ferrule and writes the fit chart: one HTML file that opens from a disk,
 needs no network, and prints. A reader chooses a head, types what the calipers say, or chooses a ferrule.
@@ -46,6 +46,7 @@ The seller's look stands in the table [page] of shop.toml:
 		},
 	}
 	f.add(cmd)
+	f.addMeasured(cmd)
 	cmd.Flags().StringVar(&f.out, "out", "", "the HTML file to write")
 	cmd.Flags().StringVar(&f.language, "language", "", "the language of the page, in place of the one in shop.toml")
 	cmd.Flags().StringVar(&f.words, "words", "", "a file of words: another language, or other words for one that there is")

@@ -45,6 +45,7 @@ func (s streams) demo(f catalogueFlags, out string) error {
 	f.heads = within(sheets, shop.Heads())
 	f.ferrules = within(sheets, shop.Ferrules())
 	f.tips = within(sheets, shop.Tips())
+	f.measured = within(sheets, shop.Readings())
 	f.shop = filepath.Join(sheets, shop.Settings)
 	if !f.json {
 		fmt.Fprintf(s.out, "%s  the sheets as the suppliers sent them\n\n", sheets)
@@ -85,6 +86,7 @@ func (s streams) demoOthers(f catalogueFlags, out, sheets string) error {
 	catalogue := slices.Concat(
 		[]string{"--heads"}, f.heads, []string{"--ferrules"}, f.ferrules, []string{"--tips"}, f.tips,
 		[]string{"--shop", f.shop, "--units", f.units.String()})
+	readings := append([]string{"--measured"}, within(sheets, shop.Readings())...)
 	demand := []string{"--demand", filepath.Join(sheets, shop.Demand())}
 	// One supplier's prices are in dollars by their number format alone, and for a pack.
 	money := []string{"--currency", "GBP", "--rate", "USD=0.79", "EUR=0.86", "CNY=0.11",
@@ -94,8 +96,8 @@ func (s streams) demoOthers(f catalogueFlags, out, sheets string) error {
 		name, about string
 		args        []string
 	}{
-		{"chart.html", "the fit chart for customers; open it in a browser", []string{"chart"}},
-		{"bench.pdf", "a list for the bench: what to turn off for each iron", []string{"turnlist", "--category", "iron"}},
+		{"chart.html", "the fit chart for customers; open it in a browser", slices.Concat([]string{"chart"}, readings)},
+		{"bench.pdf", "a list for the bench: what to turn off for each iron", slices.Concat([]string{"turnlist", "--category", "iron"}, readings)},
 		{"questions", "what to ask the suppliers, what settles most first", []string{"questions"}},
 		{"vet", "a new supplier's offer against the house, with samples measured", slices.Concat(
 			[]string{"vet", "--new"}, within(sheets, offer.New()), []string{"--measured"}, within(sheets, offer.Samples()), demand)},

@@ -19,10 +19,12 @@ import (
 	"example.com/seatline/reconcile/joint"
 	"example.com/seatline/reconcile/publish/drawing"
 	"example.com/seatline/reconcile/publish/tell"
+	"example.com/seatline/reconcile/samples"
 )
 
 // answerFlags are the flags of the commands that explain a joint.
 type answerFlags struct {
+	calipers            caliperFlags
 	shop, drawing       string
 	units               fitcalc.Units
 	plain, json, strict bool
@@ -77,14 +79,21 @@ Every size is a text with its unit, and may have limits: ".500 in ±.003", "13.6
 not guessed at; the answer says where it is needed. A ferrule of which only the tip is known that it is for has the bore
 of one made for that tip.
 
+A size may be readings of the very piece on the bench, two or more: "13.58, 13.62, 13.60 mm" or "13,58; 13,62 mm". Their mean
+with its uncertainty and that of the calipers then takes the place of the tolerance that is allowed for otherwise.
+
 With --json and no size in the flags, joints are read from standard input, a JSON object or one on each line, and
 each is answered on a line. A line that cannot be read is answered with an error and does not stop the others.`,
 		Example: `  reconcile joint --hosel-od ".500 in ±.003" --bore ".373 in" --bore-depth "1.25 in" --top flat --tip ".370 in parallel" \
     --ferrule-bore ".368 in" --base-od ".508 in" --length "1/2 in" --drawing joint.svg
   reconcile joint --hosel-od "13.6 mm" --tip ".370 in parallel" --ferrule-tip .370 --base-od "13.7 mm" --length "25 mm"
+  reconcile joint --hosel-od "13.58, 13.62, 13.60 mm" --tip ".370 in parallel" --ferrule-bore ".368 in" --base-od "13.9 mm"
   echo '{"head":{"hosel_od":"12.7 mm"},"tip":".370 in parallel","ferrule":{"bore":".368 in","base_od":"12.9 mm"}}' | reconcile joint --json`,
 		Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
+			if err := f.calipers.check(); err != nil {
+				return err
+			}
 			given := false
 			for i := range fields {
 				given = given || cmd.Flags().Changed(flagOf(&fields[i]))
@@ -104,6 +113,7 @@ each is answered on a line. A line that cannot be read is answered with an error
 		cmd.Flags().StringVar(&texts[i], flagOf(&fields[i]), "", fields[i].Help)
 	}
 	f.addOwn(cmd)
+	f.calipers.add(cmd)
 	f.add(cmd)
 	return cmd
 }
@@ -125,7 +135,7 @@ func (s streams) joints(f *answerFlags) error {
 	if err != nil {
 		return err
 	}
-	count, err := joint.Answer(s.in, s.out, joint.Options{Shop: shop.Shop, Units: f.units})
+	count, err := joint.Answer(s.in, s.out, joint.Options{Shop: shop.Shop, Units: f.units, Calipers: f.calipers.caliper()})
 	if err != nil {
 		return err
 	}
@@ -148,7 +158,7 @@ func (s streams) joint(f *answerFlags, fields []joint.Field, texts []string) err
 	if err != nil {
 		return err
 	}
-	var reader joint.Reader
+	reader := joint.Reader{Calipers: f.calipers.caliper()}
 	for i := range fields {
 		if texts[i] == "" {
 			continue
@@ -196,6 +206,11 @@ func givenInput(f *joint.Field, j *joint.Joint, text string, units fitcalc.Units
 	in := explain.Input{Name: nameOf(f), Value: text, Kind: explain.Given, Place: "--" + flagOf(f)}
 	if d := f.Dim(j); d != nil {
 		in.Value, in.Why = explain.ShowDim(*d, units), "“"+text+"”"
+	}
+	for _, m := range j.Measured {
+		if m.Field == f.Of {
+			in.Kind, in.Why = explain.Measured, "“"+text+"”; "+samples.Sentence(m.Size, units)
+		}
 	}
 	return in
 }

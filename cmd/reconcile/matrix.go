@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -10,6 +11,7 @@ import (
 	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/samples"
 )
 
 // catalogueFlags are the flags of every command that reads catalogues.
@@ -17,8 +19,11 @@ type catalogueFlags struct {
 	heads, ferrules, tips []string
 	shop, mapping         string
 	answers               []string
-	units                 fitcalc.Units
-	strict, json          bool
+	// measured and calipers are flags of some of the commands only.
+	measured     []string
+	calipers     caliperFlags
+	units        fitcalc.Units
+	strict, json bool
 	// all asks for every pair in reach to be listed.
 	all bool
 }
@@ -46,7 +51,7 @@ func newMatrix(s streams) *cobra.Command {
 	var out string
 	var opts matrixOptions
 	cmd := &cobra.Command{
-		Use:   "matrix --heads FILE... --ferrules FILE... [--tips FILE...] [--shop shop.toml] [--map FILE] --out DIR",
+		Use:   "matrix --heads FILE... --ferrules FILE... [--tips FILE...] [--measured FILE...] [--shop shop.toml] [--map FILE] --out DIR",
 		Short: "decide every head against every ferrule and write the results into a folder",
 		Long: `matrix reads sheets of heads and of ferrules and decides every head against every ferrule on the tip the head
 takes. It writes into DIR:
@@ -62,9 +67,14 @@ takes. It writes into DIR:
 What a part does not say is one line with the number of pairs that wait for it, and so is a head that takes no
 ferrule; pairs that do not fit are counted by their reason. --all lists every pair in reach.
 
+--measured names sheets of caliper readings: a column of part numbers and columns of readings, each of one piece of the
+part. Their means take the place of what the supplier states, and a supplier's parts without readings and without a
+tolerance take what was learned from those that were measured, where there are enough. Each pair says what is measured.
+
 Files appear whole or not at all, and no input is ever overwritten.`,
 		Example: `  reconcile matrix --heads irons.xlsx woods.csv --ferrules trim.xlsx --out fits
-  reconcile matrix --heads irons.xlsx --ferrules trim.xlsx --shop shop.toml --units in --out fits`,
+  reconcile matrix --heads irons.xlsx --ferrules trim.xlsx --shop shop.toml --units in --out fits
+  reconcile matrix --heads irons.xlsx --ferrules trim.xlsx --measured readings.csv --out fits`,
 		Args: noArgs,
 		RunE: func(*cobra.Command, []string) error {
 			if len(f.heads) == 0 || len(f.ferrules) == 0 || out == "" {
@@ -74,6 +84,7 @@ Files appear whole or not at all, and no input is ever overwritten.`,
 		},
 	}
 	f.add(cmd)
+	f.addMeasured(cmd)
 	cmd.Flags().StringVar(&out, "out", "", "the folder to write into; it is made if need be")
 	cmd.Flags().BoolVar(&opts.full, "full", false, "show all ferrules in the matrix, not only those that fit something")
 	cmd.Flags().BoolVar(&opts.all, "all", false, "list every pair in reach, also those that do not fit or cannot be decided")
@@ -117,6 +128,9 @@ type decided struct {
 
 // decide reads the files of the flags and decides the catalogue.
 func (s streams) decide(f catalogueFlags) (decided, error) {
+	if err := f.calipers.check(); err != nil {
+		return decided{}, err
+	}
 	shop, err := loadSettings(f.shop)
 	if err != nil {
 		return decided{}, err
@@ -137,7 +151,12 @@ func (s streams) decide(f catalogueFlags) (decided, error) {
 		d.inputs = append(d.inputs, source.Name)
 		d.publishing.Inputs = append(d.publishing.Inputs, source.Input())
 	}
-	for _, path := range append([]string{f.shop, f.mapping}, f.answers...) {
+	books, readings, err := loadBooks(f.measured, "readings")
+	if err != nil {
+		return decided{}, err
+	}
+	d.publishing.Inputs = append(d.publishing.Inputs, readings...)
+	for _, path := range slices.Concat([]string{f.shop, f.mapping}, f.answers, f.measured) {
 		if path != "" {
 			d.inputs = append(d.inputs, path)
 		}
@@ -149,6 +168,7 @@ func (s streams) decide(f catalogueFlags) (decided, error) {
 		return decided{}, err
 	}
 	progress.stage("deciding")
+	c = samples.Apply(c, books, samples.Options{Shop: shop.Shop, Calipers: f.calipers.caliper()})
 	decide := reconcile.Decide
 	if f.all {
 		decide = reconcile.DecideAll

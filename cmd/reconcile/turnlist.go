@@ -27,7 +27,7 @@ func newTurnlist(s streams) *cobra.Command {
 	var f catalogueFlags
 	var t turnlistFlags
 	cmd := &cobra.Command{
-		Use:   "turnlist --heads FILE... --ferrules FILE... [--order FILE | --pick HEAD=FERRULE...] --out FILE.html|FILE.pdf",
+		Use:   "turnlist --heads FILE... --ferrules FILE... [--measured FILE...] [--order FILE | --pick HEAD=FERRULE...] --out FILE.html|FILE.pdf",
 		Short: "write a bench list: what to turn off each ferrule, with room for what was measured",
 		Long: `turnlist writes a list to lay on the bench: for each joint the head, the ferrule, the diameter it is finished to and the
 range that passes, what comes off on the diameter and per side, what is to be prepared, and room for the measured
@@ -49,6 +49,7 @@ named at the end of the list, with the reason.`,
 		},
 	}
 	f.add(cmd)
+	f.addMeasured(cmd)
 	flags := cmd.Flags()
 	flags.StringVar(&t.order, "order", "", "a sheet of what is ordered: head, and if wanted ferrule, quantity and note")
 	flags.StringArrayVar(&t.picks, "pick", nil, "one joint, as HEAD=FERRULE or HEAD; may be repeated")

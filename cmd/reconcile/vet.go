@@ -6,25 +6,21 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/plan/questions"
 	"example.com/seatline/reconcile/plan/vet"
 	"example.com/seatline/reconcile/publish/decision"
 	"example.com/seatline/reconcile/publish/workbook"
-	"example.com/seatline/reconcile/sheet"
-	"example.com/seatline/reconcile/sheet/open"
 )
 
 // vetFlags are the flags of vet beside those of every command that reads catalogues.
 type vetFlags struct {
 	catalogueFlags
-	fresh, measured, demand []string
-	kind                    catalog.Kind
-	perPack                 bool
-	caliperError, jawGive   measure.Length
-	out                     string
+	fresh, demand []string
+	kind          catalog.Kind
+	perPack       bool
+	out           string
 }
 
 func newVet(s streams) *cobra.Command {
@@ -59,8 +55,8 @@ the house's heads.`,
 			if f.kind, err = parseKind(kind); err != nil {
 				return err
 			}
-			if f.caliperError.Sign() < 0 || f.jawGive.Sign() < 0 {
-				return usagef("--caliper-error and --jaw-give are lengths, and not less than nothing")
+			if err := f.calipers.check(); err != nil {
+				return err
 			}
 			return s.vet(f)
 		},
@@ -69,11 +65,10 @@ the house's heads.`,
 	flags := cmd.Flags()
 	flags.StringArrayVar(&f.fresh, "new", nil, "the new supplier's sheets; several files may follow")
 	flags.StringVar(&kind, "kind", "", "heads or ferrules, where the new sheets do not tell")
-	flags.StringArrayVar(&f.measured, "measured", nil, "sheets of caliper readings of samples; several files may follow")
+	flags.StringArrayVar(&f.measured, "measured", nil, "sheets of caliper readings of samples of the new parts; several files may follow")
 	flags.StringArrayVar(&f.demand, "demand", nil, "a sheet of yearly numbers of the house's heads")
 	flags.BoolVar(&f.perPack, "price-per-pack", false, "prices of ferrules are those of a pack")
-	flags.TextVar(&f.caliperError, "caliper-error", vet.DefaultCalipers().MaxError, "the greatest error of the calipers, either way")
-	flags.TextVar(&f.jawGive, "jaw-give", measure.Length{}, "the most by which the jaws press a reading off on a soft part")
+	f.calipers.add(cmd)
 	flags.StringVar(&f.out, "out", "", "the folder to write into; it is made if need be")
 	return cmd
 }
@@ -137,14 +132,17 @@ func (s streams) readVet(f vetFlags) (in vet.Input, opts workbook.Options, input
 		opts.Inputs = append(opts.Inputs, input)
 		inputs = append(inputs, source.Name)
 	}
-	in = vet.Input{Shop: shop.Shop, Standards: shop.House, PricePerPack: f.perPack, Calipers: vet.DefaultCalipers()}
-	in.Calipers.MaxError, in.Calipers.JawGive = f.caliperError, f.jawGive
-	if in.Measured, err = loadBooks(f.measured, &opts, "readings"); err != nil {
+	in = vet.Input{Shop: shop.Shop, Standards: shop.House, PricePerPack: f.perPack, Calipers: f.calipers.caliper()}
+	measured, about, err := loadBooks(f.measured, "readings")
+	if err != nil {
 		return in, opts, nil, err
 	}
-	if in.Demand, err = loadBooks(f.demand, &opts, "yearly numbers"); err != nil {
+	demand, aboutDemand, err := loadBooks(f.demand, "yearly numbers")
+	if err != nil {
 		return in, opts, nil, err
 	}
+	in.Measured, in.Demand = measured, demand
+	opts.Inputs = append(append(opts.Inputs, about...), aboutDemand...)
 	for _, path := range append(append(append([]string{f.shop, f.mapping}, f.measured...), f.demand...), f.answers...) {
 		if path != "" {
 			inputs = append(inputs, path)
@@ -160,26 +158,6 @@ func (s streams) readVet(f vetFlags) (in vet.Input, opts workbook.Options, input
 	}
 	progress.stage("deciding")
 	return in, opts, inputs, nil
-}
-
-// loadBooks reads light sheets, and adds them to the files that were read.
-func loadBooks(paths []string, opts *workbook.Options, about string) ([]*sheet.Book, error) {
-	var books []*sheet.Book
-	for _, path := range paths {
-		source, err := loadSource(path, catalog.UnknownKind)
-		if err != nil {
-			return nil, err
-		}
-		book, err := open.Bytes(path, source.Data)
-		if err != nil {
-			return nil, err
-		}
-		input := source.Input()
-		input.Kind = about
-		opts.Inputs = append(opts.Inputs, input)
-		books = append(books, book)
-	}
-	return books, nil
 }
 
 func vetOutputs(r *vet.Report, opts workbook.Options) []reconcile.Output {

@@ -5,7 +5,6 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
-	"unicode"
 
 	"github.com/spf13/cobra"
 
@@ -18,6 +17,7 @@ import (
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/near"
 	"example.com/seatline/reconcile/publish/tell"
+	"example.com/seatline/reconcile/samples"
 	"example.com/seatline/reconcile/settings"
 )
 
@@ -35,7 +35,7 @@ func newWhy(s streams) *cobra.Command {
 	var head, ferrule wanted
 	var all bool
 	cmd := &cobra.Command{
-		Use:   "why --heads FILE... --ferrules FILE... [--tips FILE...] [--shop shop.toml] [--map FILE] --head PART --ferrule PART",
+		Use:   "why --heads FILE... --ferrules FILE... [--tips FILE...] [--measured FILE...] [--shop shop.toml] [--map FILE] --head PART --ferrule PART",
 		Short: "explain one pair of a catalogue, each number followed to its cell",
 		Long: `why explains the verdict on one head and one ferrule of the catalogues: the answer, every number with the file, sheet
 and cell or the setting or default it came from, every formula with its numbers in both units, for which hosels it holds,
@@ -53,6 +53,7 @@ what would change it, the cautions, and a cross-section.`,
 		},
 	}
 	f.add(cmd)
+	f.addMeasured(cmd)
 	a.add(cmd)
 	flags := cmd.Flags()
 	flags.StringVar(&head.part, "head", "", "part number of the head")
@@ -124,7 +125,7 @@ func find[T any](kind string, parts []T, item func(*T) *catalog.Item, w wanted) 
 		switch {
 		case it.Part == w.part:
 			exact = append(exact, i)
-		case plainPart(it.Part) == plainPart(w.part):
+		case near.Plain(it.Part) == near.Plain(w.part):
 			alike = append(alike, i)
 		}
 	}
@@ -135,9 +136,9 @@ func find[T any](kind string, parts []T, item func(*T) *catalog.Item, w wanted) 
 	if len(found) == 0 {
 		var known []string
 		for i := range parts {
-			known = append(known, item(&parts[i]).Part)
+			known = append(known, oneLine(item(&parts[i]).Part))
 		}
-		return nil, &partError{kind: kind, part: w.part, near: nearest(w.part, known)}
+		return nil, &partError{kind: kind, part: w.part, near: near.Parts(w.part, known)}
 	}
 	if len(found) > 1 && !w.all {
 		var places []string
@@ -157,40 +158,6 @@ func find[T any](kind string, parts []T, item func(*T) *catalog.Item, w wanted) 
 // isFrom reports whether a part is from a file, by its path or its name, or from a supplier.
 func isFrom(it *catalog.Item, from string) bool {
 	return from == "" || it.Source.File == from || filepath.Base(it.Source.File) == filepath.Base(from) || strings.EqualFold(it.Supplier, from)
-}
-
-// plainPart leaves out how a part number is spaced and whether its letters are capitals.
-func plainPart(part string) string {
-	return strings.Map(func(r rune) rune {
-		if unicode.IsSpace(r) || r == '-' || r == '_' || r == '.' || r == '/' {
-			return -1
-		}
-		return unicode.ToLower(r)
-	}, part)
-}
-
-const mostNear = 6
-
-// nearest returns the part numbers that are most like one, the nearest first: those that differ by few letters, or hold it.
-func nearest(part string, known []string) []string {
-	var likely []near.Candidate
-	want := []rune(plainPart(part))
-	for _, k := range known {
-		have := []rune(plainPart(k))
-		d := near.Edits(want, have)
-		holds := len(want) > 2 && strings.Contains(string(have), string(want))
-		if holds {
-			d = min(d, 1)
-		}
-		if d <= max(2, len(want)/3) {
-			likely = append(likely, near.Candidate{Text: oneLine(k), Distance: d})
-		}
-	}
-	var parts []string
-	for _, c := range near.First(likely, mostNear) {
-		parts = append(parts, c.Text)
-	}
-	return parts
 }
 
 func placeOf(s catalog.Source, cell string) finding.Place {
@@ -245,6 +212,9 @@ func cellInputs(r *matrix.Result, j *joint.Joint, part joint.Part, item *catalog
 		in := explain.Input{Name: nameOf(&f), Value: oneLine(field.Text), Kind: explain.Cell, Place: placeOf(item.Source, field.Cell).String()}
 		var why []string
 		switch {
+		case given && field.Measured != nil:
+			inputs = append(inputs, measuredInput(in, *d, item, &field, units))
+			continue
 		case given:
 			in.Value = explain.ShowDim(*d, units)
 			why = append(quoted(field.Text), limitsFrom(*d)...)
@@ -270,6 +240,24 @@ func roleOf(f *joint.Field) catalog.Role {
 		return catalog.TipTaken
 	}
 	return catalog.Role(f.Key)
+}
+
+// measuredInput follows a size to its readings, and to what the sheet states in their place.
+func measuredInput(in explain.Input, d measure.Dim, item *catalog.Item, field *catalog.Field, units fitcalc.Units) explain.Input {
+	m := field.Measured
+	in.Kind, in.Value, in.Place = explain.Measured, explain.ShowDim(d, units), m.Places[0].String()
+	if more := len(m.Places) - 1; more > 0 {
+		in.Place += fmt.Sprintf(" and %d more", more)
+	}
+	var readings []string
+	for _, r := range m.Readings {
+		readings = append(readings, r.String())
+	}
+	in.Why = strings.Join(readings, ", ") + "; " + samples.Sentence(m.Size, units)
+	if m.Stated.Given() {
+		in.Why += fmt.Sprintf("; the sheet states %s (%s)", explain.ShowDim(m.Stated, units), placeOf(item.Source, field.Cell))
+	}
+	return in
 }
 
 // findingsAt returns what the reader found at a cell.
@@ -305,6 +293,8 @@ func limitsFrom(d measure.Dim) []string {
 		return []string{"limits by its tolerance class"}
 	case measure.Measured:
 		return []string{"limits from readings"}
+	case measure.Learned:
+		return []string{"limits learned from readings of the supplier's other parts"}
 	}
 	return nil
 }
@@ -323,7 +313,7 @@ func tipInput(r *matrix.Result, h *catalog.Head, head int, tip int32) explain.In
 	in.Place = placeOf(h.Source, h.Fields.Cell(role)).String()
 	for i := range r.Catalogue.Tips {
 		t := &r.Catalogue.Tips[i]
-		if strings.TrimSpace(t.Part+" "+matrix.TipName(&t.Tip)) == r.Tips[tip].Name {
+		if strings.TrimSpace(t.Part+" "+matrix.TipName(t.Named())) == r.Tips[tip].Name {
 			in.Why += "; its size is that of " + placeOf(t.Source, t.Fields.Cell(catalog.TipOD)).String()
 		}
 	}

@@ -1,5 +1,5 @@
 // Package shop is the demo's invented shop: what four suppliers of heads and four of ferrules sent it, its own list of
-// tips, its plan for the year and its settings, as ready-made files inside the program. Nobody and nothing in it is real.
+// tips, its plan for the year, what its bench measured and its settings, as ready-made files inside the program. Nobody and nothing in it is real.
 //
 // The files are what suppliers really send: millimetres in one, inches in another, units in headings, in a row of their
 // own, in number formats or only in a note, five encodings, and a good many things wrong on purpose. The README beside
@@ -21,7 +21,7 @@ var files embed.FS
 // Settings is the name of the file with the shop's settings.
 const Settings = "shop.toml"
 
-// Files returns the shop's files: those of [Heads], [Ferrules], [Tips] and [Demand], and [Settings]. All are at the root.
+// Files returns the shop's files: those of [Heads], [Ferrules], [Tips], [Demand] and [Readings], and [Settings]. All are at the root.
 func Files() fs.FS {
 	sub, err := fs.Sub(files, "files")
 	if err != nil {
@@ -50,3 +50,6 @@ func Tips() []string { return []string{"shop_tips.csv"} }
 
 // Demand returns the name of the file with the yearly numbers of the heads that the shop builds.
 func Demand() string { return "harrowpike_plan_2026.xlsx" }
+
+// Readings returns the names of the files with what the bench measured on parts of the suppliers.
+func Readings() []string { return []string{"harrowpike_readings.csv"} }

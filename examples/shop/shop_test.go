@@ -16,7 +16,7 @@ import (
 
 // TestFilesAreAllNamed sees that a caller that writes out the named files has the whole shop, and no name is wrong.
 func TestFilesAreAllNamed(t *testing.T) {
-	want := slices.Concat(shop.Heads(), shop.Ferrules(), shop.Tips(), []string{shop.Demand(), shop.Settings})
+	want := slices.Concat(shop.Heads(), shop.Ferrules(), shop.Tips(), shop.Readings(), []string{shop.Demand(), shop.Settings})
 	slices.Sort(want)
 	entries, err := fs.ReadDir(shop.Files(), ".")
 	if err != nil {

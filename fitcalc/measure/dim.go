@@ -46,6 +46,8 @@ const (
 	Default
 	// Measured limits come from readings.
 	Measured
+	// Learned limits come from readings of other parts of the same supplier.
+	Learned
 )
 
 // Nominal returns a Dim with a nominal size and no limits; see [Dim.OrPlusMinus].

@@ -164,7 +164,7 @@ func anyDim() *rapid.Generator[measure.Dim] {
 			d = measure.WithDeviations(a, b, c)
 		}
 		shape := rapid.SampledFrom([]measure.Shape{measure.Normal, measure.Uniform, measure.Triangular}).Draw(t, "shape")
-		origin := rapid.SampledFrom([]measure.Origin{measure.Stated, measure.General, measure.Class, measure.Default, measure.Measured}).Draw(t, "origin")
+		origin := rapid.SampledFrom([]measure.Origin{measure.Stated, measure.General, measure.Class, measure.Default, measure.Measured, measure.Learned}).Draw(t, "origin")
 		return d.WithShape(shape).WithOrigin(origin)
 	})
 }
@@ -263,7 +263,7 @@ func TestShapeAndOriginText(t *testing.T) {
 			t.Errorf("%s = %v, %v", name, s, err)
 		}
 	}
-	for i, name := range []string{"stated", "general", "class", "default", "measured"} {
+	for i, name := range []string{"stated", "general", "class", "default", "measured", "learned"} {
 		var o measure.Origin
 		if err := o.UnmarshalText([]byte(name)); err != nil || o != measure.Origin(i) || o.String() != name {
 			t.Errorf("%s = %v, %v", name, o, err)

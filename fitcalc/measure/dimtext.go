@@ -190,7 +190,7 @@ func (d Dim) formatLimits(unit uint64, decimals int) (lower, upper string, ok bo
 
 var (
 	shapes  = names{"normal", "uniform", "triangular"}
-	origins = names{"stated", "general", "class", "default", "measured"}
+	origins = names{"stated", "general", "class", "default", "measured", "learned"}
 )
 
 // names are the texts of an enumeration.
@@ -248,7 +248,7 @@ func (s *Shape) UnmarshalText(text []byte) error {
 	return err
 }
 
-// String returns "stated", "general", "class", "default" or "measured".
+// String returns "stated", "general", "class", "default", "measured" or "learned".
 func (o Origin) String() string { return origins.text(int(o)) }
 
 // MarshalText implements [encoding.TextMarshaler]. It reports a [*NameError] for a value that is no Origin.

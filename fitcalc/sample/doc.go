@@ -4,6 +4,8 @@
 // # Which question, which function
 //
 //	How large is this, and how surely?                    EstimateMean, Combine, Uncertainty.Expanded, Estimate.Dim
+//	Which size takes the place of the stated one?         SizeOfPiece, SizeOfPart, PoolOf
+//	How do a supplier's parts lie about what it states?   DeviationsOf
 //	Between which sizes are 95 % of the lot?              Summary.ToleranceInterval, OneSidedFactor, TwoSidedFactor, Summary.Dim
 //	What do the jaws falsify, and how far to trust them?  Caliper.Correct, Caliper.Uncertainty
 //	How many must be measured?                            LeastForRange, LeastWithoutFault, Find…
@@ -26,6 +28,10 @@
 //	combined           u² = Σ (cᵢuᵢ)²                               GUM, eq. 10
 //	effective ν        u⁴ / Σ((cᵢuᵢ)⁴/νᵢ)                           Welch–Satterthwaite; GUM, eq. G.2b
 //	expanded           U = t((1 + p)/2, ⌊ν⌋)·u                      GUM, G.4.1 and H.1.6
+//	judged tolerance   ν = ½(Δu/u)⁻²                               GUM, eq. G.3
+//	next piece         s·√(1 + 1/n), with Student's t              prediction of one more from n
+//	pooled             √(Σ(nᵢ − 1)sᵢ² / Σ(nᵢ − 1))                 NIST/SEMATECH e-Handbook, 2.4.4.4; GUM, 4.2.4
+//	bound of a spread  s·√(ν/χ²(5 %; ν))                           chi-square
 //	tolerance, 1 side  x̄ ± ks, k = t′(confidence; n−1, z√n)/√n     NIST/SEMATECH e-Handbook, 7.2.6.3
 //	tolerance, 2 sides E[P(χ² ≥ (n−1)r²/k²)] = confidence           Krishnamoorthy and Mathew (2009), 2.3.1
 //	capability         Cp = (U − L)/6s, Cpk = min(U − x̄, x̄ − L)/3s  NIST/SEMATECH e-Handbook, 6.1.6

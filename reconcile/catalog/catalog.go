@@ -218,6 +218,8 @@ type Field struct {
 	// Cell is the address the value comes from.
 	Cell        string
 	Assumptions []string
+	// Measured is set where Dim is what readings say: the cell's own, or those of a sheet of readings.
+	Measured *Measured
 }
 
 // Source is where a part of the catalogue comes from.
@@ -269,6 +271,8 @@ type Ferrule struct {
 type Tip struct {
 	Item
 	Tip fitcalc.Tip
+	// Stated is the tip as the sheet states it where Tip was measured, and unknown otherwise.
+	Stated fitcalc.Tip
 }
 
 // Catalogue is everything that was read.
@@ -278,4 +282,6 @@ type Catalogue struct {
 	Ferrules []Ferrule
 	Tips     []Tip
 	Findings finding.List
+	// Measurements are what sheets of readings contributed.
+	Measurements Measurements
 }

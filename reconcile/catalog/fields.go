@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/sample"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/internal/pattern"
@@ -215,6 +216,9 @@ func (t *tableReader) readAnswer(c *column, f Field, answer string) (Field, trou
 	switch c.trait().want {
 	case wantLength:
 		dim, err := measure.ParseDim(answer)
+		if readings, listed := measure.ParseReadings(answer); err != nil && listed == nil && !sample.FarApart(readings) {
+			return t.ofReadings(c, f, Field{}, readings, []finding.Place{t.placeOf(f)})
+		}
 		if err != nil {
 			return f, problem("map.value", "the mapping file gives %q for %s: %v", answer, c.role, err)
 		}
@@ -276,8 +280,11 @@ func (t *tableReader) readSize(line int, c *column, f Field, cell sheet.Cell) (F
 	case value.Empty, value.NotApplicable:
 		return f, trouble{}
 	case value.List:
-		if c.role == Bore && (t.kind == Heads || t.bores == BoresAreTips) && allTips(reading.List) {
+		if c.role == Bore && (t.kind == Heads || t.bores == BoresAreTips) && !c.hints.Measured && allTips(reading.List) {
 			return f, trouble{}
+		}
+		if readings := t.readingsIn(c, reading); readings != nil {
+			return t.readReadings(line, c, f, reading, readings, unit, why)
 		}
 		return f, problem("data.conflict", "%s names several values in one cell: %s", c.name(), f.Text)
 	case value.Length:

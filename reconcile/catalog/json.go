@@ -39,15 +39,17 @@ type RowDocument struct {
 // FieldDocument is one value: lengths in mm, angles in degrees, counts and prices as numbers, the tip that a ferrule is for by its
 // name, everything with its text as the sheet has it.
 type FieldDocument struct {
-	MM          *Millimetres `json:"mm,omitempty"`
-	LeastMM     *Millimetres `json:"least_mm,omitempty"`
-	MostMM      *Millimetres `json:"most_mm,omitempty"`
-	Deg         *float64     `json:"deg,omitempty"`
-	Number      *float64     `json:"number,omitempty"`
-	ForTip      string       `json:"for_tip,omitempty"`
-	Text        string       `json:"text"`
-	Cell        string       `json:"cell"`
-	Assumptions []string     `json:"assumptions"`
+	MM      *Millimetres `json:"mm,omitempty"`
+	LeastMM *Millimetres `json:"least_mm,omitempty"`
+	MostMM  *Millimetres `json:"most_mm,omitempty"`
+	// ReadingsMM are the readings that the value is the mean of.
+	ReadingsMM  []Millimetres `json:"readings_mm,omitempty"`
+	Deg         *float64      `json:"deg,omitempty"`
+	Number      *float64      `json:"number,omitempty"`
+	ForTip      string        `json:"for_tip,omitempty"`
+	Text        string        `json:"text"`
+	Cell        string        `json:"cell"`
+	Assumptions []string      `json:"assumptions"`
 }
 
 // FindingDocument is one finding.
@@ -115,6 +117,11 @@ func fieldDocument(f *Field) FieldDocument {
 		doc.MM = inMM(f.Dim.Nominal())
 		if f.Dim.HasLimits() {
 			doc.LeastMM, doc.MostMM = inMM(f.Dim.Lower()), inMM(f.Dim.Upper())
+		}
+	}
+	if f.Measured != nil {
+		for _, r := range f.Measured.Readings {
+			doc.ReadingsMM = append(doc.ReadingsMM, *inMM(r))
 		}
 	}
 	if !f.Angle.IsZero() {

@@ -89,7 +89,8 @@ func (t *tableReader) meaningOf(line int, c *column) *meaning {
 	t.understandCell(line, c, u)
 	u.cell, u.told = "", t.recorded
 	t.recording = false
-	if len(t.table.Findings) == findings { // a finding of its own names the cell
+	measured := u.what != nil && u.what.full != nil && u.what.full.Measured != nil
+	if len(t.table.Findings) == findings && !measured { // a finding of its own names the cell, and so do readings
 		c.memo.keep(key, u)
 	}
 	return u
@@ -164,24 +165,19 @@ func (t *tableReader) pair(number int32, id contentID) int32 {
 
 // understandCell works out what a cell says under its column, from the columns that state it.
 func (t *tableReader) understandCell(line int, c *column, u *meaning) {
-	f, bad := t.readField(line, c)
-	if c.aspect == least || c.aspect == most {
-		f, bad = t.readLimits(line, c, f, bad)
-	} else if c.trait().want == wantLength && !bad.any() {
-		f, bad = t.readRepeats(line, c, f)
-	}
+	f, bad := t.readRole(line, c)
 	if c.held != "" && !c.known {
 		f, bad = Field{Text: f.Text, Cell: f.Cell}, trouble{finding.Note, "held", c.held}
 	}
 	u.bad = bad
 	if bad.any() {
-		f.Dim, f.Angle = measure.Dim{}, measure.Angle{}
+		f.clear()
 	}
 	if f.Text == "" && !f.Dim.Given() {
 		return
 	}
 	if t.kindHeld != "" {
-		f.Dim, f.Angle = measure.Dim{}, measure.Angle{}
+		f.clear()
 	}
 	if c.role == Top || c.role == Style {
 		t.checkForm(line, c, f.Text)

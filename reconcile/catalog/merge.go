@@ -22,9 +22,14 @@ type partKey struct {
 
 // key returns what makes the entry the same part as another.
 func (e *entry) key() partKey {
-	key := partKey{kind: e.table.kind, part: words.Fold(e.part)}
+	return partKeyOf(e.table.kind, e.part, e.table.supplier)
+}
+
+// partKeyOf is the key of a part of a supplier.
+func partKeyOf(kind Kind, part, supplier string) partKey {
+	key := partKey{kind: kind, part: words.Fold(part)}
 	if len(key.part) <= 3 && isDigits(key.part) {
-		key.supplier = e.table.supplier
+		key.supplier = supplier
 	}
 	return key
 }
@@ -108,8 +113,14 @@ func (e *entry) original(role Role) Field { return e.table.table.Rows[e.row].Fie
 func disagree(a, b *entry, role Role) bool {
 	switch traits[role].want {
 	case wantLength:
-		x, y := a.original(role).Dim, b.original(role).Dim
-		return x.Given() && y.Given() && apart(x.Nominal(), y.Nominal(), a.fields.fine(role).Add(b.fields.fine(role)))
+		x, y := a.original(role), b.original(role)
+		slack := a.fields.fine(role).Add(b.fields.fine(role))
+		for _, f := range [...]Field{x, y} {
+			if f.Measured != nil { // pieces differ from what is stated
+				slack = slack.Add(f.Dim.Width().Half())
+			}
+		}
+		return x.Dim.Given() && y.Dim.Given() && apart(x.Dim.Nominal(), y.Dim.Nominal(), slack)
 	case wantAngle:
 		x, y := a.original(role).Angle, b.original(role).Angle
 		return !x.IsZero() && !y.IsZero() && x != y
@@ -179,7 +190,7 @@ func (e *entry) hold(role Role, why string) bool {
 	if !f.Dim.Given() && f.Angle.IsZero() {
 		return true
 	}
-	f.Dim, f.Angle = measure.Dim{}, measure.Angle{}
+	f.clear()
 	e.fields = e.fields.with(role, f, e.fields.fine(role))
 	row := &e.table.table.Rows[e.row]
 	if row.Outcome != Held {
@@ -195,6 +206,13 @@ func (e *entry) take(other *entry) {
 	for _, one := range byRole {
 		role, f := one.at.role(), one.value()
 		own, known := e.fields.Lookup(role)
+		if f.Measured != nil && own.Measured == nil && own.Dim.Given() {
+			measured := *f.Measured
+			measured.Stated = own.Dim
+			f.Measured, f.Text, f.Cell = &measured, own.Text, own.Cell
+			e.fields = e.fields.with(role, f, e.fields.fine(role))
+			continue
+		}
 		aTip := role == Bore && e.table.bores == BoresAreTips // what stands for the bore says nothing of its size
 		if known && (own.Text != "" && !aTip || own.Dim.Given()) {
 			continue

@@ -126,8 +126,11 @@ func (p *profile) look(lex *lexicon, text string, cell sheet.Cell) {
 			p.pairs++
 		}
 		for _, one := range reading.List {
-			if one.Kind == value.Number {
+			switch {
+			case one.Kind == value.Number:
 				p.sizes = append(p.sizes, size{number: one.Number})
+			case one.Kind == value.Length && !one.Dim.HasLimits():
+				p.sizes = append(p.sizes, size{number: mm(one.Dim.Nominal()), unit: "mm"})
 			}
 		}
 	}

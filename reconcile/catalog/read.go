@@ -94,11 +94,18 @@ func (r *reader) countNames(inputs []Input) {
 	}
 }
 
+// FileNotes are what is worth knowing about how a file was read.
+func FileNotes(b *sheet.Book) finding.List {
+	var notes finding.List
+	for _, note := range b.Notes {
+		notes.Add(finding.Finding{Severity: noteSeverity(note.Code), Code: note.Code, Place: notePlace(b.File, note), Message: note.Message})
+	}
+	return notes
+}
+
 // readBook reads all sheets of a book.
 func (r *reader) readBook(input Input) {
-	for _, note := range input.Book.Notes {
-		r.findings.Add(finding.Finding{Severity: noteSeverity(note.Code), Code: note.Code, Place: notePlace(input.Book.File, note), Message: note.Message})
-	}
+	r.findings = append(r.findings, FileNotes(input.Book)...)
 	if len(input.Book.Sheets) == 0 {
 		r.findings.Add(finding.Finding{Severity: finding.Warning, Code: "file.empty", Place: finding.Place{File: input.Book.File}, Message: "the file has no sheets"})
 	}

@@ -181,6 +181,24 @@ func (r *rowReader) readColumn(c *column) {
 	r.assume(u.assumed...)
 }
 
+// readRole reads what the columns of a role say together.
+func (t *tableReader) readRole(line int, c *column) (Field, trouble) {
+	isLength := traits[c.role].want == wantLength
+	if isLength {
+		if f, bad, found := t.readMeasured(line, c); found {
+			return f, bad
+		}
+	}
+	f, bad := t.readField(line, c)
+	switch {
+	case c.aspect == least || c.aspect == most:
+		return t.readLimits(line, c, f, bad)
+	case isLength && !bad.any():
+		return t.readRepeats(line, c, f)
+	}
+	return f, bad
+}
+
 // checkForm reports the text of a form that is not known, once for each text.
 func (t *tableReader) checkForm(line int, c *column, text string) {
 	ask := topQuestion(text)

@@ -35,6 +35,9 @@ var loadSupplierTerms = sync.OnceValue(func() supplierTerms {
 	return terms
 })
 
+// IsSupplierLabel reports whether a heading says that its column names suppliers.
+func IsSupplierLabel(heading string) bool { return loadSupplierTerms().labels[words.Fold(heading)] }
+
 // longestName is the length in bytes beyond which a text is no name of a company.
 const longestName = 90
 

@@ -124,9 +124,7 @@ func (e *AmbiguousError) Error() string {
 // wrong is a finding.
 func Read(book *sheet.Book, c *catalog.Catalogue) (*Demand, error) {
 	d := &Demand{File: book.File, Yearly: make([]float64, len(c.Heads)), Stated: make([]bool, len(c.Heads))}
-	for _, n := range book.Notes {
-		d.Findings.Add(finding.Finding{Severity: finding.Note, Code: n.Code, Place: finding.Place{File: book.File, Sheet: n.Sheet}, Message: n.Message})
-	}
+	d.Findings = catalog.FileNotes(book)
 	heads := newParts(c)
 	for _, s := range book.Sheets {
 		t, found, err := find(book.File, s, heads)

@@ -115,14 +115,23 @@ func turnAdvice(s *Subject, fit *fitcalc.Fit) string {
 		return fmt.Sprintf("Push it on and bond the head; %s of such joints need turning, by at most %s on the diameter.",
 			percent(f.VisibleOversize), u.Show(f.TurnDown.Most))
 	}
-	text := fmt.Sprintf("Push it on, bond the head, and turn the base down from %s to the %s's %s: %s off the diameter, %s per side.",
-		u.Show(f.BaseOD.Nominal()), what, u.Show(f.HoselOD.Nominal()), u.Show(f.TurnDown.Nominal), u.Show(f.TurnDown.Nominal.Half()))
-	if f.HoselOD.Origin() == measure.Measured {
-		return text
-	}
-	return text + fmt.Sprintf(" Measure this %s first, since %ss vary: from %s to %s may have to come off.",
-		what, what, u.Show(f.TurnDown.Least), u.Show(f.TurnDown.Most))
+	return fmt.Sprintf("Push it on, bond the head, and turn the base down from %s to the %s's %s: %s off the diameter, %s per side. %s from %s to %s may have to come off.",
+		u.Show(f.BaseOD.Nominal()), what, u.Show(f.HoselOD.Nominal()), u.Show(f.TurnDown.Nominal), u.Show(f.TurnDown.Nominal.Half()),
+		beforeTurning(f, what), u.Show(f.TurnDown.Least), u.Show(f.TurnDown.Most))
 }
+
+// beforeTurning says what is to be measured before anything is turned, or what was.
+func beforeTurning(f *fitcalc.FlushFit, what string) string {
+	switch {
+	case !measured(f.HoselOD):
+		return "Measure this " + what + " first, since " + what + "s vary:"
+	case measured(f.BaseOD):
+		return "By the readings of both"
+	}
+	return "By the readings of the " + what + ", and as ferrules vary,"
+}
+
+func measured(d measure.Dim) bool { return d.Origin() == measure.Measured }
 
 // sitsOn names what the ferrule meets.
 func sitsOn(s *Subject) string {
@@ -148,13 +157,27 @@ func steps(first string, level fitcalc.Level, s *Subject, fit *fitcalc.Fit) []st
 
 // measureAdvice is to measure, then what else is to be done to the pieces that suit.
 func measureAdvice(s *Subject, fit *fitcalc.Fit) []string {
-	text := steps("Measure these pieces before you choose; on those that suit, push it on and bond the head:", fitcalc.Measures, s, fit)
+	first := "Measure these pieces before you choose;"
+	if byReadings(fit) {
+		first = "Choose piece by piece;"
+	}
+	text := steps(first+" on those that suit, push it on and bond the head:", fitcalc.Measures, s, fit)
 	for r := range fit.Reasons() {
 		if r.Level == fitcalc.Prepares {
 			text = append(text, "• "+r.Sentence(s.Units.OnCalipers()))
 		}
 	}
 	return text
+}
+
+// byReadings reports whether whatever has to be measured before choosing was.
+func byReadings(fit *fitcalc.Fit) bool {
+	for r := range fit.Reasons() {
+		if r.Level == fitcalc.Measures && !r.Measured {
+			return false
+		}
+	}
+	return true
 }
 
 func askAdvice(fit *fitcalc.Fit) []string {

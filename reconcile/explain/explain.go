@@ -15,6 +15,8 @@ const (
 	Cell Kind = "cell"
 	// Given was said by the asker, on the command line or as JSON.
 	Given Kind = "given"
+	// Measured are readings, said by the asker or in the cells of a sheet.
+	Measured Kind = "measured"
 	// Setting is a line of the shop's settings file.
 	Setting Kind = "setting"
 	// Default is a setting that no file gives.
@@ -70,6 +72,8 @@ type Explanation struct {
 	Do []string
 	// Doubts are the sizes that should be looked at again.
 	Doubts []fitcalc.Doubt
+	// Measured are the fields whose sizes are of readings.
+	Measured []fitcalc.Field
 	// Inputs are those of the subject, then the settings and assumptions that the answer used.
 	Inputs []Input
 	Topics []Topic
@@ -111,7 +115,12 @@ func Of(s Subject) (*Explanation, error) {
 		return nil, err
 	}
 	b := newBuilder(&s, &fit)
-	e := &Explanation{Title: s.Title, Units: s.Units, Fit: fit, Meaning: meanings[fit.Verdict]}
+	e := &Explanation{
+		Title: s.Title, Units: s.Units, Fit: fit, Meaning: meanings[fit.Verdict], Measured: fitcalc.MeasuredFields(&j.Head, &j.Tip, &j.Ferrule),
+	}
+	if fit.Verdict == fitcalc.Measure && byReadings(&fit) {
+		e.Meaning = "suits some of these parts, by what was measured"
+	}
 	b.flush()
 	b.grip()
 	if err := b.press(); err != nil {

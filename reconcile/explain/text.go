@@ -29,7 +29,7 @@ func WriteText(w io.Writer, e *Explanation, opts TextOptions) error {
 		p.width = usualWidth
 	}
 	p.answer(e)
-	p.inputs("what is given", e.Inputs, func(k Kind) bool { return k == Given || k == Cell })
+	p.inputs("what is given", e.Inputs, func(k Kind) bool { return k == Given || k == Cell || k == Measured })
 	p.inputs("what is taken for granted", e.Inputs, func(k Kind) bool { return k == Assumption })
 	p.topics(e)
 	p.windows(e)

@@ -298,6 +298,17 @@ func (o *Object) Strings(name string, all iter.Seq[string]) {
 	o.B = append(o.B, ']')
 }
 
+// Fields writes a list of fields by their codes.
+func (o *Object) Fields(name string, fields []fitcalc.Field) {
+	o.Strings(name, func(yield func(string) bool) {
+		for _, f := range fields {
+			if !yield(f.Code()) {
+				return
+			}
+		}
+	})
+}
+
 // unit is how lengths are written as numbers.
 type unit struct {
 	// step is the last decimal in picometres, one how many of it are one unit.

@@ -9,9 +9,9 @@ import (
 
 // AppendAnswer appends the answer to one joint as a JSON object on one line, without its end. Line is the line of the question,
 // id the JSON string or number of [Line]. Lengths are as in fits.jsonl: decimals of millimetres to 0.0001 mm, or of inches to
-// .000001 in; what is not known is null.
-// Doubts are the sizes of the joint that should be looked at again; there is no member for them where there are none.
-func AppendAnswer(b []byte, line int, id string, fit *fitcalc.Fit, doubts []fitcalc.Doubt, units fitcalc.Units) []byte {
+// .000001 in; what is not known is null. Doubts are the sizes of the joint that should be looked at again; there is no member for
+// them where there are none. Measured are the fields of the joint whose sizes come from readings.
+func AppendAnswer(b []byte, line int, id string, fit *fitcalc.Fit, doubts []fitcalc.Doubt, measured []fitcalc.Field, units fitcalc.Units) []byte {
 	o := fitjson.Object{B: begin(b, line, id)}
 	o.Fit(fit, units)
 	o.Strings("assumptions", func(yield func(string) bool) {
@@ -32,6 +32,7 @@ func AppendAnswer(b []byte, line int, id string, fit *fitcalc.Fit, doubts []fitc
 		}
 		o.B = append(o.B, ']')
 	}
+	o.Fields("measured", measured)
 	return append(o.B, '}')
 }
 

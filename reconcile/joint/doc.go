@@ -17,6 +17,17 @@
 // a dimension left out. In place of its text a dimension may be the object that [measure.Dim.MarshalJSON] writes, which can
 // name the spread.
 //
+// # Readings
+//
+// Whoever has the piece in hand says what was read off it: "13.58, 13.62, 13.60 mm", an array of texts, or an object:
+//
+//	"hosel_od": {"readings": ["13.58 mm", "13.62 mm"], "instrument": {"max_error": "0.02 mm", "resolution": "0.01 mm", "jaw_give": "0 mm"}}
+//
+// They are readings of one piece, so that the size is as sure as their mean and the instrument ([sample.SizeOfPiece]); what other
+// pieces measure has no bearing. Two sizes with a slash between them are limits.
+//
+// # Tips
+//
 // A tip is its diameter and form: ".370 in parallel", ".355 in taper", ".355 in taper .0075 in/in", or a profile of stations,
 // position and diameter, from the tip end upward: "0: .335 in, 1 in: .350 in, ±.001 in".
 //

@@ -6,8 +6,8 @@ import (
 	"strconv"
 
 	"example.com/seatline/fitcalc"
-	"example.com/seatline/fitcalc/limits"
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/sample"
 )
 
 // Joint is what is given of one joint.
@@ -15,6 +15,8 @@ type Joint struct {
 	Head    fitcalc.Head
 	Tip     fitcalc.Tip
 	Ferrule fitcalc.Ferrule
+	// Measured are the sizes that were said by readings of the pieces in hand.
+	Measured []Measured
 }
 
 // Validate returns an [*Error] that names the field when no joint can have these sizes, and nil otherwise.
@@ -100,22 +102,31 @@ func PathOf(of fitcalc.Field) string {
 
 // Reader takes the fields of one joint in any order. The zero Reader is ready to use.
 type Reader struct {
-	joint Joint
-	tip   string
-	trim  measure.Length
+	// Calipers are what readings come from where nothing else is said; the zero value is [sample.DefaultCaliper].
+	Calipers sample.Caliper
+
+	joint    Joint
+	readings []reading
+	tip      string
+	trim     measure.Length
 }
 
-// Set takes one field as text. The error is an [*Error].
+// Set takes one field as text: a size, or readings of the piece in hand. The error is an [*Error].
 func (r *Reader) Set(f *Field, text string) error {
-	var err error
-	if f.dim != nil {
-		*f.dim(&r.joint), err = limits.ParseDim(text)
-	} else {
-		err = f.set(r, text)
+	if f.dim == nil {
+		if err := f.set(r, text); err != nil {
+			return &Error{Path: f.Path(), Err: err}
+		}
+		return nil
 	}
-	if err != nil {
+	d, readings, err := parseSize(text)
+	switch {
+	case err != nil:
 		return &Error{Path: f.Path(), Err: err}
+	case readings != nil:
+		return r.SetReadings(f, readings, r.caliper())
 	}
+	*f.dim(&r.joint) = d
 	return nil
 }
 
@@ -123,12 +134,15 @@ func (r *Reader) Set(f *Field, text string) error {
 // the text does not. The error is an [*Error].
 func (r *Reader) Joint(shop *fitcalc.Shop) (Joint, error) {
 	j := r.joint
+	if err := r.takeReadings(&j, shop); err != nil {
+		return Joint{}, err
+	}
 	if r.tip != "" {
-		tip, err := ParseTip(r.tip, shop)
+		tip, measured, err := parseTip(r.tip, shop, r.caliper())
 		if err != nil {
 			return Joint{}, &Error{Path: tipKey, Err: err}
 		}
-		j.Tip = tip.Trim(r.trim)
+		j.Tip, j.Measured = tip.Trim(r.trim), append(j.Measured, measured...)
 	}
 	return j, j.Validate()
 }

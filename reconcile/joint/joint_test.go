@@ -165,7 +165,7 @@ func TestBadJSON(t *testing.T) {
 		{`{"head":{"hosel_od":"0.5"}}`, "head.hosel_od", "no unit"},
 		{`{"head":{"hosel_od":12.7}}`, "head.hosel_od", "12.7 has no unit"},
 		{`{"head":{"hosel_od":true}}`, "head.hosel_od", "no unit"},
-		{`{"head":{"hosel_od":["1 in"]}}`, "head.hosel_od", "no unit"},
+		{`{"head":{"hosel_od":[1]}}`, "head.hosel_od", "write readings"},
 		{`{"head":{"hosel_od":"-1 mm"}}`, "head.hosel_od", "more than nothing"},
 		{`{"head":{"hosel_od":"9 mm","bore":"10 mm"}}`, "head.hosel_od", "larger than the bore"},
 		{`{"head":{"hosel_od":"1 in","hosel_od":"2 in"}}`, "head.hosel_od", "twice"},
@@ -445,7 +445,7 @@ func TestNumbers(t *testing.T) {
 			Clearance struct{ Nominal json.Number } `json:"bore_clearance_limits_mm"`
 			TurnDown  struct{ Nominal json.Number } `json:"turn_down_in"`
 		}
-		if err := json.Unmarshal(joint.AppendAnswer(nil, 1, "", &fit, nil, fitcalc.Metric), &got); err != nil {
+		if err := json.Unmarshal(joint.AppendAnswer(nil, 1, "", &fit, nil, nil, fitcalc.Metric), &got); err != nil {
 			t.Fatal(err)
 		}
 		mm, _ := amount.FormatMillimetres(4)

@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/sample"
 )
 
 // Line is one joint as a line of JSON says it.
@@ -27,7 +28,12 @@ func init() {
 }
 
 // ParseJSON reads a JSON object. The error is an [*Error]; what was read of the ID is returned with it.
+// Readings are by the usual calipers where nothing is said beside them.
 func ParseJSON(text []byte, shop *fitcalc.Shop) (Line, error) {
+	return parseJSON(text, shop, sample.Caliper{})
+}
+
+func parseJSON(text []byte, shop *fitcalc.Shop, calipers sample.Caliper) (Line, error) {
 	// With the syntax checked by the standard library, the walk below may trust it.
 	if !json.Valid(text) {
 		return Line{}, &Error{Err: syntaxError(text)}
@@ -35,7 +41,7 @@ func ParseJSON(text []byte, shop *fitcalc.Shop) (Line, error) {
 	if !utf8.Valid(text) {
 		return Line{}, &Error{Err: errors.New("is not UTF-8")}
 	}
-	d := decoder{walker: walker{text: string(text)}}
+	d := decoder{walker: walker{text: string(text)}, reader: Reader{Calipers: calipers}}
 	if err := d.object("", d.top); err != nil {
 		return Line{ID: d.id}, err
 	}
@@ -153,7 +159,12 @@ func (d *decoder) field(part Part, key string) error {
 			return &Error{Path: f.Path(), Err: err}
 		}
 		return d.reader.Set(f, text)
+	case '[':
+		return d.reader.setReadingsJSON(f, raw)
 	case '{':
+		if f.dim != nil && hasKey(raw, "readings") {
+			return d.reader.setReadingsJSON(f, raw)
+		}
 		return d.dimObject(f, raw)
 	default:
 		if f.Of == fitcalc.FieldRings {

@@ -10,12 +10,15 @@ import (
 	"sync"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/sample"
 )
 
 // Options is how lines are answered.
 type Options struct {
 	Shop  fitcalc.Shop
 	Units fitcalc.Units
+	// Calipers are what readings come from where a line does not say it; the zero value is [sample.DefaultCaliper].
+	Calipers sample.Caliper
 	// Workers is how many lines are worked on at once; 0 is one for each processor.
 	Workers int
 }
@@ -240,7 +243,7 @@ func (b *batch) run(opts *Options) {
 }
 
 func (b *batch) one(text []byte, line int, opts *Options) {
-	l, err := ParseJSON(text, &opts.Shop)
+	l, err := parseJSON(text, &opts.Shop, opts.Calipers)
 	if err != nil {
 		b.count.Errors++
 		field, message := "", err.Error()
@@ -256,7 +259,8 @@ func (b *batch) one(text []byte, line int, opts *Options) {
 	if fit.Verdict == fitcalc.Ask {
 		b.count.Undecided++
 	}
-	b.answer = append(AppendAnswer(b.answer, line, l.ID, &fit, fitcalc.Doubts(l.Joint.Head, l.Joint.Tip, l.Joint.Ferrule), opts.Units), '\n')
+	doubts := fitcalc.Doubts(l.Joint.Head, l.Joint.Tip, l.Joint.Ferrule)
+	b.answer = append(AppendAnswer(b.answer, line, l.ID, &fit, doubts, l.Joint.measuredFields(), opts.Units), '\n')
 }
 
 // write writes the answers in order, and flushes when none is ready.

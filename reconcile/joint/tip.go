@@ -6,11 +6,11 @@ import (
 	"strings"
 
 	"example.com/seatline/fitcalc"
-	"example.com/seatline/fitcalc/limits"
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/sample"
 )
 
-const acceptsTip = `write ".370 in parallel", ".355 in taper", ".355 in taper .0075 in/in", or stations "0: .335 in, 1 in: .350 in"`
+const acceptsTip = `write ".370 in parallel", ".355 in taper", ".355 in taper .0075 in/in", readings of it ".3695, .3700 in parallel", or stations "0: .335 in, 1 in: .350 in"`
 
 // TipError is a text that describes no tip.
 type TipError struct {
@@ -26,33 +26,50 @@ func (e *TipError) Error() string {
 func (e *TipError) Unwrap() error { return e.Err }
 
 // ParseTip reads a tip: its diameter and form, or its stations. The form has to be said, since a .355 in tip comes in both.
-// The shop gives the rate of a taper tip and the tolerance of a profile where the text does not. The error is a [*TipError].
+// The diameter may be readings, of the shaft in hand, by the usual calipers. The shop gives the rate of a taper tip and the tolerance
+// of a profile where the text does not. The error is a [*TipError].
 func ParseTip(text string, shop *fitcalc.Shop) (fitcalc.Tip, error) {
+	tip, _, err := parseTip(text, shop, sample.DefaultCaliper())
+	return tip, err
+}
+
+func parseTip(text string, shop *fitcalc.Shop, c sample.Caliper) (fitcalc.Tip, []Measured, error) {
 	if strings.Contains(text, ":") {
-		return parseProfile(text, shop)
+		tip, err := parseProfile(text, shop)
+		return tip, nil, err
 	}
-	if size, found := strings.CutSuffix(strings.TrimSpace(text), fitcalc.TipParallel.String()); found {
-		d, err := limits.ParseDim(size)
-		if err != nil {
-			return fitcalc.Tip{}, wrong(text, err)
+	size, parallel := strings.CutSuffix(strings.TrimSpace(text), fitcalc.TipParallel.String())
+	rate := ""
+	if !parallel {
+		tapered := false
+		if size, rate, tapered = strings.Cut(text, fitcalc.TipTapered.String()); !tapered {
+			return fitcalc.Tip{}, nil, &TipError{Text: text, Reason: "is it parallel or taper?"}
 		}
-		return fitcalc.ParallelTip(d), nil
 	}
-	size, rate, found := strings.Cut(text, fitcalc.TipTapered.String())
-	if !found {
-		return fitcalc.Tip{}, &TipError{Text: text, Reason: "is it parallel or taper?"}
-	}
-	d, err := limits.ParseDim(size)
+	d, measured, err := tipSize(size, shop, c)
 	if err != nil {
-		return fitcalc.Tip{}, wrong(text, err)
+		return fitcalc.Tip{}, nil, wrong(text, err)
+	}
+	if parallel {
+		return fitcalc.ParallelTip(d), measured, nil
 	}
 	taper := shop.TipTaper
 	if rate = strings.TrimSpace(rate); rate != "" {
 		if taper, err = measure.ParseTaper(rate); err != nil {
-			return fitcalc.Tip{}, wrong(text, err)
+			return fitcalc.Tip{}, nil, wrong(text, err)
 		}
 	}
-	return fitcalc.TaperTip(d, taper), nil
+	return fitcalc.TaperTip(d, taper), measured, nil
+}
+
+// tipSize reads a diameter, or readings of it.
+func tipSize(text string, shop *fitcalc.Shop, c sample.Caliper) (measure.Dim, []Measured, error) {
+	d, readings, err := parseSize(strings.TrimSpace(text))
+	if err != nil || readings == nil {
+		return d, nil, err
+	}
+	m, err := sized(fitcalc.FieldTip, readings, c, shop)
+	return m.Size.Dim, []Measured{m}, err
 }
 
 func wrong(text string, err error) error { return &TipError{Text: text, Reason: err.Error(), Err: err} }

@@ -80,8 +80,8 @@ func (p *tipPool) own(tip *fitcalc.Tip) []int32 {
 	size := tip.Diameter(measure.Length{}).Nominal()
 	for i := range p.result.Catalogue.Tips {
 		t := &p.result.Catalogue.Tips[i]
-		if t.Tip.Form() == tip.Form() && sameSize(t.Tip.Diameter(measure.Length{}).Nominal(), size) {
-			indexes = append(indexes, p.index(strings.TrimSpace(t.Part+" "+TipName(&t.Tip)), t.Tip))
+		if t.Tip.Form() == tip.Form() && sameSize(t.Named().Diameter(measure.Length{}).Nominal(), size) {
+			indexes = append(indexes, p.index(strings.TrimSpace(t.Part+" "+TipName(t.Named())), t.Tip))
 		}
 	}
 	return indexes

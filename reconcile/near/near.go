@@ -9,6 +9,7 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+	"unicode"
 )
 
 // Edits counts the characters to add, drop or change. Its time grows with the product of the lengths.
@@ -67,4 +68,37 @@ func First(all []Candidate, most int) []Candidate {
 	})
 	all = slices.Compact(all)
 	return all[:min(most, len(all))]
+}
+
+// Plain leaves out how a part number is spaced and whether its letters are capitals.
+func Plain(part string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsSpace(r) || r == '-' || r == '_' || r == '.' || r == '/' {
+			return -1
+		}
+		return unicode.ToLower(r)
+	}, part)
+}
+
+const mostParts = 6
+
+// Parts returns the part numbers that are most like one, the nearest first: those that differ by few letters, or hold it.
+func Parts(part string, known []string) []string {
+	var likely []Candidate
+	want := []rune(Plain(part))
+	for _, k := range known {
+		have := []rune(Plain(k))
+		d := Edits(want, have)
+		if len(want) > 2 && strings.Contains(string(have), string(want)) {
+			d = min(d, 1)
+		}
+		if d <= max(2, len(want)/3) {
+			likely = append(likely, Candidate{Text: k, Distance: d})
+		}
+	}
+	var parts []string
+	for _, c := range First(likely, mostParts) {
+		parts = append(parts, c.Text)
+	}
+	return parts
 }

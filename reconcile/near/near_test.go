@@ -65,3 +65,21 @@ func TestFirst(t *testing.T) {
 		t.Errorf("First of none is %v", got)
 	}
 }
+
+func TestParts(t *testing.T) {
+	known := []string{"OW-7", "OW-8", "OW-70", "KT 370 4", "kt-370-5", "X"}
+	for part, want := range map[string][]string{
+		"OW-9":   {"OW-7", "OW-8", "OW-70"},
+		"ow 7":   {"OW-7", "OW-70", "OW-8"},
+		"KT3704": {"KT 370 4", "kt-370-5"},
+		"370":    {"KT 370 4", "kt-370-5", "OW-70"}, // two letters make 370 of OW70
+		"QQQQQQ": nil,
+	} {
+		if diff := cmp.Diff(want, near.Parts(part, known)); diff != "" {
+			t.Errorf("%q (-want +got):\n%s", part, diff)
+		}
+	}
+	if got := near.Plain(" Kt-370_4./a "); got != "kt3704a" {
+		t.Errorf("got %q", got)
+	}
+}

@@ -35,6 +35,7 @@ var shop = []file{
 	{"fennimarsh_stock.tsv", "fennimarsh_stock.txt", encoded(unicode.UTF16(unicode.LittleEndian, unicode.UseBOM))},
 	{"tollerby_trim.csv", "tollerby_trim.txt", asIs},
 	{"harrowpike_plan_2026.xlsx", "harrowpike_plan_2026.txt", workbooktest.Build},
+	{"harrowpike_readings.csv", "harrowpike_readings.txt", asIs},
 	{"shop_tips.csv", "shop_tips.txt", asIs},
 	{"shop.toml", "shop.toml", asIs},
 }

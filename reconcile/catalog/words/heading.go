@@ -240,7 +240,10 @@ func (v *Vocabulary) Hints(text string) Hints {
 	list := tokensOf(splitCamel(rest))
 	for _, s := range v.segments(classMark, list) {
 		for _, e := range s.options {
-			h.set(e.value)
+			// "Misure" are sizes in Italian, and one slip away from the French for measured.
+			if e.value != "measured" || e.weight >= 0.9 {
+				h.set(e.value)
+			}
 		}
 	}
 	for _, s := range v.segments(classConcept, list) {
@@ -279,6 +282,10 @@ func (h *Hints) set(mark string) {
 		h.Min = true
 	case "reference":
 		h.Reference = true
+	case "measured":
+		h.Measured = true
+	case "sample":
+		h.Sample = true
 	}
 }
 

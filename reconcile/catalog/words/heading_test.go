@@ -166,6 +166,29 @@ func TestHints(t *testing.T) {
 	}
 }
 
+// Headings that say that their values were read off, in every language, and some that do not.
+func TestHintsOfReadings(t *testing.T) {
+	v := Load()
+	for _, text := range []string{
+		"Hosel OD measured (mm)", "Measured", "Reading 1 (mm)", "caliper readings", "Hosel-Ø gemessen", "Messwert 1 (mm)", "Istmaß Hosel",
+		"Ø hosel mesuré (mm)", "Diámetro medido", "diametro misurato", "外径実測", "ホーゼル外径（実測値）", "측정값 (mm)", "外径实测", "外徑實測值",
+	} {
+		if !v.Hints(text).Measured {
+			t.Errorf("%q says nothing of readings", text)
+		}
+	}
+	for _, text := range []string{"Hosel OD (mm)", "Base OD", "Medidas (mm)", "misure", "外径", "Dimension", "Maß", "Taille"} {
+		if v.Hints(text).Measured {
+			t.Errorf("%q is taken for readings", text)
+		}
+	}
+	for _, text := range []string{"Sample 1", "Piece 2 (mm)", "Stück 3", "样品1"} {
+		if h := v.Hints(text); !h.Sample || h.Measured {
+			t.Errorf("%q: %+v", text, h)
+		}
+	}
+}
+
 func TestRolesHaveKinds(t *testing.T) {
 	v := Load()
 	for _, role := range v.Roles() {

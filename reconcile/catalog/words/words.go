@@ -52,6 +52,9 @@ type Hints struct {
 	Approx, Max, Min, Reference bool
 	// Inner and Outer are set for inside and outside dimensions.
 	Inner, Outer bool
+	// Measured is set where the values are said to be readings ("measured", "gemessen", "実測"), Sample where they are said to
+	// be of samples or single pieces.
+	Measured, Sample bool
 	// Unit is the unit that the text names, empty where there is none; see [Vocabulary.SplitUnit].
 	Unit string
 }

@@ -6,14 +6,13 @@ import (
 	"fmt"
 	"slices"
 
-	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/fitcalc/sample"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/matrix"
-	"example.com/seatline/reconcile/plan/vet/listing"
+	"example.com/seatline/reconcile/samples"
 )
 
 // What samples are asked: see the package's page.
@@ -23,12 +22,6 @@ const (
 	// Allowed is the share of a lot that may lie outside what is stated.
 	Allowed = 0.05
 )
-
-// DefaultCalipers returns the calipers that readings are taken to come from where nothing else is said: a display of 0.01 mm and a
-// greatest error of 0.02 mm, evenly likely. Common practice for digital calipers up to 150 mm; whoever knows better has a better answer.
-func DefaultCalipers() sample.Caliper {
-	return sample.Caliper{Resolution: measure.Micrometres(10), MaxError: measure.Micrometres(20), MaxErrorShape: measure.Uniform}
-}
 
 // Calipers says in words what the readings were taken to come from.
 func (s Samples) Calipers() string {
@@ -48,7 +41,7 @@ type Sample struct {
 	// Stated is what the sheet states, with the shop's tolerance where it states none; ShopTolerance is set then.
 	Stated        measure.Dim
 	ShopTolerance bool
-	Readings      []listing.Reading
+	Readings      []samples.Reading
 	// Comparison is the answer. Interval holds 95 % of the lot with 95 % confidence, if the lot is normal, in mm; it is not known
 	// where all readings are the same.
 	Comparison    sample.Comparison
@@ -66,7 +59,7 @@ type Sample struct {
 // Samples is what was measured.
 type Samples struct {
 	Samples []Sample
-	Ledger  listing.Ledger
+	Ledger  samples.Ledger
 	// Instrument is what the readings were taken to come from.
 	Instrument sample.Caliper
 	// Enough is how many pieces without a fault would show the statement, whatever the distribution.
@@ -106,26 +99,22 @@ func (r *Report) samples(in Input) {
 		return
 	}
 	if r.Samples.Instrument = in.Calipers; in.Calipers == (sample.Caliper{}) {
-		r.Samples.Instrument = DefaultCalipers()
+		r.Samples.Instrument = sample.DefaultCaliper()
 	}
 	heads := indexOf(len(in.New.Heads), func(i int) string { return in.New.Heads[i].Part })
 	ferrules := indexOf(len(in.New.Ferrules), func(i int) string { return in.New.Ferrules[i].Part })
-	kind := catalog.Ferrules
-	if len(in.New.Ferrules) == 0 {
-		kind = catalog.Heads
-	}
-	groups := map[sampleKey][]listing.Reading{}
+	groups := map[sampleKey][]samples.Reading{}
 	for _, b := range in.Measured {
-		got := listing.ReadReadings(b, kind)
+		got := samples.Read(b, func(part, _ string) ([]catalog.Kind, string) { return kindsOf(part, heads, ferrules) })
 		l := &r.Samples.Ledger
 		l.Rows, l.Used, l.Held, l.SetAside = l.Rows+got.Ledger.Rows, l.Used+got.Ledger.Used, l.Held+got.Ledger.Held, l.SetAside+got.Ledger.SetAside
 		r.Findings = append(r.Findings, got.Findings...)
 		for _, reading := range got.Readings {
-			key, problem := keyOf(reading, kind, heads, ferrules)
-			if problem != "" {
-				r.Findings.Add(finding.Finding{Severity: finding.Warning, Code: "data.missing", Place: reading.Place, Message: problem})
-				continue
+			places := ferrules
+			if reading.Kind == catalog.Heads {
+				places = heads
 			}
+			key := sampleKey{reading.Kind, places[words.Fold(reading.Part)][0], reading.Role}
 			groups[key] = append(groups[key], reading)
 		}
 	}
@@ -138,23 +127,25 @@ func (r *Report) samples(in Input) {
 	r.asMeasured(in)
 }
 
-// keyOf finds the part that was measured. Where new heads and new ferrules are both there, a head's number may stand among the readings.
-func keyOf(reading listing.Reading, kind catalog.Kind, heads, ferrules map[string][]int) (sampleKey, string) {
-	part := words.Fold(reading.Part)
-	places, of := ferrules[part], catalog.Ferrules
-	if kind == catalog.Heads {
-		places, of = heads[part], catalog.Heads
+// kindsOf says what a part that was measured is: of the new parts, one of a kind may have its number.
+func kindsOf(part string, heads, ferrules map[string][]int) (kinds []catalog.Kind, problem string) {
+	ofHeads, ofFerrules := len(heads[words.Fold(part)]), len(ferrules[words.Fold(part)])
+	switch {
+	case ofHeads+ofFerrules == 0:
+		return nil, "is none of the new parts"
+	case ofHeads > 1 || ofFerrules > 1:
+		return nil, fmt.Sprintf("is the number of %d of the new parts", max(ofHeads, ofFerrules))
 	}
-	switch len(places) {
-	case 0:
-		return sampleKey{}, fmt.Sprintf("%s is none of the new parts; its reading is not used", reading.Part)
-	case 1:
-		return sampleKey{of, places[0], reading.Role}, ""
+	if ofHeads == 1 {
+		kinds = append(kinds, catalog.Heads)
 	}
-	return sampleKey{}, fmt.Sprintf("%s is the number of %d of the new parts; its reading is not used", reading.Part, len(places))
+	if ofFerrules == 1 {
+		kinds = append(kinds, catalog.Ferrules)
+	}
+	return kinds, ""
 }
 
-func sortedSamples(groups map[sampleKey][]listing.Reading) []sampleKey {
+func sortedSamples(groups map[sampleKey][]samples.Reading) []sampleKey {
 	var keys []sampleKey
 	for key := range groups {
 		keys = append(keys, key)
@@ -165,37 +156,19 @@ func sortedSamples(groups map[sampleKey][]listing.Reading) []sampleKey {
 	return keys
 }
 
-// dimsOf are the stated sizes of a new part, and item is its entry.
-func dimsOf(c *catalog.Catalogue, key sampleKey) (map[catalog.Role]measure.Dim, *catalog.Item) {
+// partOf is the entry of a new part, and its size as stated.
+func partOf(c *catalog.Catalogue, key sampleKey) (*catalog.Item, *measure.Dim) {
 	if key.kind == catalog.Heads {
 		h := &c.Heads[key.item]
-		return headDims(&h.Head), &h.Item
+		return &h.Item, h.Size(key.role)
 	}
 	f := &c.Ferrules[key.item]
-	return ferruleDims(&f.Ferrule), &f.Item
-}
-
-// toleranceOf is the shop's tolerance for a size that states none.
-func toleranceOf(kind catalog.Kind, role catalog.Role, shop *fitcalc.Shop) measure.Length {
-	switch {
-	case kind == catalog.Heads && role == catalog.HoselOD, role == catalog.AdapterOD:
-		return shop.HoselODTolerance
-	case kind == catalog.Heads && role == catalog.Bore:
-		return shop.BoreTolerance
-	case role == catalog.Bore:
-		return shop.FerruleBoreTolerance
-	case role == catalog.BaseOD, role == catalog.TopOD:
-		return shop.FerruleODTolerance
-	case role == catalog.Length, role == catalog.BoreDepth, role == catalog.HoselLength:
-		return shop.LengthTolerance
-	}
-	return shop.RecessTolerance
+	return &f.Item, f.Size(key.role)
 }
 
 // sample compares the readings of one size with what is stated.
-func (r *Report) sample(in Input, key sampleKey, readings []listing.Reading) {
-	dims, item := dimsOf(in.New, key)
-	stated := dims[key.role]
+func (r *Report) sample(in Input, key sampleKey, readings []samples.Reading) {
+	item, stated := partOf(in.New, key)
 	tell := func(severity finding.Severity, code, format string, args ...any) {
 		r.Findings.Add(finding.Finding{Severity: severity, Code: code, Place: readings[0].Place, Message: fmt.Sprintf(format, args...)})
 	}
@@ -204,9 +177,9 @@ func (r *Report) sample(in Input, key sampleKey, readings []listing.Reading) {
 		return
 	}
 	s := Sample{Kind: key.kind, Item: key.item, Role: key.role, Readings: readings, ShopTolerance: !stated.HasLimits()}
-	s.Stated = stated.OrPlusMinus(toleranceOf(key.kind, key.role, &in.Shop))
+	s.Stated = stated.OrPlusMinus(in.Shop.Tolerance(catalog.FieldOf(key.kind, key.role)))
 	instrument := r.Samples.Instrument
-	instrument.Inside = key.role == catalog.Bore
+	instrument.Inside = catalog.FieldOf(key.kind, key.role).Inside()
 	if err := s.compare(instrument); err != nil {
 		code := "data.unreadable"
 		if errors.Is(err, sample.ErrTooFew) {
@@ -263,11 +236,8 @@ func (r *Report) asMeasured(in Input) {
 			continue
 		}
 		r.Samples.Known = true
-		if s.Kind == catalog.Heads {
-			setHead(&changed.Heads[s.Item].Head, s.Role, s.LotDim)
-		} else {
-			setFerrule(&changed.Ferrules[s.Item].Ferrule, s.Role, s.LotDim)
-		}
+		_, size := partOf(&changed, sampleKey{s.Kind, s.Item, s.Role})
+		*size = s.LotDim
 	}
 	if !r.Samples.Known {
 		return
@@ -294,48 +264,4 @@ func served(r *matrix.Result) int {
 		}
 	}
 	return count
-}
-
-func setHead(h *fitcalc.Head, role catalog.Role, d measure.Dim) {
-	switch role {
-	case catalog.HoselOD:
-		h.HoselOD = d
-	case catalog.Bore:
-		h.Bore = d
-	case catalog.BoreDepth:
-		h.BoreDepth = d
-	case catalog.HoselLength:
-		h.HoselLength = d
-	case catalog.CountersinkMouth:
-		h.Countersink.Mouth = d
-	case catalog.CountersinkDepth:
-		h.Countersink.Depth = d
-	case catalog.CounterboreOD:
-		h.Counterbore.Diameter = d
-	case catalog.CounterboreDepth:
-		h.Counterbore.Depth = d
-	case catalog.AdapterOD:
-		h.Adapter.TopOD = d
-	}
-}
-
-func setFerrule(f *fitcalc.Ferrule, role catalog.Role, d measure.Dim) {
-	switch role {
-	case catalog.Bore:
-		f.Bore = d
-	case catalog.BaseOD:
-		f.BaseOD = d
-	case catalog.TopOD:
-		f.TopOD = d
-	case catalog.Length:
-		f.Length = d
-	case catalog.CollarOD:
-		f.Collar.OD = d
-	case catalog.CollarLength:
-		f.Collar.Length = d
-	case catalog.StepOD:
-		f.Step.OD = d
-	case catalog.StepLength:
-		f.Step.Length = d
-	}
 }

@@ -44,24 +44,24 @@ type SizeCheck struct {
 // checkSizes holds every new part against the sizes of its category, in the order of the shop's sizes.
 func checkSizes(c *catalog.Catalogue, own settings.House) []SizeCheck {
 	var checks []SizeCheck
-	add := func(kind catalog.Kind, item int, category string, dims map[catalog.Role]measure.Dim) {
+	add := func(kind catalog.Kind, item int, category string, size func(catalog.Role) *measure.Dim) {
 		for _, s := range own {
-			stated := dims[catalog.Role(s.Role)]
-			if s.Category != category || !stated.Given() {
+			stated := size(catalog.Role(s.Role))
+			if s.Category != category || stated == nil || !stated.Given() {
 				continue
 			}
-			check := SizeCheck{Kind: kind, Item: item, Role: catalog.Role(s.Role), Category: category, Own: s, Stated: stated}
-			check.Position, check.Off = positionOf(stated, s.Size)
+			check := SizeCheck{Kind: kind, Item: item, Role: catalog.Role(s.Role), Category: category, Own: s, Stated: *stated}
+			check.Position, check.Off = positionOf(*stated, s.Size)
 			checks = append(checks, check)
 		}
 	}
 	for i := range c.Heads {
 		if h := &c.Heads[i]; h.Category != fitcalc.AnyCategory {
-			add(catalog.Heads, i, h.Category.String(), headDims(&h.Head))
+			add(catalog.Heads, i, h.Category.String(), h.Size)
 		}
 	}
 	for i := range c.Ferrules {
-		add(catalog.Ferrules, i, settings.FerruleStandards, ferruleDims(&c.Ferrules[i].Ferrule))
+		add(catalog.Ferrules, i, settings.FerruleStandards, c.Ferrules[i].Size)
 	}
 	slices.SortStableFunc(checks, func(a, b SizeCheck) int {
 		return cmp.Or(cmp.Compare(a.Own.Line, b.Own.Line), cmp.Compare(a.Item, b.Item))
@@ -80,20 +80,4 @@ func positionOf(stated, own measure.Dim) (Position, measure.Length) {
 		return Straddles, measure.Length{}
 	}
 	return Within, measure.Length{}
-}
-
-// headDims and ferruleDims are the sizes of a part by the column that gives them.
-func headDims(h *fitcalc.Head) map[catalog.Role]measure.Dim {
-	return map[catalog.Role]measure.Dim{
-		catalog.HoselOD: h.HoselOD, catalog.Bore: h.Bore, catalog.BoreDepth: h.BoreDepth, catalog.HoselLength: h.HoselLength,
-		catalog.CountersinkMouth: h.Countersink.Mouth, catalog.CountersinkDepth: h.Countersink.Depth, catalog.CounterboreOD: h.Counterbore.Diameter,
-		catalog.CounterboreDepth: h.Counterbore.Depth, catalog.AdapterOD: h.Adapter.TopOD,
-	}
-}
-
-func ferruleDims(f *fitcalc.Ferrule) map[catalog.Role]measure.Dim {
-	return map[catalog.Role]measure.Dim{
-		catalog.Bore: f.Bore, catalog.BaseOD: f.BaseOD, catalog.TopOD: f.TopOD, catalog.Length: f.Length, catalog.CollarOD: f.Collar.OD,
-		catalog.CollarLength: f.Collar.Length, catalog.StepOD: f.Step.OD, catalog.StepLength: f.Step.Length,
-	}
 }

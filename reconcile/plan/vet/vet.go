@@ -25,7 +25,7 @@ type Input struct {
 	Standards settings.House
 	// Measured are the books with caliper readings of samples of the new parts.
 	Measured []*sheet.Book
-	// Calipers are what the readings come from; the zero value is [DefaultCalipers].
+	// Calipers are what the readings come from; the zero value is [sample.DefaultCaliper].
 	Calipers sample.Caliper
 	// Demand are the books with yearly numbers of the house's heads; without, each counts once.
 	Demand []*sheet.Book

@@ -79,6 +79,36 @@ func TestGolden(t *testing.T) {
 	}
 	golden.Check(t, "fits-mm.csv", written(t, func(w io.Writer) error { return WriteFitsCSV(w, r, Options{Sentences: true}) }))
 	golden.Check(t, "fits-sentences.jsonl", written(t, func(w io.Writer) error { return WriteFitsJSONL(w, r, Options{Sentences: true}) }))
+	golden.Check(t, "summary-measured.json", written(t, func(w io.Writer) error { return WriteSummaryJSON(w, telltest.Measured(t), nil) }))
+}
+
+// Each listed pair says which of its sizes come from readings.
+func TestMeasured(t *testing.T) {
+	r := telltest.Measured(t)
+	want := map[string]string{"TF-610 HM-20": "hosel_od; base_od", "TF-610 VB-09": "hosel_od", "TF-900 HM-20": "base_od"}
+	text := written(t, func(w io.Writer) error { return WriteFitsJSONL(w, r, Options{}) })
+	checked, others := 0, 0
+	for line := range bytes.Lines(text) {
+		var pair struct {
+			Head, Ferrule string
+			Measured      []string
+		}
+		if err := json.Unmarshal(line, &pair); err != nil {
+			t.Fatal(err)
+		}
+		expected, asked := want[pair.Head+" "+pair.Ferrule]
+		if !asked {
+			others++
+			continue
+		}
+		checked++
+		if got := strings.Join(pair.Measured, "; "); got != expected {
+			t.Errorf("%s %s: %q, want %q", pair.Head, pair.Ferrule, got, expected)
+		}
+	}
+	if checked == 0 || others == 0 {
+		t.Errorf("%d pairs with measured sizes were looked at, and %d others", checked, others)
+	}
 }
 
 func TestSameBytes(t *testing.T) {
@@ -111,6 +141,7 @@ func results(t *testing.T) map[string]*matrix.Result {
 	return map[string]*matrix.Result{
 		"small": telltest.Small(t), "all": telltest.SmallAll(t), "awkward": telltest.Awkward(t), "empty": telltest.Empty(),
 		"large": telltest.Large(t, 40, 90), "set": telltest.Set(t),
+		"measured": telltest.Measured(t),
 	}
 }
 
@@ -136,6 +167,7 @@ func TestSchemas(t *testing.T) {
 		text := written(t, func(w io.Writer) error {
 			return WriteSummaryJSON(w, r, []tell.Input{
 				{Name: "heads.xlsx", Kind: "heads", Bytes: 12, SHA256: strings.Repeat("ab", 32)}, {Name: "shop.toml", Kind: "settings"},
+				{Name: "readings.csv", Kind: "readings"},
 			})
 		})
 		if err := summary.Validate(schematest.Parse(t, text)); err != nil {

@@ -10,6 +10,7 @@ import (
 	"example.com/seatline/reconcile/fitjson"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/publish/csvtext"
+	"example.com/seatline/reconcile/publish/tell"
 )
 
 // Options say how fits are written.
@@ -189,6 +190,9 @@ func (m *fitMaker) endings(pairs []matrix.Pair) *endings {
 			e.json = append(e.json, m.jsonTips[p.Tip]...)
 			o := fitjson.Object{B: e.json}
 			o.Short(&m.fit, m.opts.Sentences, m.opts.Units)
+			if measured := tell.MeasuredFields(m.result, p); len(measured) > 0 {
+				o.Fields("measured", measured)
+			}
 			e.json = append(o.B, "}\n"...)
 			e.jsonEnd = append(e.jsonEnd, len(e.json))
 		}

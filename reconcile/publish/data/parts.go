@@ -109,7 +109,7 @@ func (p *parts) head(b []byte, i int) []byte {
 	word(&o, "bore_form", h.Head.BoreForm.String())
 	o.Text("standing", r.Standing(i).String())
 	o.Int("fits", r.HeadFits(i))
-	p.came(&o, &h.Item, p.assumptions(r.HeadAssumed(i), ofHead, &h.Item, tips.Assumed))
+	p.came(&o, &h.Item, p.assumptions(r.HeadAssumed(i), ofHead.learned(h.Head.HoselOD, h.Head.Adapter.TopOD, h.Head.Bore), &h.Item, tips.Assumed))
 	return append(o.B, "}\n"...)
 }
 
@@ -131,7 +131,7 @@ func (p *parts) ferrule(b []byte, i int) []byte {
 	word(&o, "style", f.Ferrule.Style.String())
 	word(&o, "material", f.Ferrule.Material.String())
 	o.Int("fits", r.FerruleFits(i))
-	p.came(&o, &f.Item, p.assumptions(r.FerruleAssumed(i), ofFerrule, &f.Item, false))
+	p.came(&o, &f.Item, p.assumptions(r.FerruleAssumed(i), ofFerrule.learned(f.Ferrule.BaseOD, f.Ferrule.Bore), &f.Item, false))
 	return append(o.B, "}\n"...)
 }
 
@@ -196,7 +196,17 @@ func (p *parts) came(o *fitjson.Object, item *catalog.Item, assumed []string) {
 // side says whether an assumption of package fitcalc is about the head or its tip, or about the ferrule.
 type side func(fitcalc.Assumption) bool
 
-func ofFerrule(a fitcalc.Assumption) bool {
+// learned is the side of a part that has these sizes: a tolerance learned from readings is of whichever part has it.
+func (s side) learned(sizes ...measure.Dim) side {
+	return func(a fitcalc.Assumption) bool {
+		if a == fitcalc.AssumedLearnedTolerance {
+			return slices.ContainsFunc(sizes, func(d measure.Dim) bool { return d.Origin() == measure.Learned })
+		}
+		return s(a)
+	}
+}
+
+var ofFerrule side = func(a fitcalc.Assumption) bool {
 	switch a {
 	case fitcalc.AssumedBaseODTolerance, fitcalc.AssumedFerruleBoreTolerance, fitcalc.AssumedBoreOfTip, fitcalc.AssumedPlain, fitcalc.AssumedTurnedLength:
 		return true
@@ -204,7 +214,7 @@ func ofFerrule(a fitcalc.Assumption) bool {
 	return false
 }
 
-func ofHead(a fitcalc.Assumption) bool { return !ofFerrule(a) }
+var ofHead side = func(a fitcalc.Assumption) bool { return !ofFerrule(a) }
 
 // assumptions are the codes of what the listed pairs of a part take for granted of it; what was taken for granted in reading its row is
 // said in words.

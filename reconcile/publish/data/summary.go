@@ -9,6 +9,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish/decimal"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
@@ -28,6 +29,7 @@ type summary struct {
 	Findings    summaryFindings     `json:"findings"`
 	Settings    []summarySetting    `json:"settings_changed"`
 	Assumptions []summaryAssumption `json:"assumptions"`
+	Measured    *summaryMeasured    `json:"measured"`
 }
 
 type summaryTable struct {
@@ -163,6 +165,46 @@ func summarise(r *matrix.Result, inputs []tell.Input) summary {
 	}
 	for _, c := range a.Assumptions {
 		s.Assumptions = append(s.Assumptions, summaryAssumption(c))
+	}
+	s.Measured = measured(&r.Catalogue.Measurements)
+	return s
+}
+
+// summaryMeasured is what readings contributed.
+type summaryMeasured struct {
+	Rows     catalog.Ledger   `json:"rows"`
+	Readings int              `json:"readings"`
+	Sizes    int              `json:"sizes"`
+	Parts    int              `json:"parts"`
+	Learned  []summaryLearned `json:"learned"`
+}
+
+type summaryLearned struct {
+	Supplier  string      `json:"supplier"`
+	Kind      string      `json:"kind"`
+	Size      string      `json:"size"`
+	Parts     int         `json:"parts"`
+	Readings  int         `json:"readings"`
+	Within    json.Number `json:"within_sd_mm"`
+	DoF       json.Number `json:"within_degrees_of_freedom"`
+	Bias      json.Number `json:"bias_mm"`
+	BiasShows bool        `json:"bias_shows"`
+	PlusMinus json.Number `json:"plus_minus_mm"`
+	TakenFor  int         `json:"taken_for"`
+}
+
+func measured(m *catalog.Measurements) *summaryMeasured {
+	if !m.Any() {
+		return nil
+	}
+	s := &summaryMeasured{Rows: m.Rows, Readings: m.Readings, Sizes: m.Sizes, Parts: m.Parts, Learned: []summaryLearned{}}
+	for i := range m.Learned {
+		l := &m.Learned[i]
+		s.Learned = append(s.Learned, summaryLearned{
+			Supplier: l.Supplier, Kind: l.Kind.String(), Size: catalog.FieldOf(l.Kind, l.Role).Code(), Parts: l.Parts, Readings: l.Readings,
+			Within: decimal.Of(l.Within.SD, 4), DoF: decimal.Of(l.Within.DoF, 1), Bias: decimal.Of(l.Bias, 4), BiasShows: l.BiasShows(),
+			PlusMinus: decimal.Millimetres(l.PlusMinus), TakenFor: l.Taken,
+		})
 	}
 	return s
 }

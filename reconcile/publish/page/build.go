@@ -210,8 +210,12 @@ func (b *builder) dim(d measure.Dim) int {
 	if !d.Given() {
 		return -1
 	}
-	sizes := [3]int64{d.Middle().Picometres(), d.Lower().Picometres(), d.Upper().Picometres()}
-	return b.dims.id(fmt.Sprint(sizes), sizes)
+	sizes, measured := [3]int64{d.Middle().Picometres(), d.Lower().Picometres(), d.Upper().Picometres()}, d.Origin() == measure.Measured
+	at := b.dims.id(fmt.Sprint(sizes, measured), sizes)
+	if measured && !slices.Contains(b.chart.DimsMeasured, at) {
+		b.chart.DimsMeasured = append(b.chart.DimsMeasured, at)
+	}
+	return at
 }
 
 // benchTops are the forms of top that can be chosen for a measured hosel, the usual one first.

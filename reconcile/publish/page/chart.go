@@ -23,15 +23,17 @@ type chart struct {
 	Suppliers []string  `json:"suppliers"`
 	Tips      []tipData `json:"tips"`
 	// Dims are nominal, lower and upper limit.
-	Dims     [][3]int64   `json:"dims"`
-	Heads    headData     `json:"heads"`
-	Forms    []formData   `json:"forms"`
-	Ferrules ferruleData  `json:"ferrules"`
-	Hosels   []hoselData  `json:"hosels"`
-	Bench    []benchData  `json:"bench"`
-	TipSets  [][]int      `json:"tipSets"`
-	Reasons  []reasonData `json:"reasons"`
-	Spreads  []spread     `json:"spreads"`
+	Dims [][3]int64 `json:"dims"`
+	// DimsMeasured are the indexes of the dims that come from readings.
+	DimsMeasured []int        `json:"dimsMeasured,omitempty"`
+	Heads        headData     `json:"heads"`
+	Forms        []formData   `json:"forms"`
+	Ferrules     ferruleData  `json:"ferrules"`
+	Hosels       []hoselData  `json:"hosels"`
+	Bench        []benchData  `json:"bench"`
+	TipSets      [][]int      `json:"tipSets"`
+	Reasons      []reasonData `json:"reasons"`
+	Spreads      []spread     `json:"spreads"`
 	// Outcomes are a verdict, a set of assumptions as bits, 1 where base and hosel are one size stated twice, and reasons.
 	Outcomes [][]int `json:"outcomes"`
 	// Answers are ferrule, outcome, tip and hundredths of a minute of bench time, again and again, the best first.

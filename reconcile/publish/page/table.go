@@ -89,6 +89,9 @@ func (b *builder) tableRow(head int) row {
 	r := row{Part: clean(h.Part), Description: clean(h.Description)}
 	if od := b.hoselOD(head); od.Given() {
 		r.OD = b.show(od.Nominal())
+		if od.Origin() == measure.Measured {
+			r.OD += " " + b.words["answer.measured"]
+		}
 	}
 	pairs := b.result.HeadPairs(head)
 	if best, fits := b.result.Best(head); fits {

@@ -52,7 +52,7 @@ func Deciding(fit *fitcalc.Fit) (fitcalc.Reason, bool) {
 type Input struct {
 	// Name is the file's name as findings call it.
 	Name string `json:"file"`
-	// Kind is heads, ferrules, tips or settings.
+	// Kind is heads, ferrules, tips, readings or settings.
 	Kind string `json:"kind"`
 	// Bytes is the file's size, and SHA256 its digest in hexadecimal, by which a reader can tell whether a file has changed
 	// since. Either may be left out.

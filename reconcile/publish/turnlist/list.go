@@ -2,6 +2,7 @@ package turnlist
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -95,10 +96,12 @@ type List struct {
 	Units fitcalc.Units `json:"units"`
 	Paper Paper         `json:"paper"`
 
-	step    string
-	turned  int
-	joints  int
-	prepare int
+	step string
+	// measured are the joints whose hosel was.
+	measured int
+	turned   int
+	joints   int
+	prepare  int
 }
 
 // Joint is one kind of joint on a list. Differences of diameters are on the diameter unless the name says per side.
@@ -131,6 +134,9 @@ type Joint struct {
 	OverMM  float64  `json:"turned_over_mm,omitempty"`
 	Prepare []string `json:"prepare"`
 	Remarks []string `json:"remarks"`
+	// Measured are the sizes that readings gave: hosel_od, base_od and so on.
+	Measured []string `json:"measured"`
+	hosel    bool     // whether the OD that it is turned to was
 }
 
 // Amount is a size that tolerances let vary, in mm: nominal, and limit against limit.
@@ -251,7 +257,13 @@ func (l *List) add(r *matrix.Result, line Line, fit *fitcalc.Fit) {
 		Head: clean(head.Part), HeadIs: describe(head), Tip: clean(r.Tips[line.Tip].Name),
 		Ferrule: clean(ferrule.Part), FerruleIs: clean(ferrule.Description), Verdict: fit.Verdict.String(),
 		BaseOD: first(u.Show(ferrule.Ferrule.BaseOD.Middle())), BaseODMM: ferrule.Ferrule.BaseOD.Middle().Millimetres(),
-		Prepare: []string{}, Remarks: []string{},
+		Prepare: []string{}, Remarks: []string{}, Measured: []string{},
+	}
+	for _, f := range tell.MeasuredFields(r, matrix.Pair{Head: int32(line.Head), Ferrule: int32(line.Ferrule), Tip: int32(line.Tip)}) {
+		j.Measured = append(j.Measured, f.Code())
+	}
+	if j.hosel = flush.HoselOD.Origin() == measure.Measured; j.hosel {
+		l.measured++
 	}
 	for because := range fit.Reasons() {
 		switch {
@@ -291,6 +303,23 @@ func (l *List) turn(j *Joint, r *matrix.Result, line Line, fit *fitcalc.Fit) {
 	if turning, err := fitcalc.TurningOf(*head, r.Tips[line.Tip].Tip, *ferrule, r.Shop); err == nil {
 		j.Over, j.OverMM = first(u.ShowLength(turning.Height)), turning.Height.Millimetres()
 	} // without a length nothing is known of how far up it goes; the joint is made all the same
+}
+
+// Base says what the base is as supplied, and that it was measured.
+func (j Joint) Base() string {
+	text := "base as supplied " + j.BaseOD
+	if slices.Contains(j.Measured, fitcalc.FieldBaseOD.Code()) {
+		text += ", measured"
+	}
+	return text
+}
+
+// Hosel says that the hosel, or the adapter's sleeve, was measured; nothing where it was not.
+func (j Joint) Hosel() string {
+	if j.hosel {
+		return "hosel was measured"
+	}
+	return ""
 }
 
 // inward rounds a range inward to what calipers show: 0.01 mm or .0005 in, or finer where nothing would be left.
@@ -366,8 +395,16 @@ func (l *List) Summary() string {
 
 // Rule says how the finished diameter is meant.
 func (l *List) Rule() string {
-	return "Measure the hosel in hand at its very top and turn to that, or a little over, never under. The step passes within " + l.step +
-		" of the hosel either way; the range given is that for the nominal hosel. What comes off is nominal, then least to most, limit against limit."
+	first, hosel := "Measure the hosel in hand at its very top and turn to that, or a little over, never under.", "nominal hosel"
+	switch {
+	case l.measured == 0:
+	case l.measured == len(l.Joints):
+		first, hosel = "Turn to the hosel at its very top, or a little over, never under; hosels of these heads were measured.", "hosel as measured"
+	default:
+		first = "Measure the hosel in hand at its very top, but where it says that it was measured, and turn to that, or a little over, never under."
+	}
+	return first + " The step passes within " + l.step + " of the hosel either way; the range given is that for the " + hosel +
+		". What comes off is nominal, then least to most, limit against limit."
 }
 
 func counted(n int, noun string) string {

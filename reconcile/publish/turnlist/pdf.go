@@ -410,10 +410,11 @@ func (p *paper) jointCells(j Joint) []cell {
 	add(1, plain, j.Note)
 	add(2, strong, j.Ferrule)
 	add(2, faint, j.FerruleIs)
-	add(2, faint, "base as supplied "+j.BaseOD)
+	add(2, faint, j.Base())
 	add(3, big, j.Finished[0])
 	add(3, faint, j.FinishedRange[0])
 	add(3, faint, j.FinishedRange[1])
+	add(3, faint, j.Hosel())
 	if j.Turned {
 		add(4, big, j.Off[0]+" = "+j.Off[1])
 		add(4, strong, "per side "+j.PerSide[0]+" = "+j.PerSide[1])

@@ -57,6 +57,39 @@ func TestGolden(t *testing.T) {
 	}
 }
 
+// Where a hosel was measured, its line says so and the list does not ask for it again.
+func TestMeasured(t *testing.T) {
+	r := telltest.Measured(t)
+	at := func(head string) int {
+		return slices.IndexFunc(r.Catalogue.Heads, func(h catalog.Head) bool { return h.Part == head })
+	}
+	measured, other := BestFor(r, at("TF-610")), BestFor(r, at("TF-900"))
+	const again, once = "Measure the hosel in hand at its very top", "hosel was measured"
+	for name, tt := range map[string]struct {
+		lines []Line
+		rule  string
+		times int
+	}{
+		"none": {[]Line{other}, again + " and turn to that", 0},
+		"some": {[]Line{other, measured}, again + ", but where it says that it was measured, and turn to that", 1},
+		"all":  {[]Line{measured}, "Turn to the hosel at its very top, or a little over, never under; hosels of these heads were measured.", 1},
+	} {
+		l := New(r, tt.lines, Options{})
+		text := string(asHTML(t, l))
+		if !strings.Contains(l.Rule(), tt.rule) || strings.Count(text, once) != tt.times || len(l.Joints) != len(tt.lines) {
+			t.Errorf("%s: %q; said %d times that a hosel was measured, want %d", name, l.Rule(), strings.Count(text, once), tt.times)
+		}
+	}
+	l := New(r, []Line{measured}, Options{})
+	if !slices.Contains(l.Joints[0].Measured, "hosel_od") {
+		t.Errorf("JSON says %v", l.Joints[0].Measured)
+	}
+	l = New(r, []Line{{Head: at("TF-900"), Ferrule: slices.IndexFunc(r.Catalogue.Ferrules, func(f catalog.Ferrule) bool { return f.Part == "HM-20" }), Tip: other.Tip}}, Options{})
+	if len(l.Joints) != 1 || !strings.HasSuffix(l.Joints[0].Base(), ", measured") || l.Joints[0].Hosel() != "" {
+		t.Errorf("%+v", l.Joints)
+	}
+}
+
 // TestNumbersAreTheLibrarys evaluates every joint again.
 func TestNumbersAreTheLibrarys(t *testing.T) {
 	near := func(a float64, l measure.Length) bool { return math.Abs(a-l.Millimetres()) < 1e-12 }

@@ -20,8 +20,12 @@ func (b *book) fitsTable() table {
 		{"Interference at the tightest" + unit, 13, numbers}, {"Why", 47, sentences},
 		{"Also", 60, texts}, {"Grip length" + unit, 9, numbers}, {"Stands off" + unit, 9, numbers}, {"Bore clearance" + unit, 11, numbers},
 		{"Hosel OD" + unit, 9, numbers}, {"Base OD" + unit, 9, numbers}, {"Head is", 28, texts}, {"Ferrule is", 28, texts},
-		{"Assumed", 46, texts}, {"Head from", 34, texts}, {"Ferrule from", 34, texts},
+		{"Assumed", 46, texts},
 	}
+	if b.result.Catalogue.Measurements.Any() {
+		columns = append(columns, column{"Measured", 24, texts})
+	}
+	columns = append(columns, column{"Head from", 34, texts}, column{"Ferrule from", 34, texts})
 	t := table{
 		name:  sheetFits,
 		title: "Every listed pair", all: "fits.csv", forLookup: true,
@@ -82,7 +86,7 @@ func (p *page) fitRow(class int, pair matrix.Pair) {
 	if fit.Verdict.Fits() {
 		turn = strong
 	}
-	p.put(
+	cells := []any{
 		p.as(p.headNames(class), strong), p.as(p.ferruleNames(form), strong), p.as(r.Tips[pair.Tip].Name, plain), p.verdict(fit.Verdict),
 		p.minutes(&fit),
 		p.length(flush.Known, flush.TurnDown.Nominal, turn), p.length(flush.Known, flush.TurnDown.Least, plain),
@@ -95,8 +99,11 @@ func (p *page) fitRow(class int, pair matrix.Pair) {
 		p.size(head.Head.JointOD(), plain), p.size(ferrule.Ferrule.BaseOD, plain),
 		p.as(p.headsAre(class), plain), p.as(p.ferrulesAre(form), plain),
 		p.as(assumed(r, pair, &fit), plain),
-		p.source(headFrom), p.source(ferruleFrom),
-	)
+	}
+	if r.Catalogue.Measurements.Any() {
+		cells = append(cells, p.as(measured(r, pair), plain))
+	}
+	p.put(append(cells, p.source(headFrom), p.source(ferruleFrom))...)
 	columns := len(p.table.columns)
 	p.leadTo(columns-1, headFrom)
 	p.leadTo(columns, ferruleFrom)
@@ -130,6 +137,15 @@ func assumed(r *matrix.Result, pair matrix.Pair, fit *fitcalc.Fit) string {
 	var all []string
 	for _, a := range tell.Assumptions(r, pair, fit) {
 		all = append(all, a.String())
+	}
+	return strings.Join(all, "; ")
+}
+
+// measured names the sizes of a pair that come from readings.
+func measured(r *matrix.Result, pair matrix.Pair) string {
+	var all []string
+	for _, field := range tell.MeasuredFields(r, pair) {
+		all = append(all, field.String())
 	}
 	return strings.Join(all, "; ")
 }

@@ -25,6 +25,7 @@ func (b *book) readFirst(g grid) {
 	p.whatCameOut()
 	p.whichSheet(g)
 	p.cautions()
+	p.measured()
 	p.assumptions()
 	p.settings()
 	p.done()
@@ -172,6 +173,19 @@ func (p *page) cautions() {
 	p.section("Cautions")
 	for _, c := range tell.Cautions() {
 		p.wide(c.Title, look{bold: true}, c.Text)
+	}
+}
+
+// measured says what readings contributed; nothing where there are none.
+func (p *page) measured() {
+	m := &p.result.Catalogue.Measurements
+	if !m.Any() {
+		return
+	}
+	p.section("What was measured")
+	p.wide("Readings", look{bold: true}, tell.Measured(m)+". They stand in the place of what the sheets state; the column “Measured” of “"+sheetFits+"” says in which pairs.")
+	for i := range m.Learned {
+		p.wide("Learned", look{bold: true}, tell.Learned(&m.Learned[i], p.opts.Units)+".")
 	}
 }
 

@@ -159,6 +159,45 @@ func TestGolden(t *testing.T) {
 	}
 }
 
+// Where readings were given, the first sheet says what they are and what was learned, and each pair which of its sizes they gave.
+func TestMeasured(t *testing.T) {
+	r := telltest.Measured(t)
+	f := written(t, r, Options{Units: fitcalc.Metric})
+	said := map[string]string{}
+	for _, row := range rows(t, f, sheetReadFirst) {
+		if len(row) > 1 {
+			said[row[0]] = row[1]
+		}
+	}
+	if !strings.Contains(said["Readings"], "6 sizes of 6 parts by 18 readings") || !strings.Contains(said["Learned"], "base OD of Hollin Mouldings") {
+		t.Errorf("readings %q, learned %q", said["Readings"], said["Learned"])
+	}
+	pairs := below(t, f, sheetFits, "Head")
+	headings, err := f.GetRows(sheetFits)
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := slices.Index(headings[3], "Measured")
+	if at < 0 {
+		t.Fatalf("no column says what is measured: %q", headings[3])
+	}
+	want := map[string]string{"TF-610 HM-20": "hosel OD; base OD", "TF-900 HM-20": "base OD", "TF-900 VB-09": ""}
+	for _, row := range pairs {
+		if expected, asked := want[row[0]+" "+row[1]]; asked {
+			delete(want, row[0]+" "+row[1])
+			if row[at] != expected {
+				t.Errorf("%s %s: %q, want %q", row[0], row[1], row[at], expected)
+			}
+		}
+	}
+	if len(want) > 0 {
+		t.Errorf("not listed: %v", want)
+	}
+	if rows, err := written(t, telltest.Small(t), Options{}).GetRows(sheetFits); err != nil || slices.Contains(rows[3], "Measured") {
+		t.Errorf("nothing was measured: %q (%v)", rows[3], err)
+	}
+}
+
 func TestSettings(t *testing.T) {
 	r := telltest.Small(t)
 	f := written(t, r, Options{Units: fitcalc.Imperial})

@@ -282,11 +282,19 @@
       if (supplier) fact(word("column.supplier"), supplier);
       fact(word("column.category"), categoryName(h.category[q.head]));
     }
-    if (q.od !== undefined) fact(word("column.od"), size(q.od), q.measured ? " " + word("answer.measured") : "");
+    if (q.measured) fact(word("column.od"), size(q.od), " " + word("answer.measured"));
+    else if (q.od !== undefined) fact(word("column.od"), sizeOf(data.heads.od[q.head]));
     const assumed = q.head !== undefined && data.heads.assumed[q.head] && q.tips.some((t) => data.tips[t].at[0]) ? " (" + word("answer.tip_assumed") + ")" : "";
     fact(word("column.tip"), q.tips.map(tipName).join(", ") + assumed);
     fact(word("column.top"), word("top." + tops[q.hosel.top]));
     return list;
+  }
+
+  // sizeOf shows a dimension of a part, and says where readings gave it.
+  const measuredDims = new Set(data.dimsMeasured);
+  function sizeOf(dim) {
+    if (!data.dims[dim]) return "";
+    return make("span", {}, size(data.dims[dim][0]), measuredDims.has(dim) ? " " + word("answer.measured") : "");
   }
 
   // breakable lets a long name that has no spaces go on in the next line where its words part.
@@ -300,7 +308,7 @@
   const extra = {
     supplier: (l) => breakable(data.suppliers[data.ferrules.supplier[l.ferrule]]),
     length: (l) => data.forms[l.form].length ? sizeLength(data.forms[l.form].length) : "",
-    base: (l) => data.dims[data.forms[l.form].base] ? size(data.dims[data.forms[l.form].base][0]) : "",
+    base: (l) => sizeOf(data.forms[l.form].base),
     bore: (l) => boreText(data.forms[l.form]),
     colour: (l) => data.ferrules.colour[l.ferrule],
     minutes: (l) => l.minutes ? word("column.min", {n: Math.round(l.minutes)}) : "",
@@ -405,7 +413,7 @@
         fact(word(name), off(line, share), ...(line.off.nominal > 0 ? [" · " + word("column.most") + " ", size(share(line.off.most))] : []));
       }
     }
-    if (base) fact(word("column.base"), size(base[0]));
+    if (base) fact(word("column.base"), sizeOf(data.forms[line.form].base));
     const form = data.forms[line.form];
     if (form.bore) fact(word("column.bore"), boreText(form));
     if (form.length) fact(word("column.length"), sizeLength(form.length));
@@ -427,12 +435,12 @@
 
   // ferruleAnswer is what a ferrule fits: heads, and the hosel ODs it serves.
   function ferruleAnswer(q) {
-    const f = data.ferrules, form = data.forms[f.form[q.ferrule]], base = data.dims[form.base];
+    const f = data.ferrules, form = data.forms[f.form[q.ferrule]];
     const list = make("dl", {class: "facts"});
     const fact = (name, value) => { if (value) list.append(make("div", {}, make("dt", {}, name), make("dd", {}, value))); };
     fact(word("column.ferrule"), f.description[q.ferrule]);
     fact(word("column.supplier"), data.suppliers[f.supplier[q.ferrule]]);
-    fact(word("column.base"), base && size(base[0]));
+    fact(word("column.base"), sizeOf(form.base));
     fact(word("column.bore"), boreText(form));
     fact(word("column.length"), form.length && sizeLength(form.length));
     const parts = [list], spans = answers.windows(q.ferrule), verdicts = data.verdicts.filter(answers.fits);
@@ -444,7 +452,7 @@
     parts.push(table(word("answer.caption_heads"), headings, lines.map((l) => make("tr", {},
       make("th", {scope: "row"}, make("button", {type: "button", class: "pick", onclick: () => toHead(l.head)}, data.heads.part[l.head]), make("small", {}, data.heads.description[l.head])),
       cell(headings[1], verdict(l.verdict)), cell(headings[2], off(l, whole)), cell(headings[3], off(l, lengths.half)),
-      cell(headings[4], data.dims[data.heads.od[l.head]] ? size(data.dims[data.heads.od[l.head]][0]) : ""), cell(headings[5], breakable(data.suppliers[data.heads.supplier[l.head]]))))));
+      cell(headings[4], sizeOf(data.heads.od[l.head])), cell(headings[5], breakable(data.suppliers[data.heads.supplier[l.head]]))))));
     if (lines.length < q.lines.length) parts.push(make("button", {type: "button", class: "more", onclick: () => { state.all = true; answer(); focusPick(lines.length); }}, word("answer.show_more", {n: q.lines.length - lines.length})));
     return parts;
   }

@@ -11,6 +11,9 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/samples"
+	"example.com/seatline/reconcile/sheet"
+	"example.com/seatline/reconcile/sheet/sheettest"
 )
 
 // Hostile are texts that a sheet may hold and that must come out as text: formulas, characters that are none, and one that is too
@@ -52,6 +55,17 @@ func smallShop(t testing.TB) fitcalc.Shop {
 		t.Fatal(err)
 	}
 	return shop
+}
+
+// Measured is the small result after readings: of a hosel, of five ferrules' bases, from which the spread of the others is learned, and
+// of a part that no sheet lists.
+func Measured(t testing.TB) *matrix.Result {
+	t.Helper()
+	book := sheettest.Book("readings.csv", "", "Part | Reading 1 (in) | Reading 2 (in) | Reading 3 (in)",
+		"TF-610 | .499 | .4995 | .500", "HM-20 | .505 | .5055 | .506", "HM-21 | .515 | .5155 | .516", "HM-22 | .520 | .5205 | .521",
+		"HM-C5 | .5115 | .512 | .5125", "HM-S1 | .510 | .5105 | .511", "HM-99 | .510 | .510 | .510")
+	c := samples.Apply(small(t), []*sheet.Book{book}, samples.Options{Shop: fitcalc.DefaultShop()})
+	return matrix.Decide(c, fitcalc.DefaultShop())
 }
 
 func small(t testing.TB) *catalog.Catalogue {
