@@ -347,14 +347,6 @@ func absolute(column, row int) string { return "$" + columnName(column) + "$" + 
 
 func pointer[T any](v T) *T { return &v }
 
-// numbered is the name of the n-th sheet of a kind, counted from 0.
-func numbered(name string, n int) string {
-	if n == 0 {
-		return name
-	}
-	return name + " " + strconv.Itoa(n+1)
-}
-
 // lettersPerWidth is how many letters of the usual size a unit of width holds in sentences: the unit is a digit of the default
 // font, which is larger. Seen in rendered pages.
 const lettersPerWidth = 1.45
