@@ -18,8 +18,8 @@ type Change struct {
 }
 
 // Sensitivity returns how near a verdict is to another: for each given dimension and each direction the smallest shift that
-// changes it, the smallest first. Diameters are moved by up to 2.5 mm and lengths by up to 12.5 mm either way; a
-// dimension that changes nothing within that has no entry.
+// changes it, the smallest first. Diameters are moved by up to 2.5 mm and lengths by up to 12.5 mm either way, as far as there are
+// parts of such sizes; a dimension that changes nothing within that has no entry.
 //
 // The search goes outward in steps of 1/500 of the range before it bisects, so a verdict that holds over less than a step
 // (5 µm on a diameter) may be passed over. The error is an [*InputError] or a [*SettingError].
@@ -80,7 +80,8 @@ var knobs = []knob{
 	{FieldRingDepth, reachOfDiameters, func(p *probe) *measure.Dim { return &p.ferrule.RingDepth }},
 }
 
-// turn moves the dimension one way until the verdict is another, then closes in on where.
+// turn moves the dimension one way until the verdict is another, then closes in on where. It goes no further than there are parts
+// of such sizes.
 func (k knob) turn(p probe, direction int64, now Verdict) (Change, bool) {
 	dim := k.dim(&p)
 	if !dim.Given() {
@@ -89,11 +90,19 @@ func (k knob) turn(p probe, direction int64, now Verdict) (Change, bool) {
 	given := *dim
 	other := func(shift measure.Length) bool {
 		*dim = given.Shift(shift.MulInt(direction))
-		return dim.Lower().Sign() > 0 && p.evaluate().Verdict != now
+		return p.evaluate().Verdict != now
+	}
+	reach := k.reach
+	if impossible, found := threshold(measure.Length{}, reach, func(shift measure.Length) bool {
+		*dim = given.Shift(shift.MulInt(direction))
+		return valid(&p.head, &p.tip, &p.ferrule) != nil
+	}); found {
+		reach = impossible.Sub(measure.Picometres(1))
 	}
 	const steps = 500
-	for i := range int64(steps) {
-		from, to := k.reach.MulRatio(i, steps), k.reach.MulRatio(i+1, steps)
+	step := k.reach.DivRound(steps)
+	for from := (measure.Length{}); from.Less(reach); from = from.Add(step) {
+		to := measure.Min(from.Add(step), reach)
 		if !other(to) {
 			continue
 		}
