@@ -62,11 +62,11 @@ func BondOf(head Head, tip Tip, shop Shop) (Bond, error) {
 // bondOver adds up the bond section by section; within a section tip and bore are cones.
 func bondOver(j *joint, length measure.Length) (Bond, error) {
 	b := Bond{Length: length}
-	from := measure.Length{}
+	like, from := j.tipOfBore(), measure.Length{}
 	for from.Less(length) {
-		to := j.nextCorner(from, length)
+		to := j.nextBend(&like, from, length)
 		low, high := j.tip.usualAt(from), j.tip.usualAt(to)
-		boreLow, boreHigh := j.boreAt(from), j.boreAt(to)
+		boreLow, boreHigh := j.boreAt(&like, from), j.boreAt(&like, to)
 		if boreLow.Less(low) || boreHigh.Less(high) {
 			return Bond{}, &InputError{Field: FieldHeadBore, Size: boreHigh, Reason: "is smaller than the tip; the tip does not go in"}
 		}
@@ -78,19 +78,4 @@ func bondOver(j *joint, length measure.Length) (Bond, error) {
 	}
 	b.Line = fromMM(b.GapMM3 / b.AreaMM2)
 	return b, nil
-}
-
-// nextCorner returns the next station of the tip above a position, or the end.
-func (j *joint) nextCorner(from, end measure.Length) measure.Length {
-	for _, s := range j.tip.stations {
-		if at := s.At.Sub(j.tip.trimmed); from.Less(at) && at.Less(end) {
-			return at
-		}
-	}
-	return end
-}
-
-// boreAt returns the bore's usual diameter at a position above its bottom.
-func (j *joint) boreAt(position measure.Length) measure.Length {
-	return j.headBore.Nominal().Add(j.boreTaper().Growth(position))
 }

@@ -41,7 +41,11 @@ func (j *joint) bore() {
 // quoted reports whether a bore that tapers as its tip does is quoted like that tip, and so made to take it. One that was measured is
 // the hole itself.
 func (j *joint) quoted() bool {
-	return j.tip.form == TipTapered && j.head.BoreForm != BoreParallel && j.boreTaper() == j.tip.taper && j.headBore.Origin() != measure.Measured &&
+	if j.tip.form != TipTapered || j.head.BoreForm == BoreParallel {
+		return false
+	}
+	like := j.tipOfBore()
+	return like.cone.rate == j.tip.cone.rate && j.headBore.Origin() != measure.Measured &&
 		quotedLike(j.headBore.Nominal().Sub(j.tip.usualAt(measure.Length{})), j.shop)
 }
 
@@ -54,55 +58,72 @@ func quotedLike(clearance measure.Length, shop *Shop) bool {
 // clearances returns bore − tip diameter at the tightest place in the bore, and the nominal clearance at the widest. formed
 // reports that bore and tip are of different form, so that the two differ.
 //
-// A bore of taper r has the diameter bore + r z at the height z above its bottom. Bore and tip change evenly between the tip
-// end, the stations of the tip and the top, so that the extremes are at these.
+// Bore and tip change evenly between the tip end, the bends of the tip and of the bore, and the top, so that the extremes are at
+// these.
 func (j *joint) clearances() (tight Amount, wide measure.Length, formed bool) {
-	rate := j.boreTaper()
-	at := func(z measure.Length) measure.Length {
-		return j.headBore.Nominal().Add(rate.Growth(z)).Sub(j.tip.usualAt(z))
-	}
-	least := at(measure.Length{})
-	most := least
-	if rate != j.tip.taper || j.tip.form == TipProfiled {
-		least, most = j.extremes(at)
-	}
 	tight = difference(&j.headBore, &j.tipEnd)
+	if j.tip.form == TipParallel && j.head.BoreForm != BoreTapered {
+		return tight, tight.Nominal, false
+	}
+	like := j.tipOfBore()
+	at := func(z measure.Length) measure.Length { return j.boreAt(&like, z).Sub(j.tip.usualAt(z)) }
+	bottom := measure.Length{}
+	least := at(bottom)
+	most := least
+	for z := bottom; z.Less(j.insertion); {
+		z = j.nextBend(&like, z, j.insertion)
+		c := at(z)
+		least, most = measure.Min(least, c), measure.Max(most, c)
+	}
 	move := least.Sub(tight.Nominal)
 	return Amount{least, tight.Least.Add(move), tight.Most.Add(move)}, most, most != least
 }
 
-func (j *joint) extremes(at func(measure.Length) measure.Length) (least, most measure.Length) {
-	least, most = at(measure.Length{}), at(measure.Length{})
-	take := func(z measure.Length) {
-		c := at(z)
-		least, most = measure.Min(least, c), measure.Max(most, c)
+// TipOfBore returns the tip that the bore of a head is made like: the bore is as much wider at a height above its bottom as that tip is
+// above its end. It is parallel for a parallel bore, and where the bore's form is not known like the tip that goes in. It is never
+// trimmed, since bores are not made for one that is; a bore that is said to taper does so at the shop's rate.
+func (h *Head) TipOfBore(tip *Tip, shop *Shop) Tip {
+	like := tip.ByShop(shop)
+	like.trimmed = measure.Length{}
+	switch {
+	case h.BoreForm == BoreTapered && like.form != TipTapered:
+		return TaperTip(tip.end, shop.TipTaper).UpTo(mostLength) // as far as the bore goes
+	case h.BoreForm == BoreTapered:
+		like.cone.rate = shop.TipTaper
+	case h.BoreForm != BoreUnknown || like.form != TipTapered:
+		return ParallelTip(tip.end)
 	}
-	take(j.insertion)
-	for _, s := range j.tip.stations {
-		if z := s.At.Sub(j.tip.trimmed); z.Sign() > 0 && z.Less(j.insertion) {
-			take(z)
-		}
-	}
-	return least, most
+	return like
 }
 
-// boreTaper is nothing for a parallel bore. One of unknown form suits the tip.
-func (j *joint) boreTaper() measure.Taper {
-	tapered := j.tip.form == TipTapered
+func (j *joint) tipOfBore() Tip {
+	like := j.head.TipOfBore(&j.tip, j.shop)
 	switch {
-	case j.head.BoreForm == BoreTapered:
-		if !tapered || j.tip.taper != j.shop.TipTaper {
-			j.assume(AssumedBoreTaper)
-			if !j.boreDepth.Given() {
-				j.assume(AssumedInsertion)
-			}
+	case j.head.BoreForm == BoreTapered && like.cone.rate != j.tip.cone.rate:
+		j.assume(AssumedBoreTaper)
+		if !j.boreDepth.Given() {
+			j.assume(AssumedInsertion)
 		}
-		return j.shop.TipTaper
-	case j.head.BoreForm == BoreUnknown && tapered:
+	case j.head.BoreForm == BoreUnknown && like.form == TipTapered:
 		j.assume(AssumedBoreForm)
-		return j.tip.taper
 	}
-	return measure.Taper{}
+	return like
+}
+
+// boreAt returns the bore's nominal diameter at a height above its bottom.
+func (j *joint) boreAt(like *Tip, height measure.Length) measure.Length {
+	return j.headBore.Nominal().Add(like.usualAt(height)).Sub(like.end.Middle())
+}
+
+// nextBend returns the lowest height above one at which tip or bore stops changing evenly, or the end.
+func (j *joint) nextBend(like *Tip, from, end measure.Length) measure.Length {
+	next := end
+	for _, tip := range [...]*Tip{like, &j.tip} {
+		if at, bends := tip.bend(from, next); bends {
+			next = at
+		}
+	}
+	return next
 }
 
 // difference returns a − b.

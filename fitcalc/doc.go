@@ -30,20 +30,22 @@
 // in closed form. The base is undersize with the probability P(S < 0), visibly with P(S < −step), and has to be turned in
 // P(S > step) of joints. The turn-down is S where that is more than nothing.
 //
-// Grip: the shaft's diameter at position x is d for a parallel tip, d + T x for a tapered one of T on the diameter per length,
-// and goes evenly from station to station on a profile; trimming shifts x. The ferrule's base sits where the bore ends, at the
-// insertion depth, and its top one length further up. Interference = shaft diameter − ferrule bore at the tightest place
-// between. It slips with P(interference ≤ 0). The strain of its bore is interference / bore, and it splits where that is beyond
-// the limit e: where shaft diameter > (1 + e) bore. A ferrule of which only the tip is known that it is for ([TipSize]) has the bore
-// of one made for that tip: smaller by the shop's usual interference than that tip where it is widest under the ferrule.
+// Grip: the shaft's diameter at position x is d for a parallel tip, d + T x for a tapered one of T on the diameter per length up to
+// the diameter where its cone ends, and goes evenly from station to station on a profile; trimming shifts x. The ferrule's base
+// sits where the bore ends, at the insertion depth, and its top one length further up. Interference = shaft diameter − ferrule bore
+// at the tightest place between. It slips with P(interference ≤ 0). The strain of its bore is interference / bore, and it splits
+// where that is beyond the limit e: where shaft diameter > (1 + e) bore. A ferrule of which only the tip is known that it is for
+// ([TipSize]) has the bore of one made for that tip: smaller by the shop's usual interference than that tip where it is widest
+// under the ferrule.
 //
 // Seat: a countersink of mouth M and included angle A has the diameter M − 2 z tan(A/2) at depth z, so that a collar of diameter
 // c goes in by (M − c) / (2 tan(A/2)), or as far as the cone or a counterbore is deep. A step has to be narrower than the
 // counterbore and no longer than it is deep. What is left of a counterbore under the ferrule does not support the shaft.
 //
 // Bore: clearance = bore − tip diameter at its tightest, nominal, least and most. A tapered bore is quoted at its bottom, like the
-// tip it takes, and grows at the tip's rate, or at the shop's where it is said to be tapered; one of the tip's own size clears it. The length of tip that is bonded is
-// the bore's depth less the recess in its mouth.
+// tip it takes, and grows as that does, or at the shop's rate where it is said to be tapered, as high as the cone of a tip that is
+// not trimmed; one of the tip's own size clears it. The length of tip that is bonded is the bore's depth less the recess in its
+// mouth.
 //
 // Work: the wall left beside the shaft at its thinnest, per side; whether turning reaches a decorative ring, the outside being a
 // straight cone; and minutes by the shop's rates, with the volume turned off as the difference of a cone cut off,

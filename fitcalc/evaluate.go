@@ -79,7 +79,7 @@ func evaluate(fit *Fit, head *Head, tip *Tip, ferrule *Ferrule, shop *Shop, whol
 type joint struct {
 	fit     *Fit
 	head    *Head
-	tip     *Tip
+	tip     Tip // as the shop takes it
 	ferrule *Ferrule
 	shop    *Shop
 
@@ -103,7 +103,8 @@ type joint struct {
 
 // newJoint brings the parts together.
 func newJoint(fit *Fit, head *Head, tip *Tip, ferrule *Ferrule, shop *Shop) joint {
-	j := joint{fit: fit, head: head, tip: tip, ferrule: ferrule, shop: shop}
+	j := joint{fit: fit, head: head, tip: *tip, ferrule: ferrule, shop: shop}
+	j.tip.complete(shop)
 	j.bringHead()
 	j.bringFerrule()
 	j.bringTip()

@@ -33,6 +33,9 @@ func TestEvaluateAgreesWithTheFormulaSheet(t *testing.T) {
 			}
 			value = strconv.FormatFloat(x, 'f', -1, 64) + " in"
 		}
+		if key == "tip_taper" {
+			value += "/in"
+		}
 		if err := shop.Set(key, value); err != nil {
 			t.Fatal(err)
 		}

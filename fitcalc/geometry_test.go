@@ -107,7 +107,7 @@ func TestMorseTapersAsTips(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		tip := TaperTip(dim(t, test.small), taper)
+		tip := TaperTip(dim(t, test.small), taper).UpTo(long(t, test.large))
 		got := tip.Diameter(long(t, test.depth)).Nominal()
 		near(t, "large end of "+test.name, got.Inches(), long(t, test.large).Inches(), .00005)
 		if test.halfAngle > 0 {
@@ -230,6 +230,18 @@ func TestBoreGeometry(t *testing.T) {
 		}, want{2.025, .525, 3.525, "bore.form"}},
 		// the bore is .374 in at its bottom and wider above
 		{"parallel in taper", func(p *parts) { p.head.BoreForm = BoreTapered }, want{4, 2.5, 5.5, "bore.form"}},
+		// tip and bore are parallel from 2 in on
+		{"taper in taper, beyond the cone", func(p *parts) { p.taper(); p.head.BoreDepth = p.dim("3 in") }, want{3, 1.5, 4.5, ""}},
+		// the bore goes on to 2 in, though the cone of the tip ends at 1 in: there and below, 4.5 too little, and 3 above
+		{"trimmed taper in taper, beyond the cone", func(p *parts) {
+			p.taper()
+			p.head.BoreDepth, p.tip = p.dim("3 in"), p.tip.Trim(measure.Inches(1))
+		}, want{-4.5, -6, -3, "bore.tight"}},
+		// .370 in is as large as it gets
+		{"taper in parallel, beyond the cone", func(p *parts) {
+			p.taper()
+			p.head.Bore, p.head.BoreForm, p.head.BoreDepth = p.dim(".372 ±.001 in"), BoreParallel, p.dim("3 in")
+		}, want{2, .5, 3.5, "bore.form"}},
 		// a tip that grows by .010 in per inch gains .003125 in on the bore over 1.25 in
 		{"steeper taper in taper", func(p *parts) {
 			p.taper()

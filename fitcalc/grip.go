@@ -78,9 +78,11 @@ func (j *joint) fillGrip(g *GripFit) {
 	shaft, bore := j.shaft(widest), &j.ferruleBore
 	g.Known, g.Insertion, g.Interference = true, j.insertion, difference(&shaft, bore)
 	depth, length := j.playOfDepth(widest), j.playOfLength(widest)
-	if depth == noPlay && length == noPlay {
+	switch {
+	case j.gripAtTheBend(g, &shaft, bore):
+	case depth == noPlay && length == noPlay:
 		g.gripOdds(&shaft, bore, j.shop.StrainLimit)
-	} else {
+	default:
 		i := &g.Interference
 		i.Least = i.Least.Add(depth.Lower()).Add(length.Lower())
 		i.Most = i.Most.Add(depth.Upper()).Add(length.Upper())
@@ -93,6 +95,59 @@ func (j *joint) fillGrip(g *GripFit) {
 }
 
 var noPlay = measure.Exactly(measure.Length{})
+
+// gripAtTheBend is what fillGrip does where the ferrule's top is above the end of a tip's cone with some pieces and not with others: how
+// deep the bore and how long the ferrule is do not add up there. For each height of the top the grip is that of a shaft as wide as it
+// is there; the heights are spread as depth or length is, and where both have limits as a normal of their mean and deviation.
+// It reports false for other joints.
+func (j *joint) gripAtTheBend(g *GripFit, shaft, bore *measure.Dim) bool {
+	depth, length := j.boreDepth, j.ferrule.Length
+	if j.tip.form != TipTapered || depth.Width().IsZero() && length.Width().IsZero() {
+		return false
+	}
+	if !depth.Given() {
+		depth = measure.Exactly(j.insertion)
+	}
+	sum := stack.Of(depth).Plus(length)
+	end, bends := j.tip.bend(sum.Least(), sum.Most())
+	if !bends {
+		return false
+	}
+	widest := shaft.Middle()
+	g.Interference.Least = g.Interference.Least.Add(j.tip.usualAt(sum.Least()).Sub(widest))
+	g.Interference.Most = g.Interference.Most.Add(j.tip.usualAt(sum.Most()).Sub(widest))
+	var here GripFit
+	at := func(top measure.Length) *GripFit {
+		there := shaft.Shift(j.tip.usualAt(top).Sub(widest))
+		here.gripOdds(&there, bore, j.shop.StrainLimit)
+		return &here
+	}
+	top, bend := heights(sum, depth, length), stack.Of(measure.Exactly(end))
+	stretched := scaled(*bore, 1+j.shop.StrainLimit)
+	g.Slip = stack.Average(top, func(l measure.Length) float64 { return at(l).Slip }, bend, j.heightOf(shaft, bore))
+	g.Split = stack.Average(top, func(l measure.Length) float64 { return at(l).Split }, bend, j.heightOf(shaft, &stretched))
+	return true
+}
+
+// heightOf is where on the cone a shaft is as wide as something, for all pieces of both.
+func (j *joint) heightOf(shaft, wide *measure.Dim) stack.Sum {
+	ppb := j.tip.cone.rate.PPB()
+	middle := wide.Middle().Sub(j.tip.end.Middle()).MulRatio(billion, ppb).Sub(j.tip.trimmed)
+	return stack.Of(measure.Exactly(middle)).
+		PlusRatio(wide.Shift(wide.Middle().Neg()), billion, ppb).PlusRatio(shaft.Shift(shaft.Middle().Neg()), billion, ppb)
+}
+
+// heights is the sum of two dimensions as one.
+func heights(sum stack.Sum, depth, length measure.Dim) measure.Dim {
+	switch {
+	case length.Width().IsZero():
+		return depth.Shift(length.Middle())
+	case depth.Width().IsZero():
+		return length.Shift(depth.Middle())
+	}
+	middle, three := fromMM(sum.Mean()), fromMM(3*sum.Sigma())
+	return measure.PlusMinus(middle, three)
+}
 
 // playOfDepth is what the tolerance of the bore's depth means for the shaft at its widest under the ferrule: the tip
 // sits deeper or less deep, and the diameters under the ferrule are others.

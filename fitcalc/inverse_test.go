@@ -474,6 +474,15 @@ func TestBond(t *testing.T) {
 	R := 0.370 / 2 * 25.4
 	near("area of the cone", bond.AreaMM2, math.Pi*(R+r)*math.Sqrt(h*h+(R-r)*(R-r)), 1e-6)
 	near("line of a taper in a taper", bond.Line.Inches(), 0.0015, 0.0001)
+	// An inch further up both are parallel: the cylinder's π d h is added.
+	deep := head
+	deep.BoreDepth = exact("3 in")
+	longer, err := fitcalc.BondOf(deep, taper, fitcalc.DefaultShop())
+	if err != nil {
+		t.Fatal(err)
+	}
+	near("area above the cone", longer.AreaMM2-bond.AreaMM2, math.Pi*2*R*25.4, 1e-6)
+	near("line above the cone", longer.Line.Inches(), 0.0015, 0.0001)
 
 	for field, head := range map[fitcalc.Field]fitcalc.Head{
 		fitcalc.FieldHeadBore:  {Bore: exact(".350 in"), BoreDepth: exact("1 in")},

@@ -134,10 +134,8 @@ func (m *Mechanics) profiles(j *joint) (err error) {
 		return err
 	}
 	points := []press.Point{at(zero, j.tip.usualAt(zero))}
-	for _, s := range j.tip.stations {
-		if station := s.At.Sub(j.tip.trimmed); station.Sign() > 0 && station.Less(j.seated) {
-			points = append(points, at(station, j.tip.usual(s.Diameter)))
-		}
+	for bend, more := j.tip.bend(zero, j.seated); more; bend, more = j.tip.bend(bend, j.seated) {
+		points = append(points, at(bend, j.tip.usualAt(bend)))
 	}
 	m.tip, err = press.NewProfile(append(points, at(j.seated, j.tip.usualAt(j.seated)))...)
 	return err

@@ -60,7 +60,7 @@ func (s sketch) joint() drawn {
 	at := end // about the shaft's diameter under the ferrule
 	switch d.tip.form {
 	case TipTapered:
-		at += 1500 * d.tip.taper.PPB() / 1_000_000_000
+		at += 1500 * d.tip.Taper().PPB() / 1_000_000_000
 	case TipProfiled:
 		at += 5
 	}

@@ -65,6 +65,8 @@ var settings = []Setting{
 		func(s *Shop) *measure.Length { return &s.RecessTolerance }),
 	{Key: "tip_taper", Default: "0.0075 in/in", field: func(s *Shop) any { return &s.TipTaper }, check: positiveTaper,
 		Why: "growth of a taper tip per inch, on the diameter: from .355 in to .370 in over two inches", Source: commonPractice},
+	length("tip_taper_to", ".370 in", "the diameter from which on a taper tip is parallel",
+		func(s *Shop) *measure.Length { return &s.TipTaperTo }),
 	length("insertion_depth", "1.25 in", "how far a tip goes in where the sheet gives no bore depth",
 		func(s *Shop) *measure.Length { return &s.InsertionDepth }),
 	length("least_insertion", ".75 in", "the least length of tip in the bore for a sound bond",
@@ -235,7 +237,7 @@ func (s *Shop) Validate() error {
 func (s *Shop) sound() bool {
 	for _, l := range [...]measure.Length{
 		s.FlushStep, s.SameSize, s.TurnLimit, s.UsualInterference, s.LeastGrip, s.HoselODTolerance, s.FerruleODTolerance, s.FerruleBoreTolerance,
-		s.TipTolerance, s.BoreTolerance, s.LengthTolerance, s.RecessTolerance, s.InsertionDepth, s.LeastInsertion,
+		s.TipTolerance, s.BoreTolerance, s.LengthTolerance, s.RecessTolerance, s.TipTaperTo, s.InsertionDepth, s.LeastInsertion,
 		s.LeastClearance, s.MostClearance, s.ReamLimit, s.ShimLimit, s.SeatGap, s.RecessLimit, s.LeastHoselWall,
 		s.LeastWall, s.UsualLength, s.LeastLength, s.MostLength, s.NearMiss, s.NearMissOnBore,
 	} {

@@ -43,8 +43,10 @@ type Shop struct {
 	LengthTolerance      measure.Length
 	RecessTolerance      measure.Length
 
-	// TipTaper is the growth of a taper tip, on the diameter per length.
-	TipTaper measure.Taper
+	// TipTaper is the growth of a taper tip, on the diameter per length, and TipTaperTo the diameter from which on it is parallel, both
+	// where nothing says so of the tip itself.
+	TipTaper   measure.Taper
+	TipTaperTo measure.Length
 	// InsertionDepth is how far a tip goes in where no bore depth is given, and LeastInsertion the least length of it in the bore.
 	InsertionDepth measure.Length
 	LeastInsertion measure.Length

@@ -51,6 +51,7 @@ func drawSize(rng *rand.Rand, nominal, tolerance float64) size {
 type simulated struct {
 	hosel, base, tip, bore, headBore, depth, length, collarOD, collarLength, mouth size
 	rate                                                                           float64 // of the tip, mm per mm
+	to                                                                             float64 // the diameter from which on the tip is parallel, mm
 	angle                                                                          int64   // of the countersink
 }
 
@@ -68,13 +69,21 @@ func drawSimulated(rng *rand.Rand) simulated {
 	s.mouth = draw(s.collarOD.nominal+microns(rng, .3, 1), .1)
 	end := 9.4
 	if rng.IntN(2) == 0 {
-		s.rate, end = .0075, 9.0
+		s.rate, end, s.to = .0075, 9.0, microns(rng, 9.25, 9.65)
 	}
 	s.tip = draw(end, .03)
-	top := end + s.rate*(s.depth.nominal+s.length.nominal)
+	top := end + s.growth(s.depth.nominal+s.length.nominal)
 	s.bore = draw(math.Round((top-microns(rng, -.02, .25))*1000)/1000, .03)
 	s.headBore = draw(end+microns(rng, -.02, .25), .05)
 	return s
+}
+
+// growth is by how much a tip is larger at a position than at its end: the usual one up to where it is parallel.
+func (s simulated) growth(position float64) float64 {
+	if s.rate == 0 {
+		return 0
+	}
+	return math.Min(s.rate*position, s.to-(s.tip.lower+s.tip.upper)/2)
 }
 
 func (s simulated) joint(t testing.TB) (Head, Tip, Ferrule, Shop) {
@@ -89,7 +98,7 @@ func (s simulated) joint(t testing.TB) (Head, Tip, Ferrule, Shop) {
 	}
 	tip := ParallelTip(s.tip.dim(t))
 	if s.rate > 0 {
-		tip = TaperTip(s.tip.dim(t), measure.TaperPPB(int64(math.Round(s.rate*1e9))))
+		tip = TaperTip(s.tip.dim(t), measure.TaperPPB(int64(math.Round(s.rate*1e9)))).UpTo(mm(t, s.to))
 	}
 	return head, tip, ferrule, shop
 }
@@ -131,7 +140,7 @@ func (s simulated) run(rng *rand.Rand, n int, step, gap, strainLimit float64) ta
 
 		tip, bore := s.tip.piece(rng), s.bore.piece(rng)
 		top := s.depth.piece(rng) + s.length.piece(rng) // the ferrule's base sits where the bore ends
-		interference := tip + s.rate*top - bore
+		interference := tip + s.growth(top) - bore
 		sum.interference.take(interference)
 		sum.slip += one(interference <= 0)
 		sum.strain.take(math.Max(0, interference/bore))

@@ -127,7 +127,8 @@ func (p *probe) specifyBaseOD(s *Specification) {
 
 func (p *probe) specifyBore(s *Specification) {
 	insertion := p.evaluate().Grip.Insertion
-	peak := p.tip.widest(insertion, insertion.Add(s.ForLength))
+	tip := p.tip.ByShop(&p.shop)
+	peak := tip.widest(insertion, insertion.Add(s.ForLength))
 	asks := func(codes []Code) func(measure.Length) bool {
 		return func(bore measure.Length) bool {
 			p.ferrule.Bore = moved(p.ferrule.Bore, bore)

@@ -29,10 +29,10 @@ var standardTips = []StandardTip{
 // StandardTips returns the tip sizes that the trade makes, the smallest first.
 func StandardTips() []StandardTip { return slices.Clone(standardTips) }
 
-// Tip returns the tip itself, without limits, with the shop's rate where it tapers.
+// Tip returns the tip itself, without limits, with the shop's taper where it tapers.
 func (s StandardTip) Tip(shop Shop) Tip {
 	if s.Form == TipTapered {
-		return TaperTip(measure.Nominal(s.Diameter), shop.TipTaper)
+		return UsualTaperTip(measure.Nominal(s.Diameter)).ByShop(&shop)
 	}
 	return ParallelTip(measure.Nominal(s.Diameter))
 }

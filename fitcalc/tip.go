@@ -15,11 +15,22 @@ import (
 type Tip struct {
 	form TipForm
 	// end is the diameter at the untrimmed tip end, with its limits.
-	end      measure.Dim
-	taper    measure.Taper
+	end measure.Dim
+	// cone is how a tapered tip grows; nothing of other forms.
+	cone     tipCone
 	stations []Station
 	trimmed  measure.Length
 }
+
+// tipCone is the cone of a tapered tip, which grows by rate up to the diameter to. What is not stated is the shop's.
+type tipCone struct {
+	rate                 measure.Taper
+	to                   measure.Length
+	statesRate, statesTo bool
+}
+
+// usual are the settings that a tip has where there is no shop yet.
+var usual = DefaultShop()
 
 // TipForm is how a tip's diameter changes with position.
 type TipForm uint8
@@ -45,19 +56,23 @@ type tipJSON struct {
 	Form     TipForm        `json:"form"`
 	Diameter measure.Dim    `json:"diameter,omitzero"`
 	Taper    *measure.Taper `json:"taper,omitempty"`
+	To       measure.Length `json:"to,omitzero"`
 	Stations []Station      `json:"stations,omitempty"`
 	Trimmed  measure.Length `json:"trimmed,omitzero"`
 }
 
-// MarshalJSON returns {"form":"taper","diameter":…,"taper":"0.0075 in/in","trimmed":"12.7 mm"}, with the diameter at the untrimmed
-// tip end, for a profile its stations, and null for the zero Tip.
+// MarshalJSON returns {"form":"taper","diameter":…,"taper":"0.0075 in/in","to":"9.398 mm","trimmed":"12.7 mm"}, with the diameter at
+// the untrimmed tip end, for a profile its stations, and null for the zero Tip. What a tapered tip does not state is left out.
 func (t Tip) MarshalJSON() ([]byte, error) {
 	if t.form == TipUnknown {
 		return []byte("null"), nil
 	}
 	j := tipJSON{Form: t.form, Diameter: t.end, Stations: t.stations, Trimmed: t.trimmed}
-	if t.form == TipTapered {
-		j.Taper = &t.taper
+	if t.cone.statesRate {
+		j.Taper = &t.cone.rate
+	}
+	if t.cone.statesTo {
+		j.To = t.cone.to
 	}
 	return json.Marshal(j)
 }
@@ -86,12 +101,12 @@ func (j *tipJSON) tip() (Tip, error) {
 	switch {
 	case j.Form == TipUnknown:
 		return Tip{}, &InputError{Field: FieldTip, Reason: `needs a "form": parallel, taper or profile; leave the whole tip out if it is not known`}
-	case (j.Form == TipTapered) != (j.Taper != nil):
-		return Tip{}, &InputError{Field: FieldTip, Reason: `has a "taper" if it is of the form taper, and else none`}
+	case j.Form != TipTapered && (j.Taper != nil || !j.To.IsZero()):
+		return Tip{}, &InputError{Field: FieldTip, Reason: `has a "taper" and a "to" only if it is of the form taper`}
 	case (j.Form == TipProfiled) != (len(j.Stations) > 0):
 		return Tip{}, &InputError{Field: FieldTip, Reason: `has "stations" if it is of the form profile, and else none`}
 	case j.Form == TipTapered:
-		read.taper = *j.Taper
+		read = j.tapered()
 	case j.Form == TipProfiled:
 		profile, err := ProfileTip(j.Diameter.Width().Half(), j.Stations...)
 		if err != nil {
@@ -111,12 +126,60 @@ func (j *tipJSON) tip() (Tip, error) {
 	return read, nil
 }
 
+func (j *tipJSON) tapered() Tip {
+	t := UsualTaperTip(j.Diameter)
+	if j.Taper != nil {
+		t = TaperTip(j.Diameter, *j.Taper)
+	}
+	if !j.To.IsZero() {
+		t = t.UpTo(j.To)
+	}
+	return t.Trim(j.Trimmed)
+}
+
 // ParallelTip returns a tip of one diameter throughout.
 func ParallelTip(diameter measure.Dim) Tip { return Tip{form: TipParallel, end: diameter} }
 
-// TaperTip returns a tip that has the diameter end at its end and grows by rate as it leaves the hosel.
+// TaperTip returns a tip that has the diameter end at its end and grows by rate as it leaves the hosel, up to the diameter at which the
+// shop's taper tips are parallel (.370 in, unless its settings say otherwise); [Tip.UpTo] gives it another. A tip that is as large at
+// its end is parallel throughout.
 func TaperTip(end measure.Dim, rate measure.Taper) Tip {
-	return Tip{form: TipTapered, end: end, taper: rate}
+	t := UsualTaperTip(end)
+	t.cone.rate, t.cone.statesRate = rate, true
+	return t
+}
+
+// UsualTaperTip is [TaperTip] with the shop's rate: a tip that is known to taper, and nothing is known of how.
+func UsualTaperTip(end measure.Dim) Tip {
+	return Tip{form: TipTapered, end: end, cone: tipCone{rate: usual.TipTaper, to: usual.TipTaperTo}}
+}
+
+// UpTo returns a tapered tip that grows up to a diameter and is parallel above. It leaves tips of other forms as they are.
+func (t Tip) UpTo(diameter measure.Length) Tip {
+	if t.form == TipTapered {
+		t.cone.to, t.cone.statesTo = diameter, true
+	}
+	return t
+}
+
+// ByShop returns the tip as a shop takes it: where a tapered tip does not state how it grows, by the shop's settings. [Evaluate] and
+// its kin do so themselves; before it, such a tip has the settings to start from.
+func (t Tip) ByShop(shop *Shop) Tip {
+	t.complete(shop)
+	return t
+}
+
+// complete is ByShop in place.
+func (t *Tip) complete(shop *Shop) {
+	if t.form != TipTapered {
+		return
+	}
+	if !t.cone.statesRate {
+		t.cone.rate = shop.TipTaper
+	}
+	if !t.cone.statesTo {
+		t.cone.to = shop.TipTaperTo
+	}
 }
 
 // ProfileTip returns a tip by sections. The first station must be at the tip end (position zero) and each must lie above
@@ -151,7 +214,16 @@ func (t Tip) Trim(length measure.Length) Tip {
 func (t *Tip) Form() TipForm { return t.form }
 
 // Taper returns the growth of a tapered tip's diameter, nothing for other forms.
-func (t *Tip) Taper() measure.Taper { return t.taper }
+func (t *Tip) Taper() measure.Taper { return t.cone.rate }
+
+// TaperTo returns the diameter up to which a tapered tip grows, nothing for other forms.
+func (t *Tip) TaperTo() measure.Length { return t.cone.to }
+
+// StatesTaper reports whether the tip's taper was given and is not the shop's.
+func (t *Tip) StatesTaper() bool { return t.cone.statesRate }
+
+// StatesTaperTo reports whether the diameter up to which the tip grows was given and is not the shop's.
+func (t *Tip) StatesTaperTo() bool { return t.cone.statesTo }
 
 // Trimmed returns how much was cut off the tip.
 func (t *Tip) Trimmed() measure.Length { return t.trimmed }
@@ -166,7 +238,8 @@ func (t *Tip) usualAt(at measure.Length) measure.Length {
 	position := at.Add(t.trimmed)
 	switch t.form {
 	case TipTapered:
-		return t.end.Middle().Add(t.taper.Growth(position))
+		end := t.end.Middle()
+		return measure.Min(end.Add(t.cone.rate.Growth(position)), measure.Max(end, t.cone.to))
 	case TipProfiled:
 		return t.usual(t.interpolate(position))
 	}
@@ -191,21 +264,42 @@ func (t *Tip) interpolate(position measure.Length) measure.Length {
 		MulRatio(position.Sub(from.At).Picometres(), to.At.Sub(from.At).Picometres()))
 }
 
+// Bends returns the positions above the trimmed tip end, the lowest first, between which the diameter changes evenly.
+func (t *Tip) Bends() []measure.Length {
+	var bends []measure.Length
+	at, more := t.bend(measure.Length{}, mostLength)
+	for ; more; at, more = t.bend(at, mostLength) {
+		bends = append(bends, at)
+	}
+	return bends
+}
+
+// bend returns the lowest of the positions strictly between two, between which the diameter changes evenly, and false where it does
+// so all the way.
+func (t *Tip) bend(from, to measure.Length) (measure.Length, bool) {
+	within := func(position measure.Length) bool { return from.Less(position) && position.Less(to) }
+	if t.form == TipTapered && !t.cone.rate.IsZero() {
+		at := measure.Max(t.cone.to.Sub(t.end.Middle()), measure.Length{}).MulRatio(billion, t.cone.rate.PPB()).Sub(t.trimmed)
+		return at, within(at)
+	}
+	for _, s := range t.stations {
+		if at := s.At.Sub(t.trimmed); within(at) {
+			return at, true
+		}
+	}
+	return measure.Length{}, false
+}
+
 // widest returns the largest usual diameter between two positions.
 func (t *Tip) widest(from, to measure.Length) measure.Length {
-	switch t.form {
-	case TipTapered: // it never narrows upward
-		return t.usualAt(to)
-	case TipProfiled:
-		most := measure.Max(t.usualAt(from), t.usualAt(to))
-		for _, s := range t.stations {
-			if at := s.At.Sub(t.trimmed); from.Less(at) && at.Less(to) {
-				most = measure.Max(most, t.usual(s.Diameter))
-			}
-		}
+	most := measure.Max(t.usualAt(from), t.usualAt(to))
+	if t.form == TipTapered { // it never narrows upward
 		return most
 	}
-	return t.end.Middle()
+	for at, more := t.bend(from, to); more; at, more = t.bend(at, to) {
+		most = measure.Max(most, t.usualAt(at))
+	}
+	return most
 }
 
 // lowest returns the lowest position from..to at which the usual diameter is the widest there, as widest returns it.
@@ -213,8 +307,8 @@ func (t *Tip) lowest(widest, from, to measure.Length) measure.Length {
 	if t.usualAt(from) == widest {
 		return from
 	}
-	for _, s := range t.stations {
-		if at := s.At.Sub(t.trimmed); from.Less(at) && at.Less(to) && t.usual(s.Diameter) == widest {
+	for at, more := t.bend(from, to); more; at, more = t.bend(at, to) {
+		if t.usualAt(at) == widest {
 			return at
 		}
 	}
@@ -223,14 +317,12 @@ func (t *Tip) lowest(widest, from, to measure.Length) measure.Length {
 
 // lengthAbove returns over how much of from..to the usual diameter is larger than bore.
 func (t *Tip) lengthAbove(bore, from, to measure.Length) measure.Length {
-	total, at := measure.Length{}, from
-	for _, s := range t.stations {
-		if station := s.At.Sub(t.trimmed); at.Less(station) && station.Less(to) {
-			total = total.Add(t.straightAbove(bore, at, station))
-			at = station
-		}
+	total := measure.Length{}
+	for at, more := t.bend(from, to); more; at, more = t.bend(from, to) {
+		total = total.Add(t.straightAbove(bore, from, at))
+		from = at
 	}
-	return total.Add(t.straightAbove(bore, at, to))
+	return total.Add(t.straightAbove(bore, from, to))
 }
 
 // straightAbove is lengthAbove where the diameter changes evenly.

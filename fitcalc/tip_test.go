@@ -117,6 +117,7 @@ func TestTipAsJSON(t *testing.T) {
 	for _, want := range []Tip{
 		{}, ParallelTip(dim(t, ".370 in")), ParallelTip(dim(t, "9.4 ±0.02 mm").WithShape(measure.Uniform)).Trim(long(t, "1 in")),
 		taper, taper.Trim(long(t, ".5 in")), TaperTip(dim(t, ".355 in"), measure.Taper{}), bulge(t), bulge(t).Trim(long(t, ".25 in")),
+		taper.UpTo(long(t, ".365 in")), UsualTaperTip(dim(t, ".355 in")), UsualTaperTip(dim(t, ".355 in")).UpTo(long(t, ".372 in")).Trim(long(t, "1 in")),
 	} {
 		text, err := json.Marshal(want)
 		got := taper
@@ -130,7 +131,8 @@ func TestTipAsJSON(t *testing.T) {
 	}
 	for _, text := range []string{
 		`{}`, `{"diameter": ".370 in"}`, `{"form": "parallel"}`, `{"form": "parallel", "diameter": "-1 mm"}`,
-		`{"form": "taper", "diameter": ".355 in"}`, `{"form": "parallel", "diameter": ".355 in", "taper": "0.0075 in/in"}`,
+		`{"form": "taper"}`, `{"form": "taper", "diameter": ".355 in", "to": ".350 in"}`, `{"form": "taper", "diameter": ".355 in", "to": "355 in"}`,
+		`{"form": "parallel", "diameter": ".355 in", "to": ".370 in"}`, `{"form": "parallel", "diameter": ".355 in", "taper": "0.0075 in/in"}`,
 		`{"form": "taper", "diameter": ".355 in", "taper": "-0.0075 in/in"}`,
 		`{"form": "profile", "diameter": ".355 in"}`, `{"form": "parallel", "diameter": ".355 in", "stations": [{"at": "0 mm", "diameter": ".355 in"}]}`,
 		`{"form": "profile", "stations": [{"at": "1 mm", "diameter": ".355 in"}]}`,
@@ -159,6 +161,7 @@ func TestTipAsJSON(t *testing.T) {
 func FuzzTipJSON(f *testing.F) {
 	for _, seed := range []string{
 		`null`, `{}`, `{"form":"parallel","diameter":".370 in"}`, `{"form":"taper","diameter":{"nominal":"9 mm","lower":"8.9 mm","upper":"9.1 mm"},"taper":"0.0075 in/in","trimmed":"1 in"}`,
+		`{"form":"taper","diameter":".355 in"}`, `{"form":"taper","diameter":".355 in","taper":"0.0075 in/in","to":".370 in"}`,
 		`{"form":"profile","diameter":"9 ±0.02 mm","stations":[{"at":"0 mm","diameter":"9 mm"},{"at":"10 mm","diameter":"9.3 mm"}]}`,
 	} {
 		f.Add(seed)

@@ -68,7 +68,7 @@ func (s TipSize) Named() TipSize {
 	return s
 }
 
-// Tip returns the tip itself, without limits, with the shop's rate where it tapers.
+// Tip returns the tip itself, without limits, with the shop's taper where it tapers.
 func (s TipSize) Tip(shop Shop) Tip {
 	if !s.Known() {
 		return Tip{}
@@ -195,7 +195,7 @@ func (f *Ferrule) JointBore(h *Head, shop *Shop) measure.Dim {
 		return f.Bore.OrPlusMinus(shop.FerruleBoreTolerance)
 	}
 	var fit Fit
-	j := joint{fit: &fit, head: h, tip: &Tip{}, ferrule: f, shop: shop}
+	j := joint{fit: &fit, head: h, ferrule: f, shop: shop}
 	j.boreDepth = centred(h.JointBoreDepth())
 	j.bringTip()
 	j.bringFerruleBore()

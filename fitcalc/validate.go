@@ -123,9 +123,14 @@ func (t *Tip) Validate() error {
 		return &InputError{Field: FieldTip, Reason: "the tip has a form but no diameter; leave the whole tip out if it is not known"}
 	case t.trimmed.Sign() < 0 || mostLength.Less(t.trimmed):
 		return &InputError{Field: FieldTip, Size: t.trimmed, Reason: "a tip cannot be trimmed by less than nothing or by more than a shaft"}
-	case t.taper.PPB() < 0 || t.taper.Ratio() > 1:
-		return &InputError{Field: FieldTip, Reason: "a taper of " + t.taper.String() +
+	case t.cone.rate.PPB() < 0 || t.cone.rate.Ratio() > 1:
+		return &InputError{Field: FieldTip, Reason: "a taper of " + t.cone.rate.String() +
 			" must lie between 0 and 1 in/in; describe a tip that narrows upward by a profile"}
+	case t.cone.statesTo && t.cone.to.Less(t.end.Middle()):
+		return &InputError{Field: FieldTip, Size: t.cone.to,
+			Reason: "a tip cannot taper up to less than its end, " + t.end.Middle().String() + "; describe a tip that narrows upward by a profile"}
+	case t.cone.statesTo && mostLength.Less(t.cone.to):
+		return &InputError{Field: FieldTip, Size: t.cone.to, Reason: "a tip cannot taper up to more than any part of a golf club; check the unit"}
 	}
 	return nil
 }

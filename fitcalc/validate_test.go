@@ -98,6 +98,8 @@ func TestContradictions(t *testing.T) {
 		{"tip lengthened", func(p *parts) { p.tip = p.tip.Trim(measure.Millimetres(-1)) }, FieldTip, NoField},
 		{"tip trimmed by more than a shaft", func(p *parts) { p.tip = p.tip.Trim(measure.Millimetres(2001)) }, FieldTip, NoField},
 		{"tip that narrows", func(p *parts) { p.tip = TaperTip(p.dim(".355 in"), measure.TaperPPB(-1)) }, FieldTip, NoField},
+		{"tip that tapers to less than its end", func(p *parts) { p.tip = UsualTaperTip(p.dim(".355 in")).UpTo(long(p.t, ".354 in")) }, FieldTip, NoField},
+		{"tip that tapers to feet", func(p *parts) { p.tip = UsualTaperTip(p.dim(".355 in")).UpTo(long(p.t, "79 in")) }, FieldTip, NoField},
 		{"tip as a funnel", func(p *parts) { p.tip = TaperTip(p.dim(".355 in"), measure.TaperPPB(1_000_000_001)) }, FieldTip, NoField},
 	}
 	for _, test := range tests {
@@ -123,7 +125,7 @@ func TestNextToTheLimits(t *testing.T) {
 	p.head.Bore = p.dim(".4999999 in")
 	p.head.Countersink.Angle = measure.Degrees(179)
 	p.head.NeckTop = p.dim("2000 mm")
-	p.tip = TaperTip(p.dim(".355 in"), measure.TaperPPB(1_000_000_000)).Trim(measure.Millimetres(2000))
+	p.tip = TaperTip(p.dim(".355 in"), measure.TaperPPB(1_000_000_000)).UpTo(measure.Millimetres(2000)).Trim(measure.Millimetres(2000))
 	p.evaluate()
 }
 

@@ -35,11 +35,8 @@ const leastNames = 90
 var underTip = measure.Thou(6)
 
 // A bore contradicts the tip that its row names where it is larger than that tip anywhere under a ferrule, or smaller than its end by
-// more than farUnderTip. A taper tip grows over the length taperEnds. Common practice, from memory.
-var (
-	farUnderTip = measure.Thou(10)
-	taperEnds   = measure.Inches(2)
-)
+// more than farUnderTip. Common practice, from memory.
+var farUnderTip = measure.Thou(10)
 
 // settleBores decides what the bores of a table of ferrules are, and what is listed in their place.
 func (t *tableReader) settleBores() {
@@ -356,7 +353,8 @@ func bothSuit(a, b fitcalc.TipSize) bool {
 // largestOf is the largest diameter that a tip has under a ferrule.
 func largestOf(s fitcalc.TipSize) measure.Length {
 	if s.Form == fitcalc.TipTapered {
-		return s.Diameter.Add(usualTaper.Growth(taperEnds))
+		tip := fitcalc.UsualTaperTip(measure.Nominal(s.Diameter))
+		return measure.Max(s.Diameter, tip.TaperTo())
 	}
 	return s.Diameter
 }

@@ -331,6 +331,35 @@ Withy | 9.4 mm | 0 | 180 mm
 	}
 }
 
+// A sheet that names a taper tip without its rate leaves the rate to the shop, and one that gives it does not.
+func TestTaperOfATip(t *testing.T) {
+	c := read(t, grid("Heads", `
+Part No | Hosel OD (mm) | Bore | Tip
+KR-61 | 13.6 | .358" | .355 taper
+KR-62 | 13.6 | .358" | .355
+`), grid("Tips", `
+Shaft | Tip dia | Taper
+Osier 95 | .355" | .0085"/in
+Osier 96 | .355" taper |
+Osier 97 | .355" |
+`))
+	defer show(t, c)
+	if len(c.Heads) != 2 || len(c.Tips) != 3 {
+		t.Fatalf("%d heads, %d tips", len(c.Heads), len(c.Tips))
+	}
+	stated := []bool{true, false, false}
+	for i := range c.Tips {
+		if tip := c.Tips[i].Tip; tip.Form() != fitcalc.TipTapered || tip.StatesTaper() != stated[i] {
+			t.Errorf("%s: %v by %v, stated %v", c.Tips[i].Part, tip.Form(), tip.Taper(), tip.StatesTaper())
+		}
+	}
+	for _, h := range c.Heads {
+		if len(h.TipTaken) != 1 || h.TipTaken[0].Form() != fitcalc.TipTapered || h.TipTaken[0].StatesTaper() {
+			t.Errorf("%s takes %+v", h.Part, h.TipTaken)
+		}
+	}
+}
+
 func TestSizesInOneCell(t *testing.T) {
 	for name, text := range map[string]string{
 		"letters": `

@@ -169,8 +169,8 @@ func (e *entry) tip(h *Head, size measure.Dim, form value.Form) fitcalc.Tip {
 		e.assume(fmt.Sprintf("tip %s taken as a taper tip: parallel tips of .355 in are not usual", e.tipText()))
 	}
 	if form == value.FormTaper {
-		e.remark("taper of the tip taken as .0075 in per inch: the sheet gives no rate")
-		return fitcalc.TaperTip(size, usualTaper)
+		e.remark("taper of the tip not given: it is the shop's")
+		return fitcalc.UsualTaperTip(size)
 	}
 	return fitcalc.ParallelTip(size)
 }
@@ -198,10 +198,6 @@ func (e *entry) rowForm() value.Form {
 	}
 	return value.FormUnknown
 }
-
-// usualTaper is the taper of a taper tip where the sheet gives none: .0075 in per inch, growing from .355 in to .370 in
-// over two inches. Common practice, from memory; no published source was found.
-var usualTaper = measure.TaperPerInch(measure.Picometres(190_500_000))
 
 // tipNames are the diameters of the tips that the trade makes, by which they are called.
 var tipNames = func() []measure.Length {
@@ -373,11 +369,11 @@ func (e *entry) tipItem() Tip {
 	case stated && form != value.FormTaper, form == value.FormParallel:
 		made.Tip = fitcalc.ParallelTip(size)
 	case form == value.FormTaper:
-		e.assume("taper of the tip taken as .0075 in per inch: the sheet gives no rate")
-		made.Tip = fitcalc.TaperTip(size, usualTaper)
+		e.assume("taper of the tip not given: it is the shop's")
+		made.Tip = fitcalc.UsualTaperTip(size)
 	case isTaperSize(size.Nominal()):
 		e.assume(fmt.Sprintf("tip %s taken as a taper tip: parallel tips of .355 in are not usual", f.Text(TipOD)))
-		made.Tip = fitcalc.TaperTip(size, usualTaper)
+		made.Tip = fitcalc.UsualTaperTip(size)
 	default:
 		e.assume(fmt.Sprintf("tip %s taken as parallel: the sheet does not say", f.Text(TipOD)))
 		made.Tip = fitcalc.ParallelTip(size)

@@ -25,7 +25,8 @@ type builder struct {
 }
 
 func newBuilder(s *Subject, fit *fitcalc.Fit) *builder {
-	b := &builder{s: s, head: &s.Joint.Head, tip: &s.Joint.Tip, shop: &s.Shop.Shop, fit: fit, u: s.Units}
+	tip := s.Joint.Tip.ByShop(&s.Shop.Shop)
+	b := &builder{s: s, head: &s.Joint.Head, tip: &tip, shop: &s.Shop.Shop, fit: fit, u: s.Units}
 	part := s.Joint.Ferrule
 	if !part.Bore.Given() {
 		part.Bore = part.JointBore(b.head, b.shop)

@@ -137,8 +137,19 @@ func (b *builder) positions(g *fitcalc.GripFit) {
 			if trimmed := b.tip.Trimmed(); trimmed.Sign() > 0 {
 				note = "positions from the end before trimming by " + b.u.ShowLength(trimmed)
 			}
+			diameter := b.tip.Diameter(place.at).Middle()
+			if diameter.Less(end.Add(b.tip.Taper().Growth(position))) {
+				b.length(place.name, "", "above its cone the tip is parallel", "{}", diameter)
+				continue
+			}
 			b.length(place.name, "diameter at the end + taper × position", note,
-				fmt.Sprintf("{} + %s × {} = {}", significant(b.tip.Taper().Ratio(), 3)), end, position, b.tip.Diameter(place.at).Middle())
+				fmt.Sprintf("{} + %s × {} = {}", significant(b.tip.Taper().Ratio(), 3)), end, position, diameter)
+		}
+		if !b.tip.StatesTaper() {
+			b.uses("tip_taper")
+		}
+		if !b.tip.StatesTaperTo() {
+			b.uses("tip_taper_to")
 		}
 	case fitcalc.TipProfiled:
 		b.length("shaft at the base", "straight between the stations", "", "{}", b.tip.Diameter(g.Insertion).Middle())
@@ -149,12 +160,11 @@ func (b *builder) positions(g *fitcalc.GripFit) {
 // tightest returns the largest diameter under the ferrule, which the interference gives exactly, and where it is.
 func (b *builder) tightest(g *fitcalc.GripFit) (widest, at measure.Length) {
 	widest = g.Interference.Nominal.Add(b.part.Bore.Middle())
-	length := b.part.Length.Middle()
-	const parts = 1000
 	at = g.Insertion
-	for i := range int64(parts + 1) {
-		here := g.Insertion.Add(length.MulRatio(i, parts))
-		if b.tip.Diameter(at).Middle().Less(b.tip.Diameter(here).Middle()) {
+	top := at.Add(b.part.Length.Middle())
+	for _, here := range append(b.tip.Bends(), top) { // it is widest at one of these
+		within := g.Insertion.Less(here) && !top.Less(here)
+		if within && b.tip.Diameter(at).Middle().Less(b.tip.Diameter(here).Middle()) {
 			at = here
 		}
 	}

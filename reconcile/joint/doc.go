@@ -28,8 +28,9 @@
 //
 // # Tips
 //
-// A tip is its diameter and form: ".370 in parallel", ".355 in taper", ".355 in taper .0075 in/in", or a profile of stations,
-// position and diameter, from the tip end upward: "0: .335 in, 1 in: .350 in, ±.001 in".
+// A tip is its diameter and form: ".370 in parallel", ".355 in taper", ".355 in taper .0075 in/in to .370 in" (which grows at that
+// rate to .370 in and is parallel above; what is not said is the shop's), or a profile of stations, position and diameter, from the
+// tip end upward: "0: .335 in, 1 in: .350 in, ±.001 in".
 //
 // # What is answered
 //

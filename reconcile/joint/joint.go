@@ -167,7 +167,7 @@ var fields = []Field{
 	dim(OfHead, "adapter_bore", fitcalc.FieldAdapterBore, "bore of the adapter sleeve", func(j *Joint) *measure.Dim { return &j.Head.Adapter.Bore }),
 	dim(OfHead, "adapter_bore_depth", fitcalc.FieldAdapterBoreDepth, "bore depth of the adapter sleeve", func(j *Joint) *measure.Dim { return &j.Head.Adapter.BoreDepth }),
 
-	{Part: OfTip, Key: tipKey, Of: fitcalc.FieldTip, Help: `".370 in parallel", ".355 in taper", or stations "0: .335 in, 1 in: .350 in"`, set: func(r *Reader, text string) error { r.tip = text; return nil }},
+	{Part: OfTip, Key: tipKey, Of: fitcalc.FieldTip, Help: `".370 in parallel", ".355 in taper", ".355 in taper .0075 in/in to .370 in", or stations "0: .335 in, 1 in: .350 in"`, set: func(r *Reader, text string) error { r.tip = text; return nil }},
 	{Part: OfTip, Key: "trim", Help: "how much is cut off the tip end", set: func(r *Reader, text string) (err error) { r.trim, err = measure.ParseLength(text); return err }},
 
 	dim(OfFerrule, "bore", fitcalc.FieldFerruleBore, "inside diameter of the ferrule", func(j *Joint) *measure.Dim { return &j.Ferrule.Bore }),

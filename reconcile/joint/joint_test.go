@@ -126,6 +126,11 @@ func TestTips(t *testing.T) {
 		// Common practice: a taper tip grows from .355 in to .370 in over two inches.
 		{".355 in taper", "2 in", "9.398 mm", fitcalc.TipTapered},
 		{".355 in taper .015 in/in", "1 in", "9.398 mm", fitcalc.TipTapered},
+		{".355 in taper", "10 in", "9.398 mm", fitcalc.TipTapered}, // and is parallel above
+		{".355 in taper to .365 in", "10 in", "9.271 mm", fitcalc.TipTapered},
+		{".355 in taper .01 in/in to .372 in", "1 in", "9.271 mm", fitcalc.TipTapered},
+		{".355 in taper .01 in/in to .372 in", "1.75 in", "9.4488 mm", fitcalc.TipTapered},
+		{".395 in taper to 10.2 mm", "10 in", "10.2 mm", fitcalc.TipTapered},
 		{"0:.335in, 1in:.350in", "0.5 in", "8.6995 ±0.0254 mm", fitcalc.TipProfiled},
 		{"0: 8.5 mm; 20 mm: 8.9 mm; ±0.02 mm", "10 mm", "8.7 ±0.02 mm", fitcalc.TipProfiled},
 	}
@@ -143,11 +148,31 @@ func TestTips(t *testing.T) {
 			t.Errorf("%q at %s: %s %v, want %s %v", tt.text, tt.at, got, tip.Form(), tt.want, tt.form)
 		}
 	}
-	for _, bad := range []string{"", ".370 in", ".370 parallel", ".355 in taper steep", "0:.335in, 1in", "1in:.335in", "0:.335in, 0:.340in", "x:1in"} {
+	for _, bad := range []string{"", ".370 in", ".370 parallel", ".355 in taper steep", ".355 in taper to", ".355 in taper to the top", ".355 in taper to .350 in", ".395 in taper", ".370 in taper .0075 in/in", "0:.335in, 1in", "1in:.335in", "0:.335in, 0:.340in", "x:1in"} {
 		_, err := joint.ParseTip(bad, &shop)
 		var tip *joint.TipError
 		if !errors.As(err, &tip) {
 			t.Errorf("%q: error %v, want a *TipError", bad, err)
+		}
+	}
+}
+
+// The shop says how a taper tip grows where the text does not.
+func TestTaperTipOfTheShop(t *testing.T) {
+	shop := defaults()
+	shop.TipTaper, shop.TipTaperTo = measure.TaperPPB(10_000_000), measure.Thou(368)
+	for text, want := range map[string][2]measure.Length{
+		".355 in taper":                      {measure.Thou(365), measure.Thou(368)},
+		".355 in taper to .372 in":           {measure.Thou(365), measure.Thou(372)},
+		".355 in taper .005 in/in":           {measure.Thou(360), measure.Thou(368)},
+		".355 in taper .005 in/in to .36 in": {measure.Thou(360), measure.Thou(360)},
+	} {
+		tip, err := joint.ParseTip(text, &shop)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if one, five := tip.Diameter(measure.Inches(1)).Nominal(), tip.Diameter(measure.Inches(5)).Nominal(); one != want[0] || five != want[1] {
+			t.Errorf("%q is %v an inch up and %v five", text, one, five)
 		}
 	}
 }

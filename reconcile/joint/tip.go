@@ -10,7 +10,7 @@ import (
 	"example.com/seatline/fitcalc/sample"
 )
 
-const acceptsTip = `write ".370 in parallel", ".355 in taper", ".355 in taper .0075 in/in", readings of it ".3695, .3700 in parallel", or stations "0: .335 in, 1 in: .350 in"`
+const acceptsTip = `write ".370 in parallel", ".355 in taper", ".355 in taper .0075 in/in to .370 in", readings of it ".3695, .3700 in parallel", or stations "0: .335 in, 1 in: .350 in"`
 
 // TipError is a text that describes no tip.
 type TipError struct {
@@ -26,8 +26,8 @@ func (e *TipError) Error() string {
 func (e *TipError) Unwrap() error { return e.Err }
 
 // ParseTip reads a tip: its diameter and form, or its stations. The form has to be said, since a .355 in tip comes in both.
-// The diameter may be readings, of the shaft in hand, by the usual calipers. The shop gives the rate of a taper tip and the tolerance
-// of a profile where the text does not. The error is a [*TipError].
+// The diameter may be readings, of the shaft in hand, by the usual calipers. The shop gives the rate of a taper tip, the diameter up
+// to which it tapers, and the tolerance of a profile where the text does not. The error is a [*TipError].
 func ParseTip(text string, shop *fitcalc.Shop) (fitcalc.Tip, error) {
 	tip, _, err := parseTip(text, shop, sample.DefaultCaliper())
 	return tip, err
@@ -53,13 +53,38 @@ func parseTip(text string, shop *fitcalc.Shop, c sample.Caliper) (fitcalc.Tip, [
 	if parallel {
 		return fitcalc.ParallelTip(d), measured, nil
 	}
-	taper := shop.TipTaper
-	if rate = strings.TrimSpace(rate); rate != "" {
-		if taper, err = measure.ParseTaper(rate); err != nil {
-			return fitcalc.Tip{}, nil, wrong(text, err)
-		}
+	tip, err := parseCone(d, rate)
+	if err != nil {
+		return fitcalc.Tip{}, nil, wrong(text, err)
 	}
-	return fitcalc.TaperTip(d, taper), measured, nil
+	tip = tip.ByShop(shop)
+	if end := tip.Diameter(measure.Length{}).Middle(); !end.Less(tip.TaperTo()) {
+		return fitcalc.Tip{}, nil, &TipError{Text: text, Reason: fmt.Sprintf(
+			"its end is no smaller than %s, where taper tips are parallel; say up to what it tapers, or that it is parallel", fitcalc.Imperial.Show(tip.TaperTo()))}
+	}
+	return tip, measured, nil
+}
+
+// parseCone reads how a taper tip grows from its end as far as that is said: a rate, "to" and a diameter.
+func parseCone(end measure.Dim, cone string) (fitcalc.Tip, error) {
+	tip := fitcalc.UsualTaperTip(end)
+	rate, to, ends := strings.Cut(cone, "to")
+	if rate = strings.TrimSpace(rate); rate != "" {
+		taper, err := measure.ParseTaper(rate)
+		if err != nil {
+			return tip, err
+		}
+		tip = fitcalc.TaperTip(end, taper)
+	}
+	if !ends {
+		return tip, nil
+	}
+	diameter, err := measure.ParseLength(to)
+	if err != nil {
+		return tip, err
+	}
+	tip = tip.UpTo(diameter)
+	return tip, tip.Validate()
 }
 
 // tipSize reads a diameter, or readings of it.

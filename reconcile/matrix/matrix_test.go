@@ -292,6 +292,43 @@ func TestBoreBetweenTwoTips(t *testing.T) {
 	}
 }
 
+// The shop's settings say how a taper tip grows, whether the sheet names the tip or its bore tells, unless a sheet gives a rate.
+func TestTipTaperOfTheShop(t *testing.T) {
+	shop := fitcalc.DefaultShop()
+	shop.TipTaper = measure.TaperPPB(4_000_000) // .355 in + 1.75 × .004 = .362 in under the top of the ferrule
+	named := head("named", ".500 in", ".358 in", fitcalc.Iron)
+	named.TipTaken = []fitcalc.Tip{fitcalc.UsualTaperTip(size(".355 in"))}
+	told := head("told", ".500 in", ".358 in", fitcalc.Iron)
+	f := ferrule("F", ".505 in", ".360 in")
+	for _, test := range []struct {
+		name string
+		head catalog.Head
+		own  []catalog.Tip
+		want string
+	}{
+		{"the sheet names the tip", named, nil, ".002 in"},
+		{"the bore tells", told, nil, ".002 in"},
+		{"the shop's sheet of tips names it too", named, []catalog.Tip{{Tip: fitcalc.UsualTaperTip(size(".355 in"))}}, ".002 in"},
+		{"the shop's sheet of tips gives a rate", named, []catalog.Tip{{Tip: fitcalc.TaperTip(size(".355 in"), measure.TaperPPB(6_000_000))}}, ".0055 in"},
+	} {
+		test.head.Head.BoreDepth = size("1.25 in")
+		r := matrix.Decide(&catalog.Catalogue{Heads: []catalog.Head{test.head}, Ferrules: []catalog.Ferrule{f}, Tips: test.own}, shop)
+		pairs := r.HeadPairs(0)
+		if len(pairs) != 1 {
+			t.Errorf("%s: %d pairs", test.name, len(pairs))
+			continue
+		}
+		fit := r.Fit(pairs[0])
+		if got := fit.Grip.Interference.Nominal; got != size(test.want).Nominal() {
+			t.Errorf("%s: %v, want %s", test.name, got, test.want)
+		}
+		tip := &r.Tips[pairs[0].Tip].Tip
+		if got := tip.Diameter(measure.Thou(1750)).Nominal().Sub(f.Ferrule.Bore.Nominal()); got != fit.Grip.Interference.Nominal {
+			t.Errorf("%s: the tip that is shown is %v larger than the ferrule's bore", test.name, got)
+		}
+	}
+}
+
 // BenchmarkDecide5000x2000 decides ten million pairs from memory, as a large shop's catalogue has them.
 func BenchmarkDecide5000x2000(b *testing.B) {
 	c := randomCatalogue(42, 5000, 2000)

@@ -93,8 +93,9 @@ func sameSize(a, b measure.Length) bool {
 }
 
 func (p *tipPool) index(name string, tip fitcalc.Tip) int32 {
+	tip = tip.ByShop(&p.result.Shop)
 	end := tip.Diameter(measure.Length{})
-	key := fmt.Sprint(name, end, end.HasLimits(), tip.Form(), tip.Taper())
+	key := fmt.Sprint(name, end, end.HasLimits(), tip.Form(), tip.Taper(), tip.StatesTaper(), tip.TaperTo())
 	if at, known := p.known[key]; known {
 		return at
 	}

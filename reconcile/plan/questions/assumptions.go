@@ -173,8 +173,8 @@ func allTrials() []trial {
 			},
 		},
 		trial{
-			code: TaperOfTip, text: "a taper tip grows by .0075 in per inch where the sheet gives no rate", tried: "a fifth less and a fifth more",
-			others: otherTapers, reads: true, holds: restsOnTaper,
+			code: TaperOfTip, text: "a taper tip grows at the shop's rate where the sheet gives none", tried: "a fifth less and a fifth more",
+			others: otherTapers, holds: restsOnTaper,
 		},
 		trial{
 			code: ReadUnit, text: "the unit of bare numbers is the one in which the joint is possible", reads: true,
@@ -190,23 +190,16 @@ func readAs(r *matrix.Result, p matrix.Pair, beginning string) bool {
 	return slices.ContainsFunc(r.Catalogue.Heads[p.Head].Assumptions, begins) || slices.ContainsFunc(r.Catalogue.Ferrules[p.Ferrule].Assumptions, begins)
 }
 
-// restsOnTaper reports whether a pair is on a tip whose taper was taken as the usual one: in reading the head, or for the bore.
+// restsOnTaper reports whether a pair is on a tip whose taper no sheet gives.
 func restsOnTaper(r *matrix.Result, p matrix.Pair, _ *fitcalc.Fit) bool {
-	return r.Tips[p.Tip].Tip.Form() == fitcalc.TipTapered &&
-		(readAs(r, p, "taper of the tip") || len(r.Catalogue.Heads[p.Head].TipTaken) == 0)
+	tip := &r.Tips[p.Tip].Tip
+	return tip.Form() == fitcalc.TipTapered && !tip.StatesTaper()
 }
 
+// otherTapers takes the shop's rate a fifth less and more.
 func otherTapers(r *matrix.Result) []*matrix.Result {
 	with := func(num int64) *matrix.Result {
-		other := *r
-		other.Tips = slices.Clone(r.Tips)
-		for i := range other.Tips {
-			tip := &other.Tips[i].Tip
-			if tip.Form() == fitcalc.TipTapered {
-				other.Tips[i].Tip = fitcalc.TaperTip(tip.Diameter(measure.Length{}), measure.TaperPPB(tip.Taper().PPB()*num/5))
-			}
-		}
-		return &other
+		return withShop(r, func(s *fitcalc.Shop) { s.TipTaper = measure.TaperPPB(s.TipTaper.PPB() * num / 5) })
 	}
 	return []*matrix.Result{with(4), with(6)}
 }
@@ -252,12 +245,7 @@ func instead(a fitcalc.Assumption) (string, func(*matrix.Result) []*matrix.Resul
 			}
 		}
 	case fitcalc.AssumedBoreTaper:
-		return "a fifth less and a fifth more", func(r *matrix.Result) []*matrix.Result {
-			with := func(num int64) *matrix.Result {
-				return withShop(r, func(s *fitcalc.Shop) { s.TipTaper = measure.TaperPPB(s.TipTaper.PPB() * num / 5) })
-			}
-			return []*matrix.Result{with(4), with(6)}
-		}
+		return "a fifth less and a fifth more", otherTapers
 	}
 	return "", nil
 }

@@ -299,6 +299,23 @@ func TestFerruleByTip(t *testing.T) {
 	}
 }
 
+// A taper tip is parallel from where its cone ends: 2 in above its end at .0075 in/in, half an inch above the hosel here.
+func TestEndOfTheCone(t *testing.T) {
+	file := svg(t, section(t, `{"head":{"hosel_od":".535 in","bore":".358 in","bore_depth":"1.5 in","bore_form":"taper","top":"flat"},`+
+		`"tip":".355 in taper .0075 in/in","ferrule":{"bore":".368 in","base_od":".545 in","length":"1 in","style":"plain"}}`), titled)
+	all := elements(t, file)
+	scale := scaleOf(t, file, "view ")
+	hosel, shaft := boxOf(byID(t, all, "hosel-right")), boxOf(byID(t, all, "shaft"))
+	near(t, "shaft", shaft.right-shaft.left, 9.398*scale)
+	lowest := math.Inf(-1) // paper runs downward
+	for _, p := range byID(t, all, "shaft") {
+		if shaft.right-p.x < 0.001 {
+			lowest = max(lowest, p.y)
+		}
+	}
+	near(t, "end of the cone above the hosel", hosel.top-lowest, 12.7*scale)
+}
+
 // Whatever joint can be evaluated can be drawn: the file is well formed, and every place in it is a number near the paper.
 func TestAnyJoint(t *testing.T) {
 	number := regexp.MustCompile(`^-?[\d.]+$`)

@@ -17,8 +17,8 @@ type Section struct {
 
 	hosel       float64 // outside radius of the hosel
 	boreBottom  float64
-	boreRate    float64 // growth of the bore's radius per height
-	depth       float64 // how deep the bore is
+	boreLike    fitcalc.Tip // by which the bore is wider above its bottom
+	depth       float64     // how deep the bore is
 	bottomKnown bool
 	mouth, cone float64 // the countersink's radius at the top and its depth; 0 where there is none
 	sinkTo      float64 // its radius at its bottom
@@ -52,6 +52,7 @@ func (e *MissingError) Error() string {
 
 // Of returns the section of a joint that was evaluated. The error is a [*MissingError].
 func Of(j joint.Joint, fit fitcalc.Fit, shop fitcalc.Shop) (*Section, error) {
+	j.Tip = j.Tip.ByShop(&shop)
 	if !j.Ferrule.Bore.Given() {
 		j.Ferrule.Bore = j.Ferrule.JointBore(&j.Head, &shop)
 	}
@@ -102,13 +103,7 @@ func (s *Section) takeBore(shop *fitcalc.Shop) {
 		insertion, s.bottomKnown = depth.Middle(), true
 	}
 	s.insertion, s.depth = mm(insertion), mm(insertion)
-	taper := shop.TipTaper.Ratio()
-	if s.joint.Tip.Form() == fitcalc.TipTapered {
-		taper = s.joint.Tip.Taper().Ratio()
-	}
-	if h.BoreForm == fitcalc.BoreTapered || h.BoreForm == fitcalc.BoreUnknown && s.joint.Tip.Form() == fitcalc.TipTapered {
-		s.boreRate = taper / 2
-	}
+	s.boreLike = h.TipOfBore(&s.joint.Tip, shop)
 	s.boreGiven = bore.Given()
 	s.boreBottom = s.shaft(-s.insertion)
 	if s.boreGiven {
@@ -175,16 +170,21 @@ func (s *Section) takeRecess(shop *fitcalc.Shop) {
 }
 
 // shaft is the shaft's radius at a height.
-func (s *Section) shaft(z float64) float64 {
-	at, err := measure.FromMillimetres(s.insertion + z)
+func (s *Section) shaft(z float64) float64 { return radiusOf(&s.joint.Tip, s.insertion+z) }
+
+// boreAt is the radius of the bore at a height, without what is cut into its mouth.
+func (s *Section) boreAt(z float64) float64 {
+	return s.boreBottom + radiusOf(&s.boreLike, s.depth+z) - radiusOf(&s.boreLike, 0)
+}
+
+// radiusOf is a tip's radius at a position above its end.
+func radiusOf(tip *fitcalc.Tip, position float64) float64 {
+	at, err := measure.FromMillimetres(position)
 	if err != nil {
 		return 0 // no joint is that long
 	}
-	return mm(s.joint.Tip.Diameter(at).Middle()) / 2
+	return mm(tip.Diameter(at).Middle()) / 2
 }
-
-// boreAt is the radius of the bore at a height, without what is cut into its mouth.
-func (s *Section) boreAt(z float64) float64 { return s.boreBottom + s.boreRate*(z+s.depth) }
 
 // inside is the radius of the whole hole at a height, on the upper or the lower side of it.
 func (s *Section) inside(z float64, above bool) float64 {
@@ -239,7 +239,7 @@ func outline(from, to float64, bends []float64, r func(z float64, above bool) fl
 }
 
 func (s *Section) hoselBand(from, to float64) band {
-	bends := []float64{-s.depth, -s.counterDeep, -s.cone}
+	bends := append([]float64{-s.depth, -s.counterDeep, -s.cone}, bendsOf(&s.boreLike, s.depth)...)
 	if s.cone > 0 && s.counterDeep > 0 && s.mouth != s.sinkTo {
 		bends = append(bends, (s.counter-s.mouth)/(s.mouth-s.sinkTo)*s.cone) // where the cone is as wide as the counterbore
 	}
@@ -259,7 +259,7 @@ func (s *Section) ferruleBand() band {
 		}
 		return s.outside(z, true)
 	}
-	bends := append([]float64{s.standOff, s.meets()}, s.stations()...)
+	bends := append([]float64{s.standOff, s.meets()}, bendsOf(&s.joint.Tip, s.insertion)...)
 	return band{
 		in:  outline(low, high, bends, func(z float64, _ bool) float64 { return s.ferruleInside(z) }),
 		out: outline(low, high, bends, out),
@@ -283,19 +283,15 @@ func (s *Section) shaftBand(from, to float64) band {
 	from = max(from, -s.insertion)
 	return band{
 		in:  []point{{0, from}, {0, to}},
-		out: outline(from, to, s.stations(), func(z float64, _ bool) float64 { return s.shaft(z) }),
+		out: outline(from, to, bendsOf(&s.joint.Tip, s.insertion), func(z float64, _ bool) float64 { return s.shaft(z) }),
 	}
 }
 
-// stations are heights at which a profiled tip may bend.
-func (s *Section) stations() []float64 {
-	if s.joint.Tip.Form() != fitcalc.TipProfiled {
-		return nil
-	}
-	const parts = 50
-	heights := make([]float64, 0, parts)
-	for i := range parts {
-		heights = append(heights, -s.insertion+(s.insertion+s.standOff+s.length+10)*float64(i)/parts)
+// bendsOf are the heights at which a tip that goes in so far bends.
+func bendsOf(tip *fitcalc.Tip, insertion float64) []float64 {
+	var heights []float64
+	for _, at := range tip.Bends() {
+		heights = append(heights, mm(at)-insertion)
 	}
 	return heights
 }

@@ -114,15 +114,11 @@ func (b *builder) takeTips() {
 	sizes := map[string]bool{}
 	add := func(name string, tip fitcalc.Tip) {
 		b.tips = append(b.tips, tip)
-		data := tipData{Name: name}
-		for i := range data.At {
-			diameter := tip.Diameter(measure.Inches(int64(i)))
-			data.At[i] = diameter.Nominal().Picometres()
-		}
-		b.chart.Tips = append(b.chart.Tips, data)
 		if tip.Form() == fitcalc.TipUnknown {
+			b.chart.Tips = append(b.chart.Tips, tipData{name, [][2]int64{}})
 			return
 		}
+		b.chart.Tips = append(b.chart.Tips, tipData{name, corners(&tip)})
 		end := tip.Diameter(measure.Length{})
 		sizes[sizeOf(tip.Form(), end.Nominal())] = true
 		b.benchSet = append(b.benchSet, len(b.tips)-1)
@@ -136,8 +132,18 @@ func (b *builder) takeTips() {
 		}
 	}
 	slices.SortStableFunc(b.benchSet, func(x, y int) int {
-		return cmp.Compare(b.chart.Tips[x].At[0], b.chart.Tips[y].At[0])
+		return cmp.Compare(b.chart.Tips[x].At[0][1], b.chart.Tips[y].At[0][1])
 	})
+}
+
+// corners are the positions at which a tip's diameter stops changing evenly, from its end upward, with the diameters there.
+func corners(tip *fitcalc.Tip) [][2]int64 {
+	var at [][2]int64
+	for _, position := range append([]measure.Length{{}}, tip.Bends()...) {
+		diameter := tip.Diameter(position)
+		at = append(at, [2]int64{position.Picometres(), diameter.Nominal().Picometres()})
+	}
+	return at
 }
 
 // sizeOf allows for a size that was rounded to a hundredth of a millimetre.

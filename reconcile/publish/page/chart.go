@@ -122,10 +122,11 @@ type benchData struct {
 	Hosel int `json:"hosel"`
 }
 
-// tipData is a tip by its diameters at the tip end and each inch above it.
+// tipData is a tip by positions above its end, from there upward, and the diameter at each, between which it changes evenly; none
+// where nothing is known of it.
 type tipData struct {
-	Name string   `json:"name"`
-	At   [6]int64 `json:"at"`
+	Name string     `json:"name"`
+	At   [][2]int64 `json:"at"`
 }
 
 // reasonData is one reason of a verdict, with those of its numbers that do not depend on the hosel's OD.

@@ -16,17 +16,21 @@ const section = (() => {
   function shaft(tip) {
     const at = data.tips[tip].at;
     return (position) => {
-      const inches = Math.min(Math.max(position / 25.4, 0), 5), i = Math.min(Math.floor(inches), 4);
-      return mmOf(at[i] + (at[i + 1] - at[i]) * (inches - i)) / 2;
+      const up = Math.max(position, 0) * lengths.perMM;
+      let i = 0;
+      while (at[i + 1] && at[i + 1][0] <= up) i++;
+      const [from, low] = at[i], [to, high] = at[i + 1] || [from + 1, low];
+      return mmOf(low + (high - low) * (up - from) / (to - from)) / 2;
     };
   }
 
   // draw returns the figure, or null where a size is missing. Sizes: hosel, form, tip, od; line says what comes off.
   function draw(hosel, line, od, words) {
     const form = data.forms[line.form], base = data.dims[form.base];
-    if (!base || !form.length || !form.bore || !od || data.tips[line.tip].at[0] === 0) return null;
+    if (!base || !form.length || !form.bore || !od || !data.tips[line.tip].at.length) return null;
     const depth = mmOf(hosel.depth || data.limits.insertion), radius = shaft(line.tip);
     const at = (z) => radius(depth + z);
+    const along = (from, to) => [from, ...data.tips[line.tip].at.map(([position]) => mmOf(position) - depth).filter((z) => z > from && z < to), to];
     const s = {
       od: mmOf(od) / 2, base: mmOf(base[0]) / 2, length: mmOf(form.length), bore: mmOf(hosel.bore) / 2 || at(0) + 0.06,
       sink: hosel.sink && hosel.sink.map(mmOf), counter: hosel.counter && hosel.counter.map(mmOf), spigot: form.spigot && form.spigot.map(mmOf),
@@ -53,7 +57,7 @@ const section = (() => {
     inside.push(s.counter || s.sink ? [s.bore, inside[inside.length - 1][1]] : [s.bore, 0], [s.bore, -low]);
     svg.append(both("hosel", [[s.od, -low], [s.od, 0], ...inside]));
 
-    const ferrule = [[s.base, 0], [s.top, s.length], [at(s.length), s.length], [at(0), 0]];
+    const ferrule = [[s.base, 0], [s.top, s.length], ...along(0, s.length).reverse().map((z) => [at(z), z])];
     if (s.spigot) ferrule.push([at(0), -s.spigot[1]], [s.spigot[0] / 2, -s.spigot[1]], [s.spigot[0] / 2, 0]);
     svg.append(both("ferrule", ferrule));
     if (line.turns && line.off.nominal > 0 && s.base > s.od) {
@@ -61,9 +65,8 @@ const section = (() => {
       const end = s.od <= s.top ? s.top : s.od;
       svg.append(both("off", [[s.base, 0], [end, meets], [s.od, meets], [s.od, 0]]));
     }
-    const end = s.length + 7;
-    svg.append(element("path", {class: "shaft", d: "M" + x(at(-low), -1) + " " + y(-low) + "L" + x(at(end), -1) + " " + y(end) + "L" + x(at(end), 1) + " " + y(end) +
-      "L" + x(at(-low), 1) + " " + y(-low) + "Z"}));
+    const shaftSide = (z, side) => x(at(z), side) + " " + y(z), heights = along(-low, s.length + 7);
+    svg.append(element("path", {class: "shaft", d: "M" + [...heights.map((z) => shaftSide(z, -1)), ...heights.reverse().map((z) => shaftSide(z, 1))].join("L") + "Z"}));
     svg.append(element("path", {class: "axis", d: "M" + middle + " 4V" + y(-low - 0.8)}));
 
     dimension(svg, x(s.od, -1), x(s.od, 1), y(-low), y(-low) + 22, words["figure.hosel"], od);
