@@ -9,16 +9,6 @@ import (
 	"example.com/seatline/fitcalc/measure"
 )
 
-// A .355 in taper tip grows to .370 in and is parallel above: common practice, from memory.
-func TestConeEnds(t *testing.T) {
-	tip := TaperTip(dim(t, ".355 in"), measure.TaperPPB(7_500_000))
-	for at, want := range map[string]string{"0 in": ".355 in", "1 in": ".3625 in", "2 in": ".370 in", "10 in": ".370 in"} {
-		if got := tip.Diameter(long(t, at)).Nominal(); got != long(t, want) {
-			t.Errorf("at %s it is %v, want %s", at, got, want)
-		}
-	}
-}
-
 // What a tip does not state is the shop's that evaluates it, and what it states is not.
 func TestTaperOfTheShop(t *testing.T) {
 	p := soundParts(t)

@@ -160,13 +160,14 @@ func ExampleInputError() {
 }
 
 func ExampleTaperTip() {
-	tip := fitcalc.TaperTip(size(".355 in"), fitcalc.DefaultShop().TipTaper)
-	for _, at := range []measure.Length{measure.Inches(0), measure.Inches(1), measure.Inches(2)} {
+	tip := fitcalc.TaperTip(size(".355 in"), measure.TaperPerInch(measure.Thou(7).Add(measure.Thou(1).Half())))
+	for _, at := range []measure.Length{measure.Inches(0), measure.Inches(1), measure.Inches(2), measure.Inches(10)} {
 		fmt.Println(fitcalc.Imperial.Show(tip.Diameter(at).Nominal()))
 	}
 	// Output:
 	// .355 in (9.017 mm)
 	// .3625 in (9.208 mm)
+	// .370 in (9.398 mm)
 	// .370 in (9.398 mm)
 }
 

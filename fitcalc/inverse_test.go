@@ -464,9 +464,11 @@ func TestBond(t *testing.T) {
 	near("pull", fitcalc.CentripetalN(0.2, 45, 1.6), 253.125, 1e-9)
 
 	// A taper tip over two inches: its surface is that of a cone cut off, π (R + r) sqrt(h² + (R − r)²).
-	taper := fitcalc.TaperTip(exact(".355 in"), fitcalc.DefaultShop().TipTaper)
+	shop := fitcalc.DefaultShop()
+	shop.TipTaper = measure.TaperPPB(7_500_000)
+	taper := fitcalc.TaperTip(exact(".355 in"), shop.TipTaper)
 	head = fitcalc.Head{Bore: exact(".358 in"), BoreDepth: exact("2 in"), BoreForm: fitcalc.BoreTapered}
-	bond, err = fitcalc.BondOf(head, taper, fitcalc.DefaultShop())
+	bond, err = fitcalc.BondOf(head, taper, shop)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -477,7 +479,7 @@ func TestBond(t *testing.T) {
 	// An inch further up both are parallel: the cylinder's π d h is added.
 	deep := head
 	deep.BoreDepth = exact("3 in")
-	longer, err := fitcalc.BondOf(deep, taper, fitcalc.DefaultShop())
+	longer, err := fitcalc.BondOf(deep, taper, shop)
 	if err != nil {
 		t.Fatal(err)
 	}

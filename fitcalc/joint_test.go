@@ -66,8 +66,9 @@ func (p *parts) evaluate() Fit {
 	return fit
 }
 
-// taper puts a .355 in taper tip into a tapered bore.
+// taper puts a .355 in taper tip into a tapered bore, both of .0075 in per inch: .370 in wide two inches up.
 func (p *parts) taper() {
+	p.shop.TipTaper = measure.TaperPPB(7_500_000)
 	p.head.Bore, p.head.BoreForm = p.dim(".358 ±.001 in"), BoreTapered
 	p.tip = TaperTip(p.dim(".355 ±.0005 in"), p.shop.TipTaper)
 	p.ferrule.Bore = p.dim(".366 ±.0005 in")

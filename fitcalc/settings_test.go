@@ -34,6 +34,7 @@ func TestDefaultShop(t *testing.T) {
 // The values that the trade starts from, from memory: common practice.
 func TestDefaultsOfTheTrade(t *testing.T) {
 	shop := DefaultShop()
+	taper := UsualTaperTip(dim(t, ".355 in"))
 	for _, test := range []struct {
 		what string
 		got  measure.Length
@@ -47,7 +48,8 @@ func TestDefaultsOfTheTrade(t *testing.T) {
 		{"ferrule bore", shop.FerruleBoreTolerance, measure.Thou(1)},
 		{"tip", shop.TipTolerance, measure.Thou(1)},
 		{"bore", shop.BoreTolerance, measure.Thou(2)},
-		{"taper over two inches", shop.TipTaper.Growth(measure.Inches(2)), measure.Thou(15)},
+		{"taper tip two inches up", taper.Diameter(measure.Inches(2)).Nominal(), measure.Thou(370)},
+		{"taper tip ten inches up", taper.Diameter(measure.Inches(10)).Nominal(), measure.Thou(370)},
 		{"least wall", shop.LeastWall, measure.Thou(30)},
 		{"least clearance", shop.LeastClearance, measure.Thou(1)},
 		{"most clearance", shop.MostClearance, measure.Thou(8)},

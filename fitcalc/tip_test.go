@@ -17,7 +17,7 @@ func bulge(t testing.TB) Tip {
 }
 
 func TestTipDiameter(t *testing.T) {
-	taper := TaperTip(dim(t, ".355 ±.001 in"), DefaultShop().TipTaper)
+	taper := TaperTip(dim(t, ".355 ±.001 in"), measure.TaperPPB(7_500_000))
 	tests := []struct {
 		name string
 		tip  Tip
@@ -113,7 +113,7 @@ func TestLengthAbove(t *testing.T) {
 
 // Tips go through JSON and come back the same, and what is no tip is an error that leaves the tip alone.
 func TestTipAsJSON(t *testing.T) {
-	taper := TaperTip(dim(t, ".355 ±.001 in"), DefaultShop().TipTaper)
+	taper := TaperTip(dim(t, ".355 ±.001 in"), measure.TaperPPB(7_500_000))
 	for _, want := range []Tip{
 		{}, ParallelTip(dim(t, ".370 in")), ParallelTip(dim(t, "9.4 ±0.02 mm").WithShape(measure.Uniform)).Trim(long(t, "1 in")),
 		taper, taper.Trim(long(t, ".5 in")), TaperTip(dim(t, ".355 in"), measure.Taper{}), bulge(t), bulge(t).Trim(long(t, ".25 in")),

@@ -136,7 +136,7 @@ func TestBoreOfTip(t *testing.T) {
 		{"parallel, any depth and length", ".335", "1 in", "1 in", ".333 in"},
 		{"in millimetres", "9.4 mm", "1.25 in", ".5 in", ".368 in"},
 		{"taper", ".355 taper", "1.5 in", ".5 in", ".368 in"},
-		{"taper, less deep", ".355", "1.25 in", ".5 in", ".366125 in"}, // .355 + 1.75 × .0075 − .002
+		{"taper, less deep", ".355", "1.25 in", ".5 in", ".366825 in"}, // .355 + 1.75 × .0079 − .002
 		{"parallel of .355 in", ".355 parallel", "1.5 in", ".5 in", ".353 in"},
 		{"a size that is not usual", ".365", "1.5 in", ".5 in", ".363 in"},
 	} {
@@ -189,8 +189,8 @@ func TestBoreOfTipAssumes(t *testing.T) {
 			t.Errorf("%v is not named", a)
 		}
 	}
-	// .355 + (1.25 + .5) × .0075 − .002
-	if got, want := p.ferrule.JointBore(&p.head, &p.shop).Nominal(), p.dim(".366125 in").Nominal(); got != want {
+	// .355 + (1.375 + .5) × .0079 − .002
+	if got, want := p.ferrule.JointBore(&p.head, &p.shop).Nominal(), p.dim(".3678125 in").Nominal(); got != want {
 		t.Errorf("the bore is %v, want %v", got, want)
 	}
 	p = listed(t, ".370")

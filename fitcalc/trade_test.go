@@ -21,41 +21,60 @@ func TestFerruleForAParallelTip(t *testing.T) {
 	}
 }
 
-// On a .355 in taper tip the same ferrule holds once it is about half an inch long: the shaft grows by .0075 in per inch as
-// it leaves the hosel. At 1.5 in insertion half an inch grips by .002 in at its top, a quarter by next to nothing.
-func TestFerruleForAParallelTipOnATaper(t *testing.T) {
+// onATaperTip is a ferrule for a .370 in parallel tip on a .355 in taper tip, of which nothing else is known. No depth is the shop's
+// usual insertion.
+func onATaperTip(t *testing.T, depth, length string) Fit {
 	p := soundParts(t)
-	p.head.Bore, p.head.BoreForm, p.head.BoreDepth = p.dim(".358 in"), BoreTapered, p.dim("1.5 in")
-	p.tip = TaperTip(p.dim(".355 in"), p.shop.TipTaper)
-	p.ferrule.Bore = p.dim(".368 in")
-
-	p.ferrule.Length = p.dim("1/2 in")
-	fit := p.evaluate()
-	if !fit.Verdict.Fits() || fit.Grip.Interference.Nominal != measure.Thou(2) {
-		t.Errorf("half an inch: %v %v with %v", fit.Verdict, codesOf(&fit), fit.Grip.Interference.Nominal)
+	p.head.Bore, p.head.BoreForm, p.head.BoreDepth = p.dim(".358 in"), BoreTapered, measure.Dim{}
+	if depth != "" {
+		p.head.BoreDepth = p.dim(depth)
 	}
-	// it grips from where the shaft is .368 in, at .013/.0075 = 1.7333 in, to its top at 2 in
-	near(t, "length", fit.Grip.Length.Inches(), 2-.013/.0075, 1e-9)
+	p.tip = UsualTaperTip(p.dim(".355 in"))
+	p.ferrule.Bore, p.ferrule.Length = p.dim(".368 in"), p.dim(length)
+	return p.evaluate()
+}
 
-	p.ferrule.Length = p.dim("1/4 in")
-	fit = p.evaluate()
-	near(t, "a quarter", fit.Grip.Interference.Nominal.Inches(), .000125, 1e-12) // .355 + 1.75 × .0075 − .368
-	if _, loose := reasonOf(&fit, GripLoose); !loose || fit.Verdict != Prep {
-		t.Errorf("a quarter: %v %v, want prep for grip.loose: it is held by adhesive", fit.Verdict, codesOf(&fit))
-	}
-
-	p.ferrule.Length = p.dim("1/8 in")
-	if fit = p.evaluate(); fit.Verdict != No {
-		t.Errorf("an eighth: %v %v, want no", fit.Verdict, codesOf(&fit))
+// On a .355 in taper tip that ferrule holds once it is half an inch long, because the shaft grows as it leaves the hosel, and not when
+// it is an eighth: in heads whose bores are 1.25 to 1.5 in deep, and where no depth is given.
+func TestHalfAnInchHoldsOnATaperTip(t *testing.T) {
+	for _, depth := range []string{"", "1.25 in", "1.3 in", "1.375 in", "1.45 in", "1.5 in"} {
+		for length, holds := range map[string]bool{".125 in": false, ".5 in": true, ".625 in": true, ".75 in": true, "1 in": true, "1.25 in": true, "1.75 in": true} {
+			fit := onATaperTip(t, depth, length)
+			want, loose := No, Blocks
+			if holds {
+				want, loose = Flush, Remarks
+			}
+			if fit.Verdict != want || fit.weight(GripLoose) != loose || fit.has(GripHolds) != holds {
+				t.Errorf("%s long, %q deep: %v %v with %v, slips in %.3f", length, depth, fit.Verdict, codesOf(&fit), fit.Grip.Interference.Nominal, fit.Grip.Slip)
+			}
+		}
 	}
 }
 
-// A taper tip grows from .355 in to .370 in over two inches.
-func TestTaperOverTwoInches(t *testing.T) {
-	tip := TaperTip(dim(t, ".355 in"), DefaultShop().TipTaper)
-	if got := tip.Diameter(measure.Inches(2)).Nominal(); got != measure.Thou(370) {
-		t.Errorf("two inches up it is %v", got)
+// At 1.5 in insertion half an inch of it grips by .002 in at its top, a quarter by next to nothing: less than a thousandth.
+func TestGripAtTheTopOnATaperTip(t *testing.T) {
+	fit := onATaperTip(t, "1.5 in", "1/2 in")
+	if fit.Grip.Interference.Nominal != measure.Thou(2) {
+		t.Errorf("half an inch grips by %v", fit.Grip.Interference.Nominal)
 	}
+	// it grips from where the shaft is .368 in, at .013/.0079 = 1.6456 in, to its top at 2 in
+	near(t, "length", fit.Grip.Length.Inches(), 2-.013/.0079, 1e-9)
+	fit = onATaperTip(t, "1.5 in", "1/4 in")
+	if i := fit.Grip.Interference.Nominal; i.Sign() <= 0 || !i.Less(measure.Thou(1)) {
+		t.Errorf("a quarter grips by %v", i)
+	}
+}
+
+// A taper tip grows from .355 in to .370 in, over two inches or a little less, and is parallel above. The shaft grows by about .0075 in
+// per inch as it leaves the hosel.
+func TestTaperTip(t *testing.T) {
+	tip := UsualTaperTip(dim(t, ".355 in"))
+	for at, want := range map[string]string{"0 in": ".355 in", "2 in": ".370 in", "10 in": ".370 in"} {
+		if got := tip.Diameter(long(t, at)).Nominal(); got != long(t, want) {
+			t.Errorf("at %s it is %v, want %s", at, got, want)
+		}
+	}
+	near(t, "growth per inch", tip.Taper().Ratio(), .0075, .0005)
 }
 
 // An OD of 12.7 mm turned to 12.2 mm loses about .020 in on the diameter.

@@ -105,7 +105,7 @@ func TestTurningNamesWhatIsMissing(t *testing.T) {
 func TestSleeveFor(t *testing.T) {
 	shop := fitcalc.DefaultShop()
 	head := fitcalc.Head{Bore: exactly(".370 in"), BoreDepth: exactly("1.25 in"), BoreForm: fitcalc.BoreParallel}
-	s, room, err := fitcalc.SleeveFor(head, fitcalc.TaperTip(exactly(".355 in"), shop.TipTaper), shop)
+	s, room, err := fitcalc.SleeveFor(head, fitcalc.TaperTip(exactly(".355 in"), measure.TaperPPB(7_500_000)), shop)
 	if err != nil || !room {
 		t.Fatalf("%+v, %v, %v", s, room, err)
 	}
@@ -113,7 +113,7 @@ func TestSleeveFor(t *testing.T) {
 		t.Errorf("got %+v", s)
 	}
 	head.Bore = exactly(".366 in")
-	if s, room, err := fitcalc.SleeveFor(head, fitcalc.TaperTip(exactly(".355 in"), shop.TipTaper), shop); err != nil || room {
+	if s, room, err := fitcalc.SleeveFor(head, fitcalc.TaperTip(exactly(".355 in"), measure.TaperPPB(7_500_000)), shop); err != nil || room {
 		t.Errorf("a bore of .366 in leaves no room, got %+v, %v, %v", s, room, err)
 	}
 	_, _, err = fitcalc.SleeveFor(fitcalc.Head{}, fitcalc.ParallelTip(exactly(".355 in")), shop)

@@ -145,11 +145,14 @@ func TestNumbersByHand(t *testing.T) {
 }
 
 // Common practice: at an insertion of 1.5 in on a .355 in taper tip, a half-inch ferrule of .368 in bore is gripped by .002 in at its
-// top, where the shaft is .355 + .0075 × 2 = .370 in.
+// top, where the shaft is .370 in and parallel; at its base it is .355 + .0079 × 1.5 = .36685 in, half to even.
 func TestTaper(t *testing.T) {
 	e := explained(t, subject(t, taper))
-	if got, want := step(t, e, "shaft at the top").In, ".355 + 0.00750 × 2.000 = .370 in"; got != want {
+	if got, want := step(t, e, "shaft at the base").In, ".355 + 0.00790 × 1.500 = .3668 in"; got != want {
 		t.Errorf("%s, want %s", got, want)
+	}
+	if got := step(t, e, "shaft at the top"); got.In != ".370 in" || !strings.Contains(got.Note, "parallel") {
+		t.Errorf("%+v, want .370 in on the parallel", got)
 	}
 	if got, want := step(t, e, "interference").In, ".370 − .368 = .002 in"; got != want {
 		t.Errorf("%s, want %s", got, want)

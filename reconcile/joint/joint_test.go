@@ -178,7 +178,7 @@ func TestTaperTipOfTheShop(t *testing.T) {
 }
 
 func TestTrimmedTip(t *testing.T) {
-	line := parse(t, `{"tip":".355 in taper","trim":"1 in"}`)
+	line := parse(t, `{"tip":".355 in taper .0075 in/in","trim":"1 in"}`)
 	if got, want := line.Joint.Tip.Diameter(measure.Length{}).Nominal().String(), "9.2075 mm"; got != want {
 		t.Errorf("diameter at the trimmed end %s, want %s", got, want)
 	}
