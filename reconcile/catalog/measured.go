@@ -163,7 +163,14 @@ func (t *Tip) Measure(size measure.Dim) {
 	case fitcalc.TipParallel:
 		t.Tip = fitcalc.ParallelTip(size)
 	case fitcalc.TipTapered:
-		t.Tip = fitcalc.TaperTip(size, t.Tip.Taper())
+		tapers := fitcalc.UsualTaperTip(size)
+		if t.Tip.StatesTaper() {
+			tapers = fitcalc.TaperTip(size, t.Tip.Taper())
+		}
+		if t.Tip.StatesTaperTo() {
+			tapers = tapers.UpTo(t.Tip.TaperTo())
+		}
+		t.Tip = tapers
 	}
 }
 
