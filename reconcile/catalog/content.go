@@ -46,9 +46,9 @@ const (
 	asHeading
 	// asClub: see lexicon.clubHeading.
 	asClub
-	// asDitto: see lexicon.isDitto; asLeft: see saysLeft.
+	// asDitto: see lexicon.isDitto. asReference: does it refer to another cell, by ditto or another word?
 	asDitto
-	asLeft
+	asReference
 )
 
 // answer answers a question about a text.
@@ -69,8 +69,8 @@ func (l *lexicon) answer(q questions, text string) bool {
 		return l.clubHeading(text) != ""
 	case asDitto:
 		return l.isDitto(text)
-	case asLeft:
-		return saysLeft(text)
+	case asReference:
+		return saysLeft(text) || l.isDitto(text)
 	}
 	return false
 }

@@ -59,20 +59,17 @@ func (r *reading) field() Field {
 	return Field{Text: r.text}
 }
 
-// roleNumbers number the roles.
-var roleNumbers = sync.OnceValue(func() map[Role]uint8 {
-	numbers := map[Role]uint8{}
-	for i, role := range roleNames() {
-		numbers[role] = uint8(i)
+// roleNames are the roles by their numbers.
+var roleNames = sync.OnceValue(func() []Role {
+	names := make([]Role, len(traits)+1)
+	for role, trait := range traits {
+		names[trait.number] = role
 	}
-	return numbers
+	return names
 })
 
-// roleNames are the roles by their numbers.
-var roleNames = sync.OnceValue(func() []Role { return sortedKeys(traits) })
-
 func placeOf(role Role, ref sheet.Ref) place {
-	return place{uint32(ref.Row), uint32(ref.Col)<<8 | uint32(roleNumbers()[role])}
+	return place{uint32(ref.Row), uint32(ref.Col)<<8 | uint32(traits[role].number)}
 }
 
 // placeIn is the place of a cell by its address, none where that is empty.
@@ -140,17 +137,11 @@ func (f Fields) All() iter.Seq2[Role, Field] {
 
 // find returns where the value of a role is, −1 where there is none.
 func (f Fields) find(role Role) int {
-	number, known := roleNumbers()[role]
-	if !known {
-		return -1
-	}
-	return f.findNumber(number)
-}
-
-func (f Fields) findNumber(number uint8) int {
-	for i := range f.list {
-		if uint8(f.list[i].at.colRole) == number {
-			return i
+	if number := traits[role].number; number > 0 {
+		for i := range f.list {
+			if uint8(f.list[i].at.colRole) == number {
+				return i
+			}
 		}
 	}
 	return -1
@@ -178,6 +169,22 @@ func (f Fields) dim(role Role) measure.Dim {
 		return full.Dim
 	}
 	return measure.Dim{}
+}
+
+// angle returns the angle of a role.
+func (f Fields) angle(role Role) measure.Angle {
+	if full := f.full(role); full != nil {
+		return full.Angle
+	}
+	return measure.Angle{}
+}
+
+// number returns the number of a role.
+func (f Fields) number(role Role) float64 {
+	if full := f.full(role); full != nil {
+		return full.Number
+	}
+	return 0
 }
 
 // fine returns half of the last digit that the size of a role is stated with.

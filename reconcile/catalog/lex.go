@@ -1,6 +1,7 @@
 package catalog
 
 import (
+	"fmt"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -16,6 +17,7 @@ type lexicon struct {
 	matches    map[string][]words.RoleMatch
 	readings   map[readingKey]value.Reading
 	tolerances map[toleranceKey][]value.Tolerance
+	sentences  map[[2]string]string
 	hits       map[askKey]words.Hit
 	clubs      map[string][]string
 	sets       map[string]setAnswer
@@ -39,6 +41,7 @@ func newLexicon() *lexicon {
 		matches:    map[string][]words.RoleMatch{},
 		readings:   map[readingKey]value.Reading{},
 		tolerances: map[toleranceKey][]value.Tolerance{},
+		sentences:  map[[2]string]string{},
 		hits:       map[askKey]words.Hit{},
 		clubs:      map[string][]string{},
 		sets:       map[string]setAnswer{},
@@ -97,6 +100,17 @@ func (l *lexicon) readTolerance(text, unit string) (value.Tolerance, bool) {
 		return all[0], true
 	}
 	return value.Tolerance{Text: text}, false
+}
+
+// say puts a text into a sentence.
+func (l *lexicon) say(sentence, text string) string {
+	key := [2]string{sentence, text}
+	said, known := l.sentences[key]
+	if !known {
+		said = fmt.Sprintf(sentence, text)
+		remember(l.sentences, key, said)
+	}
+	return said
 }
 
 // ask asks a question of the vocabulary about a text; the question's name keeps the answers apart.

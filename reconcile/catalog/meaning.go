@@ -9,7 +9,7 @@ import (
 
 // meaning is what a cell says under its column: what becomes of it in every row that has the same.
 type meaning struct {
-	// what is the value, nil where the cell states none, and cell its address where that is not the cell's own.
+	// what is the value, nil where the cell states none, and cell where it stands.
 	what *reading
 	cell string
 	// bad is why a value is not used.
@@ -27,13 +27,12 @@ type memo struct {
 	asked, found int
 }
 
-// memoKey is all that what a cell says depends on: its content, the contents of the other cells of its line that have a say, the
-// title above it, and the place of the column, by which its findings are told.
-type memoKey struct {
-	own     contentID
-	beside  int32
-	section int32
-	col     int32
+// memoKey is all that what a cell says depends on: its content, and its company: the contents of the other cells of its line that have a
+// say, the title above it, and the place of the column, by which its findings are told.
+type memoKey uint64
+
+func keyOf(company int32, own contentID) memoKey {
+	return memoKey(uint32(company))<<32 | memoKey(uint32(own))
 }
 
 const (
@@ -61,58 +60,83 @@ func (m *memo) keep(key memoKey, u *meaning) {
 	m.known[key] = u
 }
 
-// meaningOf returns what a cell says under its column in a line, until the next one is asked for. What it has said before in the same
-// company it says again.
-func (t *tableReader) meaningOf(line int, c *column) *meaning {
-	key, repeats := t.memoKey(line, c)
-	if !repeats {
+// meaningOf returns what a cell says under its column in a line, until the next one is asked for, and where it stands. What it has said
+// before in the same company it says again.
+func (t *tableReader) meaningOf(line int, c *column) (*meaning, place) {
+	g := t.region.grid
+	fromLine, fromCol := g.source(line, c.col)
+	own := g.id(fromLine, fromCol)
+	at := place{}
+	key, repeats := t.memoKey(line, c, own)
+	switch {
+	case repeats:
+		at = t.placeAt(c, fromLine, fromCol)
+	default:
 		t.spare = meaning{}
 		t.understandCell(line, c, &t.spare)
-		return &t.spare
+		return &t.spare, placeIn(c.role, t.spare.cell)
 	}
 	if c.memo.hopeless() {
 		c.memo.known = nil
 		t.spare = meaning{}
 		t.understandCell(line, c, &t.spare)
-		t.spare.cell = "" // its own
-		return &t.spare
+		return &t.spare, at
 	}
 	if known := c.memo.find(key); known != nil {
 		for _, one := range known.told {
 			one.count++
 		}
-		return known
+		return known, at
 	}
 	findings := len(t.table.Findings)
 	t.recording, t.recorded = true, nil
 	u := &meaning{}
 	t.understandCell(line, c, u)
-	u.cell, u.told = "", t.recorded
+	u.told = t.recorded
 	t.recording = false
 	measured := u.what != nil && u.what.full != nil && u.what.full.Measured != nil
 	if len(t.table.Findings) == findings && !measured { // a finding of its own names the cell, and so do readings
 		c.memo.keep(key, u)
 	}
-	return u
+	return u, at
+}
+
+// placeAt is the place of a value of a column's role at a line and column.
+func (t *tableReader) placeAt(c *column, line, col int) place {
+	ref := t.region.grid.ref(line, col)
+	return place{uint32(ref.Row), uint32(ref.Col)<<8 | uint32(c.trait().number)}
 }
 
 // memoKey returns what the meaning of a cell depends on; false where it depends on more: on other lines, on columns that state the same,
 // on the answers of a mapping file.
-func (t *tableReader) memoKey(line int, c *column) (memoKey, bool) {
+func (t *tableReader) memoKey(line int, c *column, own contentID) (memoKey, bool) {
 	g := t.region.grid
-	own := g.id(g.source(line, c.col))
-	if len(t.rules.row(line).Values) > 0 || !t.standsAlone(c) || g.is(asDitto, t.lex, own) || g.is(asLeft, t.lex, own) {
-		return memoKey{}, false
+	if len(t.rules.Rows) > 0 && len(t.rules.row(line).Values) > 0 || !t.standsAlone(c) || g.is(asReference, t.lex, own) {
+		return 0, false
 	}
-	key := memoKey{own: own, section: t.sectionNumber, col: int32(c.col)}
+	company := t.baseOf(c)
 	for _, other := range t.companyOf(c) {
 		id := g.id(g.source(line, other.col))
-		if g.is(asDitto, t.lex, id) {
-			return memoKey{}, false
+		if g.is(asReference, t.lex, id) {
+			return 0, false
 		}
-		key.beside = t.pair(key.beside, id)
+		company = t.pair(company, id)
 	}
-	return key, true
+	return keyOf(company, own), true
+}
+
+// baseOf numbers the place of a column below the last title within the body.
+func (t *tableReader) baseOf(c *column) int32 {
+	if here := (where{t.sectionNumber, c.col}); c.where != here || c.base == 0 {
+		c.where, c.base = here, t.pair(-t.sectionNumber-1, contentID(c.col))
+	}
+	return c.base
+}
+
+// where is a title within the body and a column.
+type where struct {
+	section int32
+	col     int
 }
 
 // standsAlone reports whether no other column states the same size or a limit of it.
@@ -151,11 +175,11 @@ func (t *tableReader) companyOf(c *column) []*column {
 
 // pair numbers pairs of a number and a content.
 func (t *tableReader) pair(number int32, id contentID) int32 {
-	key := [2]int32{number, int32(id)}
+	key := keyOf(number, id)
 	known, found := t.pairs[key]
 	if !found {
 		if t.pairs == nil {
-			t.pairs = map[[2]int32]int32{}
+			t.pairs = map[memoKey]int32{}
 		}
 		known = int32(len(t.pairs) + 1)
 		t.pairs[key] = known

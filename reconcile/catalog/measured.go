@@ -6,6 +6,7 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/fitcalc/sample"
+	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/finding"
 )
 
@@ -151,7 +152,7 @@ func Implausible(kind Kind, role Role, size measure.Length) string {
 // SamePart reports whether two entries of a catalogue, of one kind, are one part: by their numbers, however they are written,
 // and by their suppliers where the number is so short that every supplier has it.
 func SamePart(a, b *Item) bool {
-	return partKeyOf(UnknownKind, a.Part, a.Supplier) == partKeyOf(UnknownKind, b.Part, b.Supplier)
+	return partKeyOf(UnknownKind, words.Fold(a.Part), a.Supplier) == partKeyOf(UnknownKind, words.Fold(b.Part), b.Supplier)
 }
 
 // Measure puts a measured size in the place of the one that the sheet states, by which the tip goes on being called.

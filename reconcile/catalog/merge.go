@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog/words"
@@ -22,16 +23,24 @@ type partKey struct {
 
 // key returns what makes the entry the same part as another.
 func (e *entry) key() partKey {
-	return partKeyOf(e.table.kind, e.part, e.table.supplier)
+	return partKeyOf(e.table.kind, e.folded(), e.table.supplier)
 }
 
-// partKeyOf is the key of a part of a supplier.
-func partKeyOf(kind Kind, part, supplier string) partKey {
-	key := partKey{kind: kind, part: words.Fold(part)}
+// partKeyOf is the key of a part of a supplier, by its folded number.
+func partKeyOf(kind Kind, folded, supplier string) partKey {
+	key := partKey{kind: kind, part: folded}
 	if len(key.part) <= 3 && isDigits(key.part) {
 		key.supplier = supplier
 	}
 	return key
+}
+
+// folded returns the part number as numbers are compared.
+func (e *entry) folded() string {
+	if e.fold == "" {
+		e.fold = words.Fold(e.part)
+	}
+	return e.fold
 }
 
 // merge joins entries of the same part that agree, and holds those that do not. Entries that are held stay by themselves:
@@ -237,15 +246,15 @@ func (e *entry) take(other *entry) {
 
 // similar suggests part numbers that differ only in what people mistype: separators, letters for digits, leading zeros.
 func similar(entries []*entry) {
-	first := map[partKey]*entry{}
+	first := make(map[partKey]*entry, len(entries))
 	for _, e := range entries {
-		key := partKey{kind: e.table.kind, part: skeleton(e.part)}
+		key := partKey{kind: e.table.kind, part: skeleton(e.folded())}
 		other, known := first[key]
 		if !known {
 			first[key] = e
 			continue
 		}
-		if words.Fold(other.part) == words.Fold(e.part) || key.part == "" {
+		if other.folded() == e.folded() || key.part == "" {
 			continue
 		}
 		e.table.add(finding.Note, "data.similar", e.line, 0, fmt.Sprintf("%s and %s (%s) are nearly the same part number; they are kept apart",
@@ -253,11 +262,12 @@ func similar(entries []*entry) {
 	}
 }
 
-// skeleton brings part numbers that are easily taken for one another to one form.
-func skeleton(part string) string {
-	var b strings.Builder
+// skeleton brings folded part numbers that are easily taken for one another to one form.
+func skeleton(folded string) string {
+	var room [64]byte
+	b := room[:0]
 	zeros := true
-	for _, r := range words.Fold(part) {
+	for _, r := range folded {
 		switch {
 		case r == 'o':
 			r = '0'
@@ -270,7 +280,7 @@ func skeleton(part string) string {
 			continue
 		}
 		zeros = false
-		b.WriteRune(r)
+		b = utf8.AppendRune(b, r)
 	}
-	return b.String()
+	return string(b)
 }

@@ -67,6 +67,9 @@ type column struct {
 	memo    memo
 	alone   answer
 	company []*column
+	// base is the number of its company but for them, and where is where it was asked for last.
+	base  int32
+	where where
 	// note is the tolerance that a note on the sheet gives to the column.
 	note *noteTolerance
 	// clubs are the columns that it stands for, where each gives the size of another club; absent is set while a club is

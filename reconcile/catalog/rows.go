@@ -18,6 +18,7 @@ type entry struct {
 	// row is the place of its row in the table, and line its line.
 	row, line int
 	part      string
+	fold      string // see folded
 	fields    Fields
 	assumed   *assumptions
 	price     float64
@@ -164,18 +165,12 @@ func (t *tableReader) readRow(line int, club string) {
 // readColumn reads one role of the line from the columns that state it.
 func (r *rowReader) readColumn(c *column) {
 	t := r.t
-	u := t.meaningOf(r.line, c)
+	u, at := t.meaningOf(r.line, c)
 	if u.bad.any() {
 		r.trouble(c, u.bad)
 	}
 	if u.what == nil {
 		return
-	}
-	var at place
-	if u.cell == "" {
-		at = placeOf(c.role, t.region.grid.ref(t.valueCell(r.line, c)))
-	} else {
-		at = placeIn(c.role, u.cell)
 	}
 	r.fields.list = append(r.fields.list, stated{u.what, at})
 	r.assume(u.assumed...)
@@ -370,6 +365,9 @@ func numberOf(text string) float64 {
 // addAnswers adds the values that the mapping file gives for roles that the table has no column for.
 func (r *rowReader) addAnswers() {
 	values := r.t.rules.row(r.line).Values
+	if len(values) == 0 {
+		return
+	}
 	for _, role := range sortedKeys(values) {
 		if r.t.byRole[role] != nil {
 			continue

@@ -39,8 +39,10 @@ func (r *rowReader) clubs(part string) (string, []clubOf) {
 	if name, tail := splitSet(r.t.lex, part); len(tail) > 1 {
 		return name, r.expand(tail, part, Part)
 	}
-	if set, place, found := r.t.lex.findSet(r.fields.Text(Description)); found && r.t.byRole[Club] == nil {
-		return part, r.expand(set, place, Description)
+	if r.t.byRole[Club] == nil {
+		if set, place, found := r.t.lex.findSet(r.fields.Text(Description)); found {
+			return part, r.expand(set, place, Description)
+		}
 	}
 	return part, oneClub
 }

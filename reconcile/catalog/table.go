@@ -39,7 +39,7 @@ type tableReader struct {
 	recorded  []*told
 	recording bool
 	// pairs number what stands beside each other: see pair.
-	pairs map[[2]int32]int32
+	pairs map[memoKey]int32
 	// read are the columns of which each row has a value, and assumed the first of what rows assume: nothing.
 	read    []*column
 	assumed *assumptions

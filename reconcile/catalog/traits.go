@@ -44,9 +44,11 @@ type trait struct {
 	diameter bool
 	// prior is the advantage of a role that tables usually have, in points.
 	prior float64
+	// number stands for the role where there is no room for its name; zero is no role.
+	number uint8
 }
 
-var traits = map[Role]trait{
+var traits = numbered(map[Role]trait{
 	Part:        {want: wantCode, prior: 2},
 	Description: {want: wantText, prior: 0.2},
 	Category:    {want: wantText, prior: 0.3},
@@ -90,6 +92,16 @@ var traits = map[Role]trait{
 	Taper:          {want: wantTaper},
 	TipForm:        {want: wantText},
 	ParallelLength: {want: wantLength},
+})
+
+// numbered gives each role its number, from 1 in the order of their names.
+func numbered(traits map[Role]trait) map[Role]trait {
+	for i, role := range sortedKeys(traits) {
+		one := traits[role]
+		one.number = uint8(i + 1)
+		traits[role] = one
+	}
+	return traits
 }
 
 // kindRoles are the roles that a column of a table of each kind can have.

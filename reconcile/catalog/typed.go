@@ -20,7 +20,7 @@ func (e *entry) head() Head {
 		HoselLength: f.dim(HoselLength),
 		NeckTop:     f.dim(NeckTop),
 		Top:         topForms[t.word(topQuestion(f.Text(Top)))],
-		Countersink: fitcalc.Countersink{Mouth: f.dim(CountersinkMouth), Angle: f.Get(CountersinkAngle).Angle, Depth: f.dim(CountersinkDepth)},
+		Countersink: fitcalc.Countersink{Mouth: f.dim(CountersinkMouth), Angle: f.angle(CountersinkAngle), Depth: f.dim(CountersinkDepth)},
 		Counterbore: fitcalc.Counterbore{Diameter: f.dim(CounterboreOD), Depth: f.dim(CounterboreDepth)},
 		Adapter:     fitcalc.Adapter{TopOD: f.dim(AdapterOD)},
 	}
@@ -166,7 +166,7 @@ func (e *entry) tip(h *Head, size measure.Dim, form value.Form) fitcalc.Tip {
 	}
 	if form == value.FormUnknown && isTaperSize(size.Nominal()) {
 		form = value.FormTaper
-		e.assume(fmt.Sprintf("tip %s taken as a taper tip: parallel tips of .355 in are not usual", e.tipText()))
+		e.assume(e.table.lex.say("tip %s taken as a taper tip: parallel tips of .355 in are not usual", e.tipText()))
 	}
 	if form == value.FormTaper {
 		e.remark("taper of the tip not given: it is the shop's")
@@ -235,7 +235,7 @@ func isTipName(size float64) bool {
 // bore decides whether the bore of a head is the size of the hole or the name of the tip that it is made for: a bore of
 // exactly .370 in would not take a .370 in tip. A bore with limits of its own is a hole.
 func (e *entry) bore(h *Head) {
-	f := e.fields.Get(Bore)
+	f := Field{Text: e.fields.Text(Bore), Dim: e.fields.dim(Bore)}
 	switch e.rowForm() {
 	case value.FormParallel:
 		h.Head.BoreForm = fitcalc.BoreParallel
@@ -252,7 +252,7 @@ func (e *entry) bore(h *Head) {
 		return
 	}
 	h.BoreIsDesignation = true
-	e.assume(fmt.Sprintf("bore %s taken as the name of the tip and not the size of the hole", f.Text))
+	e.assume(e.table.lex.say("bore %s taken as the name of the tip and not the size of the hole", f.Text))
 	if len(h.TipTaken) == 0 {
 		h.TipTaken = []fitcalc.Tip{e.tip(h, measure.Nominal(name), value.FormUnknown)}
 	}
@@ -330,13 +330,13 @@ func (e *entry) tipName(f Field) (measure.Length, bool) {
 // ferrule makes a typed ferrule of an entry.
 func (e *entry) ferrule() Ferrule {
 	t, f := e.table, e.fields
-	made := Ferrule{Colour: f.Text(Colour), Pack: int(f.Get(Pack).Number)}
+	made := Ferrule{Colour: f.Text(Colour), Pack: int(f.number(Pack))}
 	made.Ferrule = fitcalc.Ferrule{
 		Bore: f.dim(Bore), ForTip: f.Get(TipTaken).ForTip, BaseOD: f.dim(BaseOD), TopOD: f.dim(TopOD), Length: f.dim(Length),
 		Style:    styles[t.word(styleQuestion(f.Text(Style)))],
 		Collar:   fitcalc.Spigot{OD: f.dim(CollarOD), Length: f.dim(CollarLength)},
 		Step:     fitcalc.Spigot{OD: f.dim(StepOD), Length: f.dim(StepLength)},
-		Rings:    int(max(0, f.Get(Rings).Number)),
+		Rings:    int(max(0, f.number(Rings))),
 		Material: materials[t.word(materialQuestion(f.Text(Material)))],
 	}
 	if made.Ferrule.Style == fitcalc.StyleUnknown && f.Text(Style) == "" {

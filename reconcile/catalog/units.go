@@ -526,7 +526,7 @@ func (t *tableReader) toleranceFor(line int, c *column) (value.Tolerance, measur
 // notedTolerance returns the tolerance that a note gives to a value, by the value's footnote mark or for its column.
 func (t *tableReader) notedTolerance(line int, c *column) (value.Tolerance, measure.Origin, string, bool) {
 	note := c.note
-	for _, mark := range sortedKeys(t.valueNotes) {
+	for _, mark := range t.valueMarks() {
 		if n := t.valueNotes[mark]; bears(t.region.grid.filled(line, c.col), mark) {
 			note = &n
 			break
@@ -544,6 +544,14 @@ func (t *tableReader) notedTolerance(line int, c *column) (value.Tolerance, meas
 		origin = measure.General
 	}
 	return all[note.index], origin, note.clause.place.String(), true
+}
+
+// valueMarks returns the marks of the notes for single values, in order.
+func (t *tableReader) valueMarks() []string {
+	if len(t.valueNotes) == 0 {
+		return nil
+	}
+	return sortedKeys(t.valueNotes)
 }
 
 // readTolerance reads a tolerance, also one written as a bare number: .05 for ±.05.
