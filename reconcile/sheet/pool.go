@@ -19,8 +19,8 @@ const (
 	// there.
 	trial      = 8192
 	leastShare = 8
-	// slabSize is how many cells are made room for at once.
-	slabSize = 1024
+	// leastRoom and mostRoom are how many cells are made room for at once, at first and later on.
+	leastRoom, mostRoom = 16, 1024
 	// mostColumns bounds the columns that are counted by themselves; those beyond count together.
 	mostColumns = 256
 )
@@ -65,7 +65,7 @@ func (p *Pool[Key]) Add(col int, key Key, cell Cell) *Cell {
 // Make makes a cell that is not to be found again.
 func (p *Pool[Key]) Make(cell Cell) *Cell {
 	if len(p.slab) == cap(p.slab) {
-		p.slab = make([]Cell, 0, slabSize)
+		p.slab = make([]Cell, 0, min(max(2*cap(p.slab), leastRoom), mostRoom))
 	}
 	p.slab = append(p.slab, cell)
 	return &p.slab[len(p.slab)-1]

@@ -28,7 +28,7 @@ func (b *reader) sheet(e entry, relations relations) error {
 	}
 	g := &grid{
 		reader: b, out: &sheet.Sheet{Name: e.name, Hidden: e.hidden, HiddenRows: map[int]bool{}, HiddenCols: map[int]bool{}},
-		shared: map[string]shared{},
+		shared: map[string]shared{}, pools: map[writing]*sheet.Pool[string]{},
 	}
 	b.part = target.target
 	if err := g.read(text); err != nil {
@@ -116,7 +116,8 @@ type grid struct {
 	col      int  // the last one in it
 	cells    []*sheet.Cell
 	slab     []*sheet.Cell // from which rows are cut
-	pool     sheet.Pool[cellKey]
+	pools    map[writing]*sheet.Pool[string]
+	last     []lastPool
 }
 
 func (g *grid) read(text string) error {
@@ -236,6 +237,8 @@ func (g *grid) readRow(s *xmlscan.Scanner) error {
 	}
 	g.row, g.col, g.cells = row, 0, g.cells[:0]
 	for {
+		for g.usualCell() {
+		}
 		token, err := s.Next()
 		if err != nil {
 			return err
@@ -370,20 +373,43 @@ func (g *grid) cell() error {
 	return g.place(cell)
 }
 
-// cellKey is what makes cells equal: two that the file writes alike.
-type cellKey struct {
+// writing is how the file writes a cell, but for its value: cells with one value that are written alike are equal.
+type writing struct {
 	kind  string
 	style int
-	value string
+}
+
+// lastPool is the pool of the last cell of a column; most columns are written in one way.
+type lastPool struct {
+	writing
+	pool *sheet.Pool[string]
+}
+
+// poolFor returns the pool of the cells that are written so, by their values.
+func (g *grid) poolFor(how writing) *sheet.Pool[string] {
+	for len(g.last) <= g.col {
+		g.last = append(g.last, lastPool{})
+	}
+	last := &g.last[g.col]
+	if last.pool == nil || last.writing != how {
+		pool := g.pools[how]
+		if pool == nil {
+			pool = &sheet.Pool[string]{}
+			how.kind = strings.Clone(how.kind)
+			g.pools[how] = pool
+		}
+		*last = lastPool{how, pool}
+	}
+	return last.pool
 }
 
 // make makes a cell of what the file stores, a blank one where there is nothing in it. Its texts are copied, so that the part need not stay in
 // memory.
 func (g *grid) make(c stored) (*sheet.Cell, error) {
 	shared := !c.isFormula && c.inline == ""
-	key := cellKey{c.kind, c.style, c.value}
+	pool := g.poolFor(writing{c.kind, c.style})
 	if shared {
-		if known := g.pool.Find(g.col, key); known != nil {
+		if known := pool.Find(g.col, c.value); known != nil {
 			return known, nil
 		}
 	}
@@ -394,9 +420,109 @@ func (g *grid) make(c stored) (*sheet.Cell, error) {
 	case err != nil || cell == (sheet.Cell{}):
 		return sheet.BlankCell, err
 	case shared && g.notes == notes: // what is noted is noted of each cell
-		return g.pool.Add(g.col, key, cell), nil
+		return pool.Add(g.col, c.value, cell), nil
 	}
-	return g.pool.Make(cell), nil
+	return pool.Make(cell), nil
+}
+
+// usualCell reads a cell that is written as most programs write most cells, with its address, format and type in this order, and a value:
+//
+//	<c r="B2" s="1" t="s"><v>17</v></c>
+//
+// It reports false, and passes over nothing, where a cell or anything else is written in another way, or is at fault.
+func (g *grid) usualCell() bool {
+	rest, space := g.scan.Rest()
+	if g.preserve || space != spaceMain && space != xmlscan.NoSpace {
+		return false
+	}
+	u := usual{rest: rest, ok: true}
+	u.word(`<c r="`)
+	col, row := u.column(), u.number()
+	u.word(`"`)
+	var c stored
+	if u.has(` s="`) {
+		c.style = u.number()
+		u.word(`"`)
+	}
+	if u.has(` t="`) {
+		c.kind = u.upTo('"')
+		u.word(`"`)
+	}
+	u.word("><v>")
+	c.value, c.hasValue = u.upTo('<'), true
+	u.word("</v></c>")
+	if !u.ok || row != g.row || c.kind == "inlineStr" || trimBlanks(c.value) != c.value {
+		return false
+	}
+	before := g.col
+	g.col = col
+	cell, err := g.make(c)
+	if err == nil {
+		err = g.place(cell)
+	}
+	if err != nil {
+		g.col = before
+		return false // to be found again, with its place, in the long way
+	}
+	g.scan.Pass(len(rest) - len(u.rest))
+	return true
+}
+
+// usual reads the pieces of a cell one by one; once one is missing, ok is false.
+type usual struct {
+	rest string
+	ok   bool
+}
+
+func (u *usual) has(word string) bool {
+	if !strings.HasPrefix(u.rest, word) {
+		return false
+	}
+	u.rest = u.rest[len(word):]
+	return true
+}
+
+func (u *usual) word(word string) { u.ok = u.ok && u.has(word) }
+
+// column reads the letters of a column.
+func (u *usual) column() int {
+	n, col := 0, 0
+	for n < min(len(u.rest), 4) && u.rest[n] >= 'A' && u.rest[n] <= 'Z' {
+		col = col*26 + int(u.rest[n]-'A') + 1
+		n++
+	}
+	u.rest = u.rest[n:]
+	u.ok = u.ok && n > 0 && col <= MaxCols
+	return col
+}
+
+// number reads a whole number of up to seven digits, the first of them no zero.
+func (u *usual) number() int {
+	n, number := 0, 0
+	for n < min(len(u.rest), 8) && u.rest[n] >= '0' && u.rest[n] <= '9' {
+		number = number*10 + int(u.rest[n]-'0')
+		n++
+	}
+	u.ok = u.ok && n > 0 && n < 8 && (u.rest[0] != '0' || n == 1)
+	u.rest = u.rest[n:]
+	return number
+}
+
+// upTo reads a text without entities and line ends up to a sign.
+func (u *usual) upTo(sign byte) string {
+	for i := 0; i < len(u.rest); i++ {
+		switch c := u.rest[i]; {
+		case c == sign:
+			text := u.rest[:i]
+			u.rest = u.rest[i:]
+			return text
+		case c == '<', c == '&', c == ']', c == '\n', c == '\r', c == '\t':
+			u.ok = false
+			return ""
+		}
+	}
+	u.ok = false
+	return ""
 }
 
 func trimBlanks(text string) string {
