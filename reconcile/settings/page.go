@@ -4,13 +4,13 @@ import (
 	"errors"
 	"fmt"
 	"path"
-	"regexp"
 	"slices"
 	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
 
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/internal/pattern"
 )
 
 // Page is the table page: how the fit chart looks that the shop publishes. What is not given is empty.
@@ -51,8 +51,8 @@ func PageColumns() []string {
 }
 
 var (
-	colourForm   = regexp.MustCompile(`^#[0-9a-fA-F]{6}$`)
-	languageForm = regexp.MustCompile(`^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$`) // RFC 5646, as far as it concerns pages
+	colourForm   = pattern.Lazy(`^#[0-9a-fA-F]{6}$`)
+	languageForm = pattern.Lazy(`^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$`) // RFC 5646, as far as it concerns pages
 )
 
 // mostCaliper is beyond any calipers.
@@ -88,7 +88,7 @@ func (p *Page) setText(key, text string) (advice string, problem error) {
 	case "contact":
 		p.Contact = text
 	case "accent":
-		if !colourForm.MatchString(text) {
+		if !colourForm().MatchString(text) {
 			return `write it like "#7a3b2e"`, fmt.Errorf("%q is not a colour", text)
 		}
 		p.Accent = text
@@ -98,7 +98,7 @@ func (p *Page) setText(key, text string) (advice string, problem error) {
 		}
 		p.Logo = text
 	case "language":
-		if !languageForm.MatchString(text) {
+		if !languageForm().MatchString(text) {
 			return `write its tag, like "de"`, fmt.Errorf("%q is not a language", text)
 		}
 		p.Language = text

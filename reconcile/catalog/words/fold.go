@@ -13,8 +13,11 @@ import (
 // remain, each as a word of its own, and so does the diameter sign in all its forms, as ø. Chinese, Japanese and Korean
 // characters stay as they are. Fold(Fold(s)) == Fold(s).
 func Fold(s string) string {
-	if isPlain(s) {
+	switch {
+	case isPlain(s):
 		return foldPlain(s)
+	case isSimple(s):
+		return foldSimple(s)
 	}
 	return foldAny(s)
 }
@@ -84,7 +87,7 @@ func tokensOf(text string) []string {
 	if isPlain(text) {
 		return strings.Fields(keyPlain(text))
 	}
-	return tokens(foldAny(text))
+	return tokens(Fold(text))
 }
 
 // keyOf returns the tokens of a text joined by spaces, as the words of the vocabulary are entered.
@@ -92,7 +95,7 @@ func keyOf(text string) string {
 	if isPlain(text) {
 		return keyPlain(text)
 	}
-	return strings.Join(tokens(foldAny(text)), " ")
+	return strings.Join(tokens(Fold(text)), " ")
 }
 
 // tokens splits a folded text: at spaces, between letters and digits, and around every wide character, so that spaces

@@ -30,7 +30,7 @@ func texts(v *Vocabulary) *rapid.Generator[string] {
 			return phrase[:rapid.IntRange(0, len(phrase)).Draw(t, "cut")]
 		}),
 		rapid.SampledFrom([]string{" ", "  ", ".", ",", "'", "''", `"`, "(", ")", "[", "]", "<", ">", "{", "}", "-", "–", "/", ":", "=", "：", "#", "%", "$", "°", "±0.05", "+/- .002", "\t", "\n", "\x00",
-			"1", "13.6", "0.370", "HoselOD", "BoreDepth", "ABC", "é", "ß", "Ø", "㎜", "½", "外径", "(mm)", "（毫米）", "in/mm", "\u00ad", "\u0301", "\xff"}),
+			"1", "13.6", "0.370", "HoselOD", "BoreDepth", "ABC", "é", "ß", "Ø", "㎜", "½", "外径", "(mm)", "Länge", "Außen-Ø", "têtes", "ĳ", "ŀ", "İ", "ı", "ſ", "Œuvre", "ガ", "か\u3099", "ー", "각인", "々", "×", "ÿ", "Ƶ", "ǆ", "（毫米）", "in/mm", "\u00ad", "\u0301", "\xff"}),
 		rapid.StringN(0, 6, 12),
 	)
 	return rapid.Custom(func(t *rapid.T) string { return strings.Join(rapid.SliceOfN(piece, 0, 6).Draw(t, "pieces"), "") })
@@ -132,4 +132,18 @@ func TestStretches(t *testing.T) {
 			t.Errorf("%q begins with a reference", s)
 		}
 	})
+}
+
+// TestEveryCharacter holds the short ways against the general one for every character of the first two planes, alone and beside others.
+func TestEveryCharacter(t *testing.T) {
+	for r := rune(0); r < 0x20000; r++ {
+		for _, s := range []string{string(r), "a" + string(r) + "b", string(r) + "が1", "é" + string(r)} {
+			if got, want := Fold(s), foldAny(s); got != want {
+				t.Errorf("Fold(%q) is %q, want %q", s, got, want)
+			}
+			if got, want := signForm(s), signAny(s); got != want {
+				t.Errorf("signForm(%q) is %q, want %q", s, got, want)
+			}
+		}
+	}
 }

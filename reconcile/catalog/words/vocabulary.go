@@ -240,8 +240,11 @@ var umlauts = strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue")
 // signForm is the form in which signs are compared: compatibility forms unified, lower case, one dash and one inch
 // sign, no spaces.
 func signForm(s string) string {
-	if isPlain(s) {
+	switch {
+	case isPlain(s):
 		return signPlain(s)
+	case isSimple(s):
+		return signSimple(s)
 	}
 	return signAny(s)
 }

@@ -10,6 +10,7 @@ import (
 	"io"
 	"slices"
 	"strings"
+	"sync"
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/matrix"
@@ -46,7 +47,7 @@ func Write(w io.Writer, r *matrix.Result, opts Options) error {
 		return fmt.Errorf("writing the chart: %w", err)
 	}
 	out := bufio.NewWriterSize(w, 1<<16)
-	if err := pageTemplate.Execute(out, v); err != nil {
+	if err := pageTemplate().Execute(out, v); err != nil {
 		return fmt.Errorf("writing the chart: %w", err)
 	}
 	if err := out.Flush(); err != nil {
@@ -55,9 +56,10 @@ func Write(w io.Writer, r *matrix.Result, opts Options) error {
 	return nil
 }
 
-var pageTemplate = template.Must(template.New("page.html").Funcs(template.FuncMap{
-	"join": strings.Join,
-}).ParseFS(assets, "assets/page.html"))
+// pageTemplate is parsed when it is first used.
+var pageTemplate = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("page.html").Funcs(template.FuncMap{"join": strings.Join}).ParseFS(assets, "assets/page.html"))
+})
 
 // view is what the template shows.
 type view struct {

@@ -4,10 +4,10 @@ import (
 	"bytes"
 	"fmt"
 	"html/template"
-	"regexp"
 	"strings"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/reconcile/internal/pattern"
 	"example.com/seatline/reconcile/publish/picture"
 )
 
@@ -94,7 +94,7 @@ func (b *builder) where(labels []string, values []int) string {
 }
 
 // sizeIn finds the sizes in the name of a class of turn-down.
-var sizeIn = regexp.MustCompile(`[\d.]*\d`)
+var sizeIn = pattern.Lazy(`[\d.]*\d`)
 
 func (b *builder) sayTurnDowns(c *picture.Chart) {
 	w := b.words
@@ -103,7 +103,7 @@ func (b *builder) sayTurnDowns(c *picture.Chart) {
 	for i := range c.Series {
 		s := &c.Series[i]
 		heads += s.Total()
-		switch ends := sizeIn.FindAllString(s.Name, -1); {
+		switch ends := sizeIn().FindAllString(s.Name, -1); {
 		case len(ends) == 0:
 			s.Name = w["column.nothing"]
 		case len(ends) == 2:
@@ -127,7 +127,7 @@ func (b *builder) sayTurnDowns(c *picture.Chart) {
 	}
 }
 
-var others = regexp.MustCompile(`^(\d+) others$`)
+var others = pattern.Lazy(`^(\d+) others$`)
 
 func (b *builder) sayVerdicts(c *picture.Chart) {
 	w := b.words
@@ -143,7 +143,7 @@ func (b *builder) sayVerdicts(c *picture.Chart) {
 		}
 		if supplier == "not stated" {
 			supplier = w["picture.not_stated"]
-		} else if rest := others.FindStringSubmatch(supplier); rest != nil {
+		} else if rest := others().FindStringSubmatch(supplier); rest != nil {
 			supplier = w.fill("picture.others", "n", rest[1])
 		}
 		c.Labels[i] = w.fill(key, "supplier", supplier)

@@ -4,6 +4,7 @@ import (
 	_ "embed"
 	"html/template"
 	"io"
+	"sync"
 
 	"example.com/seatline/reconcile/publish/tell"
 )
@@ -11,7 +12,8 @@ import (
 //go:embed list.html
 var listHTML string
 
-var listTemplate = template.Must(template.New("list").Parse(listHTML))
+// listTemplate is parsed when it is first used.
+var listTemplate = sync.OnceValue(func() *template.Template { return template.Must(template.New("list").Parse(listHTML)) })
 
 // Cautions are the warnings that stand on top.
 func (l *List) Cautions() []tell.Caution { return tell.Cautions() }
@@ -29,7 +31,7 @@ func (j Joint) Pieces() []int {
 }
 
 // WriteHTML writes the list as one HTML file that holds all it needs. The error is the writer's.
-func (l *List) WriteHTML(w io.Writer) error { return listTemplate.Execute(w, l) }
+func (l *List) WriteHTML(w io.Writer) error { return listTemplate().Execute(w, l) }
 
 // HowFar says how far up the turning goes, where that is known.
 func (j Joint) HowFar() string {

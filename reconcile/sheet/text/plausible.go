@@ -2,6 +2,7 @@ package text
 
 import (
 	"strings"
+	"sync"
 	"unicode"
 )
 
@@ -39,12 +40,16 @@ var words = map[script][]string{
 	hangul:      {"외경", "내경", "길이", "품번", "재질", "수량", "가격", "단가", "단위", "색상", "무게", "중량", "품명", "규격", "비고", "명칭", "번호", "직경", "두께", "제품", "모델"},
 }
 
-func set(characters string) map[rune]bool {
-	all := map[rune]bool{}
-	for _, r := range characters {
-		all[r] = true
-	}
-	return all
+// set returns a function that returns the set of characters of a text, which is made when it is first called: most files tell their
+// encoding without it.
+func set(characters string) func() map[rune]bool {
+	return sync.OnceValue(func() map[rune]bool {
+		all := map[rune]bool{}
+		for _, r := range characters {
+			all[r] = true
+		}
+		return all
+	})
 }
 
 // plausibility is how much a decoded text is like one in a script: the mean over its characters beyond ASCII, from about
@@ -80,7 +85,7 @@ func weight(runes []rune, i int, s script) float64 {
 	if s == western {
 		return westernWeight(runes, i)
 	}
-	if easternSigns[r] {
+	if easternSigns()[r] {
 		return 1.5
 	}
 	switch s {
@@ -103,19 +108,19 @@ func westernWeight(runes []rune, i int) float64 {
 	for j := i + 1; j < len(runes) && runes[j] >= 0x80; j++ {
 		run++
 	}
-	known := westernLetters[r] || westernSigns[r]
+	known := westernLetters()[r] || westernSigns()[r]
 	switch {
 	case run > 2:
 		return -2
 	case run == 2 && known && unicode.IsLower(r):
 		return 1.5
-	case run == 2 && westernSigns[r]:
+	case run == 2 && westernSigns()[r]:
 		return 0.5
 	case run == 2:
 		return -1
-	case westernLetters[r]:
+	case westernLetters()[r]:
 		return letterInWord(runes, i)
-	case westernSigns[r]:
+	case westernSigns()[r]:
 		return 2
 	}
 	return -0.5
@@ -139,7 +144,7 @@ func chineseWeight(r rune, s script) float64 {
 		common = commonTraditional
 	}
 	switch {
-	case common[r]:
+	case common()[r]:
 		return 3
 	case unicode.Is(unicode.Han, r):
 		return 0.3
@@ -155,7 +160,7 @@ func japaneseWeight(r rune) float64 {
 		return 0.2
 	case unicode.Is(unicode.Hiragana, r), unicode.Is(unicode.Katakana, r):
 		return 3
-	case commonKanji[r]:
+	case commonKanji()[r]:
 		return 3
 	case unicode.Is(unicode.Han, r):
 		return 0.3
@@ -165,7 +170,7 @@ func japaneseWeight(r rune) float64 {
 
 func koreanWeight(r rune) float64 {
 	switch {
-	case commonHangul[r]:
+	case commonHangul()[r]:
 		return 3
 	case unicode.Is(unicode.Hangul, r):
 		return 1
