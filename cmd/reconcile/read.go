@@ -1,7 +1,7 @@
 package main
 
 import (
-	"encoding/json"
+	"bufio"
 	"fmt"
 	"io"
 	"os"
@@ -97,7 +97,7 @@ func (s streams) read(files []string, f readFlags) error {
 	if len(f.against) > 0 {
 		err = s.compare(c, f, opts)
 	} else if f.json {
-		err = writeJSON(s.out, catalog.JSON(c))
+		err = catalog.WriteJSON(s.out, c)
 	} else {
 		err = tellReading(s.out, c)
 	}
@@ -152,25 +152,17 @@ func (s streams) writeMapping(f readFlags, files []string, c *catalog.Catalogue)
 	return nil
 }
 
-func writeJSON(w io.Writer, v any) error {
-	encoder := json.NewEncoder(w)
-	encoder.SetIndent("", "  ")
-	encoder.SetEscapeHTML(false)
-	return encoder.Encode(v)
-}
-
 // tellReading prints for a person how each table was understood.
 func tellReading(w io.Writer, c *catalog.Catalogue) error {
-	out := &strings.Builder{}
+	out := bufio.NewWriter(w)
 	for i := range c.Tables {
 		tellTable(out, &c.Tables[i])
 	}
 	tellFindings(out, "findings on whole files", c.Elsewhere())
-	_, err := io.WriteString(w, out.String())
-	return err
+	return out.Flush()
 }
 
-func tellTable(out *strings.Builder, t *catalog.Table) {
+func tellTable(out *bufio.Writer, t *catalog.Table) {
 	title := t.File
 	if t.Sheet != "" {
 		title += ", sheet " + t.Sheet
@@ -207,22 +199,34 @@ func tellTable(out *strings.Builder, t *catalog.Table) {
 }
 
 // tellRows lists the rows that are held or set aside: those of which a person might ask what became of them.
-func tellRows(out *strings.Builder, t *catalog.Table) {
-	table := newTextTable("row", "part", "outcome", "why")
-	shown := 0
-	for _, row := range t.Rows {
-		if row.Outcome == catalog.Held {
-			table.add(fmt.Sprint(row.Row), oneLine(row.Part), "held", oneLine(row.Why))
-			shown++
+func tellRows(out *bufio.Writer, t *catalog.Table) {
+	if t.Ledger.Held == 0 {
+		return
+	}
+	headings := []string{"row", "part", "outcome", "why"}
+	var table textTable
+	table.fit(headings)
+	held := func(row *catalog.Row) []string {
+		return []string{fmt.Sprint(row.Row), oneLine(row.Part), "held", oneLine(row.Why)}
+	}
+	for pass := range 2 { // the widths first, since all rows together may be many
+		if pass == 1 {
+			table.line(out, "  ", headings)
+		}
+		for i := range t.Rows {
+			switch row := &t.Rows[i]; {
+			case row.Outcome != catalog.Held:
+			case pass == 0:
+				table.fit(held(row))
+			default:
+				table.line(out, "  ", held(row))
+			}
 		}
 	}
-	if shown > 0 {
-		table.write(out, "  ")
-		fmt.Fprintln(out)
-	}
+	fmt.Fprintln(out)
 }
 
-func tellFindings(out *strings.Builder, title string, list finding.List) {
+func tellFindings(out *bufio.Writer, title string, list finding.List) {
 	if len(list) == 0 {
 		return
 	}

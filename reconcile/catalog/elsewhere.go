@@ -1,29 +1,31 @@
 package catalog
 
-import (
-	"fmt"
-
-	"example.com/seatline/reconcile/finding"
-)
+import "example.com/seatline/reconcile/finding"
 
 // Elsewhere returns the findings that stand in no table: about whole files, and about the mapping file.
 func (c *Catalogue) Elsewhere() finding.List {
-	inTable := map[string]bool{}
+	inTable := map[identity]bool{}
 	for i := range c.Tables {
-		for _, f := range c.Tables[i].Findings {
-			inTable[identity(f)] = true
+		for j := range c.Tables[i].Findings {
+			inTable[identityOf(&c.Tables[i].Findings[j])] = true
 		}
 	}
 	var elsewhere finding.List
-	for _, f := range c.Findings {
-		if !inTable[identity(f)] {
-			elsewhere.Add(f)
+	for i := range c.Findings {
+		if !inTable[identityOf(&c.Findings[i])] {
+			elsewhere.Add(c.Findings[i])
 		}
 	}
 	return elsewhere
 }
 
 // identity tells findings apart.
-func identity(f finding.Finding) string {
-	return fmt.Sprintln(f.Severity, f.Code, f.Place, f.Message)
+type identity struct {
+	severity      finding.Severity
+	code, message string
+	place         finding.Place
+}
+
+func identityOf(f *finding.Finding) identity {
+	return identity{f.Severity, f.Code, f.Message, f.Place}
 }

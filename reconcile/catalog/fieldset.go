@@ -3,8 +3,10 @@ package catalog
 import (
 	"iter"
 	"maps"
+	"math"
 	"reflect"
 	"slices"
+	"strconv"
 	"sync"
 
 	"example.com/seatline/fitcalc/measure"
@@ -72,12 +74,20 @@ func placeOf(role Role, ref sheet.Ref) place {
 	return place{uint32(ref.Row), uint32(ref.Col)<<8 | uint32(traits[role].number)}
 }
 
-// placeIn is the place of a cell by its address, none where that is empty.
+// placeIn is the place of a cell by its address, none where that is empty or no address. The columns of a text file may be more than
+// those of a workbook.
 func placeIn(role Role, cell string) place {
-	if ref, err := sheet.ParseRef(cell); cell != "" && err == nil {
-		return placeOf(role, ref)
+	var ref sheet.Ref
+	at := 0
+	for ; at < len(cell) && cell[at] >= 'A' && cell[at] <= 'Z' && ref.Col < 1<<18; at++ {
+		ref.Col = ref.Col*26 + int(cell[at]-'A') + 1
 	}
-	return placeOf(role, sheet.Ref{})
+	row, err := strconv.Atoi(cell[at:])
+	if at == 0 || err != nil || row < 1 || row > math.MaxInt32 || cell[at] < '1' || cell[at] > '9' {
+		return placeOf(role, sheet.Ref{})
+	}
+	ref.Row = row
+	return placeOf(role, ref)
 }
 
 func (p place) role() Role { return roleNames()[uint8(p.colRole)] }
@@ -120,8 +130,16 @@ func (f Fields) Lookup(role Role) (Field, bool) {
 // value returns a value with its cell.
 func (s stated) value() Field {
 	field := s.what.field()
-	field.Cell = s.at.cell()
+	field.Cell = s.cell()
 	return field
+}
+
+// cell returns the address of a value's cell.
+func (s stated) cell() string {
+	if full := s.what.full; full != nil && full.Cell != "" {
+		return full.Cell
+	}
+	return s.at.cell()
 }
 
 // All goes through the values, in the order of their columns.
@@ -198,7 +216,7 @@ func (f Fields) fine(role Role) measure.Length {
 // Cell returns the address of the cell of a role.
 func (f Fields) Cell(role Role) string {
 	if at := f.find(role); at >= 0 {
-		return f.list[at].at.cell()
+		return f.list[at].cell()
 	}
 	return ""
 }
@@ -208,6 +226,12 @@ func (f Fields) With(role Role, field Field) Fields { return f.with(role, field,
 
 func (f Fields) with(role Role, field Field, fine measure.Length) Fields {
 	what, at := readingOf(field, fine), placeIn(role, field.Cell)
+	if at.cell() != field.Cell { // no address
+		if what.full == nil {
+			what.full = &fullReading{Field: field}
+		}
+		what.full.Cell = field.Cell
+	}
 	list := slices.Clone(f.list)
 	if known := f.find(role); known >= 0 {
 		list[known] = stated{&what, at}
