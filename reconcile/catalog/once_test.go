@@ -1,0 +1,201 @@
+package catalog
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
+	"example.com/seatline/reconcile/sheet"
+)
+
+// columnsFor are headings with texts that stand below them in lists of heads, and some that should not.
+var columnsFor = []struct {
+	heading string
+	cells   []string
+}{
+	{"Part No", []string{"KR-20", "KR-21", "KR-22", "'KR-23", "001", "KR-20", "1.2E+05"}},
+	{"Description", []string{"Forged iron", "Forged iron 4-PW", "Wedge", "=A1*2", `"x"`}},
+	{"Club", []string{"4-PW", "7", "PW", "ditto"}},
+	{"Hosel OD", []string{"13.6", "13.60", `.535"`, "13.6 mm", "136", "6.8", "Ø13.5", "13.6 ±0.05", "13,6", "1/2", "〃", "n/a", "TBD", "13.6*", "← ", "same as left", "13.5-13.7", "#N/A", "approx. 13.6"}},
+	{"Unit", []string{"mm", "in", "", "〃"}},
+	{"Bore", []string{".370", "9.4", ".355 taper", ".370 parallel", ".335/.370", "9.5 mm", "ditto", "370"}},
+	{"Bore depth (mm)", []string{"32", "33.5", "28", "n/a", "0.5"}},
+	{"OD Tol", []string{"±0.05 mm", "±.002 in", "h9", "0.05", "+0/-0.1", "x1", "〃", ""}},
+	{"Hosel OD min", []string{"13.5", "13.4", ""}},
+	{"Hosel OD max", []string{"13.7", "13.3", ""}},
+	{"Hosel OD (in)", []string{".535", ".531", ".6"}},
+	{"+", []string{"0.1", "+0.05", "x"}},
+	{"-", []string{"0.1", "-0.05", ""}},
+	{"Top", []string{"flat", "countersunk 90°", "universal", "rounded"}},
+	{"C'sink angle", []string{"90", "82° incl.", "45° per side", "7"}},
+	{"Price", []string{"$12.50", "13", "1,250"}},
+}
+
+// lists draws a list, as texts line by line.
+var lists = rapid.Custom(func(t *rapid.T) [][]string {
+	columns := rapid.SliceOfNDistinct(rapid.IntRange(1, len(columnsFor)-1), 2, 9, rapid.ID[int]).Draw(t, "columns")
+	columns = append([]int{0}, columns...)
+	var rows [][]string
+	row := func(cell func(int) string) {
+		var cells []string
+		for _, c := range columns {
+			cells = append(cells, cell(c))
+		}
+		rows = append(rows, cells)
+	}
+	row(func(c int) string { return columnsFor[c].heading })
+	for range rapid.IntRange(1, 25).Draw(t, "rows") {
+		switch rapid.IntRange(0, 25).Draw(t, "line") {
+		case 0:
+			rows = append(rows, []string{rapid.SampledFrom([]string{"Irons, all sizes in inches", "Sizes in mm", "* measured cold ±0.1 mm", ""}).Draw(t, "section")})
+		case 1:
+			row(func(c int) string { return columnsFor[c].heading })
+		default:
+			row(func(c int) string { return rapid.SampledFrom(columnsFor[c].cells).Draw(t, "cell") })
+		}
+	}
+	return rows
+})
+
+// sheetOf makes a sheet; equal cells are one and the same where they are shared.
+func sheetOf(rows [][]string, shared bool) *sheet.Sheet {
+	s := &sheet.Sheet{Name: "Heads"}
+	known := map[string]*sheet.Cell{"": sheet.BlankCell}
+	for _, texts := range rows {
+		var row []*sheet.Cell
+		for _, text := range texts {
+			cell := known[text]
+			if cell == nil {
+				kind := sheet.Text
+				if strings.Trim(text, "0123456789.") == "" {
+					kind = sheet.Number
+				}
+				cell = &sheet.Cell{Kind: kind, Raw: text, Shown: text}
+				if shared {
+					known[text] = cell
+				}
+			}
+			row = append(row, cell)
+		}
+		s.Rows = append(s.Rows, row)
+	}
+	return s
+}
+
+// TestSharedCellsReadTheSame reads lists whose equal cells are one and the same, so that each is understood once, and lists in which every
+// cell is another, so that each is understood by itself.
+func TestSharedCellsReadTheSame(t *testing.T) {
+	told := func(rows [][]string, shared bool, opts Options) string {
+		c := Read([]Input{{Book: &sheet.Book{File: "orrin.xlsx", Sheets: []*sheet.Sheet{sheetOf(rows, shared)}}}}, opts)
+		var out bytes.Buffer
+		if err := WriteJSON(&out, c); err != nil {
+			t.Fatal(err)
+		}
+		for _, h := range c.Heads {
+			fmt.Fprintf(&out, "%s %v %+v %+v %v %q\n", h.Part, h.Category, h.Head, h.TipTaken, h.BoreIsDesignation, h.Assumptions)
+		}
+		return out.String()
+	}
+	found := 0
+	rapid.Check(t, func(t *rapid.T) {
+		rows := lists.Draw(t, "list")
+		opts := Options{}
+		if rapid.IntRange(0, 3).Draw(t, "answers") == 0 {
+			row := fmt.Sprint(rapid.IntRange(2, len(rows)).Draw(t, "row"))
+			opts.Map.Sheets = map[string]SheetRules{"Heads": {Kind: "heads", Rows: map[string]RowRule{row: {Values: map[Role]string{HoselOD: "13.6 mm"}}}}}
+		}
+		each, once := told(rows, false, opts), told(rows, true, opts)
+		if diff := cmp.Diff(each, once); diff != "" {
+			t.Errorf("%q\n(-each +once)\n%s", rows, diff)
+		}
+		if strings.Contains(once, "in all") {
+			found++
+		}
+	})
+	if found == 0 {
+		t.Error("no finding was counted")
+	}
+}
+
+// TestMemoGivesUp reads a column of sizes that are all different: nothing of it is kept, and nothing is lost.
+func TestMemoGivesUp(t *testing.T) {
+	rows := [][]string{{"Part No", "Hosel OD (mm)", "Bore (mm)"}}
+	for i := range 3 * memoTrial {
+		rows = append(rows, []string{fmt.Sprintf("KR-%d", i), fmt.Sprintf("%.4f", 12+float64(i)/memoTrial), "9.5"})
+	}
+	c := Read([]Input{{Book: &sheet.Book{File: "orrin.xlsx", Sheets: []*sheet.Sheet{sheetOf(rows, true)}}}}, Options{})
+	if len(c.Heads) != len(rows)-1 {
+		t.Fatalf("%d heads of %d", len(c.Heads), len(rows)-1)
+	}
+	for i, h := range c.Heads {
+		if want := rows[i+1][1]; h.Fields.Text(HoselOD) != want || h.Fields.Cell(HoselOD) != fmt.Sprintf("B%d", i+2) || mm(h.Head.HoselOD.Nominal()) != numberOf(want) {
+			t.Fatalf("head %d is %+v, want %s", i, h.Fields.Get(HoselOD), want)
+		}
+	}
+}
+
+// TestDittos holds the values that dittos stand for, found from one ditto to the next, against those found from each by itself.
+func TestDittos(t *testing.T) {
+	cells := rapid.SampledFrom([]string{"〃", "〃", "ditto", "13.6", "13.7", ""})
+	rapid.Check(t, func(t *rapid.T) {
+		rows := [][]string{{"Hosel OD"}}
+		for range rapid.IntRange(1, 30).Draw(t, "rows") {
+			rows = append(rows, []string{cells.Draw(t, "cell")})
+		}
+		g := newGrid(sheetOf(rows, true))
+		reader := &tableReader{lex: newLexicon(), region: &region{grid: g, from: 1, to: len(rows), left: 1, right: 1, body: 2}}
+		kept := &column{heading: heading{col: 1}}
+		for range 40 {
+			line := rapid.IntRange(2, len(rows)).Draw(t, "line")
+			wantLine, wantCol := reader.valueCell(line, &column{heading: heading{col: 1}})
+			if gotLine, gotCol := reader.valueCell(line, kept); gotLine != wantLine || gotCol != wantCol {
+				t.Fatalf("%q: line %d is that of line %d, want %d", rows, line, gotLine, wantLine)
+			}
+		}
+	})
+}
+
+// TestLongDittos reads a long column of dittos, which must not be searched from each of them to the top.
+func TestLongDittos(t *testing.T) {
+	rows := [][]string{{"Part No", "Hosel OD (mm)", "Bore (mm)"}, {"KR-0", "13.6", "9.5"}}
+	for i := range 60_000 {
+		rows = append(rows, []string{fmt.Sprintf("KR-%d", i+1), "〃", "〃"})
+	}
+	c := Read([]Input{{Book: &sheet.Book{File: "orrin.xlsx", Sheets: []*sheet.Sheet{sheetOf(rows, true)}}}}, Options{})
+	if last := c.Heads[len(c.Heads)-1]; len(c.Heads) != len(rows)-1 || mm(last.Head.HoselOD.Nominal()) != 13.6 {
+		t.Errorf("%d heads, the last %+v", len(c.Heads), last.Fields.Get(HoselOD))
+	}
+}
+
+// TestTooManyValues holds the quick look at a line against the long one.
+func TestTooManyValues(t *testing.T) {
+	texts := rapid.SampledFrom([]string{"Hosel OD", "Part No", "Bore", "3", "4", "PW", "13.6", "KR-20", "OD 13.5 mm", "Loft", "10.5°", "", "iron", "5 pcs of this and that", "100-200"})
+	lex := newLexicon()
+	rapid.Check(t, func(t *rapid.T) {
+		rows := [][]string{rapid.SliceOfN(texts, 1, 8).Draw(t, "line")}
+		g := newGrid(sheetOf(rows, true))
+		if g.lines == 0 {
+			return
+		}
+		numeric, coded, cells := 0, 0, 0
+		for _, text := range rows[0] {
+			switch {
+			case text == "":
+				continue
+			case lex.looksValue(text):
+				numeric++
+			case bearsDigits(text):
+				coded++
+			}
+			cells++
+		}
+		isHeading := numeric*3 <= cells && (numeric+coded)*2 <= cells
+		if g.tooManyValues(lex, g.row(1, 1, len(rows[0]))) && isHeading {
+			t.Errorf("%q has too many values by the quick look alone", rows[0])
+		}
+	})
+}
