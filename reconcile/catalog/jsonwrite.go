@@ -150,8 +150,14 @@ func (o *jsonWriter) field(b []byte, s stated) []byte {
 	number("mm", (*float64)(doc.MM))
 	number("least_mm", (*float64)(doc.LeastMM))
 	number("most_mm", (*float64)(doc.MostMM))
+	if len(doc.ReadingsMM) > 0 {
+		b = append(o.numbers(append(b, `"readings_mm": `...), doc.ReadingsMM, "\n              "), member...)
+	}
 	number("deg", doc.Deg)
 	number("number", doc.Number)
+	if doc.ForTip != "" {
+		b = append(o.string(append(b, `"for_tip": `...), doc.ForTip), member...)
+	}
 	b = o.string(append(b, `"text": `...), doc.Text)
 	b = o.string(append(b, member+`"cell": `...), s.cell())
 	b = o.texts(append(b, member+`"assumptions": `...), doc.Assumptions, "\n              ")
@@ -172,6 +178,19 @@ func (o *jsonWriter) texts(b []byte, texts []string, indent string) []byte {
 		b = append(b, indent...)
 	}
 	return append(b, ']')
+}
+
+// numbers adds a list of numbers, of which there are some, in lines that begin with a line break and an indent.
+func (o *jsonWriter) numbers(b []byte, numbers []Millimetres, indent string) []byte {
+	b = append(b, '[')
+	for i, x := range numbers {
+		if i > 0 {
+			b = append(b, ',')
+		}
+		b = append(append(b, indent...), "  "...)
+		b = o.number(b, float64(x))
+	}
+	return append(append(b, indent...), ']')
 }
 
 // string adds a text as encoding/json writes it, but for the signs of HTML, which stay as they are.

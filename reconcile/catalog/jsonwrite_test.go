@@ -9,6 +9,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
+	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/finding"
@@ -43,7 +44,15 @@ var catalogues = rapid.Custom(func(t *rapid.T) *catalog.Catalogue {
 	}
 	field := func() catalog.Field {
 		f := catalog.Field{Text: text(t, "text"), Cell: rapid.SampledFrom([]string{"", "B2", "XFD1048576", "AAAA1", "the margin"}).Draw(t, "cell"), Assumptions: texts("assumptions")}
-		switch rapid.IntRange(0, 3).Draw(t, "sort") {
+		switch rapid.IntRange(0, 5).Draw(t, "sort") {
+		case 4:
+			f.ForTip = fitcalc.TipSize{Diameter: measure.Thou(rapid.Int64Range(300, 400).Draw(t, "tip")), Form: fitcalc.TipParallel}
+		case 5:
+			f.Dim = measure.Nominal(measure.Millimetres(13))
+			f.Measured = &catalog.Measured{}
+			for range rapid.IntRange(1, 3).Draw(t, "readings") {
+				f.Measured.Readings = append(f.Measured.Readings, measure.Micrometres(rapid.Int64Range(12_000, 14_000).Draw(t, "reading")))
+			}
 		case 1:
 			f.Dim = measure.Nominal(measure.Picometres(rapid.Int64Range(-1e13, 1e13).Draw(t, "size")))
 		case 2:
@@ -140,7 +149,7 @@ func TestFields(t *testing.T) {
 		for role, f := range got.All() {
 			all[role] = f
 		}
-		if diff := cmp.Diff(want, all, cmp.Comparer(func(a, b measure.Dim) bool { return a == b }), cmp.Comparer(func(a, b measure.Angle) bool { return a == b })); diff != "" {
+		if diff := cmp.Diff(want, all, cmp.Comparer(func(a, b measure.Dim) bool { return a == b }), cmp.Comparer(func(a, b fitcalc.TipSize) bool { return a == b }), cmp.Comparer(func(a, b measure.Angle) bool { return a == b })); diff != "" {
 			t.Errorf("(-want +got)\n%s", diff)
 		}
 		role := roles.Draw(t, "asked")
