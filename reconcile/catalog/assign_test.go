@@ -32,19 +32,24 @@ func TestAssignIsBest(t *testing.T) {
 		for range n {
 			points = append(points, rapid.SliceOfN(rapid.Float64Range(-20, 20), m, m).Draw(t, "points"))
 		}
-		chosen := assign(points, 2.5)
-		used := map[int]bool{}
-		for i, j := range chosen {
-			if j < 0 {
-				continue
-			}
-			if used[j] || points[i][j] < 2.5 {
-				t.Fatalf("assignment %v of %v", chosen, points)
-			}
-			used[j] = true
+		ways := [][]int{assign(points, 2.5)}
+		if n > 0 {
+			ways = append(ways, turnedAssign(points, 2.5))
 		}
-		if got, want := total(points, chosen), bestTotal(points, 2.5, map[int]bool{}, 0); math.Abs(got-want) > 1e-9 {
-			t.Fatalf("total %v, best %v: %v of %v", got, want, chosen, points)
+		for _, chosen := range ways {
+			used := map[int]bool{}
+			for i, j := range chosen {
+				if j < 0 {
+					continue
+				}
+				if used[j] || points[i][j] < 2.5 {
+					t.Fatalf("assignment %v of %v", chosen, points)
+				}
+				used[j] = true
+			}
+			if got, want := total(points, chosen), bestTotal(points, 2.5, map[int]bool{}, 0); math.Abs(got-want) > 1e-9 {
+				t.Fatalf("total %v, best %v: %v of %v", got, want, chosen, points)
+			}
 		}
 	})
 }

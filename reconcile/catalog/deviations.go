@@ -22,9 +22,12 @@ var (
 	germanLower = pattern.Lazy(`^(?:unteres|unt\.?) ?abma(?:ß|ss)`)
 )
 
+// deviationSigns makes one of the signs before a deviation.
+var deviationSigns = strings.NewReplacer("−", "-", "–", "-", "＋", "+", "－", "-")
+
 // deviationOf returns 1 for the heading of upper deviations, -1 for one of lower ones, and 0 for any other.
 func deviationOf(text string) int {
-	text = strings.ToLower(strings.NewReplacer("−", "-", "–", "-", "＋", "+", "－", "-").Replace(strings.TrimSpace(text)))
+	text = strings.ToLower(deviationSigns.Replace(strings.TrimSpace(text)))
 	switch {
 	case strings.Contains(text, "+") && strings.Contains(text, "-"), strings.Contains(text, "±"):
 		return 0
@@ -114,7 +117,7 @@ func (t *tableReader) deviation(line int, c *column, unit string) (measure.Lengt
 	if c.unit != "" {
 		unit = c.unit
 	}
-	text := strings.TrimSpace(strings.NewReplacer("−", "-", "–", "-", "＋", "+", "－", "-").Replace(t.region.grid.at(t.valueCell(line, c))))
+	text := strings.TrimSpace(deviationSigns.Replace(t.region.grid.at(t.valueCell(line, c))))
 	if text == "" {
 		return measure.Length{}, false
 	}

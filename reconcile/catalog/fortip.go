@@ -274,7 +274,7 @@ func (r *rowReader) readTip() {
 			r.assume(fmt.Sprintf("tip %s taken as a taper tip: parallel tips of .355 in are not usual", f.Text))
 		}
 	case len(tips) == 2 && bothSuit(tips[0], tips[1]):
-		f.ForTip = widest(tips)
+		f.ForTip = widestTip(tips)
 		f.Assumptions = append(slices.Clip(f.Assumptions), fmt.Sprintf("tip %s taken as %v: the taper tip has grown to that where the ferrule ends up", f.Text, f.ForTip))
 		r.assume(f.Assumptions...)
 	case r.fields.dim(Bore).Given():
@@ -338,7 +338,7 @@ func distinct(tips []fitcalc.TipSize) []fitcalc.TipSize {
 	return kept
 }
 
-func widest(tips []fitcalc.TipSize) fitcalc.TipSize {
+func widestTip(tips []fitcalc.TipSize) fitcalc.TipSize {
 	return slices.MaxFunc(tips, func(a, b fitcalc.TipSize) int { return a.Diameter.Compare(b.Diameter) })
 }
 

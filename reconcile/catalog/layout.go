@@ -711,10 +711,11 @@ func (r *region) readHeadings(lex *lexicon) {
 		texts = append(texts, line)
 	}
 	r.columns, r.calls = nil, nil
+	groups := make([]group, len(texts))
 	for col := r.left; col <= r.right; col++ {
 		h := heading{col: col}
 		for i, line := range texts {
-			text := r.fragment(texts[i:], line, col)
+			text := r.fragment(texts[i:], line, col, &groups[i])
 			if text != "" && r.grid.filled(line, col) == "" && r.ownPrice(lex, texts[i+1:], col) {
 				text = "" // the group to its left ends before it
 			}
@@ -730,32 +731,31 @@ func (r *region) readHeadings(lex *lexicon) {
 	}
 }
 
+// group is the text of a group of columns, as far as columns were looked at.
+type group struct{ text string }
+
 // fragment returns the text of one heading line above a column. Where lines follow, a cell without text of its own
-// belongs to the group that begins to its left, unless merged cells say how far that reaches.
-func (r *region) fragment(lines []int, line, col int) string {
-	if text := r.grid.filled(line, col); text != "" || len(lines) == 1 {
-		return text
+// belongs to the group that begins to its left, unless merged cells say how far that reaches. It is asked for the columns from
+// left to right, and before is the group that the last one leaves to the next.
+func (r *region) fragment(lines []int, line, col int, before *group) string {
+	if len(lines) == 1 {
+		return r.grid.filled(line, col)
 	}
-	if !r.below(lines[1:], col) {
-		return ""
+	text, filled := before.text, r.grid.filled(line, col)
+	isBelow := r.below(lines[1:], col)
+	if filled != "" || !isBelow {
+		text = filled
 	}
-	for left := col - 1; left >= r.left; left-- {
-		if !r.below(lines[1:], left) {
-			return ""
+	switch own := r.grid.at(line, col); {
+	case !isBelow, own == "" && filled != "":
+		before.text = ""
+	case own != "":
+		before.text = own
+		if _, from, _, to := r.grid.merged(line, col); to > from {
+			before.text = ""
 		}
-		text := r.grid.at(line, left)
-		if text == "" {
-			if r.grid.filled(line, left) != "" {
-				return ""
-			}
-			continue
-		}
-		if _, from, _, to := r.grid.merged(line, left); to > from {
-			return ""
-		}
-		return text
 	}
-	return ""
+	return text
 }
 
 // ownPrice reports whether what stands above a column in its own lines says by itself that it gives prices or stock, which

@@ -199,3 +199,69 @@ func TestTooManyValues(t *testing.T) {
 		}
 	})
 }
+
+// TestGroups holds the groups of a heading of several lines, handed on from column to column, against those sought from each column to its
+// left.
+func TestGroups(t *testing.T) {
+	texts := rapid.SampledFrom([]string{"", "", "", "OD", "Hosel", "min"})
+	rapid.Check(t, func(t *rapid.T) {
+		width := rapid.IntRange(1, 9).Draw(t, "width")
+		var rows [][]string
+		for range 3 {
+			rows = append(rows, rapid.SliceOfN(texts, width, width).Draw(t, "line"))
+		}
+		s := sheetOf(rows, true)
+		for range rapid.IntRange(0, 2).Draw(t, "merges") {
+			from := sheet.Ref{Row: rapid.IntRange(1, 2).Draw(t, "row"), Col: rapid.IntRange(1, width).Draw(t, "column")}
+			s.Merges = append(s.Merges, sheet.Range{From: from, To: sheet.Ref{Row: from.Row + rapid.IntRange(0, 1).Draw(t, "rows"), Col: from.Col + rapid.IntRange(0, 3).Draw(t, "columns")}})
+		}
+		g := newGrid(s)
+		if g.lines == 0 || g.width == 0 {
+			return
+		}
+		r := region{grid: g, from: 1, to: g.lines, left: 1, right: g.width}
+		lines := []int{1, 2, 3}
+		sought := func(lines []int, line, col int) string {
+			if text := g.filled(line, col); text != "" || len(lines) == 1 {
+				return text
+			}
+			if !r.below(lines[1:], col) {
+				return ""
+			}
+			for left := col - 1; left >= r.left; left-- {
+				text := g.at(line, left)
+				_, from, _, to := g.merged(line, left)
+				switch {
+				case !r.below(lines[1:], left), text == "" && g.filled(line, left) != "", text != "" && to > from:
+					return ""
+				case text != "":
+					return text
+				}
+			}
+			return ""
+		}
+		for i, line := range lines {
+			var before group
+			for col := r.left; col <= r.right; col++ {
+				want := sought(lines[i:], line, col)
+				if got := r.fragment(lines[i:], line, col, &before); got != want {
+					t.Fatalf("%q, merged %v: line %d of column %d says %q, want %q", rows, s.Merges, line, col, got, want)
+				}
+			}
+		}
+	})
+}
+
+// TestRoleNumbers holds the numbers of roles to their room: eight bits, and as bits of 64.
+func TestRoleNumbers(t *testing.T) {
+	seen := map[uint8]Role{}
+	for role, trait := range traits {
+		if trait.number == 0 || trait.number > 63 || seen[trait.number] != "" {
+			t.Errorf("%s has the number %d, as %q", role, trait.number, seen[trait.number])
+		}
+		seen[trait.number] = role
+		if got := placeOf(role, sheet.Ref{Row: 7, Col: 70_000}); got.role() != role || got.cell() != (sheet.Ref{Row: 7, Col: 70_000}).String() {
+			t.Errorf("%s comes back as %s in %s", role, got.role(), got.cell())
+		}
+	}
+}

@@ -411,24 +411,43 @@ func (t *tableReader) applyRole(c *column, rule ColumnRule, name string) {
 // shareRoles finds the columns that state again what another column states: least and greatest sizes, and the same
 // size in another unit.
 func (t *tableReader) shareRoles() {
-	for _, c := range t.columns {
+	first := map[Role]int{} // of each role, as t.first finds it
+	note := func(at int) {
+		role := t.columns[at].role
+		if known, found := first[role]; !found || at < known {
+			first[role] = at
+		}
+	}
+	for at := range t.columns {
+		note(at)
+	}
+	for at, c := range t.columns {
 		if c.role != "" || c.irrelevant != "" || c.deviation != 0 {
 			continue
 		}
 		for _, m := range c.matches[t.kind] {
-			first := t.first(Role(m.Role))
-			if first == nil || m.Score < repeatHeading || t.ruledOut(c) || c.saysOther(Role(m.Role)) {
+			of, found := first[Role(m.Role)]
+			if !found || m.Score < repeatHeading || t.ruledOut(c) || c.saysOther(Role(m.Role)) {
 				continue
 			}
-			t.share(c, first, m.Score)
+			t.share(c, t.columns[of], m.Score, first)
+			note(at)
 			break
 		}
 	}
+	type limit struct {
+		role  Role
+		isMin bool
+	}
+	limits := map[limit]bool{}
 	for _, c := range t.columns {
-		if c.trait().want == wantLength && c.aspect == nominal {
-			if c.hints.Min != c.hints.Max && t.hasPartner(c) {
-				c.aspect = limitOf(c)
-			}
+		if c.hints.Min != c.hints.Max {
+			limits[limit{c.role, c.hints.Min}] = true
+		}
+	}
+	for _, c := range t.columns {
+		if c.trait().want == wantLength && c.aspect == nominal && c.hints.Min != c.hints.Max && limits[limit{c.role, !c.hints.Min}] {
+			c.aspect = limitOf(c)
 		}
 	}
 }
@@ -446,8 +465,8 @@ func (t *tableReader) ruledOut(c *column) bool {
 	return t.rules.Columns[t.region.grid.columnName(c.col)].Role == noRole
 }
 
-// share gives a column the role of another one, where both can hold it together.
-func (t *tableReader) share(c, first *column, score float64) {
+// share gives a column the role of another one, where both can hold it together. Taken are the roles that columns have.
+func (t *tableReader) share(c, first *column, score float64, taken map[Role]int) {
 	switch want := traits[first.role].want; {
 	case c.hidden && !first.hidden:
 		c.evidence = fmt.Sprintf("hidden, and says %s like column %s, which can be seen", first.role, t.region.grid.columnName(first.col))
@@ -456,7 +475,7 @@ func (t *tableReader) share(c, first *column, score float64) {
 			name, c.text, first.role, t.region.grid.columnName(first.col)), t.settle("columns", name, "role"))
 	case want == wantTolerance:
 		c.role, c.evidence, c.known = Tolerance, fmt.Sprintf("heading says tolerance (score %.2f)", score), true
-	case first.role == Part && t.first(Description) == nil && c.wordy():
+	case first.role == Part && !has(taken, Description) && c.wordy():
 		c.role, c.known = Description, true
 		c.evidence = fmt.Sprintf("says part like column %s, which fits better; kept as the description", t.region.grid.columnName(first.col))
 	case want != wantLength || len(c.profile.sizes) == 0:
@@ -470,18 +489,16 @@ func (t *tableReader) share(c, first *column, score float64) {
 	}
 }
 
+func has(taken map[Role]int, role Role) bool {
+	_, found := taken[role]
+	return found
+}
+
 func limitOf(c *column) aspect {
 	if c.hints.Min {
 		return least
 	}
 	return most
-}
-
-// hasPartner reports whether another column gives the other limit of the same size.
-func (t *tableReader) hasPartner(c *column) bool {
-	return slices.ContainsFunc(t.columns, func(o *column) bool {
-		return o != c && o.role == c.role && o.hints.Min != o.hints.Max && o.hints.Min != c.hints.Min
-	})
 }
 
 // first returns the column that has a role by the assignment, nil where none has.

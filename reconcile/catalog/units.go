@@ -11,8 +11,12 @@ import (
 
 // settleUnits decides for every column of lengths in which unit its bare numbers are.
 func (t *tableReader) settleUnits() {
+	table := t.tableMark()
 	for _, c := range t.columns {
-		c.mark = t.markOf(c)
+		c.mark = markFrom(c.profile.commas, c.profile.points)
+		if c.mark == value.MarkUnknown {
+			c.mark = table
+		}
 		if want := c.trait().want; want == wantLength || want == wantTolerance {
 			t.statedUnit(c)
 		}
@@ -38,9 +42,23 @@ func (t *tableReader) settleUnits() {
 // checkExchanged holds two columns of which neither has possible sizes for its role, while each would have for that of the
 // other.
 func (t *tableReader) checkExchanged() {
-	for i, a := range t.columns {
-		for _, b := range t.columns[i+1:] {
-			if a.held != "" || b.held != "" || !t.couldBe(a, b.role) || !t.couldBe(b, a.role) || t.couldBe(a, a.role) || t.couldBe(b, b.role) {
+	var odd []*column // those whose sizes cannot be what they are said to be
+	for _, c := range t.columns {
+		if c.trait().want == wantLength && c.held == "" && !t.couldBe(c, c.role) {
+			odd = append(odd, c)
+		}
+	}
+	others := map[*column]uint64{} // the roles that the sizes of each could have, by their numbers
+	for _, c := range odd {
+		for _, role := range kindRoles[t.kind] {
+			if len(odd) > 1 && t.couldBe(c, role) {
+				others[c] |= 1 << traits[role].number
+			}
+		}
+	}
+	for i, a := range odd {
+		for _, b := range odd[i+1:] {
+			if a.held != "" || b.held != "" || others[a]>>b.trait().number&1 == 0 || others[b]>>a.trait().number&1 == 0 {
 				continue
 			}
 			why := fmt.Sprintf("%s and %s seem to be exchanged: the sizes of each are possible for the other only", a.name(), b.name())
@@ -380,11 +398,8 @@ func (t *tableReader) guesses(b bounds, numbers []float64, factor float64) strin
 	return strings.Join(possible, ", ")
 }
 
-// markOf returns the decimal mark of a column: its own, or else that of the whole table.
-func (t *tableReader) markOf(c *column) value.Mark {
-	if m := markFrom(c.profile.commas, c.profile.points); m != value.MarkUnknown {
-		return m
-	}
+// tableMark returns the decimal mark of the whole table, which is that of the columns that do not tell.
+func (t *tableReader) tableMark() value.Mark {
 	commas, points := 0, 0
 	for _, other := range t.columns {
 		commas += other.profile.commas
