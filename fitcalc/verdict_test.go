@@ -9,7 +9,7 @@ import (
 	"example.com/seatline/fitcalc/measure"
 )
 
-// The answers of this table are what a builder would sign: common practice, from memory, written down before the rules were.
+// The answers of this table are what a builder would sign: common practice, from memory, written down before the rules were run on them.
 // Sizes stand as the trade quotes them, with the shop's tolerances unless they state their own.
 func TestAnswersABuilderWouldSign(t *testing.T) {
 	for _, test := range []struct {
