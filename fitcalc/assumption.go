@@ -24,6 +24,7 @@ const (
 	AssumedBoreOfTipLength
 	AssumedBoreQuoted
 	AssumedLearnedTolerance
+	AssumedTipTaper
 	assumptionCount
 )
 
@@ -46,6 +47,7 @@ var assumptions = [assumptionCount]struct{ code, text string }{
 	AssumedBoreOfTipLength:      {"bore.of-tip-length", "the length of the ferrule is not given: its bore is that of one of the usual length"},
 	AssumedBoreQuoted:           {"bore.quoted", "the tapered bore is quoted like the tip it takes, and clears it"},
 	AssumedLearnedTolerance:     {"tolerance.learned", "a tolerance is the one learned from readings of the supplier's other parts"},
+	AssumedTipTaper:             {"tip.taper", "the taper of the tip is the shop's, and the verdict hangs on it"},
 }
 
 // Code returns the assumption's name in outputs: tolerance.hosel-od.

@@ -32,7 +32,7 @@ func BenchmarkEvaluate(b *testing.B) {
 func BenchmarkEvaluateTaper(b *testing.B) {
 	head, _, ferrule, shop := benchJoint(b)
 	head.Bore = dim(b, ".358 in")
-	benchmarkEvaluate(b, head, TaperTip(dim(b, ".355 in"), shop.TipTaper), ferrule, shop)
+	benchmarkEvaluate(b, head, UsualTaperTip(dim(b, ".355 in")), ferrule, shop)
 }
 
 func BenchmarkEvaluateUniform(b *testing.B) {

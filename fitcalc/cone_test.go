@@ -61,6 +61,70 @@ func TestTaperTipAsLargeAsTheyGet(t *testing.T) {
 	}
 }
 
+// The verdicts that hang on the rate at which a taper tip grows say that they do: those that a rate a twentieth less or more changes.
+func TestVerdictsThatHangOnTheTaper(t *testing.T) {
+	for _, test := range []struct {
+		depth, length string
+		hangs         bool
+	}{
+		{"1.25 in", ".5 in", true},    // .0008 in, and at .0075 in per inch .0001 in
+		{"1.5 in", ".5 in", false},    // .370 in either way
+		{"1.25 in", ".75 in", false},  // the same
+		{"1.25 in", ".125 in", false}, // .002 in of play, at the least .0016 in
+		{"1.5 in", ".125 in", true},   // .0002 in of play, and at .0083 in per inch .0005 in of interference
+		{"1.5 in", ".25 in", true},
+	} {
+		fit := onATaperTip(t, test.depth, test.length)
+		if got := fit.Assumptions.Has(AssumedTipTaper); got != test.hangs {
+			t.Errorf("%s long, %s deep: %v hangs on the taper: %v", test.length, test.depth, fit.Verdict, got)
+		}
+	}
+}
+
+func TestAssumedTaperIsWhatVerdictsHangOn(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := sketch{t: t, unit: measure.Thou(1)}
+		d := s.joint()
+		end := s.dim("taper tip", 353, 357, 1)
+		if !end.Given() {
+			return
+		}
+		d.tip = UsualTaperTip(end).Trim(s.length("trim", 0, 500))
+		d.ferrule.Bore = s.dim("ferrule bore", 362, 370, 1)
+		hangs := false
+		for _, rate := range d.shop.OtherTapers() {
+			other := d
+			other.shop.TipTaper = rate
+			hangs = hangs || other.evaluate(t).Verdict != d.evaluate(t).Verdict
+		}
+		fit := d.evaluate(t)
+		if fit.Assumptions.Has(AssumedTipTaper) != hangs {
+			t.Fatalf("%v hangs on the taper: %v, said: %v", fit.Verdict, hangs, !hangs)
+		}
+		var decided Fit
+		if DecideInto(&decided, &d.head, &d.tip, &d.ferrule, &d.shop); fit.Verdict != No && decided != fit {
+			t.Fatal("DecideInto finds something else")
+		}
+		d.tip = TaperTip(end, d.shop.TipTaper)
+		if fit := d.evaluate(t); fit.Assumptions.Has(AssumedTipTaper) {
+			t.Fatal("a rate that the tip states is not assumed")
+		}
+	})
+}
+
+// A tip that is said to taper, and is as large at its end as the shop's taper tips get, was taken as parallel on no other ground.
+func TestTaperTipTakenAsParallel(t *testing.T) {
+	p := soundParts(t)
+	p.tip = UsualTaperTip(p.dim(".370 ±.0005 in"))
+	if fit := p.evaluate(); !fit.Assumptions.Has(AssumedTipTaper) || fit.Grip.Interference.Nominal != measure.Thou(2) {
+		t.Errorf("%b, %v", fit.Assumptions, fit.Grip.Interference.Nominal)
+	}
+	p.tip = p.tip.UpTo(measure.Thou(370))
+	if fit := p.evaluate(); fit.Assumptions.Has(AssumedTipTaper) {
+		t.Error("a tip that states to taper up to its end is parallel")
+	}
+}
+
 // The tightest place is where the cone ends, and the way there is that of the cone and then of the shaft: the force to push a ferrule
 // on is that of a profile with the same stations.
 func TestMechanicsKnowTheEndOfTheCone(t *testing.T) {

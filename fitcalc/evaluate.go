@@ -47,6 +47,14 @@ func DecideInto(fit *Fit, head *Head, tip *Tip, ferrule *Ferrule, shop *Shop) {
 
 // evaluate fills in a fit that is empty; where it need not be whole, no further than to the first reason that rules the joint out.
 func evaluate(fit *Fit, head *Head, tip *Tip, ferrule *Ferrule, shop *Shop, whole bool) {
+	judge(fit, head, tip, ferrule, shop, whole)
+	if whole || fit.Verdict != No {
+		assumeTaper(fit, head, tip, ferrule, shop)
+	}
+}
+
+// judge is evaluate without asking whether another taper would change the verdict.
+func judge(fit *Fit, head *Head, tip *Tip, ferrule *Ferrule, shop *Shop, whole bool) {
 	j := newJoint(fit, head, tip, ferrule, shop)
 	if head.Top == TopRounded {
 		fit.Assumptions = 0 // it takes no ferrule, whatever there may be: nothing is held against it, and nothing turned

@@ -194,6 +194,10 @@ func TestAssumptions(t *testing.T) {
 		{AssumedFlatTop, func(p *parts) { p.head.Top = TopUnknown }},
 		{AssumedInsertion, func(p *parts) { p.taper(); p.head.BoreDepth = none }},
 		{AssumedCountersinkAngle, func(p *parts) { p.head.Countersink.Mouth = p.dim(".43 in") }},
+		{AssumedTipTaper, func(p *parts) {
+			p.taper()
+			p.tip, p.ferrule.Bore = UsualTaperTip(p.tip.end), p.dim(".368 ±.0005 in") // .0001 in of interference
+		}},
 		{AssumedBoreForm, func(p *parts) { p.taper(); p.head.BoreForm = BoreUnknown }},
 		{AssumedBoreClears, func(p *parts) { p.head.Bore = none }},
 		{AssumedAdapterBore, func(p *parts) {

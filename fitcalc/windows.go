@@ -97,7 +97,8 @@ type probe struct {
 }
 
 func (p *probe) evaluate() *Fit {
-	EvaluateInto(&p.fit, &p.head, &p.tip, &p.ferrule, &p.shop)
+	p.fit = Fit{}
+	judge(&p.fit, &p.head, &p.tip, &p.ferrule, &p.shop, true)
 	return &p.fit
 }
 

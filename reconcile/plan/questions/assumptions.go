@@ -29,8 +29,6 @@ type Assumption struct {
 const (
 	// TipOfBore is a tip that no sheet names.
 	TipOfBore = "tip.bore"
-	// TaperOfTip is the taper of a tip that the sheet calls tapered without saying how much.
-	TaperOfTip = "tip.taper"
 	// ReadUnit is a unit that no sheet names.
 	ReadUnit = "read.unit"
 )
@@ -49,7 +47,7 @@ type trial struct {
 }
 
 // Assumptions returns what the verdicts of a catalogue rest on, what carries most first. Each is tried: tolerances at half and at
-// twice their value, a taper a fifth less and more, an insertion a quarter of an inch less and more, an angle 15° less and more, a tip
+// twice their value, a taper a twentieth less and more, an insertion a quarter of an inch less and more, an angle 15° less and more, a tip
 // against the others that the bore may be made for, the bore of a ferrule that is known by its tip at that tip's size and at twice the
 // usual interference under it. The sizes tried are a choice of this package, wide enough to show what matters.
 func Assumptions(r *matrix.Result) []Assumption {
@@ -173,10 +171,6 @@ func allTrials() []trial {
 			},
 		},
 		trial{
-			code: TaperOfTip, text: "a taper tip grows at the shop's rate where the sheet gives none", tried: "a fifth less and a fifth more",
-			others: otherTapers, holds: restsOnTaper,
-		},
-		trial{
 			code: ReadUnit, text: "the unit of bare numbers is the one in which the joint is possible", reads: true,
 			holds: func(r *matrix.Result, p matrix.Pair, _ *fitcalc.Fit) bool {
 				return readAs(r, p, "unit of")
@@ -188,20 +182,6 @@ func allTrials() []trial {
 func readAs(r *matrix.Result, p matrix.Pair, beginning string) bool {
 	begins := func(text string) bool { return strings.HasPrefix(text, beginning) }
 	return slices.ContainsFunc(r.Catalogue.Heads[p.Head].Assumptions, begins) || slices.ContainsFunc(r.Catalogue.Ferrules[p.Ferrule].Assumptions, begins)
-}
-
-// restsOnTaper reports whether a pair is on a tip whose taper no sheet gives.
-func restsOnTaper(r *matrix.Result, p matrix.Pair, _ *fitcalc.Fit) bool {
-	tip := &r.Tips[p.Tip].Tip
-	return tip.Form() == fitcalc.TipTapered && !tip.StatesTaper()
-}
-
-// otherTapers takes the shop's rate a fifth less and more.
-func otherTapers(r *matrix.Result) []*matrix.Result {
-	with := func(num int64) *matrix.Result {
-		return withShop(r, func(s *fitcalc.Shop) { s.TipTaper = measure.TaperPPB(s.TipTaper.PPB() * num / 5) })
-	}
-	return []*matrix.Result{with(4), with(6)}
 }
 
 // instead says what else may be so instead of an assumption of package fitcalc, and gives it.
@@ -244,8 +224,14 @@ func instead(a fitcalc.Assumption) (string, func(*matrix.Result) []*matrix.Resul
 				withShop(r, func(s *fitcalc.Shop) { s.CountersinkAngle = s.CountersinkAngle.Add(slant) }),
 			}
 		}
-	case fitcalc.AssumedBoreTaper:
-		return "a fifth less and a fifth more", otherTapers
+	case fitcalc.AssumedBoreTaper, fitcalc.AssumedTipTaper:
+		return "a twentieth less and a twentieth more", func(r *matrix.Result) []*matrix.Result {
+			var others []*matrix.Result
+			for _, rate := range r.Shop.OtherTapers() {
+				others = append(others, withShop(r, func(s *fitcalc.Shop) { s.TipTaper = rate }))
+			}
+			return others
+		}
 	}
 	return "", nil
 }
