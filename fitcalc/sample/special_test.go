@@ -155,3 +155,39 @@ func TestRoot(t *testing.T) {
 		}
 	}
 }
+
+// The finite series for whole degrees of freedom and the quadrature for any are two ways to one number. The table's numbers are those
+// of NIST/SEMATECH e-Handbook, 1.3.6.7.2, to the three decimals that it prints.
+func TestWholeQuantile(t *testing.T) {
+	for _, c := range []struct{ p, nu, want float64 }{
+		{.95, 1, 6.314}, {.975, 2, 4.303}, {.95, 3, 2.353}, {.99, 4, 3.747}, {.95, 8, 1.860}, {.975, 9, 2.262}, {.95, 13, 1.771}, {.999, 30, 3.385}, {.95, 100, 1.660},
+	} {
+		if got := studentQuantile(c.p, c.nu); math.Abs(got-c.want) > .00051 {
+			t.Errorf("t(%g; %g) = %g, want %g", c.p, c.nu, got, c.want)
+		}
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		nu := float64(rapid.IntRange(1, mostTerms).Draw(t, "nu"))
+		p := rapid.Float64Range(leastTail, 1-leastTail).Draw(t, "p")
+		got, want := wholeQuantile(p, nu), noncentralT{nu: nu}.quantile(p)
+		if math.Abs(got-want) > 2e-8*math.Abs(want)+5e-9 { // the quadrature has eight digits near the middle
+			t.Fatalf("t(%g; %g): %.15g by the series, %.15g by quadrature", p, nu, got, want)
+		}
+		// in closed form for the Cauchy distribution, and for two degrees of freedom
+		one, a := wholeQuantile(p, 1), 2*p-1
+		two := wholeQuantile(p, 2)
+		if want := math.Tan(math.Pi * (p - 0.5)); math.Abs(one-want) > 1e-11*math.Abs(want)+1e-14 {
+			t.Fatalf("t(%g; 1) = %.15g, want %.15g", p, one, want)
+		}
+		if want := a * math.Sqrt(2/(1-a*a)); math.Abs(two-want) > 1e-11*math.Abs(want)+1e-14 {
+			t.Fatalf("t(%g; 2) = %.15g, want %.15g", p, two, want)
+		}
+	})
+}
+
+// BenchmarkStudentQuantile is what a size of readings costs.
+func BenchmarkStudentQuantile(b *testing.B) {
+	for b.Loop() {
+		studentQuantile(.95, 8)
+	}
+}
