@@ -42,11 +42,12 @@ func (j *joint) asSupplied(f *FlushFit) {
 
 // turnDown notes what is to be turned off, and whether that is more than the shop's limit.
 func (j *joint) turnDown(f *FlushFit) {
-	if over := f.tooMuch(j.shop); over > certain {
+	over := f.tooMuch(j.shop)
+	if over > certain {
 		j.reason(Reason{Code: FlushTurnLimit, Field: j.hoselOf, Measured: j.measured(), Level: over.level(Measures), Size: f.TurnDown.Nominal, Other: f.TurnDown.Most,
 			Limit: j.shop.TurnLimit, Share: f.OverTurnLimit})
 	}
-	if f.tooMuch(j.shop) < beyond {
+	if over < beyond {
 		j.reason(Reason{Code: FlushTurn, Field: j.hoselOf, Level: Turns, Size: f.TurnDown.Nominal, Other: f.TurnDown.Most, Share: f.VisibleOversize})
 	}
 }

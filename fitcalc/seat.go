@@ -121,9 +121,9 @@ func (j *joint) standsOff(l *landing, cone *cone) {
 	}
 	s.CutDeeper = s.StandOff.Nominal
 	s.CutMouth = cone.mouthAfter(l.od.Middle(), l.length.Middle(), s.CutDeeper)
-	level := seats.level(Prepares)
-	if seats == beyond {
-		level = Prepares
+	level := Prepares
+	if seats == likely {
+		level = Remarks
 	}
 	if j.hoselOD.Given() {
 		s.WallLeft = j.hoselOD.Lower().Sub(s.CutMouth).Half()

@@ -33,13 +33,13 @@ func (j *joint) minutes() {
 // there than the ferrule's bore, the wall ends at the bore.
 func (j *joint) wall() {
 	outside := measure.Min(j.hoselOD.Lower(), j.baseOD.Lower())
-	inside := measure.Max(j.shaft(j.atBase).Upper(), j.ferruleBore.Upper())
+	shaft := j.shaft(j.atBase)
+	inside := measure.Max(shaft.Upper(), j.ferruleBore.Upper())
 	w, least := &j.fit.Work, j.shop.LeastWall.MulInt(2)
 	w.WallLeft = outside.Sub(inside).Half()
 	if !outside.Sub(inside).Less(least.Add(j.shop.SameSize)) {
 		return
 	}
-	shaft := j.shaft(j.atBase)
 	for _, out := range [...]*measure.Dim{&j.hoselOD, &j.baseOD} {
 		for _, in := range [...]*measure.Dim{&shaft, &j.ferruleBore} {
 			w.ThinWall = max(w.ThinWall, oddsBelow(out, in, least))

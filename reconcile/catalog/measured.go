@@ -59,86 +59,105 @@ type Measurements struct {
 // Any reports whether anything was measured.
 func (m *Measurements) Any() bool { return m.Sizes > 0 || m.Rows.Rows > 0 }
 
+// partSize is a size of a part that can be measured: its column, how the engine calls it, and where a part of the catalogue has it.
+type partSize[P any] struct {
+	role  Role
+	field fitcalc.Field
+	dim   func(*P) *measure.Dim
+}
+
+// The sizes of each kind of part, the one that is usually meant first. [Tip.Measure] sets that of a tip.
+var (
+	headSizes = []partSize[Head]{
+		{HoselOD, fitcalc.FieldHoselOD, func(h *Head) *measure.Dim { return &h.Head.HoselOD }},
+		{Bore, fitcalc.FieldHeadBore, func(h *Head) *measure.Dim { return &h.Head.Bore }},
+		{BoreDepth, fitcalc.FieldBoreDepth, func(h *Head) *measure.Dim { return &h.Head.BoreDepth }},
+		{HoselLength, fitcalc.FieldHoselLength, func(h *Head) *measure.Dim { return &h.Head.HoselLength }},
+		{CountersinkMouth, fitcalc.FieldCountersinkMouth, func(h *Head) *measure.Dim { return &h.Head.Countersink.Mouth }},
+		{CountersinkDepth, fitcalc.FieldCountersinkDepth, func(h *Head) *measure.Dim { return &h.Head.Countersink.Depth }},
+		{CounterboreOD, fitcalc.FieldCounterbore, func(h *Head) *measure.Dim { return &h.Head.Counterbore.Diameter }},
+		{CounterboreDepth, fitcalc.FieldCounterboreDepth, func(h *Head) *measure.Dim { return &h.Head.Counterbore.Depth }},
+		{AdapterOD, fitcalc.FieldAdapterOD, func(h *Head) *measure.Dim { return &h.Head.Adapter.TopOD }},
+	}
+	ferruleSizes = []partSize[Ferrule]{
+		{BaseOD, fitcalc.FieldBaseOD, func(f *Ferrule) *measure.Dim { return &f.Ferrule.BaseOD }},
+		{Bore, fitcalc.FieldFerruleBore, func(f *Ferrule) *measure.Dim { return &f.Ferrule.Bore }},
+		{TopOD, fitcalc.FieldTopOD, func(f *Ferrule) *measure.Dim { return &f.Ferrule.TopOD }},
+		{Length, fitcalc.FieldLength, func(f *Ferrule) *measure.Dim { return &f.Ferrule.Length }},
+		{CollarOD, fitcalc.FieldCollarOD, func(f *Ferrule) *measure.Dim { return &f.Ferrule.Collar.OD }},
+		{CollarLength, fitcalc.FieldCollarLength, func(f *Ferrule) *measure.Dim { return &f.Ferrule.Collar.Length }},
+		{StepOD, fitcalc.FieldStepOD, func(f *Ferrule) *measure.Dim { return &f.Ferrule.Step.OD }},
+		{StepLength, fitcalc.FieldStepLength, func(f *Ferrule) *measure.Dim { return &f.Ferrule.Step.Length }},
+	}
+	tipSizes = []partSize[Tip]{{role: TipOD, field: fitcalc.FieldTip}}
+)
+
+func rolesOf[P any](sizes []partSize[P]) []Role {
+	roles := make([]Role, len(sizes))
+	for i := range sizes {
+		roles[i] = sizes[i].role
+	}
+	return roles
+}
+
+// sizeOf returns the size of a role, and nil where the role is none.
+func sizeOf[P any](sizes []partSize[P], role Role) *partSize[P] {
+	for i := range sizes {
+		if sizes[i].role == role {
+			return &sizes[i]
+		}
+	}
+	return nil
+}
+
+func fieldOf[P any](sizes []partSize[P], role Role) fitcalc.Field {
+	if size := sizeOf(sizes, role); size != nil {
+		return size.field
+	}
+	return fitcalc.NoField
+}
+
 // SizeRoles returns the sizes of parts of a kind that can be measured, the one that is usually meant first.
 func SizeRoles(kind Kind) []Role {
 	switch kind {
 	case Heads:
-		return []Role{HoselOD, Bore, BoreDepth, HoselLength, CountersinkMouth, CountersinkDepth, CounterboreOD, CounterboreDepth, AdapterOD}
+		return rolesOf(headSizes)
 	case Ferrules:
-		return []Role{BaseOD, Bore, TopOD, Length, CollarOD, CollarLength, StepOD, StepLength}
+		return rolesOf(ferruleSizes)
 	case Tips:
-		return []Role{TipOD}
-	}
-	return nil
-}
-
-// Size returns the head's dimension of a role, to read or to set, and nil where the role is none of its dimensions.
-func (h *Head) Size(role Role) *measure.Dim {
-	switch role {
-	case HoselOD:
-		return &h.Head.HoselOD
-	case Bore:
-		return &h.Head.Bore
-	case BoreDepth:
-		return &h.Head.BoreDepth
-	case HoselLength:
-		return &h.Head.HoselLength
-	case CountersinkMouth:
-		return &h.Head.Countersink.Mouth
-	case CountersinkDepth:
-		return &h.Head.Countersink.Depth
-	case CounterboreOD:
-		return &h.Head.Counterbore.Diameter
-	case CounterboreDepth:
-		return &h.Head.Counterbore.Depth
-	case AdapterOD:
-		return &h.Head.Adapter.TopOD
-	}
-	return nil
-}
-
-// Size returns the ferrule's dimension of a role, to read or to set, and nil where the role is none of its dimensions.
-func (f *Ferrule) Size(role Role) *measure.Dim {
-	switch role {
-	case BaseOD:
-		return &f.Ferrule.BaseOD
-	case Bore:
-		return &f.Ferrule.Bore
-	case TopOD:
-		return &f.Ferrule.TopOD
-	case Length:
-		return &f.Ferrule.Length
-	case CollarOD:
-		return &f.Ferrule.Collar.OD
-	case CollarLength:
-		return &f.Ferrule.Collar.Length
-	case StepOD:
-		return &f.Ferrule.Step.OD
-	case StepLength:
-		return &f.Ferrule.Step.Length
+		return rolesOf(tipSizes)
 	}
 	return nil
 }
 
 // FieldOf returns how the engine calls a size, and [fitcalc.NoField] for a role that is no size of the kind.
 func FieldOf(kind Kind, role Role) fitcalc.Field {
-	if kind == Ferrules {
-		return ferruleFields[role]
+	switch kind {
+	case Heads:
+		return fieldOf(headSizes, role)
+	case Ferrules:
+		return fieldOf(ferruleSizes, role)
+	case Tips:
+		return fieldOf(tipSizes, role)
 	}
-	return headFields[role]
+	return fitcalc.NoField
 }
 
-var (
-	headFields = map[Role]fitcalc.Field{
-		HoselOD: fitcalc.FieldHoselOD, Bore: fitcalc.FieldHeadBore, BoreDepth: fitcalc.FieldBoreDepth, HoselLength: fitcalc.FieldHoselLength,
-		CountersinkMouth: fitcalc.FieldCountersinkMouth, CountersinkDepth: fitcalc.FieldCountersinkDepth, CounterboreOD: fitcalc.FieldCounterbore,
-		CounterboreDepth: fitcalc.FieldCounterboreDepth, AdapterOD: fitcalc.FieldAdapterOD, TipOD: fitcalc.FieldTip,
+// Size returns the head's dimension of a role, to read or to set, and nil where the role is none of its dimensions.
+func (h *Head) Size(role Role) *measure.Dim {
+	if size := sizeOf(headSizes, role); size != nil {
+		return size.dim(h)
 	}
-	ferruleFields = map[Role]fitcalc.Field{
-		BaseOD: fitcalc.FieldBaseOD, Bore: fitcalc.FieldFerruleBore, TopOD: fitcalc.FieldTopOD, Length: fitcalc.FieldLength,
-		CollarOD: fitcalc.FieldCollarOD, CollarLength: fitcalc.FieldCollarLength, StepOD: fitcalc.FieldStepOD, StepLength: fitcalc.FieldStepLength,
+	return nil
+}
+
+// Size returns the ferrule's dimension of a role, to read or to set, and nil where the role is none of its dimensions.
+func (f *Ferrule) Size(role Role) *measure.Dim {
+	if size := sizeOf(ferruleSizes, role); size != nil {
+		return size.dim(f)
 	}
-)
+	return nil
+}
 
 // Implausible says why no part of a kind has a size, and nothing where one may.
 func Implausible(kind Kind, role Role, size measure.Length) string {

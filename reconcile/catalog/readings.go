@@ -17,7 +17,7 @@ const leastReadings = 3
 // readingsIn returns the readings that a list of values in a cell is: three or more sizes near each other, or two under a heading
 // that says that they were measured; nothing where it is none.
 func (t *tableReader) readingsIn(c *column, list value.Reading) []measure.Length {
-	if !slices.Contains(SizeRoles(t.kind), c.role) {
+	if FieldOf(t.kind, c.role) == fitcalc.NoField {
 		return nil
 	}
 	need := leastReadings
@@ -91,7 +91,7 @@ func (t *tableReader) ofReadings(c *column, f, stated Field, readings []measure.
 // readMeasured reads the columns that say that a size was measured, where there are several of them or others state it. It reports
 // false where it is for the columns that state the size to say it.
 func (t *tableReader) readMeasured(line int, c *column) (Field, trouble, bool) {
-	if !slices.Contains(SizeRoles(t.kind), c.role) {
+	if FieldOf(t.kind, c.role) == fitcalc.NoField {
 		return Field{}, trouble{}, false
 	}
 	var measuring, stating []*column

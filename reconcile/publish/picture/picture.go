@@ -10,7 +10,6 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/matrix"
-	"example.com/seatline/reconcile/publish/tell"
 )
 
 // Kind is the form of a chart.
@@ -353,7 +352,7 @@ func Verdicts(r *matrix.Result) Chart {
 		Note:      "Pairs within reach only: those plainly out of range are left out. A pair counts once for its head's supplier and once for its ferrule's.",
 		LabelsAre: "Supplier", Counted: "pairs",
 	}
-	verdicts := tell.Verdicts()
+	verdicts := fitcalc.Verdicts()
 	for _, v := range verdicts {
 		c.Series = append(c.Series, Series{Name: v.String(), Fill: VerdictFills[v]})
 	}

@@ -167,7 +167,7 @@ func TestVerdictsCountEveryPairTwice(t *testing.T) {
 		"small": telltest.Small(t), "awkward": telltest.Awkward(t), "large": telltest.Large(t, 20, 30),
 	} {
 		c, counts := Verdicts(r), r.Counts()
-		for i, v := range tell.Verdicts() {
+		for i, v := range fitcalc.Verdicts() {
 			if got := c.Series[i].Total(); got != 2*counts[v] {
 				t.Errorf("%s: %v counts %d, want %d", name, v, got, 2*counts[v])
 			}

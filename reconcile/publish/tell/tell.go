@@ -13,9 +13,6 @@ import (
 	"example.com/seatline/reconcile/matrix"
 )
 
-// Verdicts returns all verdicts in the order in which readers should meet them.
-func Verdicts() []fitcalc.Verdict { return fitcalc.Verdicts() }
-
 var meanings = map[fitcalc.Verdict]string{
 	fitcalc.Flush:   "fits as supplied",
 	fitcalc.Turn:    "fits after turning down",

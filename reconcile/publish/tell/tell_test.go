@@ -148,7 +148,7 @@ func TestInputs(t *testing.T) {
 
 func TestEveryVerdictHasAMeaning(t *testing.T) {
 	seen := map[fitcalc.Verdict]bool{}
-	for _, v := range tell.Verdicts() {
+	for _, v := range fitcalc.Verdicts() {
 		if tell.Meaning(v) == "" || seen[v] {
 			t.Errorf("%v means %q, seen before: %v", v, tell.Meaning(v), seen[v])
 		}

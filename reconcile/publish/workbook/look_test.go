@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"example.com/seatline/fitcalc"
-	"example.com/seatline/reconcile/publish/tell"
 )
 
 // luminance is the relative luminance of a colour by WCAG 2.1 (sRGB, IEC 61966-2-1).
@@ -42,7 +41,7 @@ func TestVerdictsInGrey(t *testing.T) {
 		}
 	}
 	looks := []look{heading, turned, group}
-	for _, v := range tell.Verdicts() {
+	for _, v := range fitcalc.Verdicts() {
 		looks = append(looks, verdictLook(v))
 	}
 	for _, l := range looks {
@@ -59,7 +58,7 @@ func TestVerdictsInGrey(t *testing.T) {
 
 func TestMarksDiffer(t *testing.T) {
 	seen := map[string]fitcalc.Verdict{}
-	for _, v := range tell.Verdicts() {
+	for _, v := range fitcalc.Verdicts() {
 		if other, taken := seen[marks[v]]; marks[v] == "" || taken {
 			t.Errorf("the mark %q of %v is that of %v", marks[v], v, other)
 		}

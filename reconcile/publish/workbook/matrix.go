@@ -229,7 +229,7 @@ func (p *page) gridTop(g grid) {
 		longest = max(longest, utf8.RuneCountInString(parts[i]))
 	}
 	heightOfRow := min(30, max(14, (float64(longest)*6.5+10)/legendRows))
-	for i, verdict := range tell.Verdicts() {
+	for i, verdict := range fitcalc.Verdicts() {
 		cells := make([]any, gridColumns+len(parts))
 		cells[0] = p.as(marks[verdict]+"  "+verdict.String(), verdictLook(verdict))
 		cells[1] = p.as(tell.Meaning(verdict), look{down: "center", indent: 1})

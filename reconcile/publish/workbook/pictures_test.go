@@ -18,7 +18,6 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/publish/picture"
-	"example.com/seatline/reconcile/publish/tell"
 	"example.com/seatline/reconcile/publish/tell/telltest"
 )
 
@@ -102,7 +101,7 @@ func TestChartsShowTheirTables(t *testing.T) {
 }
 
 func TestVerdictsHaveTheSameFillsInPictures(t *testing.T) {
-	for _, v := range tell.Verdicts() {
+	for _, v := range fitcalc.Verdicts() {
 		if got := picture.VerdictFills[v]; got != verdictLook(v).fill {
 			t.Errorf("%v is %s in pictures and %s in cells", v, got, verdictLook(v).fill)
 		}

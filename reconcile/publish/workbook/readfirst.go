@@ -101,7 +101,7 @@ func (p *page) whatCameOut() {
 	p.section("What came out")
 	p.headings(over("Pairs of a head and a ferrule"), overNumber("Pairs"))
 	name, count := look{}, look{}.number(formatCount)
-	for _, v := range tell.Verdicts() {
+	for _, v := range fitcalc.Verdicts() {
 		p.put(p.as(marks[v]+"  "+v.String(), verdictLook(v)), p.as(a.Verdicts[v], count), p.as(tell.Meaning(v), note))
 	}
 	p.put(p.as("listed one by one", name), p.as(a.Listed, count), p.as("all that fit, and the nearest of what fits nothing; the others in reach are counted", note))

@@ -14,7 +14,6 @@ import (
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/matrix"
-	"example.com/seatline/reconcile/publish/tell"
 )
 
 // bench is what the sheet for a measured hosel rests on: the windows of ferrules on tips and tops.
@@ -252,7 +251,7 @@ func (b *book) answers(x *bench, t trial) []tried {
 		}
 		a := tried{ferrule: i, verdict: windows[at].Verdict}
 		a.from, a.to, a.fits = fitting(windows, b.reader.step())
-		a.key = float64(slices.Index(tell.Verdicts(), a.verdict)+1) * 1e6
+		a.key = float64(slices.Index(fitcalc.Verdicts(), a.verdict)+1) * 1e6
 		if base := b.result.Catalogue.Ferrules[ferrule].Ferrule.BaseOD; base.Given() {
 			off := base.Middle().Sub(t.od).Abs().RoundTo(measure.Micrometres(1), measure.NearestEven)
 			a.key += min(90_000, off.Millimetres()*1000)
@@ -330,10 +329,10 @@ func (p *page) trialInputs(x *bench, t trial) {
 	p.putRow(excelize.RowOpts{Height: 18}, p.as("Top of the hosel", inputLabel), p.as(x.tops[t.top].String(), input))
 	p.put(p.as("That is", note), p.formula(`IF(`+typedOD()+`="","",`+typedOD()+`)`, t.od.Millimetres(), look{color: faint, format: `0.000 "mm"`, across: "left"}),
 		p.as("", note), p.formula(`IF(`+typedOD()+`="","",`+typedOD()+`/25.4)`, t.od.Inches(), look{color: faint, format: `#.0000 "in"`, across: "left"}))
-	counts := make([]string, 0, len(tell.Verdicts()))
-	comes := make([]string, 0, len(tell.Verdicts()))
+	counts := make([]string, 0, len(fitcalc.Verdicts()))
+	comes := make([]string, 0, len(fitcalc.Verdicts()))
 	answers := p.answers(x, t)
-	for _, v := range tell.Verdicts() {
+	for _, v := range fitcalc.Verdicts() {
 		n := 0
 		for _, a := range answers {
 			if a.verdict == v {
@@ -471,7 +470,7 @@ func (p *page) trialRow(x *bench, t trial, n int, a tried, first, second reader)
 // verdictFills colours verdicts as the other sheets do, whatever they come to.
 func (p *page) verdictFills(area string) {
 	var rules []excelize.ConditionalFormatOptions
-	for _, v := range tell.Verdicts() {
+	for _, v := range fitcalc.Verdicts() {
 		l := verdictLook(v)
 		p.do(func() error {
 			style, err := p.file.NewConditionalStyle(&excelize.Style{
@@ -511,7 +510,7 @@ func (b *book) workingSheet(x *bench) {
 	p.put(headings...)
 	answers := p.answers(x, t)
 	order := inOrderOf(answers)
-	for i := range max(len(x.ferrules), len(x.tips), len(tell.Verdicts())) {
+	for i := range max(len(x.ferrules), len(x.tips), len(fitcalc.Verdicts())) {
 		p.put(append(p.workingRow(x, i, answers, order), p.workingLists(x, i)...)...)
 	}
 	p.done()
@@ -536,7 +535,7 @@ func (p *page) workingRow(x *bench, i int, answers []tried, order []int) []any {
 	found := fmt.Sprintf(`IF($B$1="","",INDEX(%s,$B$2+%d,MATCH($B$1+0.0000000005,INDEX(%s,$B$2+%d,0),1)))`,
 		windowRange(verdicts[0], verdicts[1], len(x.windows)), i+1, windowRange(froms[0], froms[1], len(x.windows)), i+1)
 	key := fmt.Sprintf(`IF(G%d="","",MATCH(G%d,%s,0)*1000000+IF(C%d="",90000,MIN(90000,ROUND(ABS(C%d-$B$1)*1000,0)))+%d/100000)`,
-		row, row, workRange(workRanks, len(tell.Verdicts())), row, row, i+1)
+		row, row, workRange(workRanks, len(fitcalc.Verdicts())), row, row, i+1)
 	keys := workRange("H", len(x.ferrules))
 	place := fmt.Sprintf(`IF($B$1="","",MATCH(SMALL(%s,%d),%s,0))`, keys, i+1, keys)
 	return []any{
@@ -555,7 +554,7 @@ func (p *page) workingLists(x *bench, i int) []any {
 	if i < len(x.tops) {
 		cells[3] = p.as(x.tops[i].String(), plain)
 	}
-	if verdicts := tell.Verdicts(); i < len(verdicts) {
+	if verdicts := fitcalc.Verdicts(); i < len(verdicts) {
 		cells[4] = p.as(verdicts[i].String(), plain)
 	}
 	return cells

@@ -272,7 +272,7 @@ func checkTried(t *testing.T, r *matrix.Result, y typed, units fitcalc.Units, sh
 		} else if row[7] != "" {
 			t.Errorf("%s, %s: oversize %q of a base that is not known", where, row[0], row[7])
 		}
-		rank := slices.Index(tell.Verdicts(), fit.Verdict)
+		rank := slices.Index(fitcalc.Verdicts(), fit.Verdict)
 		if rank < lastRank || rank == lastRank && off < lastOff-0.001 {
 			t.Errorf("%s: %s stands too low", where, row[0])
 		}

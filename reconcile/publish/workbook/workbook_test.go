@@ -421,7 +421,7 @@ func TestDefaultMatrixShowsFerrulesInUse(t *testing.T) {
 func TestLegend(t *testing.T) {
 	f := written(t, telltest.Small(t), Options{})
 	all := rows(t, f, sheetMatrix)
-	for i, v := range tell.Verdicts() {
+	for i, v := range fitcalc.Verdicts() {
 		row := all[legendRow-1+i]
 		if row[0] != marks[v]+"  "+v.String() || row[1] != tell.Meaning(v) {
 			t.Errorf("legend of %v is %q", v, row[:2])
