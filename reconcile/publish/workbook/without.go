@@ -203,6 +203,7 @@ func (p *page) unused(form, index int) {
 func (p *page) bore(ferrule int, l look) any {
 	f := &p.result.Catalogue.Ferrules[ferrule].Ferrule
 	if !f.Bore.Given() && f.ForTip.Known() {
+		l.wrap = true // a column of sizes is narrow
 		return p.as("for "+f.ForTip.String(), l)
 	}
 	return p.size(f.Bore, l)
