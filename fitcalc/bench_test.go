@@ -64,6 +64,26 @@ func BenchmarkDecideInto(b *testing.B) {
 	}
 }
 
+// BenchmarkWindows is a ferrule that suits some hosels, and one that its bore rules out on this tip, as most are.
+func BenchmarkWindows(b *testing.B) {
+	head, tip, fits, shop := benchJoint(b)
+	loose := fits
+	loose.Bore = dim(b, ".380 in")
+	for _, c := range []struct {
+		name    string
+		ferrule Ferrule
+	}{{"fits", fits}, {"ruled out", loose}} {
+		b.Run(c.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := Windows(head, tip, c.ferrule, shop); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
 // BenchmarkEvaluateSentences is a joint with everything a reader sees of it.
 func BenchmarkEvaluateSentences(b *testing.B) {
 	head, tip, ferrule, shop := benchJoint(b)

@@ -30,36 +30,40 @@ type Window struct {
 //
 // The error is an [*InputError] or a [*SettingError].
 func Windows(head Head, tip Tip, ferrule Ferrule, shop Shop) ([]Window, error) {
-	return windows(head, tip, ferrule, shop, func(a, b *Window) bool { return a.Verdict == b.Verdict })
+	return windows(head, tip, ferrule, shop, false)
 }
 
 // WindowsByReason is [Windows] split wherever another reason decides: verdict and Code hold over all of a window, and
 // neighbours may have the same verdict. So a ferrule that fits no hosel has one window by verdict, and by reason one for
 // the hosels that are too small, one for those that it would suit but for its grip, say, and one for those too large.
 func WindowsByReason(head Head, tip Tip, ferrule Ferrule, shop Shop) ([]Window, error) {
-	return windows(head, tip, ferrule, shop, func(a, b *Window) bool { return a.Verdict == b.Verdict && a.Code == b.Code })
+	return windows(head, tip, ferrule, shop, true)
 }
 
-// windows joins neighbours that are the same.
-func windows(head Head, tip Tip, ferrule Ferrule, shop Shop, same func(a, b *Window) bool) ([]Window, error) {
+func windows(head Head, tip Tip, ferrule Ferrule, shop Shop, byReason bool) ([]Window, error) {
 	p := probe{head: head, tip: tip, ferrule: ferrule, shop: shop}
 	if err := firstError(p.head.Validate(), p.tip.Validate(), p.ferrule.Validate(), p.shop.Validate()); err != nil {
 		return nil, err
 	}
 	least, most := p.span()
-	var breaks []measure.Length
-	for _, holds := range hoselConditions {
-		at, found := threshold(least, most, func(od measure.Length) bool { return holds(p.atHoselOD(od), &p.shop) })
-		if found {
-			breaks = append(breaks, at)
-		}
+	if !byReason && p.ruledOut(most) {
+		return p.join([]measure.Length{least}, byReason), nil
 	}
-	slices.SortFunc(breaks, measure.Length.Compare)
-	return p.join(append([]measure.Length{least}, slices.Compact(breaks)...), same), nil
+	return p.join(p.breaks(least, most), byReason), nil
+}
+
+// ruledOut reports whether grip, seat or bore rule the joint out whatever the hosel's OD, of which one is given that leaves any recess
+// a wall. Most ferrules of a catalogue are ruled out so on most tips.
+func (p *probe) ruledOut(od measure.Length) bool {
+	j := p.begin(od)
+	j.grip()
+	j.seat()
+	j.bore()
+	return j.worst >= Blocks
 }
 
 // hoselConditions are what a verdict, and the reason that decides it, depend on as the hosel's OD grows. Each is false up to some OD and true from there on.
-var hoselConditions = []func(*Fit, *Shop) bool{
+var hoselConditions = [...]func(*Fit, *Shop) bool{
 	func(f *Fit, s *Shop) bool { return f.Flush.tooSmall(s) >= unsure },
 	func(f *Fit, s *Shop) bool { return f.Flush.tooSmall(s) >= beyond },
 	func(f *Fit, s *Shop) bool { return !f.Flush.turns(s) },
@@ -71,6 +75,56 @@ var hoselConditions = []func(*Fit, *Shop) bool{
 	func(f *Fit, _ *Shop) bool { return f.weight(RingCut) < Blocks },
 	func(f *Fit, _ *Shop) bool { return f.weight(RingCut) < Measures },
 	func(f *Fit, _ *Shop) bool { return !f.has(DataMissing) },
+}
+
+// held says which of the conditions hold at a hosel OD.
+type held struct {
+	od   measure.Length
+	each [len(hoselConditions)]bool
+}
+
+// conditions works out what depends on the hosel's OD and asks which conditions hold. Grip and bore do not depend on it.
+func (p *probe) conditions(od measure.Length) held {
+	j := p.begin(od)
+	j.flush()
+	j.seat()
+	j.work()
+	h := held{od: od}
+	for i, holds := range hoselConditions {
+		h.each[i] = holds(&p.fit, &p.shop)
+	}
+	return h
+}
+
+// breaks returns the least OD and those at which a condition begins to hold, sorted. What one bisection finds out narrows the others.
+func (p *probe) breaks(least, most measure.Length) []measure.Length {
+	known := append(make([]held, 0, 128), p.conditions(least), p.conditions(most)) // by OD
+	breaks := append(make([]measure.Length, 0, len(hoselConditions)+1), least)
+	for i := range hoselConditions {
+		if known[0].each[i] || !known[len(known)-1].each[i] {
+			continue
+		}
+		at, _ := slices.BinarySearchFunc(known, true, func(h held, _ bool) int {
+			if h.each[i] {
+				return 1
+			}
+			return -1
+		})
+		for {
+			gap := known[at].od.Sub(known[at-1].od)
+			if !measure.Picometres(1).Less(gap) {
+				break
+			}
+			middle := p.conditions(known[at-1].od.Add(gap.Half()))
+			known = slices.Insert(known, at, middle)
+			if !middle.each[i] {
+				at++
+			}
+		}
+		breaks = append(breaks, known[at].od)
+	}
+	slices.SortFunc(breaks, measure.Length.Compare)
+	return slices.Compact(breaks)
 }
 
 // weight is what the fit's reason of a code weighs, that of a remark where it has none.
@@ -94,6 +148,13 @@ type probe struct {
 	ferrule Ferrule
 	shop    Shop
 	fit     Fit
+}
+
+// begin brings the parts together for a hosel of an OD.
+func (p *probe) begin(od measure.Length) joint {
+	*p.hosel() = moved(*p.hosel(), od)
+	p.fit = Fit{}
+	return newJoint(&p.fit, &p.head, &p.tip, &p.ferrule, &p.shop)
 }
 
 func (p *probe) evaluate() *Fit {
@@ -139,15 +200,15 @@ func (p *probe) span() (least, most measure.Length) {
 	return least, measure.Max(least, p.ferrule.BaseOD.Nominal()).MulInt(2).Add(mostLength)
 }
 
-// join evaluates the stretches that begin at the breaks, and joins neighbours that are the same.
-func (p *probe) join(breaks []measure.Length, same func(a, b *Window) bool) []Window {
+// join evaluates the stretches that begin at the breaks, and joins neighbours of one verdict, or of one verdict and reason.
+func (p *probe) join(breaks []measure.Length, byReason bool) []Window {
 	var windows []Window
 	for _, from := range breaks {
 		fit := p.atHoselOD(from)
 		w := Window{measure.NewInterval(measure.Including(from), measure.Unbounded()), fit.Verdict, fit.Reason().Code}
 		if n := len(windows); n > 0 {
 			last := &windows[n-1]
-			if same(last, &w) {
+			if last.Verdict == w.Verdict && (!byReason || last.Code == w.Code) {
 				continue
 			}
 			last.HoselOD = measure.NewInterval(last.HoselOD.Lower(), measure.Excluding(from))

@@ -26,6 +26,8 @@ type book struct {
 	reader  reader
 	styles  map[look]int
 	wraps   map[int]bool // the styles whose text is wrapped
+	// addresses are those of the source files, as far as they were needed.
+	addresses map[string]string
 	// contents are what the sheets hold, in the order of the sheets.
 	contents []*content
 	names    []string // of columns, as far as they were needed

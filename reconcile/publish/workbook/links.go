@@ -35,14 +35,10 @@ func (p *page) source(at finding.Place) any {
 
 // target is the address of a source file, empty where the reader of the workbook is not told where it is, and a cell in it.
 func (p *page) target(at finding.Place) (file, location string) {
-	if p.opts.Sources == nil || at.File == "" {
+	file = p.address(at.File)
+	if file == "" {
 		return "", ""
 	}
-	path := p.opts.Sources(at.File)
-	if path == "" {
-		return "", ""
-	}
-	file = escaped(path)
 	cell := at.Cell
 	if cell == "" && at.Row > 0 {
 		cell = "A" + strconv.Itoa(at.Row)
@@ -51,6 +47,19 @@ func (p *page) target(at finding.Place) (file, location string) {
 		return file, "" // of a text file no program knows cells
 	}
 	return file, "'" + strings.ReplaceAll(clean(at.Sheet), "'", "''") + "'!" + cell
+}
+
+// address is that of a source file, empty where it is not known. It is found once: tens of thousands of cells lead to a file.
+func (b *book) address(file string) string {
+	address, known := b.addresses[file]
+	if !known && b.opts.Sources != nil && file != "" {
+		address = escaped(b.opts.Sources(file))
+		if b.addresses == nil {
+			b.addresses = map[string]string{}
+		}
+		b.addresses[file] = address
+	}
+	return address
 }
 
 // escaped writes what an address has no room for as percent signs and digits; letters of any script may stand (RFC 3987).
