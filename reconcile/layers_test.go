@@ -17,10 +17,11 @@ const module = "example.com/seatline/"
 var layers = []string{
 	"cmd/",
 	"examples/",
-	"reconcile",
+	"reconcile/publish",
 	"reconcile/publish/",
 	"reconcile/explain",
 	"reconcile/plan/",
+	"reconcile",
 	"reconcile/matrix",
 	"reconcile/demand",
 	"reconcile/settings",
@@ -123,5 +124,30 @@ func TestWhoMayImportWhat(t *testing.T) {
 				t.Errorf("%s imports %s, and is to be pure", path, imported)
 			}
 		}
+	}
+}
+
+// Whoever reads sheets and decides links no writer and no linear algebra: beside the standard library only what decodes text, what
+// parses mapping files, and special functions.
+func TestWhatAnImporterLinks(t *testing.T) {
+	out, err := exec.Command("go", "list", "-deps", "-f", "{{with .Module}}{{.Path}} {{end}}{{.ImportPath}}", module+"reconcile").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	modules := []string{strings.TrimSuffix(module, "/"), "golang.org/x/text", "github.com/pelletier/go-toml/v2", "gonum.org/v1/gonum"}
+	heavy := []string{module + "reconcile/publish", "gonum.org/v1/gonum/mat", "gonum.org/v1/gonum/lapack", "gonum.org/v1/gonum/stat"}
+	linked := 0
+	for line := range strings.Lines(string(out)) {
+		of, path, inModule := strings.Cut(strings.TrimSpace(line), " ")
+		if !inModule {
+			continue // of the standard library
+		}
+		linked++
+		if !slices.Contains(modules, of) || slices.ContainsFunc(heavy, func(h string) bool { return path == h || strings.HasPrefix(path, h+"/") }) {
+			t.Errorf("reading and deciding links %s", path)
+		}
+	}
+	if linked < 10 {
+		t.Fatalf("only %d packages of modules found", linked)
 	}
 }

@@ -7,7 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.com/seatline/reconcile"
+	"example.com/seatline/reconcile/publish"
 	"example.com/seatline/reconcile/publish/page"
 )
 
@@ -63,7 +63,7 @@ func (s streams) chart(f chartFlags) error {
 		return err
 	}
 	d.inputs = append(d.inputs, inputs...)
-	outputs := []reconcile.Output{{
+	outputs := []publish.Output{{
 		Name: filepath.Base(f.out), About: "the fit chart; open it in a browser",
 		Write: func(w io.Writer) error { return page.Write(w, d.result, opts) },
 	}}

@@ -13,7 +13,7 @@ import (
 
 	"example.com/seatline/examples/shop"
 	"example.com/seatline/examples/shop/offer"
-	"example.com/seatline/reconcile"
+	"example.com/seatline/reconcile/publish"
 )
 
 func newDemo(s streams) *cobra.Command {
@@ -66,9 +66,9 @@ func (s streams) unpack(files fs.FS, dir string) error {
 	if err != nil {
 		return err
 	}
-	var outputs []reconcile.Output
+	var outputs []publish.Output
 	for _, name := range names {
-		outputs = append(outputs, reconcile.Output{Name: name, Write: func(w io.Writer) error {
+		outputs = append(outputs, publish.Output{Name: name, Write: func(w io.Writer) error {
 			content, err := fs.ReadFile(files, name)
 			if err != nil {
 				return err

@@ -15,6 +15,7 @@ import (
 	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/mapping"
+	"example.com/seatline/reconcile/publish"
 	"example.com/seatline/reconcile/settings"
 )
 
@@ -88,7 +89,7 @@ func (e *overwriteError) Error() string {
 
 // writeAll writes the outputs into a folder: all under other names first, so that they appear whole or not at all, also where a person
 // stops the run. It returns the paths of [filesOf] them.
-func (s streams) writeAll(dir string, outputs []reconcile.Output, inputs []string) (paths []string, err error) {
+func (s streams) writeAll(dir string, outputs []publish.Output, inputs []string) (paths []string, err error) {
 	files := filesOf(outputs)
 	for _, file := range files {
 		paths = append(paths, filepath.Join(dir, file.Name))
@@ -116,8 +117,8 @@ func (s streams) writeAll(dir string, outputs []reconcile.Output, inputs []strin
 }
 
 // filesOf are the files that outputs write, in their order.
-func filesOf(outputs []reconcile.Output) []reconcile.Output {
-	var files []reconcile.Output
+func filesOf(outputs []publish.Output) []publish.Output {
+	var files []publish.Output
 	for _, output := range outputs {
 		files = append(files, output)
 		if output.Beside != nil {
@@ -139,7 +140,7 @@ type asides struct {
 }
 
 // writeAll writes the outputs side by side and returns the names of the files, in the order of filesOf.
-func (a *asides) writeAll(outputs []reconcile.Output) ([]string, error) {
+func (a *asides) writeAll(outputs []publish.Output) ([]string, error) {
 	names, errs := make([][]string, len(outputs)), make([]error, len(outputs))
 	var work sync.WaitGroup
 	for i, output := range outputs {
@@ -158,9 +159,9 @@ func (a *asides) writeAll(outputs []reconcile.Output) ([]string, error) {
 }
 
 // write writes an output, and the one beside it.
-func (a *asides) write(output reconcile.Output) (paths []string, err error) {
+func (a *asides) write(output publish.Output) (paths []string, err error) {
 	var files []*aside
-	for _, of := range filesOf([]reconcile.Output{output}) {
+	for _, of := range filesOf([]publish.Output{output}) {
 		file, err := a.create(of.Name)
 		if err != nil {
 			return nil, err

@@ -7,7 +7,7 @@ import (
 	"os"
 	"testing"
 
-	"example.com/seatline/reconcile"
+	"example.com/seatline/reconcile/publish"
 )
 
 // A run that is stopped while it writes leaves nothing behind, whichever of its files were complete.
@@ -16,13 +16,13 @@ func TestStoppedRunLeavesNothing(t *testing.T) {
 	ctx, stop := context.WithCancel(context.Background())
 	files := &asides{dir: dir, stopped: ctx}
 	written := make(chan struct{})
-	_, err := files.writeAll([]reconcile.Output{
+	_, err := files.writeAll([]publish.Output{
 		{Name: "complete", Write: func(w io.Writer) error {
 			defer close(written)
 			_, err := io.WriteString(w, "all of it")
 			return err
 		}},
-		{Name: "one", Beside: &reconcile.Output{Name: "other"}, WriteBoth: func(one, _ io.Writer) error {
+		{Name: "one", Beside: &publish.Output{Name: "other"}, WriteBoth: func(one, _ io.Writer) error {
 			<-written
 			stop()
 			_, err := io.WriteString(one, "some of it")

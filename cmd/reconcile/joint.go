@@ -14,9 +14,9 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/fitcalc/press"
-	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/explain"
 	"example.com/seatline/reconcile/joint"
+	"example.com/seatline/reconcile/publish"
 	"example.com/seatline/reconcile/publish/drawing"
 	"example.com/seatline/reconcile/publish/tell"
 	"example.com/seatline/reconcile/samples"
@@ -355,7 +355,7 @@ func (s streams) writeDrawing(path string, subject *explain.Subject, e *explain.
 	if err != nil {
 		return fmt.Errorf("no drawing: the joint %w", err)
 	}
-	_, err = s.writeAll(filepath.Dir(path), []reconcile.Output{{Name: filepath.Base(path), Write: func(w io.Writer) error {
+	_, err = s.writeAll(filepath.Dir(path), []publish.Output{{Name: filepath.Base(path), Write: func(w io.Writer) error {
 		return drawing.WriteSVG(w, section, drawing.Options{
 			Title: subject.Title, Answer: e.Fit.Verdict.String() + ": " + e.Meaning, Units: subject.Units,
 		})

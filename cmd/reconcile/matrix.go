@@ -11,6 +11,7 @@ import (
 	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish"
 	"example.com/seatline/reconcile/samples"
 )
 
@@ -107,10 +108,10 @@ func (s streams) matrix(f catalogueFlags, out string, opts matrixOptions) error 
 	}
 	d.publishing.Full, d.publishing.Drawings, d.publishing.Sentences = opts.full, opts.drawings, opts.sentences
 	d.publishing.SourcePath = func(file string) string { return pathFrom(out, file) }
-	if size := reconcile.Size(d.result, d.publishing); size > largeOutput {
+	if size := publish.Size(d.result, d.publishing); size > largeOutput {
 		s.say("%d pairs are listed: about %d MB will be written into %s", d.result.Listed, size/1_000_000, out)
 	}
-	outputs := reconcile.Outputs(d.result, d.publishing)
+	outputs := publish.Outputs(d.result, d.publishing)
 	paths, err := s.writeAll(out, outputs, d.inputs)
 	if err != nil {
 		return err
@@ -121,7 +122,7 @@ func (s streams) matrix(f catalogueFlags, out string, opts matrixOptions) error 
 // decided is a catalogue that was read and decided.
 type decided struct {
 	result     *matrix.Result
-	publishing reconcile.Publishing
+	publishing publish.Publishing
 	// inputs are the paths of everything that was read.
 	inputs []string
 }
@@ -146,10 +147,10 @@ func (s streams) decide(f catalogueFlags) (decided, error) {
 	if err != nil {
 		return decided{}, err
 	}
-	d := decided{publishing: reconcile.Publishing{Settings: shop, Units: f.units}}
+	d := decided{publishing: publish.Publishing{Settings: shop, Units: f.units}}
 	for _, source := range sources {
 		d.inputs = append(d.inputs, source.Name)
-		d.publishing.Inputs = append(d.publishing.Inputs, source.Input())
+		d.publishing.Inputs = append(d.publishing.Inputs, publish.InputOf(source))
 	}
 	books, readings, err := loadBooks(f.measured, "readings")
 	if err != nil {
@@ -196,13 +197,13 @@ func (f *catalogueFlags) sources() ([]reconcile.Source, error) {
 }
 
 // report tells what was done, and ends a strict run as it should.
-func (s streams) report(f catalogueFlags, d decided, outputs []reconcile.Output, paths []string) error {
+func (s streams) report(f catalogueFlags, d decided, outputs []publish.Output, paths []string) error {
 	if f.json {
-		if err := reconcile.Summary(s.out, d.result, d.publishing); err != nil {
+		if err := publish.Summary(s.out, d.result, d.publishing); err != nil {
 			return err
 		}
 	} else {
-		s.account(reconcile.Account(d.result), outputs, paths)
+		s.account(publish.Account(d.result), outputs, paths)
 	}
 	if f.strict && reconcile.Undecided(d.result) {
 		return errStrict
@@ -211,7 +212,7 @@ func (s streams) report(f catalogueFlags, d decided, outputs []reconcile.Output,
 }
 
 // account prints a short account and the files to open.
-func (s streams) account(lines []string, outputs []reconcile.Output, paths []string) {
+func (s streams) account(lines []string, outputs []publish.Output, paths []string) {
 	for _, line := range lines {
 		fmt.Fprintln(s.out, line)
 	}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"example.com/seatline/reconcile/publish"
 	"github.com/spf13/cobra"
 
 	"example.com/seatline/fitcalc/measure"
@@ -57,7 +58,7 @@ func loadBooks(paths []string, about string) (books []*sheet.Book, inputs []tell
 		if err != nil {
 			return nil, nil, err
 		}
-		input := source.Input()
+		input := publish.InputOf(source)
 		input.Kind = about
 		books, inputs = append(books, book), append(inputs, input)
 	}

@@ -12,6 +12,7 @@ import (
 	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/demand"
+	"example.com/seatline/reconcile/publish"
 	"example.com/seatline/reconcile/publish/workbook"
 	"example.com/seatline/reconcile/sheet/open"
 )
@@ -67,7 +68,7 @@ func (f *planFlags) numbers(d *decided) (*demand.Demand, []float64, []int, error
 		if read, err = demand.Read(book, d.result.Catalogue); err != nil {
 			return nil, nil, nil, err
 		}
-		input := source.Input()
+		input := publish.InputOf(source)
 		input.Kind = "demand"
 		d.publishing.Inputs = append(d.publishing.Inputs, input)
 		d.inputs = append(d.inputs, path)
@@ -83,7 +84,7 @@ func (f *planFlags) numbers(d *decided) (*demand.Demand, []float64, []int, error
 }
 
 // tellPlan prints a plan's account, or the plan as JSON, and ends a strict run as it should.
-func (s streams) tellPlan(f *planFlags, d *decided, read *demand.Demand, lines []string, writeJSON func(io.Writer) error, outputs []reconcile.Output, paths []string) error {
+func (s streams) tellPlan(f *planFlags, d *decided, read *demand.Demand, lines []string, writeJSON func(io.Writer) error, outputs []publish.Output, paths []string) error {
 	if f.json {
 		if err := writeJSON(s.out); err != nil {
 			return err

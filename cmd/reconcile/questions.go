@@ -11,6 +11,7 @@ import (
 	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/plan/questions"
+	"example.com/seatline/reconcile/publish"
 	"example.com/seatline/reconcile/publish/decision"
 	"example.com/seatline/reconcile/publish/workbook"
 	"example.com/seatline/reconcile/sheet/open"
@@ -53,7 +54,7 @@ func (s streams) questions(f catalogueFlags, out string) error {
 	}
 	list, assumed := questions.Ask(d.result), questions.Assumptions(d.result)
 	opts := workbook.Options{Units: f.units, ShopName: d.publishing.Settings.Name, Inputs: d.publishing.Inputs}
-	outputs := []reconcile.Output{
+	outputs := []publish.Output{
 		{Name: "questions.xlsx", About: "all questions by supplier, and what the verdicts rest on", Write: func(w io.Writer) error {
 			return workbook.WriteQuestions(w, list, assumed, opts)
 		}},
@@ -76,15 +77,15 @@ func (s streams) questions(f catalogueFlags, out string) error {
 }
 
 // letters are the sheets to send, one for each supplier that can answer something.
-func letters(list questions.List, opts workbook.Options) []reconcile.Output {
-	var outputs []reconcile.Output
+func letters(list questions.List, opts workbook.Options) []publish.Output {
+	var outputs []publish.Output
 	taken := map[string]bool{}
 	for _, group := range list.BySupplier() {
 		if !group.Theirs() {
 			continue
 		}
 		name := fileName("questions-", group.Supplier, ".xlsx", taken)
-		outputs = append(outputs, reconcile.Output{Name: name, About: "to send to " + oneLine(group.Supplier), Write: func(w io.Writer) error {
+		outputs = append(outputs, publish.Output{Name: name, About: "to send to " + oneLine(group.Supplier), Write: func(w io.Writer) error {
 			return workbook.WriteLetter(w, group, opts)
 		}})
 	}
@@ -109,7 +110,7 @@ func fileName(prefix, text, suffix string, taken map[string]bool) string {
 	return name
 }
 
-func (s streams) tellQuestions(list questions.List, outputs []reconcile.Output, paths []string) error {
+func (s streams) tellQuestions(list questions.List, outputs []publish.Output, paths []string) error {
 	out := &strings.Builder{}
 	fmt.Fprintf(out, "%d of %d pairs cannot be decided; %d questions\n\n", list.Undecided, list.Pairs, len(list.Questions))
 	table := newTextTable("settles", "helps", "rest on it", "where", "asked")
@@ -130,7 +131,7 @@ func (s streams) tellQuestions(list questions.List, outputs []reconcile.Output, 
 	return err
 }
 
-func tellFiles(out *strings.Builder, outputs []reconcile.Output, paths []string) {
+func tellFiles(out *strings.Builder, outputs []publish.Output, paths []string) {
 	table := newTextTable()
 	for i, output := range outputs {
 		table.add(paths[i], output.About)

@@ -16,6 +16,7 @@ import (
 	"example.com/seatline/reconcile/catalog/mapping"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/plan/compare"
+	"example.com/seatline/reconcile/publish"
 	"example.com/seatline/reconcile/publish/decision"
 )
 
@@ -143,8 +144,8 @@ func (s streams) writeMapping(f readFlags, files []string, c *catalog.Catalogue)
 	if _, err := os.Stat(f.writeMap); err == nil {
 		return fmt.Errorf("%s is there already and may hold answers; choose another name or remove it", f.writeMap)
 	}
-	output := reconcile.Output{Name: filepath.Base(f.writeMap), Write: func(w io.Writer) error { return mapping.Write(w, c) }}
-	paths, err := s.writeAll(filepath.Dir(f.writeMap), []reconcile.Output{output}, files)
+	output := publish.Output{Name: filepath.Base(f.writeMap), Write: func(w io.Writer) error { return mapping.Write(w, c) }}
+	paths, err := s.writeAll(filepath.Dir(f.writeMap), []publish.Output{output}, files)
 	if err != nil {
 		return err
 	}

@@ -7,8 +7,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.com/seatline/fitcalc/measure"
-	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/plan/stock"
+	"example.com/seatline/reconcile/publish"
 	"example.com/seatline/reconcile/publish/planning"
 	"example.com/seatline/reconcile/publish/workbook"
 )
@@ -118,7 +118,7 @@ func (s streams) sizes(f *sizesFlags) error {
 			return settingsAreUsage(err)
 		}
 	}
-	outputs := []reconcile.Output{
+	outputs := []publish.Output{
 		{Name: "sizes.xlsx", About: "the workbook; its first sheet says what to read", Write: func(w io.Writer) error { return workbook.WriteSizes(w, plan, f.workbook(&d)) }},
 		{Name: "sizes.csv", About: "one line per size to order", Write: func(w io.Writer) error { return planning.WriteSizesCSV(w, plan, f.units) }},
 		{Name: "sizes.json", About: "everything, for other software", Write: func(w io.Writer) error { return planning.WriteSizesJSON(w, plan) }},

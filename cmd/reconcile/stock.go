@@ -14,9 +14,9 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/plan/facility"
 	"example.com/seatline/reconcile/plan/stock"
+	"example.com/seatline/reconcile/publish"
 	"example.com/seatline/reconcile/publish/planning"
 	"example.com/seatline/reconcile/publish/workbook"
 )
@@ -134,13 +134,13 @@ func (s streams) stock(f *stockFlags) error {
 	if plan.Without, err = f.standIns(d, yearly); err != nil {
 		return err
 	}
-	outputs := []reconcile.Output{
+	outputs := []publish.Output{
 		{Name: "stock.xlsx", About: "the workbook; its first sheet says what to read", Write: func(w io.Writer) error { return workbook.WriteStock(w, plan, f.workbook(&d)) }},
 		{Name: "stock.csv", About: "one line per part number to carry", Write: func(w io.Writer) error { return planning.WriteStockCSV(w, plan) }},
 		{Name: "stock.json", About: "everything, for other software", Write: func(w io.Writer) error { return planning.WriteStockJSON(w, plan) }},
 	}
 	if len(plan.Plan.Curve) > 0 {
-		outputs = append(outputs, reconcile.Output{Name: "curve.svg", About: "what a year costs, by the most part numbers", Write: func(w io.Writer) error { return planning.WriteStockSVG(w, plan) }})
+		outputs = append(outputs, publish.Output{Name: "curve.svg", About: "what a year costs, by the most part numbers", Write: func(w io.Writer) error { return planning.WriteStockSVG(w, plan) }})
 	}
 	paths, err := s.writeAll(f.out, outputs, d.inputs)
 	if err != nil {

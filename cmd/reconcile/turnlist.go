@@ -11,6 +11,7 @@ import (
 	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish"
 	"example.com/seatline/reconcile/publish/turnlist"
 )
 
@@ -95,11 +96,11 @@ func (s streams) turnlist(f catalogueFlags, t turnlistFlags) error {
 	list := turnlist.New(d.result, lines, turnlist.Options{
 		Units: f.units, Paper: t.paper, Title: t.title, ShopName: d.publishing.Settings.Name,
 	})
-	output := reconcile.Output{Name: filepath.Base(t.out), Write: list.WriteHTML}
+	output := publish.Output{Name: filepath.Base(t.out), Write: list.WriteHTML}
 	if format == "pdf" {
 		output.Write = list.WritePDF
 	}
-	paths, err := s.writeAll(filepath.Dir(t.out), []reconcile.Output{output}, d.inputs)
+	paths, err := s.writeAll(filepath.Dir(t.out), []publish.Output{output}, d.inputs)
 	if err != nil {
 		return err
 	}

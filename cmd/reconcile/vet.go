@@ -10,6 +10,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/plan/questions"
 	"example.com/seatline/reconcile/plan/vet"
+	"example.com/seatline/reconcile/publish"
 	"example.com/seatline/reconcile/publish/decision"
 	"example.com/seatline/reconcile/publish/workbook"
 )
@@ -125,7 +126,7 @@ func (s streams) readVet(f vetFlags) (in vet.Input, opts workbook.Options, input
 	}
 	opts = workbook.Options{Units: f.units, ShopName: shop.Name}
 	for i, source := range append(append([]reconcile.Source(nil), own...), fresh...) {
-		input := source.Input()
+		input := publish.InputOf(source)
 		if i >= len(own) {
 			input.Kind = "new"
 		}
@@ -160,10 +161,10 @@ func (s streams) readVet(f vetFlags) (in vet.Input, opts workbook.Options, input
 	return in, opts, inputs, nil
 }
 
-func vetOutputs(r *vet.Report, opts workbook.Options) []reconcile.Output {
+func vetOutputs(r *vet.Report, opts workbook.Options) []publish.Output {
 	page := decision.Options{Units: opts.Units, ShopName: opts.ShopName, Inputs: opts.Inputs}
 	letter := questions.Group{Supplier: r.Supplier, Questions: r.Questions.Questions}
-	return []reconcile.Output{
+	return []publish.Output{
 		{Name: "vet.html", About: "one page to read: verdict, facts, what would change it", Write: func(w io.Writer) error { return decision.WriteVetHTML(w, r, page) }},
 		{Name: "vet.xlsx", About: "the same as a workbook", Write: func(w io.Writer) error { return workbook.WriteVet(w, r, opts) }},
 		{Name: "vet.json", About: "the same for other software", Write: func(w io.Writer) error { return decision.WriteVetJSON(w, r, opts.Inputs) }},
@@ -172,7 +173,7 @@ func vetOutputs(r *vet.Report, opts workbook.Options) []reconcile.Output {
 	}
 }
 
-func (s streams) tellVet(r *vet.Report, outputs []reconcile.Output, paths []string) error {
+func (s streams) tellVet(r *vet.Report, outputs []publish.Output, paths []string) error {
 	out := &strings.Builder{}
 	out.WriteString(oneLine(r.Supplier) + ": " + r.Verdict.String() + "\n" + oneLine(r.Why()) + "\n\n")
 	for _, fact := range r.Facts {

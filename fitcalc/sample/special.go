@@ -4,18 +4,17 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/mathext"
-	"gonum.org/v1/gonum/stat/distuv"
 )
 
 // upperTail returns P(Z > z) of the standard normal, with relative precision in the tail.
 func upperTail(z float64) float64 { return math.Erfc(z/math.Sqrt2) / 2 }
 
 // zOf returns the standard normal quantile.
-func zOf(p float64) float64 { return distuv.UnitNormal.Quantile(p) }
+func zOf(p float64) float64 { return mathext.NormalQuantile(p) }
 
-func chiSquareQuantile(p, nu float64) float64 {
-	return distuv.ChiSquared{K: nu}.Quantile(p)
-}
+// chiSquareQuantile inverts P(ν/2, x/2), the distribution function of chi-squared. The library's distributions would link its linear
+// algebra too.
+func chiSquareQuantile(p, nu float64) float64 { return 2 * mathext.GammaIncRegInv(nu/2, p) }
 
 func chiSquareUpper(x, nu float64) float64 { return mathext.GammaIncRegComp(nu/2, x/2) }
 

@@ -1,10 +1,10 @@
-package reconcile_test
+package publish_test
 
 import (
 	"bytes"
 	"testing"
 
-	"example.com/seatline/reconcile"
+	"example.com/seatline/reconcile/publish"
 	"example.com/seatline/reconcile/publish/data"
 	"example.com/seatline/reconcile/publish/tell/telltest"
 )
@@ -17,7 +17,7 @@ func TestSize(t *testing.T) {
 		if err := data.WriteFits(&jsonl, &csv, r, data.Options{Sentences: sentences}); err != nil {
 			t.Fatal(err)
 		}
-		got, said := int64(jsonl.Len()+csv.Len()), reconcile.Size(r, reconcile.Publishing{Sentences: sentences})
+		got, said := int64(jsonl.Len()+csv.Len()), publish.Size(r, publish.Publishing{Sentences: sentences})
 		if said < got*3/4 || said > got*3/2 {
 			t.Errorf("sentences %v: said are %d bytes, written %d", sentences, said, got)
 		}
