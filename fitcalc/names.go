@@ -123,13 +123,13 @@ func (v *Verdict) UnmarshalText(text []byte) error {
 }
 
 // ParseCode reads a code that [Code.String] writes: flush.undersize.
-func ParseCode(word string) (Code, bool) { return parseName[Code](codes[:], word) }
+func ParseCode(word string) (Code, bool) { return parseName[Code](codes, word) }
 
 // MarshalText implements [encoding.TextMarshaler]. The error is a [*measure.NameError] for a value that has no word.
-func (c Code) MarshalText() ([]byte, error) { return marshalName("code", codes[:], c) }
+func (c Code) MarshalText() ([]byte, error) { return marshalName("code", codes, c) }
 
 // UnmarshalText implements [encoding.TextUnmarshaler]. The error is a [*measure.NameError] for an unknown word.
-func (c *Code) UnmarshalText(text []byte) error { return unmarshalName("code", codes[:], text, c) }
+func (c *Code) UnmarshalText(text []byte) error { return unmarshalName("code", codes, text, c) }
 
 // ParseField reads a name that [Field.String] writes: hosel OD.
 func ParseField(name string) (Field, bool) { return parseName[Field](fieldNames[:], name) }

@@ -29,7 +29,8 @@ const (
 	TakesNone
 )
 
-// Reason is one reason of a verdict: a code and the numbers that go with it. [Reason.Sentence] puts them in words.
+// Reason is one reason of a verdict: a code and the numbers that go with it, which [Reason.Numbers] names. [Reason.Sentence] puts
+// them in words.
 type Reason struct {
 	// Code says what kind of reason it is, and Level how much it weighs.
 	Code  Code
@@ -84,35 +85,8 @@ const (
 	DataMissing
 )
 
-var codes = [...]string{
-	FlushAsSupplied: "flush.as-supplied",
-	FlushTurn:       "flush.turn",
-	FlushUndersize:  "flush.undersize",
-	FlushTurnLimit:  "flush.turn-limit",
-	GripHolds:       "grip.holds",
-	GripLoose:       "grip.loose",
-	GripSplit:       "grip.split",
-	GripOverTip:     "grip.over-tip",
-	GripShort:       "grip.short",
-	WallThin:        "wall.thin",
-	RingCut:         "ring.cut",
-	SeatCollarHigh:  "seat.collar-high",
-	SeatStepWide:    "seat.step-wide",
-	SeatStepLong:    "seat.step-long",
-	SeatRecessOpen:  "seat.recess-open",
-	SeatRounded:     "seat.rounded",
-	BoreTight:       "bore.tight",
-	BoreLoose:       "bore.loose",
-	BoreShallow:     "bore.shallow",
-	BoreFormed:      "bore.form",
-	LengthShort:     "length.short",
-	LengthLong:      "length.long",
-	NeckOverLimit:   "neck.over-limit",
-	DataMissing:     "data.missing",
-}
-
 // String returns the code as it stands in outputs: flush.undersize.
-func (c Code) String() string { return nameOf(codes[:], c) }
+func (c Code) String() string { return c.row().text }
 
 // Sentence puts the reason in words, with its numbers in the reader's units.
 func (r Reason) Sentence(u Units) string {

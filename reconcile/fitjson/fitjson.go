@@ -162,28 +162,38 @@ func (o *Object) shortReasons(fit *fitcalc.Fit, sentences bool, units fitcalc.Un
 func (o *Object) Reason(r *fitcalc.Reason) {
 	o.Element()
 	o.Text("code", r.Code.String())
-	if r.Code == fitcalc.FlushAsSupplied || r.Code == fitcalc.FlushTurn || r.Code == fitcalc.GripHolds {
-		return // oversize, turn-down and interference have keys of their own
+	if Elsewhere(r.Code) {
+		return
 	}
 	if r.Field != fitcalc.NoField {
 		o.Text("field", r.Field.String())
 	}
-	for _, n := range [...]struct {
-		name string
-		l    measure.Length
-	}{{"size_mm", r.Size}, {"other_mm", r.Other}, {"third_mm", r.Third}, {"limit_mm", r.Limit}} {
-		if !n.l.IsZero() {
-			o.Length(n.name, true, n.l)
+	for n := range r.Numbers() {
+		switch {
+		case n.IsZero(): // a line says what there is
+		case n.Kind.IsLength():
+			o.named(n.Key, inMillimetres)
+			o.B = inMM.append(o.B, n.Length)
+		default:
+			o.share(n.Key, n.Ratio)
 		}
 	}
-	for _, n := range [...]struct {
-		name string
-		x    float64
-	}{{"share", r.Share}, {"value", r.Value}, {"bound", r.Bound}} {
-		if n.x != 0 {
-			o.share(n.name, n.x)
-		}
+}
+
+const inMillimetres = "_mm"
+
+// KeyOf returns the key under which [Object.Reason] writes a number.
+func KeyOf(n fitcalc.NumberInfo) string {
+	if n.Kind.IsLength() {
+		return n.Key + inMillimetres
 	}
+	return n.Key
+}
+
+// Elsewhere reports whether the numbers of a code have keys of their own in the line, as oversize, turn-down and interference have, and
+// do not stand with the reason again.
+func Elsewhere(c fitcalc.Code) bool {
+	return c == fitcalc.FlushAsSupplied || c == fitcalc.FlushTurn || c == fitcalc.GripHolds
 }
 
 // Object appends the members of JSON objects to its bytes. Who uses it opens and closes the braces.

@@ -263,32 +263,17 @@ func miss(fit *fitcalc.Fit, shop *fitcalc.Shop) float32 {
 // side, twice as much. Lengths along the axis count as they are.
 func distance(reason fitcalc.Reason, fit *fitcalc.Fit, shop *fitcalc.Shop) float64 {
 	mm := measure.Length.Millimetres
+	miss, _ := reason.Miss()
 	switch reason.Code {
 	case fitcalc.FlushUndersize, fitcalc.FlushTurnLimit:
 		over := middleOf(fit.Flush.Oversize)
 		return max(-over-mm(shop.FlushStep), over-mm(shop.TurnLimit))
-	case fitcalc.GripLoose:
-		return -mm(fit.Grip.Interference.Nominal)
-	case fitcalc.GripSplit, fitcalc.GripOverTip:
-		if reason.Value == 0 {
-			return 0
-		}
-		bore := mm(reason.Size) / reason.Value
-		return (reason.Value - shop.StrainLimit) * bore
-	case fitcalc.WallThin:
-		return 2 * mm(reason.Limit.Sub(reason.Size))
-	case fitcalc.RingCut:
-		return 2 * mm(reason.Size.Sub(reason.Limit))
-	case fitcalc.BoreTight:
-		return mm(reason.Limit.Sub(reason.Size).Sub(shop.ReamLimit))
-	case fitcalc.BoreLoose:
-		return mm(reason.Size.Sub(shop.ShimLimit))
-	case fitcalc.SeatCollarHigh, fitcalc.SeatStepLong, fitcalc.SeatRecessOpen:
-		return mm(reason.Size)
-	case fitcalc.SeatStepWide:
-		return mm(reason.Size.Sub(reason.Other))
+	case fitcalc.BoreTight: // as far as it can be reamed, it fits
+		miss = miss.Sub(shop.ReamLimit)
+	case fitcalc.BoreLoose: // and as far as a shim fills it
+		miss = miss.Sub(shop.ShimLimit.Sub(shop.MostClearance))
 	}
-	return mm(reason.Size.Sub(reason.Limit).Abs())
+	return mm(miss)
 }
 
 // middleOf is the middle of the limits of an amount in mm.
