@@ -147,6 +147,33 @@ func (c countdown) Err() error {
 	return nil
 }
 
+// A limit on the parts ends a search that needs more of them, with a bound that holds.
+func TestPartsEndTheSearch(t *testing.T) {
+	stopped := 0
+	for seed := range uint64(20) {
+		p := scattered(seed, 60, 15)
+		for i := range p.Fixed {
+			p.Fixed[i] *= 2
+		}
+		whole, err := Solve(context.Background(), p, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if whole.Nodes < 2 {
+			continue
+		}
+		stopped++
+		part, err := Solve(context.Background(), p, Options{Parts: whole.Nodes / 2})
+		if err != nil || !part.Stopped || part.Nodes > whole.Nodes/2 || part.LowerBound > whole.Cost+1e-6 || part.Cost < whole.Cost-1e-6 {
+			t.Errorf("seed %d: stopped %v after %d of %d parts: cost %v, bound %v; the best is %v (%v)", seed, part.Stopped, part.Nodes, whole.Nodes,
+				part.Cost, part.LowerBound, whole.Cost, err)
+		}
+	}
+	if stopped < 3 {
+		t.Errorf("only %d problems needed several parts", stopped)
+	}
+}
+
 // Wherever the search is stopped, its bound holds, and no time given makes it worse.
 func TestBoundHoldsWhereverTheSearchStops(t *testing.T) {
 	stopped, between := 0, 0

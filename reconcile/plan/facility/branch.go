@@ -126,8 +126,8 @@ func (s *solver) run() {
 	}
 	for len(stack) > 0 {
 		s.bound = lowest(stack)
-		if s.ctx.Err() != nil || s.closeEnough() {
-			s.stopped = s.ctx.Err() != nil
+		if s.ctx.Err() != nil || s.closeEnough() || s.opts.Parts > 0 && s.nodes >= s.opts.Parts {
+			s.stopped = !s.closeEnough()
 			return
 		}
 		n := stack[len(stack)-1]
@@ -177,7 +177,7 @@ func (s *solver) cover() bool {
 	}
 	unit.price()
 	unit.transpose()
-	c := newSolver(s.ctx, &unit, Options{})
+	c := newSolver(s.ctx, &unit, Options{Parts: s.opts.Parts})
 	c.whole, c.anyWillDo, c.bestCost = true, true, float64(s.atMost+1)
 	c.run()
 	if c.best != nil {
@@ -271,7 +271,10 @@ func (s *solver) leave(stack []node, n node, v []float64) []node {
 // visitor polishes the inner minimum now and then.
 func (s *solver) visitor(status []int8) func(int) (float64, bool) {
 	every := 25
-	if s.nodes == 1 {
+	switch {
+	case s.anyWillDo:
+		every = 1000 // mostly there is none to be found
+	case s.nodes == 1:
 		every = 100
 	}
 	return func(step int) (float64, bool) {

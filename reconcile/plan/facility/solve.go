@@ -13,6 +13,9 @@ type Options struct {
 	Gap float64
 	// Start is a set of facilities that may be good; it speeds up the search, and changes no proof.
 	Start []int
+	// Parts is into how many parts the search is split at the most, 0 for no limit: what it finds by then counts, with its bound. Other
+	// than a deadline it gives the same solution on every machine.
+	Parts int
 }
 
 // Solution is a set of open facilities and who serves whom.
@@ -28,7 +31,7 @@ type Solution struct {
 	LowerBound float64
 	// Proven says that no solution costs less, to a part in 10⁹.
 	Proven bool
-	// Stopped says that the context ended the search.
+	// Stopped says that the context or the limit on parts ended the search.
 	Stopped bool
 	// Unservable are the customers that no facility which may be open can serve. They are in no cost.
 	Unservable []int
