@@ -100,7 +100,7 @@ type clubColumn struct {
 
 // foldClubColumns makes one column of each run of columns that are headed by clubs under one heading, or under a title
 // that names a size.
-func (t *tableReader) foldClubColumns(titles []string) {
+func (t *roleTable) foldClubColumns(titles []string) {
 	var kept []*column
 	for i := 0; i < len(t.columns); {
 		end := i
@@ -132,7 +132,7 @@ func (c *column) club(lex *lexicon) string {
 func (c *column) group() string { return strings.Join(c.parts[:max(0, len(c.parts)-1)], "\x00") }
 
 // leaderOf returns the column that stands for a run, nil where nothing says which size it gives.
-func (t *tableReader) leaderOf(run []*column, titles []string) *column {
+func (t *roleTable) leaderOf(run []*column, titles []string) *column {
 	first := run[0]
 	parts := first.parts[:len(first.parts)-1]
 	if len(parts) == 0 {
@@ -154,7 +154,7 @@ func (t *tableReader) leaderOf(run []*column, titles []string) *column {
 }
 
 // sizeTitle returns the title that names a size of heads, as the heading of columns that have none of their own.
-func (t *tableReader) sizeTitle(titles []string) []string {
+func (t *roleTable) sizeTitle(titles []string) []string {
 	for _, title := range titles {
 		roles := t.lex.words.Subject(Heads.String(), title).Roles
 		if len(roles) == 1 && roles[0].Score >= saysOneSize {
@@ -192,7 +192,7 @@ func (p *profile) join(other *profile) {
 }
 
 // clubsOf returns the clubs that the table gives in columns, in their order; nil where it does not.
-func (t *tableReader) clubsOf() []string {
+func (t *cellReader) clubsOf() []string {
 	var clubs []string
 	for _, c := range t.columns {
 		if c.trait().want != wantLength {
@@ -209,7 +209,7 @@ func (t *tableReader) clubsOf() []string {
 
 // turnTo lets the columns that stand for several read those of one club. It reports false where the line gives no size of
 // this club.
-func (t *tableReader) turnTo(line int, club string) bool {
+func (t *cellReader) turnTo(line int, club string) bool {
 	given := false
 	for _, c := range t.columns {
 		if len(c.clubs) == 0 {
@@ -229,7 +229,7 @@ func (t *tableReader) turnTo(line int, club string) bool {
 }
 
 // shown returns the columns as they stand in the sheet, for the account of how it was understood.
-func (c *column) shown(g *grid) []Column {
+func (c *unitColumn) shown(g *grid) []Column {
 	evidence, unitWhy := c.evidence, c.unitWhy
 	if unitWhy == "" && c.trait().want == wantLength && c.cellsUnit() != "" {
 		unitWhy = "unit in the cells"

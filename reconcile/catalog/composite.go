@@ -25,7 +25,7 @@ func (r *region) splitComposites(lex *lexicon) {
 			columns = append(columns, h)
 			continue
 		}
-		unit := lex.headingUnit(h)
+		unit := headingUnit(lex, h)
 		for i, col := range r.grid.addVirtual(h.col, len(names), r.body, r.to, split) {
 			piece := heading{col: col, parts: []string{names[i]}, text: h.text + ": " + names[i], unit: h.unit}
 			if piece.unit == "" && unit != "" {

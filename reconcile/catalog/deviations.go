@@ -62,7 +62,7 @@ func pairDeviations(columns []*column) {
 }
 
 // nameDeviations tells of each pair of deviations which size it is for: the one that its heading names, or the one to its left.
-func (t *tableReader) nameDeviations() {
+func (t *roleTable) nameDeviations() {
 	for i, c := range t.columns {
 		if c.partner == nil {
 			continue
@@ -75,26 +75,26 @@ func (t *tableReader) nameDeviations() {
 			c.covers = t.columns[i-1].role
 		}
 		if c.covers == "" {
-			t.addColumn(finding.Warning, "data.tolerance", c, fmt.Sprintf("the deviations under %q and %q are for no size that was understood; they are not used", c.text, c.partner.text),
+			t.addColumn(finding.Warning, "data.tolerance", c.col, fmt.Sprintf("the deviations under %q and %q are for no size that was understood; they are not used", c.text, c.partner.text),
 				t.settle("columns", t.region.grid.columnName(c.col), "role"))
 		}
 	}
 }
 
 // deviatesFrom reports whether a column is the left one of two that give the deviations of another's sizes.
-func (c *column) deviatesFrom(sizes *column) bool { return c.partner != nil && c.covers == sizes.role }
+func (c *unitColumn) deviatesFrom(role Role) bool { return c.partner != nil && c.covers == role }
 
 // deviationsFor returns the tolerance that a pair of columns gives to a size, with the place of its first.
-func (t *tableReader) deviationsFor(line int, c *column) (value.Tolerance, string, bool) {
+func (t *cellReader) deviationsFor(line int, c *cellColumn) (value.Tolerance, string, bool) {
 	for _, pair := range t.columns {
-		if !pair.deviatesFrom(c) {
+		if !pair.deviatesFrom(c.role) {
 			continue
 		}
 		first, okFirst := t.deviation(line, pair, c.unit)
 		second, okSecond := t.deviation(line, pair.partner, c.unit)
 		if !okFirst || !okSecond {
 			if okFirst != okSecond {
-				t.warn(line, pair, "data.tolerance", fmt.Sprintf("one of the two deviations of %s is missing or cannot be read; the other is not used", c.name()))
+				t.warn(line, pair.col, pair.role, "data.tolerance", fmt.Sprintf("one of the two deviations of %s is missing or cannot be read; the other is not used", c.name()))
 			}
 			return value.Tolerance{}, "", false
 		}
@@ -103,7 +103,7 @@ func (t *tableReader) deviationsFor(line int, c *column) (value.Tolerance, strin
 			upper, lower = second, first
 		}
 		if upper.Less(lower) {
-			t.warn(line, pair, "data.tolerance", fmt.Sprintf("the upper deviation of %s is below its lower one; neither is used", c.name()))
+			t.warn(line, pair.col, pair.role, "data.tolerance", fmt.Sprintf("the upper deviation of %s is below its lower one; neither is used", c.name()))
 			return value.Tolerance{}, "", false
 		}
 		text := t.region.grid.filled(line, pair.col) + " " + t.region.grid.filled(line, pair.partner.col)
@@ -113,7 +113,7 @@ func (t *tableReader) deviationsFor(line int, c *column) (value.Tolerance, strin
 }
 
 // deviation reads one deviation. A number without a sign has that of its heading: 0.05 under "-" is -0.05.
-func (t *tableReader) deviation(line int, c *column, unit string) (measure.Length, bool) {
+func (t *cellReader) deviation(line int, c *cellColumn, unit string) (measure.Length, bool) {
 	if c.unit != "" {
 		unit = c.unit
 	}

@@ -13,6 +13,70 @@ import (
 	"example.com/seatline/reconcile/sheet"
 )
 
+// cellReader understands the cells of a table.
+type cellReader struct {
+	*unitTable
+	columns []*cellColumn
+	byRole  map[Role]*cellColumn
+	// pairs number what stands beside each other: see pair.
+	pairs map[memoKey]int32
+	// readings are what values are cut from, and spare is what the last cell means that was not kept.
+	readings []reading
+	spare    meaning
+	// section and sectionUnit are what the last title within the body says. sectionNumber is the place of its unit
+	// among the sectionUnits so far, counted from 1.
+	section, sectionUnit string
+	sectionNumber        int32
+	sectionUnits         []string
+	middles              map[*cellColumn]float64
+}
+
+// cellColumn is a column whose cells are being read.
+type cellColumn struct {
+	*unitColumn
+	// col is the column that is read: where it stands for several, that of the club that is; absent is set where that has none.
+	col    int
+	absent bool
+	// ditto is where the column said so last.
+	ditto ditto
+	// memo are the cells that were understood so far. alone is whether no other column has the role, and company are the columns that have
+	// a say in what a cell means; both are found when they are needed.
+	memo    memo
+	alone   answer
+	company []*cellColumn
+	// base is the number of its company but for them, and where is where it was asked for last.
+	base  int32
+	where where
+	// partner is that of the column.
+	partner *cellColumn
+}
+
+// answer is the answer to a question that is asked once.
+type answer uint8
+
+const (
+	unasked answer = iota
+	yes
+	no
+)
+
+// newCellReader makes the cells of a table ready to be read.
+func newCellReader(t *unitTable) *cellReader {
+	r := &cellReader{unitTable: t, byRole: map[Role]*cellColumn{}}
+	wrapped := map[*unitColumn]*cellColumn{}
+	for _, c := range t.columns {
+		wrapped[c] = &cellColumn{unitColumn: c, col: c.col}
+		r.columns = append(r.columns, wrapped[c])
+	}
+	for _, c := range r.columns {
+		c.partner = wrapped[c.unitColumn.partner]
+	}
+	for role, c := range t.byRole {
+		r.byRole[role] = wrapped[c]
+	}
+	return r
+}
+
 // trouble is why a value is not used. Code is empty where there is no trouble.
 type trouble struct {
 	severity finding.Severity
@@ -32,7 +96,7 @@ func doubt(code, format string, args ...any) trouble {
 
 // readField reads one cell as what its column holds. The field has no dimension, angle or number where there is
 // trouble or the cell is empty.
-func (t *tableReader) readField(line int, c *column) (Field, trouble) {
+func (t *cellReader) readField(line int, c *cellColumn) (Field, trouble) {
 	g := t.region.grid
 	fromLine, fromCol := t.valueCell(line, c)
 	cell := g.cell(fromLine, fromCol)
@@ -47,7 +111,7 @@ func (t *tableReader) readField(line int, c *column) (Field, trouble) {
 		return t.readLeft(line, c, f)
 	}
 	if dim, why := t.fromDate(line, c, cell); why != "" {
-		t.warn(line, c, "data.damaged", why)
+		t.warn(line, c.col, c.role, "data.damaged", why)
 		f.Assumptions = append(f.Assumptions, why)
 		return t.tolerated(line, c, f, dim)
 	}
@@ -80,7 +144,7 @@ func (t *tableReader) readField(line int, c *column) (Field, trouble) {
 
 // valueCell returns where the value of a cell stands: in the merged range that covers it, or, where it says ditto, above
 // it.
-func (t *tableReader) valueCell(line int, c *column) (int, int) {
+func (t *cellReader) valueCell(line int, c *cellColumn) (int, int) {
 	g := t.region.grid
 	fromLine, fromCol := g.source(line, c.col)
 	if !g.is(asDitto, t.lex, g.id(fromLine, fromCol)) {
@@ -100,7 +164,7 @@ type ditto struct{ line, col, fromLine, fromCol int }
 
 // aboveDitto returns where the value stands that a ditto refers to. Down a column of dittos, only the lines since the last one are
 // looked at.
-func (t *tableReader) aboveDitto(fromLine, fromCol int, last ditto) (int, int) {
+func (t *cellReader) aboveDitto(fromLine, fromCol int, last ditto) (int, int) {
 	g := t.region.grid
 	for above := fromLine; above >= t.region.body; above-- {
 		if above == last.line && fromCol == last.col {
@@ -127,7 +191,7 @@ var leftWords = map[string]bool{"同左": true, "좌동": true, "same as left": 
 func saysLeft(text string) bool { return len(text) <= 24 && leftWords[strings.ToLower(text)] }
 
 // readLeft reads the size to the left of a cell that says so, where both are in one unit.
-func (t *tableReader) readLeft(line int, c *column, f Field) (Field, trouble) {
+func (t *cellReader) readLeft(line int, c *cellColumn, f Field) (Field, trouble) {
 	at := slices.Index(t.columns, c)
 	if at < 1 || traits[t.columns[at-1].role].want != wantLength || t.columns[at-1].unit != c.unit || t.columns[at-1].scale != c.scale {
 		return f, problem("data.unreadable", "%s says %q, and there is no such size to its left", c.name(), f.Text)
@@ -161,7 +225,7 @@ var formulaText = pattern.Lazy(`^=[^"]*[\d)] *[-+*/^] *[\d(.$A-Z]`)
 
 // damaged reports what a spreadsheet program has done to a cell: an error value, a formula without a stored result, a
 // date where a fraction was.
-func damaged(cell sheet.Cell, c *column) trouble {
+func damaged(cell sheet.Cell, c *cellColumn) trouble {
 	want := c.trait().want
 	switch {
 	case cell.Kind == sheet.Text && want == wantLength && strings.HasPrefix(cell.Raw, "=") && formulaText().MatchString(cell.Raw):
@@ -186,7 +250,7 @@ func damaged(cell sheet.Cell, c *column) trouble {
 
 // fromDate returns the one fraction of an inch, among sizes in inches, that the joint allows and that a spreadsheet program
 // makes this date of, and says so; nothing where there are several or none.
-func (t *tableReader) fromDate(line int, c *column, cell sheet.Cell) (measure.Dim, string) {
+func (t *cellReader) fromDate(line int, c *cellColumn, cell sheet.Cell) (measure.Dim, string) {
 	if cell.Kind != sheet.Date || c.trait().want != wantLength || c.held != "" || c.scale != 1 {
 		return measure.Dim{}, ""
 	}
@@ -210,7 +274,7 @@ func (t *tableReader) fromDate(line int, c *column, cell sheet.Cell) (measure.Di
 }
 
 // readAnswer reads the value that the mapping file gives in place of the cell's.
-func (t *tableReader) readAnswer(c *column, f Field, answer string) (Field, trouble) {
+func (t *cellReader) readAnswer(c *cellColumn, f Field, answer string) (Field, trouble) {
 	f.Text = answer
 	f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s is %s by the mapping file", c.role, answer))
 	switch c.trait().want {
@@ -233,7 +297,7 @@ func (t *tableReader) readAnswer(c *column, f Field, answer string) (Field, trou
 }
 
 // unitOf returns the unit of a bare number in a cell: its number format's, its row's, its section's, its column's.
-func (t *tableReader) unitOf(line int, c *column, cell sheet.Cell) (unit, why string) {
+func (t *cellReader) unitOf(line int, c *cellColumn, cell sheet.Cell) (unit, why string) {
 	if cell.Kind == sheet.Number {
 		if unit := t.lex.formatUnit(cell.Format); isLengthUnit(unit) {
 			return unit, ""
@@ -254,7 +318,7 @@ func (t *tableReader) unitOf(line int, c *column, cell sheet.Cell) (unit, why st
 }
 
 // unitsBeside returns the column that gives the units of a column's bare numbers, nil where none does.
-func (t *tableReader) unitsBeside(c *column) *column {
+func (t *cellReader) unitsBeside(c *cellColumn) *cellColumn {
 	if isLengthUnit(c.headingUnit) {
 		return nil
 	}
@@ -262,7 +326,7 @@ func (t *tableReader) unitsBeside(c *column) *column {
 }
 
 // readSize reads a length or diameter.
-func (t *tableReader) readSize(line int, c *column, f Field, cell sheet.Cell) (Field, trouble) {
+func (t *cellReader) readSize(line int, c *cellColumn, f Field, cell sheet.Cell) (Field, trouble) {
 	unit, why := t.unitOf(line, c, cell)
 	ctx := value.Context{Want: c.trait().wanted(), Unit: unit, Mark: c.mark, Language: t.language, Limits: c.pairsAreLimits(), Stored: cell.Kind == sheet.Number}
 	reading := t.lex.read(f.Text, ctx)
@@ -311,7 +375,7 @@ func (t *tableReader) readSize(line int, c *column, f Field, cell sheet.Cell) (F
 	if bad := t.implausible(c, dim, reading, unit); bad.any() && !t.unusual(c, dim, reading) {
 		return f, bad
 	} else if bad.any() {
-		t.warn(line, c, bad.code, bad.message+"; the cell names its unit, and it is used as it stands")
+		t.warn(line, c.col, c.role, bad.code, bad.message+"; the cell names its unit, and it is used as it stands")
 		return t.tolerated(line, c, f, dim)
 	}
 	if why != "" && !reading.UnitStated {
@@ -329,7 +393,7 @@ var ambiguousComma = pattern.Lazy(`^\D*\d{1,3},\d{3}(\D|$)`)
 
 // settleComma reads a number whose comma may mean either once more, where the column's decimal mark makes it impossible, and
 // takes the other meaning if only that is possible. It says why, empty where there is nothing to settle.
-func (t *tableReader) settleComma(c *column, text string, ctx value.Context, reading value.Reading) (value.Reading, string) {
+func (t *cellReader) settleComma(c *cellColumn, text string, ctx value.Context, reading value.Reading) (value.Reading, string) {
 	b, known := boundsOf(t.kind, c.role)
 	if !known || ctx.Unit == "" || c.scale != 1 || !strings.Contains(text, ",") || !ambiguousComma().MatchString(text) || reading.Kind == value.Length && t.boundsAllow(c, reading.Dim) {
 		return reading, ""
@@ -356,12 +420,6 @@ func (c *column) pairsAreLimits() bool {
 	return !strings.ContainsAny(c.text, "/／|") && c.profile.pairs >= 2 && c.profile.pairs*5 >= c.profile.filled*4
 }
 
-// warn reports a value that is used all the same.
-func (t *tableReader) warn(line int, c *column, code, message string) {
-	fromLine, fromCol := t.region.grid.source(line, c.col)
-	t.add(finding.Warning, code, fromLine, fromCol, message, t.settle("rows", lineName(line), string(c.role)))
-}
-
 // Outliers: a size is compared with the column where there are at least leastSample others. A diameter that is off by
 // more than diameterSpread, or a length by more than the factor lengthSpread, stands out.
 const (
@@ -372,7 +430,7 @@ const (
 
 // outlying compares a possible size with the rest of its column. One that a usual mistake would bring back among the
 // others is trouble; another one only stands out, and is used.
-func (t *tableReader) outlying(line int, c *column, f Field, dim measure.Dim) trouble {
+func (t *cellReader) outlying(line int, c *cellColumn, f Field, dim measure.Dim) trouble {
 	middle := t.middle(c)
 	size := mm(dim.Nominal())
 	if middle == 0 || len(c.profile.sizes) < leastSample+1 || size <= 0 {
@@ -389,13 +447,13 @@ func (t *tableReader) outlying(line int, c *column, f Field, dim measure.Dim) tr
 		}
 	}
 	if c.trait().diameter {
-		t.warn(line, c, "data.implausible", fmt.Sprintf("%s %s is %s, far from the %s of the rest of the column; it is used as it stands", c.name(), f.Text, sayMM(size), sayMM(middle)))
+		t.warn(line, c.col, c.role, "data.implausible", fmt.Sprintf("%s %s is %s, far from the %s of the rest of the column; it is used as it stands", c.name(), f.Text, sayMM(size), sayMM(middle)))
 	}
 	return trouble{}
 }
 
 // unreadable says why a text gives no size. A bare number without a unit is the column's trouble and was reported there.
-func (t *tableReader) unreadable(c *column, f Field, reading value.Reading) trouble {
+func (t *cellReader) unreadable(c *cellColumn, f Field, reading value.Reading) trouble {
 	switch {
 	case reading.Kind == value.Number && c.unit == "" && c.held != "":
 		return trouble{finding.Note, "held", c.held}
@@ -432,7 +490,7 @@ func alternatives(reading value.Reading) string {
 }
 
 // scaleOf returns 2 where the value is a radius in a column of diameters, and 1 otherwise.
-func (t *tableReader) scaleOf(c *column, reading value.Reading) int64 {
+func (t *cellReader) scaleOf(c *cellColumn, reading value.Reading) int64 {
 	if !c.trait().diameter || reading.Diameter {
 		return 1
 	}
@@ -462,7 +520,7 @@ var harmless = map[string]bool{
 }
 
 // forgiven returns what was forgiven in reading a value and may have changed its meaning, and notes what cannot have.
-func (t *tableReader) forgiven(line int, c *column, reading value.Reading) []string {
+func (t *cellReader) forgiven(line int, c *cellColumn, reading value.Reading) []string {
 	var texts []string
 	for _, l := range reading.Leniencies {
 		switch {
@@ -479,7 +537,7 @@ func (t *tableReader) forgiven(line int, c *column, reading value.Reading) []str
 }
 
 // tolerated gives a size the tolerance that holds for it.
-func (t *tableReader) tolerated(line int, c *column, f Field, dim measure.Dim) (Field, trouble) {
+func (t *cellReader) tolerated(line int, c *cellColumn, f Field, dim measure.Dim) (Field, trouble) {
 	f.Dim = dim
 	if dim.HasLimits() {
 		return f, trouble{}
@@ -490,7 +548,7 @@ func (t *tableReader) tolerated(line int, c *column, f Field, dim measure.Dim) (
 	}
 	limited, err := tolerance.Apply(dim)
 	if err != nil {
-		t.warn(line, c, "data.tolerance", fmt.Sprintf("the tolerance %q (%s) does not apply to %s %s: %v; it is not used", tolerance.Text, where, c.name(), f.Text, err))
+		t.warn(line, c.col, c.role, "data.tolerance", fmt.Sprintf("the tolerance %q (%s) does not apply to %s %s: %v; it is not used", tolerance.Text, where, c.name(), f.Text, err))
 		f.Assumptions = append(f.Assumptions, fmt.Sprintf("tolerance of %s as for sizes that state none: %q does not apply", c.name(), tolerance.Text))
 		return f, trouble{}
 	}
@@ -499,7 +557,7 @@ func (t *tableReader) tolerated(line int, c *column, f Field, dim measure.Dim) (
 		widest = widestOfDiameter
 	}
 	if mm(limited.Width()) > widest {
-		t.warn(line, c, "data.implausible", fmt.Sprintf("the tolerance %q (%s) would let %s %s range over %s; it is not used", tolerance.Text, where, c.name(), f.Text,
+		t.warn(line, c.col, c.role, "data.implausible", fmt.Sprintf("the tolerance %q (%s) would let %s %s range over %s; it is not used", tolerance.Text, where, c.name(), f.Text,
 			sayMM(mm(limited.Width()))))
 		f.Assumptions = append(f.Assumptions, fmt.Sprintf("tolerance of %s as for sizes that state none: %q cannot be meant", c.name(), tolerance.Text))
 		return f, trouble{}
@@ -519,7 +577,7 @@ const (
 )
 
 // implausible compares a size with what the joint allows and, where it is beyond that, says what it may have been.
-func (t *tableReader) implausible(c *column, dim measure.Dim, reading value.Reading, unit string) trouble {
+func (t *cellReader) implausible(c *cellColumn, dim measure.Dim, reading value.Reading, unit string) trouble {
 	b, known := boundsOf(t.kind, c.role)
 	size := mm(dim.Nominal())
 	if !known || b.possible(size) {
@@ -538,13 +596,13 @@ func (t *tableReader) implausible(c *column, dim measure.Dim, reading value.Read
 
 // unusual reports whether a size beyond what the joint allows may be used all the same: its cell names the unit, it is not
 // far out, and no usual mistake explains it.
-func (t *tableReader) unusual(c *column, dim measure.Dim, reading value.Reading) bool {
+func (t *cellReader) unusual(c *cellColumn, dim measure.Dim, reading value.Reading) bool {
 	b, known := boundsOf(t.kind, c.role)
 	size := mm(dim.Nominal())
 	return known && reading.UnitStated && size > b.least/1.5 && size < b.most*1.5 && t.likely(c, b, size) == ""
 }
 
-func (t *tableReader) boundsAllow(c *column, dim measure.Dim) bool {
+func (t *cellReader) boundsAllow(c *cellColumn, dim measure.Dim) bool {
 	b, known := boundsOf(t.kind, c.role)
 	return !known || b.possible(mm(dim.Nominal()))
 }
@@ -584,7 +642,7 @@ var mistakes = []struct {
 
 // likely says what an impossible size may have been: of the usual mistakes those that bring it into the common range,
 // the one nearest to the rest of the column first.
-func (t *tableReader) likely(c *column, b bounds, size float64) string {
+func (t *cellReader) likely(c *cellColumn, b bounds, size float64) string {
 	text, nearest := "", 0.0
 	for _, m := range mistakes {
 		if m.factor == 2 && !c.trait().diameter {
@@ -603,7 +661,7 @@ func (t *tableReader) likely(c *column, b bounds, size float64) string {
 }
 
 // readAngle reads an angle; a bare number is in degrees, since nobody gives the angle of a countersink in radians.
-func (t *tableReader) readAngle(c *column, f Field) (Field, trouble) {
+func (t *cellReader) readAngle(c *cellColumn, f Field) (Field, trouble) {
 	reading := t.lex.read(f.Text, value.Context{Want: value.WantAngle, Unit: "deg", Mark: c.mark})
 	switch reading.Kind {
 	case value.Angle:
@@ -628,7 +686,7 @@ func (t *tableReader) readAngle(c *column, f Field) (Field, trouble) {
 }
 
 // readNumber reads a count or a price. Trouble with it holds no row.
-func (t *tableReader) readNumber(c *column, f Field) (Field, trouble) {
+func (t *cellReader) readNumber(c *cellColumn, f Field) (Field, trouble) {
 	want := value.WantCount
 	if c.trait().want == wantPrice {
 		want = value.WantPrice

@@ -39,7 +39,7 @@ var underTip = measure.Thou(6)
 var farUnderTip = measure.Thou(10)
 
 // settleBores decides what the bores of a table of ferrules are, and what is listed in their place.
-func (t *tableReader) settleBores() {
+func (t *unitTable) settleBores() {
 	if t.kind != Ferrules {
 		return
 	}
@@ -51,13 +51,13 @@ func (t *tableReader) settleBores() {
 	case tip != nil && tip.profile.filled > 0 && said == BoresAreBores:
 		t.bores, tip.evidence = BoresAreBores, tip.evidence+"; taken as the true bores"
 	case tip != nil && tip.profile.filled > 0 && said == "":
-		t.addColumn(finding.Note, "data.tip-name", tip, fmt.Sprintf(
+		t.addColumn(finding.Note, "data.tip-name", tip.col, fmt.Sprintf(
 			"%s gives the tips that the ferrules are for, and nothing their bores: each is taken to be made for its tip, and so a little smaller", tip.name()),
 			t.settle("ferrule_bores"))
 	}
 }
 
-func (t *tableReader) settleBoreColumn(c *column, said string) {
+func (t *unitTable) settleBoreColumn(c *unitColumn, said string) {
 	names, holes, others := t.boresOf(c)
 	examples := strings.Join(names[:min(len(names), 5)], ", ")
 	switch {
@@ -66,7 +66,7 @@ func (t *tableReader) settleBoreColumn(c *column, said string) {
 		t.bores, c.evidence = BoresAreTips, c.evidence+"; its sizes are the names of tips"
 	case len(holes) == 0 && !t.toleranced(c) && 100*others.cells <= (100-leastNames)*others.all:
 		t.bores, t.boresJudged, c.evidence = BoresAreTips, true, c.evidence+"; its sizes are the names of tips"
-		t.addColumn(finding.Warning, "data.tip-name", c, fmt.Sprintf(
+		t.addColumn(finding.Warning, "data.tip-name", c.col, fmt.Sprintf(
 			"the sizes that %s gives are the names of tips (%s), which a ferrule of such a bore would not grip: each ferrule is taken to be made for that tip, and so a little smaller; tip or true bore?",
 			c.name(), examples), t.settle("ferrule_bores"))
 	default:
@@ -77,14 +77,14 @@ func (t *tableReader) settleBoreColumn(c *column, said string) {
 		case t.toleranced(c):
 			beside = "a tolerance of their own"
 		}
-		t.addColumn(finding.Warning, "data.tip-name", c, fmt.Sprintf("%s gives names of tips (%s) beside %s; all are taken as true bores: tip or true bore?",
+		t.addColumn(finding.Warning, "data.tip-name", c.col, fmt.Sprintf("%s gives names of tips (%s) beside %s; all are taken as true bores: tip or true bore?",
 			c.name(), examples, beside), t.settle("ferrule_bores"))
 	}
 }
 
 // unitOfNames returns the unit in which all numbers of a column are names of tips, whatever a heading or a note says of the other
 // sizes: 370 or 370P in thousandths of an inch for a bore, and in a column of tips of ferrules .370 in inches or 9.4 in mm as well.
-func (t *tableReader) unitOfNames(c *column) (string, bool) {
+func (t *unitTable) unitOfNames(c *unitColumn) (string, bool) {
 	units := []string{"thou"}
 	switch {
 	case c.role == TipTaken && t.kind == Ferrules:
@@ -114,7 +114,7 @@ func namesIn(numbers []float64, unit string) int {
 
 // tellTipsFromBores decides by the sizes what a column of ferrules gives whose heading may mean the tip as well as the bore, such as
 // "Shaft size": the tip, if nearly all of them are names of tips.
-func (t *tableReader) tellTipsFromBores() {
+func (t *roleTable) tellTipsFromBores() {
 	for _, c := range t.columns {
 		either := c.role == Bore && c.second == TipTaken || c.role == TipTaken && c.second == Bore
 		if t.kind != Ferrules || !either || c.margin >= leastMargin || t.first(c.second) != nil || len(c.bare()) == 0 {
@@ -133,8 +133,8 @@ func (t *tableReader) tellTipsFromBores() {
 }
 
 // toleranced reports whether the heading of a column or other columns give its sizes a tolerance, as names have none.
-func (t *tableReader) toleranced(c *column) bool {
-	return c.tolerance != nil || slices.ContainsFunc(t.columns, func(o *column) bool {
+func (t *unitTable) toleranced(c *unitColumn) bool {
+	return c.tolerance != nil || slices.ContainsFunc(t.columns, func(o *unitColumn) bool {
 		return o != c && (o.covers == c.role || o.role == c.role && (o.aspect == least || o.aspect == most))
 	})
 }
@@ -144,7 +144,7 @@ type counted struct{ cells, all int }
 
 // boresOf sorts the sizes of a column, as the cells show them: those that are the names of tips, those that only a bore has, and how
 // many are neither.
-func (t *tableReader) boresOf(c *column) (names, holes []string, others counted) {
+func (t *unitTable) boresOf(c *unitColumn) (names, holes []string, others counted) {
 	for _, text := range c.profile.texts {
 		reading := t.lex.read(text, value.Context{Want: value.WantDiameter, Unit: c.unit, Mark: c.mark, Language: t.language})
 		readings := reading.List
@@ -270,7 +270,7 @@ func (r *rowReader) readTip() {
 	switch {
 	case len(tips) == 1:
 		f.ForTip = tips[0]
-		if tips[0].Form == fitcalc.TipTapered && t.boreForm(f.Text) != value.FormTaper {
+		if tips[0].Form == fitcalc.TipTapered && t.lex.boreForm(f.Text) != value.FormTaper {
 			r.assume(fmt.Sprintf("tip %s taken as a taper tip: parallel tips of .355 in are not usual", f.Text))
 		}
 	case len(tips) == 2 && bothSuit(tips[0], tips[1]):
@@ -297,8 +297,8 @@ func (r *rowReader) colOf(role Role) int {
 }
 
 // tipSizes returns the different tips that a field names.
-func (t *tableReader) tipSizes(f Field) []fitcalc.TipSize {
-	form := t.boreForm(f.Text)
+func (t *rowTable) tipSizes(f Field) []fitcalc.TipSize {
+	form := t.lex.boreForm(f.Text)
 	if f.Dim.Given() {
 		return []fitcalc.TipSize{fitcalc.TipSize{Diameter: f.Dim.Nominal(), Form: tipForms[form]}.Named()}
 	}

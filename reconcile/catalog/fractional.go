@@ -27,7 +27,7 @@ func fractionOfUnit(text string) string {
 }
 
 // holdFractional holds a column of sizes that its heading, or else the note that gives its unit, counts in a part of a unit.
-func (t *tableReader) holdFractional(c *column) {
+func (t *unitTable) holdFractional(c *unitColumn) {
 	said := fractionOfUnit(c.heading.unit)
 	if said == "" {
 		said = fractionOfUnit(c.text)
@@ -39,5 +39,5 @@ func (t *tableReader) holdFractional(c *column) {
 		return
 	}
 	c.held = fmt.Sprintf("%s counts in a part of a unit (%s)", c.name(), said)
-	t.addColumn(finding.Error, "data.unit", c, c.held+", which is not worked out; give the sizes in a whole unit", t.settle("columns", t.region.grid.columnName(c.col), "unit"))
+	t.addColumn(finding.Error, "data.unit", c.col, c.held+", which is not worked out; give the sizes in a whole unit", t.settle("columns", t.region.grid.columnName(c.col), "unit"))
 }

@@ -357,7 +357,7 @@ func (r *region) groups(next *region, lex *lexicon) bool {
 	joined.readHeadings(lex)
 	gain := 0.0
 	for i := range joined.columns {
-		gain += lex.meaning(joined.columns[i]) - lex.meaning(next.columns[i])
+		gain += meaningOfHeading(lex, joined.columns[i]) - meaningOfHeading(lex, next.columns[i])
 	}
 	return gain > 0
 }
@@ -627,18 +627,18 @@ func lineHelps(g *grid, lex *lexicon, line, below int, strip span) bool {
 	joined.readHeadings(lex)
 	gain := 0.0
 	for i := range joined.columns {
-		gain += lex.meaning(joined.columns[i]) - lex.meaning(alone.columns[i])
+		gain += meaningOfHeading(lex, joined.columns[i]) - meaningOfHeading(lex, alone.columns[i])
 	}
 	return gain > 0
 }
 
 // meaning is how much a heading says: how certain its role is, and a little for a unit.
-func (l *lexicon) meaning(h heading) float64 {
+func meaningOfHeading(l *lexicon, h heading) float64 {
 	sum := 0.0
 	if found := l.match(h.parts...); len(found) > 0 {
 		sum = found[0].Score
 	}
-	if l.headingUnit(h) != "" {
+	if headingUnit(l, h) != "" {
 		sum += 0.2
 	}
 	return sum

@@ -34,7 +34,7 @@ func (k lineKind) why() string {
 }
 
 // classify says what each line of a table is; the lines begin with the table's first.
-func (t *tableReader) classify() []lineKind {
+func (t *roleTable) classify() []lineKind {
 	r := t.region
 	kinds := make([]lineKind, r.to-r.from+1)
 	for line := r.from; line <= r.to; line++ {
@@ -46,7 +46,7 @@ func (t *tableReader) classify() []lineKind {
 	return kinds
 }
 
-func (t *tableReader) lineKind(line int) lineKind {
+func (t *roleTable) lineKind(line int) lineKind {
 	r := t.region
 	switch {
 	case t.rules.row(line).SetAside:
@@ -65,7 +65,7 @@ func (t *tableReader) lineKind(line int) lineKind {
 
 // bodyLine tells data from the lines that stand between and below data. A line with sizes where sizes belong is data,
 // unless it is a sum; a line without them is data where it has a part number that looks like one.
-func (t *tableReader) bodyLine(line int) lineKind {
+func (t *roleTable) bodyLine(line int) lineKind {
 	cells, sizes, first, wide := t.countLine(line)
 	if !t.isPart(first) {
 		if _, isTotal := t.lex.ask("total", first, t.lex.words.IsTotal); isTotal {
@@ -95,7 +95,7 @@ func (t *tableReader) bodyLine(line int) lineKind {
 }
 
 // partShapes returns the shapes of the part numbers that stand in lines with other cells.
-func (t *tableReader) partShapes() map[string]bool {
+func (t *roleTable) partShapes() map[string]bool {
 	if t.shapes != nil {
 		return t.shapes
 	}
@@ -137,7 +137,7 @@ func shape(text string) string {
 
 // countLine counts the cells of a line and those with sizes; first is its first text, and wide is set where one merged
 // cell takes up most of it.
-func (t *tableReader) countLine(line int) (cells, sizes int, first string, wide bool) {
+func (t *roleTable) countLine(line int) (cells, sizes int, first string, wide bool) {
 	r, g := t.region, t.region.grid
 	for i, id := range g.row(line, r.left, r.right) {
 		text := g.list[id].text
@@ -161,7 +161,7 @@ func (t *tableReader) countLine(line int) (cells, sizes int, first string, wide 
 }
 
 // measured returns the columns of lengths, angles and tapers.
-func (t *tableReader) measured() []*column {
+func (t *roleTable) measured() []*column {
 	if t.sizes == nil {
 		t.sizes = []*column{}
 		for _, c := range t.columns {
@@ -174,7 +174,7 @@ func (t *tableReader) measured() []*column {
 	return t.sizes
 }
 
-func (t *tableReader) onlyUnits(line int) bool {
+func (t *sheetTable) onlyUnits(line int) bool {
 	r := t.region
 	found := false
 	for col := r.left; col <= r.right; col++ {
@@ -191,7 +191,7 @@ func (t *tableReader) onlyUnits(line int) bool {
 }
 
 // isPart reports whether a text stands in the column of part numbers and looks like one.
-func (t *tableReader) isPart(text string) bool {
+func (t *roleTable) isPart(text string) bool {
 	digits := false
 	for _, r := range text {
 		digits = digits || r >= '0' && r <= '9'
@@ -200,7 +200,7 @@ func (t *tableReader) isPart(text string) bool {
 }
 
 // textOf returns the text of a role's column in a line, merged cells filled, empty where there is no such column.
-func (t *tableReader) textOf(line int, role Role) string {
+func (t *roleTable) textOf(line int, role Role) string {
 	c := t.byRole[role]
 	if c == nil {
 		return ""

@@ -2,6 +2,7 @@ package catalog
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/finding"
@@ -62,7 +63,7 @@ func (m *memo) keep(key memoKey, u *meaning) {
 
 // meaningOf returns what a cell says under its column in a line, until the next one is asked for, and where it stands. What it has said
 // before in the same company it says again.
-func (t *tableReader) meaningOf(line int, c *column) (*meaning, place) {
+func (t *cellReader) meaningOf(line int, c *cellColumn) (*meaning, place) {
 	g := t.region.grid
 	fromLine, fromCol := g.source(line, c.col)
 	own := g.id(fromLine, fromCol)
@@ -88,28 +89,28 @@ func (t *tableReader) meaningOf(line int, c *column) (*meaning, place) {
 		}
 		return known, at
 	}
-	findings := len(t.table.Findings)
+	findings := len(t.findings)
 	t.recording, t.recorded = true, nil
 	u := &meaning{}
 	t.understandCell(line, c, u)
 	u.told = t.recorded
 	t.recording = false
 	measured := u.what != nil && u.what.full != nil && u.what.full.Measured != nil
-	if len(t.table.Findings) == findings && !measured { // a finding of its own names the cell, and so do readings
+	if len(t.findings) == findings && !measured { // a finding of its own names the cell, and so do readings
 		c.memo.keep(key, u)
 	}
 	return u, at
 }
 
 // placeAt is the place of a value of a column's role at a line and column.
-func (t *tableReader) placeAt(c *column, line, col int) place {
+func (t *cellReader) placeAt(c *cellColumn, line, col int) place {
 	ref := t.region.grid.ref(line, col)
 	return place{uint32(ref.Row), uint32(ref.Col)<<8 | uint32(c.trait().number)}
 }
 
 // memoKey returns what the meaning of a cell depends on; false where it depends on more: on other lines, on columns that state the same,
 // on the answers of a mapping file.
-func (t *tableReader) memoKey(line int, c *column, own contentID) (memoKey, bool) {
+func (t *cellReader) memoKey(line int, c *cellColumn, own contentID) (memoKey, bool) {
 	g := t.region.grid
 	if len(t.rules.Rows) > 0 && len(t.rules.row(line).Values) > 0 || !t.standsAlone(c) || g.is(asReference, t.lex, own) {
 		return 0, false
@@ -126,7 +127,7 @@ func (t *tableReader) memoKey(line int, c *column, own contentID) (memoKey, bool
 }
 
 // baseOf numbers the place of a column below the last title within the body.
-func (t *tableReader) baseOf(c *column) int32 {
+func (t *cellReader) baseOf(c *cellColumn) int32 {
 	if here := (where{t.sectionNumber, c.col}); c.where != here || c.base == 0 {
 		c.where, c.base = here, t.pair(-t.sectionNumber-1, contentID(c.col))
 	}
@@ -140,7 +141,7 @@ type where struct {
 }
 
 // standsAlone reports whether no other column states the same size or a limit of it.
-func (t *tableReader) standsAlone(c *column) bool {
+func (t *cellReader) standsAlone(c *cellColumn) bool {
 	if c.alone == unasked {
 		c.alone = yes
 		for _, other := range t.columns {
@@ -153,18 +154,18 @@ func (t *tableReader) standsAlone(c *column) bool {
 }
 
 // companyOf returns the columns of which the cells beside one have a say in what it means: that of units, and those of tolerances.
-func (t *tableReader) companyOf(c *column) []*column {
+func (t *cellReader) companyOf(c *cellColumn) []*cellColumn {
 	if c.company == nil {
-		c.company = []*column{}
+		c.company = []*cellColumn{}
 		if c.trait().want == wantLength {
 			if units := t.unitsBeside(c); units != nil {
 				c.company = append(c.company, units)
 			}
 			for _, other := range t.columns {
 				switch {
-				case other.tolerates(c):
+				case other.tolerates(c.role):
 					c.company = append(c.company, other)
-				case other.deviatesFrom(c):
+				case other.deviatesFrom(c.role):
 					c.company = append(c.company, other, other.partner)
 				}
 			}
@@ -174,7 +175,7 @@ func (t *tableReader) companyOf(c *column) []*column {
 }
 
 // pair numbers pairs of a number and a content.
-func (t *tableReader) pair(number int32, id contentID) int32 {
+func (t *cellReader) pair(number int32, id contentID) int32 {
 	key := keyOf(number, id)
 	known, found := t.pairs[key]
 	if !found {
@@ -188,7 +189,7 @@ func (t *tableReader) pair(number int32, id contentID) int32 {
 }
 
 // understandCell works out what a cell says under its column, from the columns that state it.
-func (t *tableReader) understandCell(line int, c *column, u *meaning) {
+func (t *cellReader) understandCell(line int, c *cellColumn, u *meaning) {
 	f, bad := t.readRole(line, c)
 	if c.held != "" && !c.known {
 		f, bad = Field{Text: f.Text, Cell: f.Cell}, trouble{finding.Note, "held", c.held}
@@ -222,11 +223,24 @@ func (t *tableReader) understandCell(line int, c *column, u *meaning) {
 }
 
 // keepReading keeps a value for the rows that have it.
-func (t *tableReader) keepReading(f Field, fine measure.Length) *reading {
+func (t *cellReader) keepReading(f Field, fine measure.Length) *reading {
 	const room = 256
 	if len(t.readings) == cap(t.readings) {
 		t.readings = make([]reading, 0, room)
 	}
 	t.readings = append(t.readings, readingOf(f, fine))
 	return &t.readings[len(t.readings)-1]
+}
+
+// readSection remembers the unit that a title within the body names, and returns its text.
+func (t *cellReader) readSection(line int) string {
+	text := t.firstTextOf(line)
+	t.section, t.sectionUnit = text, t.unitOfSection(text)
+	at := slices.Index(t.sectionUnits, t.sectionUnit)
+	if at < 0 {
+		at = len(t.sectionUnits)
+		t.sectionUnits = append(t.sectionUnits, t.sectionUnit)
+	}
+	t.sectionNumber = int32(at + 1)
+	return text
 }

@@ -153,7 +153,7 @@ func conflict(a, b *entry, role Role) {
 		if told := e.hold(role, message); told {
 			continue
 		}
-		e.table.table.Findings.Add(finding.Finding{
+		e.table.findings.Add(finding.Finding{
 			Severity: finding.Error, Code: "data.conflict", Place: e.place(role), Related: []finding.Place{other.place(role)}, Message: message,
 			Settle: e.table.settle("rows", lineName(e.line), string(role)),
 		})

@@ -186,7 +186,7 @@ const (
 
 // spreadNotes gives the tolerances that the notes state to the columns that they are for, and reports those of which that
 // cannot be told.
-func (t *tableReader) spreadNotes() {
+func (t *unitTable) spreadNotes() {
 	for i := range t.notes.clauses {
 		c := &t.notes.clauses[i]
 		if !mayTolerate(c.text) {
@@ -201,7 +201,7 @@ func (t *tableReader) spreadNotes() {
 }
 
 // spread gives a tolerance to the columns that it is for; false where that cannot be told.
-func (t *tableReader) spread(c *clause, index int, tolerance value.Tolerance) bool {
+func (t *unitTable) spread(c *clause, index int, tolerance value.Tolerance) bool {
 	n := noteTolerance{clause: c, index: index}
 	if c.mark != "" {
 		if marked := t.markedColumns(c.mark); len(marked) > 0 {
@@ -247,7 +247,7 @@ func (t *tableReader) spread(c *clause, index int, tolerance value.Tolerance) bo
 }
 
 // onlyTolerance reports whether a note is a tolerance with its unit and no other words.
-func (t *tableReader) onlyTolerance(text string) bool {
+func (t *unitTable) onlyTolerance(text string) bool {
 	rest, _, _ := t.lex.words.SplitUnit(text)
 	return !strings.ContainsFunc(rest, unicode.IsLetter)
 }
@@ -266,7 +266,7 @@ func classOf(role Role) string {
 }
 
 // takeNote keeps the most particular of the tolerances that notes state for a column, the first of several.
-func (c *column) takeNote(n noteTolerance, rank int) {
+func (c *unitColumn) takeNote(n noteTolerance, rank int) {
 	if c.trait().want != wantLength || c.note != nil && c.note.rank >= rank {
 		return
 	}
@@ -275,8 +275,8 @@ func (c *column) takeNote(n noteTolerance, rank int) {
 }
 
 // markedColumns returns the columns whose heading carries a footnote mark.
-func (t *tableReader) markedColumns(mark string) []*column {
-	var marked []*column
+func (t *unitTable) markedColumns(mark string) []*unitColumn {
+	var marked []*unitColumn
 	for _, c := range t.columns {
 		if bears(c.text, mark) {
 			marked = append(marked, c)
@@ -286,14 +286,14 @@ func (t *tableReader) markedColumns(mark string) []*column {
 }
 
 // markedValues reports whether a size of the table carries a footnote mark.
-func (t *tableReader) markedValues(mark string) bool {
-	return slices.ContainsFunc(t.columns, func(c *column) bool {
+func (t *unitTable) markedValues(mark string) bool {
+	return slices.ContainsFunc(t.columns, func(c *unitColumn) bool {
 		return c.trait().want == wantLength && slices.ContainsFunc(c.profile.texts, func(text string) bool { return bears(text, mark) })
 	})
 }
 
 // reportTolerance reports a tolerance in a note that was not understood, at the note.
-func (t *tableReader) reportTolerance(c *clause, tolerance value.Tolerance) {
+func (t *unitTable) reportTolerance(c *clause, tolerance value.Tolerance) {
 	line, col := t.region.grid.place(c.place)
 	t.add(finding.Warning, "data.tolerance", line, col,
 		fmt.Sprintf("the note %q states the tolerance %q, and what it is for was not understood; it is not used", c.text, tolerance.Text), t.settle("tolerance"))
@@ -301,7 +301,7 @@ func (t *tableReader) reportTolerance(c *clause, tolerance value.Tolerance) {
 
 // unitNote returns the unit that a note gives to one size alone, by its words or its footnote mark, and the note; several
 // units where the note leaves it open.
-func (t *tableReader) unitNote(c *column) ([]string, *clause) {
+func (t *unitTable) unitNote(c *unitColumn) ([]string, *clause) {
 	for i := range t.notes.clauses {
 		n := &t.notes.clauses[i]
 		if len(n.units) == 0 || len(n.units) == 1 && len(t.notes.units) < 2 {
@@ -321,7 +321,7 @@ func (t *tableReader) unitNote(c *column) ([]string, *clause) {
 
 // restUnit returns the note of the unit that the notes give to all sizes but those that they name, where the sheet names several units;
 // nil where there is no such note, or more than one unit.
-func (t *tableReader) restUnit() *clause {
+func (t *unitTable) restUnit() *clause {
 	var rest *clause
 	for i := range t.notes.clauses {
 		n := &t.notes.clauses[i]
@@ -339,19 +339,19 @@ func (t *tableReader) restUnit() *clause {
 // saysOneSize is the score from which a note speaks of one size and not of a part as a whole, as "hosel dimensions" does.
 const saysOneSize = 0.8
 
-func (t *tableReader) subjectOf(text string) words.Subject {
+func (t *unitTable) subjectOf(text string) words.Subject {
 	return t.lex.words.Subject(t.kind.String(), text)
 }
 
 // freeTexts returns the places of the cells of a sheet that belong to no line of data or heading of a table, and of the
 // group headings that say something for several columns.
-func freeTexts(g *grid, readers []*tableReader) []sheet.Ref {
+func freeTexts(g *grid, readers []*roleTable) []sheet.Ref {
 	areas := make([]sheet.Range, len(readers))
 	for i, t := range readers {
 		areas[i] = t.region.rangeOf()
 	}
 	var places []sheet.Ref
-	var about []*tableReader
+	var about []*roleTable
 	for i, row := range g.places {
 		about = about[:0]
 		for k, t := range readers {
@@ -361,7 +361,7 @@ func freeTexts(g *grid, readers []*tableReader) []sheet.Ref {
 		}
 		for j, id := range row {
 			ref := sheet.Ref{Row: i + 1, Col: j + 1}
-			if g.list[id].text != "" && !slices.ContainsFunc(about, func(t *tableReader) bool { return t.takes(ref) }) {
+			if g.list[id].text != "" && !slices.ContainsFunc(about, func(t *roleTable) bool { return t.takes(ref) }) {
 				places = append(places, ref)
 			}
 		}
@@ -370,7 +370,7 @@ func freeTexts(g *grid, readers []*tableReader) []sheet.Ref {
 }
 
 // takes reports whether a cell belongs to a line of data or heading of the table.
-func (t *tableReader) takes(ref sheet.Ref) bool {
+func (t *roleTable) takes(ref sheet.Ref) bool {
 	r := t.region
 	line, col := r.grid.place(ref)
 	if line < r.from || line > r.to || col < r.left || col > r.right {

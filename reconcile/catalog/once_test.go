@@ -147,16 +147,21 @@ func TestDittos(t *testing.T) {
 			rows = append(rows, []string{cells.Draw(t, "cell")})
 		}
 		g := newGrid(sheetOf(rows, true))
-		reader := &tableReader{lex: newLexicon(), region: &region{grid: g, from: 1, to: len(rows), left: 1, right: 1, body: 2}}
-		kept := &column{heading: heading{col: 1}}
+		reader := cellReaderOf(&region{grid: g, from: 1, to: len(rows), left: 1, right: 1, body: 2})
+		kept := &cellColumn{col: 1}
 		for range 40 {
 			line := rapid.IntRange(2, len(rows)).Draw(t, "line")
-			wantLine, wantCol := reader.valueCell(line, &column{heading: heading{col: 1}})
+			wantLine, wantCol := reader.valueCell(line, &cellColumn{col: 1})
 			if gotLine, gotCol := reader.valueCell(line, kept); gotLine != wantLine || gotCol != wantCol {
 				t.Fatalf("%q: line %d is that of line %d, want %d", rows, line, gotLine, wantLine)
 			}
 		}
 	})
+}
+
+// cellReaderOf is a reader of a region of which nothing is known.
+func cellReaderOf(r *region) *cellReader {
+	return newCellReader(&unitTable{roleTable: &roleTable{sheetTable: &sheetTable{lex: newLexicon(), region: r}}})
 }
 
 // TestLongDittos reads a long column of dittos, which must not be searched from each of them to the top.

@@ -69,7 +69,7 @@ func (r *region) sampleLines() []int {
 }
 
 // profileOf looks at the values of a column.
-func (r *region) profileOf(lex *lexicon, col int, lines []int) profile {
+func profileOf(r *region, lex *lexicon, col int, lines []int) profile {
 	p := profile{formatUnits: map[string]int{}, statedUnits: map[string]int{}}
 	seen := map[string]bool{}
 	for _, line := range lines {

@@ -80,7 +80,7 @@ type reader struct {
 	names map[string]int
 	// used are the keys of the mapping file that some table answered to.
 	used     map[string]bool
-	readers  []*tableReader
+	readers  []*rowTable
 	tables   []func() Table
 	findings finding.List
 }
@@ -141,8 +141,10 @@ type sheetReader struct {
 	input  Input
 	sheet  *sheet.Sheet
 	grid   *grid
-	tables []*tableReader
-	notes  general
+	tables []*roleTable
+	// categories are the kinds of club that their titles speak of.
+	categories []string
+	notes      general
 }
 
 // key is how the mapping file calls a sheet: by its name, with the file's where several sheets have that name.
@@ -220,18 +222,15 @@ func (r *reader) openSheet(input Input, s *sheet.Sheet) *sheetReader {
 	}
 	for i := range regions {
 		region := &regions[i]
-		t := &tableReader{lex: r.lex, region: region, rules: rules, file: input.Book.File, sheet: s, key: key}
+		t := &sheetTable{lex: r.lex, region: region, rules: rules, file: input.Book.File, sheet: s, key: key, titles: sr.titles(region)}
 		if !region.alone {
 			t.key = fmt.Sprintf("%s!%s", key, region.rangeOf())
 			if own := r.rules(fmt.Sprintf("%s!%s", full, region.rangeOf()), t.key); !own.empty() {
 				t.rules = own
 			}
 		}
-		titles := sr.titles(region)
-		t.understand(input.Kind, titles)
-		t.titleCategory = r.categoryOf(titles)
-		t.lines = t.classify()
-		sr.tables = append(sr.tables, t)
+		sr.tables = append(sr.tables, newRoleTable(t, input.Kind))
+		sr.categories = append(sr.categories, r.categoryOf(t.titles))
 	}
 	places := freeTexts(sr.grid, sr.tables)
 	sr.notes = readNotes(r.lex, sr.grid, places)
@@ -325,19 +324,11 @@ func (s *sheetReader) read(book general) {
 		base := path.Base(strings.ReplaceAll(s.input.Book.File, `\`, "/"))
 		supplier = strings.TrimSuffix(base, path.Ext(base))
 	}
-	for _, t := range s.tables {
-		t.notes, t.book, t.supplier = s.notes, book, supplier
-		if t.rules.Supplier != "" {
-			t.supplier = t.rules.Supplier
-		}
-		t.houseBores = s.saidOfBores(t.supplier)
-		t.settleUnits()
-		t.settleTolerances()
-		t.settleBores()
-		t.findPartWidth()
-		t.describe()
+	for i, table := range s.tables {
+		own := cmp.Or(table.rules.Supplier, supplier)
+		units := newUnitTable(table, s.notes, book, s.saidOfBores(own))
+		t := newRowTable(newCellReader(units), own, s.categories[i])
 		t.readRows()
-		t.reportTold()
 		s.readers = append(s.readers, t)
 		s.reader.tables = append(s.reader.tables, t.result)
 	}
@@ -345,7 +336,7 @@ func (s *sheetReader) read(book general) {
 }
 
 // describe writes down how the table is understood, and what a person should know of it as a whole.
-func (t *tableReader) describe() {
+func (t *rowTable) describe() {
 	r := t.region
 	t.table.File, t.table.Sheet, t.table.Key, t.table.Kind, t.table.HeadingRows = t.file, t.sheet.Name, t.key, t.kind, r.headings
 	if !r.alone {
@@ -358,7 +349,7 @@ func (t *tableReader) describe() {
 }
 
 // shownUnit is the unit of a column for people: that of its sizes, what its heading names, or what all its cells name.
-func (c *column) shownUnit() string {
+func (c *unitColumn) shownUnit() string {
 	switch want := c.trait().want; {
 	case want == wantLength || want == wantTolerance:
 		return cmp.Or(c.unit, c.headingUnit, c.cellsUnit())
@@ -370,7 +361,7 @@ func (c *column) shownUnit() string {
 
 // reportLayout reports a table that lists nothing that matters, one without a heading or part numbers, and what is
 // hidden.
-func (t *tableReader) reportLayout() {
+func (t *roleTable) reportLayout() {
 	switch {
 	case t.rules.Kind == noRole:
 		return
@@ -391,7 +382,7 @@ func (t *tableReader) reportLayout() {
 }
 
 // reportHidden says what is hidden: the sheet, runs of rows, and each column at its heading. All of it is read.
-func (t *tableReader) reportHidden() {
+func (t *roleTable) reportHidden() {
 	if t.sheet.Hidden {
 		t.add(finding.Warning, "layout.hidden", 0, 0, "the sheet is hidden; it was read all the same", t.settle("kind"))
 	}
@@ -406,7 +397,7 @@ func (t *tableReader) reportHidden() {
 		if to > from {
 			what = fmt.Sprintf("rows %d to %d are hidden; they were", rows[from], rows[to])
 		}
-		t.table.Findings.Add(finding.Finding{Severity: finding.Note, Code: "layout.hidden", Place: finding.Place{File: t.file, Sheet: t.sheet.Name, Row: rows[from]},
+		t.findings.Add(finding.Finding{Severity: finding.Note, Code: "layout.hidden", Place: finding.Place{File: t.file, Sheet: t.sheet.Name, Row: rows[from]},
 			Message: what + " read all the same"})
 		from = to + 1
 	}
@@ -417,7 +408,7 @@ func (t *tableReader) reportHidden() {
 				place.Row, place.Cell = row, ref.String()
 			}
 		}
-		t.table.Findings.Add(finding.Finding{Severity: finding.Note, Code: "layout.hidden", Place: place,
+		t.findings.Add(finding.Finding{Severity: finding.Note, Code: "layout.hidden", Place: place,
 			Message: fmt.Sprintf("column %s is hidden; it was read all the same", sheet.ColumnName(col))})
 	}
 }
@@ -433,8 +424,9 @@ func hiddenWithin(hidden map[int]bool, from, to int) []int {
 }
 
 // result counts the ledger and returns the table.
-func (t *tableReader) result() Table {
+func (t *rowTable) result() Table {
 	t.table.count()
+	t.table.Findings = t.findings
 	t.table.Findings.Sort()
 	return t.table
 }

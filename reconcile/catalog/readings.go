@@ -16,7 +16,7 @@ const leastReadings = 3
 
 // readingsIn returns the readings that a list of values in a cell is: three or more sizes near each other, or two under a heading
 // that says that they were measured; nothing where it is none.
-func (t *tableReader) readingsIn(c *column, list value.Reading) []measure.Length {
+func (t *cellReader) readingsIn(c *cellColumn, list value.Reading) []measure.Length {
 	if FieldOf(t.kind, c.role) == fitcalc.NoField {
 		return nil
 	}
@@ -41,7 +41,7 @@ func (t *tableReader) readingsIn(c *column, list value.Reading) []measure.Length
 }
 
 // readReadings reads a cell that holds several readings of one size, which are of pieces of the part.
-func (t *tableReader) readReadings(line int, c *column, f Field, list value.Reading, readings []measure.Length, unit, why string) (Field, trouble) {
+func (t *cellReader) readReadings(line int, c *cellColumn, f Field, list value.Reading, readings []measure.Length, unit, why string) (Field, trouble) {
 	stated := slices.ContainsFunc(list.List, func(one value.Reading) bool { return one.UnitStated })
 	if c.held != "" && !stated {
 		return f, trouble{finding.Note, "held", c.held}
@@ -67,13 +67,13 @@ func (t *tableReader) readReadings(line int, c *column, f Field, list value.Read
 }
 
 // placeOf is the place of a field.
-func (t *tableReader) placeOf(f Field) finding.Place {
+func (t *sheetTable) placeOf(f Field) finding.Place {
 	return finding.Place{File: t.file, Sheet: t.sheet.Name, Cell: f.Cell}
 }
 
 // ofReadings makes a field of readings, in the place of a size that is stated elsewhere, if it is. The tolerance beside them is the one
 // that is stated, or the usual one: what the shop allows for is not known here, and package samples puts it right.
-func (t *tableReader) ofReadings(c *column, f, stated Field, readings []measure.Length, places []finding.Place) (Field, trouble) {
+func (t *cellReader) ofReadings(c *cellColumn, f, stated Field, readings []measure.Length, places []finding.Place) (Field, trouble) {
 	caliper, usual, field := sample.DefaultCaliper(), fitcalc.DefaultShop(), FieldOf(t.kind, c.role)
 	caliper.Inside = field.Inside()
 	tolerance := usual.Tolerance(field)
@@ -90,11 +90,11 @@ func (t *tableReader) ofReadings(c *column, f, stated Field, readings []measure.
 
 // readMeasured reads the columns that say that a size was measured, where there are several of them or others state it. It reports
 // false where it is for the columns that state the size to say it.
-func (t *tableReader) readMeasured(line int, c *column) (Field, trouble, bool) {
+func (t *cellReader) readMeasured(line int, c *cellColumn) (Field, trouble, bool) {
 	if FieldOf(t.kind, c.role) == fitcalc.NoField {
 		return Field{}, trouble{}, false
 	}
-	var measuring, stating []*column
+	var measuring, stating []*cellColumn
 	for _, other := range t.columns {
 		switch {
 		case other.role != c.role || other.aspect == least || other.aspect == most:
@@ -142,7 +142,7 @@ func (t *tableReader) readMeasured(line int, c *column) (Field, trouble, bool) {
 }
 
 // statedBeside is the size that the first of some columns states, if one does.
-func (t *tableReader) statedBeside(line int, columns []*column) Field {
+func (t *cellReader) statedBeside(line int, columns []*cellColumn) Field {
 	for _, c := range columns {
 		if f, bad := t.readField(line, c); !bad.any() && f.Dim.Given() {
 			return f

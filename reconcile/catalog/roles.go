@@ -50,35 +50,14 @@ type column struct {
 	hidden bool
 	// held is why the values of the column are not used, empty where they are.
 	held string
-	// unit is the unit of bare numbers; unitWhy says from where, and unitAssumed is set where nothing states it.
-	unit        string
-	unitWhy     string
-	unitAssumed bool
 	// headingUnit is the unit that the heading or the unit line names.
 	headingUnit string
 	// scale is what stored numbers are multiplied by: 2 in a column of radii.
-	scale     int64
-	mark      value.Mark
-	tolerance *value.Tolerance
-	// ditto is where the column said so last.
-	ditto ditto
-	// memo are the cells that were understood so far. alone is whether no other column has the role, and company are the columns that have
-	// a say in what a cell means; both are found when they are needed.
-	memo    memo
-	alone   answer
-	company []*column
-	// base is the number of its company but for them, and where is where it was asked for last.
-	base  int32
-	where where
-	// note is the tolerance that a note on the sheet gives to the column.
-	note *noteTolerance
-	// clubs are the columns that it stands for, where each gives the size of another club; absent is set while a club is
-	// read that has no such column.
-	clubs  []clubColumn
-	absent bool
-	// covers is the role whose values a tolerance column covers, or coversClass the sort of sizes; both empty: all.
-	covers      Role
-	coversClass string
+	scale int64
+	// clubs are the columns that it stands for, where each gives the size of another club.
+	clubs []clubColumn
+	// covers is the role whose values a column of tolerances covers, empty where none is named.
+	covers Role
 	// deviation is 1 in a column of upper deviations and -1 in one of lower ones; partner is the column of the others, at the
 	// left one of the two.
 	deviation int
@@ -92,15 +71,6 @@ func (c *column) trait() trait {
 	}
 	return c.traits
 }
-
-// answer is the answer to a question that is asked once.
-type answer uint8
-
-const (
-	unasked answer = iota
-	yes
-	no
-)
 
 // Points of the assignment of roles to columns. A heading that says exactly a role is worth ten; the values say how
 // well they fit. They order readings of a table and are no probabilities.
@@ -117,15 +87,15 @@ const (
 )
 
 // columnsOf looks at every column of a region that has content.
-func (r *region) columnsOf(lex *lexicon) []*column {
+func columnsOf(r *region, lex *lexicon) []*column {
 	lines := r.sampleLines()
 	var columns []*column
 	for _, h := range r.columns {
-		p := r.profileOf(lex, h.col, lines)
+		p := profileOf(r, lex, h.col, lines)
 		if h.text == "" && p.filled == 0 {
 			continue
 		}
-		columns = append(columns, newColumn(lex, r, h.withWords(lex, &p), p))
+		columns = append(columns, newColumn(lex, r, withWords(h, lex, &p), p))
 	}
 	pairDeviations(columns)
 	return columns
@@ -135,7 +105,7 @@ func (r *region) columnsOf(lex *lexicon) []*column {
 func newColumn(lex *lexicon, r *region, h heading, p profile) *column {
 	c := &column{heading: h, profile: p, scale: 1, hidden: !r.grid.turned && r.grid.sheet.HiddenCols[h.col]}
 	for _, kind := range []Kind{UnknownKind, Heads, Ferrules, Tips} {
-		c.matches[kind] = lex.headingMatches(kind, h)
+		c.matches[kind] = headingMatches(lex, kind, h)
 	}
 	c.hints = lex.words.Hints(h.text)
 	switch {
@@ -144,13 +114,13 @@ func newColumn(lex *lexicon, r *region, h heading, p profile) *column {
 	case len(c.matches[UnknownKind]) == 0 && lex.words.Irrelevant(h.parts...):
 		c.irrelevant = "heading speaks of what no joint depends on"
 	}
-	c.headingUnit = lex.headingUnit(h)
+	c.headingUnit = headingUnit(lex, h)
 	return c
 }
 
 // withWords adds to a heading that is vague by itself the word that stands with the number in every cell below, where the two
 // together name a size: "Hosel" over "0.370 bore".
-func (h heading) withWords(lex *lexicon, p *profile) heading {
+func withWords(h heading, lex *lexicon, p *profile) heading {
 	found := lex.match(h.parts...)
 	if len(p.texts) < 2 || len(found) == 0 || found[0].Score > specificHeading {
 		return h
@@ -186,7 +156,7 @@ func isPriceBreak(text string) bool { return priceBreak().MatchString(text) }
 
 // headingMatches returns the roles that a heading may have. Where the fragments together say nothing, the last one
 // alone may.
-func (l *lexicon) headingMatches(kind Kind, h heading) []words.RoleMatch {
+func headingMatches(l *lexicon, kind Kind, h heading) []words.RoleMatch {
 	found := l.matchIn(kind, h.parts...)
 	for i := len(h.parts) - 1; i >= 0 && len(found) == 0 && len(h.parts) > 1; i-- {
 		for _, m := range l.matchIn(kind, h.parts[i]) {
@@ -198,7 +168,7 @@ func (l *lexicon) headingMatches(kind Kind, h heading) []words.RoleMatch {
 }
 
 // headingUnit returns the unit that a heading names: in its unit line, or in the heading, the lowest fragment first.
-func (l *lexicon) headingUnit(h heading) string {
+func headingUnit(l *lexicon, h heading) string {
 	if strings.HasPrefix(h.unit, "1/1000") && aloneFraction().MatchString(h.unit) && !strings.HasSuffix(h.unit, "mm") {
 		return "thou"
 	}

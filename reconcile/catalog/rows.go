@@ -12,9 +12,31 @@ import (
 	"example.com/seatline/reconcile/sheet"
 )
 
+// rowTable reads the rows of a table.
+type rowTable struct {
+	*cellReader
+	supplier string
+	// read are the columns of which each row has a value, and assumed the first of what rows assume: nothing.
+	read    []*cellColumn
+	assumed *assumptions
+	// stock and entries are what fields and entries are cut from; scratch are the fields of the row that is read.
+	stock   []stated
+	entries []entry
+	scratch []stated
+	// titleCategory is the kind of club that the sheet's name or title speaks of, sectionCategory the one that the last title within
+	// the body does.
+	titleCategory, sectionCategory string
+	// repeats is set where part numbers come back with other clubs, so that the club belongs to the part.
+	repeats bool
+	// partWidth is the number of digits of part numbers with leading zeros, zero where there are none.
+	partWidth int
+	table     Table
+	items     []*entry
+}
+
 // entry is one row of the catalogue before it is typed and merged.
 type entry struct {
-	table *tableReader
+	table *rowTable
 	// row is the place of its row in the table, and line its line.
 	row, line int
 	part      string
@@ -35,8 +57,16 @@ func (e *entry) item() Item {
 	}
 }
 
+// newRowTable makes the rows of a table ready to be read. The category is the kind of club that its titles speak of.
+func newRowTable(t *cellReader, supplier, category string) *rowTable {
+	r := &rowTable{cellReader: t, supplier: supplier, titleCategory: category}
+	r.findPartWidth()
+	r.describe()
+	return r
+}
+
 // readRows reads every line of the table.
-func (t *tableReader) readRows() {
+func (t *rowTable) readRows() {
 	t.repeats = t.partsRepeat() || t.titlePart != ""
 	t.assumed = &assumptions{}
 	if t.kindAssumed != "" {
@@ -57,10 +87,11 @@ func (t *tableReader) readRows() {
 		}
 		t.readLine(line, clubs)
 	}
+	t.reportTold()
 }
 
 // readLine reads a line of data: once, or once for each club that the table has columns for.
-func (t *tableReader) readLine(line int, clubs []string) {
+func (t *rowTable) readLine(line int, clubs []string) {
 	read := false
 	for _, club := range clubs {
 		if t.turnTo(line, club) {
@@ -74,7 +105,7 @@ func (t *tableReader) readLine(line int, clubs []string) {
 }
 
 // setAside keeps account of a line that is no data, and remembers what a title within the body says.
-func (t *tableReader) setAside(line int, kind lineKind) {
+func (t *rowTable) setAside(line int, kind lineKind) {
 	why := kind.why()
 	switch {
 	case kind == lineTotal:
@@ -88,13 +119,17 @@ func (t *tableReader) setAside(line int, kind lineKind) {
 		why = "the table lists neither heads, ferrules nor tips"
 	}
 	if kind == lineSection || kind == lineUnits {
-		t.readSection(line)
+		text := t.readSection(line)
+		t.sectionCategory = ""
+		if hit, found := t.lex.category(text); found && hit.Score >= 0.3 {
+			t.sectionCategory = hit.Value
+		}
 	}
 	t.table.Rows = append(t.table.Rows, Row{Row: line, Outcome: SetAside, Why: why})
 }
 
 // firstTextOf returns the first text of a line.
-func (t *tableReader) firstTextOf(line int) string {
+func (t *sheetTable) firstTextOf(line int) string {
 	for col := t.region.left; col <= t.region.right; col++ {
 		if text := t.region.grid.at(line, col); text != "" {
 			return text
@@ -103,24 +138,9 @@ func (t *tableReader) firstTextOf(line int) string {
 	return ""
 }
 
-// readSection remembers the kind of club and the unit that a title within the body names.
-func (t *tableReader) readSection(line int) {
-	text := t.firstTextOf(line)
-	t.section, t.sectionUnit, t.sectionCategory = text, t.unitOfSection(text), ""
-	at := slices.Index(t.sectionUnits, t.sectionUnit)
-	if at < 0 {
-		at = len(t.sectionUnits)
-		t.sectionUnits = append(t.sectionUnits, t.sectionUnit)
-	}
-	t.sectionNumber = int32(at + 1)
-	if hit, found := t.lex.category(text); found && hit.Score >= 0.3 {
-		t.sectionCategory = hit.Value
-	}
-}
-
 // rowReader gathers what one line says.
 type rowReader struct {
-	t    *tableReader
+	t    *rowTable
 	line int
 	// club is the club whose columns are read, empty where the table has none by club.
 	club    string
@@ -144,7 +164,7 @@ func (r *rowReader) assume(texts ...string) {
 
 // readRow reads a line of data into rows of the table and entries of the catalogue.
 // It is for one club where a club is given.
-func (t *tableReader) readRow(line int, club string) {
+func (t *rowTable) readRow(line int, club string) {
 	r := rowReader{t: t, line: line, club: club, fields: Fields{t.scratch[:0]}, assumed: t.assumed}
 	if t.kindHeld != "" {
 		r.hold(t.kindHeld)
@@ -163,7 +183,7 @@ func (t *tableReader) readRow(line int, club string) {
 }
 
 // readColumn reads one role of the line from the columns that state it.
-func (r *rowReader) readColumn(c *column) {
+func (r *rowReader) readColumn(c *cellColumn) {
 	t := r.t
 	u, at := t.meaningOf(r.line, c)
 	if u.bad.any() {
@@ -177,7 +197,7 @@ func (r *rowReader) readColumn(c *column) {
 }
 
 // readRole reads what the columns of a role say together.
-func (t *tableReader) readRole(line int, c *column) (Field, trouble) {
+func (t *cellReader) readRole(line int, c *cellColumn) (Field, trouble) {
 	isLength := traits[c.role].want == wantLength
 	if isLength {
 		if f, bad, found := t.readMeasured(line, c); found {
@@ -195,13 +215,13 @@ func (t *tableReader) readRole(line int, c *column) (Field, trouble) {
 }
 
 // checkForm reports the text of a form that is not known, once for each text.
-func (t *tableReader) checkForm(line int, c *column, text string) {
+func (t *cellReader) checkForm(line int, c *cellColumn, text string) {
 	ask := topQuestion(text)
 	if c.role == Style {
 		ask = styleQuestion(text)
 	}
 	reading := t.lex.read(text, value.Context{Language: t.language})
-	if text == "" || t.word(ask) != "" || reading.Kind == value.NotApplicable || reading.Kind == value.Missing {
+	if text == "" || t.lex.word(ask) != "" || reading.Kind == value.NotApplicable || reading.Kind == value.Missing {
 		return
 	}
 	fromLine, fromCol := t.region.grid.source(line, c.col)
@@ -211,7 +231,7 @@ func (t *tableReader) checkForm(line int, c *column, text string) {
 }
 
 // trouble reports what is wrong with a value, and holds the row where the value matters to the joint.
-func (r *rowReader) trouble(c *column, bad trouble) {
+func (r *rowReader) trouble(c *cellColumn, bad trouble) {
 	t := r.t
 	matters := false
 	switch c.trait().want {
@@ -232,7 +252,7 @@ func (r *rowReader) trouble(c *column, bad trouble) {
 }
 
 // readLimits joins a least and a greatest size to one dimension.
-func (t *tableReader) readLimits(line int, c *column, f Field, bad trouble) (Field, trouble) {
+func (t *cellReader) readLimits(line int, c *cellColumn, f Field, bad trouble) (Field, trouble) {
 	for _, other := range t.columns {
 		if other == c || other.role != c.role || other.aspect == c.aspect || other.aspect == repeat {
 			continue
@@ -263,7 +283,7 @@ func (t *tableReader) readLimits(line int, c *column, f Field, bad trouble) (Fie
 }
 
 // readRepeats compares a size with the other columns that state it again, and with the columns of its limits.
-func (t *tableReader) readRepeats(line int, c *column, f Field) (Field, trouble) {
+func (t *cellReader) readRepeats(line int, c *cellColumn, f Field) (Field, trouble) {
 	var lower, upper measure.Dim
 	for _, other := range t.columns {
 		if other == c || other.role != c.role {
@@ -372,7 +392,7 @@ func (r *rowReader) addAnswers() {
 		if r.t.byRole[role] != nil {
 			continue
 		}
-		c := &column{role: role, scale: 1}
+		c := &cellColumn{unitColumn: &unitColumn{column: &column{role: role, scale: 1}}}
 		f, bad := r.t.readAnswer(c, Field{}, values[role])
 		if bad.any() {
 			r.t.add(finding.Warning, bad.code, r.line, 0, bad.message, r.t.settle("rows", lineName(r.line), string(role)))
@@ -417,7 +437,7 @@ func (r *rowReader) missing(part string) {
 }
 
 // orRoles names the roles that would do, those that the table has columns for where it has any.
-func orRoles(roles []Role, columns map[Role]*column) string {
+func orRoles(roles []Role, columns map[Role]*cellColumn) string {
 	var names []string
 	for _, role := range roles {
 		if columns[role] != nil {
@@ -472,7 +492,7 @@ func (r *rowReader) finish(part string) {
 }
 
 // keep copies the fields of a row out of the room in which it was read.
-func (t *tableReader) keep(fields Fields) Fields {
+func (t *rowTable) keep(fields Fields) Fields {
 	const room = 4096
 	n := len(fields.list)
 	if n > cap(t.stock)-len(t.stock) {
@@ -484,7 +504,7 @@ func (t *tableReader) keep(fields Fields) Fields {
 }
 
 // newEntry makes room for an entry.
-func (t *tableReader) newEntry() *entry {
+func (t *rowTable) newEntry() *entry {
 	const room = 256
 	if len(t.entries) == cap(t.entries) {
 		t.entries = make([]entry, 0, room)
@@ -634,7 +654,7 @@ func (r *rowReader) part() string {
 }
 
 // partText returns the part number of a cell.
-func (t *tableReader) partText(text string, line, col int) (string, trouble) {
+func (t *rowTable) partText(text string, line, col int) (string, trouble) {
 	cell := t.region.grid.cell(line, col)
 	switch {
 	case cell.Kind == sheet.Number && isDigits(cell.Shown) && strings.TrimLeft(cell.Shown, "0") == strings.TrimLeft(text, "0"):

@@ -145,7 +145,7 @@ func isClubEnd(r rune) bool {
 
 // partsRepeat reports whether part numbers come back in other lines with another club, so that only both together name
 // a part.
-func (t *tableReader) partsRepeat() bool {
+func (t *rowTable) partsRepeat() bool {
 	if t.byRole[Part] == nil || t.byRole[Club] == nil {
 		return false
 	}
@@ -167,7 +167,7 @@ func (t *tableReader) partsRepeat() bool {
 }
 
 // findPartWidth finds out whether part numbers are digits with leading zeros, all of one width.
-func (t *tableReader) findPartWidth() {
+func (t *rowTable) findPartWidth() {
 	c := t.byRole[Part]
 	if c == nil {
 		return

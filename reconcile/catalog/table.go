@@ -11,18 +11,11 @@ import (
 
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/finding"
-	"example.com/seatline/reconcile/sheet"
 )
 
-// tableReader reads one table.
-type tableReader struct {
-	lex    *lexicon
-	region *region
-	rules  SheetRules
-	file   string
-	sheet  *sheet.Sheet
-	// key is how the mapping file calls the table.
-	key string
+// roleTable is a table of which it is known what it lists and what its columns mean.
+type roleTable struct {
+	*sheetTable
 	// kind is what the table lists; kindHeld says why that is in doubt, empty where it is not.
 	kind     Kind
 	kindHeld string
@@ -30,104 +23,29 @@ type tableReader struct {
 	kindAssumed string
 	columns     []*column
 	byRole      map[Role]*column
-	lines       []lineKind
-	notes       general
-	book        general
-	// told are the findings that are reported once, by what they are about.
-	told map[toldKey]*told
-	// recorded are those of them that a cell counted that is just being understood, while recording is set.
-	recorded  []*told
-	recording bool
-	// pairs number what stands beside each other: see pair.
-	pairs map[memoKey]int32
-	// read are the columns of which each row has a value, and assumed the first of what rows assume: nothing.
-	read    []*column
-	assumed *assumptions
-	// stock, readings and entries are what fields, values and entries are cut from; scratch are the fields of the row that is read, and
-	// spare is what its last cell means.
-	stock    []stated
-	readings []reading
-	entries  []entry
-	scratch  []stated
-	spare    meaning
-	// valueNotes are the tolerances for the values that carry a footnote mark, by the mark.
-	valueNotes map[string]noteTolerance
-	supplier   string
+	// lines are what the lines of the table are, from its first.
+	lines []lineKind
 	// language is the language of most headings, empty where it is not known.
 	language string
-	// titleCategory is the kind of club that the sheet's name or title speaks of.
-	titleCategory string
 	// titlePart is the part number in the title of a table of clubs that has no column of part numbers.
 	titlePart string
-	// section, sectionUnit and sectionCategory are what the last title within the body says. sectionNumber is the place of its unit
-	// among the sectionUnits so far, counted from 1.
-	section, sectionUnit, sectionCategory string
-	sectionNumber                         int32
-	sectionUnits                          []string
-	// repeats is set where part numbers come back with other clubs, so that the club belongs to the part.
-	repeats bool
-	// titles are the texts above the table, and the names of its sheet and file.
-	titles []string
-	// houseBores is what the shop's settings say of the supplier's bores of ferrules, bores what the table's are taken to be, and
-	// boresJudged is set where that was judged by their sizes. See settleBores.
-	houseBores, bores string
-	boresJudged       bool
-	// partWidth is the number of digits of part numbers with leading zeros, zero where there are none.
-	partWidth int
-	middles   map[*column]float64
 	// sizes are the columns of measured values: see measured.
 	sizes []*column
 	// shapes are the patterns of the part numbers.
 	shapes map[string]bool
-	table  Table
-	items  []*entry
 }
 
-// add reports something about a cell of the table; column zero means the whole line, line zero the whole table.
-func (t *tableReader) add(severity finding.Severity, code string, line, col int, message, settle string) {
-	place := finding.Place{File: t.file, Sheet: t.sheet.Name}
-	switch {
-	case line > 0 && col > 0:
-		ref := t.region.grid.ref(line, col)
-		place.Row, place.Cell = ref.Row, ref.String()
-	case line > 0 && !t.region.grid.turned:
-		place.Row = line
-	case line > 0:
-		place.Cell = sheet.ColumnName(line)
-	}
-	t.table.Findings.Add(finding.Finding{Severity: severity, Code: code, Place: place, Message: message, Settle: settle})
+// newRoleTable finds what a table lists and what its columns and lines mean.
+func newRoleTable(t *sheetTable, given Kind) *roleTable {
+	r := &roleTable{sheetTable: t}
+	r.understand(given, t.titles)
+	r.lines = r.classify()
+	return r
 }
-
-// addColumn reports something about a column at its heading.
-func (t *tableReader) addColumn(severity finding.Severity, code string, c *column, message, settle string) {
-	t.add(severity, code, t.headingLine(c.col), c.col, message, settle)
-}
-
-// headingLine returns the line with the lowest fragment of a column's heading, the first of the body where there is none.
-func (t *tableReader) headingLine(col int) int {
-	n := len(t.region.headings)
-	if n == 0 {
-		return t.region.body
-	}
-	line := t.region.headings[n-1]
-	for i := n - 1; i >= 0 && t.region.grid.at(line, col) == ""; i-- {
-		line = t.region.headings[i]
-	}
-	return line
-}
-
-// settle returns a key of the mapping file below the table's own.
-func (t *tableReader) settle(parts ...string) string {
-	return fmt.Sprintf("sheets.%q.%s", t.key, strings.Join(parts, "."))
-}
-
-// lineName is how the mapping file calls a line.
-func lineName(line int) string { return fmt.Sprint(line) }
 
 // understand finds what the table lists and what its columns mean.
-func (t *tableReader) understand(given Kind, titles []string) {
-	t.titles = titles
-	t.columns = t.region.columnsOf(t.lex)
+func (t *roleTable) understand(given Kind, titles []string) {
+	t.columns = columnsOf(t.region, t.lex)
 	t.foldClubColumns(titles)
 	chosen := t.choosePlan(given, titles)
 	if chosen == nil {
@@ -170,7 +88,7 @@ func languageOf(columns []*column, kind Kind) string {
 
 // settleRecess takes a recess whose word may mean either form, and which stands beside the angle of a cone and no depth, for
 // a countersink.
-func (t *tableReader) settleRecess() {
+func (t *roleTable) settleRecess() {
 	c := t.first(CounterboreOD)
 	if c == nil || t.first(CountersinkAngle) == nil || t.first(CountersinkMouth) != nil || t.first(CounterboreDepth) != nil ||
 		c.headed(t.kind, CountersinkMouth) < leastHeading {
@@ -182,7 +100,7 @@ func (t *tableReader) settleRecess() {
 
 // nameParts finds what names the parts of a table without a column of part numbers: descriptions that are all different,
 // or the part number in the title of a table of clubs.
-func (t *tableReader) nameParts(titles []string) {
+func (t *roleTable) nameParts(titles []string) {
 	if t.byRole[Part] != nil {
 		return
 	}
@@ -211,7 +129,7 @@ func (t *tableReader) nameParts(titles []string) {
 }
 
 // pairsDiffer reports whether two columns are filled and say something else in every line, taken together.
-func (t *tableReader) pairsDiffer(a, b *column) bool {
+func (t *roleTable) pairsDiffer(a, b *column) bool {
 	seen := map[[2]string]bool{}
 	for _, line := range t.region.sampleLines() {
 		pair := [2]string{t.region.grid.filled(line, a.col), t.region.grid.filled(line, b.col)}
@@ -224,7 +142,7 @@ func (t *tableReader) pairsDiffer(a, b *column) bool {
 }
 
 // choosePlan returns the best reading of the table, nil where it lists nothing that matters.
-func (t *tableReader) choosePlan(given Kind, titles []string) *plan {
+func (t *roleTable) choosePlan(given Kind, titles []string) *plan {
 	if t.rules.Kind == noRole {
 		return nil
 	}
@@ -278,7 +196,7 @@ const (
 )
 
 // titlePoints are for the name of the sheet, the titles and the name of the file, the first that says something.
-func (t *tableReader) titlePoints(kind Kind, titles []string) float64 {
+func (t *roleTable) titlePoints(kind Kind, titles []string) float64 {
 	for _, title := range titles {
 		hit, found := t.lex.words.Kind(title)
 		if !found || hit.Value == "" {
@@ -293,7 +211,7 @@ func (t *tableReader) titlePoints(kind Kind, titles []string) float64 {
 }
 
 // judgeKind reports a kind that is in doubt or not what was said.
-func (t *tableReader) judgeKind(plans []plan, given, fixed Kind) {
+func (t *roleTable) judgeKind(plans []plan, given, fixed Kind) {
 	best := plans[0]
 	key := t.settle("kind")
 	margin := leastKindMargin
@@ -318,7 +236,7 @@ func (t *tableReader) judgeKind(plans []plan, given, fixed Kind) {
 }
 
 // ruledSensible reports whether the mapping file gives the table a column that makes it one of a kind.
-func (t *tableReader) ruledSensible(kind Kind) bool {
+func (t *roleTable) ruledSensible(kind Kind) bool {
 	for _, rule := range t.rules.Columns {
 		if b, known := boundsOf(kind, Role(rule.Role)); known && b.most > 0 {
 			return true
@@ -338,7 +256,7 @@ func kindOf(name string) Kind {
 
 // applyColumnRules gives the columns the roles of the mapping file. A rule for a column that is not there any more, or
 // that has another heading now, is reported and not used.
-func (t *tableReader) applyColumnRules() {
+func (t *roleTable) applyColumnRules() {
 	for _, name := range sortedKeys(t.rules.Columns) {
 		rule := t.rules.Columns[name]
 		at := slices.IndexFunc(t.columns, func(c *column) bool { return t.region.grid.columnName(c.col) == name })
@@ -349,7 +267,7 @@ func (t *tableReader) applyColumnRules() {
 		}
 		c := t.columns[at]
 		if rule.Heading != "" && rule.Heading != c.text {
-			t.addColumn(finding.Warning, "map.stale", c, fmt.Sprintf("the mapping file is for a column %s headed %q; it is now headed %q, so the rule was not used",
+			t.addColumn(finding.Warning, "map.stale", c.col, fmt.Sprintf("the mapping file is for a column %s headed %q; it is now headed %q, so the rule was not used",
 				name, rule.Heading, c.text), key)
 			t.rules = t.rules.without(name)
 			continue
@@ -362,7 +280,7 @@ func (t *tableReader) applyColumnRules() {
 }
 
 // checkRowRules drops the rules for rows that have another part number now, and reports them.
-func (t *tableReader) checkRowRules() {
+func (t *roleTable) checkRowRules() {
 	part := t.first(Part)
 	for _, name := range sortedKeys(t.rules.Rows) {
 		rule := t.rules.Rows[name]
@@ -386,7 +304,7 @@ func (t *tableReader) checkRowRules() {
 }
 
 // applyRole gives a column the role that the mapping file says, and takes it from the column that had it.
-func (t *tableReader) applyRole(c *column, rule ColumnRule, name string) {
+func (t *roleTable) applyRole(c *column, rule ColumnRule, name string) {
 	role := Role(rule.Role)
 	switch {
 	case rule.Role == "":
@@ -394,7 +312,7 @@ func (t *tableReader) applyRole(c *column, rule ColumnRule, name string) {
 	case rule.Role == noRole:
 		role = ""
 	case !slices.Contains(kindRoles[t.kind], role):
-		t.addColumn(finding.Warning, "map.value", c, fmt.Sprintf("the mapping file gives column %s the role %q, which tables of %s do not have", name, rule.Role, t.kind),
+		t.addColumn(finding.Warning, "map.value", c.col, fmt.Sprintf("the mapping file gives column %s the role %q, which tables of %s do not have", name, rule.Role, t.kind),
 			t.settle("columns", name, "role"))
 		return
 	}
@@ -410,7 +328,7 @@ func (t *tableReader) applyRole(c *column, rule ColumnRule, name string) {
 
 // shareRoles finds the columns that state again what another column states: least and greatest sizes, and the same
 // size in another unit.
-func (t *tableReader) shareRoles() {
+func (t *roleTable) shareRoles() {
 	first := map[Role]int{} // of each role, as t.first finds it
 	note := func(at int) {
 		role := t.columns[at].role
@@ -461,17 +379,17 @@ func (c *column) saysOther(role Role) bool {
 	return c.bestHeading() > c.headed(UnknownKind, role)+0.2
 }
 
-func (t *tableReader) ruledOut(c *column) bool {
+func (t *roleTable) ruledOut(c *column) bool {
 	return t.rules.Columns[t.region.grid.columnName(c.col)].Role == noRole
 }
 
 // share gives a column the role of another one, where both can hold it together. Taken are the roles that columns have.
-func (t *tableReader) share(c, first *column, score float64, taken map[Role]int) {
+func (t *roleTable) share(c, first *column, score float64, taken map[Role]int) {
 	switch want := traits[first.role].want; {
 	case c.hidden && !first.hidden:
 		c.evidence = fmt.Sprintf("hidden, and says %s like column %s, which can be seen", first.role, t.region.grid.columnName(first.col))
 		name := t.region.grid.columnName(c.col)
-		t.addColumn(finding.Warning, "layout.column", c, fmt.Sprintf("column %s %q is hidden and says %s like column %s, which can be seen; it is not used",
+		t.addColumn(finding.Warning, "layout.column", c.col, fmt.Sprintf("column %s %q is hidden and says %s like column %s, which can be seen; it is not used",
 			name, c.text, first.role, t.region.grid.columnName(first.col)), t.settle("columns", name, "role"))
 	case want == wantTolerance:
 		c.role, c.evidence, c.known = Tolerance, fmt.Sprintf("heading says tolerance (score %.2f)", score), true
@@ -502,7 +420,7 @@ func limitOf(c *column) aspect {
 }
 
 // first returns the column that has a role by the assignment, nil where none has.
-func (t *tableReader) first(role Role) *column {
+func (t *roleTable) first(role Role) *column {
 	for _, c := range t.columns {
 		if c.role == role {
 			return c
@@ -512,7 +430,7 @@ func (t *tableReader) first(role Role) *column {
 }
 
 // indexRoles finds columns by their role; of several the one that states the size itself.
-func (t *tableReader) indexRoles() {
+func (t *roleTable) indexRoles() {
 	t.byRole = map[Role]*column{}
 	for _, c := range t.columns {
 		if c.role == "" {
@@ -526,7 +444,7 @@ func (t *tableReader) indexRoles() {
 
 // holdUncertain holds the columns of sizes whose role is not certain enough to be used, and reports columns that were
 // not understood.
-func (t *tableReader) holdUncertain() {
+func (t *roleTable) holdUncertain() {
 	for _, c := range t.columns {
 		name := t.region.grid.columnName(c.col)
 		key := t.settle("columns", name, "role")
@@ -537,24 +455,24 @@ func (t *tableReader) holdUncertain() {
 		switch {
 		case c.irrelevant != "":
 		case c.role == "" && c.profile.filled > 0 && t.kind != UnknownKind && len(c.matches[t.kind]) == 0:
-			t.addColumn(finding.Note, "layout.column", c, fmt.Sprintf("column %s %q was not understood and is not used", name, c.text), key)
+			t.addColumn(finding.Note, "layout.column", c.col, fmt.Sprintf("column %s %q was not understood and is not used", name, c.text), key)
 		case c.aspect != nominal || c.role == "":
 		case trait.want != wantLength && trait.want != wantAngle:
 		case c.several:
 			c.held = fmt.Sprintf("the heading of column %s names several sizes", name)
-			t.addColumn(finding.Error, "layout.role", c, fmt.Sprintf("column %s %q names several sizes, and its cells do not give as many; say which it is", name, c.text), key)
+			t.addColumn(finding.Error, "layout.role", c.col, fmt.Sprintf("column %s %q names several sizes, and its cells do not give as many; say which it is", name, c.text), key)
 		case !c.known:
 			c.held = fmt.Sprintf("column %s is %s only by its values", name, c.role)
-			t.addColumn(finding.Error, "layout.role", c, fmt.Sprintf("column %s %q was not understood; by its values it is probably %s (%s)", name, c.text, c.role, c.evidence), key)
+			t.addColumn(finding.Error, "layout.role", c.col, fmt.Sprintf("column %s %q was not understood; by its values it is probably %s (%s)", name, c.text, c.role, c.evidence), key)
 		case c.margin < leastMargin:
 			c.held = fmt.Sprintf("column %s could be %s or %s", name, c.role, c.runnerUp)
-			t.addColumn(finding.Error, "layout.role", c, fmt.Sprintf("column %s %q is probably %s, but the next best reading is too near: %s", name, c.text, c.role, c.runnerUp), key)
+			t.addColumn(finding.Error, "layout.role", c.col, fmt.Sprintf("column %s %q is probably %s, but the next best reading is too near: %s", name, c.text, c.role, c.runnerUp), key)
 		}
 	}
 }
 
 // middle returns the median size of a column in mm, for comparison.
-func (t *tableReader) middle(c *column) float64 {
+func (t *cellReader) middle(c *cellColumn) float64 {
 	if m, known := t.middles[c]; known {
 		return m
 	}
@@ -571,7 +489,7 @@ func (t *tableReader) middle(c *column) float64 {
 		m = sizes[len(sizes)/2]
 	}
 	if t.middles == nil {
-		t.middles = map[*column]float64{}
+		t.middles = map[*cellColumn]float64{}
 	}
 	t.middles[c] = m
 	return m

@@ -19,7 +19,7 @@ func (e *entry) head() Head {
 		BoreDepth:   f.dim(BoreDepth),
 		HoselLength: f.dim(HoselLength),
 		NeckTop:     f.dim(NeckTop),
-		Top:         topForms[t.word(topQuestion(f.Text(Top)))],
+		Top:         topForms[t.lex.word(topQuestion(f.Text(Top)))],
 		Countersink: fitcalc.Countersink{Mouth: f.dim(CountersinkMouth), Angle: f.angle(CountersinkAngle), Depth: f.dim(CountersinkDepth)},
 		Counterbore: fitcalc.Counterbore{Diameter: f.dim(CounterboreOD), Depth: f.dim(CounterboreDepth)},
 		Adapter:     fitcalc.Adapter{TopOD: f.dim(AdapterOD)},
@@ -101,7 +101,7 @@ func (e *entry) readTips(h *Head, role Role) {
 	if reading.Kind != value.List {
 		readings = []value.Reading{reading}
 	}
-	form := t.boreForm(text)
+	form := t.lex.boreForm(text)
 	for _, one := range readings {
 		size, ok := tipSize(one)
 		if !ok {
@@ -148,8 +148,8 @@ func formOf(own, other value.Form) value.Form {
 }
 
 // boreForm returns whether a text speaks of a parallel or a tapered bore or tip.
-func (t *tableReader) boreForm(text string) value.Form {
-	hit, _ := t.lex.ask("bore form", text, t.lex.words.BoreForm)
+func (l *lexicon) boreForm(text string) value.Form {
+	hit, _ := l.ask("bore form", text, l.words.BoreForm)
 	switch hit.Value {
 	case "parallel":
 		return value.FormParallel
@@ -189,12 +189,12 @@ func (e *entry) rowForm() value.Form {
 		if text == "" {
 			continue
 		}
-		if form := e.table.boreForm(text); form != value.FormUnknown {
+		if form := e.table.lex.boreForm(text); form != value.FormUnknown {
 			return form
 		}
 	}
 	if c := e.table.byRole[Bore]; c != nil {
-		return e.table.boreForm(c.text)
+		return e.table.lex.boreForm(c.text)
 	}
 	return value.FormUnknown
 }
@@ -260,7 +260,7 @@ func (e *entry) bore(h *Head) {
 
 // givesHoles reports whether the table has a column of tips and its bores are sizes of holes for the most part, so that a bore
 // as large as a tip is a hole too, and a tight one.
-func (t *tableReader) givesHoles() bool {
+func (t *unitTable) givesHoles() bool {
 	c := t.byRole[Bore]
 	if c == nil || t.byRole[TipTaken] == nil || len(c.profile.sizes) < 3 {
 		return false
@@ -333,17 +333,17 @@ func (e *entry) ferrule() Ferrule {
 	made := Ferrule{Colour: f.Text(Colour), Pack: int(f.number(Pack))}
 	made.Ferrule = fitcalc.Ferrule{
 		Bore: f.dim(Bore), ForTip: f.Get(TipTaken).ForTip, BaseOD: f.dim(BaseOD), TopOD: f.dim(TopOD), Length: f.dim(Length),
-		Style:    styles[t.word(styleQuestion(f.Text(Style)))],
+		Style:    styles[t.lex.word(styleQuestion(f.Text(Style)))],
 		Collar:   fitcalc.Spigot{OD: f.dim(CollarOD), Length: f.dim(CollarLength)},
 		Step:     fitcalc.Spigot{OD: f.dim(StepOD), Length: f.dim(StepLength)},
 		Rings:    int(max(0, f.number(Rings))),
-		Material: materials[t.word(materialQuestion(f.Text(Material)))],
+		Material: materials[t.lex.word(materialQuestion(f.Text(Material)))],
 	}
 	if made.Ferrule.Style == fitcalc.StyleUnknown && f.Text(Style) == "" {
 		if taken := made.Ferrule.TakenStyle(); taken != fitcalc.Plain {
 			made.Ferrule.Style = taken
 		} else {
-			made.Ferrule.Style = styles[t.word(styleQuestion(f.Text(Description)))]
+			made.Ferrule.Style = styles[t.lex.word(styleQuestion(f.Text(Description)))]
 		}
 	}
 	made.Item = e.item()
@@ -355,11 +355,11 @@ func (e *entry) tipItem() Tip {
 	t, f := e.table, e.fields
 	made := Tip{}
 	size := f.dim(TipOD)
-	form := t.boreForm(f.Text(TipForm))
-	rate, stated := t.taperOf(f.Text(Taper))
+	form := t.lex.boreForm(f.Text(TipForm))
+	rate, stated := t.lex.taperOf(f.Text(Taper))
 	for _, text := range []string{f.Text(TipOD), f.Text(Taper), f.Text(Description)} {
 		if form == value.FormUnknown && text != "" {
-			form = t.boreForm(text)
+			form = t.lex.boreForm(text)
 		}
 	}
 	switch {
@@ -383,11 +383,11 @@ func (e *entry) tipItem() Tip {
 }
 
 // taperOf reads a rate of taper, on the diameter.
-func (t *tableReader) taperOf(text string) (measure.Taper, bool) {
+func (l *lexicon) taperOf(text string) (measure.Taper, bool) {
 	if text == "" {
 		return measure.Taper{}, false
 	}
-	reading := t.lex.read(text, value.Context{Want: value.WantTaper})
+	reading := l.read(text, value.Context{Want: value.WantTaper})
 	if reading.Kind != value.Taper && reading.Kind != value.Number || reading.Problem.Code != "" && reading.Problem.Code != "data.unit" {
 		return measure.Taper{}, false
 	}
@@ -410,18 +410,18 @@ func styleQuestion(text string) question { return question{"style", text} }
 func materialQuestion(text string) question { return question{"material", text} }
 
 // word returns the vocabulary's answer, empty where it has none.
-func (t *tableReader) word(q question) string {
+func (l *lexicon) word(q question) string {
 	if strings.TrimSpace(q.text) == "" {
 		return ""
 	}
-	answer := t.lex.words.TopForm
+	answer := l.words.TopForm
 	switch q.name {
 	case "style":
-		answer = t.lex.words.Style
+		answer = l.words.Style
 	case "material":
-		answer = t.lex.words.Material
+		answer = l.words.Material
 	}
-	hit, _ := t.lex.ask(q.name, q.text, answer)
+	hit, _ := l.ask(q.name, q.text, answer)
 	return hit.Value
 }
 

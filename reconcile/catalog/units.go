@@ -9,8 +9,60 @@ import (
 	"example.com/seatline/reconcile/finding"
 )
 
+// unitTable is a table of which it is known in which unit its sizes are, which tolerances hold for them, and what its bores are.
+type unitTable struct {
+	*roleTable
+	columns []*unitColumn
+	byRole  map[Role]*unitColumn
+	// notes are what the free texts of the sheet say, and book what those of the other sheets of the file do.
+	notes, book general
+	// valueNotes are the tolerances for the values that carry a footnote mark, by the mark.
+	valueNotes map[string]noteTolerance
+	// houseBores is what the shop's settings say of the supplier's bores of ferrules, bores what the table's are taken to be, and
+	// boresJudged is set where that was judged by their sizes. See settleBores.
+	houseBores, bores string
+	boresJudged       bool
+}
+
+// unitColumn is a column with the unit of its sizes and the tolerances that hold for them.
+type unitColumn struct {
+	*column
+	// unit is the unit of bare numbers; unitWhy says from where, and unitAssumed is set where nothing states it.
+	unit        string
+	unitWhy     string
+	unitAssumed bool
+	mark        value.Mark
+	tolerance   *value.Tolerance
+	// note is the tolerance that a note on the sheet gives to the column.
+	note *noteTolerance
+	// coversClass is the sort of sizes that a column of tolerances covers; where covers and it are empty, that is all.
+	coversClass string
+	// partner is that of the column.
+	partner *unitColumn
+}
+
+// newUnitTable settles the units, tolerances and bores of a table.
+func newUnitTable(t *roleTable, notes, book general, houseBores string) *unitTable {
+	u := &unitTable{roleTable: t, notes: notes, book: book, houseBores: houseBores, byRole: map[Role]*unitColumn{}}
+	wrapped := map[*column]*unitColumn{}
+	for _, c := range t.columns {
+		wrapped[c] = &unitColumn{column: c}
+		u.columns = append(u.columns, wrapped[c])
+	}
+	for _, c := range u.columns {
+		c.partner = wrapped[c.column.partner]
+	}
+	for role, c := range t.byRole {
+		u.byRole[role] = wrapped[c]
+	}
+	u.settleUnits()
+	u.settleTolerances()
+	u.settleBores()
+	return u
+}
+
 // settleUnits decides for every column of lengths in which unit its bare numbers are.
-func (t *tableReader) settleUnits() {
+func (t *unitTable) settleUnits() {
 	table := t.tableMark()
 	for _, c := range t.columns {
 		c.mark = markFrom(c.profile.commas, c.profile.points)
@@ -41,14 +93,14 @@ func (t *tableReader) settleUnits() {
 
 // checkExchanged holds two columns of which neither has possible sizes for its role, while each would have for that of the
 // other.
-func (t *tableReader) checkExchanged() {
-	var odd []*column // those whose sizes cannot be what they are said to be
+func (t *unitTable) checkExchanged() {
+	var odd []*unitColumn // those whose sizes cannot be what they are said to be
 	for _, c := range t.columns {
 		if c.trait().want == wantLength && c.held == "" && !t.couldBe(c, c.role) {
 			odd = append(odd, c)
 		}
 	}
-	others := map[*column]uint64{} // the roles that the sizes of each could have, by their numbers
+	others := map[*unitColumn]uint64{} // the roles that the sizes of each could have, by their numbers
 	for _, c := range odd {
 		for _, role := range kindRoles[t.kind] {
 			if len(odd) > 1 && t.couldBe(c, role) {
@@ -62,16 +114,16 @@ func (t *tableReader) checkExchanged() {
 				continue
 			}
 			why := fmt.Sprintf("%s and %s seem to be exchanged: the sizes of each are possible for the other only", a.name(), b.name())
-			for _, c := range []*column{a, b} {
+			for _, c := range []*unitColumn{a, b} {
 				c.held = why
-				t.addColumn(finding.Error, "layout.exchanged", c, why, t.settle("columns", t.region.grid.columnName(c.col), "role"))
+				t.addColumn(finding.Error, "layout.exchanged", c.col, why, t.settle("columns", t.region.grid.columnName(c.col), "role"))
 			}
 		}
 	}
 }
 
 // checkRadii holds a column of diameters of which most are possible only as radii, and nothing says that they are.
-func (t *tableReader) checkRadii() {
+func (t *unitTable) checkRadii() {
 	for _, c := range t.columns {
 		b, known := boundsOf(t.kind, c.role)
 		if !known || !c.trait().diameter || c.scale != 1 || c.held != "" || len(c.profile.sizes) == 0 {
@@ -85,7 +137,7 @@ func (t *tableReader) checkRadii() {
 			}
 			example := c.profile.sizes[0].mm(unit)
 			c.held = fmt.Sprintf("%s gives sizes that are possible as radii only", c.name())
-			t.addColumn(finding.Error, "data.implausible", c, fmt.Sprintf("%s gives sizes such as %s, which are possible in %s as radii only: a diameter of %s would fit",
+			t.addColumn(finding.Error, "data.implausible", c.col, fmt.Sprintf("%s gives sizes such as %s, which are possible in %s as radii only: a diameter of %s would fit",
 				c.name(), sayMM(example), unitName(unit), sayMM(2*example)), t.settle("columns", t.region.grid.columnName(c.col), "radius"))
 			break
 		}
@@ -93,7 +145,7 @@ func (t *tableReader) checkRadii() {
 }
 
 // unitsTaken returns the unit of a column, or those it may be in.
-func (c *column) unitsTaken() []string {
+func (c *unitColumn) unitsTaken() []string {
 	if c.unit != "" {
 		return []string{c.unit}
 	}
@@ -101,7 +153,7 @@ func (c *column) unitsTaken() []string {
 }
 
 // couldBe reports whether most sizes of a column are possible for a role.
-func (t *tableReader) couldBe(c *column, role Role) bool {
+func (t *unitTable) couldBe(c *unitColumn, role Role) bool {
 	b, known := boundsOf(t.kind, role)
 	if !known || c.trait().want != wantLength || len(c.profile.sizes) == 0 || c.unit == "" {
 		return false
@@ -112,7 +164,7 @@ func (t *tableReader) couldBe(c *column, role Role) bool {
 
 // statedUnit takes the unit of a column from what is written: the mapping file, the heading, the number format, a note
 // on the sheet.
-func (t *tableReader) statedUnit(c *column) {
+func (t *unitTable) statedUnit(c *unitColumn) {
 	rule := t.rules.Columns[t.region.grid.columnName(c.col)]
 	ofNames, named := t.unitOfNames(c)
 	switch {
@@ -135,7 +187,7 @@ func (t *tableReader) statedUnit(c *column) {
 }
 
 // takeTitleUnit takes the unit that the title above the table itself names, where the sheet names several.
-func (t *tableReader) takeTitleUnit(c *column) bool {
+func (t *unitTable) takeTitleUnit(c *unitColumn) bool {
 	r := t.region
 	if len(r.headings) == 0 || r.grid.turned {
 		return false
@@ -156,7 +208,7 @@ func (t *tableReader) takeTitleUnit(c *column) bool {
 }
 
 // takeRestUnit takes the unit of all sizes that the notes do not speak of one by one.
-func (t *tableReader) takeRestUnit(c *column) bool {
+func (t *unitTable) takeRestUnit(c *unitColumn) bool {
 	n := t.restUnit()
 	if n == nil {
 		return false
@@ -167,7 +219,7 @@ func (t *tableReader) takeRestUnit(c *column) bool {
 
 // takeUnitNote takes the unit that a note gives to this size alone. Where the note names several, nobody can know, and the
 // column is held.
-func (t *tableReader) takeUnitNote(c *column) bool {
+func (t *unitTable) takeUnitNote(c *unitColumn) bool {
 	units, n := t.unitNote(c)
 	switch {
 	case n == nil:
@@ -179,7 +231,7 @@ func (t *tableReader) takeUnitNote(c *column) bool {
 		return false
 	}
 	c.held = fmt.Sprintf("%s may be in %s by the %s", c.name(), strings.Join(units, " or "), describe(n.text, n.place.String()))
-	t.addColumn(finding.Error, "data.unit", c, c.held+"; say which", t.settle("columns", t.region.grid.columnName(c.col), "unit"))
+	t.addColumn(finding.Error, "data.unit", c.col, c.held+"; say which", t.settle("columns", t.region.grid.columnName(c.col), "unit"))
 	return true
 }
 
@@ -209,7 +261,7 @@ func (c *column) bare() []float64 {
 
 // inferUnit finds the one unit in which the joint allows the sizes of a column, or, failing that, takes the unit that a
 // note elsewhere in the book names.
-func (t *tableReader) inferUnit(c *column) {
+func (t *unitTable) inferUnit(c *unitColumn) {
 	numbers := c.bare()
 	if len(numbers) == 0 {
 		return
@@ -229,7 +281,7 @@ func (t *tableReader) inferUnit(c *column) {
 	}
 }
 
-func (c *column) assumeUnit(unit, evidence string) {
+func (c *unitColumn) assumeUnit(unit, evidence string) {
 	c.unit, c.unitAssumed = unit, true
 	c.unitWhy = fmt.Sprintf("unit of %s taken as %s: %s", c.name(), unitName(unit), evidence)
 }
@@ -301,7 +353,7 @@ func exampleOf(b bounds, numbers []float64, unit string, factor float64) float64
 func sayMM(x float64) string { return trimFloat(roundTo(x, 3)) + " mm" }
 
 // borrowUnits gives a column whose sizes are possible in two units the unit that all other columns of sizes have.
-func (t *tableReader) borrowUnits() {
+func (t *unitTable) borrowUnits() {
 	common := ""
 	for _, c := range t.columns {
 		if c.trait().want != wantLength || c.unit == "" || c.role == TipTaken {
@@ -327,7 +379,7 @@ func (t *tableReader) borrowUnits() {
 
 // checkUnit reports a column of bare numbers without a unit, and one whose unit makes most of its sizes impossible while
 // another would make them possible.
-func (t *tableReader) checkUnit(c *column) {
+func (t *unitTable) checkUnit(c *unitColumn) {
 	numbers := c.bare()
 	b, known := boundsOf(t.kind, c.role)
 	if len(numbers) == 0 || !known || c.held != "" {
@@ -339,12 +391,12 @@ func (t *tableReader) checkUnit(c *column) {
 			return
 		}
 		c.held = fmt.Sprintf("%s has no unit", c.name())
-		t.addColumn(finding.Error, "data.unit", c, fmt.Sprintf(
+		t.addColumn(finding.Error, "data.unit", c.col, fmt.Sprintf(
 			"%s gives bare numbers such as %s and nothing says in which unit; %s", c.name(), trimFloat(numbers[0]), t.guesses(b, numbers, c.factor())), key)
 		return
 	}
 	if c.unitAssumed {
-		t.addColumn(finding.Note, "data.unit", c, c.unitWhy, key)
+		t.addColumn(finding.Note, "data.unit", c.col, c.unitWhy, key)
 		return
 	}
 	if fits(b, numbers, c.unit, c.factor())*3 > 1 || len(numbers) == 1 {
@@ -353,7 +405,7 @@ func (t *tableReader) checkUnit(c *column) {
 	for _, other := range lengthUnits {
 		if other != c.unit && fits(b, numbers, other, c.factor())*5 >= 4 {
 			c.held = fmt.Sprintf("%s is said to be in %s, which its sizes cannot be", c.name(), unitName(c.unit))
-			t.addColumn(finding.Error, "data.unit", c, fmt.Sprintf(
+			t.addColumn(finding.Error, "data.unit", c.col, fmt.Sprintf(
 				"%s is said to be in %s (%s), but %s %s would be %s; in %s it would be %s", c.name(), unitName(c.unit), c.unitWhy, trimFloat(numbers[0]), c.unit,
 				sayMM(numbers[0]*unitMM[c.unit]), unitName(other), sayMM(numbers[0]*unitMM[other])), key)
 			return
@@ -362,7 +414,7 @@ func (t *tableReader) checkUnit(c *column) {
 }
 
 // sectionsGiveUnits reports whether titles within the body name the unit of every line of data.
-func (t *tableReader) sectionsGiveUnits() bool {
+func (t *unitTable) sectionsGiveUnits() bool {
 	unit := ""
 	for i, kind := range t.lines {
 		line := t.region.from + i
@@ -377,7 +429,7 @@ func (t *tableReader) sectionsGiveUnits() bool {
 }
 
 // unitOfSection returns the unit of length that a title within the body names, empty where it names none or several.
-func (t *tableReader) unitOfSection(text string) string {
+func (t *unitTable) unitOfSection(text string) string {
 	if units := t.lex.lengthUnitsIn(text); len(units) == 1 {
 		return units[0]
 	}
@@ -385,7 +437,7 @@ func (t *tableReader) unitOfSection(text string) string {
 }
 
 // guesses says which units are possible.
-func (t *tableReader) guesses(b bounds, numbers []float64, factor float64) string {
+func (t *unitTable) guesses(b bounds, numbers []float64, factor float64) string {
 	var possible []string
 	for _, unit := range lengthUnits[:2] {
 		if share := fits(b, numbers, unit, factor); share > 0 {
@@ -399,7 +451,7 @@ func (t *tableReader) guesses(b bounds, numbers []float64, factor float64) strin
 }
 
 // tableMark returns the decimal mark of the whole table, which is that of the columns that do not tell.
-func (t *tableReader) tableMark() value.Mark {
+func (t *unitTable) tableMark() value.Mark {
 	commas, points := 0, 0
 	for _, other := range t.columns {
 		commas += other.profile.commas
@@ -419,7 +471,7 @@ func markFrom(commas, points int) value.Mark {
 }
 
 // settleTolerances finds what the heading of a column and a note on the sheet say of its tolerance.
-func (t *tableReader) settleTolerances() {
+func (t *unitTable) settleTolerances() {
 	for _, c := range t.columns {
 		if c.trait().want != wantLength {
 			continue
@@ -442,7 +494,7 @@ func (t *tableReader) settleTolerances() {
 }
 
 // cellsUnit is the unit of the column, or the one that all its cells state.
-func (c *column) cellsUnit() string {
+func (c *unitColumn) cellsUnit() string {
 	if c.unit != "" || len(c.profile.statedUnits) != 1 {
 		return c.unit
 	}
@@ -456,7 +508,7 @@ func (c *column) cellsUnit() string {
 
 // coverTolerances finds for each tolerance column which sizes it is for: those that its heading names, those of the column
 // to its left where there are several such pairs, or all.
-func (t *tableReader) coverTolerances() {
+func (t *unitTable) coverTolerances() {
 	count := 0
 	lengthsAfter := false
 	for _, c := range t.columns {
@@ -490,7 +542,7 @@ func (t *tableReader) coverTolerances() {
 }
 
 // names reports whether the heading of a tolerance column also names a role of sizes.
-func (c *column) names(kind Kind, role Role) bool {
+func (c *unitColumn) names(kind Kind, role Role) bool {
 	for _, m := range c.matches[kind] {
 		if Role(m.Role) == role && m.Score >= leastHeading {
 			return true
@@ -500,17 +552,17 @@ func (c *column) names(kind Kind, role Role) bool {
 }
 
 // tolerates reports whether a column gives tolerances that hold for another's sizes.
-func (c *column) tolerates(sizes *column) bool {
-	return c.role == Tolerance && c.deviation == 0 && (c.covers == sizes.role || c.covers == "" && (c.coversClass == "" || c.coversClass == classOf(sizes.role)))
+func (c *unitColumn) tolerates(role Role) bool {
+	return c.role == Tolerance && c.deviation == 0 && (c.covers == role || c.covers == "" && (c.coversClass == "" || c.coversClass == classOf(role)))
 }
 
 // toleranceFor returns the tolerance that holds for a value of a column that states none, with where it comes from.
-func (t *tableReader) toleranceFor(line int, c *column) (value.Tolerance, measure.Origin, string, bool) {
+func (t *cellReader) toleranceFor(line int, c *cellColumn) (value.Tolerance, measure.Origin, string, bool) {
 	if tolerance, where, found := t.deviationsFor(line, c); found {
 		return tolerance, measure.Stated, where, true
 	}
 	for _, other := range t.columns {
-		if !other.tolerates(c) {
+		if !other.tolerates(c.role) {
 			continue
 		}
 		text := t.region.grid.at(t.valueCell(line, other))
@@ -539,7 +591,7 @@ func (t *tableReader) toleranceFor(line int, c *column) (value.Tolerance, measur
 }
 
 // notedTolerance returns the tolerance that a note gives to a value, by the value's footnote mark or for its column.
-func (t *tableReader) notedTolerance(line int, c *column) (value.Tolerance, measure.Origin, string, bool) {
+func (t *cellReader) notedTolerance(line int, c *cellColumn) (value.Tolerance, measure.Origin, string, bool) {
 	note := c.note
 	for _, mark := range t.valueMarks() {
 		if n := t.valueNotes[mark]; bears(t.region.grid.filled(line, c.col), mark) {
@@ -562,7 +614,7 @@ func (t *tableReader) notedTolerance(line int, c *column) (value.Tolerance, meas
 }
 
 // valueMarks returns the marks of the notes for single values, in order.
-func (t *tableReader) valueMarks() []string {
+func (t *cellReader) valueMarks() []string {
 	if len(t.valueNotes) == 0 {
 		return nil
 	}
@@ -570,7 +622,7 @@ func (t *tableReader) valueMarks() []string {
 }
 
 // readTolerance reads a tolerance, also one written as a bare number: .05 for ±.05.
-func (t *tableReader) readTolerance(text, unit string) (value.Tolerance, bool) {
+func (t *cellReader) readTolerance(text, unit string) (value.Tolerance, bool) {
 	if text == "" {
 		return value.Tolerance{}, false
 	}
