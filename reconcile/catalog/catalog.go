@@ -137,6 +137,23 @@ const (
 	ParallelLength Role = "parallel_length"
 )
 
+// Roles beside those of the contract's first edition: what a sheet may also say that matters to the joint or to the
+// reading of its other columns.
+const (
+	// Club is the club or set of clubs of a row: "7", "4-PW".
+	Club Role = "club"
+	// Note is a remark.
+	Note Role = "note"
+	// UnitRole is a column that names the unit of its row.
+	UnitRole Role = "unit"
+	// BoreForm is whether a head's bore is parallel or tapered.
+	BoreForm Role = "bore_form"
+	// TipForm is whether a tip is parallel or tapered.
+	TipForm Role = "tip_form"
+	// NeckTop is the distance along the axis from the sole to the top of the neck.
+	NeckTop Role = "neck_top"
+)
+
 // Outcome is what became of a source row.
 type Outcome uint8
 
@@ -218,6 +235,8 @@ type Field struct {
 	// Cell is the address the value comes from.
 	Cell        string
 	Assumptions []string
+	// Fine is half of the last digit that a size is stated with, zero where that is not known.
+	Fine measure.Length
 	// Measured is set where Dim is what readings say: the cell's own, or those of a sheet of readings.
 	Measured *Measured
 }

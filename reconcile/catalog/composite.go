@@ -26,7 +26,7 @@ func (r *region) splitComposites(lex *lexicon) {
 			continue
 		}
 		unit := headingUnit(lex, h)
-		for i, col := range r.grid.addVirtual(h.col, len(names), r.body, r.to, split) {
+		for i, col := range r.grid.addVirtual(h.col, len(names), r.body, r.to, split.dividing(len(names))) {
 			piece := heading{col: col, parts: []string{names[i]}, text: h.text + ": " + names[i], unit: h.unit}
 			if piece.unit == "" && unit != "" {
 				piece.unit = unit
@@ -202,47 +202,17 @@ func isTimes(runes []rune, at int, isHeading bool) bool {
 	return !isHeading && (unicode.IsDigit(before) || before == '"' || before == ' ' || before == 'm') && (unicode.IsDigit(after) || after == '.' || after == ' ' || unicode.IsSymbol(after))
 }
 
-// addVirtual adds a column for each size of a composite column, filled in the lines of the body, and returns their
-// numbers.
-func (g *grid) addVirtual(col, count, from, to int, split splitter) []int {
-	if g.virtual == nil {
-		g.virtual = map[int]int{}
-		g.next = g.width + 1
-	}
-	var added []int
-	for range count {
-		g.virtual[g.next] = col
-		added = append(added, g.next)
-		g.next++
-	}
-	known := map[contentID][]contentID{}
-	for line := from; line <= to; line++ {
-		whole := g.id(line, col)
-		if known[whole] == nil {
-			known[whole] = g.divide(whole, count, split)
+// dividing returns what divides a value into the pieces for each size.
+func (s splitter) dividing(count int) func(text string) []string {
+	return func(text string) []string {
+		pieces := s.split(text, false)
+		if len(pieces) != count {
+			// What is no list of sizes stays where it is found: in the first of the columns, to be reported there.
+			pieces = append([]string{text}, make([]string, count-1)...)
 		}
-		for len(g.places[line-1]) < added[count-1] {
-			g.places[line-1] = append(g.places[line-1], nothing)
-		}
-		copy(g.places[line-1][added[0]-1:], known[whole])
+		shareUnit(pieces)
+		return pieces
 	}
-	return added
-}
-
-// divide makes the contents that stand for each size of a composite one.
-func (g *grid) divide(whole contentID, count int, split splitter) []contentID {
-	text := g.list[whole].text
-	pieces := split.split(text, false)
-	if len(pieces) != count {
-		// What is no list of sizes stays where it is found: in the first of the columns, to be reported there.
-		pieces = append([]string{text}, make([]string, count-1)...)
-	}
-	shareUnit(pieces)
-	ids := make([]contentID, count)
-	for i, piece := range pieces {
-		ids[i] = g.retold(whole, piece)
-	}
-	return ids
 }
 
 // shareUnit gives the unit after the last size to those before it: 9.35 x 13.7 x 19 mm.

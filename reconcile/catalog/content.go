@@ -1,6 +1,7 @@
 package catalog
 
 import (
+	"iter"
 	"slices"
 
 	"example.com/seatline/reconcile/sheet"
@@ -32,48 +33,6 @@ func (c *content) cell() sheet.Cell {
 
 // filled reports whether there is anything to see or to work out.
 func (c *content) filled() bool { return c.text != "" || c.from != nil && c.from.Formula != "" }
-
-// questions is a set of questions about a text, each answered with yes or no.
-type questions uint16
-
-const (
-	// asNumber: see looksNumeric; asValue: see lexicon.looksValue; asDigits: see bearsDigits; asCode: see looksLikeCode.
-	asNumber questions = 1 << iota
-	asValue
-	asDigits
-	asCode
-	// asHeading: is it the heading of any role?
-	asHeading
-	// asClub: see lexicon.clubHeading.
-	asClub
-	// asDitto: see lexicon.isDitto. asReference: does it refer to another cell, by ditto or another word?
-	asDitto
-	asReference
-)
-
-// answer answers a question about a text.
-func (l *lexicon) answer(q questions, text string) bool {
-	switch q {
-	case asNumber:
-		return looksNumeric(text)
-	case asValue:
-		return l.looksValue(text)
-	case asDigits:
-		return bearsDigits(text)
-	case asCode:
-		return looksLikeCode(text)
-	case asHeading:
-		found := l.match(text)
-		return len(found) > 0 && found[0].Score >= headingScore
-	case asClub:
-		return l.clubHeading(text) != ""
-	case asDitto:
-		return l.isDitto(text)
-	case asReference:
-		return saysLeft(text) || l.isDitto(text)
-	}
-	return false
-}
 
 // contents are the different contents of a sheet. Cells that are one and the same have one content, and so the work of understanding
 // them is done once however often they stand in the sheet.
@@ -109,4 +68,24 @@ func (c *contents) is(q questions, lex *lexicon, id contentID) bool {
 		}
 	}
 	return one.so&q != 0
+}
+
+// text returns the text of a content, cleaned.
+func (c *contents) text(id contentID) string { return c.list[id].text }
+
+// cellOf returns the cell that a content stands in first.
+func (c *contents) cellOf(id contentID) sheet.Cell { return c.list[id].cell() }
+
+// fills reports whether there is anything to see or to work out in a content.
+func (c *contents) fills(id contentID) bool { return c.list[id].filled() }
+
+// texts are the different texts of the sheet.
+func (c *contents) texts() iter.Seq[string] {
+	return func(yield func(string) bool) {
+		for i := range c.list {
+			if !yield(c.list[i].text) {
+				return
+			}
+		}
+	}
 }

@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"example.com/seatline/fitcalc/measure"
-	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/internal/pattern"
 )
@@ -79,65 +77,4 @@ func (t *roleTable) nameDeviations() {
 				t.settle("columns", t.region.grid.columnName(c.col), "role"))
 		}
 	}
-}
-
-// deviatesFrom reports whether a column is the left one of two that give the deviations of another's sizes.
-func (c *unitColumn) deviatesFrom(role Role) bool { return c.partner != nil && c.covers == role }
-
-// deviationsFor returns the tolerance that a pair of columns gives to a size, with the place of its first.
-func (t *cellReader) deviationsFor(line int, c *cellColumn) (value.Tolerance, string, bool) {
-	for _, pair := range t.columns {
-		if !pair.deviatesFrom(c.role) {
-			continue
-		}
-		first, okFirst := t.deviation(line, pair, c.unit)
-		second, okSecond := t.deviation(line, pair.partner, c.unit)
-		if !okFirst || !okSecond {
-			if okFirst != okSecond {
-				t.warn(line, pair.col, pair.role, "data.tolerance", fmt.Sprintf("one of the two deviations of %s is missing or cannot be read; the other is not used", c.name()))
-			}
-			return value.Tolerance{}, "", false
-		}
-		upper, lower := first, second
-		if pair.deviation < 0 {
-			upper, lower = second, first
-		}
-		if upper.Less(lower) {
-			t.warn(line, pair.col, pair.role, "data.tolerance", fmt.Sprintf("the upper deviation of %s is below its lower one; neither is used", c.name()))
-			return value.Tolerance{}, "", false
-		}
-		text := t.region.grid.filled(line, pair.col) + " " + t.region.grid.filled(line, pair.partner.col)
-		return value.Tolerance{Lower: lower, Upper: upper, Text: text}, t.region.grid.ref(line, pair.col).String(), true
-	}
-	return value.Tolerance{}, "", false
-}
-
-// deviation reads one deviation. A number without a sign has that of its heading: 0.05 under "-" is -0.05.
-func (t *cellReader) deviation(line int, c *cellColumn, unit string) (measure.Length, bool) {
-	if c.unit != "" {
-		unit = c.unit
-	}
-	text := strings.TrimSpace(deviationSigns.Replace(t.region.grid.at(t.valueCell(line, c))))
-	if text == "" {
-		return measure.Length{}, false
-	}
-	sign := c.deviation
-	switch text[0] {
-	case '+':
-		sign, text = 1, text[1:]
-	case '-':
-		sign, text = -1, text[1:]
-	}
-	if text != "" && strings.Trim(text, "0., ") == "" && strings.Contains(text, "0") {
-		return measure.Length{}, true
-	}
-	reading := t.lex.read(strings.TrimSpace(text), value.Context{Want: value.WantLength, Unit: unit, Mark: c.mark})
-	if reading.Kind != value.Length || reading.Problem.Code != "" || reading.Dim.HasLimits() {
-		return measure.Length{}, false
-	}
-	size := reading.Dim.Nominal()
-	if sign < 0 {
-		size = size.Neg()
-	}
-	return size, true
 }

@@ -7,7 +7,7 @@ import (
 	"reflect"
 	"slices"
 	"strconv"
-	"sync"
+	"strings"
 
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/sheet"
@@ -20,63 +20,100 @@ type Fields struct{ list []stated }
 
 // stated is one value of a row.
 type stated struct {
-	what *reading
-	at   place
+	what *Value
+	at   Place
 }
 
-// place is the role of a value and the cell that it comes from.
-type place struct {
+// Place is the role of a value and the cell that it comes from.
+type Place struct {
 	row     uint32
 	colRole uint32 // the column above the lowest eight bits, which hold the role
 }
 
-// reading is a value without its cell, as many rows may have it. Most are a text and no more.
-type reading struct {
+// Value is a value without its cell, as many rows may have it. Most are a text and no more.
+type Value struct {
 	text string
-	full *fullReading
+	full *Field
 }
 
-type fullReading struct {
-	Field
-	// fine is half of the last digit that a size is stated with.
-	fine measure.Length
-}
-
-// readingOf keeps a field, whose cell is left out.
-func readingOf(f Field, fine measure.Length) reading {
+// ValueOf keeps a field, whose cell is left out.
+func ValueOf(f Field) Value {
 	f.Cell = ""
 	rest := f
 	rest.Text = ""
-	if fine.IsZero() && reflect.ValueOf(&rest).Elem().IsZero() {
-		return reading{text: f.Text}
+	if reflect.ValueOf(&rest).Elem().IsZero() {
+		return Value{text: f.Text}
 	}
-	return reading{text: f.Text, full: &fullReading{f, fine}}
+	return Value{text: f.Text, full: &f}
 }
 
 // field returns the value without its cell.
-func (r *reading) field() Field {
-	if r.full != nil {
-		return r.full.Field
+func (v *Value) field() Field {
+	if v.full != nil {
+		return *v.full
 	}
-	return Field{Text: r.text}
+	return Field{Text: v.text}
 }
 
-// roleNames are the roles by their numbers.
-var roleNames = sync.OnceValue(func() []Role {
-	names := make([]Role, len(traits)+1)
-	for role, trait := range traits {
-		names[trait.number] = role
-	}
-	return names
-})
+// IsMeasured reports whether the value comes from readings.
+func (v *Value) IsMeasured() bool { return v.full != nil && v.full.Measured != nil }
 
-func placeOf(role Role, ref sheet.Ref) place {
-	return place{uint32(ref.Row), uint32(ref.Col)<<8 | uint32(traits[role].number)}
+// allRoles are the roles in the order of their names: a role's number is its place, counted from one.
+var allRoles = func() []Role {
+	roles := []Role{
+		Part, Description, Category, Tolerance, Price, Stock, Club, Note, UnitRole,
+		HoselOD, HoselLength, Bore, BoreForm, BoreDepth, Top, CountersinkMouth, CountersinkAngle, CountersinkDepth, CounterboreOD, CounterboreDepth,
+		TipTaken, AdapterOD, NeckTop,
+		BaseOD, TopOD, Length, Style, CollarOD, CollarLength, StepOD, StepLength, Rings, Material, Colour, Pack,
+		TipOD, Taper, TipForm, ParallelLength,
+	}
+	slices.Sort(roles)
+	return roles
+}()
+
+// Roles are all roles, in the order of their names.
+func Roles() []Role { return slices.Clone(allRoles) }
+
+// roleSlots find the number of a role by a few of its letters, a few times as fast as a map does, since fields are asked for again and
+// again.
+var roleSlots = func() (slots [256]struct {
+	role   Role
+	number uint8
+}) {
+	for i, role := range allRoles {
+		at := slotOf(role)
+		for slots[at].number != 0 {
+			at++
+		}
+		slots[at].role, slots[at].number = role, uint8(i+1)
+	}
+	return slots
+}()
+
+func slotOf(role Role) uint8 {
+	if role == "" {
+		return 0
+	}
+	return uint8(len(role))*29 + role[0]*7 + role[len(role)/2]*11 + role[len(role)-1]*3
 }
 
-// placeIn is the place of a cell by its address, none where that is empty or no address. The columns of a text file may be more than
+// roleNumber returns the number of a role, zero for what is none.
+func roleNumber(role Role) uint8 {
+	at := slotOf(role)
+	for roleSlots[at].number != 0 && roleSlots[at].role != role {
+		at++
+	}
+	return roleSlots[at].number
+}
+
+// PlaceOf is the place of a value of a role in a cell.
+func PlaceOf(role Role, ref sheet.Ref) Place {
+	return Place{uint32(ref.Row), uint32(ref.Col)<<8 | uint32(roleNumber(role))}
+}
+
+// PlaceIn is the place of a cell by its address, none where that is empty or no address. The columns of a text file may be more than
 // those of a workbook.
-func placeIn(role Role, cell string) place {
+func PlaceIn(role Role, cell string) Place {
 	var ref sheet.Ref
 	at := 0
 	for ; at < len(cell) && cell[at] >= 'A' && cell[at] <= 'Z' && ref.Col < 1<<18; at++ {
@@ -84,16 +121,21 @@ func placeIn(role Role, cell string) place {
 	}
 	row, err := strconv.Atoi(cell[at:])
 	if at == 0 || err != nil || row < 1 || row > math.MaxInt32 || cell[at] < '1' || cell[at] > '9' {
-		return placeOf(role, sheet.Ref{})
+		return PlaceOf(role, sheet.Ref{})
 	}
 	ref.Row = row
-	return placeOf(role, ref)
+	return PlaceOf(role, ref)
 }
 
-func (p place) role() Role { return roleNames()[uint8(p.colRole)] }
+func (p Place) role() Role {
+	if number := uint8(p.colRole); number > 0 {
+		return allRoles[number-1]
+	}
+	return ""
+}
 
 // cell returns the address of the cell, empty where there is none.
-func (p place) cell() string {
+func (p Place) cell() string {
 	if p.row == 0 {
 		return ""
 	}
@@ -155,7 +197,7 @@ func (f Fields) All() iter.Seq2[Role, Field] {
 
 // find returns where the value of a role is, −1 where there is none.
 func (f Fields) find(role Role) int {
-	if number := traits[role].number; number > 0 {
+	if number := roleNumber(role); number > 0 {
 		for i := range f.list {
 			if uint8(f.list[i].at.colRole) == number {
 				return i
@@ -174,43 +216,35 @@ func (f Fields) Text(role Role) string {
 }
 
 // full returns the value of a role that is more than a text, without its cell; nil where there is none.
-func (f Fields) full(role Role) *fullReading {
+func (f Fields) full(role Role) *Field {
 	if at := f.find(role); at >= 0 {
 		return f.list[at].what.full
 	}
 	return nil
 }
 
-// dim returns the dimension of a role.
-func (f Fields) dim(role Role) measure.Dim {
+// Dim returns the dimension of a role.
+func (f Fields) Dim(role Role) measure.Dim {
 	if full := f.full(role); full != nil {
 		return full.Dim
 	}
 	return measure.Dim{}
 }
 
-// angle returns the angle of a role.
-func (f Fields) angle(role Role) measure.Angle {
+// Angle returns the angle of a role.
+func (f Fields) Angle(role Role) measure.Angle {
 	if full := f.full(role); full != nil {
 		return full.Angle
 	}
 	return measure.Angle{}
 }
 
-// number returns the number of a role.
-func (f Fields) number(role Role) float64 {
+// Number returns the number of a role.
+func (f Fields) Number(role Role) float64 {
 	if full := f.full(role); full != nil {
 		return full.Number
 	}
 	return 0
-}
-
-// fine returns half of the last digit that the size of a role is stated with.
-func (f Fields) fine(role Role) measure.Length {
-	if full := f.full(role); full != nil {
-		return full.fine
-	}
-	return measure.Length{}
 }
 
 // Cell returns the address of the cell of a role.
@@ -222,13 +256,11 @@ func (f Fields) Cell(role Role) string {
 }
 
 // With returns the fields with another value of a role.
-func (f Fields) With(role Role, field Field) Fields { return f.with(role, field, measure.Length{}) }
-
-func (f Fields) with(role Role, field Field, fine measure.Length) Fields {
-	what, at := readingOf(field, fine), placeIn(role, field.Cell)
+func (f Fields) With(role Role, field Field) Fields {
+	what, at := ValueOf(field), PlaceIn(role, field.Cell)
 	if at.cell() != field.Cell { // no address
 		if what.full == nil {
-			what.full = &fullReading{Field: field}
+			what.full = &Field{Text: field.Text}
 		}
 		what.full.Cell = field.Cell
 	}
@@ -248,4 +280,38 @@ func (f Fields) Without(role Role) Fields {
 		return f
 	}
 	return Fields{slices.Delete(slices.Clone(f.list), at, at+1)}
+}
+
+// Sorted goes through the values, in the order of the names of their roles.
+func (f Fields) Sorted() iter.Seq2[Role, Field] {
+	sorted := Fields{slices.Clone(f.list)}
+	slices.SortFunc(sorted.list, func(a, b stated) int { return strings.Compare(string(a.at.role()), string(b.at.role())) })
+	return sorted.All()
+}
+
+// Gather makes fields one by one: Begin, Add each value, Keep. What is kept is cut from larger pieces, and does not change any more. The
+// zero Gather is ready to use.
+type Gather struct {
+	scratch, stock []stated
+}
+
+// Begin returns fields to add to, in the room of those before.
+func (g *Gather) Begin() Fields { return Fields{g.scratch[:0]} }
+
+// Add adds a value to fields that have none of its role.
+func (g *Gather) Add(f Fields, what *Value, at Place) Fields {
+	g.scratch = append(f.list, stated{what, at})
+	return Fields{g.scratch}
+}
+
+// Keep copies fields out of the room in which they were made.
+func (g *Gather) Keep(f Fields) Fields {
+	const room = 4096
+	n := len(f.list)
+	if n > cap(g.stock)-len(g.stock) {
+		g.stock = make([]stated, 0, max(room, n))
+	}
+	start := len(g.stock)
+	g.stock = append(g.stock, f.list...)
+	return Fields{g.stock[start:len(g.stock):len(g.stock)]}
 }

@@ -55,7 +55,7 @@ func newGrid(s *sheet.Sheet) *grid {
 				known[cell] = id
 			}
 			seen = true
-			if g.list[id].filled() {
+			if g.fills(id) {
 				g.width = max(g.width, j+1)
 			}
 			slab = append(slab, id)
@@ -130,7 +130,7 @@ func (g *grid) place(r sheet.Ref) (line, col int) {
 }
 
 // cell returns the cell of the sheet at a line and column.
-func (g *grid) cell(line, col int) sheet.Cell { return g.list[g.id(line, col)].cell() }
+func (g *grid) cell(line, col int) sheet.Cell { return g.cellOf(g.id(line, col)) }
 
 // id returns which content stands at a line and column itself, nothing for the covered cells of a merged range.
 func (g *grid) id(line, col int) contentID {
@@ -141,7 +141,7 @@ func (g *grid) id(line, col int) contentID {
 }
 
 // at returns the cleaned text of a cell itself, empty for the covered cells of a merged range.
-func (g *grid) at(line, col int) string { return g.list[g.id(line, col)].text }
+func (g *grid) at(line, col int) string { return g.text(g.id(line, col)) }
 
 // row returns what stands in a line from one column to another, as far as there is anything.
 func (g *grid) row(line, from, to int) []contentID {
@@ -184,7 +184,7 @@ func (g *grid) merged(line, col int) (fromLine, fromCol, toLine, toCol int) {
 // blankLine reports whether a line has no content between two columns.
 func (g *grid) blankLine(line, from, to int) bool {
 	for _, id := range g.row(line, from, to) {
-		if id != nothing && g.list[id].filled() {
+		if id != nothing && g.fills(id) {
 			return false
 		}
 	}
@@ -293,4 +293,62 @@ func isSpace(r rune) bool {
 		return true
 	}
 	return r >= 0x2000 && r <= 0x200a
+}
+
+// explain writes words beside the letters that stand alone in the first line with at least so many of them.
+func (g *grid) explain(words map[string]string, least int) {
+	for _, row := range g.places {
+		seen := map[string]bool{}
+		for _, id := range row {
+			if text := g.text(id); words[text] != "" {
+				seen[text] = true
+			}
+		}
+		if len(seen) < least {
+			continue
+		}
+		for i, id := range row {
+			text := g.text(id)
+			if said := words[text]; said != "" {
+				row[i] = g.retold(id, said+" ["+text+"]")
+			}
+		}
+		return
+	}
+}
+
+// addVirtual adds a column for each size of a composite column, filled in the lines of the body with the pieces of its texts, and
+// returns their numbers.
+func (g *grid) addVirtual(col, count, from, to int, pieces func(text string) []string) []int {
+	if g.virtual == nil {
+		g.virtual = map[int]int{}
+		g.next = g.width + 1
+	}
+	var added []int
+	for range count {
+		g.virtual[g.next] = col
+		added = append(added, g.next)
+		g.next++
+	}
+	known := map[contentID][]contentID{}
+	for line := from; line <= to; line++ {
+		whole := g.id(line, col)
+		if known[whole] == nil {
+			known[whole] = g.divide(whole, pieces)
+		}
+		for len(g.places[line-1]) < added[count-1] {
+			g.places[line-1] = append(g.places[line-1], nothing)
+		}
+		copy(g.places[line-1][added[0]-1:], known[whole])
+	}
+	return added
+}
+
+// divide makes the contents that stand for each piece of one.
+func (g *grid) divide(whole contentID, pieces func(text string) []string) []contentID {
+	var ids []contentID
+	for _, piece := range pieces(g.text(whole)) {
+		ids = append(ids, g.retold(whole, piece))
+	}
+	return ids
 }

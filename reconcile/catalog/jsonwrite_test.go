@@ -149,7 +149,8 @@ func TestFields(t *testing.T) {
 		for role, f := range got.All() {
 			all[role] = f
 		}
-		if diff := cmp.Diff(want, all, cmp.Comparer(func(a, b measure.Dim) bool { return a == b }), cmp.Comparer(func(a, b fitcalc.TipSize) bool { return a == b }), cmp.Comparer(func(a, b measure.Angle) bool { return a == b })); diff != "" {
+		if diff := cmp.Diff(want, all, cmp.Comparer(func(a, b measure.Dim) bool { return a == b }), cmp.Comparer(func(a, b fitcalc.TipSize) bool { return a == b }), cmp.Comparer(func(a, b measure.Angle) bool { return a == b }),
+			cmp.Comparer(func(a, b measure.Length) bool { return a == b })); diff != "" {
 			t.Errorf("(-want +got)\n%s", diff)
 		}
 		role := roles.Draw(t, "asked")

@@ -47,8 +47,6 @@ type heading struct {
 }
 
 const (
-	// headingScore is the least score at which a cell counts as a heading when headings are looked for.
-	headingScore = 0.4
 	// longestBlock is how many lines a heading can have.
 	longestBlock = 4
 	// widestSheet and tallestTurn bound the search for tables on their side, whose headings are few.
@@ -184,7 +182,7 @@ func columnRuns(g *grid, part span) []span {
 	used := make([]bool, g.width+2)
 	for line := part.from; line <= part.to; line++ {
 		for i, id := range g.row(line, part.left, part.right) {
-			if id != nothing && g.list[id].text != "" {
+			if id != nothing && g.text(id) != "" {
 				used[part.left+i] = true
 			}
 		}
@@ -227,12 +225,12 @@ func hasDimension(roles map[string]float64) bool {
 // cannot be a heading, because too many of its cells are values.
 func lineRoles(g *grid, lex *lexicon, line, left, right int) map[string]float64 {
 	row := g.row(line, left, right)
-	if g.tooManyValues(lex, row) && !headsClubs(g, lex, line, left, right) {
+	if tooManyValues(g, lex, row) && !headsClubs(g, lex, line, left, right) {
 		return nil
 	}
 	cells, numeric, coded := 0, 0, 0
 	for _, id := range row {
-		if g.list[id].text == "" {
+		if g.text(id) == "" {
 			continue
 		}
 		cells++
@@ -251,10 +249,10 @@ func lineRoles(g *grid, lex *lexicon, line, left, right int) map[string]float64 
 	}
 	var roles map[string]float64
 	for _, id := range row {
-		if g.list[id].text == "" || g.is(asValue, lex, id) || !g.is(asHeading, lex, id) {
+		if g.text(id) == "" || g.is(asValue, lex, id) || !g.is(asHeading, lex, id) {
 			continue
 		}
-		found := lex.match(g.list[id].text)
+		found := lex.match(g.text(id))
 		if roles == nil {
 			roles = map[string]float64{}
 		}
@@ -265,10 +263,10 @@ func lineRoles(g *grid, lex *lexicon, line, left, right int) map[string]float64 
 
 // tooManyValues reports whether so many cells of a line are plainly values that it is no heading, unless it heads columns by clubs. It
 // asks only what is cheap, and spares most lines the rest.
-func (g *grid) tooManyValues(lex *lexicon, row []contentID) bool {
+func tooManyValues(g *grid, lex *lexicon, row []contentID) bool {
 	cells, numeric, either := 0, 0, 0
 	for _, id := range row {
-		if g.list[id].text == "" {
+		if g.text(id) == "" {
 			continue
 		}
 		cells++
@@ -324,7 +322,7 @@ func isHeadingLine(g *grid, lex *lexicon, line, left, right int) bool {
 
 // tableAt returns the columns of the table that the file itself declares to begin at a line: those of a named table, or
 // those of the strip where a filter, which may leave columns out, begins there.
-func (g *grid) tableAt(line int, strip span) (span, bool) {
+func tableAt(g *grid, line int, strip span) (span, bool) {
 	if g.turned {
 		return span{}, false
 	}
@@ -385,7 +383,7 @@ func (r *region) continues(lex *lexicon, line int) bool {
 		return false
 	}
 	for _, call := range r.callsFor(lex) {
-		if id := g.id(line, call.col); g.list[id].text != "" && call.by(g, lex, id) {
+		if id := g.id(line, call.col); g.text(id) != "" && call.by(g, lex, id) {
 			return true
 		}
 	}
@@ -414,7 +412,7 @@ func (r *region) callsFor(lex *lexicon) []call {
 		if traits[role].want == wantLength {
 			r.calls = append(r.calls, call{h.col, func(g *grid, lex *lexicon, id contentID) bool { return g.is(asValue, lex, id) }})
 		} else if by := calledFor(lex, role); by != nil {
-			others = append(others, call{h.col, func(g *grid, _ *lexicon, id contentID) bool { return by(g.list[id].text) }})
+			others = append(others, call{h.col, func(g *grid, _ *lexicon, id contentID) bool { return by(g.text(id)) }})
 		}
 	}
 	r.calls = append(r.calls, others...)
@@ -456,7 +454,7 @@ func headingOf(lex *lexicon, role Role, text string) bool {
 func stripTables(g *grid, lex *lexicon, strip span) []region {
 	var found []region
 	for line := strip.from; line <= strip.to; line++ {
-		table, declared := g.tableAt(line, strip)
+		table, declared := tableAt(g, line, strip)
 		declared = declared && len(lineRoles(g, lex, line, table.left, table.right)) > 0
 		// Most lines are rows of the table above, which is told sooner than whether they could be a heading.
 		if !declared && len(found) > 0 && found[len(found)-1].continues(lex, line) || !declared && !isHeadingLine(g, lex, line, strip.left, strip.right) {
@@ -566,37 +564,6 @@ func unitsOnly(g *grid, lex *lexicon, line int, strip span) bool {
 	return named == 0 || units > 0
 }
 
-// saysUnit reports whether a text is the heading of units.
-func (l *lexicon) saysUnit(text string) bool {
-	found := l.match(text)
-	return len(found) > 0 && found[0].Role == string(UnitRole) && found[0].Score >= specificHeading
-}
-
-// isUnit reports whether a text is a unit and nothing else, or a sign for none.
-func (l *lexicon) isUnit(text string) bool {
-	if len(text) > 24 {
-		return false
-	}
-	if strings.Trim(text, "-–—/ ") == "" || strings.HasPrefix(text, "1") && aloneFraction().MatchString(text) {
-		return true
-	}
-	_, found := l.ask("unit", text, l.words.Unit)
-	return found
-}
-
-// isLimit reports whether a text is a word for the least or the greatest, and nothing else.
-func (l *lexicon) isLimit(text string) bool {
-	if len(text) > 24 || text == "" {
-		return false
-	}
-	for _, mark := range []string{"at_least", "at_most"} {
-		if _, found := l.ask(mark, strings.TrimRight(text, ". "), func(text string) (words.Hit, bool) { return l.words.Mark(text, mark) }); found {
-			return true
-		}
-	}
-	return false
-}
-
 // isGroupLine reports whether a line above a heading holds group headings: no values, cells that reach over several
 // columns or stand above some of them, and headings that mean more with it than without.
 func isGroupLine(g *grid, lex *lexicon, line, below int, strip span) bool {
@@ -674,20 +641,10 @@ func isTitle(text string) bool {
 	return !looksNumeric(text) && (!strings.ContainsAny(text, "0123456789") || !looksLikeCode(text) || hasWord(text))
 }
 
-// hasWord reports whether one of the pieces of a text is a word: three letters or more, not all of them capitals.
-func hasWord(text string) bool {
-	for word := range strings.FieldsSeq(text) {
-		if len(word) >= 3 && strings.ToUpper(word) != word && !strings.ContainsAny(word, "0123456789-_/") {
-			return true
-		}
-	}
-	return false
-}
-
 func countCells(g *grid, line int, strip span) int {
 	count := 0
 	for _, id := range g.row(line, strip.left, strip.right) {
-		if g.list[id].text != "" {
+		if g.text(id) != "" {
 			count++
 		}
 	}
@@ -1085,4 +1042,51 @@ func dataLike(g *grid, line int, part span) bool {
 func (r *region) rangeOf() sheet.Range {
 	a, b := r.grid.ref(r.from, r.left), r.grid.ref(r.to, r.right)
 	return sheet.Range{From: a, To: b}
+}
+
+// headingUnit returns the unit that a heading names: in its unit line, or in the heading, the lowest fragment first.
+func headingUnit(l *lexicon, h heading) string {
+	if strings.HasPrefix(h.unit, "1/1000") && aloneFraction().MatchString(h.unit) && !strings.HasSuffix(h.unit, "mm") {
+		return "thou"
+	}
+	if h.unit != "" {
+		if hit, found := l.ask("unit", h.unit, l.words.Unit); found {
+			return hit.Value
+		}
+	}
+	for i := len(h.parts) - 1; i >= 0; i-- {
+		part := h.parts[i]
+		_, unit, place := l.words.SplitUnit(part)
+		if len(place) < len(part) && strings.HasPrefix(part, place) && isWord(place) && place != "" {
+			continue
+		}
+		if unit != "" {
+			return unit
+		}
+		if hits := l.words.Units(part); len(hits) == 1 {
+			return hits[0].Value
+		}
+	}
+	return ""
+}
+
+// sampleSize is how many cells of a column are looked at to find out what it holds.
+const sampleSize = 240
+
+// sampleLines returns the lines of the body at which columns are sampled, spread over all of it. Lines with a single cell
+// are titles and notes as a rule.
+func (r *region) sampleLines() []int {
+	var lines []int
+	count := r.to - r.body + 1
+	step := 1
+	if count > sampleSize {
+		step = count / sampleSize
+	}
+	for line := r.body; line <= r.to; line += step {
+		cells := countCells(r.grid, line, span{r.from, r.to, r.left, r.right})
+		if r.aside[line] == "" && (cells > 1 || cells == 1 && r.right-r.left < 2) {
+			lines = append(lines, line)
+		}
+	}
+	return lines
 }

@@ -50,38 +50,18 @@ func countSigns(text, signs string) int {
 // leastLegend is how many letters a legend explains at least, and how many of them head columns.
 const leastLegend = 2
 
-// explain writes the words of a legend beside the letters that stand alone as headings, so that "A" reads as "hosel OD [A]".
+// explainLetters writes the words of a legend beside the letters that stand alone as headings, so that "A" reads as "hosel OD [A]".
 // Letters that two legends explain differently stay as they are, and so do those in any line but the first that has several.
-func (g *grid) explain(lex *lexicon) {
-	legend := g.legend(lex)
-	if len(legend) < leastLegend {
-		return
-	}
-	for _, row := range g.places {
-		seen := map[string]bool{}
-		for _, id := range row {
-			if text := g.list[id].text; legend[text] != "" {
-				seen[text] = true
-			}
-		}
-		if len(seen) < leastLegend {
-			continue
-		}
-		for i, id := range row {
-			text := g.list[id].text
-			if words := legend[text]; words != "" {
-				row[i] = g.retold(id, words+" ["+text+"]")
-			}
-		}
-		return
+func explainLetters(g *grid, lex *lexicon) {
+	if legend := legendOf(g, lex); len(legend) >= leastLegend {
+		g.explain(legend, leastLegend)
 	}
 }
 
-// legend returns what the letters of a sheet's legend stand for; only letters for sizes count.
-func (g *grid) legend(lex *lexicon) map[string]string {
+// legendOf returns what the letters of a sheet's legend stand for; only letters for sizes count.
+func legendOf(g *grid, lex *lexicon) map[string]string {
 	legend := map[string]string{}
-	for i := range g.list {
-		text := g.list[i].text
+	for text := range g.texts() {
 		if len(text) > longestNote {
 			continue
 		}

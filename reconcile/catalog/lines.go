@@ -140,7 +140,7 @@ func shape(text string) string {
 func (t *roleTable) countLine(line int) (cells, sizes int, first string, wide bool) {
 	r, g := t.region, t.region.grid
 	for i, id := range g.row(line, r.left, r.right) {
-		text := g.list[id].text
+		text := g.text(id)
 		if text == "" {
 			continue
 		}
@@ -153,7 +153,7 @@ func (t *roleTable) countLine(line int) (cells, sizes int, first string, wide bo
 	}
 	for _, c := range t.measured() {
 		id := g.id(line, c.col)
-		if g.list[id].text != "" && (g.is(asNumber, t.lex, id) || g.list[id].cell().Kind == sheet.Error) {
+		if g.text(id) != "" && (g.is(asNumber, t.lex, id) || g.cellOf(id).Kind == sheet.Error) {
 			sizes++
 		}
 	}
@@ -172,22 +172,6 @@ func (t *roleTable) measured() []*column {
 		}
 	}
 	return t.sizes
-}
-
-func (t *sheetTable) onlyUnits(line int) bool {
-	r := t.region
-	found := false
-	for col := r.left; col <= r.right; col++ {
-		text := r.grid.at(line, col)
-		if text == "" {
-			continue
-		}
-		if !t.lex.isUnit(text) {
-			return false
-		}
-		found = true
-	}
-	return found
 }
 
 // isPart reports whether a text stands in the column of part numbers and looks like one.

@@ -4,14 +4,13 @@ import (
 	"fmt"
 	"slices"
 
-	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/finding"
 )
 
 // meaning is what a cell says under its column: what becomes of it in every row that has the same.
 type meaning struct {
 	// what is the value, nil where the cell states none, and cell where it stands.
-	what *reading
+	what *Value
 	cell string
 	// bad is why a value is not used.
 	bad trouble
@@ -63,11 +62,11 @@ func (m *memo) keep(key memoKey, u *meaning) {
 
 // meaningOf returns what a cell says under its column in a line, until the next one is asked for, and where it stands. What it has said
 // before in the same company it says again.
-func (t *cellReader) meaningOf(line int, c *cellColumn) (*meaning, place) {
+func (t *cellReader) meaningOf(line int, c *cellColumn) (*meaning, Place) {
 	g := t.region.grid
 	fromLine, fromCol := g.source(line, c.col)
 	own := g.id(fromLine, fromCol)
-	at := place{}
+	at := Place{}
 	key, repeats := t.memoKey(line, c, own)
 	switch {
 	case repeats:
@@ -75,7 +74,7 @@ func (t *cellReader) meaningOf(line int, c *cellColumn) (*meaning, place) {
 	default:
 		t.spare = meaning{}
 		t.understandCell(line, c, &t.spare)
-		return &t.spare, placeIn(c.role, t.spare.cell)
+		return &t.spare, PlaceIn(c.role, t.spare.cell)
 	}
 	if c.memo.hopeless() {
 		c.memo.known = nil
@@ -95,7 +94,7 @@ func (t *cellReader) meaningOf(line int, c *cellColumn) (*meaning, place) {
 	t.understandCell(line, c, u)
 	u.told = t.recorded
 	t.recording = false
-	measured := u.what != nil && u.what.full != nil && u.what.full.Measured != nil
+	measured := u.what != nil && u.what.IsMeasured()
 	if len(t.findings) == findings && !measured { // a finding of its own names the cell, and so do readings
 		c.memo.keep(key, u)
 	}
@@ -103,9 +102,8 @@ func (t *cellReader) meaningOf(line int, c *cellColumn) (*meaning, place) {
 }
 
 // placeAt is the place of a value of a column's role at a line and column.
-func (t *cellReader) placeAt(c *cellColumn, line, col int) place {
-	ref := t.region.grid.ref(line, col)
-	return place{uint32(ref.Row), uint32(ref.Col)<<8 | uint32(c.trait().number)}
+func (t *cellReader) placeAt(c *cellColumn, line, col int) Place {
+	return PlaceOf(c.role, t.region.grid.ref(line, col))
 }
 
 // memoKey returns what the meaning of a cell depends on; false where it depends on more: on other lines, on columns that state the same,
@@ -215,20 +213,19 @@ func (t *cellReader) understandCell(line int, c *cellColumn, u *meaning) {
 			u.assumed = []string{fmt.Sprintf("column %s taken as %s by its values", t.region.grid.columnName(c.col), c.role)}
 		}
 	}
-	fine := measure.Length{}
 	if f.Dim.Given() {
-		fine = fineness(f.Text, f.Dim.Nominal(), c.profile.digits)
+		f.Fine = fineness(f.Text, f.Dim.Nominal(), c.profile.digits)
 	}
-	u.what, u.cell = t.keepReading(f, fine), f.Cell
+	u.what, u.cell = t.keepReading(f), f.Cell
 }
 
 // keepReading keeps a value for the rows that have it.
-func (t *cellReader) keepReading(f Field, fine measure.Length) *reading {
+func (t *cellReader) keepReading(f Field) *Value {
 	const room = 256
 	if len(t.readings) == cap(t.readings) {
-		t.readings = make([]reading, 0, room)
+		t.readings = make([]Value, 0, room)
 	}
-	t.readings = append(t.readings, readingOf(f, fine))
+	t.readings = append(t.readings, ValueOf(f))
 	return &t.readings[len(t.readings)-1]
 }
 

@@ -1,12 +1,9 @@
 package catalog
 
 import (
-	"fmt"
-
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/fitcalc/sample"
-	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/finding"
 )
 
@@ -157,21 +154,6 @@ func (f *Ferrule) Size(role Role) *measure.Dim {
 		return size.dim(f)
 	}
 	return nil
-}
-
-// Implausible says why no part of a kind has a size, and nothing where one may.
-func Implausible(kind Kind, role Role, size measure.Length) string {
-	b, known := boundsOf(kind, role)
-	if !known || b.possible(mm(size)) {
-		return ""
-	}
-	return fmt.Sprintf("%s is beyond the %g to %g mm that the joint allows", sayMM(mm(size)), b.least, b.most)
-}
-
-// SamePart reports whether two entries of a catalogue, of one kind, are one part: by their numbers, however they are written,
-// and by their suppliers where the number is so short that every supplier has it.
-func SamePart(a, b *Item) bool {
-	return partKeyOf(UnknownKind, words.Fold(a.Part), a.Supplier) == partKeyOf(UnknownKind, words.Fold(b.Part), b.Supplier)
 }
 
 // Measure puts a measured size in the place of the one that the sheet states, by which the tip goes on being called.

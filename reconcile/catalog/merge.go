@@ -3,8 +3,8 @@ package catalog
 import (
 	"fmt"
 	"maps"
+	"math"
 	"slices"
-	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -13,46 +13,40 @@ import (
 	"example.com/seatline/reconcile/finding"
 )
 
-// partKey is what makes two entries the same part: what they list and their part number, however it is written.
-type partKey struct {
-	kind Kind
-	part string
-	// supplier is only set for short numbers, which every supplier gives to parts of his own.
-	supplier string
+// listed is an entry with its part number as numbers are compared.
+type listed struct {
+	*entry
+	folded string
 }
 
 // key returns what makes the entry the same part as another.
-func (e *entry) key() partKey {
-	return partKeyOf(e.table.kind, e.folded(), e.table.supplier)
-}
-
-// partKeyOf is the key of a part of a supplier, by its folded number.
-func partKeyOf(kind Kind, folded, supplier string) partKey {
-	key := partKey{kind: kind, part: folded}
-	if len(key.part) <= 3 && isDigits(key.part) {
-		key.supplier = supplier
-	}
-	return key
-}
-
-// folded returns the part number as numbers are compared.
-func (e *entry) folded() string {
-	if e.fold == "" {
-		e.fold = words.Fold(e.part)
-	}
-	return e.fold
-}
+func (e *listed) key() partKey { return partKeyOf(e.table.kind, e.folded, e.table.supplier) }
 
 // merge joins entries of the same part that agree, and holds those that do not. Entries that are held stay by themselves:
-// what they lack is still to be asked. The order of the entries stays.
+// what they lack is still to be asked. The order of the entries stays. Of those that are left, it suggests those that may be one part.
 func merge(entries []*entry) []*entry {
+	all := make([]listed, len(entries))
+	for i, e := range entries {
+		all[i] = listed{e, words.Fold(e.part)}
+	}
+	all = join(all)
+	similar(all)
+	kept := entries[:0]
+	for i := range all {
+		kept = append(kept, all[i].entry)
+	}
+	return kept
+}
+
+// join drops the entries that another one of the same part took in.
+func join(entries []listed) []listed {
 	// Entries of one part are strung together, each with the place of the next one; most are alone.
 	const end = -1
 	first, last := make(map[partKey]int, len(entries)), map[int]int{}
 	next := make([]int, len(entries))
-	for i, e := range entries {
+	for i := range entries {
 		next[i] = end
-		key := e.key()
+		key := entries[i].key()
 		head, known := first[key]
 		if !known {
 			first[key] = i
@@ -68,7 +62,7 @@ func merge(entries []*entry) []*entry {
 	for _, head := range slices.Sorted(maps.Keys(last)) {
 		var group []*entry
 		for i := head; i != end; i = next[i] {
-			group = append(group, entries[i])
+			group = append(group, entries[i].entry)
 		}
 		mergeGroup(group, dropped)
 	}
@@ -77,7 +71,7 @@ func merge(entries []*entry) []*entry {
 	}
 	kept := entries[:0]
 	for _, e := range entries {
-		if !dropped[e] {
+		if !dropped[e.entry] {
 			kept = append(kept, e)
 		}
 	}
@@ -89,7 +83,7 @@ func mergeGroup(group []*entry, dropped map[*entry]bool) {
 	for _, role := range kindRoles[group[0].table.kind] {
 		var first *entry
 		for _, e := range group {
-			f := e.original(role)
+			f := original(e, role)
 			switch {
 			case !f.Dim.Given() && f.Angle.IsZero():
 			case first == nil:
@@ -106,24 +100,21 @@ func mergeGroup(group []*entry, dropped map[*entry]bool) {
 		case first == nil:
 			first = e
 		default:
-			first.take(e)
+			take(first, e)
 			dropped[e] = true
 		}
 	}
 }
 
-// held reports whether the entry's row is held.
-func (e *entry) held() bool { return e.table.table.Rows[e.row].Outcome == Held }
-
 // original returns the field as the row has it, before a conflict took its value away.
-func (e *entry) original(role Role) Field { return e.table.table.Rows[e.row].Fields.Get(role) }
+func original(e *entry, role Role) Field { return e.table.out.Rows[e.row].Fields.Get(role) }
 
 // disagree reports whether two entries give different sizes, beyond the last digits that they are written with.
 func disagree(a, b *entry, role Role) bool {
 	switch traits[role].want {
 	case wantLength:
-		x, y := a.original(role), b.original(role)
-		slack := a.fields.fine(role).Add(b.fields.fine(role))
+		x, y := original(a, role), original(b, role)
+		slack := a.fields.Get(role).Fine.Add(b.fields.Get(role).Fine)
 		for _, f := range [...]Field{x, y} {
 			if f.Measured != nil { // pieces differ from what is stated
 				slack = slack.Add(f.Dim.Width().Half())
@@ -131,26 +122,20 @@ func disagree(a, b *entry, role Role) bool {
 		}
 		return x.Dim.Given() && y.Dim.Given() && apart(x.Dim.Nominal(), y.Dim.Nominal(), slack)
 	case wantAngle:
-		x, y := a.original(role).Angle, b.original(role).Angle
+		x, y := original(a, role).Angle, original(b, role).Angle
 		return !x.IsZero() && !y.IsZero() && x != y
 	}
 	return false
 }
 
-// apart reports whether two sizes differ by more than their rounding explains; slack is half of the last digit of each, so
-// that sizes one digit apart are just too far: .367 and .368.
-func apart(a, b, slack measure.Length) bool {
-	return a != b && !a.Sub(b).Abs().Less(slack)
-}
-
 // conflict reports two values of one part that disagree, holds both rows, and takes the value from both.
 func conflict(a, b *entry, role Role) {
-	x, y := a.original(role), b.original(role)
-	message := fmt.Sprintf("%s: %s is %s (%s) by %s but %s (%s) by %s%s", a.part, role, x.Text, sayField(x), a.where(role), y.Text, sayField(y), b.where(role),
+	x, y := original(a, role), original(b, role)
+	message := fmt.Sprintf("%s: %s is %s (%s) by %s but %s (%s) by %s%s", a.part, role, x.Text, sayField(x), whereStated(a, role), y.Text, sayField(y), whereStated(b, role),
 		ratio(x.Dim, y.Dim))
 	for _, pair := range [][2]*entry{{a, b}, {b, a}} {
 		e, other := pair[0], pair[1]
-		if told := e.hold(role, message); told {
+		if told := hold(e, role, message); told {
 			continue
 		}
 		e.table.findings.Add(finding.Finding{
@@ -174,18 +159,14 @@ func ratio(a, b measure.Dim) string {
 	}
 	r := mm(b.Nominal()) / mm(a.Nominal())
 	for _, m := range mistakes {
-		if abs(r/m.factor-1) < 0.02 {
+		if math.Abs(r/m.factor-1) < 0.02 {
 			return fmt.Sprintf("; the one is %s times the other, as with %s", trimFloat(max(m.factor, 1/m.factor)), m.why)
 		}
 	}
 	return ""
 }
 
-func (e *entry) place(role Role) finding.Place {
-	return finding.Place{File: e.table.file, Sheet: e.table.sheet.Name, Row: e.source().Row, Cell: e.fields.Cell(role)}
-}
-
-func (e *entry) where(role Role) string {
+func whereStated(e *entry, role Role) string {
 	place := e.place(role)
 	if e.table.supplier != "" {
 		return e.table.supplier + " (" + place.String() + ")"
@@ -194,14 +175,14 @@ func (e *entry) where(role Role) string {
 }
 
 // hold takes a value from the entry and holds its row. It reports whether the value was gone already.
-func (e *entry) hold(role Role, why string) bool {
+func hold(e *entry, role Role, why string) bool {
 	f := e.fields.Get(role)
 	if !f.Dim.Given() && f.Angle.IsZero() {
 		return true
 	}
 	f.clear()
-	e.fields = e.fields.with(role, f, e.fields.fine(role))
-	row := &e.table.table.Rows[e.row]
+	e.fields = e.fields.With(role, f)
+	row := &e.table.out.Rows[e.row]
 	if row.Outcome != Held {
 		row.Outcome, row.Why = Held, why
 	}
@@ -209,29 +190,24 @@ func (e *entry) hold(role Role, why string) bool {
 }
 
 // take fills what the entry lacks from another of the same part, and says so where that is a size.
-func (e *entry) take(other *entry) {
-	byRole := slices.Clone(other.fields.list)
-	slices.SortFunc(byRole, func(a, b stated) int { return strings.Compare(string(a.at.role()), string(b.at.role())) })
-	for _, one := range byRole {
-		role, f := one.at.role(), one.value()
+func take(e *entry, other *entry) {
+	for role, f := range other.fields.Sorted() {
 		own, known := e.fields.Lookup(role)
 		if f.Measured != nil && own.Measured == nil && own.Dim.Given() {
 			measured := *f.Measured
 			measured.Stated = own.Dim
-			f.Measured, f.Text, f.Cell = &measured, own.Text, own.Cell
-			e.fields = e.fields.with(role, f, e.fields.fine(role))
+			f.Measured, f.Text, f.Cell, f.Fine = &measured, own.Text, own.Cell, own.Fine
+			e.fields = e.fields.With(role, f)
 			continue
 		}
 		aTip := role == Bore && e.table.bores == BoresAreTips // what stands for the bore says nothing of its size
 		if known && (own.Text != "" && !aTip || own.Dim.Given()) {
 			continue
 		}
-		fine := e.fields.fine(role)
 		if f.Dim.Given() || !f.Angle.IsZero() {
 			e.assume(fmt.Sprintf("%s taken from the same part in %s", role, other.place(role)))
-			fine = other.fields.fine(role)
 		}
-		e.fields = e.fields.with(role, f, fine)
+		e.fields = e.fields.With(role, f)
 	}
 	if !e.hasPrice {
 		e.price, e.hasPrice = other.price, other.hasPrice
@@ -245,16 +221,21 @@ func (e *entry) take(other *entry) {
 }
 
 // similar suggests part numbers that differ only in what people mistype: separators, letters for digits, leading zeros.
-func similar(entries []*entry) {
-	first := make(map[partKey]*entry, len(entries))
-	for _, e := range entries {
-		key := partKey{kind: e.table.kind, part: skeleton(e.folded())}
+func similar(entries []listed) {
+	type likeness struct {
+		kind Kind
+		part string
+	}
+	first := make(map[likeness]*listed, len(entries))
+	for i := range entries {
+		e := &entries[i]
+		key := likeness{e.table.kind, skeleton(e.folded)}
 		other, known := first[key]
 		if !known {
 			first[key] = e
 			continue
 		}
-		if other.folded() == e.folded() || key.part == "" {
+		if other.folded == e.folded || key.part == "" {
 			continue
 		}
 		e.table.add(finding.Note, "data.similar", e.line, 0, fmt.Sprintf("%s and %s (%s) are nearly the same part number; they are kept apart",

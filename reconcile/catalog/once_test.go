@@ -138,32 +138,6 @@ func TestMemoGivesUp(t *testing.T) {
 	}
 }
 
-// TestDittos holds the values that dittos stand for, found from one ditto to the next, against those found from each by itself.
-func TestDittos(t *testing.T) {
-	cells := rapid.SampledFrom([]string{"〃", "〃", "ditto", "13.6", "13.7", ""})
-	rapid.Check(t, func(t *rapid.T) {
-		rows := [][]string{{"Hosel OD"}}
-		for range rapid.IntRange(1, 30).Draw(t, "rows") {
-			rows = append(rows, []string{cells.Draw(t, "cell")})
-		}
-		g := newGrid(sheetOf(rows, true))
-		reader := cellReaderOf(&region{grid: g, from: 1, to: len(rows), left: 1, right: 1, body: 2})
-		kept := &cellColumn{col: 1}
-		for range 40 {
-			line := rapid.IntRange(2, len(rows)).Draw(t, "line")
-			wantLine, wantCol := reader.valueCell(line, &cellColumn{col: 1})
-			if gotLine, gotCol := reader.valueCell(line, kept); gotLine != wantLine || gotCol != wantCol {
-				t.Fatalf("%q: line %d is that of line %d, want %d", rows, line, gotLine, wantLine)
-			}
-		}
-	})
-}
-
-// cellReaderOf is a reader of a region of which nothing is known.
-func cellReaderOf(r *region) *cellReader {
-	return newCellReader(&unitTable{roleTable: &roleTable{sheetTable: &sheetTable{lex: newLexicon(), region: r}}})
-}
-
 // TestLongDittos reads a long column of dittos, which must not be searched from each of them to the top.
 func TestLongDittos(t *testing.T) {
 	rows := [][]string{{"Part No", "Hosel OD (mm)", "Bore (mm)"}, {"KR-0", "13.6", "9.5"}}
@@ -176,36 +150,6 @@ func TestLongDittos(t *testing.T) {
 	}
 }
 
-// TestTooManyValues holds the quick look at a line against the long one.
-func TestTooManyValues(t *testing.T) {
-	texts := rapid.SampledFrom([]string{"Hosel OD", "Part No", "Bore", "3", "4", "PW", "13.6", "KR-20", "OD 13.5 mm", "Loft", "10.5°", "", "iron", "5 pcs of this and that", "100-200"})
-	lex := newLexicon()
-	rapid.Check(t, func(t *rapid.T) {
-		rows := [][]string{rapid.SliceOfN(texts, 1, 8).Draw(t, "line")}
-		g := newGrid(sheetOf(rows, true))
-		if g.lines == 0 {
-			return
-		}
-		numeric, coded, cells := 0, 0, 0
-		for _, text := range rows[0] {
-			switch {
-			case text == "":
-				continue
-			case lex.looksValue(text):
-				numeric++
-			case bearsDigits(text):
-				coded++
-			}
-			cells++
-		}
-		isHeading := numeric*3 <= cells && (numeric+coded)*2 <= cells
-		if g.tooManyValues(lex, g.row(1, 1, len(rows[0]))) && isHeading {
-			t.Errorf("%q has too many values by the quick look alone", rows[0])
-		}
-	})
-}
-
-// TestGroups holds the groups of a heading of several lines, handed on from column to column, against those sought from each column to its
 // left.
 func TestGroups(t *testing.T) {
 	texts := rapid.SampledFrom([]string{"", "", "", "OD", "Hosel", "min"})
@@ -255,18 +199,4 @@ func TestGroups(t *testing.T) {
 			}
 		}
 	})
-}
-
-// TestRoleNumbers holds the numbers of roles to their room: eight bits, and as bits of 64.
-func TestRoleNumbers(t *testing.T) {
-	seen := map[uint8]Role{}
-	for role, trait := range traits {
-		if trait.number == 0 || trait.number > 63 || seen[trait.number] != "" {
-			t.Errorf("%s has the number %d, as %q", role, trait.number, seen[trait.number])
-		}
-		seen[trait.number] = role
-		if got := placeOf(role, sheet.Ref{Row: 7, Col: 70_000}); got.role() != role || got.cell() != (sheet.Ref{Row: 7, Col: 70_000}).String() {
-			t.Errorf("%s comes back as %s in %s", role, got.role(), got.cell())
-		}
-	}
 }

@@ -47,27 +47,6 @@ func (s size) mm(unit string) float64 {
 	return s.number * unitMM[unit]
 }
 
-// sampleSize is how many cells of a column are looked at to find out what it holds.
-const sampleSize = 240
-
-// sampleLines returns the lines of the body at which columns are sampled, spread over all of it. Lines with a single cell
-// are titles and notes as a rule.
-func (r *region) sampleLines() []int {
-	var lines []int
-	count := r.to - r.body + 1
-	step := 1
-	if count > sampleSize {
-		step = count / sampleSize
-	}
-	for line := r.body; line <= r.to; line += step {
-		cells := countCells(r.grid, line, span{r.from, r.to, r.left, r.right})
-		if r.aside[line] == "" && (cells > 1 || cells == 1 && r.right-r.left < 2) {
-			lines = append(lines, line)
-		}
-	}
-	return lines
-}
-
 // profileOf looks at the values of a column.
 func profileOf(r *region, lex *lexicon, col int, lines []int) profile {
 	p := profile{formatUnits: map[string]int{}, statedUnits: map[string]int{}}
@@ -171,15 +150,6 @@ done:
 	if end := len(text) - after; mark != 0 && after > 0 && end > 0 && (text[end-1] == '.' || text[end-1] == ',') {
 		p.digits = max(p.digits, min(after, 4))
 	}
-}
-
-// formatUnit returns the unit that a number format shows beside the number: 0.000"in", 0.0" mm", #,##0.00\ "Zoll".
-func (l *lexicon) formatUnit(format string) string {
-	if format == "" || format == "General" || format == "@" {
-		return ""
-	}
-	hit, _ := l.ask("format", format, l.readFormat)
-	return hit.Value
 }
 
 // counts reports whether the values only number the lines: 1, 2, 3.

@@ -3,6 +3,7 @@ package catalog
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"path"
 	"reflect"
 	"slices"
@@ -37,7 +38,7 @@ type Options struct {
 // everything that depends on them is undecided and not missing.
 func Read(inputs []Input, opts Options) *Catalogue {
 	r := &reader{lex: newLexicon(), opts: opts, used: map[string]bool{}}
-	for _, word := range sortedKeys(opts.Map.Categories) {
+	for _, word := range slices.Sorted(maps.Keys(opts.Map.Categories)) {
 		r.lex.categories = append(r.lex.categories, categoryRule{words.Fold(word), opts.Map.Categories[word]})
 	}
 	inputs = withoutRepeats(inputs)
@@ -94,15 +95,6 @@ func (r *reader) countNames(inputs []Input) {
 	}
 }
 
-// FileNotes are what is worth knowing about how a file was read.
-func FileNotes(b *sheet.Book) finding.List {
-	var notes finding.List
-	for _, note := range b.Notes {
-		notes.Add(finding.Finding{Severity: noteSeverity(note.Code), Code: note.Code, Place: notePlace(b.File, note), Message: note.Message})
-	}
-	return notes
-}
-
 // readBook reads all sheets of a book.
 func (r *reader) readBook(input Input) {
 	r.findings = append(r.findings, FileNotes(input.Book)...)
@@ -117,22 +109,6 @@ func (r *reader) readBook(input Input) {
 	for _, s := range sheets {
 		s.read(book)
 	}
-}
-
-func noteSeverity(code string) finding.Severity {
-	switch {
-	case strings.HasSuffix(code, "encoding"), strings.HasSuffix(code, "format"), strings.HasSuffix(code, "separator"):
-		return finding.Note
-	}
-	return finding.Warning
-}
-
-func notePlace(file string, note sheet.Note) finding.Place {
-	place := finding.Place{File: file, Sheet: note.Sheet}
-	if note.Ref != (sheet.Ref{}) {
-		place.Row, place.Cell = note.Ref.Row, note.Ref.String()
-	}
-	return place
 }
 
 // sheetReader reads one sheet.
@@ -173,7 +149,7 @@ func (r *reader) rules(keys ...string) SheetRules {
 			return rules
 		}
 	}
-	for _, pattern := range sortedKeys(r.opts.Map.Sheets) {
+	for _, pattern := range slices.Sorted(maps.Keys(r.opts.Map.Sheets)) {
 		if strings.Contains(pattern, "*") && slices.ContainsFunc(keys, func(key string) bool { return matches(pattern, key) }) {
 			r.used[pattern] = true
 			return r.opts.Map.Sheets[pattern]
@@ -208,7 +184,7 @@ func matches(pattern, name string) bool {
 // openSheet finds the tables of a sheet and what their columns mean.
 func (r *reader) openSheet(input Input, s *sheet.Sheet) *sheetReader {
 	sr := &sheetReader{reader: r, input: input, sheet: s, grid: newGrid(s)}
-	sr.grid.explain(r.lex)
+	explainLetters(sr.grid, r.lex)
 	key := r.key(input, s)
 	full := fullKey(input, s)
 	rules := r.rules(full, key)
@@ -250,11 +226,6 @@ func firstRow(regions []region, g *grid) int {
 		first = min(first, r.grid.ref(top, r.left).Row)
 	}
 	return first
-}
-
-// empty reports whether the rules decide nothing.
-func (s SheetRules) empty() bool {
-	return s.Kind == "" && s.Supplier == "" && s.FerruleBores == "" && s.Unit == "" && s.Tolerance == "" && len(s.HeadingRows) == 0 && len(s.Columns) == 0 && len(s.Rows) == 0
 }
 
 // titles returns the texts that may say what a table lists: those above its heading, the nearest first, the name of the
@@ -335,102 +306,6 @@ func (s *sheetReader) read(book general) {
 	s.remainder()
 }
 
-// describe writes down how the table is understood, and what a person should know of it as a whole.
-func (t *rowTable) describe() {
-	r := t.region
-	t.table.File, t.table.Sheet, t.table.Key, t.table.Kind, t.table.HeadingRows = t.file, t.sheet.Name, t.key, t.kind, r.headings
-	if !r.alone {
-		t.table.Range = r.rangeOf().String()
-	}
-	for _, c := range t.columns {
-		t.table.Columns = append(t.table.Columns, c.shown(r.grid)...)
-	}
-	t.reportLayout()
-}
-
-// shownUnit is the unit of a column for people: that of its sizes, what its heading names, or what all its cells name.
-func (c *unitColumn) shownUnit() string {
-	switch want := c.trait().want; {
-	case want == wantLength || want == wantTolerance:
-		return cmp.Or(c.unit, c.headingUnit, c.cellsUnit())
-	case want == wantCode, c.role != "" && isLengthUnit(c.headingUnit):
-		return ""
-	}
-	return c.headingUnit
-}
-
-// reportLayout reports a table that lists nothing that matters, one without a heading or part numbers, and what is
-// hidden.
-func (t *roleTable) reportLayout() {
-	switch {
-	case t.rules.Kind == noRole:
-		return
-	case t.kind == UnknownKind:
-		t.add(finding.Warning, "layout.kind", 0, 0, "the table lists neither heads, ferrules nor tips as far as its headings tell; all its rows are set aside", t.settle("kind"))
-		return
-	case t.region.guessed:
-		t.add(finding.Error, "layout.heading", 0, 0, "the headings were not understood; what the columns mean was judged by their values", t.settle("heading_rows"))
-	}
-	if t.byRole[Part] == nil && t.titlePart == "" {
-		t.add(finding.Error, "layout.part", 0, 0, "no column of part numbers was found; all rows are held", t.settle("columns"))
-	}
-	need := needed[t.kind]
-	if !slices.ContainsFunc(need, func(role Role) bool { return t.byRole[role] != nil }) {
-		t.add(finding.Error, "data.missing", 0, 0, fmt.Sprintf("no column gives the %s; all rows are held", need[0]), t.settle("columns"))
-	}
-	t.reportHidden()
-}
-
-// reportHidden says what is hidden: the sheet, runs of rows, and each column at its heading. All of it is read.
-func (t *roleTable) reportHidden() {
-	if t.sheet.Hidden {
-		t.add(finding.Warning, "layout.hidden", 0, 0, "the sheet is hidden; it was read all the same", t.settle("kind"))
-	}
-	area := t.region.rangeOf()
-	rows := hiddenWithin(t.sheet.HiddenRows, area.From.Row, area.To.Row)
-	for from := 0; from < len(rows); {
-		to := from
-		for to+1 < len(rows) && rows[to+1] == rows[to]+1 {
-			to++
-		}
-		what := fmt.Sprintf("row %d is hidden; it was", rows[from])
-		if to > from {
-			what = fmt.Sprintf("rows %d to %d are hidden; they were", rows[from], rows[to])
-		}
-		t.findings.Add(finding.Finding{Severity: finding.Note, Code: "layout.hidden", Place: finding.Place{File: t.file, Sheet: t.sheet.Name, Row: rows[from]},
-			Message: what + " read all the same"})
-		from = to + 1
-	}
-	for _, col := range hiddenWithin(t.sheet.HiddenCols, area.From.Col, area.To.Col) {
-		place := finding.Place{File: t.file, Sheet: t.sheet.Name}
-		for _, row := range t.region.headings {
-			if ref := (sheet.Ref{Row: row, Col: col}); !t.region.grid.turned && place.Cell == "" && t.region.grid.at(row, col) != "" {
-				place.Row, place.Cell = row, ref.String()
-			}
-		}
-		t.findings.Add(finding.Finding{Severity: finding.Note, Code: "layout.hidden", Place: place,
-			Message: fmt.Sprintf("column %s is hidden; it was read all the same", sheet.ColumnName(col))})
-	}
-}
-
-func hiddenWithin(hidden map[int]bool, from, to int) []int {
-	var within []int
-	for _, n := range sortedKeys(hidden) {
-		if hidden[n] && n >= from && n <= to {
-			within = append(within, n)
-		}
-	}
-	return within
-}
-
-// result counts the ledger and returns the table.
-func (t *rowTable) result() Table {
-	t.table.count()
-	t.table.Findings = t.findings
-	t.table.Findings.Sort()
-	return t.table
-}
-
 // remainder accounts for the rows of a sheet that belong to none of its tables.
 func (s *sheetReader) remainder() {
 	counted := make([]bool, s.grid.lines+1)
@@ -465,31 +340,6 @@ func (s *sheetReader) remainder() {
 	})
 }
 
-// count fills the ledger. A source row counts once, also where it gave several rows; then the most doubtful of their
-// outcomes counts.
-func (t *Table) count() {
-	t.Ledger = Ledger{}
-	for i := 0; i < len(t.Rows); {
-		worst := t.Rows[i].Outcome
-		next := i + 1
-		for ; next < len(t.Rows) && t.Rows[next].Row == t.Rows[i].Row; next++ {
-			worst = max(worst, t.Rows[next].Outcome)
-		}
-		i = next
-		t.Ledger.Rows++
-		switch worst {
-		case Used:
-			t.Ledger.Used++
-		case Assumed:
-			t.Ledger.Assumed++
-		case Held:
-			t.Ledger.Held++
-		default:
-			t.Ledger.SetAside++
-		}
-	}
-}
-
 // finish merges the entries of all books and types them.
 func (r *reader) finish() *Catalogue {
 	var entries []*entry
@@ -497,7 +347,6 @@ func (r *reader) finish() *Catalogue {
 		entries = append(entries, t.items...)
 	}
 	entries = merge(entries)
-	similar(entries)
 	count := map[Kind]int{}
 	for _, e := range entries {
 		count[e.table.kind]++
@@ -515,7 +364,7 @@ func (r *reader) finish() *Catalogue {
 			out.Tips = append(out.Tips, e.tipItem())
 		}
 	}
-	for _, key := range sortedKeys(r.opts.Map.Sheets) {
+	for _, key := range slices.Sorted(maps.Keys(r.opts.Map.Sheets)) {
 		if !r.used[key] {
 			r.findings.Add(finding.Finding{
 				Severity: finding.Warning, Code: "map.stale", Message: fmt.Sprintf("the mapping file speaks of %q, which none of the files has", key),
@@ -532,4 +381,29 @@ func (r *reader) finish() *Catalogue {
 	}
 	out.Findings.Sort()
 	return out
+}
+
+// saidOfBores is what the shop's settings say of a supplier's bores.
+func (r *reader) saidOfBores(supplier string) string {
+	for _, name := range slices.Sorted(maps.Keys(r.opts.FerruleBores)) {
+		if words.Fold(name) == words.Fold(supplier) {
+			return r.opts.FerruleBores[name]
+		}
+	}
+	return ""
+}
+
+// reportUnmet reports the suppliers of the shop's settings who have none of the ferrules: their names may be written otherwise.
+func (r *reader) reportUnmet(c *Catalogue) {
+	if len(c.Ferrules) == 0 {
+		return
+	}
+	for _, name := range slices.Sorted(maps.Keys(r.opts.FerruleBores)) {
+		if !slices.ContainsFunc(c.Ferrules, func(f Ferrule) bool { return words.Fold(f.Supplier) == words.Fold(name) }) {
+			r.findings.Add(finding.Finding{
+				Severity: finding.Note, Code: "map.stale",
+				Message: fmt.Sprintf("the shop's settings speak of the supplier %q, whose ferrules are not among these", name),
+			})
+		}
+	}
 }

@@ -66,11 +66,6 @@ func (t *cellReader) readReadings(line int, c *cellColumn, f Field, list value.R
 	return f, bad
 }
 
-// placeOf is the place of a field.
-func (t *sheetTable) placeOf(f Field) finding.Place {
-	return finding.Place{File: t.file, Sheet: t.sheet.Name, Cell: f.Cell}
-}
-
 // ofReadings makes a field of readings, in the place of a size that is stated elsewhere, if it is. The tolerance beside them is the one
 // that is stated, or the usual one: what the shop allows for is not known here, and package samples puts it right.
 func (t *cellReader) ofReadings(c *cellColumn, f, stated Field, readings []measure.Length, places []finding.Place) (Field, trouble) {

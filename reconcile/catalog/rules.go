@@ -1,7 +1,6 @@
 package catalog
 
 import (
-	"slices"
 	"strconv"
 )
 
@@ -68,18 +67,6 @@ func (s SheetRules) row(line int) RowRule {
 	return s.Rows[strconv.Itoa(line)]
 }
 
-// IsRole reports whether a word is a role that tables of a kind can have; of any kind where the kind is unknown.
-func IsRole(kind Kind, role Role) bool {
-	if kind != UnknownKind {
-		return slices.Contains(kindRoles[kind], role)
-	}
-	_, known := traits[role]
-	return known
-}
-
-// IsLengthUnit reports whether a word is a unit that a mapping file can give for sizes: mm cm m um in thou.
-func IsLengthUnit(unit string) bool { return isLengthUnit(unit) }
-
 // noRole is what a mapping file writes for a column or sheet that is not to be read.
 const noRole = "none"
 
@@ -93,4 +80,18 @@ func (s SheetRules) without(column string) SheetRules {
 	}
 	s.Columns = columns
 	return s
+}
+
+// What a supplier's bores of ferrules are, in a mapping file and in shop.toml.
+const (
+	BoresAreTips  = "tip"  // the names of the tips that the ferrules are for
+	BoresAreBores = "bore" // the true bores
+)
+
+// IsFerruleBores reports whether a word says what bores of ferrules are.
+func IsFerruleBores(word string) bool { return word == BoresAreTips || word == BoresAreBores }
+
+// empty reports whether the rules decide nothing.
+func (s SheetRules) empty() bool {
+	return s.Kind == "" && s.Supplier == "" && s.FerruleBores == "" && s.Unit == "" && s.Tolerance == "" && len(s.HeadingRows) == 0 && len(s.Columns) == 0 && len(s.Rows) == 0
 }

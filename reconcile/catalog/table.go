@@ -75,7 +75,7 @@ func languageOf(columns []*column, kind Kind) string {
 		}
 	}
 	best := "en"
-	for _, language := range sortedKeys(count) {
+	for _, language := range slices.Sorted(maps.Keys(count)) {
 		if language != "sign" && count[language] > count[best] {
 			best = language
 		}
@@ -189,8 +189,6 @@ const (
 	// specificPoints are for a heading that only tables of the kind have.
 	specificPoints = 5.0
 	titlePoints    = 10.0
-	// certainHeading is the score of a heading that leaves no doubt.
-	certainHeading = 0.9
 	// leastKindMargin is how far the best kind must be ahead of the next where nobody said what the table lists.
 	leastKindMargin = 1.5
 )
@@ -257,7 +255,7 @@ func kindOf(name string) Kind {
 // applyColumnRules gives the columns the roles of the mapping file. A rule for a column that is not there any more, or
 // that has another heading now, is reported and not used.
 func (t *roleTable) applyColumnRules() {
-	for _, name := range sortedKeys(t.rules.Columns) {
+	for _, name := range slices.Sorted(maps.Keys(t.rules.Columns)) {
 		rule := t.rules.Columns[name]
 		at := slices.IndexFunc(t.columns, func(c *column) bool { return t.region.grid.columnName(c.col) == name })
 		key := t.settle("columns", name)
@@ -282,7 +280,7 @@ func (t *roleTable) applyColumnRules() {
 // checkRowRules drops the rules for rows that have another part number now, and reports them.
 func (t *roleTable) checkRowRules() {
 	part := t.first(Part)
-	for _, name := range sortedKeys(t.rules.Rows) {
+	for _, name := range slices.Sorted(maps.Keys(t.rules.Rows)) {
 		rule := t.rules.Rows[name]
 		line, err := strconv.Atoi(name)
 		now := ""
@@ -469,28 +467,4 @@ func (t *roleTable) holdUncertain() {
 			t.addColumn(finding.Error, "layout.role", c.col, fmt.Sprintf("column %s %q is probably %s, but the next best reading is too near: %s", name, c.text, c.role, c.runnerUp), key)
 		}
 	}
-}
-
-// middle returns the median size of a column in mm, for comparison.
-func (t *cellReader) middle(c *cellColumn) float64 {
-	if m, known := t.middles[c]; known {
-		return m
-	}
-	var sizes []float64
-	b, _ := boundsOf(t.kind, c.role)
-	for _, s := range c.profile.sizes {
-		if x := s.mm(c.unit) * c.factor(); b.possible(x) {
-			sizes = append(sizes, x)
-		}
-	}
-	m := 0.0
-	if len(sizes) > 0 {
-		slices.Sort(sizes)
-		m = sizes[len(sizes)/2]
-	}
-	if t.middles == nil {
-		t.middles = map[*cellColumn]float64{}
-	}
-	t.middles[c] = m
-	return m
 }

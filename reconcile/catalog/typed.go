@@ -15,14 +15,14 @@ func (e *entry) head() Head {
 	h := Head{Category: categories[e.category]}
 	h.Head = fitcalc.Head{
 		Category:    h.Category,
-		HoselOD:     f.dim(HoselOD),
-		BoreDepth:   f.dim(BoreDepth),
-		HoselLength: f.dim(HoselLength),
-		NeckTop:     f.dim(NeckTop),
+		HoselOD:     f.Dim(HoselOD),
+		BoreDepth:   f.Dim(BoreDepth),
+		HoselLength: f.Dim(HoselLength),
+		NeckTop:     f.Dim(NeckTop),
 		Top:         topForms[t.lex.word(topQuestion(f.Text(Top)))],
-		Countersink: fitcalc.Countersink{Mouth: f.dim(CountersinkMouth), Angle: f.angle(CountersinkAngle), Depth: f.dim(CountersinkDepth)},
-		Counterbore: fitcalc.Counterbore{Diameter: f.dim(CounterboreOD), Depth: f.dim(CounterboreDepth)},
-		Adapter:     fitcalc.Adapter{TopOD: f.dim(AdapterOD)},
+		Countersink: fitcalc.Countersink{Mouth: f.Dim(CountersinkMouth), Angle: f.Angle(CountersinkAngle), Depth: f.Dim(CountersinkDepth)},
+		Counterbore: fitcalc.Counterbore{Diameter: f.Dim(CounterboreOD), Depth: f.Dim(CounterboreDepth)},
+		Adapter:     fitcalc.Adapter{TopOD: f.Dim(AdapterOD)},
 	}
 	if angle, ok := angleWithin(f.Text(Top)); ok && h.Head.Countersink.Angle.IsZero() && h.Head.Top == fitcalc.TopCountersunk {
 		h.Head.Countersink.Angle = angle
@@ -72,7 +72,7 @@ func (e *entry) assume(text string) {
 		return
 	}
 	e.assumed = longer
-	row := &e.table.table.Rows[e.row]
+	row := &e.table.out.Rows[e.row]
 	row.Assumptions = longer.texts
 	if row.Outcome == Used {
 		row.Outcome = Assumed
@@ -109,54 +109,6 @@ func (e *entry) readTips(h *Head, role Role) {
 		}
 		h.TipTaken = append(h.TipTaken, e.tip(h, size, formOf(one.Form, form)))
 	}
-}
-
-// tipSize returns the size of a tip; a bare number is in the one unit in which tips have such sizes.
-func tipSize(reading value.Reading) (measure.Dim, bool) {
-	switch reading.Kind {
-	case value.Length:
-		size := mm(reading.Dim.Nominal())
-		if tipBounds[TipOD].possible(size) {
-			return reading.Dim, true
-		}
-		if reading.UnitStated || unitMM[reading.Unit] == 0 || reading.Dim.HasLimits() {
-			return measure.Dim{}, false
-		}
-		return tipNumber(size / unitMM[reading.Unit]) // 370P in a column in inches
-	case value.Number:
-		return tipNumber(reading.Number)
-	}
-	return measure.Dim{}, false
-}
-
-// tipNumber returns the size of a tip of which the unit is not said.
-func tipNumber(number float64) (measure.Dim, bool) {
-	for _, unit := range lengthUnits[:3] {
-		if size := number * unitMM[unit]; tipBounds[TipOD].possible(size) {
-			length, err := measure.FromMillimetres(size)
-			return measure.Nominal(length), err == nil
-		}
-	}
-	return measure.Dim{}, false
-}
-
-func formOf(own, other value.Form) value.Form {
-	if own != value.FormUnknown {
-		return own
-	}
-	return other
-}
-
-// boreForm returns whether a text speaks of a parallel or a tapered bore or tip.
-func (l *lexicon) boreForm(text string) value.Form {
-	hit, _ := l.ask("bore form", text, l.words.BoreForm)
-	switch hit.Value {
-	case "parallel":
-		return value.FormParallel
-	case "taper":
-		return value.FormTaper
-	}
-	return value.FormUnknown
 }
 
 // tip makes a tip of a size. A .355 in tip is a taper tip unless the sheet says that it is parallel.
@@ -199,43 +151,10 @@ func (e *entry) rowForm() value.Form {
 	return value.FormUnknown
 }
 
-// tipNames are the diameters of the tips that the trade makes, by which they are called.
-var tipNames = func() []measure.Length {
-	var names []measure.Length
-	for _, tip := range fitcalc.StandardTips() {
-		names = append(names, tip.Diameter)
-	}
-	return names
-}()
-
-func isTaperSize(size measure.Length) bool {
-	return size.Sub(measure.Thou(355)).Abs().Less(measure.Thou(1))
-}
-
-// isNearTip reports whether a size in mm may be that of a tip, rounded to a tenth of a millimetre.
-func isNearTip(size float64) bool {
-	for _, name := range tipNames {
-		if abs(size-mm(name)) < 0.06 {
-			return true
-		}
-	}
-	return false
-}
-
-// isTipName reports whether a size in mm is that of a tip.
-func isTipName(size float64) bool {
-	for _, name := range tipNames {
-		if abs(size-mm(name)) < 0.02 {
-			return true
-		}
-	}
-	return false
-}
-
 // bore decides whether the bore of a head is the size of the hole or the name of the tip that it is made for: a bore of
 // exactly .370 in would not take a .370 in tip. A bore with limits of its own is a hole.
 func (e *entry) bore(h *Head) {
-	f := Field{Text: e.fields.Text(Bore), Dim: e.fields.dim(Bore)}
+	f := Field{Text: e.fields.Text(Bore), Dim: e.fields.Dim(Bore)}
 	switch e.rowForm() {
 	case value.FormParallel:
 		h.Head.BoreForm = fitcalc.BoreParallel
@@ -256,22 +175,6 @@ func (e *entry) bore(h *Head) {
 	if len(h.TipTaken) == 0 {
 		h.TipTaken = []fitcalc.Tip{e.tip(h, measure.Nominal(name), value.FormUnknown)}
 	}
-}
-
-// givesHoles reports whether the table has a column of tips and its bores are sizes of holes for the most part, so that a bore
-// as large as a tip is a hole too, and a tight one.
-func (t *unitTable) givesHoles() bool {
-	c := t.byRole[Bore]
-	if c == nil || t.byRole[TipTaken] == nil || len(c.profile.sizes) < 3 {
-		return false
-	}
-	holes := 0
-	for _, s := range c.profile.sizes {
-		if !isTipName(s.mm(c.unit)) {
-			holes++
-		}
-	}
-	return holes*3 > len(c.profile.sizes)*2
 }
 
 // boreList takes a bore that names several tips as their names.
@@ -295,17 +198,6 @@ func (e *entry) boreList(h *Head) {
 	}
 }
 
-// allTips reports whether every reading is the size of a tip.
-func allTips(readings []value.Reading) bool {
-	for _, reading := range readings {
-		size, ok := tipSize(reading)
-		if !ok || !isTipName(mm(size.Nominal())) {
-			return false
-		}
-	}
-	return len(readings) > 0
-}
-
 // tipName returns the tip that a bore is called after: the same size, or in mm the same at the digits shown.
 func (e *entry) tipName(f Field) (measure.Length, bool) {
 	if f.Dim.HasLimits() && f.Dim.Origin() == measure.Stated {
@@ -314,7 +206,7 @@ func (e *entry) tipName(f Field) (measure.Length, bool) {
 	size := f.Dim.Nominal()
 	slack := measure.Length{}
 	if written := numberOf(f.Text); written > 1 && mm(size)/written < 5 && mm(size)/written > 0.1 {
-		slack = e.fields.fine(Bore)
+		slack = e.fields.Get(Bore).Fine
 		if !measure.Thou(4).Less(slack) {
 			slack = measure.Min(slack, measure.Micrometres(50))
 		}
@@ -330,13 +222,13 @@ func (e *entry) tipName(f Field) (measure.Length, bool) {
 // ferrule makes a typed ferrule of an entry.
 func (e *entry) ferrule() Ferrule {
 	t, f := e.table, e.fields
-	made := Ferrule{Colour: f.Text(Colour), Pack: int(f.number(Pack))}
+	made := Ferrule{Colour: f.Text(Colour), Pack: int(f.Number(Pack))}
 	made.Ferrule = fitcalc.Ferrule{
-		Bore: f.dim(Bore), ForTip: f.Get(TipTaken).ForTip, BaseOD: f.dim(BaseOD), TopOD: f.dim(TopOD), Length: f.dim(Length),
+		Bore: f.Dim(Bore), ForTip: f.Get(TipTaken).ForTip, BaseOD: f.Dim(BaseOD), TopOD: f.Dim(TopOD), Length: f.Dim(Length),
 		Style:    styles[t.lex.word(styleQuestion(f.Text(Style)))],
-		Collar:   fitcalc.Spigot{OD: f.dim(CollarOD), Length: f.dim(CollarLength)},
-		Step:     fitcalc.Spigot{OD: f.dim(StepOD), Length: f.dim(StepLength)},
-		Rings:    int(max(0, f.number(Rings))),
+		Collar:   fitcalc.Spigot{OD: f.Dim(CollarOD), Length: f.Dim(CollarLength)},
+		Step:     fitcalc.Spigot{OD: f.Dim(StepOD), Length: f.Dim(StepLength)},
+		Rings:    int(max(0, f.Number(Rings))),
 		Material: materials[t.lex.word(materialQuestion(f.Text(Material)))],
 	}
 	if made.Ferrule.Style == fitcalc.StyleUnknown && f.Text(Style) == "" {
@@ -354,7 +246,7 @@ func (e *entry) ferrule() Ferrule {
 func (e *entry) tipItem() Tip {
 	t, f := e.table, e.fields
 	made := Tip{}
-	size := f.dim(TipOD)
+	size := f.Dim(TipOD)
 	form := t.lex.boreForm(f.Text(TipForm))
 	rate, stated := t.lex.taperOf(f.Text(Taper))
 	for _, text := range []string{f.Text(TipOD), f.Text(Taper), f.Text(Description)} {
@@ -380,54 +272,6 @@ func (e *entry) tipItem() Tip {
 	}
 	made.Item = e.item()
 	return made
-}
-
-// taperOf reads a rate of taper, on the diameter.
-func (l *lexicon) taperOf(text string) (measure.Taper, bool) {
-	if text == "" {
-		return measure.Taper{}, false
-	}
-	reading := l.read(text, value.Context{Want: value.WantTaper})
-	if reading.Kind != value.Taper && reading.Kind != value.Number || reading.Problem.Code != "" && reading.Problem.Code != "data.unit" {
-		return measure.Taper{}, false
-	}
-	if reading.Number < 0 || reading.Number > 0.2 {
-		return measure.Taper{}, false
-	}
-	return measure.TaperPPB(int64(reading.Number*1e9 + 0.5)), true
-}
-
-// question is one that the vocabulary answers about a text.
-type question struct{ name, text string }
-
-// topQuestion asks which form of a hosel's top a text names.
-func topQuestion(text string) question { return question{"top", text} }
-
-// styleQuestion asks which form of a ferrule's base a text names.
-func styleQuestion(text string) question { return question{"style", text} }
-
-// materialQuestion asks which material a text names.
-func materialQuestion(text string) question { return question{"material", text} }
-
-// word returns the vocabulary's answer, empty where it has none.
-func (l *lexicon) word(q question) string {
-	if strings.TrimSpace(q.text) == "" {
-		return ""
-	}
-	answer := l.words.TopForm
-	switch q.name {
-	case "style":
-		answer = l.words.Style
-	case "material":
-		answer = l.words.Material
-	}
-	hit, _ := l.ask(q.name, q.text, answer)
-	return hit.Value
-}
-
-var categories = map[string]fitcalc.Category{
-	"driver": fitcalc.Driver, "fairway": fitcalc.Fairway, "hybrid": fitcalc.Hybrid, "iron": fitcalc.Iron, "wedge": fitcalc.Wedge,
-	"putter": fitcalc.Putter, "chipper": fitcalc.Chipper,
 }
 
 var topForms = map[string]fitcalc.TopForm{

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/finding"
 )
@@ -100,17 +99,20 @@ func (t *unitTable) checkExchanged() {
 			odd = append(odd, c)
 		}
 	}
-	others := map[*unitColumn]uint64{} // the roles that the sizes of each could have, by their numbers
+	others := map[*unitColumn]map[Role]bool{} // the roles that the sizes of each could have, by their numbers
 	for _, c := range odd {
 		for _, role := range kindRoles[t.kind] {
 			if len(odd) > 1 && t.couldBe(c, role) {
-				others[c] |= 1 << traits[role].number
+				if others[c] == nil {
+					others[c] = map[Role]bool{}
+				}
+				others[c][role] = true
 			}
 		}
 	}
 	for i, a := range odd {
 		for _, b := range odd[i+1:] {
-			if a.held != "" || b.held != "" || others[a]>>b.trait().number&1 == 0 || others[b]>>a.trait().number&1 == 0 {
+			if a.held != "" || b.held != "" || !others[a][b.role] || !others[b][a.role] {
 				continue
 			}
 			why := fmt.Sprintf("%s and %s seem to be exchanged: the sizes of each are possible for the other only", a.name(), b.name())
@@ -235,30 +237,6 @@ func (t *unitTable) takeUnitNote(c *unitColumn) bool {
 	return true
 }
 
-// formatUnit returns the unit that the number formats of the column show, where they agree.
-func (c *column) formatUnit() string {
-	if len(c.profile.formatUnits) != 1 {
-		return ""
-	}
-	for unit, count := range c.profile.formatUnits {
-		if isLengthUnit(unit) && count*2 > len(c.profile.sizes) {
-			return unit
-		}
-	}
-	return ""
-}
-
-// bare returns the sizes that stand without a unit.
-func (c *column) bare() []float64 {
-	var numbers []float64
-	for _, s := range c.profile.sizes {
-		if s.unit == "" {
-			numbers = append(numbers, s.number)
-		}
-	}
-	return numbers
-}
-
 // inferUnit finds the one unit in which the joint allows the sizes of a column, or, failing that, takes the unit that a
 // note elsewhere in the book names.
 func (t *unitTable) inferUnit(c *unitColumn) {
@@ -284,17 +262,6 @@ func (t *unitTable) inferUnit(c *unitColumn) {
 func (c *unitColumn) assumeUnit(unit, evidence string) {
 	c.unit, c.unitAssumed = unit, true
 	c.unitWhy = fmt.Sprintf("unit of %s taken as %s: %s", c.name(), unitName(unit), evidence)
-}
-
-// factor is what sizes are multiplied by to be diameters.
-func (c *column) factor() float64 { return float64(c.scale) }
-
-// name is how findings call a column.
-func (c *column) name() string {
-	if c.text != "" {
-		return c.text
-	}
-	return string(c.role)
 }
 
 // fits returns the share of numbers that are possible in a unit.
@@ -348,9 +315,6 @@ func exampleOf(b bounds, numbers []float64, unit string, factor float64) float64
 	}
 	return numbers[0]
 }
-
-// sayMM writes a size in mm for people, to three significant digits or the micrometre.
-func sayMM(x float64) string { return trimFloat(roundTo(x, 3)) + " mm" }
 
 // borrowUnits gives a column whose sizes are possible in two units the unit that all other columns of sizes have.
 func (t *unitTable) borrowUnits() {
@@ -556,84 +520,5 @@ func (c *unitColumn) tolerates(role Role) bool {
 	return c.role == Tolerance && c.deviation == 0 && (c.covers == role || c.covers == "" && (c.coversClass == "" || c.coversClass == classOf(role)))
 }
 
-// toleranceFor returns the tolerance that holds for a value of a column that states none, with where it comes from.
-func (t *cellReader) toleranceFor(line int, c *cellColumn) (value.Tolerance, measure.Origin, string, bool) {
-	if tolerance, where, found := t.deviationsFor(line, c); found {
-		return tolerance, measure.Stated, where, true
-	}
-	for _, other := range t.columns {
-		if !other.tolerates(c.role) {
-			continue
-		}
-		text := t.region.grid.at(t.valueCell(line, other))
-		unit := other.unit
-		if unit == "" {
-			unit = c.unit
-		}
-		if tolerance, ok := t.readTolerance(text, unit); ok {
-			return tolerance, measure.Stated, t.region.grid.ref(line, other.col).String(), true
-		}
-		if reading := t.lex.read(text, value.Context{Want: value.WantLength, Unit: unit}); strings.ContainsAny(text, "123456789") && reading.Kind != value.NotApplicable {
-			t.tell(toldKey{"tolerance " + text, other.col}, finding.Warning, "data.tolerance", line, other.col, func() string {
-				return fmt.Sprintf("the tolerance %q under %q cannot be read; it is not used", text, other.name())
-			})
-		}
-	}
-	if c.tolerance != nil {
-		return *c.tolerance, measure.Stated, "the heading", true
-	}
-	if text := t.rules.Tolerance; text != "" {
-		if tolerance, ok := t.readTolerance(text, c.unit); ok {
-			return tolerance, measure.General, "the mapping file", true
-		}
-	}
-	return t.notedTolerance(line, c)
-}
-
-// notedTolerance returns the tolerance that a note gives to a value, by the value's footnote mark or for its column.
-func (t *cellReader) notedTolerance(line int, c *cellColumn) (value.Tolerance, measure.Origin, string, bool) {
-	note := c.note
-	for _, mark := range t.valueMarks() {
-		if n := t.valueNotes[mark]; bears(t.region.grid.filled(line, c.col), mark) {
-			note = &n
-			break
-		}
-	}
-	if note == nil {
-		return value.Tolerance{}, measure.Stated, "", false
-	}
-	all := t.lex.readTolerances(note.clause.text, c.unit)
-	if note.index >= len(all) || all[note.index].Problem.Code != "" {
-		return value.Tolerance{}, measure.Stated, "", false
-	}
-	origin := measure.Stated
-	if note.rank == forAll {
-		origin = measure.General
-	}
-	return all[note.index], origin, note.clause.place.String(), true
-}
-
-// valueMarks returns the marks of the notes for single values, in order.
-func (t *cellReader) valueMarks() []string {
-	if len(t.valueNotes) == 0 {
-		return nil
-	}
-	return sortedKeys(t.valueNotes)
-}
-
-// readTolerance reads a tolerance, also one written as a bare number: .05 for ±.05.
-func (t *cellReader) readTolerance(text, unit string) (value.Tolerance, bool) {
-	if text == "" {
-		return value.Tolerance{}, false
-	}
-	tolerance, ok := t.lex.readTolerance(text, unit)
-	if ok && tolerance.Problem.Code == "" {
-		return tolerance, true
-	}
-	reading := t.lex.read(text, value.Context{Want: value.WantLength, Unit: unit})
-	if reading.Kind == value.Length && reading.Problem.Code == "" && reading.Dim.Nominal().Sign() > 0 {
-		size := reading.Dim.Nominal()
-		return value.Tolerance{Lower: size.Neg(), Upper: size, Text: text}, true
-	}
-	return value.Tolerance{}, false
-}
+// deviatesFrom reports whether a column is the left one of two that give the deviations of another's sizes.
+func (c *unitColumn) deviatesFrom(role Role) bool { return c.partner != nil && c.covers == role }

@@ -8,7 +8,6 @@ import (
 
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
-	"example.com/seatline/reconcile/internal/pattern"
 )
 
 // aspect is what a column gives of a dimension that several columns share.
@@ -80,10 +79,6 @@ const (
 	leastPoints = 2.5
 	// leastMargin is how far the best reading must be ahead of the next for a column of sizes to be used.
 	leastMargin = 1.5
-	// leastHeading is the score from which a heading supports a role.
-	leastHeading = 0.3
-	// understood is the score from which a heading means what it says, so that values cannot give it another role.
-	understood = 0.55
 )
 
 // columnsOf looks at every column of a region that has content.
@@ -141,19 +136,6 @@ func withWords(h heading, lex *lexicon, p *profile) heading {
 	return h
 }
 
-// wordsBeside returns the words of a text that begins with a number, none of any other text.
-func wordsBeside(text string) []string {
-	if !looksNumeric(text) {
-		return nil
-	}
-	return strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) })
-}
-
-// priceBreak is a heading that gives a quantity from which a price holds: 1-9 pcs, 10–49, 50+, ab 100 Stk.
-var priceBreak = pattern.Lazy(`^(?:\pL{1,5}\.? )?\d+(?: ?[-–~～〜] ?\d+| ?\+| ?以上| ?이상)(?: ?\pL{1,7}\.?)?$`)
-
-func isPriceBreak(text string) bool { return priceBreak().MatchString(text) }
-
 // headingMatches returns the roles that a heading may have. Where the fragments together say nothing, the last one
 // alone may.
 func headingMatches(l *lexicon, kind Kind, h heading) []words.RoleMatch {
@@ -165,38 +147,6 @@ func headingMatches(l *lexicon, kind Kind, h heading) []words.RoleMatch {
 		}
 	}
 	return found
-}
-
-// headingUnit returns the unit that a heading names: in its unit line, or in the heading, the lowest fragment first.
-func headingUnit(l *lexicon, h heading) string {
-	if strings.HasPrefix(h.unit, "1/1000") && aloneFraction().MatchString(h.unit) && !strings.HasSuffix(h.unit, "mm") {
-		return "thou"
-	}
-	if h.unit != "" {
-		if hit, found := l.ask("unit", h.unit, l.words.Unit); found {
-			return hit.Value
-		}
-	}
-	for i := len(h.parts) - 1; i >= 0; i-- {
-		part := h.parts[i]
-		_, unit, place := l.words.SplitUnit(part)
-		if len(place) < len(part) && strings.HasPrefix(part, place) && isWord(place) && place != "" {
-			continue
-		}
-		if unit != "" {
-			return unit
-		}
-		if hits := l.words.Units(part); len(hits) == 1 {
-			return hits[0].Value
-		}
-	}
-	return ""
-}
-
-// isWord reports whether a unit was found as a bare word, which at the beginning of a heading is the abbreviation of
-// another one: "Ins. depth".
-func isWord(place string) bool {
-	return strings.Trim(place, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ. ") == ""
 }
 
 // headed returns how strongly the heading supports a role in a table of a kind.
@@ -461,36 +411,6 @@ func (c *column) textPoints(lex *lexicon, role Role) float64 {
 	return points
 }
 
-// recogniser returns the question whether a text is a word of a role, nil where a role's texts can be anything.
-func (l *lexicon) recogniser(role Role) func(string) bool {
-	ask := func(name string, answer func(string) (words.Hit, bool)) func(string) bool {
-		return func(text string) bool {
-			hit, found := l.ask(name, text, answer)
-			return found && hit.Score >= 0.3
-		}
-	}
-	switch role {
-	case Category:
-		return func(text string) bool {
-			hit, found := l.category(text)
-			return found && hit.Score >= 0.3
-		}
-	case Club:
-		return func(text string) bool { return len(l.setOf("iron", text)) > 0 }
-	case Top:
-		return ask("top", l.words.TopForm)
-	case Style:
-		return ask("style", l.words.Style)
-	case Material:
-		return ask("material", l.words.Material)
-	case BoreForm, TipForm:
-		return ask("bore form", l.words.BoreForm)
-	case UnitRole:
-		return ask("unit", l.words.Unit)
-	}
-	return nil
-}
-
 // plan is one reading of a table: a kind, and a role for each column.
 type plan struct {
 	kind   Kind
@@ -570,9 +490,6 @@ func (p *plan) specific(columns []*column) bool {
 	}
 	return false
 }
-
-// specificHeading is the score from which a heading names its role whatever the table lists.
-const specificHeading = 0.8
 
 // sensible reports whether the reading has what makes a table of its kind.
 func (p *plan) sensible() bool {
@@ -659,4 +576,48 @@ func (c *column) explain(kind Kind) string {
 		reasons = append(reasons, fmt.Sprintf("%.0f%% of its sizes are between %g and %g mm", possible*100, b.least, b.most))
 	}
 	return strings.Join(reasons, "; ")
+}
+
+// pairsAreLimits reports whether two sizes with a slash between them are limits in this column: its heading says so, or
+// nearly all its cells have such pairs and the heading does not name two things itself: "before / after".
+func (c *column) pairsAreLimits() bool {
+	if c.hints.Min && c.hints.Max {
+		return true
+	}
+	return !strings.ContainsAny(c.text, "/／|") && c.profile.pairs >= 2 && c.profile.pairs*5 >= c.profile.filled*4
+}
+
+// formatUnit returns the unit that the number formats of the column show, where they agree.
+func (c *column) formatUnit() string {
+	if len(c.profile.formatUnits) != 1 {
+		return ""
+	}
+	for unit, count := range c.profile.formatUnits {
+		if isLengthUnit(unit) && count*2 > len(c.profile.sizes) {
+			return unit
+		}
+	}
+	return ""
+}
+
+// bare returns the sizes that stand without a unit.
+func (c *column) bare() []float64 {
+	var numbers []float64
+	for _, s := range c.profile.sizes {
+		if s.unit == "" {
+			numbers = append(numbers, s.number)
+		}
+	}
+	return numbers
+}
+
+// factor is what sizes are multiplied by to be diameters.
+func (c *column) factor() float64 { return float64(c.scale) }
+
+// name is how findings call a column.
+func (c *column) name() string {
+	if c.text != "" {
+		return c.text
+	}
+	return string(c.role)
 }

@@ -122,3 +122,34 @@ func (t *sheetTable) warn(line, col int, role Role, code, message string) {
 	fromLine, fromCol := t.region.grid.source(line, col)
 	t.add(finding.Warning, code, fromLine, fromCol, message, t.settle("rows", lineName(line), string(role)))
 }
+
+func (t *sheetTable) onlyUnits(line int) bool {
+	r := t.region
+	found := false
+	for col := r.left; col <= r.right; col++ {
+		text := r.grid.at(line, col)
+		if text == "" {
+			continue
+		}
+		if !t.lex.isUnit(text) {
+			return false
+		}
+		found = true
+	}
+	return found
+}
+
+// placeOf is the place of a field.
+func (t *sheetTable) placeOf(f Field) finding.Place {
+	return finding.Place{File: t.file, Sheet: t.sheet.Name, Cell: f.Cell}
+}
+
+// firstTextOf returns the first text of a line.
+func (t *sheetTable) firstTextOf(line int) string {
+	for col := t.region.left; col <= t.region.right; col++ {
+		if text := t.region.grid.at(line, col); text != "" {
+			return text
+		}
+	}
+	return ""
+}

@@ -1,14 +1,9 @@
 package catalog
 
 import (
-	"cmp"
-	"maps"
 	"math"
-	"slices"
 	"strconv"
 )
-
-func abs(x float64) float64 { return math.Abs(x) }
 
 // roundTo rounds to a number of decimals.
 func roundTo(x float64, decimals int) float64 {
@@ -18,4 +13,13 @@ func roundTo(x float64, decimals int) float64 {
 
 func trimFloat(x float64) string { return strconv.FormatFloat(roundTo(x, 4), 'f', -1, 64) }
 
-func sortedKeys[K cmp.Ordered, V any](m map[K]V) []K { return slices.Sorted(maps.Keys(m)) }
+// unitName is how a sentence calls a unit.
+func unitName(unit string) string {
+	if unit == "in" {
+		return "inches"
+	}
+	return unit
+}
+
+// sayMM writes a size in mm for people, to three significant digits or the micrometre.
+func sayMM(x float64) string { return trimFloat(roundTo(x, 3)) + " mm" }

@@ -1,26 +1,12 @@
 package catalog
 
 import (
+	"fmt"
+	"slices"
+
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog/value"
-)
-
-// Roles beside those of the contract's first edition: what a sheet may also say that matters to the joint or to the
-// reading of its other columns.
-const (
-	// Club is the club or set of clubs of a row: "7", "4-PW".
-	Club Role = "club"
-	// Note is a remark.
-	Note Role = "note"
-	// UnitRole is a column that names the unit of its row.
-	UnitRole Role = "unit"
-	// BoreForm is whether a head's bore is parallel or tapered.
-	BoreForm Role = "bore_form"
-	// TipForm is whether a tip is parallel or tapered.
-	TipForm Role = "tip_form"
-	// NeckTop is the distance along the axis from the sole to the top of the neck.
-	NeckTop Role = "neck_top"
 )
 
 // want is what kind of value a role has.
@@ -44,11 +30,9 @@ type trait struct {
 	diameter bool
 	// prior is the advantage of a role that tables usually have, in points.
 	prior float64
-	// number stands for the role where there is no room for its name; zero is no role.
-	number uint8
 }
 
-var traits = numbered(map[Role]trait{
+var traits = map[Role]trait{
 	Part:        {want: wantCode, prior: 2},
 	Description: {want: wantText, prior: 0.2},
 	Category:    {want: wantText, prior: 0.3},
@@ -92,16 +76,6 @@ var traits = numbered(map[Role]trait{
 	Taper:          {want: wantTaper},
 	TipForm:        {want: wantText},
 	ParallelLength: {want: wantLength},
-})
-
-// numbered gives each role its number, from 1 in the order of their names.
-func numbered(traits map[Role]trait) map[Role]trait {
-	for i, role := range sortedKeys(traits) {
-		one := traits[role]
-		one.number = uint8(i + 1)
-		traits[role] = one
-	}
-	return traits
 }
 
 // kindRoles are the roles that a column of a table of each kind can have.
@@ -202,3 +176,27 @@ var lengthUnits = []string{"mm", "in", "thou", "cm", "um"}
 func isLengthUnit(unit string) bool { return unitMM[unit] > 0 }
 
 func mm(l measure.Length) float64 { return l.Millimetres() }
+
+// Implausible says why no part of a kind has a size, and nothing where one may.
+func Implausible(kind Kind, role Role, size measure.Length) string {
+	b, known := boundsOf(kind, role)
+	if !known || b.possible(mm(size)) {
+		return ""
+	}
+	return fmt.Sprintf("%s is beyond the %g to %g mm that the joint allows", sayMM(mm(size)), b.least, b.most)
+}
+
+// IsRole reports whether a word is a role that tables of a kind can have; of any kind where the kind is unknown.
+func IsRole(kind Kind, role Role) bool {
+	if kind != UnknownKind {
+		return slices.Contains(kindRoles[kind], role)
+	}
+	_, known := traits[role]
+	return known
+}
+
+// IsLengthUnit reports whether a word is a unit that a mapping file can give for sizes: mm cm m um in thou.
+func IsLengthUnit(unit string) bool { return isLengthUnit(unit) }
+
+// needed are the roles of which a part of each kind has to have one.
+var needed = [...][]Role{Heads: {HoselOD, AdapterOD}, Ferrules: {BaseOD, Bore, TipTaken}, Tips: {TipOD}}

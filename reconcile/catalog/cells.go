@@ -2,6 +2,7 @@ package catalog
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -21,7 +22,7 @@ type cellReader struct {
 	// pairs number what stands beside each other: see pair.
 	pairs map[memoKey]int32
 	// readings are what values are cut from, and spare is what the last cell means that was not kept.
-	readings []reading
+	readings []Value
 	spare    meaning
 	// section and sectionUnit are what the last title within the body says. sectionNumber is the place of its unit
 	// among the sectionUnits so far, counted from 1.
@@ -177,18 +178,12 @@ func (t *cellReader) aboveDitto(fromLine, fromCol int, last ditto) (int, int) {
 		if g.is(asDitto, t.lex, id) {
 			continue
 		}
-		if g.list[id].text != "" {
+		if g.text(id) != "" {
 			return g.source(above, fromCol)
 		}
 	}
 	return fromLine, fromCol
 }
-
-// leftWords are words for the value to the left, which in its language are no ditto mark for the one above.
-var leftWords = map[string]bool{"同左": true, "좌동": true, "same as left": true, "wie links": true, "←": true, "idem à gauche": true, "igual izq.": true,
-	"come a sinistra": true}
-
-func saysLeft(text string) bool { return len(text) <= 24 && leftWords[strings.ToLower(text)] }
 
 // readLeft reads the size to the left of a cell that says so, where both are in one unit.
 func (t *cellReader) readLeft(line int, c *cellColumn, f Field) (Field, trouble) {
@@ -203,18 +198,6 @@ func (t *cellReader) readLeft(line int, c *cellColumn, f Field) (Field, trouble)
 	}
 	f.Assumptions = append(slices.Clip(f.Assumptions), fmt.Sprintf("%s %q repeats the value to its left, in %s", c.name(), text, f.Cell))
 	return f, trouble{}
-}
-
-// isDitto reports whether a text refers to the value above it and cannot mean that there is no value.
-func (l *lexicon) isDitto(text string) bool {
-	if text == "" || len(text) > 16 || strings.ContainsAny(text, "0123456789") || saysLeft(text) {
-		return false
-	}
-	if _, ditto := l.ask("ditto", text, l.words.IsDitto); !ditto {
-		return false
-	}
-	_, none := l.ask("not applicable", text, l.words.IsNotApplicable)
-	return !none
 }
 
 // errorValues are the error values of spreadsheet programs (ISO/IEC 29500-1, 18.17.3), as they stand in text files.
@@ -411,15 +394,6 @@ func (t *cellReader) settleComma(c *cellColumn, text string, ctx value.Context, 
 	return other, fmt.Sprintf("%s %s read as %s: the comma can only mean that", c.name(), text, sayMM(mm(other.Dim.Nominal())))
 }
 
-// pairsAreLimits reports whether two sizes with a slash between them are limits in this column: its heading says so, or
-// nearly all its cells have such pairs and the heading does not name two things itself: "before / after".
-func (c *column) pairsAreLimits() bool {
-	if c.hints.Min && c.hints.Max {
-		return true
-	}
-	return !strings.ContainsAny(c.text, "/／|") && c.profile.pairs >= 2 && c.profile.pairs*5 >= c.profile.filled*4
-}
-
 // Outliers: a size is compared with the column where there are at least leastSample others. A diameter that is off by
 // more than diameterSpread, or a length by more than the factor lengthSpread, stands out.
 const (
@@ -437,11 +411,11 @@ func (t *cellReader) outlying(line int, c *cellColumn, f Field, dim measure.Dim)
 		return trouble{}
 	}
 	r := size / middle
-	if c.trait().diameter && abs(r-1) <= diameterSpread || !c.trait().diameter && r <= lengthSpread && r >= 1/lengthSpread {
+	if c.trait().diameter && math.Abs(r-1) <= diameterSpread || !c.trait().diameter && r <= lengthSpread && r >= 1/lengthSpread {
 		return trouble{}
 	}
 	for _, m := range mistakes {
-		if m.factor != 2 && m.factor != 0.5 && abs(size*m.factor/middle-1) <= diameterSpread {
+		if m.factor != 2 && m.factor != 0.5 && math.Abs(size*m.factor/middle-1) <= diameterSpread {
 			return problem("data.implausible", "%s %s is %s, far from the %s of the rest of the column; %s (%s) would fit", c.name(), f.Text, sayMM(size), sayMM(middle),
 				sayMM(size*m.factor), m.why)
 		}
@@ -607,14 +581,6 @@ func (t *cellReader) boundsAllow(c *cellColumn, dim measure.Dim) bool {
 	return !known || b.possible(mm(dim.Nominal()))
 }
 
-// unitName is how a sentence calls a unit.
-func unitName(unit string) string {
-	if unit == "in" {
-		return "inches"
-	}
-	return unit
-}
-
 // otherUnit returns the one other unit, of mm and inches, in which a size is possible.
 func otherUnit(b bounds, size float64, unit string) string {
 	for _, other := range []string{"mm", "in"} {
@@ -652,7 +618,7 @@ func (t *cellReader) likely(c *cellColumn, b bounds, size float64) string {
 		if !b.common(corrected) {
 			continue
 		}
-		distance := abs(corrected - t.middle(c))
+		distance := math.Abs(corrected - t.middle(c))
 		if text == "" || distance < nearest {
 			text, nearest = fmt.Sprintf("; %s (%s) would fit", sayMM(corrected), m.why), distance
 		}
@@ -696,4 +662,28 @@ func (t *cellReader) readNumber(c *cellColumn, f Field) (Field, trouble) {
 		f.Number, f.IsNumber = reading.Number, true
 	}
 	return f, trouble{}
+}
+
+// middle returns the median size of a column in mm, for comparison.
+func (t *cellReader) middle(c *cellColumn) float64 {
+	if m, known := t.middles[c]; known {
+		return m
+	}
+	var sizes []float64
+	b, _ := boundsOf(t.kind, c.role)
+	for _, s := range c.profile.sizes {
+		if x := s.mm(c.unit) * c.factor(); b.possible(x) {
+			sizes = append(sizes, x)
+		}
+	}
+	m := 0.0
+	if len(sizes) > 0 {
+		slices.Sort(sizes)
+		m = sizes[len(sizes)/2]
+	}
+	if t.middles == nil {
+		t.middles = map[*cellColumn]float64{}
+	}
+	t.middles[c] = m
+	return m
 }
