@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"example.com/seatline/reconcile"
-	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/internal/longlist"
 )
 
@@ -31,7 +31,7 @@ func BenchmarkRead(b *testing.B) {
 				b.SetBytes(int64(len(data)))
 				b.ReportAllocs()
 				for b.Loop() {
-					c, err := reconcile.Read([]reconcile.Source{{Name: one.name, Data: data}}, catalog.Options{}, nil)
+					c, err := reconcile.Read([]reconcile.Source{{Name: one.name, Data: data}}, reader.Options{}, nil)
 					if err != nil {
 						b.Fatal(err)
 					}

@@ -25,6 +25,7 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/sheet"
 	"example.com/seatline/reconcile/sheet/open"
@@ -50,7 +51,7 @@ func TestCorpus(t *testing.T) {
 	total := &score{}
 	var lines []string
 	for _, group := range groupCorpus(sheets) {
-		cat := catalog.Read(group.inputs, catalog.Options{})
+		cat := reader.Read(group.inputs, reader.Options{})
 		for _, s := range group.sheets {
 			one := &score{file: s.book.File}
 			judgeBook(one, s, cat)
@@ -106,7 +107,7 @@ func TestCorpusJudge(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			cat := catalog.Read([]catalog.Input{{Book: s.book}}, catalog.Options{})
+			cat := reader.Read([]reader.Input{{Book: s.book}}, reader.Options{})
 			c.spoil(cat)
 			got := &score{file: s.book.File}
 			judgeBook(got, s, cat)
@@ -565,7 +566,7 @@ func (s *corpusSheet) sheet(name string) *sheet.Sheet {
 }
 
 type corpusGroup struct {
-	inputs []catalog.Input
+	inputs []reader.Input
 	sheets []*corpusSheet
 }
 
@@ -580,7 +581,7 @@ func groupCorpus(all []*corpusSheet) []*corpusGroup {
 			groups = append(groups, group)
 			named[s.group] = group
 		}
-		group.inputs = append(group.inputs, catalog.Input{Book: s.book, Kind: s.given})
+		group.inputs = append(group.inputs, reader.Input{Book: s.book, Kind: s.given})
 		group.sheets = append(group.sheets, s)
 	}
 	return groups

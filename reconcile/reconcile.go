@@ -10,6 +10,7 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/sheet/open"
 )
@@ -28,8 +29,8 @@ func (s Source) SHA256() string { return fmt.Sprintf("%x", sha256.Sum256(s.Data)
 
 // Read reads sources into a catalogue. A file that cannot be read at all is an error that names it; everything else that is
 // wrong is a finding in the catalogue. Progress, which may be nil, is called before each file.
-func Read(sources []Source, opts catalog.Options, progress func(stage string)) (*catalog.Catalogue, error) {
-	inputs := make([]catalog.Input, 0, len(sources))
+func Read(sources []Source, opts reader.Options, progress func(stage string)) (*catalog.Catalogue, error) {
+	inputs := make([]reader.Input, 0, len(sources))
 	for _, s := range sources {
 		if progress != nil {
 			progress("reading " + s.Name)
@@ -38,12 +39,12 @@ func Read(sources []Source, opts catalog.Options, progress func(stage string)) (
 		if err != nil {
 			return nil, err
 		}
-		inputs = append(inputs, catalog.Input{Book: book, Kind: s.Kind})
+		inputs = append(inputs, reader.Input{Book: book, Kind: s.Kind})
 	}
 	if progress != nil {
 		progress("understanding the sheets")
 	}
-	return catalog.Read(inputs, opts), nil
+	return reader.Read(inputs, opts), nil
 }
 
 // Decide decides a catalogue by the limits of a shop.

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/sheet"
 	"example.com/seatline/reconcile/sheet/open"
 )
@@ -41,7 +42,7 @@ func TestRealWorkbooks(t *testing.T) {
 		}
 		read++
 		for _, kind := range []catalog.Kind{catalog.UnknownKind, catalog.Heads, catalog.Ferrules} {
-			cat := catalog.Read([]catalog.Input{{Book: book, Kind: kind}}, catalog.Options{})
+			cat := reader.Read([]reader.Input{{Book: book, Kind: kind}}, reader.Options{})
 			for _, table := range cat.Tables {
 				if l := table.Ledger; l.Rows != l.Used+l.Assumed+l.Held+l.SetAside {
 					t.Errorf("%s %s: the ledger does not add up: %+v", book.File, table.Key, l)

@@ -12,6 +12,7 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/sheet"
 )
@@ -22,7 +23,7 @@ import (
 // readShop reads the demo's files as the demo reads them, all together.
 func readShop(t *testing.T) *catalog.Catalogue {
 	t.Helper()
-	return catalog.Read(shoptest.Inputs(t), catalog.Options{})
+	return reader.Read(shoptest.Inputs(t), reader.Options{})
 }
 
 func loadTruth(t *testing.T) truth.Truth {

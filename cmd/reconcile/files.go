@@ -15,6 +15,7 @@ import (
 	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/mapping"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/publish"
 	"example.com/seatline/reconcile/settings"
 )
@@ -48,17 +49,17 @@ func loadSettings(path string) (settings.Settings, error) {
 }
 
 // loadOptions reads a mapping file, if one is given, and takes what the shop knows of its suppliers.
-func loadOptions(path string, shop settings.Settings) (catalog.Options, error) {
-	opts := catalog.Options{FerruleBores: shop.Suppliers.FerruleBores()}
+func loadOptions(path string, shop settings.Settings) (reader.Options, error) {
+	opts := reader.Options{FerruleBores: shop.Suppliers.FerruleBores()}
 	if path == "" {
 		return opts, nil
 	}
 	content, err := readFile(path)
 	if err != nil {
-		return catalog.Options{}, err
+		return reader.Options{}, err
 	}
 	if opts.Map, err = mapping.Parse(content); err != nil {
-		return catalog.Options{}, fmt.Errorf("%s: %w", path, err)
+		return reader.Options{}, fmt.Errorf("%s: %w", path, err)
 	}
 	return opts, nil
 }

@@ -10,6 +10,7 @@ import (
 
 	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/plan/questions"
 	"example.com/seatline/reconcile/publish"
 	"example.com/seatline/reconcile/publish/decision"
@@ -141,7 +142,7 @@ func tellFiles(out *strings.Builder, outputs []publish.Output, paths []string) {
 
 // withAnswers reads sheets of answers that came back and adds them to what the mapping file says. What cannot be used is told, and the
 // question stays open.
-func (s streams) withAnswers(opts catalog.Options, paths []string) (catalog.Options, error) {
+func (s streams) withAnswers(opts reader.Options, paths []string) (reader.Options, error) {
 	for _, path := range paths {
 		source, err := loadSource(path, catalog.UnknownKind)
 		if err != nil {

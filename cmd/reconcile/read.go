@@ -14,6 +14,7 @@ import (
 	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/mapping"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/plan/compare"
 	"example.com/seatline/reconcile/publish"
@@ -112,7 +113,7 @@ func (s streams) read(files []string, f readFlags) error {
 }
 
 // readFiles reads the files as a catalogue.
-func (s streams) readFiles(files []string, kind catalog.Kind, opts catalog.Options) (*catalog.Catalogue, error) {
+func (s streams) readFiles(files []string, kind catalog.Kind, opts reader.Options) (*catalog.Catalogue, error) {
 	var sources []reconcile.Source
 	for _, file := range files {
 		source, err := loadSource(file, kind)
@@ -127,7 +128,7 @@ func (s streams) readFiles(files []string, kind catalog.Kind, opts catalog.Optio
 }
 
 // compare prints what differs from an older reading. The mapping file holds for both.
-func (s streams) compare(c *catalog.Catalogue, f readFlags, opts catalog.Options) error {
+func (s streams) compare(c *catalog.Catalogue, f readFlags, opts reader.Options) error {
 	old, err := s.readFiles(f.against, f.kind, opts)
 	if err != nil {
 		return err

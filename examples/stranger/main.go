@@ -12,7 +12,7 @@ import (
 	"example.com/seatline/fitcalc/limits"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile"
-	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/finding"
 )
 
@@ -48,7 +48,7 @@ func run(w io.Writer) error {
 	if err != nil {
 		return err
 	}
-	catalogue, err := reconcile.Read(sources, catalog.Options{}, nil)
+	catalogue, err := reconcile.Read(sources, reader.Options{}, nil)
 	if err != nil {
 		return err
 	}

@@ -1,29 +1,16 @@
-// Package catalog turns sheets into typed heads, ferrules and tips, and keeps account of every row: each source row
-// ends as exactly one of used, used with assumptions, held or set aside. Whatever is inferred says from what.
+// Package catalog is what was read of suppliers' sheets: heads, ferrules and tips with every value's cell, the account of every row,
+// and the words for it. Each source row ends as exactly one of used, used with assumptions, held or set aside. Whatever is inferred
+// says from what. Package reader makes a catalogue of sheets, stage by stage:
 //
-// # How a sheet is read
-//
-// Tables are found by their headings, anywhere on the sheet: below titles, beside and below each other, on their side,
-// with headings of several rows. The lines that belong to no table are counted all the same.
-//
-// A table that the file declares by name has the columns that it declares. Columns headed by clubs under one size, or under a
-// title that names one, are read as one column, and a row as one head for each club.
-//
-// Every column is scored for every role: by the words of its heading, in nine languages, and by whether its values are
-// what the role's values are. The roles are then given to all columns together, so that the whole reading is the best
-// one (the assignment problem), once as if the table listed heads, once ferrules, once tips; titles and the user's word
-// weigh in. The evidence, and the next best reading with how far it is behind, stand in [Column]. A role that only the
-// values suggest, or whose runner-up is too near, is not used: the rows are held.
-//
-// A tolerance or unit in a note holds for the sizes that the note speaks of, by its words or by a footnote mark in a heading
-// or cell, and for all where it says so. One of which that cannot be told is reported and not used.
-//
-// The unit of bare numbers is taken from the heading, a unit row, a column of units, the number format, or a note, in
-// this order. Where nothing says it, the joint does: a hosel OD of 13.6 can only be in mm, one of .535 only in inches.
-// That is an assumption with its evidence. Where two units are possible and no other column helps, the rows are held.
-//
-// A size that the joint does not allow, or that is far from the rest of its column, is never corrected. It is held, and
-// the finding says which of the usual mistakes would explain it: a radius, a decimal point, the other unit.
+//	traits   what is known of the values of each role, whatever the sheet
+//	lexicon  the vocabulary, asked each question once
+//	grid     a sheet as it is looked at
+//	layout   where its tables, headings, titles and notes are
+//	columns  what a table lists, and what its columns and lines mean
+//	units    in which unit its sizes are, and which tolerances hold for them
+//	cells    what each cell says
+//	rows     what each line says: fields, parts, and the account
+//	merge    the same part in several rows
 //
 // # What comes out
 //
@@ -37,37 +24,6 @@
 // A ferrule is as often known by the tip that it is for as by its bore: in a column of tips, in a column of bores that are the names
 // of tips, or in words. Its tip is then the role tip, and its bore stays open, which package fitcalc works out for the joint. What a
 // column of bores gives is decided for the whole column.
-//
-// # Findings
-//
-// Every finding names the key of the mapping file that answers it (package mapping reads and writes these files):
-//
-//	layout.no-table   nothing on the sheet was recognised as a table
-//	layout.heading    headings were not understood; columns were judged by their values
-//	layout.kind       the table lists neither heads, ferrules nor tips, could list two of them, or was judged by its columns
-//	layout.role       what a column means is not certain enough
-//	layout.exchanged  two columns have each other's sizes
-//	layout.column     a column is not used
-//	layout.part       there is no column of part numbers
-//	layout.hidden     rows, columns or the sheet are hidden; they are read
-//	data.unit         a unit is missing, assumed, or cannot be what is said
-//	data.missing      a value that is needed is not there
-//	data.conflict     two values for one thing
-//	data.implausible  a size that the joint does not allow, or far from the others
-//	data.part-number  a part number that is stored as a number, and taken as it is shown
-//	data.set          a set of clubs, read as one head for each
-//	data.total        rows of totals, which are set aside
-//	data.formula      a formula, of which the stored result counts, or a text that begins like one
-//	data.damaged      a date, error, exponent or formula without a result where a value was
-//	data.unreadable   a text that is no value
-//	data.tip-name     ferrules are known by the tips they are for, or their bores may be the names of tips
-//	data.leniency     what was forgiven in reading the values of a column, and changes nothing in them
-//	data.tolerance    a tolerance that does not apply to a size
-//	data.repeated     the same part again, with the same values
-//	data.similar      two part numbers that are nearly the same
-//	map.stale         the mapping file speaks of what is not there any more
-//	map.value         the mapping file gives a value that cannot be used
-//	file.*            how a file was read
 package catalog
 
 import (

@@ -1,8 +1,8 @@
 package catalog
 
-// count fills the ledger. A source row counts once, also where it gave several rows; then the most doubtful of their
+// Count fills the ledger. A source row counts once, also where it gave several rows; then the most doubtful of their
 // outcomes counts.
-func (t *Table) count() {
+func (t *Table) Count() {
 	t.Ledger = Ledger{}
 	for i := 0; i < len(t.Rows); {
 		worst := t.Rows[i].Outcome

@@ -19,8 +19,8 @@ type Measured struct {
 	Stated measure.Dim
 }
 
-// clear takes the value from a field, of which the text stays.
-func (f *Field) clear() { f.Dim, f.Angle, f.Measured = measure.Dim{}, measure.Angle{}, nil }
+// Clear takes the value from a field, of which the text stays.
+func (f *Field) Clear() { f.Dim, f.Angle, f.Measured = measure.Dim{}, measure.Angle{}, nil }
 
 // HasReadings reports whether a size of the item comes from readings.
 func (i *Item) HasReadings() bool {

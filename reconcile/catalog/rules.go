@@ -59,19 +59,19 @@ type RowRule struct {
 	Values map[Role]string
 }
 
-// row returns the rule of a line.
-func (s SheetRules) row(line int) RowRule {
+// Row returns the rule of a line.
+func (s SheetRules) Row(line int) RowRule {
 	if len(s.Rows) == 0 {
 		return RowRule{}
 	}
 	return s.Rows[strconv.Itoa(line)]
 }
 
-// noRole is what a mapping file writes for a column or sheet that is not to be read.
-const noRole = "none"
+// NoRole is what a mapping file writes for a column or sheet that is not to be read.
+const NoRole = "none"
 
-// without returns the rules without those of a column.
-func (s SheetRules) without(column string) SheetRules {
+// Without returns the rules without those of a column.
+func (s SheetRules) Without(column string) SheetRules {
 	columns := map[string]ColumnRule{}
 	for name, rule := range s.Columns {
 		if name != column {
@@ -91,7 +91,7 @@ const (
 // IsFerruleBores reports whether a word says what bores of ferrules are.
 func IsFerruleBores(word string) bool { return word == BoresAreTips || word == BoresAreBores }
 
-// empty reports whether the rules decide nothing.
-func (s SheetRules) empty() bool {
+// Empty reports whether the rules decide nothing.
+func (s SheetRules) Empty() bool {
 	return s.Kind == "" && s.Supplier == "" && s.FerruleBores == "" && s.Unit == "" && s.Tolerance == "" && len(s.HeadingRows) == 0 && len(s.Columns) == 0 && len(s.Rows) == 0
 }

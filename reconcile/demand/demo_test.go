@@ -9,14 +9,14 @@ import (
 	"example.com/seatline/examples/shop"
 	"example.com/seatline/examples/shop/shoptest"
 	"example.com/seatline/examples/shop/truth"
-	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/demand"
 	"example.com/seatline/reconcile/finding"
 )
 
 // TestDemoShop reads the demo shop's plan against its catalogue; what should come of every row was written down with the sheet.
 func TestDemoShop(t *testing.T) {
-	c := catalog.Read(shoptest.Inputs(t), catalog.Options{})
+	c := reader.Read(shoptest.Inputs(t), reader.Options{})
 	d, err := demand.Read(shoptest.Book(t, shop.Demand()), c)
 	if err != nil {
 		t.Fatal(err)

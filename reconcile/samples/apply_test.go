@@ -13,6 +13,7 @@ import (
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/fitcalc/sample"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/samples"
@@ -21,11 +22,11 @@ import (
 )
 
 // input is a sheet of parts.
-func input(kind catalog.Kind, supplier string, lines ...string) catalog.Input {
-	return catalog.Input{Book: sheettest.Book(supplier+".csv", "S", lines...), Kind: kind, Supplier: supplier}
+func input(kind catalog.Kind, supplier string, lines ...string) reader.Input {
+	return reader.Input{Book: sheettest.Book(supplier+".csv", "S", lines...), Kind: kind, Supplier: supplier}
 }
 
-func read(inputs ...catalog.Input) *catalog.Catalogue { return catalog.Read(inputs, catalog.Options{}) }
+func read(inputs ...reader.Input) *catalog.Catalogue { return reader.Read(inputs, reader.Options{}) }
 
 func apply(c *catalog.Catalogue, lines ...string) *catalog.Catalogue {
 	return samples.Apply(c, []*sheet.Book{book(lines...)}, samples.Options{Shop: fitcalc.DefaultShop()})
@@ -179,7 +180,7 @@ func TestApplySettlesAConflict(t *testing.T) {
 
 // Short numbers are everybody's: a column of suppliers tells them apart, and without it nothing is guessed.
 func TestApplyTellsSuppliersApart(t *testing.T) {
-	heads := func(supplier, od string) catalog.Input {
+	heads := func(supplier, od string) reader.Input {
 		return input(catalog.Heads, supplier, "Part No. | Type | Hosel OD (mm) | Bore (mm)", "12 | iron | "+od+" | 9.5")
 	}
 	c := read(heads("Orrin", "13.6"), heads("Kestrel", "13.0"))
@@ -198,7 +199,7 @@ func TestApplyTellsSuppliersApart(t *testing.T) {
 }
 
 // tenOf are ten ferrules of a supplier, stated as 13.0, 13.1, … 13.9 mm.
-func tenOf(supplier string) catalog.Input {
+func tenOf(supplier string) reader.Input {
 	lines := []string{"Part No. | Base OD (mm) | Bore (mm) | Length (mm)"}
 	for i := range 10 {
 		tolerance := ""

@@ -10,6 +10,7 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/samples"
 	"example.com/seatline/reconcile/sheet"
@@ -18,7 +19,7 @@ import (
 // What the demo's bench measured comes out as the shop's README says: two slips, and everything else in its place. The means are
 // those of the readings in examples/shop/sheets, worked out by hand.
 func TestDemo(t *testing.T) {
-	c := catalog.Read(shoptest.Inputs(t), catalog.Options{})
+	c := reader.Read(shoptest.Inputs(t), reader.Options{})
 	got := samples.Apply(c, []*sheet.Book{shoptest.Book(t, shop.Readings()[0])}, samples.Options{Shop: fitcalc.DefaultShop()})
 	sizes := map[string]string{}
 	for i := range got.Heads {

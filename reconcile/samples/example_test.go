@@ -5,6 +5,7 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/samples"
 	"example.com/seatline/reconcile/sheet"
 	"example.com/seatline/reconcile/sheet/sheettest"
@@ -14,7 +15,7 @@ import (
 func ExampleApply() {
 	heads := sheettest.Book("heads.csv", "", "Part No. | Type | Hosel OD (mm) | Bore (mm)", "PS-7 | iron | 13.6 | 9.5", "PS-8 | iron | 13.6 | 9.5")
 	readings := sheettest.Book("readings.csv", "", "Part | Reading 1 (mm) | Reading 2 (mm) | Reading 3 (mm)", "ps-7 | 13.52 | 13.56 | 13.54", "PS-70 | 13.6 | 13.6 | 13.6")
-	c := catalog.Read([]catalog.Input{{Book: heads, Kind: catalog.Heads}}, catalog.Options{})
+	c := reader.Read([]reader.Input{{Book: heads, Kind: catalog.Heads}}, reader.Options{})
 
 	c = samples.Apply(c, []*sheet.Book{readings}, samples.Options{Shop: fitcalc.DefaultShop()})
 	od := c.Heads[0].Fields.Get(catalog.HoselOD)

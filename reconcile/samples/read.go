@@ -7,6 +7,8 @@ import (
 
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/layout"
+	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/finding"
@@ -103,7 +105,7 @@ func open(file string, s *sheet.Sheet, find Finder) (*table, bool) {
 			return t, true
 		}
 		for _, c := range row {
-			if found := t.words.Units(text(c)); len(found) == 1 && catalog.IsLengthUnit(found[0].Value) {
+			if found := t.words.Units(text(c)); len(found) == 1 && traits.IsLengthUnit(found[0].Value) {
 				t.unit = found[0].Value
 			}
 		}
@@ -168,7 +170,7 @@ func (t *table) describe(row []*sheet.Cell, partAt int) {
 		case at == partAt:
 			col.use = parts
 		case heading == "":
-		case catalog.IsSupplierLabel(stem):
+		case layout.IsSupplierLabel(stem):
 			col.use = suppliers
 		case t.any(stem, catalog.UnitRole):
 			col.use = units
@@ -344,7 +346,7 @@ func (t *table) cell(c column, row []*sheet.Cell, cell *sheet.Cell, of []catalog
 	}
 	readings := make([]Reading, len(sizes))
 	for i, size := range sizes {
-		if why := catalog.Implausible(kind, role, size); why != "" {
+		if why := traits.Implausible(kind, role, size); why != "" {
 			return nil, value.Problem{Code: "data.implausible", Message: fmt.Sprintf("%q as its %s: %s", text(cell), role, why)}
 		}
 		readings[i] = Reading{Kind: kind, Role: role, Size: size}
@@ -425,11 +427,11 @@ func sizeOf(r value.Reading, shown, heading string) (measure.Length, value.Probl
 // unitOf is the unit of a bare number: its row's, its column's, or that of a line above.
 func (t *table) unitOf(c column, row []*sheet.Cell) string {
 	if at := t.first(units); at >= 0 {
-		if hit, ok := t.words.Unit(text(cellAt(row, at))); ok && catalog.IsLengthUnit(hit.Value) {
+		if hit, ok := t.words.Unit(text(cellAt(row, at))); ok && traits.IsLengthUnit(hit.Value) {
 			return hit.Value
 		}
 	}
-	if catalog.IsLengthUnit(c.unit) {
+	if traits.IsLengthUnit(c.unit) {
 		return c.unit
 	}
 	return t.unit

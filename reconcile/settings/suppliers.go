@@ -28,7 +28,7 @@ const (
 	ferruleBores   = "ferrule_bores"
 )
 
-// FerruleBores returns by supplier what the bores of ferrules are, for [catalog.Options].
+// FerruleBores returns by supplier what the bores of ferrules are, for the options of package reader.
 func (s Suppliers) FerruleBores() map[string]string {
 	said := map[string]string{}
 	for name, supplier := range s {

@@ -10,6 +10,7 @@ import (
 	"example.com/seatline/examples/shop/offer"
 	"example.com/seatline/fitcalc/sample"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/plan/compare"
 	"example.com/seatline/reconcile/samples"
@@ -18,7 +19,7 @@ import (
 
 func read(t *testing.T, names ...string) *catalog.Catalogue {
 	t.Helper()
-	var inputs []catalog.Input
+	var inputs []reader.Input
 	for _, name := range names {
 		content, err := fs.ReadFile(offer.Files(), name)
 		if err != nil {
@@ -28,9 +29,9 @@ func read(t *testing.T, names ...string) *catalog.Catalogue {
 		if err != nil {
 			t.Fatal(err)
 		}
-		inputs = append(inputs, catalog.Input{Book: book})
+		inputs = append(inputs, reader.Input{Book: book})
 	}
-	return catalog.Read(inputs, catalog.Options{})
+	return reader.Read(inputs, reader.Options{})
 }
 
 // TestFilesAreAllNamed sees that a caller that writes out the named files has everything, and no name is wrong.

@@ -7,6 +7,7 @@ import (
 
 	"example.com/seatline/examples/shop"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/sheet"
 	"example.com/seatline/reconcile/sheet/open"
 )
@@ -26,15 +27,15 @@ func Book(t testing.TB, name string) *sheet.Book {
 }
 
 // Inputs opens all catalogues of the shop as the demo does: those of heads, then those of ferrules, then the tips.
-func Inputs(t testing.TB) []catalog.Input {
+func Inputs(t testing.TB) []reader.Input {
 	t.Helper()
-	var inputs []catalog.Input
+	var inputs []reader.Input
 	for _, group := range []struct {
 		kind  catalog.Kind
 		names []string
 	}{{catalog.Heads, shop.Heads()}, {catalog.Ferrules, shop.Ferrules()}, {catalog.Tips, shop.Tips()}} {
 		for _, name := range group.names {
-			inputs = append(inputs, catalog.Input{Book: Book(t, name), Kind: group.kind})
+			inputs = append(inputs, reader.Input{Book: Book(t, name), Kind: group.kind})
 		}
 	}
 	return inputs

@@ -40,6 +40,7 @@ import (
 	"github.com/pelletier/go-toml/v2"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/traits"
 )
 
 // FormatError reports a mapping file that cannot be used.
@@ -156,7 +157,7 @@ func (t table) rules(key string) (catalog.SheetRules, error) {
 	rules.Columns = map[string]catalog.ColumnRule{}
 	for _, name := range slices.Sorted(maps.Keys(t.Columns)) {
 		c, at := t.Columns[name], fmt.Sprintf("%s.columns.%s", key, name)
-		if c.Role != "" && c.Role != none && !catalog.IsRole(kind, catalog.Role(c.Role)) {
+		if c.Role != "" && c.Role != none && !traits.IsRole(kind, catalog.Role(c.Role)) {
 			return rules, wrong(at+".role", "%q is no role of a column here", c.Role)
 		}
 		if err := checkUnit(at+".unit", c.Unit); err != nil {
@@ -176,7 +177,7 @@ func (t table) rules(key string) (catalog.SheetRules, error) {
 }
 
 func checkUnit(key, unit string) error {
-	if unit == "" || catalog.IsLengthUnit(unit) {
+	if unit == "" || traits.IsLengthUnit(unit) {
 		return nil
 	}
 	return wrong(key, "%q is no unit of sizes; write mm, cm, m, um, in or thou", unit)
@@ -196,7 +197,7 @@ func rowRule(key string, kind catalog.Kind, values map[string]any) (catalog.RowR
 			switch {
 			case name == "for":
 				rule.For = value
-			case catalog.IsRole(kind, catalog.Role(name)):
+			case traits.IsRole(kind, catalog.Role(name)):
 				rule.Values[catalog.Role(name)] = value
 			default:
 				return rule, wrong(at, "there is no such role")

@@ -9,6 +9,7 @@ import (
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/mapping"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -109,7 +110,7 @@ func read(t *testing.T, b *sheet.Book, text string) *catalog.Catalogue {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return catalog.Read([]catalog.Input{{Book: b}}, catalog.Options{Map: m})
+	return reader.Read([]reader.Input{{Book: b}}, reader.Options{Map: m})
 }
 
 func hasCode(c *catalog.Catalogue, code string) bool {
@@ -201,7 +202,7 @@ func TestStaleRulesAreReported(t *testing.T) {
 // TestWriteIsRead writes a mapping file and reads it back: it parses, and reading with it understands the same.
 func TestWriteIsRead(t *testing.T) {
 	b := heads("Part \"No\" | Hosel OD | Countersink depth | Loft", "KR-20 | 13.6 | 0.3 | 27", "KR-21 | 345 | 0.4 | 31")
-	before := catalog.Read([]catalog.Input{{Book: b}}, catalog.Options{})
+	before := reader.Read([]reader.Input{{Book: b}}, reader.Options{})
 	var out strings.Builder
 	if err := mapping.Write(&out, before); err != nil {
 		t.Fatal(err)
@@ -226,7 +227,7 @@ func TestWriteIsRead(t *testing.T) {
 func TestBoresAreAsked(t *testing.T) {
 	b := heads("Ferrule | Bore (in) | Base OD (in)", "KR-20 | .370 | .540", "KR-21 | .355 | .520")
 	b.Sheets[0].Name = "Ferrules"
-	before := catalog.Read([]catalog.Input{{Book: b}}, catalog.Options{})
+	before := reader.Read([]reader.Input{{Book: b}}, reader.Options{})
 	var out strings.Builder
 	if err := mapping.Write(&out, before); err != nil {
 		t.Fatal(err)

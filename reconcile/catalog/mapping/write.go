@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/finding"
 )
 
@@ -72,7 +73,7 @@ func writeColumn(b *bytes.Buffer, t *catalog.Table, key string, c catalog.Column
 		role = none
 	}
 	fmt.Fprintf(b, "%srole = %s\n", open(t, at+".role", c.Role == ""), quote(role))
-	if catalog.IsLengthUnit(c.Unit) {
+	if traits.IsLengthUnit(c.Unit) {
 		fmt.Fprintf(b, "%sunit = %s\n", open(t, at+".unit", false), quote(c.Unit))
 	}
 }

@@ -5,8 +5,9 @@ import (
 	"testing"
 	"time"
 
-	"example.com/seatline/reconcile/sheet"
 	"github.com/google/go-cmp/cmp"
+
+	"example.com/seatline/reconcile/sheet"
 )
 
 func dateCell(year, month, day int, format string) sheet.Cell {

@@ -6,8 +6,9 @@ import (
 	"testing"
 	"unicode/utf8"
 
-	"example.com/seatline/fitcalc/measure"
 	"pgregory.net/rapid"
+
+	"example.com/seatline/fitcalc/measure"
 )
 
 // spellings of the two units in the nine languages and their signs.

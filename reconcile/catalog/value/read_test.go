@@ -5,8 +5,9 @@ import (
 	"strings"
 	"testing"
 
-	"example.com/seatline/fitcalc/measure"
 	"github.com/google/go-cmp/cmp"
+
+	"example.com/seatline/fitcalc/measure"
 )
 
 // brief writes a reading in one line: the value, what the cell says of it, and the code of the problem.

@@ -3,8 +3,9 @@ package value
 import (
 	"testing"
 
-	"example.com/seatline/fitcalc/measure"
 	"github.com/google/go-cmp/cmp"
+
+	"example.com/seatline/fitcalc/measure"
 )
 
 func TestReadTolerance(t *testing.T) {

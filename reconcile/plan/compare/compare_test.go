@@ -10,12 +10,13 @@ import (
 	"example.com/seatline/examples/shop"
 	"example.com/seatline/examples/shop/shoptest"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/plan/compare"
 	"example.com/seatline/reconcile/sheet/sheettest"
 )
 
 func read(file string, lines ...string) *catalog.Catalogue {
-	return catalog.Read([]catalog.Input{{Book: sheettest.Book(file, "Heads", lines...), Kind: catalog.Heads}}, catalog.Options{})
+	return reader.Read([]reader.Input{{Book: sheettest.Book(file, "Heads", lines...), Kind: catalog.Heads}}, reader.Options{})
 }
 
 const heading = "Part | Description | Hosel OD | Bore (mm) | Price"
@@ -162,7 +163,7 @@ func TestTheDemoDoesNotDifferFromItself(t *testing.T) {
 	for _, name := range append(append(shop.Heads(), shop.Ferrules()...), shop.Tips()...) {
 		var readings [2]*catalog.Catalogue
 		for i := range readings {
-			readings[i] = catalog.Read([]catalog.Input{{Book: shoptest.Book(t, name)}}, catalog.Options{})
+			readings[i] = reader.Read([]reader.Input{{Book: shoptest.Book(t, name)}}, reader.Options{})
 		}
 		if r := compare.Catalogues(readings[0], readings[1]); !r.Same() || r.Unchanged == 0 {
 			t.Errorf("%s: %+v", name, r)

@@ -7,6 +7,7 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/plan/questions"
 	"example.com/seatline/reconcile/publish/tell/telltest"
@@ -68,10 +69,10 @@ func TestAssumptionsAreCounted(t *testing.T) {
 // TestTaperCarries: on a .355 in taper tip, a ferrule of .368 in bore and 3/16 in at 1.5 in insertion grips by next to nothing (common
 // practice, from memory): .355 + .0079 × 1.6875 − .368 = .0003 in, and with a twentieth less it has as much play.
 func TestTaperCarries(t *testing.T) {
-	c := catalog.Read([]catalog.Input{
+	c := reader.Read([]reader.Input{
 		{Book: named("heads.csv", "Part | Hosel OD (in) | Bore depth (in) | Tip | Top", "A-1 | .500 | 1.5 | .355 taper | flat", "A-2 | .500 | 1.5 | .355 taper | flat"), Kind: catalog.Heads},
 		{Book: named("trim.csv", "Part | Bore (in) | Base OD (in) | Length (in) | Style", "F-1 | .368 | .505 | .1875 | plain", "F-2 | .368 | .506 | .1875 | plain"), Kind: catalog.Ferrules},
-	}, catalog.Options{})
+	}, reader.Options{})
 	for _, a := range questions.Assumptions(matrix.Decide(c, fitcalc.DefaultShop())) {
 		if a.Code == fitcalc.AssumedTipTaper.Code() {
 			if a.Verdicts != 4 || a.Flips != 4 || a.Lost != 4 {

@@ -10,13 +10,14 @@ import (
 	"example.com/seatline/examples/shop/shoptest"
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/plan/questions"
 	"example.com/seatline/reconcile/sheet"
 )
 
-func decide(inputs []catalog.Input, m catalog.Mapping) *matrix.Result {
-	return matrix.Decide(catalog.Read(inputs, catalog.Options{Map: m}), fitcalc.DefaultShop())
+func decide(inputs []reader.Input, m catalog.Mapping) *matrix.Result {
+	return matrix.Decide(reader.Read(inputs, reader.Options{Map: m}), fitcalc.DefaultShop())
 }
 
 // returned is a sheet of questions as it comes back, with answers by key.

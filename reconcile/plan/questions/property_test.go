@@ -7,11 +7,12 @@ import (
 	"pgregory.net/rapid"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/plan/questions"
 )
 
 // holey draws a sheet of heads and one of ferrules with a cell left out of many rows.
-func holey(t *rapid.T) []catalog.Input {
+func holey(t *rapid.T) []reader.Input {
 	rows := func(count, columns int, prefix string, cells ...[]string) []string {
 		var lines []string
 		for i := range count {
@@ -35,7 +36,7 @@ func holey(t *rapid.T) []catalog.Input {
 	h, f := book(heads...), book(ferrules...)
 	h.File, h.Sheets[0].Name = "heads.csv", "Heads"
 	f.File, f.Sheets[0].Name = "ferrules.csv", "Ferrules"
-	return []catalog.Input{{Book: h, Kind: catalog.Heads}, {Book: f, Kind: catalog.Ferrules}}
+	return []reader.Input{{Book: h, Kind: catalog.Heads}, {Book: f, Kind: catalog.Ferrules}}
 }
 
 // TestAnswersKeepTheirPromise: one answer decides the pairs that it is said to settle, unless it brings up a question that was not

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/traits"
 )
 
 // about is what people call a role, and what an answer looks like.
@@ -81,7 +82,7 @@ func rolesFor(kind catalog.Kind) []string {
 	}
 	var names []string
 	for _, role := range order {
-		if catalog.IsRole(kind, role) {
+		if traits.IsRole(kind, role) {
 			names = append(names, string(role))
 		}
 	}

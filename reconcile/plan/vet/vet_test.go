@@ -16,6 +16,7 @@ import (
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/fitcalc/sample"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/plan/vet"
 	"example.com/seatline/reconcile/samples"
@@ -24,11 +25,11 @@ import (
 	"example.com/seatline/reconcile/sheet/open"
 )
 
-func demo(t testing.TB, kind catalog.Kind, names ...string) []catalog.Input {
+func demo(t testing.TB, kind catalog.Kind, names ...string) []reader.Input {
 	t.Helper()
-	var inputs []catalog.Input
+	var inputs []reader.Input
 	for _, name := range names {
-		inputs = append(inputs, catalog.Input{Book: shoptest.Book(t, name), Kind: kind})
+		inputs = append(inputs, reader.Input{Book: shoptest.Book(t, name), Kind: kind})
 	}
 	return inputs
 }
@@ -42,8 +43,8 @@ func book(t testing.TB, file, text string) *sheet.Book {
 	return b
 }
 
-func read(inputs ...catalog.Input) *catalog.Catalogue {
-	return catalog.Read(inputs, catalog.Options{})
+func read(inputs ...reader.Input) *catalog.Catalogue {
+	return reader.Read(inputs, reader.Options{})
 }
 
 // house is the demo's shop with the first of its three suppliers of ferrules.
@@ -117,9 +118,9 @@ func TestFerruleGains(t *testing.T) {
 // TestYearlyNumbers: what a head saves counts as often as it is made.
 func TestYearlyNumbers(t *testing.T) {
 	h := read(
-		catalog.Input{Book: book(t, "heads.csv", "Part,Hosel OD (in),Bore (in),Top,Category\nA-1,.500,.374,flat,iron\nA-2,.505,.374,flat,iron\n"), Kind: catalog.Heads},
-		catalog.Input{Book: book(t, "own.csv", "Part,Bore (in),Base OD (in),Length (in),Style\nF-1,.368,.530,.5,plain\nF-2,.368,.531,.5,plain\n"), Kind: catalog.Ferrules})
-	n := read(catalog.Input{Book: book(t, "new.csv", "Part,Bore (in),Base OD (in),Length (in),Style\nN-1,.368,.508,.5,plain\nN-2,.368,.900,.5,plain\n"), Kind: catalog.Ferrules})
+		reader.Input{Book: book(t, "heads.csv", "Part,Hosel OD (in),Bore (in),Top,Category\nA-1,.500,.374,flat,iron\nA-2,.505,.374,flat,iron\n"), Kind: catalog.Heads},
+		reader.Input{Book: book(t, "own.csv", "Part,Bore (in),Base OD (in),Length (in),Style\nF-1,.368,.530,.5,plain\nF-2,.368,.531,.5,plain\n"), Kind: catalog.Ferrules})
+	n := read(reader.Input{Book: book(t, "new.csv", "Part,Bore (in),Base OD (in),Length (in),Style\nN-1,.368,.508,.5,plain\nN-2,.368,.900,.5,plain\n"), Kind: catalog.Ferrules})
 	once := against(t, vet.Input{House: h, New: n})
 	yearly := against(t, vet.Input{House: h, New: n, Demand: []*sheet.Book{book(t, "year.csv", "Part,Yearly number\nA-1,100\nA-9,5\n")}})
 	if len(once.Ferrules.Gains) == 0 || once.Ferrules.Weighted || !yearly.Ferrules.Weighted {
@@ -146,8 +147,8 @@ func TestYearlyNumbers(t *testing.T) {
 // TestHeadNeeds: every new head is in one place, and what is ordered fits.
 func TestHeadNeeds(t *testing.T) {
 	h := read(
-		catalog.Input{Book: book(t, "heads.csv", "Part,Hosel OD (in),Bore (in),Top\nA-1,.500,.374,flat\nA-2,.505,.374,flat\n"), Kind: catalog.Heads},
-		catalog.Input{Book: book(t, "own.csv", "Part,Bore (in),Base OD (in),Length (in),Style\nF-1,.368,.508,.5,plain\nF-2,.368,.512,.5,plain\n"), Kind: catalog.Ferrules})
+		reader.Input{Book: book(t, "heads.csv", "Part,Hosel OD (in),Bore (in),Top\nA-1,.500,.374,flat\nA-2,.505,.374,flat\n"), Kind: catalog.Heads},
+		reader.Input{Book: book(t, "own.csv", "Part,Bore (in),Base OD (in),Length (in),Style\nF-1,.368,.508,.5,plain\nF-2,.368,.512,.5,plain\n"), Kind: catalog.Ferrules})
 	for _, name := range shop.Heads() {
 		n := read(demo(t, catalog.Heads, name)...)
 		r := against(t, vet.Input{House: h, New: n})
@@ -187,8 +188,8 @@ func TestHeadNeeds(t *testing.T) {
 // TestLotsAreFewest tries every set of base ODs for a few plain heads on one tip.
 func TestLotsAreFewest(t *testing.T) {
 	h := read(
-		catalog.Input{Book: book(t, "heads.csv", "Part,Hosel OD (in),Bore (in),Top\nA-1,.500,.374,flat\nA-2,.505,.374,flat\n"), Kind: catalog.Heads},
-		catalog.Input{Book: book(t, "own.csv", "Part,Bore (in),Base OD (in),Length (in),Style\nF-1,.368,.380,.5,plain\nF-2,.368,.381,.5,plain\n"), Kind: catalog.Ferrules})
+		reader.Input{Book: book(t, "heads.csv", "Part,Hosel OD (in),Bore (in),Top\nA-1,.500,.374,flat\nA-2,.505,.374,flat\n"), Kind: catalog.Heads},
+		reader.Input{Book: book(t, "own.csv", "Part,Bore (in),Base OD (in),Length (in),Style\nF-1,.368,.380,.5,plain\nF-2,.368,.381,.5,plain\n"), Kind: catalog.Ferrules})
 	rapid.Check(t, func(t *rapid.T) {
 		text := "Part,Hosel OD (mm),Bore (mm),Top,Category\n"
 		for i := range rapid.IntRange(2, 6).Draw(t, "heads") {
@@ -198,7 +199,7 @@ func TestLotsAreFewest(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		r, err := vet.Against(vet.Input{House: h, New: read(catalog.Input{Book: b, Kind: catalog.Heads}), Shop: fitcalc.DefaultShop()})
+		r, err := vet.Against(vet.Input{House: h, New: read(reader.Input{Book: b, Kind: catalog.Heads}), Shop: fitcalc.DefaultShop()})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -245,8 +246,8 @@ func TestSizes(t *testing.T) {
 	}
 	h := house(t)
 	n := read(
-		catalog.Input{Book: book(t, "new.csv", "Part,Hosel OD (mm),Category,Bore (mm)\nN-1,13.0,iron,9.5\nN-2,13.1 ±0.05,iron,9.5\nN-3,13.15,iron,9.5\nN-4,12.8,iron,9.5\nN-5,13.0,putter,9.5\nN-6,13.05 ±0.05,iron,9.5\nN-7,13.0,iron,9.5\n"), Kind: catalog.Heads},
-		catalog.Input{Book: book(t, "trim.csv", "Part,Bore (mm),Base OD (mm),Length (mm)\nT-1,9.35,13.2,12\nT-2,9.35,13.5,12\n"), Kind: catalog.Ferrules})
+		reader.Input{Book: book(t, "new.csv", "Part,Hosel OD (mm),Category,Bore (mm)\nN-1,13.0,iron,9.5\nN-2,13.1 ±0.05,iron,9.5\nN-3,13.15,iron,9.5\nN-4,12.8,iron,9.5\nN-5,13.0,putter,9.5\nN-6,13.05 ±0.05,iron,9.5\nN-7,13.0,iron,9.5\n"), Kind: catalog.Heads},
+		reader.Input{Book: book(t, "trim.csv", "Part,Bore (mm),Base OD (mm),Length (mm)\nT-1,9.35,13.2,12\nT-2,9.35,13.5,12\n"), Kind: catalog.Ferrules})
 	var got []string
 	for _, c := range against(t, vet.Input{House: h, New: n, Standards: own.House}).Sizes {
 		part := ""
@@ -267,7 +268,7 @@ func TestSizes(t *testing.T) {
 }
 
 func ferrules(t testing.TB, file, text string) *catalog.Catalogue {
-	return read(catalog.Input{Book: book(t, file, "Part,Bore (mm),Base OD (mm),Length (mm),Style,Pack,Price (EUR)\n"+text), Kind: catalog.Ferrules})
+	return read(reader.Input{Book: book(t, file, "Part,Bore (mm),Base OD (mm),Length (mm),Style,Pack,Price (EUR)\n"+text), Kind: catalog.Ferrules})
 }
 
 func TestEquivalents(t *testing.T) {
@@ -292,7 +293,7 @@ func TestEquivalents(t *testing.T) {
 func TestEquivalentsByTakenStyle(t *testing.T) {
 	sheet := func(file, rows string) *catalog.Catalogue {
 		text := "Part,Bore (mm),Base OD (mm),Length (mm),Style,Collar OD (mm),Collar length (mm)\n" + rows
-		return read(catalog.Input{Book: book(t, file, text), Kind: catalog.Ferrules})
+		return read(reader.Input{Book: book(t, file, text), Kind: catalog.Ferrules})
 	}
 	h := sheet("own.csv", "H-1,9.35,13.0,12.7,collared,10.2,0.8\nH-2,9.35,13.0,12.7,plain,10.2,0.8\n")
 	h.Heads = house(t).Heads
@@ -440,12 +441,12 @@ func TestQuestionsAreTheirs(t *testing.T) {
 
 // TestStaleRulesOfTheHouse: a mapping file that speaks of the house's sheets is not stale because the new ones have none of them.
 func TestStaleRulesOfTheHouse(t *testing.T) {
-	m := catalog.Options{Map: catalog.Mapping{Sheets: map[string]catalog.SheetRules{"trim.csv": {Unit: "mm"}, "gone.csv": {Unit: "mm"}}}}
-	h := catalog.Read([]catalog.Input{
+	m := reader.Options{Map: catalog.Mapping{Sheets: map[string]catalog.SheetRules{"trim.csv": {Unit: "mm"}, "gone.csv": {Unit: "mm"}}}}
+	h := reader.Read([]reader.Input{
 		{Book: book(t, "heads.csv", "Part,Hosel OD (mm),Bore (mm)\nA-1,12.9,9.51\nA-2,13.1,9.51\n"), Kind: catalog.Heads},
 		{Book: book(t, "trim.csv", "Part,Bore (mm),Base OD (mm),Length (mm)\nF-1,9.35,13.2,16\nF-2,9.35,13.4,16\n"), Kind: catalog.Ferrules},
 	}, m)
-	n := catalog.Read([]catalog.Input{{Book: book(t, "new.csv", "Part,Bore (mm),Base OD (mm),Length (mm)\nN-1,9.35,13.2,16\nN-2,9.35,13.4,16\n"), Kind: catalog.Ferrules}}, m)
+	n := reader.Read([]reader.Input{{Book: book(t, "new.csv", "Part,Bore (mm),Base OD (mm),Length (mm)\nN-1,9.35,13.2,16\nN-2,9.35,13.4,16\n"), Kind: catalog.Ferrules}}, m)
 	var stale []string
 	for _, f := range against(t, vet.Input{House: h, New: n}).Findings {
 		if f.Code == "map.stale" {

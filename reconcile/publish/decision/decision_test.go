@@ -12,6 +12,7 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/internal/golden"
 	"example.com/seatline/reconcile/internal/schematest"
 	"example.com/seatline/reconcile/matrix"
@@ -43,8 +44,8 @@ const (
 	ownSizes    = "[house.ferrule]\nlength = \"16 mm ±1\"\n[house.iron]\nhosel_od = \"13.0 mm ±0.2\"\n"
 )
 
-func read(t testing.TB, kind catalog.Kind, file, text string) catalog.Input {
-	return catalog.Input{Book: book(t, file, text), Kind: kind}
+func read(t testing.TB, kind catalog.Kind, file, text string) reader.Input {
+	return reader.Input{Book: book(t, file, text), Kind: kind}
 }
 
 // reports are reports of every kind: ferrules, heads, both, and texts that mean harm.
@@ -54,10 +55,10 @@ func reports(t testing.TB) map[string]*vet.Report {
 	if err != nil {
 		t.Fatal(err)
 	}
-	against := func(in vet.Input, fresh ...catalog.Input) *vet.Report {
+	against := func(in vet.Input, fresh ...reader.Input) *vet.Report {
 		in.Shop, in.Standards = fitcalc.DefaultShop(), own.House
-		in.House = catalog.Read([]catalog.Input{read(t, catalog.Heads, "heads.csv", ownHeads), read(t, catalog.Ferrules, "trim.csv", ownFerrules)}, catalog.Options{})
-		in.New = catalog.Read(fresh, catalog.Options{})
+		in.House = reader.Read([]reader.Input{read(t, catalog.Heads, "heads.csv", ownHeads), read(t, catalog.Ferrules, "trim.csv", ownFerrules)}, reader.Options{})
+		in.New = reader.Read(fresh, reader.Options{})
 		r, err := vet.Against(in)
 		if err != nil {
 			t.Fatal(err)
@@ -266,8 +267,8 @@ func TestGoldens(t *testing.T) {
 
 func TestComparison(t *testing.T) {
 	const heading = "Part,Hosel OD,Bore (mm),Price\n"
-	old := catalog.Read([]catalog.Input{read(t, catalog.Heads, "2026.csv", heading+"K-20,12.7 mm,9.5,20\nK-21,13.2 mm,9.5,20\nK-22,13.2 mm,9.5,20\nK-O5,13.0 mm,9.5,20\nK-31,345 mm,9.5,20\n")}, catalog.Options{})
-	now := catalog.Read([]catalog.Input{read(t, catalog.Heads, "2027.csv", heading+"K-20,1/2 in,9.5,20\nK-21,13.3 mm,9.5,22\nK-05,13.0 mm,9.5,20\nK-40,13.0 mm,9.5,20\nK-31,13.45 mm,9.5,20\n")}, catalog.Options{})
+	old := reader.Read([]reader.Input{read(t, catalog.Heads, "2026.csv", heading+"K-20,12.7 mm,9.5,20\nK-21,13.2 mm,9.5,20\nK-22,13.2 mm,9.5,20\nK-O5,13.0 mm,9.5,20\nK-31,345 mm,9.5,20\n")}, reader.Options{})
+	now := reader.Read([]reader.Input{read(t, catalog.Heads, "2027.csv", heading+"K-20,1/2 in,9.5,20\nK-21,13.3 mm,9.5,22\nK-05,13.0 mm,9.5,20\nK-40,13.0 mm,9.5,20\nK-31,13.45 mm,9.5,20\n")}, reader.Options{})
 	result := compare.Catalogues(old, now)
 	var text, doc bytes.Buffer
 	if err := WriteComparison(&text, result); err != nil {

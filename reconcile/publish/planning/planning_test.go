@@ -21,6 +21,7 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/demand"
 	"example.com/seatline/reconcile/internal/golden"
 	"example.com/seatline/reconcile/internal/schematest"
@@ -42,7 +43,7 @@ func demo(t testing.TB) (*matrix.Result, *demand.Demand) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := matrix.Decide(catalog.Read(shoptest.Inputs(t), catalog.Options{}), limits.Shop)
+	r := matrix.Decide(reader.Read(shoptest.Inputs(t), reader.Options{}), limits.Shop)
 	d, err := demand.Read(shoptest.Book(t, shop.Demand()), r.Catalogue)
 	if err != nil {
 		t.Fatal(err)

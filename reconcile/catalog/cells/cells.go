@@ -1,0 +1,701 @@
+// Package cells understands the cells of a table: each under its column, with the cells beside it that have a say, as a size, an angle, a
+// number or a text; or says why it cannot be used.
+package cells
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/sample"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/layout"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/units"
+	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/internal/pattern"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// Reader understands the cells of a table.
+type Reader struct {
+	*units.Table
+	Columns []*Column
+	ByRole  map[catalog.Role]*Column
+	// pairs number what stands beside each other: see pair.
+	pairs map[memoKey]int32
+	// readings are what values are cut from, and spare is what the last cell means that was not kept.
+	readings []catalog.Value
+	spare    meaning
+	// Section and sectionUnit are what the last title within the body says. sectionNumber is the place of its unit
+	// among the sectionUnits so far, counted from 1.
+	Section, sectionUnit string
+	sectionNumber        int32
+	sectionUnits         []string
+	middles              map[*Column]float64
+}
+
+// Column is a column whose cells are being read.
+type Column struct {
+	*units.Column
+	// Col is the column that is read: where it stands for several, that of the club that is; absent is set where that has none.
+	Col    int
+	Absent bool
+	// ditto is where the column said so last.
+	ditto ditto
+	// memo are the cells that were understood so far. alone is whether no other column has the role, and company are the columns that have
+	// a say in what a cell means; both are found when they are needed.
+	memo    memo
+	alone   answer
+	company []*Column
+	// base is the number of its company but for them, and where is where it was asked for last.
+	base  int32
+	where where
+	// partner is that of the column.
+	partner *Column
+}
+
+// answer is the answer to a question that is asked once.
+type answer uint8
+
+const (
+	unasked answer = iota
+	yes
+	no
+)
+
+// NewReader makes the cells of a table ready to be read.
+func NewReader(t *units.Table) *Reader {
+	r := &Reader{Table: t, ByRole: map[catalog.Role]*Column{}}
+	wrapped := map[*units.Column]*Column{}
+	for _, c := range t.Columns {
+		wrapped[c] = &Column{Column: c, Col: c.Col}
+		r.Columns = append(r.Columns, wrapped[c])
+	}
+	for _, c := range r.Columns {
+		c.partner = wrapped[c.Column.Partner]
+	}
+	for role, c := range t.ByRole {
+		r.ByRole[role] = wrapped[c]
+	}
+	return r
+}
+
+// Trouble is why a value is not used. Code is empty where there is no trouble.
+type Trouble struct {
+	Severity finding.Severity
+	Code     string
+	Message  string
+}
+
+func (p Trouble) Any() bool { return p.Code != "" }
+
+func Problem(code, format string, args ...any) Trouble {
+	return Trouble{finding.Error, code, fmt.Sprintf(format, args...)}
+}
+
+// Remark is trouble that only a person may want to know of.
+func Remark(code, format string, args ...any) Trouble {
+	return Trouble{finding.Note, code, fmt.Sprintf(format, args...)}
+}
+
+func Doubt(code, format string, args ...any) Trouble {
+	return Trouble{finding.Warning, code, fmt.Sprintf(format, args...)}
+}
+
+// readField reads one cell as what its column holds. The field has no dimension, angle or number where there is
+// trouble or the cell is empty.
+func (t *Reader) readField(line int, c *Column) (catalog.Field, Trouble) {
+	g := t.Region.Grid
+	fromLine, fromCol := t.valueCell(line, c)
+	cell := g.Cell(fromLine, fromCol)
+	f := catalog.Field{Text: g.At(fromLine, fromCol), Cell: g.Ref(fromLine, fromCol).String()}
+	if merged, _ := g.Source(line, c.Col); merged != fromLine {
+		f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s %q repeats the value above it, in %s", c.Name(), g.Filled(line, c.Col), f.Cell))
+	}
+	if answer, answered := t.Rules.Row(line).Values[c.Role]; answered {
+		return t.ReadAnswer(c, f, answer)
+	}
+	if c.Trait().Want == traits.Length && lexicon.SaysLeft(f.Text) {
+		return t.readLeft(line, c, f)
+	}
+	if dim, why := t.fromDate(line, c, cell); why != "" {
+		t.Warn(line, c.Col, c.Role, "data.damaged", why)
+		f.Assumptions = append(f.Assumptions, why)
+		return t.tolerated(line, c, f, dim)
+	}
+	if bad := damaged(cell, c); bad.Any() {
+		return f, bad
+	}
+	if f.Text == "" {
+		return f, Trouble{}
+	}
+	if cell.Formula != "" {
+		t.Tell(layout.ToldKey{What: "formula", Col: c.Col}, finding.Note, "data.formula", fromLine, fromCol, func() string {
+			return fmt.Sprintf("%s holds the formula =%s; the result stored with it is used", c.Name(), cell.Formula)
+		})
+	}
+	if strings.HasPrefix(f.Text, "=") && c.Trait().Want == traits.Text {
+		t.Tell(layout.ToldKey{What: "text formula", Col: c.Col}, finding.Note, "data.formula", fromLine, fromCol, func() string {
+			return fmt.Sprintf("%s holds the text %q, which begins like a formula and is kept as text", c.Name(), f.Text)
+		})
+	}
+	switch c.Trait().Want {
+	case traits.Length:
+		return t.readSize(line, c, f, cell)
+	case traits.Angle:
+		return t.readAngle(c, f)
+	case traits.Count, traits.Price:
+		return t.readNumber(c, f)
+	}
+	return f, Trouble{}
+}
+
+// valueCell returns where the value of a cell stands: in the merged range that covers it, or, where it says ditto, above
+// it.
+func (t *Reader) valueCell(line int, c *Column) (int, int) {
+	g := t.Region.Grid
+	fromLine, fromCol := g.Source(line, c.Col)
+	if !g.Is(lexicon.AsDitto, t.Lex, g.Id(fromLine, fromCol)) {
+		return fromLine, fromCol
+	}
+	last := c.ditto
+	if last.line == fromLine && last.col == fromCol {
+		return last.fromLine, last.fromCol
+	}
+	c.ditto.line, c.ditto.col = fromLine, fromCol
+	c.ditto.fromLine, c.ditto.fromCol = t.aboveDitto(fromLine, fromCol, last)
+	return c.ditto.fromLine, c.ditto.fromCol
+}
+
+// ditto is where a column says ditto, and where the value stands that it refers to.
+type ditto struct{ line, col, fromLine, fromCol int }
+
+// aboveDitto returns where the value stands that a ditto refers to. Down a column of dittos, only the lines since the last one are
+// looked at.
+func (t *Reader) aboveDitto(fromLine, fromCol int, last ditto) (int, int) {
+	g := t.Region.Grid
+	for above := fromLine; above >= t.Region.Body; above-- {
+		if above == last.line && fromCol == last.col {
+			if g.Is(lexicon.AsDitto, t.Lex, g.Id(last.fromLine, last.fromCol)) {
+				break // there is none
+			}
+			return last.fromLine, last.fromCol
+		}
+		id := g.Id(g.Source(above, fromCol))
+		if g.Is(lexicon.AsDitto, t.Lex, id) {
+			continue
+		}
+		if g.Text(id) != "" {
+			return g.Source(above, fromCol)
+		}
+	}
+	return fromLine, fromCol
+}
+
+// readLeft reads the size to the left of a cell that says so, where both are in one unit.
+func (t *Reader) readLeft(line int, c *Column, f catalog.Field) (catalog.Field, Trouble) {
+	at := slices.Index(t.Columns, c)
+	if at < 1 || traits.Of[t.Columns[at-1].Role].Want != traits.Length || t.Columns[at-1].Unit != c.Unit || t.Columns[at-1].Scale != c.Scale {
+		return f, Problem("data.unreadable", "%s says %q, and there is no such size to its left", c.Name(), f.Text)
+	}
+	text := f.Text
+	f, bad := t.readField(line, t.Columns[at-1])
+	if bad.Any() || !f.Dim.Given() {
+		return f, Problem("data.missing", "%s says %q, and the size to its left cannot be used", c.Name(), text)
+	}
+	f.Assumptions = append(slices.Clip(f.Assumptions), fmt.Sprintf("%s %q repeats the value to its left, in %s", c.Name(), text, f.Cell))
+	return f, Trouble{}
+}
+
+// errorValues are the error values of spreadsheet programs (ISO/IEC 29500-1, 18.17.3), as they stand in text files.
+var errorValues = map[string]bool{"#NULL!": true, "#DIV/0!": true, "#VALUE!": true, "#REF!": true, "#NAME?": true, "#NUM!": true, "#N/A": true}
+
+// formulaText is a formula that came along as text and has something to work out.
+var formulaText = pattern.Lazy(`^=[^"]*[\d)] *[-+*/^] *[\d(.$A-Z]`)
+
+// damaged reports what a spreadsheet program has done to a cell: an error value, a formula without a stored result, a
+// date where a fraction was.
+func damaged(cell sheet.Cell, c *Column) Trouble {
+	want := c.Trait().Want
+	switch {
+	case cell.Kind == sheet.Text && want == traits.Length && strings.HasPrefix(cell.Raw, "=") && formulaText().MatchString(cell.Raw):
+		return Problem("data.formula", "%s holds the text of a formula, %s, that was not worked out; give its result", c.Name(), cell.Raw)
+	case cell.Kind == sheet.Error || cell.Kind == sheet.Text && errorValues[cell.Raw] && want != traits.Text:
+		return Problem("data.damaged", "%s holds the error %s instead of a value", c.Name(), cell.Shown)
+	case cell.Kind == sheet.Blank && cell.Formula != "":
+		return Problem("data.damaged", "%s holds the formula =%s without a stored result; open the file in a spreadsheet program and save it again",
+			c.Name(), cell.Formula)
+	case cell.Kind == sheet.Date && want == traits.Length:
+		if fraction, ok := value.DatesToFraction(cell); ok {
+			return Problem("data.damaged", "%s holds a date; it was probably the fraction %s: %s", c.Name(), fraction.Text, fraction.Message)
+		}
+		return Problem("data.damaged", "%s holds the date %s instead of a size", c.Name(), cell.Shown)
+	case cell.Kind == sheet.Date && want == traits.Code:
+		return Problem("data.damaged", "%s holds the date %s, which was probably a part number such as 1-2", c.Name(), cell.Shown)
+	case cell.Kind == sheet.Bool && want == traits.Length:
+		return Problem("data.damaged", "%s holds %s instead of a size", c.Name(), cell.Shown)
+	}
+	return Trouble{}
+}
+
+// fromDate returns the one fraction of an inch, among sizes in inches, that the joint allows and that a spreadsheet program
+// makes this date of, and says so; nothing where there are several or none.
+func (t *Reader) fromDate(line int, c *Column, cell sheet.Cell) (measure.Dim, string) {
+	if cell.Kind != sheet.Date || c.Trait().Want != traits.Length || c.Held != "" || c.Scale != 1 {
+		return measure.Dim{}, ""
+	}
+	fraction, found := value.DatesToFraction(cell)
+	b, known := traits.BoundsOf(t.Kind, c.Role)
+	if unit, _ := t.unitOf(line, c, cell); !found || !known || unit != "in" {
+		return measure.Dim{}, ""
+	}
+	var dims []measure.Dim
+	text := ""
+	for _, one := range append([]string{fraction.Text}, fraction.Others...) {
+		if dim, err := measure.ParseDim(one + " in"); err == nil && b.Possible(traits.MM(dim.Nominal())) {
+			dims = append(dims, dim)
+			text = one
+		}
+	}
+	if len(dims) != 1 {
+		return measure.Dim{}, ""
+	}
+	return dims[0], fmt.Sprintf("%s holds the date %s, taken as %s in, which a spreadsheet program turned into it", c.Name(), cell.Shown, text)
+}
+
+// ReadAnswer reads the value that the mapping file gives in place of the cell's.
+func (t *Reader) ReadAnswer(c *Column, f catalog.Field, answer string) (catalog.Field, Trouble) {
+	f.Text = answer
+	f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s is %s by the mapping file", c.Role, answer))
+	switch c.Trait().Want {
+	case traits.Length:
+		dim, err := measure.ParseDim(answer)
+		if readings, listed := measure.ParseReadings(answer); err != nil && listed == nil && !sample.FarApart(readings) {
+			return t.ofReadings(c, f, catalog.Field{}, readings, []finding.Place{t.PlaceOf(f)})
+		}
+		if err != nil {
+			return f, Problem("map.value", "the mapping file gives %q for %s: %v", answer, c.Role, err)
+		}
+		f.Dim = dim
+		return f, Trouble{}
+	case traits.Angle:
+		return t.readAngle(c, f)
+	case traits.Count, traits.Price:
+		return t.readNumber(c, f)
+	}
+	return f, Trouble{}
+}
+
+// unitOf returns the unit of a bare number in a cell: its number format's, its row's, its section's, its column's.
+func (t *Reader) unitOf(line int, c *Column, cell sheet.Cell) (unit, why string) {
+	if cell.Kind == sheet.Number {
+		if unit := t.Lex.FormatUnit(cell.Format); traits.IsLengthUnit(unit) {
+			return unit, ""
+		}
+	}
+	if t.unitsBeside(c) != nil {
+		if hit, ok := t.Lex.Ask("unit", t.TextOf(line, catalog.UnitRole), t.Lex.Words.Unit); ok && traits.IsLengthUnit(hit.Value) {
+			return hit.Value, ""
+		}
+	}
+	if t.sectionUnit != "" && !traits.IsLengthUnit(c.HeadingUnit) {
+		return t.sectionUnit, fmt.Sprintf("unit of %s taken as %s: the title above says so", c.Name(), t.sectionUnit)
+	}
+	if c.UnitAssumed {
+		return c.Unit, c.UnitWhy
+	}
+	return c.Unit, ""
+}
+
+// unitsBeside returns the column that gives the units of a column's bare numbers, nil where none does.
+func (t *Reader) unitsBeside(c *Column) *Column {
+	if traits.IsLengthUnit(c.HeadingUnit) {
+		return nil
+	}
+	return t.ByRole[catalog.UnitRole]
+}
+
+// readSize reads a length or diameter.
+func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell) (catalog.Field, Trouble) {
+	unit, why := t.unitOf(line, c, cell)
+	ctx := value.Context{Want: c.Trait().Wanted(), Unit: unit, Mark: c.Mark, Language: t.Language, Limits: c.PairsAreLimits(), Stored: cell.Kind == sheet.Number}
+	reading := t.Lex.Read(f.Text, ctx)
+	if other, why := t.settleComma(c, f.Text, ctx, reading); why != "" {
+		reading = other
+		f.Assumptions = append(f.Assumptions, why)
+	}
+	if c.Role == catalog.TipTaken {
+		if reading.Kind == value.Length && t.boundsAllow(c, reading.Dim) {
+			f.Dim = reading.Dim
+		}
+		return f, Trouble{}
+	}
+	switch reading.Kind {
+	case value.Empty, value.NotApplicable:
+		return f, Trouble{}
+	case value.List:
+		if c.Role == catalog.Bore && (t.Kind == catalog.Heads || t.Bores == catalog.BoresAreTips) && !c.Hints.Measured && AllTips(reading.List) {
+			return f, Trouble{}
+		}
+		if readings := t.readingsIn(c, reading); readings != nil {
+			return t.readReadings(line, c, f, reading, readings, unit, why)
+		}
+		return f, Problem("data.conflict", "%s names several values in one cell: %s", c.Name(), f.Text)
+	case value.Length:
+	default:
+		return f, t.unreadable(c, f, reading)
+	}
+	if c.Held != "" && !reading.UnitStated {
+		return f, Trouble{finding.Note, "held", c.Held}
+	}
+	if reading.Problem.Code != "" {
+		return f, Problem(reading.Problem.Code, "%s: %s%s", c.Name(), reading.Problem.Message, alternatives(reading))
+	}
+	dim := reading.Dim
+	if scale := t.scaleOf(c, reading); scale != 1 {
+		dim = scaled(dim, scale)
+		f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s %s is a radius: diameter %s", c.Name(), f.Text, traits.SayMM(traits.MM(dim.Nominal()))))
+	}
+	switch reading.Qualifier {
+	case value.Approximate, value.Reference:
+		f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s %q taken as the size itself", c.Name(), f.Text))
+	case value.AtMost, value.AtLeast:
+		return f, Problem("data.missing", "%s gives only one limit: %s", c.Name(), f.Text)
+	}
+	if bad := t.implausible(c, dim, reading, unit); bad.Any() && !t.unusual(c, dim, reading) {
+		return f, bad
+	} else if bad.Any() {
+		t.Warn(line, c.Col, c.Role, bad.Code, bad.Message+"; the cell names its unit, and it is used as it stands")
+		return t.tolerated(line, c, f, dim)
+	}
+	if why != "" && !reading.UnitStated {
+		f.Assumptions = append(f.Assumptions, why)
+	}
+	f.Assumptions = append(f.Assumptions, t.forgiven(line, c, reading)...)
+	if bad := t.outlying(line, c, f, dim); bad.Any() {
+		return f, bad
+	}
+	return t.tolerated(line, c, f, dim)
+}
+
+// ambiguousComma is a number whose comma may be a decimal comma or part thousands.
+var ambiguousComma = pattern.Lazy(`^\D*\d{1,3},\d{3}(\D|$)`)
+
+// settleComma reads a number whose comma may mean either once more, where the column's decimal mark makes it impossible, and
+// takes the other meaning if only that is possible. It says why, empty where there is nothing to settle.
+func (t *Reader) settleComma(c *Column, text string, ctx value.Context, reading value.Reading) (value.Reading, string) {
+	b, known := traits.BoundsOf(t.Kind, c.Role)
+	if !known || ctx.Unit == "" || c.Scale != 1 || !strings.Contains(text, ",") || !ambiguousComma().MatchString(text) || reading.Kind == value.Length && t.boundsAllow(c, reading.Dim) {
+		return reading, ""
+	}
+	least, errLeast := measure.FromMillimetres(b.Least)
+	most, errMost := measure.FromMillimetres(b.Most)
+	if errLeast != nil || errMost != nil {
+		return reading, ""
+	}
+	ctx.Mark, ctx.Least, ctx.Most = value.MarkUnknown, least, most
+	other := t.Lex.Read(text, ctx)
+	if other.Kind != value.Length || other.Problem.Code != "" {
+		return reading, ""
+	}
+	return other, fmt.Sprintf("%s %s read as %s: the comma can only mean that", c.Name(), text, traits.SayMM(traits.MM(other.Dim.Nominal())))
+}
+
+// Outliers: a size is compared with the column where there are at least leastSample others. A diameter that is off by
+// more than diameterSpread, or a length by more than the factor lengthSpread, stands out.
+const (
+	leastSample    = 6
+	diameterSpread = 0.3
+	lengthSpread   = 4.0
+)
+
+// outlying compares a possible size with the rest of its column. One that a usual mistake would bring back among the
+// others is trouble; another one only stands out, and is used.
+func (t *Reader) outlying(line int, c *Column, f catalog.Field, dim measure.Dim) Trouble {
+	middle := t.middle(c)
+	size := traits.MM(dim.Nominal())
+	if middle == 0 || len(c.Profile.Sizes) < leastSample+1 || size <= 0 {
+		return Trouble{}
+	}
+	r := size / middle
+	if c.Trait().Diameter && math.Abs(r-1) <= diameterSpread || !c.Trait().Diameter && r <= lengthSpread && r >= 1/lengthSpread {
+		return Trouble{}
+	}
+	for _, m := range Mistakes {
+		if m.Factor != 2 && m.Factor != 0.5 && math.Abs(size*m.Factor/middle-1) <= diameterSpread {
+			return Problem("data.implausible", "%s %s is %s, far from the %s of the rest of the column; %s (%s) would fit", c.Name(), f.Text, traits.SayMM(size), traits.SayMM(middle),
+				traits.SayMM(size*m.Factor), m.Why)
+		}
+	}
+	if c.Trait().Diameter {
+		t.Warn(line, c.Col, c.Role, "data.implausible", fmt.Sprintf("%s %s is %s, far from the %s of the rest of the column; it is used as it stands", c.Name(), f.Text, traits.SayMM(size), traits.SayMM(middle)))
+	}
+	return Trouble{}
+}
+
+// unreadable says why a text gives no size. A bare number without a unit is the column's trouble and was reported there.
+func (t *Reader) unreadable(c *Column, f catalog.Field, reading value.Reading) Trouble {
+	switch {
+	case reading.Kind == value.Number && c.Unit == "" && c.Held != "":
+		return Trouble{finding.Note, "held", c.Held}
+	case reading.Kind == value.Number:
+		return Problem("data.unit", "%s %s has no unit%s", c.Name(), f.Text, alternatives(reading))
+	case reading.Kind == value.Missing:
+		return Doubt("data.missing", "%s: %s", c.Name(), reading.Problem.Message)
+	case reading.Kind == value.Text:
+		return Doubt("data.missing", "%s says %q instead of a size", c.Name(), f.Text)
+	case reading.Problem.Code != "":
+		return Problem(damagedCode(reading), "%s: %s%s", c.Name(), reading.Problem.Message, alternatives(reading))
+	}
+	return Problem("data.unreadable", "%s %q cannot be read as a size", c.Name(), f.Text)
+}
+
+// damagedCode is the code of a value that cannot be read: that of damage, as in a workbook, where a text file holds what
+// a spreadsheet program made of the value.
+func damagedCode(reading value.Reading) string {
+	if reading.Kind == value.Unreadable && strings.Contains(reading.Problem.Message, "spreadsheet program") {
+		return "data.damaged"
+	}
+	return reading.Problem.Code
+}
+
+func alternatives(reading value.Reading) string {
+	if len(reading.Alternatives) == 0 {
+		return ""
+	}
+	var texts []string
+	for _, a := range reading.Alternatives {
+		texts = append(texts, strings.TrimSpace(a.Text+" "+a.Why))
+	}
+	return "; perhaps " + strings.Join(texts, ", or ")
+}
+
+// scaleOf returns 2 where the value is a radius in a column of diameters, and 1 otherwise.
+func (t *Reader) scaleOf(c *Column, reading value.Reading) int64 {
+	if !c.Trait().Diameter || reading.Diameter {
+		return 1
+	}
+	if reading.Radius || reading.PerSide || c.Scale == 2 {
+		return 2
+	}
+	return 1
+}
+
+// scaled returns a dimension with its nominal size and limits multiplied.
+func scaled(d measure.Dim, factor int64) measure.Dim {
+	if !d.HasLimits() {
+		return measure.Nominal(d.Nominal().MulInt(factor)).WithShape(d.Shape()).WithOrigin(d.Origin())
+	}
+	n := d.Nominal()
+	return measure.WithDeviations(n.MulInt(factor), d.Lower().Sub(n).MulInt(factor), d.Upper().Sub(n).MulInt(factor)).
+		WithShape(d.Shape()).WithOrigin(d.Origin())
+}
+
+// harmless are the leniencies that change nothing in what a value means; they are told once for a column and make no
+// row an assumed one.
+var harmless = map[string]bool{
+	value.ForgaveDecimalComma: true, value.ForgaveWidth: true, value.ForgaveFractionSign: true, value.ForgaveDiameterSign: true,
+	value.ForgaveBothUnits: true, value.ForgaveShiftedUnit: true, value.ForgaveUnitElsewhere: true, value.ForgaveApostrophe: true,
+	value.ForgaveRange: true, value.ForgaveRadiusSign: true, value.ForgaveApproximation: true, value.ForgaveNaming: true, value.ForgaveNoise: true,
+	value.ForgavePlusMinus: true,
+}
+
+// forgiven returns what was forgiven in reading a value and may have changed its meaning, and notes what cannot have.
+func (t *Reader) forgiven(line int, c *Column, reading value.Reading) []string {
+	var texts []string
+	for _, l := range reading.Leniencies {
+		switch {
+		case !harmless[l.Code]:
+			texts = append(texts, fmt.Sprintf("%s: %s", c.Name(), l.Message))
+		case l.Code != value.ForgaveUnitElsewhere:
+			fromLine, fromCol := t.Region.Grid.Source(line, c.Col)
+			t.Tell(layout.ToldKey{What: l.Code, Col: c.Col}, finding.Note, "data.leniency", fromLine, fromCol, func() string {
+				return fmt.Sprintf("%s: %s; in %q", c.Name(), l.Message, reading.Text)
+			})
+		}
+	}
+	return texts
+}
+
+// tolerated gives a size the tolerance that holds for it.
+func (t *Reader) tolerated(line int, c *Column, f catalog.Field, dim measure.Dim) (catalog.Field, Trouble) {
+	f.Dim = dim
+	if dim.HasLimits() {
+		return f, Trouble{}
+	}
+	tolerance, origin, where, found := t.toleranceFor(line, c)
+	if !found {
+		return f, Trouble{}
+	}
+	limited, err := tolerance.Apply(dim)
+	if err != nil {
+		t.Warn(line, c.Col, c.Role, "data.tolerance", fmt.Sprintf("the tolerance %q (%s) does not apply to %s %s: %v; it is not used", tolerance.Text, where, c.Name(), f.Text, err))
+		f.Assumptions = append(f.Assumptions, fmt.Sprintf("tolerance of %s as for sizes that state none: %q does not apply", c.Name(), tolerance.Text))
+		return f, Trouble{}
+	}
+	widest := widestTolerance
+	if c.Trait().Diameter && tolerance.Class == "" {
+		widest = widestOfDiameter
+	}
+	if traits.MM(limited.Width()) > widest {
+		t.Warn(line, c.Col, c.Role, "data.implausible", fmt.Sprintf("the tolerance %q (%s) would let %s %s range over %s; it is not used", tolerance.Text, where, c.Name(), f.Text,
+			traits.SayMM(traits.MM(limited.Width()))))
+		f.Assumptions = append(f.Assumptions, fmt.Sprintf("tolerance of %s as for sizes that state none: %q cannot be meant", c.Name(), tolerance.Text))
+		return f, Trouble{}
+	}
+	if tolerance.Class != "" && !strings.HasPrefix(tolerance.Class, "ISO 2768") {
+		origin = measure.Class
+	}
+	f.Dim = limited.WithOrigin(origin)
+	return f, Trouble{}
+}
+
+// widestTolerance is the width of limits, in mm, that no part of a joint has, and widestOfDiameter that of a diameter; a
+// tolerance beyond it is in another unit. Common practice, from memory: the coarsest class of ISO 2768-1 in use is ±0.5 mm.
+const (
+	widestTolerance  = 3.0
+	widestOfDiameter = 1.0
+)
+
+// implausible compares a size with what the joint allows and, where it is beyond that, says what it may have been.
+func (t *Reader) implausible(c *Column, dim measure.Dim, reading value.Reading, unit string) Trouble {
+	b, known := traits.BoundsOf(t.Kind, c.Role)
+	size := traits.MM(dim.Nominal())
+	if !known || b.Possible(size) {
+		return Trouble{}
+	}
+	if c.Role == catalog.Bore && t.Kind == catalog.Heads && traits.IsTipName(size) {
+		return Trouble{}
+	}
+	if other := otherUnit(b, size, unit); other != "" && !reading.UnitStated {
+		return Problem("data.unit", "%s %s in %s would be %s, beyond the %g to %g mm that the joint allows; in %s it would be %s",
+			c.Name(), reading.Text, traits.UnitName(unit), traits.SayMM(size), b.Least, b.Most, traits.UnitName(other), traits.SayMM(size/traits.UnitMM[unit]*traits.UnitMM[other]))
+	}
+	likely := t.likely(c, b, size)
+	return Problem("data.implausible", "%s %s is %s, beyond the %g to %g mm that the joint allows%s", c.Name(), reading.Text, traits.SayMM(size), b.Least, b.Most, likely)
+}
+
+// unusual reports whether a size beyond what the joint allows may be used all the same: its cell names the unit, it is not
+// far out, and no usual mistake explains it.
+func (t *Reader) unusual(c *Column, dim measure.Dim, reading value.Reading) bool {
+	b, known := traits.BoundsOf(t.Kind, c.Role)
+	size := traits.MM(dim.Nominal())
+	return known && reading.UnitStated && size > b.Least/1.5 && size < b.Most*1.5 && t.likely(c, b, size) == ""
+}
+
+func (t *Reader) boundsAllow(c *Column, dim measure.Dim) bool {
+	b, known := traits.BoundsOf(t.Kind, c.Role)
+	return !known || b.Possible(traits.MM(dim.Nominal()))
+}
+
+// otherUnit returns the one other unit, of mm and inches, in which a size is possible.
+func otherUnit(b traits.Bounds, size float64, unit string) string {
+	for _, other := range []string{"mm", "in"} {
+		if other != unit && traits.UnitMM[unit] > 0 && b.Common(size/traits.UnitMM[unit]*traits.UnitMM[other]) {
+			return other
+		}
+	}
+	return ""
+}
+
+// Mistakes are the ways in which sizes are commonly wrong.
+var Mistakes = []struct {
+	Factor float64
+	Why    string
+}{
+	{2, "a radius in a column of diameters"},
+	{0.1, "a decimal point one place too far right"},
+	{10, "a decimal point one place too far left"},
+	{25.4, "inches among millimetres"},
+	{1 / 25.4, "millimetres among inches"},
+	{0.01, "a missing decimal point"},
+	{0.001, "a missing decimal point"},
+	{0.5, "a value that was doubled"},
+}
+
+// likely says what an impossible size may have been: of the usual mistakes those that bring it into the common range,
+// the one nearest to the rest of the column first.
+func (t *Reader) likely(c *Column, b traits.Bounds, size float64) string {
+	text, nearest := "", 0.0
+	for _, m := range Mistakes {
+		if m.Factor == 2 && !c.Trait().Diameter {
+			continue
+		}
+		corrected := size * m.Factor
+		if !b.Common(corrected) {
+			continue
+		}
+		distance := math.Abs(corrected - t.middle(c))
+		if text == "" || distance < nearest {
+			text, nearest = fmt.Sprintf("; %s (%s) would fit", traits.SayMM(corrected), m.Why), distance
+		}
+	}
+	return text
+}
+
+// readAngle reads an angle; a bare number is in degrees, since nobody gives the angle of a countersink in radians.
+func (t *Reader) readAngle(c *Column, f catalog.Field) (catalog.Field, Trouble) {
+	reading := t.Lex.Read(f.Text, value.Context{Want: value.WantAngle, Unit: "deg", Mark: c.Mark})
+	switch reading.Kind {
+	case value.Angle:
+	case value.Empty, value.NotApplicable, value.Text:
+		return f, Trouble{}
+	default:
+		return f, Problem("data.unreadable", "%s %q cannot be read as an angle", c.Name(), f.Text)
+	}
+	if reading.Problem.Code != "" {
+		return f, Problem(reading.Problem.Code, "%s: %s", c.Name(), reading.Problem.Message)
+	}
+	angle := reading.Angle
+	if reading.HalfAngle || c.Hints.HalfAngle && !reading.Included {
+		angle = angle.Add(angle)
+		f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s %s is from the axis: included angle %g degrees", c.Name(), f.Text, angle.Degrees()))
+	}
+	if angle.Degrees() < 10 || angle.Degrees() >= 180 {
+		return f, Problem("data.implausible", "%s %s is no included angle of a countersink", c.Name(), f.Text)
+	}
+	f.Angle = angle
+	return f, Trouble{}
+}
+
+// readNumber reads a count or a price. Trouble with it holds no row.
+func (t *Reader) readNumber(c *Column, f catalog.Field) (catalog.Field, Trouble) {
+	want := value.WantCount
+	if c.Trait().Want == traits.Price {
+		want = value.WantPrice
+	}
+	reading := t.Lex.Read(f.Text, value.Context{Want: want, Unit: c.HeadingUnit, Mark: c.Mark})
+	if reading.Kind == value.Number && reading.Problem.Code != "data.unreadable" {
+		f.Number, f.IsNumber = reading.Number, true
+	}
+	return f, Trouble{}
+}
+
+// middle returns the median size of a column in mm, for comparison.
+func (t *Reader) middle(c *Column) float64 {
+	if m, known := t.middles[c]; known {
+		return m
+	}
+	var sizes []float64
+	b, _ := traits.BoundsOf(t.Kind, c.Role)
+	for _, s := range c.Profile.Sizes {
+		if x := s.MM(c.Unit) * c.Factor(); b.Possible(x) {
+			sizes = append(sizes, x)
+		}
+	}
+	m := 0.0
+	if len(sizes) > 0 {
+		slices.Sort(sizes)
+		m = sizes[len(sizes)/2]
+	}
+	if t.middles == nil {
+		t.middles = map[*Column]float64{}
+	}
+	t.middles[c] = m
+	return m
+}

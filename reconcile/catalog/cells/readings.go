@@ -1,0 +1,150 @@
+package cells
+
+import (
+	"fmt"
+	"slices"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/sample"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/columns"
+	"example.com/seatline/reconcile/catalog/layout"
+	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/finding"
+)
+
+// leastReadings is how many sizes in a cell are readings where nothing says so: two are limits, or two sizes.
+const leastReadings = 3
+
+// readingsIn returns the readings that a list of values in a cell is: three or more sizes near each other, or two under a heading
+// that says that they were measured; nothing where it is none.
+func (t *Reader) readingsIn(c *Column, list value.Reading) []measure.Length {
+	if catalog.FieldOf(t.Kind, c.Role) == fitcalc.NoField {
+		return nil
+	}
+	need := leastReadings
+	if c.Hints.Measured {
+		need = 2
+	}
+	if len(list.List) < need || list.Problem.Code != "" || !c.Hints.Measured && AllTips(list.List) {
+		return nil
+	}
+	readings := make([]measure.Length, len(list.List))
+	for i, one := range list.List {
+		if one.Kind != value.Length || one.Problem.Code != "" || one.Dim.HasLimits() || one.Qualifier != value.Exact || one.Form != value.FormUnknown {
+			return nil
+		}
+		readings[i] = one.Dim.Nominal().MulInt(t.scaleOf(c, one))
+	}
+	if sample.FarApart(readings) {
+		return nil
+	}
+	return readings
+}
+
+// readReadings reads a cell that holds several readings of one size, which are of pieces of the part.
+func (t *Reader) readReadings(line int, c *Column, f catalog.Field, list value.Reading, readings []measure.Length, unit, why string) (catalog.Field, Trouble) {
+	stated := slices.ContainsFunc(list.List, func(one value.Reading) bool { return one.UnitStated })
+	if c.Held != "" && !stated {
+		return f, Trouble{finding.Note, "held", c.Held}
+	}
+	for i, one := range list.List {
+		if bad := t.implausible(c, measure.Nominal(readings[i]), one, unit); bad.Any() {
+			return f, bad
+		}
+	}
+	if why != "" && !stated {
+		f.Assumptions = append(f.Assumptions, why)
+	}
+	f.Assumptions = append(f.Assumptions, t.forgiven(line, c, list)...)
+	f, bad := t.ofReadings(c, f, catalog.Field{}, readings, []finding.Place{t.PlaceOf(f)})
+	if !bad.Any() {
+		bad = t.outlying(line, c, f, f.Dim)
+	}
+	fromLine, fromCol := t.Region.Grid.Source(line, c.Col)
+	t.Tell(layout.ToldKey{What: "readings", Col: c.Col}, finding.Note, "data.leniency", fromLine, fromCol, func() string {
+		return fmt.Sprintf("%s: several sizes in a cell are readings of pieces of the part, and their mean is used; in %q", c.Name(), list.Text)
+	})
+	return f, bad
+}
+
+// ofReadings makes a field of readings, in the place of a size that is stated elsewhere, if it is. The tolerance beside them is the one
+// that is stated, or the usual one: what the shop allows for is not known here, and package samples puts it right.
+func (t *Reader) ofReadings(c *Column, f, stated catalog.Field, readings []measure.Length, places []finding.Place) (catalog.Field, Trouble) {
+	caliper, usual, field := sample.DefaultCaliper(), fitcalc.DefaultShop(), catalog.FieldOf(t.Kind, c.Role)
+	caliper.Inside = field.Inside()
+	tolerance := usual.Tolerance(field)
+	if stated.Dim.HasLimits() {
+		tolerance = stated.Dim.Width().Half()
+	}
+	size, err := sample.SizeOfPart(readings, caliper, sample.Pool{}, tolerance)
+	if err != nil {
+		return f, Problem("data.unreadable", "%s: the readings %s cannot be used: %v", c.Name(), f.Text, err)
+	}
+	f.Dim, f.Measured = size.Dim, &catalog.Measured{Readings: readings, Places: places, Size: size, Stated: stated.Dim}
+	return f, Trouble{}
+}
+
+// readMeasured reads the columns that say that a size was measured, where there are several of them or others state it. It reports
+// false where it is for the columns that state the size to say it.
+func (t *Reader) readMeasured(line int, c *Column) (catalog.Field, Trouble, bool) {
+	if catalog.FieldOf(t.Kind, c.Role) == fitcalc.NoField {
+		return catalog.Field{}, Trouble{}, false
+	}
+	var measuring, stating []*Column
+	for _, other := range t.Columns {
+		switch {
+		case other.Role != c.Role || other.Aspect == columns.Least || other.Aspect == columns.Most:
+		case other.Hints.Measured:
+			measuring = append(measuring, other)
+		default:
+			stating = append(stating, other)
+		}
+	}
+	if len(measuring) == 0 || len(measuring)+len(stating) < 2 {
+		return catalog.Field{}, Trouble{}, false
+	}
+	var first catalog.Field
+	var readings []measure.Length
+	var places []finding.Place
+	for _, other := range measuring {
+		f, bad := t.readField(line, other)
+		if bad.Any() {
+			return f, bad, true
+		}
+		if !f.Dim.Given() {
+			continue
+		}
+		if len(readings) == 0 {
+			first = f
+		} else {
+			first.Text += "; " + f.Text
+			first.Assumptions = append(slices.Clip(first.Assumptions), f.Assumptions...)
+		}
+		own := []measure.Length{f.Dim.Nominal()}
+		if f.Measured != nil {
+			own = f.Measured.Readings
+		}
+		readings, places = append(readings, own...), append(places, t.PlaceOf(f))
+	}
+	if len(readings) == 0 {
+		return catalog.Field{}, Trouble{}, false
+	}
+	if sample.FarApart(readings) {
+		return first, Problem("data.conflict", "%s: the readings %s lie too far apart to be of one size", c.Name(), first.Text), true
+	}
+	stated := t.statedBeside(line, stating)
+	f, bad := t.ofReadings(measuring[0], first, stated, readings, places)
+	return f, bad, true
+}
+
+// statedBeside is the size that the first of some columns states, if one does.
+func (t *Reader) statedBeside(line int, columns []*Column) catalog.Field {
+	for _, c := range columns {
+		if f, bad := t.readField(line, c); !bad.Any() && f.Dim.Given() {
+			return f
+		}
+	}
+	return catalog.Field{}
+}

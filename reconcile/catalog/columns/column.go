@@ -1,0 +1,627 @@
+package columns
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"unicode"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/layout"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/catalog/words"
+)
+
+// aspect is what a column gives of a dimension that several columns share.
+type aspect uint8
+
+const (
+	// Nominal is the dimension itself.
+	Nominal aspect = iota
+	// Least and most are columns of limits.
+	Least
+	Most
+	// Repeat is a column that states the dimension again, in another unit.
+	Repeat
+)
+
+// Column is one column of a table as it is understood.
+type Column struct {
+	layout.Heading
+	Profile profile
+	// Matches are the roles that the heading may have in a table of each kind.
+	Matches [4][]words.RoleMatch
+	Hints   words.Hints
+	// irrelevant is set where the heading speaks of what no joint depends on, or of the price of a quantity.
+	irrelevant string
+	Role       catalog.Role
+	Aspect     aspect
+	// what is known of the role that it had when trait was last asked.
+	traitOf catalog.Role
+	traits  traits.Trait
+	// points are how well the role fits; margin is by how much the best other reading of the table is worse.
+	points, margin float64
+	// second is the next best role, empty where it is none.
+	second catalog.Role
+	// Known is set where the heading itself gives the role.
+	Known    bool
+	Evidence string
+	RunnerUp string
+	// hidden is set where the sheet hides the column.
+	hidden bool
+	// Held is why the values of the column are not used, empty where they are.
+	Held string
+	// HeadingUnit is the unit that the heading or the unit line names.
+	HeadingUnit string
+	// Scale is what stored numbers are multiplied by: 2 in a column of radii.
+	Scale int64
+	// Clubs are the columns that it stands for, where each gives the size of another club.
+	Clubs []ClubColumn
+	// Covers is the role whose values a column of tolerances covers, empty where none is named.
+	Covers catalog.Role
+	// Deviation is 1 in a column of upper deviations and -1 in one of lower ones; partner is the column of the others, at the
+	// left one of the two.
+	Deviation int
+	Partner   *Column
+}
+
+// Trait is what is known of the values of the column's role.
+func (c *Column) Trait() traits.Trait {
+	if c.traitOf != c.Role {
+		c.traitOf, c.traits = c.Role, traits.Of[c.Role]
+	}
+	return c.traits
+}
+
+// Points of the assignment of roles to columns. A heading that says exactly a role is worth ten; the values say how
+// well they fit. They order readings of a table and are no probabilities.
+const (
+	headingPoints = 10.0
+	// leastPoints is what a column needs to get a role at all.
+	leastPoints = 2.5
+	// leastMargin is how far the best reading must be ahead of the next for a column of sizes to be used.
+	leastMargin = 1.5
+)
+
+// columnsOf looks at every column of a region that has content.
+func columnsOf(r *layout.Region, lex *lexicon.Lexicon) []*Column {
+	lines := r.SampleLines()
+	var columns []*Column
+	for _, h := range r.Columns {
+		p := profileOf(r, lex, h.Col, lines)
+		if h.Text == "" && p.Filled == 0 {
+			continue
+		}
+		columns = append(columns, newColumn(lex, r, withWords(h, lex, &p), p))
+	}
+	pairDeviations(columns)
+	return columns
+}
+
+// newColumn looks at what the heading of a column says.
+func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profile) *Column {
+	c := &Column{Heading: h, Profile: p, Scale: 1, hidden: !r.Grid.Turned && r.Grid.Sheet.HiddenCols[h.Col]}
+	for _, kind := range []catalog.Kind{catalog.UnknownKind, catalog.Heads, catalog.Ferrules, catalog.Tips} {
+		c.Matches[kind] = headingMatches(lex, kind, h)
+	}
+	c.Hints = lex.Words.Hints(h.Text)
+	switch {
+	case lexicon.IsPriceBreak(h.Text):
+		c.irrelevant = "heading gives a quantity, as for a price of several"
+	case len(c.Matches[catalog.UnknownKind]) == 0 && lex.Words.Irrelevant(h.Parts...):
+		c.irrelevant = "heading speaks of what no joint depends on"
+	}
+	c.HeadingUnit = layout.HeadingUnit(lex, h)
+	return c
+}
+
+// withWords adds to a heading that is vague by itself the word that stands with the number in every cell below, where the two
+// together name a size: "Hosel" over "0.370 bore".
+func withWords(h layout.Heading, lex *lexicon.Lexicon, p *profile) layout.Heading {
+	found := lex.Match(h.Parts...)
+	if len(p.Texts) < 2 || len(found) == 0 || found[0].Score > lexicon.SpecificHeading {
+		return h
+	}
+	shared := lexicon.WordsBeside(p.Texts[0])
+	for _, text := range p.Texts[1:] {
+		own := lexicon.WordsBeside(text)
+		shared = slices.DeleteFunc(shared, func(word string) bool { return !slices.Contains(own, word) })
+	}
+	for _, word := range shared {
+		joined := append(slices.Clone(h.Parts), word)
+		better := lex.Match(joined...)
+		if len(better) > 0 && better[0].Score >= lexicon.CertainHeading && traits.Of[catalog.Role(better[0].Role)].Want == traits.Length {
+			h.Parts, h.Text = joined, h.Text+" "+word
+			return h
+		}
+	}
+	return h
+}
+
+// headingMatches returns the roles that a heading may have. Where the fragments together say nothing, the last one
+// alone may.
+func headingMatches(l *lexicon.Lexicon, kind catalog.Kind, h layout.Heading) []words.RoleMatch {
+	found := l.MatchIn(kind, h.Parts...)
+	for i := len(h.Parts) - 1; i >= 0 && len(found) == 0 && len(h.Parts) > 1; i-- {
+		for _, m := range l.MatchIn(kind, h.Parts[i]) {
+			m.Score *= 0.8
+			found = append(found, m)
+		}
+	}
+	return found
+}
+
+// headed returns how strongly the heading supports a role in a table of a kind.
+func (c *Column) headed(kind catalog.Kind, role catalog.Role) float64 {
+	for _, m := range c.Matches[headingKind(kind, role)] {
+		if catalog.Role(m.Role) == role {
+			return m.Score
+		}
+	}
+	return 0
+}
+
+// headingKind is the kind of table by which a heading is judged: the tip is a role of heads, and means the same where a
+// table of ferrules says which tip they fit.
+func headingKind(kind catalog.Kind, role catalog.Role) catalog.Kind {
+	if role == catalog.TipTaken {
+		return catalog.Heads
+	}
+	return kind
+}
+
+// bestHeading returns the strongest support for any role.
+func (c *Column) bestHeading() float64 {
+	if len(c.Matches[catalog.UnknownKind]) == 0 {
+		return 0
+	}
+	return c.Matches[catalog.UnknownKind][0].Score
+}
+
+// units returns the units in which the column's bare numbers may be.
+func (c *Column) units() []string {
+	if traits.IsLengthUnit(c.HeadingUnit) {
+		return []string{c.HeadingUnit}
+	}
+	if unit := c.FormatUnit(); unit != "" {
+		return []string{unit}
+	}
+	return []string{"mm", "in", "thou"}
+}
+
+// fit returns how well a column fits a role in a table of a kind, in points. Of columns that fit alike the one that can
+// be seen and stands further left is better.
+func (c *Column) fit(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.Role, guessed bool) float64 {
+	points := c.fitAlone(lex, kind, role, guessed) - 0.001*float64(c.Col)
+	if c.hidden {
+		points -= 0.5
+	}
+	return points
+}
+
+func (c *Column) fitAlone(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.Role, guessed bool) float64 {
+	if c.irrelevant != "" || c.Deviation != 0 {
+		return -20
+	}
+	h := c.headed(kind, role)
+	if role == catalog.Price && h < currencyHeading && isCurrency(c.HeadingUnit) {
+		h = currencyHeading
+	}
+	values := func() float64 { return c.valuePoints(lex, kind, role) } // only where they count: they are looked at one by one
+	if role == catalog.Club && c.Profile.counts() && c.Profile.Texts[0] == "1" {
+		return -20 // numbers of lines
+	}
+	if role == catalog.Club && c.bestHeading() < lexicon.SpecificHeading && c.namesClubs(lex) {
+		return headingPoints*max(h, lexicon.Understood) + values()
+	}
+	if h >= lexicon.LeastHeading && !(traits.Of[role].Want == traits.Count && h <= lexicon.SpecificHeading && c.uniqueCodes()) {
+		return headingPoints*h + values() + traits.Of[role].Prior
+	}
+	if role == catalog.Part && c.uniqueCodes() && c.refuted(lex, kind) {
+		return headingPoints*lexicon.Understood + values() + traits.Of[role].Prior
+	}
+	if lex.Recogniser(role) != nil && role != catalog.Club && c.bestHeading() < lexicon.Understood && c.Profile.Filled > 0 {
+		return values()
+	}
+	if traits.Of[role].Prior == 0 || c.Profile.Filled == 0 || !guessed && (c.bestHeading() >= lexicon.Understood || !keyRoles[role]) {
+		return -20
+	}
+	points := values()
+	if !guessed && c.Text != "" {
+		points--
+	}
+	return points - 0.5 + traits.Of[role].Prior/2
+}
+
+// uniqueCodes reports whether the values look like part numbers, each another one.
+func (c *Column) uniqueCodes() bool {
+	p := &c.Profile
+	return p.Filled >= 3 && p.distinct == p.Filled && p.share(p.codes) >= 0.9 && p.share(p.whole+p.decimals) < 0.5
+}
+
+// namesClubs reports whether most texts of a column are unmistakable clubs or sets of them: 4-PW, 3W, #7. Plain numbers and
+// lofts may be anything.
+func (c *Column) namesClubs(lex *lexicon.Lexicon) bool {
+	named, sets := 0, 0
+	for _, text := range c.Profile.Texts {
+		if set := lex.SetOf("", text); len(set) > 0 && !strings.Contains(text, "°") {
+			named++
+			if len(set) > 1 {
+				sets++
+			}
+		}
+	}
+	return sets > 0 && named*5 >= c.Profile.Filled*3
+}
+
+// brief reports whether a column says the same few things again and again, in fewer than five characters on the average, wide
+// ones counted threefold.
+func (c *Column) brief() bool {
+	count := 0
+	for _, text := range c.Profile.Texts {
+		for _, r := range text {
+			count++
+			if r >= 0x1100 {
+				count += 2
+			}
+		}
+	}
+	return count < 5*c.Profile.Filled && c.Profile.distinct*2 <= c.Profile.Filled
+}
+
+// wordy reports whether at least half of the texts of a column have a word in them, as descriptions have and part numbers have not.
+func (c *Column) wordy() bool {
+	count := 0
+	for _, text := range c.Profile.Texts {
+		if strings.ContainsFunc(text, func(r rune) bool { return unicode.Is(unicode.Lo, r) }) || lexicon.HasWord(text) {
+			count++
+		}
+	}
+	return count > 0 && count*2 >= c.Profile.Filled
+}
+
+// refuted reports whether the values speak against the role that the heading says: codes under "Stock no.".
+func (c *Column) refuted(lex *lexicon.Lexicon, kind catalog.Kind) bool {
+	if len(c.Matches[kind]) == 0 || c.Matches[kind][0].Score > lexicon.SpecificHeading {
+		return false
+	}
+	role := catalog.Role(c.Matches[kind][0].Role)
+	return role != catalog.Part && c.valuePoints(lex, kind, role) <= -2
+}
+
+// currencyHeading is the score of a heading that names a currency as one of prices.
+const currencyHeading = 0.6
+
+// isCurrency reports whether a unit is a currency: three capitals.
+func isCurrency(unit string) bool {
+	return len(unit) == 3 && strings.ToUpper(unit) == unit && strings.Trim(unit, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") == ""
+}
+
+// keyRoles are the roles that a table cannot do without, so that a column whose heading is not understood is suggested for
+// them by its values. Others are not: a column of lofts looks like one of bores.
+var keyRoles = map[catalog.Role]bool{catalog.Part: true, catalog.HoselOD: true, catalog.BaseOD: true, catalog.TipOD: true}
+
+// valuePoints returns what the values of a column say for or against a role.
+func (c *Column) valuePoints(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.Role) float64 {
+	p := &c.Profile
+	if p.Filled == 0 {
+		return 0
+	}
+	switch traits.Of[role].Want {
+	case traits.Length:
+		return c.sizePoints(kind, role)
+	case traits.Code:
+		distinct := float64(p.distinct) / float64(p.Filled)
+		points := 2*p.share(p.codes) + 2*distinct - 6*(1-distinct) - 6*p.share(p.decimals)
+		if p.counts() {
+			points -= 13
+		}
+		return points
+	case traits.Price:
+		return 2*p.share(p.whole+p.decimals) - 1
+	case traits.Count:
+		return 2*p.share(p.whole) - 3*p.share(p.decimals) - 3*p.share(p.Filled-p.whole-p.decimals)
+	case traits.Angle:
+		return c.anglePoints()
+	case traits.Tolerance:
+		return 2*c.toleranceShare(lex) - 1
+	case traits.Taper:
+		return 1
+	}
+	return c.textPoints(lex, role)
+}
+
+// sizePoints compares the sizes of a column with what a role's sizes are.
+func (c *Column) sizePoints(kind catalog.Kind, role catalog.Role) float64 {
+	p := &c.Profile
+	b, known := traits.BoundsOf(kind, role)
+	if !known {
+		return 0
+	}
+	if len(p.Sizes) == 0 {
+		if role == catalog.TipTaken {
+			return 0
+		}
+		return -5 * p.share(p.Filled-p.dates)
+	}
+	scale := 1.0
+	if c.Hints.Radius {
+		scale = 2
+	}
+	possible, common := p.best(b, c.units(), scale)
+	readable := p.share(len(p.Sizes))
+	points := (2*possible + 2*common - 5*(1-possible)) * min(1, readable)
+	if role == catalog.TipTaken {
+		points -= 3 * (1 - p.tipShare(c.units()))
+	}
+	return points
+}
+
+func (c *Column) anglePoints() float64 {
+	if len(c.Profile.Sizes) == 0 {
+		return 0
+	}
+	fitting := 0
+	for _, s := range c.Profile.Sizes {
+		if s.number >= 15 && s.number <= 180 {
+			fitting++
+		}
+	}
+	return 4*float64(fitting)/float64(len(c.Profile.Sizes)) - 2
+}
+
+func (c *Column) toleranceShare(lex *lexicon.Lexicon) float64 {
+	fitting := 0
+	for _, text := range c.Profile.Texts {
+		if tolerance, ok := lex.ReadTolerance(text, c.HeadingUnit); ok && tolerance.Problem.Code == "" {
+			fitting++
+			continue
+		}
+		if reading := lex.Read(text, value.Context{Want: value.WantLength, Unit: "mm"}); reading.Kind == value.Length && traits.MM(reading.Dim.Nominal()) <= 1.5 {
+			fitting++
+		}
+	}
+	return c.Profile.share(fitting)
+}
+
+// textPoints says how many of a column's texts are words of a role.
+func (c *Column) textPoints(lex *lexicon.Lexicon, role catalog.Role) float64 {
+	recognise := lex.Recogniser(role)
+	p := &c.Profile
+	if recognise == nil {
+		switch role {
+		case catalog.Description:
+			if c.brief() {
+				return -6 // yes and no, signs, codes of a letter or two
+			}
+			return p.share(p.longTexts) + float64(p.distinct)/float64(p.Filled) - 3*p.share(p.decimals)
+		case catalog.Colour, catalog.Note:
+			return -2 * p.share(p.decimals)
+		}
+		return 0
+	}
+	hits := 0
+	for _, text := range p.Texts {
+		if recognise(text) {
+			hits++
+		}
+	}
+	points := 5*p.share(hits) - 2
+	if role == catalog.Category && c.Text == "" && p.Filled >= 3 && p.distinct == p.Filled {
+		points -= 5 // names of heads that begin with their kind: Iron 5, Iron 6
+	}
+	return points
+}
+
+// plan is one reading of a table: a kind, and a role for each column.
+type plan struct {
+	kind   catalog.Kind
+	roles  []catalog.Role
+	points [][]float64
+	chosen []int
+	total  float64
+	// bonus is for what the user or a title says.
+	bonus float64
+	// stated is set where somebody says what the table lists: the user, a title, or a heading that only such tables have.
+	stated bool
+	// named is set where the user or a title says so.
+	named bool
+}
+
+// rank is what plans of different kinds are compared by.
+func (p *plan) rank() float64 { return p.total + p.bonus }
+
+// planFor finds the best roles for the columns of a table if it lists a kind.
+func planFor(lex *lexicon.Lexicon, columns []*Column, kind catalog.Kind, guessed bool) plan {
+	p := plan{kind: kind, roles: traits.OfKind[kind]}
+	for _, c := range columns {
+		row := make([]float64, len(p.roles))
+		for j, role := range p.roles {
+			row[j] = c.fit(lex, kind, role, guessed)
+		}
+		p.points = append(p.points, row)
+	}
+	p.chosen = assign(p.points, leastPoints)
+	p.total = total(p.points, p.chosen)
+	return p
+}
+
+// role returns the role that a column gets.
+func (p *plan) role(i int) catalog.Role {
+	if p.chosen[i] < 0 {
+		return ""
+	}
+	return p.roles[p.chosen[i]]
+}
+
+func (p *plan) has(roles ...catalog.Role) bool {
+	for i := range p.chosen {
+		if slices.Contains(roles, p.role(i)) {
+			return true
+		}
+	}
+	return false
+}
+
+// keyed reports whether a heading names the size that tables of the kind are about, with at least a score.
+func (p *plan) keyed(columns []*Column, score float64) bool {
+	for i, c := range columns {
+		if role := p.role(i); role != catalog.Part && role != catalog.Bore && traits.Of[role].Prior == 2 && c.headed(p.kind, role) >= score {
+			return true
+		}
+	}
+	return false
+}
+
+// specific reports whether a heading clearly names what only tables of the kind have.
+func (p *plan) specific(columns []*Column) bool {
+	for i, c := range columns {
+		role := p.role(i)
+		if traits.Of[role].Want == traits.Text || role == catalog.Length || c.headed(catalog.UnknownKind, role) < lexicon.SpecificHeading {
+			continue
+		}
+		others := 0
+		for _, kind := range []catalog.Kind{catalog.Heads, catalog.Ferrules, catalog.Tips} {
+			if kind != p.kind && slices.Contains(traits.OfKind[kind], role) {
+				others++
+			}
+		}
+		if others == 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// sensible reports whether the reading has what makes a table of its kind.
+func (p *plan) sensible() bool {
+	switch p.kind {
+	case catalog.Heads:
+		return p.has(catalog.HoselOD, catalog.AdapterOD, catalog.Bore, catalog.BoreDepth, catalog.HoselLength, catalog.CountersinkMouth, catalog.CounterboreOD)
+	case catalog.Ferrules:
+		return p.has(catalog.BaseOD, catalog.Bore, catalog.CollarOD, catalog.StepOD)
+	case catalog.Tips:
+		return p.has(catalog.TipOD)
+	}
+	return false
+}
+
+// runnerUp returns the role that a column gets, and by how much the whole reading is worse, when it may not have the
+// one chosen. A column that has no role does not take the place: it states the same again, and is compared value by
+// value.
+func (p *plan) runnerUp(i int) (catalog.Role, float64) {
+	points := slices.Clone(p.points)
+	for k := range points {
+		if k == i || p.chosen[k] < 0 {
+			points[k] = slices.Clone(points[k])
+			points[k][p.chosen[i]] = -20
+		}
+	}
+	chosen := assign(points, leastPoints)
+	second := catalog.Role("")
+	if chosen[i] >= 0 {
+		second = p.roles[chosen[i]]
+	}
+	return second, p.total - total(points, chosen)
+}
+
+// apply gives the columns the roles of the plan, with the evidence.
+func (p *plan) apply(columns []*Column) {
+	for i, c := range columns {
+		c.Role = p.role(i)
+		if c.Role == "" {
+			c.Evidence = c.unassigned()
+			continue
+		}
+		c.points = p.points[i][p.chosen[i]]
+		c.Known = c.headed(p.kind, c.Role) >= lexicon.LeastHeading || c.Role == catalog.Price
+		second, margin := p.runnerUp(i)
+		c.second, c.margin = second, margin
+		name := string(second)
+		if name == "" {
+			name = "no role"
+		}
+		c.RunnerUp = fmt.Sprintf("%s, %.1f points behind", name, margin)
+		c.Evidence = c.explain(p.kind)
+	}
+}
+
+// unassigned says why a column has no role.
+func (c *Column) unassigned() string {
+	if c.irrelevant != "" {
+		return c.irrelevant
+	}
+	if found := c.Matches[catalog.UnknownKind]; len(found) > 0 {
+		return fmt.Sprintf("heading could be %s, but its values or another column speak against it", found[0].Role)
+	}
+	if c.Text == "" {
+		return "no heading"
+	}
+	return "heading not understood"
+}
+
+// explain says why a column has its role.
+func (c *Column) explain(kind catalog.Kind) string {
+	var reasons []string
+	if h := c.headed(kind, c.Role); h >= lexicon.LeastHeading {
+		for _, m := range c.Matches[headingKind(kind, c.Role)] {
+			if catalog.Role(m.Role) == c.Role {
+				reasons = append(reasons, fmt.Sprintf("heading says %q (%s, score %.2f)", m.Words, m.Language, m.Score))
+				break
+			}
+		}
+	} else {
+		reasons = append(reasons, "values only")
+	}
+	if b, ok := traits.BoundsOf(kind, c.Role); ok && len(c.Profile.Sizes) > 0 {
+		possible, _ := c.Profile.best(b, c.units(), float64(c.Scale))
+		reasons = append(reasons, fmt.Sprintf("%.0f%% of its sizes are between %g and %g mm", possible*100, b.Least, b.Most))
+	}
+	return strings.Join(reasons, "; ")
+}
+
+// PairsAreLimits reports whether two sizes with a slash between them are limits in this column: its heading says so, or
+// nearly all its cells have such pairs and the heading does not name two things itself: "before / after".
+func (c *Column) PairsAreLimits() bool {
+	if c.Hints.Min && c.Hints.Max {
+		return true
+	}
+	return !strings.ContainsAny(c.Text, "/／|") && c.Profile.pairs >= 2 && c.Profile.pairs*5 >= c.Profile.Filled*4
+}
+
+// FormatUnit returns the unit that the number formats of the column show, where they agree.
+func (c *Column) FormatUnit() string {
+	if len(c.Profile.formatUnits) != 1 {
+		return ""
+	}
+	for unit, count := range c.Profile.formatUnits {
+		if traits.IsLengthUnit(unit) && count*2 > len(c.Profile.Sizes) {
+			return unit
+		}
+	}
+	return ""
+}
+
+// Bare returns the sizes that stand without a unit.
+func (c *Column) Bare() []float64 {
+	var numbers []float64
+	for _, s := range c.Profile.Sizes {
+		if s.unit == "" {
+			numbers = append(numbers, s.number)
+		}
+	}
+	return numbers
+}
+
+// Factor is what sizes are multiplied by to be diameters.
+func (c *Column) Factor() float64 { return float64(c.Scale) }
+
+// Name is how findings call a column.
+func (c *Column) Name() string {
+	if c.Text != "" {
+		return c.Text
+	}
+	return string(c.Role)
+}

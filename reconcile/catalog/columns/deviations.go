@@ -1,0 +1,82 @@
+package columns
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/internal/pattern"
+)
+
+// Headings of columns that give one deviation of a size: a plain sign, a sign beside a word for tolerance, or the words of
+// ISO 286-1:2010, 3.2.5, for the upper and the lower limit deviation.
+var (
+	upperHeading = pattern.Lazy(`^(?:\+|plus|più|más|upper|haut|sup(?:érieur|eriore|erior)?|oben|上|위|플러스|プラス)$`)
+	lowerHeading = pattern.Lazy(`^(?:-|minus|moins|meno|menos|lower|bas|inf(?:érieur|eriore|erior)?|unten|下|아래|마이너스|マイナス)$`)
+	// aboutDeviation are the words that may stand beside the sign.
+	aboutDeviation = pattern.Lazy(`tolerances?|tolérances?|toleranza|tolerancia|toleranz|tol|limit|deviation|dev|oberes|unteres|ob|unt|abmaß|abmass|écart|ecart|` +
+		`scostamento|scost|desviación|desviacion|desv|公差|偏差|許容差|공차|허용차|[.()（）\s:]`)
+	germanUpper = pattern.Lazy(`^(?:oberes|ob\.?) ?abma(?:ß|ss)`)
+	germanLower = pattern.Lazy(`^(?:unteres|unt\.?) ?abma(?:ß|ss)`)
+)
+
+// DeviationSigns makes one of the signs before a deviation.
+var DeviationSigns = strings.NewReplacer("−", "-", "–", "-", "＋", "+", "－", "-")
+
+// deviationOf returns 1 for the heading of upper deviations, -1 for one of lower ones, and 0 for any other.
+func deviationOf(text string) int {
+	text = strings.ToLower(DeviationSigns.Replace(strings.TrimSpace(text)))
+	switch {
+	case strings.Contains(text, "+") && strings.Contains(text, "-"), strings.Contains(text, "±"):
+		return 0
+	case germanUpper().MatchString(text):
+		return 1
+	case germanLower().MatchString(text):
+		return -1
+	}
+	switch rest := aboutDeviation().ReplaceAllString(text, ""); {
+	case upperHeading().MatchString(rest):
+		return 1
+	case lowerHeading().MatchString(rest):
+		return -1
+	}
+	return 0
+}
+
+// pairDeviations finds columns of upper and lower deviations side by side. One alone stays what it is.
+func pairDeviations(columns []*Column) {
+	for i := 0; i+1 < len(columns); i++ {
+		a, b := columns[i], columns[i+1]
+		if len(a.Parts) == 0 || len(b.Parts) == 0 {
+			continue
+		}
+		upper, lower := deviationOf(a.Parts[len(a.Parts)-1]), deviationOf(b.Parts[len(b.Parts)-1])
+		if upper*lower != -1 || a.Profile.Filled+b.Profile.Filled == 0 {
+			continue
+		}
+		a.Deviation, b.Deviation, a.Partner = upper, lower, b
+		i++
+	}
+}
+
+// nameDeviations tells of each pair of deviations which size it is for: the one that its heading names, or the one to its left.
+func (t *Table) nameDeviations() {
+	for i, c := range t.Columns {
+		if c.Partner == nil {
+			continue
+		}
+		for _, one := range []*Column{c, c.Partner} {
+			one.Role, one.Known = catalog.Tolerance, true
+			one.Evidence = fmt.Sprintf("one of two columns of deviations, in %s and %s", t.Region.Grid.ColumnName(c.Col), t.Region.Grid.ColumnName(c.Partner.Col))
+		}
+		if i > 0 && traits.Of[t.Columns[i-1].Role].Want == traits.Length {
+			c.Covers = t.Columns[i-1].Role
+		}
+		if c.Covers == "" {
+			t.AddColumn(finding.Warning, "data.tolerance", c.Col, fmt.Sprintf("the deviations under %q and %q are for no size that was understood; they are not used", c.Text, c.Partner.Text),
+				t.Settle("columns", t.Region.Grid.ColumnName(c.Col), "role"))
+		}
+	}
+}

@@ -1,0 +1,76 @@
+package columns
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// ReportLayout reports a table that lists nothing that matters, one without a heading or part numbers, and what is
+// hidden.
+func (t *Table) ReportLayout() {
+	switch {
+	case t.Rules.Kind == catalog.NoRole:
+		return
+	case t.Kind == catalog.UnknownKind:
+		t.Add(finding.Warning, "layout.kind", 0, 0, "the table lists neither heads, ferrules nor tips as far as its headings tell; all its rows are set aside", t.Settle("kind"))
+		return
+	case t.Region.Guessed:
+		t.Add(finding.Error, "layout.heading", 0, 0, "the headings were not understood; what the columns mean was judged by their values", t.Settle("heading_rows"))
+	}
+	if t.ByRole[catalog.Part] == nil && t.TitlePart == "" {
+		t.Add(finding.Error, "layout.part", 0, 0, "no column of part numbers was found; all rows are held", t.Settle("columns"))
+	}
+	need := traits.Needed[t.Kind]
+	if !slices.ContainsFunc(need, func(role catalog.Role) bool { return t.ByRole[role] != nil }) {
+		t.Add(finding.Error, "data.missing", 0, 0, fmt.Sprintf("no column gives the %s; all rows are held", need[0]), t.Settle("columns"))
+	}
+	t.reportHidden()
+}
+
+// reportHidden says what is hidden: the sheet, runs of rows, and each column at its heading. All of it is read.
+func (t *Table) reportHidden() {
+	if t.Sheet.Hidden {
+		t.Add(finding.Warning, "layout.hidden", 0, 0, "the sheet is hidden; it was read all the same", t.Settle("kind"))
+	}
+	area := t.Region.RangeOf()
+	rows := hiddenWithin(t.Sheet.HiddenRows, area.From.Row, area.To.Row)
+	for from := 0; from < len(rows); {
+		to := from
+		for to+1 < len(rows) && rows[to+1] == rows[to]+1 {
+			to++
+		}
+		what := fmt.Sprintf("row %d is hidden; it was", rows[from])
+		if to > from {
+			what = fmt.Sprintf("rows %d to %d are hidden; they were", rows[from], rows[to])
+		}
+		t.Findings.Add(finding.Finding{Severity: finding.Note, Code: "layout.hidden", Place: finding.Place{File: t.File, Sheet: t.Sheet.Name, Row: rows[from]},
+			Message: what + " read all the same"})
+		from = to + 1
+	}
+	for _, col := range hiddenWithin(t.Sheet.HiddenCols, area.From.Col, area.To.Col) {
+		place := finding.Place{File: t.File, Sheet: t.Sheet.Name}
+		for _, row := range t.Region.Headings {
+			if ref := (sheet.Ref{Row: row, Col: col}); !t.Region.Grid.Turned && place.Cell == "" && t.Region.Grid.At(row, col) != "" {
+				place.Row, place.Cell = row, ref.String()
+			}
+		}
+		t.Findings.Add(finding.Finding{Severity: finding.Note, Code: "layout.hidden", Place: place,
+			Message: fmt.Sprintf("column %s is hidden; it was read all the same", sheet.ColumnName(col))})
+	}
+}
+
+func hiddenWithin(hidden map[int]bool, from, to int) []int {
+	var within []int
+	for _, n := range slices.Sorted(maps.Keys(hidden)) {
+		if hidden[n] && n >= from && n <= to {
+			within = append(within, n)
+		}
+	}
+	return within
+}

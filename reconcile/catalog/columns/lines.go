@@ -1,0 +1,197 @@
+package columns
+
+import (
+	"strings"
+	"unicode"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/layout"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// LineKind is what a line of a table is.
+type LineKind uint8
+
+const (
+	LineBlank LineKind = iota
+	// lineTitle is a line above the heading.
+	lineTitle
+	lineHeading
+	lineRepeated
+	LineUnits
+	LineTotal
+	// LineSection is a line within the body that names what follows.
+	LineSection
+	lineNote
+	// lineNumbers is a line that numbers the columns: (1) (2) (3).
+	lineNumbers
+	// lineDropped is a line that the mapping file sets aside.
+	lineDropped
+	LineData
+)
+
+// Why says why a line is set aside.
+func (k LineKind) Why() string {
+	return [...]string{"blank", "title", "heading", layout.RepeatedHeading, "units", "total", "section title", "note", layout.ColumnNumbers, "set aside by the mapping file", ""}[k]
+}
+
+// classify says what each line of a table is; the lines begin with the table's first.
+func (t *Table) classify() []LineKind {
+	r := t.Region
+	kinds := make([]LineKind, r.To-r.From+1)
+	for line := r.From; line <= r.To; line++ {
+		kinds[line-r.From] = t.lineKind(line)
+	}
+	for _, line := range r.Headings {
+		kinds[line-r.From] = lineHeading
+	}
+	return kinds
+}
+
+func (t *Table) lineKind(line int) LineKind {
+	r := t.Region
+	switch {
+	case t.Rules.Row(line).SetAside:
+		return lineDropped
+	case r.Grid.BlankLine(line, r.Left, r.Right):
+		return LineBlank
+	case line < r.Body:
+		return lineTitle
+	case r.Aside[line] == layout.ColumnNumbers:
+		return lineNumbers
+	case r.Aside[line] != "":
+		return lineRepeated
+	}
+	return t.bodyLine(line)
+}
+
+// bodyLine tells data from the lines that stand between and below data. A line with sizes where sizes belong is data,
+// unless it is a sum; a line without them is data where it has a part number that looks like one.
+func (t *Table) bodyLine(line int) LineKind {
+	cells, sizes, first, wide := t.countLine(line)
+	if !t.isPart(first) {
+		if _, isTotal := t.Lex.Ask("total", first, t.Lex.Words.IsTotal); isTotal {
+			return LineTotal
+		}
+	}
+	if sizes > 0 {
+		return LineData
+	}
+	if t.OnlyUnits(line) {
+		return LineUnits
+	}
+	part := t.TextOf(line, catalog.Part)
+	if _, isNote := t.Lex.Ask("note", first, t.Lex.Words.IsNote); isNote && !(lexicon.LooksLikeCode(part) && cells > 1) {
+		return lineNote
+	}
+	if cells == 1 || wide {
+		if part != "" && part == first && !wide && t.partShapes()[shape(part)] {
+			return LineData
+		}
+		return LineSection
+	}
+	if part == "" {
+		return lineNote
+	}
+	return LineData
+}
+
+// partShapes returns the shapes of the part numbers that stand in lines with other cells.
+func (t *Table) partShapes() map[string]bool {
+	if t.shapes != nil {
+		return t.shapes
+	}
+	t.shapes = map[string]bool{}
+	c := t.ByRole[catalog.Part]
+	if c == nil {
+		return t.shapes
+	}
+	for _, line := range t.Region.SampleLines() {
+		if text := t.Region.Grid.At(line, c.Col); text != "" {
+			if cells, _, _, _ := t.countLine(line); cells > 1 {
+				t.shapes[shape(text)] = true
+			}
+		}
+	}
+	return t.shapes
+}
+
+// shape brings a text to the pattern of its characters: runs of capitals to A, of other letters to a, of digits to 9.
+func shape(text string) string {
+	var b strings.Builder
+	last := rune(0)
+	for _, r := range text {
+		switch {
+		case unicode.IsDigit(r):
+			r = '9'
+		case unicode.IsUpper(r):
+			r = 'A'
+		case unicode.IsLetter(r):
+			r = 'a'
+		}
+		if r != last {
+			b.WriteRune(r)
+		}
+		last = r
+	}
+	return b.String()
+}
+
+// countLine counts the cells of a line and those with sizes; first is its first text, and wide is set where one merged
+// cell takes up most of it.
+func (t *Table) countLine(line int) (cells, sizes int, first string, wide bool) {
+	r, g := t.Region, t.Region.Grid
+	for i, id := range g.Row(line, r.Left, r.Right) {
+		text := g.Text(id)
+		if text == "" {
+			continue
+		}
+		cells++
+		if first == "" {
+			first = text
+			_, from, _, to := g.Merged(line, r.Left+i)
+			wide = to-from+1 > 1 && (to-from+1)*2 > r.Right-r.Left+1
+		}
+	}
+	for _, c := range t.measured() {
+		id := g.Id(line, c.Col)
+		if g.Text(id) != "" && (g.Is(lexicon.AsNumber, t.Lex, id) || g.CellOf(id).Kind == sheet.Error) {
+			sizes++
+		}
+	}
+	return cells, sizes, first, wide && cells == 1
+}
+
+// measured returns the columns of lengths, angles and tapers.
+func (t *Table) measured() []*Column {
+	if t.sizes == nil {
+		t.sizes = []*Column{}
+		for _, c := range t.Columns {
+			switch c.Trait().Want {
+			case traits.Length, traits.Angle, traits.Taper:
+				t.sizes = append(t.sizes, c)
+			}
+		}
+	}
+	return t.sizes
+}
+
+// isPart reports whether a text stands in the column of part numbers and looks like one.
+func (t *Table) isPart(text string) bool {
+	digits := false
+	for _, r := range text {
+		digits = digits || r >= '0' && r <= '9'
+	}
+	return digits && lexicon.LooksLikeCode(text)
+}
+
+// TextOf returns the text of a role's column in a line, merged cells filled, empty where there is no such column.
+func (t *Table) TextOf(line int, role catalog.Role) string {
+	c := t.ByRole[role]
+	if c == nil {
+		return ""
+	}
+	return t.Region.Grid.Filled(line, c.Col)
+}

@@ -1,0 +1,48 @@
+package columns
+
+import (
+	"slices"
+
+	"example.com/seatline/reconcile/catalog/grid"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// FreeTexts returns the places of the cells of a sheet that belong to no line of data or heading of a table, and of the
+// group headings that say something for several columns.
+func FreeTexts(g *grid.Grid, readers []*Table) []sheet.Ref {
+	areas := make([]sheet.Range, len(readers))
+	for i, t := range readers {
+		areas[i] = t.Region.RangeOf()
+	}
+	var places []sheet.Ref
+	var about []*Table
+	for i, row := range g.Places {
+		about = about[:0]
+		for k, t := range readers {
+			if areas[k].From.Row <= i+1 && i+1 <= areas[k].To.Row {
+				about = append(about, t)
+			}
+		}
+		for j, id := range row {
+			ref := sheet.Ref{Row: i + 1, Col: j + 1}
+			if g.Text(id) != "" && !slices.ContainsFunc(about, func(t *Table) bool { return t.takes(ref) }) {
+				places = append(places, ref)
+			}
+		}
+	}
+	return places
+}
+
+// takes reports whether a cell belongs to a line of data or heading of the table.
+func (t *Table) takes(ref sheet.Ref) bool {
+	r := t.Region
+	line, col := r.Grid.Place(ref)
+	if line < r.From || line > r.To || col < r.Left || col > r.Right {
+		return false
+	}
+	switch t.Lines[line-r.From] {
+	case LineData, lineHeading, lineRepeated, LineTotal:
+		return true
+	}
+	return false
+}

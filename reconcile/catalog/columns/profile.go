@@ -1,0 +1,224 @@
+package columns
+
+import (
+	"strconv"
+	"strings"
+	"unicode"
+
+	"example.com/seatline/reconcile/catalog/layout"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// profile is what the values of a column look like.
+type profile struct {
+	Texts []string
+	// Sizes are the values that could be lengths.
+	Sizes []size
+	// codes, whole, decimals, empty, dates count values of these sorts; distinct counts different texts.
+	codes, whole, decimals, dates, distinct int
+	// Filled is how many cells of the sample hold something.
+	Filled int
+	// longTexts is how many are several words.
+	longTexts int
+	// Commas and points count numbers with a decimal comma and a decimal point that can be nothing else.
+	Commas, Points int
+	// Digits is the greatest number of decimals among the plain numbers of the column: a spreadsheet program stores 13.0
+	// as 13, and what the others show says how fine it is.
+	Digits int
+	// pairs counts the cells with two sizes and a slash between them that are near enough to be limits.
+	pairs int
+	// formatUnits counts the units that number formats show.
+	formatUnits map[string]int
+	// StatedUnits counts the units that cells name themselves.
+	StatedUnits map[string]int
+}
+
+// size is a number that may be a length: bare, or with the unit that the cell names.
+type size struct {
+	number float64
+	unit   string
+}
+
+// MM returns the size in mm, taking a bare number in a unit.
+func (s size) MM(unit string) float64 {
+	if s.unit != "" {
+		unit = s.unit
+	}
+	return s.number * traits.UnitMM[unit]
+}
+
+// profileOf looks at the values of a column.
+func profileOf(r *layout.Region, lex *lexicon.Lexicon, col int, lines []int) profile {
+	p := profile{formatUnits: map[string]int{}, StatedUnits: map[string]int{}}
+	seen := map[string]bool{}
+	for _, line := range lines {
+		fromLine, fromCol := r.Grid.Source(line, col)
+		if fromCol != col {
+			continue
+		}
+		text := r.Grid.At(fromLine, fromCol)
+		if text == "" {
+			continue
+		}
+		cell := r.Grid.Cell(fromLine, fromCol)
+		p.Filled++
+		if !seen[text] {
+			seen[text] = true
+			p.distinct++
+		}
+		p.Texts = append(p.Texts, text)
+		p.look(lex, text, cell)
+	}
+	return p
+}
+
+// look counts one cell.
+func (p *profile) look(lex *lexicon.Lexicon, text string, cell sheet.Cell) {
+	if cell.Kind == sheet.Date {
+		p.dates++
+		return
+	}
+	if lexicon.LooksLikeCode(text) {
+		p.codes++
+	}
+	if strings.Count(text, " ") >= 2 {
+		p.longTexts++
+	}
+	if unit := lex.FormatUnit(cell.Format); unit != "" && cell.Kind == sheet.Number {
+		p.formatUnits[unit]++
+	}
+	if !lexicon.LooksNumeric(text) {
+		return
+	}
+	p.lookNumber(text)
+	reading := lex.Read(text, value.Context{Want: value.WantDiameter, Unit: ""})
+	switch reading.Kind {
+	case value.Length:
+		p.Sizes = append(p.Sizes, size{number: traits.MM(reading.Dim.Nominal()), unit: "mm"})
+		if reading.UnitStated {
+			p.StatedUnits[reading.Unit]++
+		}
+	case value.Number:
+		p.Sizes = append(p.Sizes, size{number: reading.Number})
+	case value.List:
+		if limits := lex.Read(text, value.Context{Want: value.WantDiameter, Unit: "mm", Limits: true}); limits.Kind == value.Length && limits.Dim.HasLimits() {
+			p.pairs++
+		}
+		for _, one := range reading.List {
+			switch {
+			case one.Kind == value.Number:
+				p.Sizes = append(p.Sizes, size{number: one.Number})
+			case one.Kind == value.Length && !one.Dim.HasLimits():
+				p.Sizes = append(p.Sizes, size{number: traits.MM(one.Dim.Nominal()), unit: "mm"})
+			}
+		}
+	}
+}
+
+// lookNumber counts whole and broken numbers and what marks their decimals.
+func (p *profile) lookNumber(text string) {
+	digits, mark, after := 0, rune(0), 0
+	for _, r := range text {
+		switch {
+		case unicode.IsDigit(r):
+			digits++
+			if mark != 0 {
+				after++
+			}
+		case r == '.' || r == ',':
+			if mark != 0 {
+				return
+			}
+			mark = r
+		case digits > 0:
+			goto done
+		}
+	}
+done:
+	switch {
+	case mark == 0 || after == 0:
+		p.whole++
+	case mark == ',':
+		p.decimals++
+		if after != 3 || strings.HasPrefix(text, "0") || strings.HasPrefix(text, ",") {
+			p.Commas++
+		}
+	default:
+		p.decimals++
+		p.Points++
+	}
+	if end := len(text) - after; mark != 0 && after > 0 && end > 0 && (text[end-1] == '.' || text[end-1] == ',') {
+		p.Digits = max(p.Digits, min(after, 4))
+	}
+}
+
+// counts reports whether the values only number the lines: 1, 2, 3.
+func (p *profile) counts() bool {
+	last, steps := 0, 0
+	for i, text := range p.Texts {
+		n, err := strconv.Atoi(strings.TrimRight(text, "."))
+		if err != nil || i > 0 && n <= last || n > 10*len(p.Texts)+10 {
+			return false
+		}
+		if i > 0 && n == last+1 {
+			steps++
+		}
+		last = n
+	}
+	return len(p.Texts) >= 2 && steps*2 >= len(p.Texts)-1
+}
+
+// share returns n of the filled cells as a share.
+func (p *profile) share(n int) float64 {
+	if p.Filled == 0 {
+		return 0
+	}
+	return float64(n) / float64(p.Filled)
+}
+
+// Within returns the shares of the sizes that are possible and common in one unit.
+func (p *profile) Within(b traits.Bounds, unit string, scale float64) (possible, common float64) {
+	if len(p.Sizes) == 0 {
+		return 0, 0
+	}
+	for _, s := range p.Sizes {
+		x := s.MM(unit) * scale
+		if b.Possible(x) {
+			possible++
+		}
+		if b.Common(x) {
+			common++
+		}
+	}
+	n := float64(len(p.Sizes))
+	return possible / n, common / n
+}
+
+// tipShare returns the share of the sizes that are those by which tips are called, in the unit in which it is greatest.
+func (p *profile) tipShare(units []string) float64 {
+	best := 0
+	for _, unit := range units {
+		count := 0
+		for _, s := range p.Sizes {
+			if traits.IsNearTip(s.MM(unit)) {
+				count++
+			}
+		}
+		best = max(best, count)
+	}
+	return float64(best) / float64(len(p.Sizes))
+}
+
+// best returns the greatest shares over the units that the column may be in.
+func (p *profile) best(b traits.Bounds, units []string, scale float64) (possible, common float64) {
+	for _, unit := range units {
+		a, c := p.Within(b, unit, scale)
+		if a > possible || a == possible && c > common {
+			possible, common = a, c
+		}
+	}
+	return possible, common
+}

@@ -1,0 +1,476 @@
+// Package columns finds what a table lists and what its columns mean: every column is scored for every role, by the words of its heading
+// and by its values, and the roles are given to all columns together. With that, it tells the lines of the table from each other.
+package columns
+
+import (
+	"cmp"
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/layout"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/finding"
+)
+
+// Table is a table of which it is known what it lists and what its columns mean.
+type Table struct {
+	*layout.Table
+	// Kind is what the table lists; kindHeld says why that is in doubt, empty where it is not.
+	Kind     catalog.Kind
+	KindHeld string
+	// KindAssumed says that the kind was judged by the columns alone.
+	KindAssumed string
+	Columns     []*Column
+	ByRole      map[catalog.Role]*Column
+	// Lines are what the lines of the table are, from its first.
+	Lines []LineKind
+	// Language is the language of most headings, empty where it is not known.
+	Language string
+	// TitlePart is the part number in the title of a table of clubs that has no column of part numbers.
+	TitlePart string
+	// sizes are the columns of measured values: see measured.
+	sizes []*Column
+	// shapes are the patterns of the part numbers.
+	shapes map[string]bool
+}
+
+// Understand finds what a table lists and what its columns and lines mean.
+func Understand(t *layout.Table, given catalog.Kind) *Table {
+	r := &Table{Table: t}
+	r.understand(given, t.Titles)
+	r.Lines = r.classify()
+	return r
+}
+
+// understand finds what the table lists and what its columns mean.
+func (t *Table) understand(given catalog.Kind, titles []string) {
+	t.Columns = columnsOf(t.Region, t.Lex)
+	t.foldClubColumns(titles)
+	chosen := t.choosePlan(given, titles)
+	if chosen == nil {
+		t.indexRoles()
+		return
+	}
+	t.Kind = chosen.kind
+	t.Language = languageOf(t.Columns, t.Kind)
+	chosen.apply(t.Columns)
+	t.settleRecess()
+	t.tellTipsFromBores()
+	t.applyColumnRules()
+	t.checkRowRules()
+	t.shareRoles()
+	t.nameDeviations()
+	t.indexRoles()
+	t.nameParts(titles)
+	t.holdUncertain()
+}
+
+// languageOf returns the language of most headings, English where several have as many, empty where none is understood.
+func languageOf(columns []*Column, kind catalog.Kind) string {
+	count := map[string]int{}
+	for _, c := range columns {
+		if found := c.Matches[kind]; len(found) > 0 && found[0].Score >= lexicon.Understood {
+			count[found[0].Language]++
+		}
+	}
+	best := "en"
+	for _, language := range slices.Sorted(maps.Keys(count)) {
+		if language != "sign" && count[language] > count[best] {
+			best = language
+		}
+	}
+	if count[best] == 0 {
+		return ""
+	}
+	return best
+}
+
+// settleRecess takes a recess whose word may mean either form, and which stands beside the angle of a cone and no depth, for
+// a countersink.
+func (t *Table) settleRecess() {
+	c := t.first(catalog.CounterboreOD)
+	if c == nil || t.first(catalog.CountersinkAngle) == nil || t.first(catalog.CountersinkMouth) != nil || t.first(catalog.CounterboreDepth) != nil ||
+		c.headed(t.Kind, catalog.CountersinkMouth) < lexicon.LeastHeading {
+		return
+	}
+	c.Role = catalog.CountersinkMouth
+	c.Evidence += "; a countersink by the angle beside it"
+}
+
+// nameParts finds what names the parts of a table without a column of part numbers: descriptions that are all different,
+// or the part number in the title of a table of clubs.
+func (t *Table) nameParts(titles []string) {
+	if t.ByRole[catalog.Part] != nil {
+		return
+	}
+	if c := t.ByRole[catalog.Description]; c != nil && c.Profile.Filled > 0 && c.Profile.distinct == c.Profile.Filled {
+		c.Role, c.Known = catalog.Part, false
+		c.Evidence += "; there is no column of part numbers, and its names are all different"
+		t.indexRoles()
+		return
+	}
+	if t.ByRole[catalog.Club] == nil {
+		return
+	}
+	if c := t.ByRole[catalog.Description]; c != nil && t.pairsDiffer(c, t.ByRole[catalog.Club]) {
+		c.Role, c.Known = catalog.Part, false
+		c.Evidence += "; there is no column of part numbers, and name and club together are all different"
+		t.indexRoles()
+		return
+	}
+	if len(titles) == 0 {
+		return
+	}
+	name, _, _ := strings.Cut(titles[0], " ")
+	if t.isPart(name) && !lexicon.LooksNumeric(name) && !lexicon.IsDigits(name) {
+		t.TitlePart = name
+	}
+}
+
+// pairsDiffer reports whether two columns are filled and say something else in every line, taken together.
+func (t *Table) pairsDiffer(a, b *Column) bool {
+	seen := map[[2]string]bool{}
+	for _, line := range t.Region.SampleLines() {
+		pair := [2]string{t.Region.Grid.Filled(line, a.Col), t.Region.Grid.Filled(line, b.Col)}
+		if pair[0] == "" || pair[1] == "" || seen[pair] {
+			return false
+		}
+		seen[pair] = true
+	}
+	return len(seen) > 1
+}
+
+// choosePlan returns the best reading of the table, nil where it lists nothing that matters.
+func (t *Table) choosePlan(given catalog.Kind, titles []string) *plan {
+	if t.Rules.Kind == catalog.NoRole {
+		return nil
+	}
+	fixed := kindOf(t.Rules.Kind)
+	var plans []plan
+	for _, kind := range []catalog.Kind{catalog.Heads, catalog.Ferrules, catalog.Tips} {
+		if fixed != catalog.UnknownKind && kind != fixed {
+			continue
+		}
+		p := planFor(t.Lex, t.Columns, kind, t.Region.Guessed)
+		if !p.sensible() && fixed == catalog.UnknownKind && !t.ruledSensible(kind) {
+			continue
+		}
+		named := t.titlePoints(kind, titles)
+		p.bonus = named
+		p.named = named > 0 || kind == given || fixed != catalog.UnknownKind
+		p.stated = p.named || p.specific(t.Columns)
+		if p.stated && !p.named {
+			p.bonus += specificPoints
+		}
+		if kind == given {
+			p.bonus += givenPoints
+			if p.keyed(t.Columns, repeatHeading) {
+				p.bonus += settledPoints
+			}
+		}
+		plans = append(plans, p)
+	}
+	if len(plans) == 0 {
+		return nil
+	}
+	slices.SortStableFunc(plans, func(a, b plan) int { return cmp.Compare(b.rank(), a.rank()) })
+	best := &plans[0]
+	t.judgeKind(plans, given, fixed)
+	return best
+}
+
+// Points for what a table lists, beside those of its columns.
+const (
+	// givenPoints are for the kind that the user gave; where a heading names the size that such tables are about, what the
+	// user gave is not in question.
+	givenPoints   = 5.0
+	settledPoints = 1000.0
+	// specificPoints are for a heading that only tables of the kind have.
+	specificPoints = 5.0
+	titlePoints    = 10.0
+	// leastKindMargin is how far the best kind must be ahead of the next where nobody said what the table lists.
+	leastKindMargin = 1.5
+)
+
+// titlePoints are for the name of the sheet, the titles and the name of the file, the first that says something.
+func (t *Table) titlePoints(kind catalog.Kind, titles []string) float64 {
+	for _, title := range titles {
+		hit, found := t.Lex.Words.Kind(title)
+		if !found || hit.Value == "" {
+			continue
+		}
+		if hit.Value == kind.String() {
+			return titlePoints * max(0.5, hit.Score)
+		}
+		return 0
+	}
+	return 0
+}
+
+// judgeKind reports a kind that is in doubt or not what was said.
+func (t *Table) judgeKind(plans []plan, given, fixed catalog.Kind) {
+	best := plans[0]
+	key := t.Settle("kind")
+	margin := leastKindMargin
+	switch {
+	case !best.stated && !(len(plans) > 1 && plans[1].stated):
+		margin *= 2
+	case !best.named && len(plans) > 1 && plans[1].keyed(t.Columns, lexicon.CertainHeading):
+		// Two kinds of parts in one line: a list of which ferrule goes on which head.
+		margin = math.Inf(1)
+	}
+	switch {
+	case fixed != catalog.UnknownKind:
+	case given != catalog.UnknownKind && best.kind != given:
+		t.Add(finding.Warning, "layout.kind", 0, 0, fmt.Sprintf("the file was given as %s, but this table lists %s by its headings", given, best.kind), key)
+	case given == catalog.UnknownKind && len(plans) > 1 && best.rank()-plans[1].rank() < margin:
+		t.KindHeld = fmt.Sprintf("the table could list %s or %s", best.kind, plans[1].kind)
+		t.Add(finding.Error, "layout.kind", 0, 0, fmt.Sprintf("%s (%.1f against %.1f points); say which", t.KindHeld, best.rank(), plans[1].rank()), key)
+	case !best.stated:
+		t.KindAssumed = fmt.Sprintf("the table taken to list %s: its columns fit that best, and nothing says so", best.kind)
+		t.Add(finding.Note, "layout.kind", 0, 0, t.KindAssumed, key)
+	}
+}
+
+// ruledSensible reports whether the mapping file gives the table a column that makes it one of a kind.
+func (t *Table) ruledSensible(kind catalog.Kind) bool {
+	for _, rule := range t.Rules.Columns {
+		if b, known := traits.BoundsOf(kind, catalog.Role(rule.Role)); known && b.Most > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+func kindOf(name string) catalog.Kind {
+	for _, kind := range []catalog.Kind{catalog.Heads, catalog.Ferrules, catalog.Tips} {
+		if kind.String() == name {
+			return kind
+		}
+	}
+	return catalog.UnknownKind
+}
+
+// applyColumnRules gives the columns the roles of the mapping file. A rule for a column that is not there any more, or
+// that has another heading now, is reported and not used.
+func (t *Table) applyColumnRules() {
+	for _, name := range slices.Sorted(maps.Keys(t.Rules.Columns)) {
+		rule := t.Rules.Columns[name]
+		at := slices.IndexFunc(t.Columns, func(c *Column) bool { return t.Region.Grid.ColumnName(c.Col) == name })
+		key := t.Settle("columns", name)
+		if at < 0 {
+			t.Add(finding.Warning, "map.stale", 0, 0, fmt.Sprintf("the mapping file speaks of column %s, which is not in the table", name), key)
+			continue
+		}
+		c := t.Columns[at]
+		if rule.Heading != "" && rule.Heading != c.Text {
+			t.AddColumn(finding.Warning, "map.stale", c.Col, fmt.Sprintf("the mapping file is for a column %s headed %q; it is now headed %q, so the rule was not used",
+				name, rule.Heading, c.Text), key)
+			t.Rules = t.Rules.Without(name)
+			continue
+		}
+		if rule.Radius {
+			c.Scale = 2
+		}
+		t.applyRole(c, rule, name)
+	}
+}
+
+// checkRowRules drops the rules for rows that have another part number now, and reports them.
+func (t *Table) checkRowRules() {
+	part := t.first(catalog.Part)
+	for _, name := range slices.Sorted(maps.Keys(t.Rules.Rows)) {
+		rule := t.Rules.Rows[name]
+		line, err := strconv.Atoi(name)
+		now := ""
+		if err == nil && part != nil {
+			now = t.Region.Grid.Filled(line, part.Col)
+		}
+		switch key := t.Settle("rows", name); {
+		case err != nil || line < t.Region.Body || line > t.Region.To:
+			t.Add(finding.Warning, "map.stale", 0, 0, fmt.Sprintf("the mapping file speaks of row %s, which is not in the table's body", name), key)
+		case rule.For != "" && words.Fold(rule.For) != words.Fold(now):
+			t.Add(finding.Warning, "map.stale", line, 0, fmt.Sprintf("the mapping file is for a row of %s; the row is now of %q, so the rule was not used", rule.For, now), key)
+		default:
+			continue
+		}
+		rows := maps.Clone(t.Rules.Rows)
+		delete(rows, name)
+		t.Rules.Rows = rows
+	}
+}
+
+// applyRole gives a column the role that the mapping file says, and takes it from the column that had it.
+func (t *Table) applyRole(c *Column, rule catalog.ColumnRule, name string) {
+	role := catalog.Role(rule.Role)
+	switch {
+	case rule.Role == "":
+		return
+	case rule.Role == catalog.NoRole:
+		role = ""
+	case !slices.Contains(traits.OfKind[t.Kind], role):
+		t.AddColumn(finding.Warning, "map.value", c.Col, fmt.Sprintf("the mapping file gives column %s the role %q, which tables of %s do not have", name, rule.Role, t.Kind),
+			t.Settle("columns", name, "role"))
+		return
+	}
+	for _, other := range t.Columns {
+		if other != c && other.Role == role && role != catalog.Tolerance && role != "" {
+			if _, ruled := t.Rules.Columns[t.Region.Grid.ColumnName(other.Col)]; !ruled {
+				other.Role, other.Evidence = "", "the mapping file gives its role to another column"
+			}
+		}
+	}
+	c.Role, c.Evidence, c.RunnerUp, c.margin, c.Known = role, "role from the mapping file", "", leastMargin, true
+}
+
+// shareRoles finds the columns that state again what another column states: least and greatest sizes, and the same
+// size in another unit.
+func (t *Table) shareRoles() {
+	first := map[catalog.Role]int{} // of each role, as t.first finds it
+	note := func(at int) {
+		role := t.Columns[at].Role
+		if known, found := first[role]; !found || at < known {
+			first[role] = at
+		}
+	}
+	for at := range t.Columns {
+		note(at)
+	}
+	for at, c := range t.Columns {
+		if c.Role != "" || c.irrelevant != "" || c.Deviation != 0 {
+			continue
+		}
+		for _, m := range c.Matches[t.Kind] {
+			of, found := first[catalog.Role(m.Role)]
+			if !found || m.Score < repeatHeading || t.ruledOut(c) || c.saysOther(catalog.Role(m.Role)) {
+				continue
+			}
+			t.share(c, t.Columns[of], m.Score, first)
+			note(at)
+			break
+		}
+	}
+	type limit struct {
+		role  catalog.Role
+		isMin bool
+	}
+	limits := map[limit]bool{}
+	for _, c := range t.Columns {
+		if c.Hints.Min != c.Hints.Max {
+			limits[limit{c.Role, c.Hints.Min}] = true
+		}
+	}
+	for _, c := range t.Columns {
+		if c.Trait().Want == traits.Length && c.Aspect == Nominal && c.Hints.Min != c.Hints.Max && limits[limit{c.Role, !c.Hints.Min}] {
+			c.Aspect = limitOf(c)
+		}
+	}
+}
+
+// repeatHeading is the score from which a heading says the same as that of another column.
+const repeatHeading = 0.66
+
+// saysOther reports whether the heading, taken by itself, clearly says something else than a role: "Ferrule OD" in a table
+// of heads.
+func (c *Column) saysOther(role catalog.Role) bool {
+	return c.bestHeading() > c.headed(catalog.UnknownKind, role)+0.2
+}
+
+func (t *Table) ruledOut(c *Column) bool {
+	return t.Rules.Columns[t.Region.Grid.ColumnName(c.Col)].Role == catalog.NoRole
+}
+
+// share gives a column the role of another one, where both can hold it together. Taken are the roles that columns have.
+func (t *Table) share(c, first *Column, score float64, taken map[catalog.Role]int) {
+	switch want := traits.Of[first.Role].Want; {
+	case c.hidden && !first.hidden:
+		c.Evidence = fmt.Sprintf("hidden, and says %s like column %s, which can be seen", first.Role, t.Region.Grid.ColumnName(first.Col))
+		name := t.Region.Grid.ColumnName(c.Col)
+		t.AddColumn(finding.Warning, "layout.column", c.Col, fmt.Sprintf("column %s %q is hidden and says %s like column %s, which can be seen; it is not used",
+			name, c.Text, first.Role, t.Region.Grid.ColumnName(first.Col)), t.Settle("columns", name, "role"))
+	case want == traits.Tolerance:
+		c.Role, c.Evidence, c.Known = catalog.Tolerance, fmt.Sprintf("heading says tolerance (score %.2f)", score), true
+	case first.Role == catalog.Part && !has(taken, catalog.Description) && c.wordy():
+		c.Role, c.Known = catalog.Description, true
+		c.Evidence = fmt.Sprintf("says part like column %s, which fits better; kept as the description", t.Region.Grid.ColumnName(first.Col))
+	case want != traits.Length || len(c.Profile.Sizes) == 0:
+		c.Evidence = fmt.Sprintf("says %s like column %s, which fits better", first.Role, t.Region.Grid.ColumnName(first.Col))
+	case c.Hints.Min != c.Hints.Max:
+		c.Role, c.Aspect, c.Known = first.Role, limitOf(c), true
+		c.Evidence = fmt.Sprintf("heading says a limit of %s", first.Role)
+	default:
+		c.Role, c.Aspect, c.Known = first.Role, Repeat, true
+		c.Evidence = fmt.Sprintf("states %s again, like column %s", first.Role, t.Region.Grid.ColumnName(first.Col))
+	}
+}
+
+func has(taken map[catalog.Role]int, role catalog.Role) bool {
+	_, found := taken[role]
+	return found
+}
+
+func limitOf(c *Column) aspect {
+	if c.Hints.Min {
+		return Least
+	}
+	return Most
+}
+
+// first returns the column that has a role by the assignment, nil where none has.
+func (t *Table) first(role catalog.Role) *Column {
+	for _, c := range t.Columns {
+		if c.Role == role {
+			return c
+		}
+	}
+	return nil
+}
+
+// indexRoles finds columns by their role; of several the one that states the size itself.
+func (t *Table) indexRoles() {
+	t.ByRole = map[catalog.Role]*Column{}
+	for _, c := range t.Columns {
+		if c.Role == "" {
+			continue
+		}
+		if known := t.ByRole[c.Role]; known == nil || known.Aspect != Nominal && c.Aspect == Nominal {
+			t.ByRole[c.Role] = c
+		}
+	}
+}
+
+// holdUncertain holds the columns of sizes whose role is not certain enough to be used, and reports columns that were
+// not understood.
+func (t *Table) holdUncertain() {
+	for _, c := range t.Columns {
+		name := t.Region.Grid.ColumnName(c.Col)
+		key := t.Settle("columns", name, "role")
+		trait := c.Trait()
+		if c.Hints.Radius && trait.Diameter {
+			c.Scale = 2
+		}
+		switch {
+		case c.irrelevant != "":
+		case c.Role == "" && c.Profile.Filled > 0 && t.Kind != catalog.UnknownKind && len(c.Matches[t.Kind]) == 0:
+			t.AddColumn(finding.Note, "layout.column", c.Col, fmt.Sprintf("column %s %q was not understood and is not used", name, c.Text), key)
+		case c.Aspect != Nominal || c.Role == "":
+		case trait.Want != traits.Length && trait.Want != traits.Angle:
+		case c.Several:
+			c.Held = fmt.Sprintf("the heading of column %s names several sizes", name)
+			t.AddColumn(finding.Error, "layout.role", c.Col, fmt.Sprintf("column %s %q names several sizes, and its cells do not give as many; say which it is", name, c.Text), key)
+		case !c.Known:
+			c.Held = fmt.Sprintf("column %s is %s only by its values", name, c.Role)
+			t.AddColumn(finding.Error, "layout.role", c.Col, fmt.Sprintf("column %s %q was not understood; by its values it is probably %s (%s)", name, c.Text, c.Role, c.Evidence), key)
+		case c.margin < leastMargin:
+			c.Held = fmt.Sprintf("column %s could be %s or %s", name, c.Role, c.RunnerUp)
+			t.AddColumn(finding.Error, "layout.role", c.Col, fmt.Sprintf("column %s %q is probably %s, but the next best reading is too near: %s", name, c.Text, c.Role, c.RunnerUp), key)
+		}
+	}
+}

@@ -1,0 +1,235 @@
+package layout
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/traits"
+)
+
+// A composite column gives several sizes in one cell, in the order that its heading names: "Size (ID x OD x L)" above
+// "9.35 x 13.7 x 19". It is read as one column for each size; all of them go by the letters of the one in the sheet.
+
+// timesSigns are the signs that stand between the sizes; the letter x counts only between spaces or numbers.
+const timesSigns = "×✕*＊⨯╳"
+
+// splitComposites replaces the composite columns of a table by one column for each size.
+func (r *Region) splitComposites(lex *lexicon.Lexicon) {
+	if r.Grid.Turned {
+		return
+	}
+	var columns []Heading
+	for _, h := range r.Columns {
+		names, split := r.compositeNames(lex, h)
+		if names == nil || !r.compositeValues(h.Col, len(names), split) {
+			h.Several = names != nil && split.isSlash && namesSizes(lex, names)
+			columns = append(columns, h)
+			continue
+		}
+		unit := HeadingUnit(lex, h)
+		for i, col := range r.Grid.AddVirtual(h.Col, len(names), r.Body, r.To, split.dividing(len(names))) {
+			piece := Heading{Col: col, Parts: []string{names[i]}, Text: h.Text + ": " + names[i], Unit: h.Unit}
+			if piece.Unit == "" && unit != "" {
+				piece.Unit = unit
+			}
+			columns = append(columns, piece)
+		}
+	}
+	r.Columns = columns
+}
+
+// compositeNames returns the names of the sizes that a heading lists, nil where it lists none: each must be a heading by
+// itself. It also returns how the values are split.
+func (r *Region) compositeNames(lex *lexicon.Lexicon, h Heading) ([]string, splitter) {
+	for _, part := range h.Parts {
+		for _, text := range []string{inBrackets(part), part} {
+			names := splitTimes(text, true)
+			if len(names) < 2 {
+				continue
+			}
+			known := 0
+			for i, name := range names {
+				if rest, _, place := lex.Words.SplitUnit(name); place != "" && rest != "" {
+					names[i] = rest
+				}
+				if found := lex.Match(names[i]); len(found) > 0 && found[0].Score >= lexicon.HeadingScore {
+					known++
+				}
+			}
+			if known == len(names) {
+				return names, splitter{}
+			}
+		}
+		if names := slashNames(lex, part); names != nil {
+			return names, splitter{isSlash: true}
+		}
+	}
+	return nil, splitter{}
+}
+
+// splitter splits a heading or a value into the pieces that stand for one size each: at slashes or at signs for times.
+type splitter struct{ isSlash bool }
+
+func (s splitter) split(text string, isHeading bool) []string {
+	if s.isSlash {
+		return splitSlash(text, isHeading)
+	}
+	return splitTimes(text, isHeading)
+}
+
+// namesSizes reports whether at least two of the names are those of sizes.
+func namesSizes(lex *lexicon.Lexicon, names []string) bool {
+	count := 0
+	for _, name := range names {
+		if found := lex.Match(name); len(found) > 0 && traits.Of[catalog.Role(found[0].Role)].Want == traits.Length {
+			count++
+		}
+	}
+	return count > 1
+}
+
+// slashNames returns the names of different sizes between which a heading has slashes, nil where it has none: "Tip / butt
+// dia.". The last word goes with each of them, and some may be of no use, but not all.
+func slashNames(lex *lexicon.Lexicon, part string) []string {
+	names := splitSlash(part, true)
+	if len(names) < 2 {
+		return nil
+	}
+	if rest, _, place := lex.Words.SplitUnit(names[len(names)-1]); place != "" && rest != "" {
+		names[len(names)-1] = rest
+	}
+	_, last, _ := cutLast(names[len(names)-1])
+	roles := map[string]bool{}
+	for i, name := range names {
+		found := lex.Match(name)
+		if i < len(names)-1 && last != "" && (len(found) == 0 || traits.Of[catalog.Role(found[0].Role)].Want != traits.Length) {
+			names[i] = name + " " + last
+			found = lex.Match(names[i])
+		}
+		switch {
+		case len(found) > 0 && found[0].Score >= lexicon.HeadingScore && traits.Of[catalog.Role(found[0].Role)].Want == traits.Length && !roles[found[0].Role]:
+			roles[found[0].Role] = true
+		case len(found) > 0 || !lex.Words.Irrelevant(names[i]):
+			return nil
+		}
+	}
+	if len(roles) == 0 {
+		return nil
+	}
+	return names
+}
+
+// cutLast cuts off the last word of a text.
+func cutLast(text string) (before, last string, found bool) {
+	at := strings.LastIndex(text, " ")
+	if at < 0 {
+		return text, "", false
+	}
+	return text[:at], text[at+1:], true
+}
+
+// splitSlash splits a text at slashes; nil where a piece is empty. In a value each piece must be a number, and the slashes must
+// stand between spaces or decimal numbers, so as to be no fraction.
+func splitSlash(text string, isHeading bool) []string {
+	pieces := strings.Split(text, "/")
+	for i, piece := range pieces {
+		pieces[i] = strings.TrimSpace(piece)
+		if pieces[i] == "" || !isHeading && (!lexicon.LooksNumeric(pieces[i]) || piece == pieces[i] && !strings.ContainsAny(piece, ".,")) {
+			return nil
+		}
+	}
+	return pieces
+}
+
+// compositeValues reports whether most values of a column are as many sizes as its heading names.
+func (r *Region) compositeValues(col, count int, split splitter) bool {
+	fitting, filled := 0, 0
+	for _, line := range r.SampleLines() {
+		text := r.Grid.At(line, col)
+		if text == "" {
+			continue
+		}
+		filled++
+		if pieces := split.split(text, false); len(pieces) == count {
+			fitting++
+		}
+	}
+	return filled > 0 && fitting*5 >= filled*3
+}
+
+// inBrackets returns what stands in the first brackets of a text.
+func inBrackets(text string) string {
+	open := strings.IndexAny(text, "([（［")
+	if open < 0 {
+		return ""
+	}
+	inner := strings.TrimLeft(text[open:], "([（［")
+	if end := strings.IndexAny(inner, ")]）］"); end >= 0 {
+		inner = inner[:end]
+	}
+	return strings.TrimSpace(inner)
+}
+
+// splitTimes splits a text at signs for times; nil where a piece is empty. In a heading the letter x must stand between
+// spaces, in a value between numbers.
+func splitTimes(text string, isHeading bool) []string {
+	runes := []rune(text)
+	var pieces []string
+	start := 0
+	for i, r := range runes {
+		if strings.ContainsRune(timesSigns, r) || (r == 'x' || r == 'X') && isTimes(runes, i, isHeading) {
+			pieces = append(pieces, strings.TrimSpace(string(runes[start:i])))
+			start = i + 1
+		}
+	}
+	pieces = append(pieces, strings.TrimSpace(string(runes[start:])))
+	for _, piece := range pieces {
+		if piece == "" || !isHeading && !lexicon.LooksNumeric(piece) {
+			return nil
+		}
+	}
+	return pieces
+}
+
+// isTimes reports whether the letter x at a place means times.
+func isTimes(runes []rune, at int, isHeading bool) bool {
+	if at == 0 || at == len(runes)-1 {
+		return false
+	}
+	before, after := runes[at-1], runes[at+1]
+	if before == ' ' && after == ' ' {
+		return true
+	}
+	return !isHeading && (unicode.IsDigit(before) || before == '"' || before == ' ' || before == 'm') && (unicode.IsDigit(after) || after == '.' || after == ' ' || unicode.IsSymbol(after))
+}
+
+// dividing returns what divides a value into the pieces for each size.
+func (s splitter) dividing(count int) func(text string) []string {
+	return func(text string) []string {
+		pieces := s.split(text, false)
+		if len(pieces) != count {
+			// What is no list of sizes stays where it is found: in the first of the columns, to be reported there.
+			pieces = append([]string{text}, make([]string, count-1)...)
+		}
+		shareUnit(pieces)
+		return pieces
+	}
+}
+
+// shareUnit gives the unit after the last size to those before it: 9.35 x 13.7 x 19 mm.
+func shareUnit(pieces []string) {
+	last := pieces[len(pieces)-1]
+	number := strings.TrimRightFunc(last, func(r rune) bool { return !unicode.IsNumber(r) })
+	unit := strings.TrimSpace(last[len(number):])
+	if number == "" || unit == "" {
+		return
+	}
+	for i, piece := range pieces[:len(pieces)-1] {
+		if r, _ := utf8.DecodeLastRuneInString(piece); unicode.IsNumber(r) {
+			pieces[i] = piece + " " + unit
+		}
+	}
+}

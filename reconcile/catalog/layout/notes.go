@@ -1,0 +1,161 @@
+package layout
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"example.com/seatline/reconcile/catalog/grid"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/internal/pattern"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// Notes is what the free texts of a sheet or book say of its dimensions.
+type Notes struct {
+	// Unit is the unit that the free texts name, empty where none or several do; unitCell and unitText say where.
+	Unit, UnitCell, UnitText string
+	// Units are all units named.
+	Units []string
+	// Clauses are the pieces of the free texts that state a unit or a tolerance.
+	Clauses []Clause
+	// Supplier is whose sheet it is, by its own words.
+	Supplier string
+}
+
+// Clause is a piece of a free text that states a unit or a tolerance, for all dimensions or for some.
+type Clause struct {
+	Text  string
+	Place sheet.Ref
+	// Mark is the footnote mark that it begins with, empty where there is none.
+	Mark  string
+	Units []string
+}
+
+// ReadNotes reads what the free texts of a sheet say of its dimensions.
+func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
+	var notes Notes
+	for _, place := range places {
+		text := g.At(g.Place(place))
+		if text == "" || len(text) > lexicon.LongestNote || lexicon.LooksNumeric(text) && !MayTolerate(text) {
+			continue
+		}
+		for _, c := range clausesOf(text) {
+			c.Place = place
+			notes.keep(lex, c)
+		}
+		for _, unit := range lex.LengthUnitsIn(text) {
+			if slices.Contains(notes.Units, unit) {
+				continue
+			}
+			notes.Units = append(notes.Units, unit)
+			notes.Unit, notes.UnitCell, notes.UnitText = unit, place.String(), text
+		}
+	}
+	if len(notes.Units) > 1 {
+		notes.Unit = ""
+	}
+	return notes
+}
+
+// keep keeps a clause that states a unit or a tolerance, its parts between commas one by one where each names a unit: "All
+// sizes in mm, bores in inches".
+func (n *Notes) keep(lex *lexicon.Lexicon, c Clause) {
+	var parts []Clause
+	for _, text := range betweenParts().Split(c.Text, -1) {
+		part := Clause{Text: text, Place: c.Place, Mark: c.Mark, Units: lex.LengthUnitsIn(text)}
+		if len(part.Units) == 0 {
+			parts = nil
+			break
+		}
+		parts = append(parts, part)
+	}
+	if len(parts) > 1 {
+		n.Clauses = append(n.Clauses, parts...)
+		return
+	}
+	c.Units = lex.LengthUnitsIn(c.Text)
+	if len(c.Units) > 0 || MayTolerate(c.Text) {
+		n.Clauses = append(n.Clauses, c)
+	}
+}
+
+const noteMarks = `[¹²³⁴-⁹]+|[①-⑳]|\(\*{1,3}\)|\*{1,3}|[†‡§※]|\((?:[1-9]|[a-e])\)|（[1-9]）`
+
+var (
+	// betweenParts are commas that do not stand between digits.
+	betweenParts = pattern.Lazy(`, |、|，`)
+	// noteMark is a footnote mark: a raised or circled number, a star, a dagger, or a number or letter in brackets.
+	noteMark = pattern.Lazy(noteMarks)
+	// leadingMark is one at the beginning of a text, where also the forms 1) and a) are in use.
+	leadingMark = pattern.Lazy(`^(?:` + noteMarks + `|[1-9a-e]\))`)
+	// betweenClauses are the signs between pieces of a note that speak of different things.
+	betweenClauses = pattern.Lazy(`[;；。|]|\.\s|\s/\s`)
+)
+
+// clausesOf divides a note at its footnote marks and at signs between sentences; a piece goes by the mark before it.
+func clausesOf(text string) []Clause {
+	var clauses []Clause
+	mark := ""
+	for text != "" {
+		text = strings.TrimSpace(text)
+		if at := leadingMark().FindString(text); at != "" {
+			mark, text = at, text[len(at):]
+			continue
+		}
+		end := len(text)
+		if at := noteMark().FindStringIndex(text); at != nil && clauseBefore(text, at[0]) {
+			end = at[0]
+		}
+		piece := text[:end]
+		for _, one := range betweenClauses().Split(piece, -1) {
+			if one = strings.TrimSpace(one); one != "" {
+				clauses = append(clauses, Clause{Text: one, Mark: mark})
+			}
+		}
+		text = text[end:]
+	}
+	return clauses
+}
+
+// clauseBefore reports whether a mark within a note begins a new piece: after a space or a sign.
+func clauseBefore(text string, at int) bool {
+	before, _ := utf8.DecodeLastRuneInString(text[:at])
+	return at > 0 && strings.ContainsRune(" ;,.；，。、|", before)
+}
+
+// Bears reports whether a heading or value carries a footnote mark.
+func Bears(text, mark string) bool {
+	at := strings.Index(text, strings.TrimPrefix(strings.TrimSuffix(mark, ")"), "("))
+	if at < 0 {
+		return false
+	}
+	if strings.ContainsAny(mark, ")）") { // 1) or (1): in brackets too
+		return strings.Contains(text, mark) || strings.Contains(text, strings.TrimPrefix(mark, "("))
+	}
+	for _, found := range noteMark().FindAllString(text, -1) {
+		if found == mark {
+			return true
+		}
+	}
+	return false
+}
+
+// MayTolerate reports whether a free text has a sign or a standard's number that a tolerance needs.
+func MayTolerate(text string) bool {
+	for _, sign := range []string{"±", "+/-", "+-", "2768", " IT", "+0", "土", "－"} {
+		if strings.Contains(text, sign) {
+			return true
+		}
+	}
+	return false
+}
+
+// Describe says where a general rule stands.
+func Describe(text, cell string) string {
+	if runes := []rune(text); len(runes) > 60 {
+		text = string(runes[:60]) + "…"
+	}
+	return fmt.Sprintf("note %q in %s", text, cell)
+}

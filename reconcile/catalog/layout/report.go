@@ -1,0 +1,157 @@
+package layout
+
+import (
+	"cmp"
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// Table is a table of a sheet, with the person's rules for it and what there is to report of it.
+type Table struct {
+	Lex    *lexicon.Lexicon
+	Region *Region
+	Rules  catalog.SheetRules
+	File   string
+	Sheet  *sheet.Sheet
+	// Key is how the mapping file calls the table.
+	Key string
+	// Titles are the texts above the table, and the names of its sheet and file.
+	Titles   []string
+	Findings finding.List
+	// told are the findings that are reported once, by what they are about.
+	told map[ToldKey]*Told
+	// Recorded are those of them that a cell counted that is just being understood, while recording is set.
+	Recorded  []*Told
+	Recording bool
+}
+
+// Add reports something about a cell of the table; column zero means the whole line, line zero the whole table.
+func (t *Table) Add(severity finding.Severity, code string, line, col int, message, settle string) {
+	place := finding.Place{File: t.File, Sheet: t.Sheet.Name}
+	switch {
+	case line > 0 && col > 0:
+		ref := t.Region.Grid.Ref(line, col)
+		place.Row, place.Cell = ref.Row, ref.String()
+	case line > 0 && !t.Region.Grid.Turned:
+		place.Row = line
+	case line > 0:
+		place.Cell = sheet.ColumnName(line)
+	}
+	t.Findings.Add(finding.Finding{Severity: severity, Code: code, Place: place, Message: message, Settle: settle})
+}
+
+// AddColumn reports something about a column at its heading.
+func (t *Table) AddColumn(severity finding.Severity, code string, col int, message, settle string) {
+	t.Add(severity, code, t.headingLine(col), col, message, settle)
+}
+
+// headingLine returns the line with the lowest fragment of a column's heading, the first of the body where there is none.
+func (t *Table) headingLine(col int) int {
+	n := len(t.Region.Headings)
+	if n == 0 {
+		return t.Region.Body
+	}
+	line := t.Region.Headings[n-1]
+	for i := n - 1; i >= 0 && t.Region.Grid.At(line, col) == ""; i-- {
+		line = t.Region.Headings[i]
+	}
+	return line
+}
+
+// Settle returns a key of the mapping file below the table's own.
+func (t *Table) Settle(parts ...string) string {
+	return fmt.Sprintf("sheets.%q.%s", t.Key, strings.Join(parts, "."))
+}
+
+// LineName is how the mapping file calls a line.
+func LineName(line int) string { return fmt.Sprint(line) }
+
+// ToldKey is what a finding that is told once is about: something of a column, or of the table where the column is zero.
+type ToldKey struct {
+	What string
+	Col  int
+}
+
+// Told is a finding that is reported once, where it stands first, with how often it occurs.
+type Told struct {
+	severity  finding.Severity
+	code      string
+	line, col int
+	message   string
+	Count     int
+}
+
+// Tell notes something that is to be told once for each key. The message is only made for the first.
+func (t *Table) Tell(key ToldKey, severity finding.Severity, code string, line, col int, message func() string) {
+	one := t.told[key]
+	if one == nil {
+		if t.told == nil {
+			t.told = map[ToldKey]*Told{}
+		}
+		one = &Told{severity: severity, code: code, line: line, col: col, message: message()}
+		t.told[key] = one
+	}
+	one.Count++
+	if t.Recording {
+		t.Recorded = append(t.Recorded, one)
+	}
+}
+
+// ReportTold adds the findings of what is told once.
+func (t *Table) ReportTold() {
+	keys := slices.SortedFunc(maps.Keys(t.told), func(a, b ToldKey) int {
+		return cmp.Or(cmp.Compare(a.Col, b.Col), cmp.Compare(a.What, b.What))
+	})
+	for _, key := range keys {
+		one := t.told[key]
+		message := one.message
+		if one.Count > 1 {
+			message = fmt.Sprintf("%s; %d in all", message, one.Count)
+		}
+		t.Add(one.severity, one.code, one.line, one.col, message, "")
+	}
+}
+
+// Warn reports a value that is used all the same.
+func (t *Table) Warn(line, col int, role catalog.Role, code, message string) {
+	fromLine, fromCol := t.Region.Grid.Source(line, col)
+	t.Add(finding.Warning, code, fromLine, fromCol, message, t.Settle("rows", LineName(line), string(role)))
+}
+
+func (t *Table) OnlyUnits(line int) bool {
+	r := t.Region
+	found := false
+	for col := r.Left; col <= r.Right; col++ {
+		text := r.Grid.At(line, col)
+		if text == "" {
+			continue
+		}
+		if !t.Lex.IsUnit(text) {
+			return false
+		}
+		found = true
+	}
+	return found
+}
+
+// PlaceOf is the place of a field.
+func (t *Table) PlaceOf(f catalog.Field) finding.Place {
+	return finding.Place{File: t.File, Sheet: t.Sheet.Name, Cell: f.Cell}
+}
+
+// FirstTextOf returns the first text of a line.
+func (t *Table) FirstTextOf(line int) string {
+	for col := t.Region.Left; col <= t.Region.Right; col++ {
+		if text := t.Region.Grid.At(line, col); text != "" {
+			return text
+		}
+	}
+	return ""
+}

@@ -1,0 +1,578 @@
+// Package lexicon asks the vocabulary and the grammar of values each question once for each distinct text, since sheets repeat themselves,
+// and knows what texts look like: values, part numbers, headings, clubs, tips.
+package lexicon
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/internal/pattern"
+	"example.com/seatline/reconcile/sheet/numfmt"
+)
+
+// Lexicon asks the vocabulary each question once for each distinct text: sheets repeat themselves.
+type Lexicon struct {
+	Words      *words.Vocabulary
+	categories []categoryRule
+	matches    map[string][]words.RoleMatch
+	readings   map[readingKey]value.Reading
+	tolerances map[toleranceKey][]value.Tolerance
+	sentences  map[[2]string]string
+	hits       map[askKey]words.Hit
+	clubs      map[string][]string
+	sets       map[string]setAnswer
+}
+
+type askKey struct{ question, text string }
+
+type readingKey struct {
+	text string
+	ctx  value.Context
+}
+
+type toleranceKey struct{ text, unit string }
+
+// categoryRule is a word of the user's own for a kind of club.
+type categoryRule struct{ word, category string }
+
+// New returns a lexicon that knows a person's own words for kinds of clubs too.
+func New(categories map[string]string) *Lexicon {
+	l := &Lexicon{
+		Words:      words.Load(),
+		matches:    map[string][]words.RoleMatch{},
+		readings:   map[readingKey]value.Reading{},
+		tolerances: map[toleranceKey][]value.Tolerance{},
+		sentences:  map[[2]string]string{},
+		hits:       map[askKey]words.Hit{},
+		clubs:      map[string][]string{},
+		sets:       map[string]setAnswer{},
+	}
+	for _, word := range slices.Sorted(maps.Keys(categories)) {
+		l.categories = append(l.categories, categoryRule{words.Fold(word), categories[word]})
+	}
+	return l
+}
+
+// Match returns the roles that a heading of one or more fragments may have, the likeliest first.
+func (l *Lexicon) Match(parts ...string) []words.RoleMatch {
+	return l.MatchIn(catalog.UnknownKind, parts...)
+}
+
+// MatchIn returns the roles that a heading may have in a table that lists a kind.
+func (l *Lexicon) MatchIn(kind catalog.Kind, parts ...string) []words.RoleMatch {
+	key := strings.Join(parts, "\x00")
+	if key == "" || len(key) > LongestHeading {
+		return nil
+	}
+	key = kind.String() + "\x00" + key
+	found, known := l.matches[key]
+	if !known {
+		found = l.Words.MatchIn(kind.String(), parts...)
+		remember(l.matches, key, found)
+	}
+	return found
+}
+
+// Read reads the text of a cell.
+func (l *Lexicon) Read(text string, ctx value.Context) value.Reading {
+	key := readingKey{text, ctx}
+	reading, known := l.readings[key]
+	if !known {
+		reading = value.Read(text, ctx)
+		remember(l.readings, key, reading)
+	}
+	return reading
+}
+
+// ReadTolerances reads the tolerances in a text, whose numbers are in a unit where they name none.
+func (l *Lexicon) ReadTolerances(text, unit string) []value.Tolerance {
+	key := toleranceKey{text, unit}
+	all, known := l.tolerances[key]
+	if !known {
+		all = value.ReadTolerances(text, value.Context{Unit: unit})
+		remember(l.tolerances, key, all)
+	}
+	return all
+}
+
+// ReadTolerance reads the first tolerance in a text.
+func (l *Lexicon) ReadTolerance(text, unit string) (value.Tolerance, bool) {
+	if all := l.ReadTolerances(text, unit); len(all) > 0 {
+		return all[0], true
+	}
+	return value.Tolerance{Text: text}, false
+}
+
+// Say puts a text into a sentence.
+func (l *Lexicon) Say(sentence, text string) string {
+	key := [2]string{sentence, text}
+	said, known := l.sentences[key]
+	if !known {
+		said = fmt.Sprintf(sentence, text)
+		remember(l.sentences, key, said)
+	}
+	return said
+}
+
+// Ask asks a question of the vocabulary about a text; the question's name keeps the answers apart.
+func (l *Lexicon) Ask(question, text string, answer func(string) (words.Hit, bool)) (words.Hit, bool) {
+	key := askKey{question, text}
+	hit, known := l.hits[key]
+	if !known {
+		hit, _ = answer(text)
+		remember(l.hits, key, hit)
+	}
+	return hit, hit.Value != "" || hit.Score > 0
+}
+
+// SetOf returns the clubs that a text names; in a column of clubs of a category, plain numbers are clubs too.
+func (l *Lexicon) SetOf(category, text string) []string {
+	if text == "" || len(text) > LongestHeading {
+		return nil
+	}
+	key := category + "\x00" + text
+	set, known := l.clubs[key]
+	if !known {
+		set, _ = l.Words.ClubsIn(category, text)
+		remember(l.clubs, key, set)
+	}
+	return set
+}
+
+// Category returns the kind of club that a text names; the user's own words come first.
+func (l *Lexicon) Category(text string) (words.Hit, bool) {
+	if len(l.categories) > 0 {
+		folded := words.Fold(text)
+		for _, rule := range l.categories {
+			if folded == rule.word || strings.Contains(" "+folded+" ", " "+rule.word+" ") {
+				return words.Hit{Value: rule.category, Score: 1, Words: rule.word}, true
+			}
+		}
+	}
+	return l.Ask("category", text, l.Words.Category)
+}
+
+// SeveralCategories reports whether the words of a text name more than one kind of club: "Irons and wedges".
+func (l *Lexicon) SeveralCategories(text string) bool {
+	first := ""
+	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
+		hit, found := l.Category(word)
+		switch {
+		case !found || hit.Score < 0.5:
+		case first == "":
+			first = hit.Value
+		case first != hit.Value:
+			return true
+		}
+	}
+	return false
+}
+
+func remember[K comparable, V any](cache map[K]V, key K, v V) {
+	if len(cache) >= cacheLimit {
+		clear(cache)
+	}
+	cache[key] = v
+}
+
+// LooksValue reports whether a text looks like a value, also with words before it, where it has a number with a unit: OD 13.5 mm.
+func (l *Lexicon) LooksValue(text string) bool {
+	if LooksNumeric(text) {
+		return true
+	}
+	if len(text) > 40 || !unitMayFollow(text) || strings.Contains(text, "±") {
+		return false
+	}
+	reading := l.Read(text, value.Context{Want: value.WantDiameter})
+	return reading.Kind == value.Length && reading.UnitStated
+}
+
+// unitMayFollow reports whether a letter or a sign for inches stands behind a digit of a text, with one space between at most.
+func unitMayFollow(text string) bool {
+	digit := false
+	for _, r := range text {
+		switch {
+		case unicode.IsDigit(r):
+			digit = true
+		case digit && r == ' ':
+		case digit && (unicode.IsLetter(r) || strings.ContainsRune(`"'″”`, r)):
+			return true
+		default:
+			digit = false
+		}
+	}
+	return false
+}
+
+// LooksNumeric reports whether a text begins like a value: a digit, a point before a digit, a sign for a diameter or
+// a sign before a digit, with few letters after it.
+func LooksNumeric(s string) bool {
+	if s == "" || len(s) > 40 {
+		return false
+	}
+	letters, digits, begun := 0, 0, false
+	for i, r := range s {
+		switch {
+		case unicode.IsNumber(r):
+			digits++
+			begun = true
+		case unicode.IsLetter(r) && !isValueSign(r):
+			letters += utf8.RuneLen(r)/3 + 1
+			if !begun {
+				return false
+			}
+		case !begun && i > 12:
+			return false
+		}
+	}
+	return digits > 0 && (letters <= 8 || letters <= digits)
+}
+
+// BearsDigits reports whether digits make up a good part of a text, as in a part number; the digits of a tolerance or of
+// what stands in brackets do not count against a heading.
+func BearsDigits(s string) bool {
+	digits, others := 0, 0
+	for _, r := range s {
+		switch {
+		case r >= '0' && r <= '9':
+			digits++
+		case r == '±' || r == '+' || r == '(' || r == '[' || r == '（':
+			return false
+		default:
+			others++
+		}
+	}
+	return digits*5 > digits+others
+}
+
+// isValueSign reports whether a letter stands before values as a sign: Ø, φ, R.
+func isValueSign(r rune) bool {
+	switch r {
+	case 'Ø', 'ø', 'φ', 'Φ', 'ϕ', 'R', 'r', 'D', 'd', '⌀':
+		return true
+	}
+	return false
+}
+
+// LooksLikeCode reports whether a text may be a part number: no spaces but single ones between pieces with digits, at
+// least one digit or only capitals, and not long.
+func LooksLikeCode(s string) bool {
+	if s == "" || len(s) > 40 {
+		return false
+	}
+	digits, lower, spaces := 0, 0, 0
+	for _, r := range s {
+		switch {
+		case unicode.IsDigit(r):
+			digits++
+		case unicode.IsLower(r) || unicode.Is(unicode.Lo, r):
+			lower++
+		case r == ' ':
+			spaces++
+		case unicode.IsUpper(r), strings.ContainsRune("-_/.+#&()*:,'…–~", r):
+		default:
+			return false
+		}
+	}
+	if digits == 0 {
+		return lower == 0 && spaces == 0 && utf8.RuneCountInString(s) <= 12
+	}
+	return lower <= digits+4 && spaces <= 3
+}
+
+// leftWords are words for the value to the left, which in its language are no ditto mark for the one above.
+var leftWords = map[string]bool{"同左": true, "좌동": true, "same as left": true, "wie links": true, "←": true, "idem à gauche": true, "igual izq.": true,
+	"come a sinistra": true}
+
+func SaysLeft(text string) bool { return len(text) <= 24 && leftWords[strings.ToLower(text)] }
+
+// isDitto reports whether a text refers to the value above it and cannot mean that there is no value.
+func (l *Lexicon) isDitto(text string) bool {
+	if text == "" || len(text) > 16 || strings.ContainsAny(text, "0123456789") || SaysLeft(text) {
+		return false
+	}
+	if _, ditto := l.Ask("ditto", text, l.Words.IsDitto); !ditto {
+		return false
+	}
+	_, none := l.Ask("not applicable", text, l.Words.IsNotApplicable)
+	return !none
+}
+
+// ClubHeading returns the club that a cell names, as the heading of a column: 3, #5, 7i, PW; empty for anything else.
+func (l *Lexicon) ClubHeading(text string) string {
+	if text == "" || len(text) > 12 || countDigits(text) > 2 || strings.ContainsAny(text, ".°,") || IsDigits(text) && len(text) > 1 && text > "12" {
+		return ""
+	}
+	if set := l.SetOf("iron", text); len(set) == 1 {
+		return set[0]
+	}
+	return ""
+}
+
+func countDigits(text string) int {
+	count := 0
+	for _, r := range text {
+		if r >= '0' && r <= '9' {
+			count++
+		}
+	}
+	return count
+}
+
+// WordsBeside returns the words of a text that begins with a number, none of any other text.
+func WordsBeside(text string) []string {
+	if !LooksNumeric(text) {
+		return nil
+	}
+	return strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) })
+}
+
+// priceBreak is a heading that gives a quantity from which a price holds: 1-9 pcs, 10–49, 50+, ab 100 Stk.
+var priceBreak = pattern.Lazy(`^(?:\pL{1,5}\.? )?\d+(?: ?[-–~～〜] ?\d+| ?\+| ?以上| ?이상)(?: ?\pL{1,7}\.?)?$`)
+
+func IsPriceBreak(text string) bool { return priceBreak().MatchString(text) }
+
+// IsWord reports whether a unit was found as a bare word, which at the beginning of a heading is the abbreviation of
+// another one: "Ins. depth".
+func IsWord(place string) bool {
+	return strings.Trim(place, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ. ") == ""
+}
+
+// Recogniser returns the question whether a text is a word of a role, nil where a role's texts can be anything.
+func (l *Lexicon) Recogniser(role catalog.Role) func(string) bool {
+	ask := func(name string, answer func(string) (words.Hit, bool)) func(string) bool {
+		return func(text string) bool {
+			hit, found := l.Ask(name, text, answer)
+			return found && hit.Score >= 0.3
+		}
+	}
+	switch role {
+	case catalog.Category:
+		return func(text string) bool {
+			hit, found := l.Category(text)
+			return found && hit.Score >= 0.3
+		}
+	case catalog.Club:
+		return func(text string) bool { return len(l.SetOf("iron", text)) > 0 }
+	case catalog.Top:
+		return ask("top", l.Words.TopForm)
+	case catalog.Style:
+		return ask("style", l.Words.Style)
+	case catalog.Material:
+		return ask("material", l.Words.Material)
+	case catalog.BoreForm, catalog.TipForm:
+		return ask("bore form", l.Words.BoreForm)
+	case catalog.UnitRole:
+		return ask("unit", l.Words.Unit)
+	}
+	return nil
+}
+
+// Questions is a set of questions about a text, each answered with yes or no.
+type Questions uint16
+
+const (
+	// AsNumber: see looksNumeric; asValue: see lexicon.looksValue; asDigits: see bearsDigits; asCode: see looksLikeCode.
+	AsNumber Questions = 1 << iota
+	AsValue
+	AsDigits
+	asCode
+	// AsHeading: is it the heading of any role?
+	AsHeading
+	// AsClub: see lexicon.clubHeading.
+	AsClub
+	// AsDitto: see lexicon.isDitto. asReference: does it refer to another cell, by ditto or another word?
+	AsDitto
+	AsReference
+)
+
+// Answer answers a question about a text.
+func (l *Lexicon) Answer(q Questions, text string) bool {
+	switch q {
+	case AsNumber:
+		return LooksNumeric(text)
+	case AsValue:
+		return l.LooksValue(text)
+	case AsDigits:
+		return BearsDigits(text)
+	case asCode:
+		return LooksLikeCode(text)
+	case AsHeading:
+		found := l.Match(text)
+		return len(found) > 0 && found[0].Score >= HeadingScore
+	case AsClub:
+		return l.ClubHeading(text) != ""
+	case AsDitto:
+		return l.isDitto(text)
+	case AsReference:
+		return SaysLeft(text) || l.isDitto(text)
+	}
+	return false
+}
+
+// readFormat finds the unit that a number format shows beside the number, in whatever way the program wrote it.
+func (l *Lexicon) readFormat(format string) (words.Hit, bool) {
+	before, after := numfmt.Parse(format).Affixes()
+	for _, text := range []string{after, before} {
+		if text == "" {
+			continue
+		}
+		if hit, ok := l.Words.Unit(text); ok {
+			return hit, true
+		}
+		if hits := l.Words.Units(text); len(hits) == 1 {
+			return hits[0], true
+		}
+	}
+	return words.Hit{}, false
+}
+
+var (
+	// UnitFraction is a part of a unit in which sizes are counted: 1/10 mm, 1/16", 1/1000 in.
+	UnitFraction = pattern.Lazy(`(?i)(?:^|[^\d.,])1 ?/ ?(\d+)(?:st|nd|rd|th|e|er|tel)? ?(?:mm|millim|in\b|inch|zoll|pouce|pulg|poll|["″”]|㎜|毫米|公釐|英|吋|インチ|ミリ)`)
+	// TenthWords say the same of a tenth of a millimetre.
+	TenthWords = pattern.Lazy(`(?i)\btenths? of (?:a )?(?:mm|millim)|zehntel ?-?(?:mm|millim)|dixièmes? de (?:mm|millim)|décimas? de (?:mm|milím)|decimi di (?:mm|millim)|十分の一ミリ|十分之一(?:毫米|公釐)`)
+	// AloneFraction is a unit line's cell with nothing else in it.
+	AloneFraction = pattern.Lazy(`(?i)^1 ?/ ?\d+ ?(?:mm|in|inch|["″”])$`)
+)
+
+// SaysUnit reports whether a text is the heading of units.
+func (l *Lexicon) SaysUnit(text string) bool {
+	found := l.Match(text)
+	return len(found) > 0 && found[0].Role == string(catalog.UnitRole) && found[0].Score >= SpecificHeading
+}
+
+// IsUnit reports whether a text is a unit and nothing else, or a sign for none.
+func (l *Lexicon) IsUnit(text string) bool {
+	if len(text) > 24 {
+		return false
+	}
+	if strings.Trim(text, "-–—/ ") == "" || strings.HasPrefix(text, "1") && AloneFraction().MatchString(text) {
+		return true
+	}
+	_, found := l.Ask("unit", text, l.Words.Unit)
+	return found
+}
+
+// IsLimit reports whether a text is a word for the least or the greatest, and nothing else.
+func (l *Lexicon) IsLimit(text string) bool {
+	if len(text) > 24 || text == "" {
+		return false
+	}
+	for _, mark := range []string{"at_least", "at_most"} {
+		if _, found := l.Ask(mark, strings.TrimRight(text, ". "), func(text string) (words.Hit, bool) { return l.Words.Mark(text, mark) }); found {
+			return true
+		}
+	}
+	return false
+}
+
+// HasWord reports whether one of the pieces of a text is a word: three letters or more, not all of them capitals.
+func HasWord(text string) bool {
+	for word := range strings.FieldsSeq(text) {
+		if len(word) >= 3 && strings.ToUpper(word) != word && !strings.ContainsAny(word, "0123456789-_/") {
+			return true
+		}
+	}
+	return false
+}
+
+// LengthUnitsIn returns the units of length that a free text names.
+func (l *Lexicon) LengthUnitsIn(text string) []string {
+	var units []string
+	for _, hit := range l.Words.Units(text) {
+		if traits.IsLengthUnit(hit.Value) {
+			units = append(units, hit.Value)
+		}
+	}
+	return units
+}
+
+// FormatUnit returns the unit that a number format shows beside the number: 0.000"in", 0.0" mm", #,##0.00\ "Zoll".
+func (l *Lexicon) FormatUnit(format string) string {
+	if format == "" || format == "General" || format == "@" {
+		return ""
+	}
+	hit, _ := l.Ask("format", format, l.readFormat)
+	return hit.Value
+}
+
+// PlainNumber returns the number of the club that a text names without its kind: 7, #7, 7番; empty where it names anything else.
+func (l *Lexicon) PlainNumber(text string) string {
+	text = strings.TrimSpace(text)
+	if set := l.SetOf("", text); len(set) == 1 {
+		text = set[0]
+	}
+	if len(text) != 1 || !IsDigits(text) {
+		return ""
+	}
+	return text
+}
+
+func IsDigits(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
+
+// SplitSet splits a part number that ends in a set of clubs: "KR-20 4-PW".
+func SplitSet(lex *Lexicon, part string) (name string, set []string) {
+	at := strings.LastIndexAny(part, " (")
+	if at < 1 {
+		return part, nil
+	}
+	set = lex.SetOf("", strings.Trim(part[at:], " ()"))
+	if len(set) < 2 {
+		return part, nil
+	}
+	return strings.TrimRight(part[:at], " (,:"), set
+}
+
+// FindSet finds a set of clubs within a description.
+func (l *Lexicon) FindSet(text string) (set []string, place string, found bool) {
+	if !mayNameSet(text) {
+		return nil, "", false
+	}
+	answer, known := l.sets[text]
+	if !known {
+		set, place, _ = l.Words.FindClubs(text)
+		answer = setAnswer{set, place}
+		remember(l.sets, text, answer)
+	}
+	return answer.set, answer.place, len(answer.set) > 1
+}
+
+type setAnswer struct {
+	set   []string
+	place string
+}
+
+// mayNameSet reports whether a text has a sign for a range or a list after a digit, as every set of clubs has; most
+// descriptions have none, and are not searched.
+func mayNameSet(text string) bool {
+	last := rune(0)
+	for _, r := range text {
+		switch {
+		case isClubEnd(last) && strings.ContainsRune("-–—~～〜/,、，至から", r):
+			return true
+		case r == ' ':
+			continue
+		case r == 't' && isClubEnd(last) && strings.Contains(text, " to "):
+			return true
+		}
+		last = r
+	}
+	return false
+}
+
+func isClubEnd(r rune) bool {
+	switch r {
+	case 'i', 'I', 'w', 'W', 'h', 'H', '#', '番', '号', '°':
+		return true
+	}
+	return r >= '0' && r <= '9'
+}

@@ -1,0 +1,29 @@
+package lexicon
+
+// What a heading's score, which the vocabulary gives from 0 to 1, is good for. The numbers are judged by the corpus: each is where the
+// headings that mean it and those that do not part best.
+const (
+	// LeastHeading is the score from which a heading supports a role.
+	LeastHeading = 0.3
+	// HeadingScore is the least score at which a cell counts as a heading when headings are looked for.
+	HeadingScore = 0.4
+	// Understood is the score from which a heading means what it says, so that values cannot give it another role.
+	Understood = 0.55
+	// SpecificHeading is the score from which a heading names its role whatever the table lists.
+	SpecificHeading = 0.8
+	// SaysOneSize is the score from which a note speaks of one size and not of a part as a whole, as "hosel dimensions" does.
+	SaysOneSize = 0.8
+	// CertainHeading is the score of a heading that leaves no doubt.
+	CertainHeading = 0.9
+)
+
+// Lengths of texts, in bytes.
+const (
+	// LongestHeading is that beyond which a text is no heading.
+	LongestHeading = 160
+	// LongestNote is that beyond which a text is not searched.
+	LongestNote = 600
+)
+
+// cacheLimit bounds each cache; a sheet of part numbers has no texts that repeat.
+const cacheLimit = 20_000

@@ -1,0 +1,38 @@
+package lexicon
+
+import "testing"
+
+func TestFormatLiterals(t *testing.T) {
+	lex := New(nil)
+	for format, want := range map[string]string{
+		`0.000"in"`:        "in",
+		`0.0" mm"`:         "mm",
+		`0.00\ "mm";-0.00`: "mm",
+		`#,##0.00`:         "",
+		`[Red]0.0`:         "",
+		`0.000\"`:          "in",
+		"General":          "",
+	} {
+		if got := lex.FormatUnit(format); got != want {
+			t.Errorf("%s: %q, want %q", format, got, want)
+		}
+	}
+}
+
+func TestLooks(t *testing.T) {
+	for text, want := range map[string][2]bool{ // numeric, code
+		"13.6":     {true, true},
+		".535\"":   {true, false},
+		"Ø13.6":    {true, true},
+		"½\"":      {true, false},
+		"KR-20":    {false, true},
+		"Hosel OD": {false, false},
+		"R6.8":     {true, true},
+		"1/2 in":   {true, true},
+		"":         {false, false},
+	} {
+		if got := [2]bool{LooksNumeric(text), LooksLikeCode(text)}; got != want {
+			t.Errorf("%q: %v, want %v", text, got, want)
+		}
+	}
+}

@@ -1,0 +1,277 @@
+// Package merge joins the rows of one part that agree, and holds those that do not.
+package merge
+
+import (
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+	"unicode"
+	"unicode/utf8"
+
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/cells"
+	"example.com/seatline/reconcile/catalog/layout"
+	"example.com/seatline/reconcile/catalog/rows"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/finding"
+)
+
+// listed is an entry with its part number as numbers are compared.
+type listed struct {
+	*rows.Entry
+	folded string
+}
+
+// key returns what makes the entry the same part as another.
+func (e *listed) key() catalog.PartKey {
+	return catalog.PartKeyOf(e.Table.Kind, e.folded, e.Table.Supplier)
+}
+
+// Entries joins entries of the same part that agree, and holds those that do not. Entries that are held stay by themselves:
+// what they lack is still to be asked. The order of the entries stays. Of those that are left, it suggests those that may be one part.
+func Entries(entries []*rows.Entry) []*rows.Entry {
+	all := make([]listed, len(entries))
+	for i, e := range entries {
+		all[i] = listed{e, words.Fold(e.Part)}
+	}
+	all = join(all)
+	similar(all)
+	kept := entries[:0]
+	for i := range all {
+		kept = append(kept, all[i].Entry)
+	}
+	return kept
+}
+
+// join drops the entries that another one of the same part took in.
+func join(entries []listed) []listed {
+	// Entries of one part are strung together, each with the place of the next one; most are alone.
+	const end = -1
+	first, last := make(map[catalog.PartKey]int, len(entries)), map[int]int{}
+	next := make([]int, len(entries))
+	for i := range entries {
+		next[i] = end
+		key := entries[i].key()
+		head, known := first[key]
+		if !known {
+			first[key] = i
+			continue
+		}
+		tail, several := last[head]
+		if !several {
+			tail = head
+		}
+		next[tail], last[head] = i, i
+	}
+	dropped := map[*rows.Entry]bool{}
+	for _, head := range slices.Sorted(maps.Keys(last)) {
+		var group []*rows.Entry
+		for i := head; i != end; i = next[i] {
+			group = append(group, entries[i].Entry)
+		}
+		mergeGroup(group, dropped)
+	}
+	if len(dropped) == 0 {
+		return entries
+	}
+	kept := entries[:0]
+	for _, e := range entries {
+		if !dropped[e.Entry] {
+			kept = append(kept, e)
+		}
+	}
+	return kept
+}
+
+// mergeGroup compares every entry of a part, size by size, with the first that gives the size.
+func mergeGroup(group []*rows.Entry, dropped map[*rows.Entry]bool) {
+	for _, role := range traits.OfKind[group[0].Table.Kind] {
+		var first *rows.Entry
+		for _, e := range group {
+			f := original(e, role)
+			switch {
+			case !f.Dim.Given() && f.Angle.IsZero():
+			case first == nil:
+				first = e
+			case disagree(first, e, role):
+				conflict(first, e, role)
+			}
+		}
+	}
+	var first *rows.Entry
+	for _, e := range group {
+		switch {
+		case e.Held():
+		case first == nil:
+			first = e
+		default:
+			take(first, e)
+			dropped[e] = true
+		}
+	}
+}
+
+// original returns the field as the row has it, before a conflict took its value away.
+func original(e *rows.Entry, role catalog.Role) catalog.Field {
+	return e.Table.Out.Rows[e.Row].Fields.Get(role)
+}
+
+// disagree reports whether two entries give different sizes, beyond the last digits that they are written with.
+func disagree(a, b *rows.Entry, role catalog.Role) bool {
+	switch traits.Of[role].Want {
+	case traits.Length:
+		x, y := original(a, role), original(b, role)
+		slack := a.Fields.Get(role).Fine.Add(b.Fields.Get(role).Fine)
+		for _, f := range [...]catalog.Field{x, y} {
+			if f.Measured != nil { // pieces differ from what is stated
+				slack = slack.Add(f.Dim.Width().Half())
+			}
+		}
+		return x.Dim.Given() && y.Dim.Given() && cells.Apart(x.Dim.Nominal(), y.Dim.Nominal(), slack)
+	case traits.Angle:
+		x, y := original(a, role).Angle, original(b, role).Angle
+		return !x.IsZero() && !y.IsZero() && x != y
+	}
+	return false
+}
+
+// conflict reports two values of one part that disagree, holds both rows, and takes the value from both.
+func conflict(a, b *rows.Entry, role catalog.Role) {
+	x, y := original(a, role), original(b, role)
+	message := fmt.Sprintf("%s: %s is %s (%s) by %s but %s (%s) by %s%s", a.Part, role, x.Text, sayField(x), whereStated(a, role), y.Text, sayField(y), whereStated(b, role),
+		ratio(x.Dim, y.Dim))
+	for _, pair := range [][2]*rows.Entry{{a, b}, {b, a}} {
+		e, other := pair[0], pair[1]
+		if told := hold(e, role, message); told {
+			continue
+		}
+		e.Table.Findings.Add(finding.Finding{
+			Severity: finding.Error, Code: "data.conflict", Place: e.Place(role), Related: []finding.Place{other.Place(role)}, Message: message,
+			Settle: e.Table.Settle("rows", layout.LineName(e.Line), string(role)),
+		})
+	}
+}
+
+func sayField(f catalog.Field) string {
+	if f.Dim.Given() {
+		return traits.SayMM(traits.MM(f.Dim.Nominal()))
+	}
+	return fmt.Sprintf("%g degrees", f.Angle.Degrees())
+}
+
+// ratio says what a usual mistake would explain the difference of two sizes.
+func ratio(a, b measure.Dim) string {
+	if !a.Given() || !b.Given() || a.Nominal().Sign() <= 0 || b.Nominal().Sign() <= 0 {
+		return ""
+	}
+	r := traits.MM(b.Nominal()) / traits.MM(a.Nominal())
+	for _, m := range cells.Mistakes {
+		if math.Abs(r/m.Factor-1) < 0.02 {
+			return fmt.Sprintf("; the one is %s times the other, as with %s", traits.TrimFloat(max(m.Factor, 1/m.Factor)), m.Why)
+		}
+	}
+	return ""
+}
+
+func whereStated(e *rows.Entry, role catalog.Role) string {
+	place := e.Place(role)
+	if e.Table.Supplier != "" {
+		return e.Table.Supplier + " (" + place.String() + ")"
+	}
+	return place.String()
+}
+
+// hold takes a value from the entry and holds its row. It reports whether the value was gone already.
+func hold(e *rows.Entry, role catalog.Role, why string) bool {
+	f := e.Fields.Get(role)
+	if !f.Dim.Given() && f.Angle.IsZero() {
+		return true
+	}
+	f.Clear()
+	e.Fields = e.Fields.With(role, f)
+	row := &e.Table.Out.Rows[e.Row]
+	if row.Outcome != catalog.Held {
+		row.Outcome, row.Why = catalog.Held, why
+	}
+	return false
+}
+
+// take fills what the entry lacks from another of the same part, and says so where that is a size.
+func take(e *rows.Entry, other *rows.Entry) {
+	for role, f := range other.Fields.Sorted() {
+		own, known := e.Fields.Lookup(role)
+		if f.Measured != nil && own.Measured == nil && own.Dim.Given() {
+			measured := *f.Measured
+			measured.Stated = own.Dim
+			f.Measured, f.Text, f.Cell, f.Fine = &measured, own.Text, own.Cell, own.Fine
+			e.Fields = e.Fields.With(role, f)
+			continue
+		}
+		aTip := role == catalog.Bore && e.Table.Bores == catalog.BoresAreTips // what stands for the bore says nothing of its size
+		if known && (own.Text != "" && !aTip || own.Dim.Given()) {
+			continue
+		}
+		if f.Dim.Given() || !f.Angle.IsZero() {
+			e.Assume(fmt.Sprintf("%s taken from the same part in %s", role, other.Place(role)))
+		}
+		e.Fields = e.Fields.With(role, f)
+	}
+	if !e.HasPrice {
+		e.Price, e.HasPrice = other.Price, other.HasPrice
+	}
+	if e.Category == "" {
+		e.Category = other.Category
+	}
+	if e.Table == other.Table {
+		e.Table.Add(finding.Note, "data.repeated", other.Line, 0, fmt.Sprintf("%s stands in row %d and in row %d, which agree", e.Part, e.Line, other.Line), "")
+	}
+}
+
+// similar suggests part numbers that differ only in what people mistype: separators, letters for digits, leading zeros.
+func similar(entries []listed) {
+	type likeness struct {
+		kind catalog.Kind
+		part string
+	}
+	first := make(map[likeness]*listed, len(entries))
+	for i := range entries {
+		e := &entries[i]
+		key := likeness{e.Table.Kind, skeleton(e.folded)}
+		other, known := first[key]
+		if !known {
+			first[key] = e
+			continue
+		}
+		if other.folded == e.folded || key.part == "" {
+			continue
+		}
+		e.Table.Add(finding.Note, "data.similar", e.Line, 0, fmt.Sprintf("%s and %s (%s) are nearly the same part number; they are kept apart",
+			e.Part, other.Part, other.Place(catalog.Part)), "")
+	}
+}
+
+// skeleton brings folded part numbers that are easily taken for one another to one form.
+func skeleton(folded string) string {
+	var room [64]byte
+	b := room[:0]
+	zeros := true
+	for _, r := range folded {
+		switch {
+		case r == 'o':
+			r = '0'
+		case r == 'i' || r == 'l':
+			r = '1'
+		case !unicode.IsLetter(r) && !unicode.IsDigit(r):
+			continue
+		}
+		if r == '0' && zeros {
+			continue
+		}
+		zeros = false
+		b = utf8.AppendRune(b, r)
+	}
+	return string(b)
+}

@@ -1,0 +1,87 @@
+package reader_test
+
+import (
+	"testing"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
+)
+
+const headsWithFerrules = `
+Part # | Product | Hosel O.D. | Ferrule P/N | Ferrule OD | Ferrule length
+KR-50 | Iron head | 0.535" | F-1 | 0.540" | 0.75"
+KR-51 | Iron head | 0.530" | F-1 | 0.540" | 0.75"
+`
+
+func TestKindSaidByTheUser(t *testing.T) {
+	c := readInputs(t, reader.Options{}, reader.Input{Book: book("list.xlsx", grid("Sheet1", headsWithFerrules)), Kind: catalog.Heads})
+	defer show(t, c)
+	wantNoErrors(t, c)
+	wantRow(t, c, "KR-51", catalog.Used, sizes{catalog.HoselOD: 13.462, catalog.BaseOD: 0})
+}
+
+func TestKindInDoubt(t *testing.T) {
+	c := readInputs(t, reader.Options{}, reader.Input{Book: book("list.xlsx", grid("Sheet1", headsWithFerrules))})
+	defer show(t, c)
+	wantFinding(t, c, "layout.kind", "", "could list")
+	for _, row := range c.Tables[0].Rows[1:] {
+		if row.Outcome != catalog.Held {
+			t.Errorf("row %d is %s", row.Row, row.Outcome)
+		}
+	}
+}
+
+func TestKindThatIsNotWhatWasSaid(t *testing.T) {
+	c := readInputs(t, reader.Options{}, reader.Input{Book: book("list.xlsx", grid("Sheet1", plainFerrules)), Kind: catalog.Heads})
+	defer show(t, c)
+	wantFinding(t, c, "layout.kind", "", "given as heads, but this table lists ferrules")
+	if len(c.Ferrules) != 2 || len(c.Heads) != 0 {
+		t.Errorf("%d heads, %d ferrules", len(c.Heads), len(c.Ferrules))
+	}
+}
+
+func TestSameFileAsTwoKinds(t *testing.T) {
+	b := book("all.xlsx", grid("Heads", plainHeads), grid("Ferrules", plainFerrules))
+	c := readInputs(t, reader.Options{}, reader.Input{Book: b, Kind: catalog.Heads}, reader.Input{Book: b, Kind: catalog.Ferrules})
+	defer show(t, c)
+	wantNoErrors(t, c)
+	if len(c.Ferrules) != 2 || len(c.Heads) != 2 || len(c.Tables) != 2 {
+		t.Errorf("%d heads, %d ferrules, %d tables", len(c.Heads), len(c.Ferrules), len(c.Tables))
+	}
+}
+
+func TestKindByColumnsAlone(t *testing.T) {
+	c := readInputs(t, reader.Options{}, reader.Input{Book: book("list.csv", grid("list", `
+Part | OD (mm) | ID (mm) | Length (mm)
+A1 | 13.6 | 9.35 | 19
+A2 | 13.6 | 9.35 | 12
+`))})
+	defer show(t, c)
+	wantRow(t, c, "A1", catalog.Assumed, sizes{catalog.BaseOD: 13.6})
+	wantFinding(t, c, "layout.kind", "", "nothing says so")
+}
+
+func TestColumnsExchanged(t *testing.T) {
+	c := read(t, grid("List", `
+Part | Bore (mm) | Hosel OD (mm)
+S-1 | 13.6 | 9.5
+S-2 | 13.5 | 9.5
+`))
+	defer show(t, c)
+	wantFinding(t, c, "layout.exchanged", "B1", "exchanged")
+	wantRow(t, c, "S-1", catalog.Held, sizes{catalog.HoselOD: 0, catalog.Bore: 0})
+	if len(c.Heads) != 2 {
+		t.Errorf("%d heads", len(c.Heads))
+	}
+}
+
+func TestAbbreviationIsNoUnit(t *testing.T) {
+	c := read(t, grid("Heads", `
+Part No. | Hosel OD mm | Bore mm | Ins. depth
+Q1 | 13.6 | 9.5 | 32
+Q2 | 13.6 | 9.5 | 32
+`))
+	defer show(t, c)
+	wantNoErrors(t, c)
+	wantRow(t, c, "Q1", catalog.Assumed, sizes{catalog.BoreDepth: 32})
+}

@@ -1,0 +1,262 @@
+package reader_test
+
+import (
+	"testing"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/reconcile/catalog"
+)
+
+const plainHeads = `
+Part No | Description | Hosel OD (mm) | Bore (mm) | Bore depth (mm)
+KR-20 | Forged iron | 13.6 | 9.5 | 32
+KR-21 | Cast iron | 13.4 | 9.5 | 30
+`
+
+const plainFerrules = `
+SKU | Bore (in) | Base OD (in) | Length (in) | Colour
+F-100 | 0.368 | 0.540 | 0.75 | black
+F-101 | 0.368 | 0.545 | 1.0 | black
+`
+
+func TestPlainTables(t *testing.T) {
+	c := read(t, grid("Heads", plainHeads), grid("Ferrules", plainFerrules))
+	defer show(t, c)
+	wantNoErrors(t, c)
+	wantRow(t, c, "KR-20", catalog.Used, sizes{catalog.HoselOD: 13.6, catalog.Bore: 9.5, catalog.BoreDepth: 32})
+	wantRow(t, c, "F-101", catalog.Used, sizes{catalog.Bore: 9.3472, catalog.BaseOD: 13.843, catalog.Length: 25.4})
+	if len(c.Heads) != 2 || len(c.Ferrules) != 2 {
+		t.Fatalf("%d heads, %d ferrules", len(c.Heads), len(c.Ferrules))
+	}
+	if c.Heads[0].Category != fitcalc.Iron {
+		t.Errorf("category %v", c.Heads[0].Category)
+	}
+	if c.Ferrules[1].Colour != "black" || c.Ferrules[1].Supplier != "orrin" {
+		t.Errorf("colour %q, supplier %q", c.Ferrules[1].Colour, c.Ferrules[1].Supplier)
+	}
+}
+
+func TestTitleNotesTotalsAndBlanks(t *testing.T) {
+	c := read(t, grid("Sheet1", `
+Fairholt Foundry price list
+valid from spring
+
+ | Part No | Hosel OD | Bore | Price
+ | KR-20 | 13.6 | 9.5 | 12.50
+ | | | |
+ | KR-21 | 13.4 | 9.5 | 13.00
+ | Total | | | 25.50
+
+ | * All dimensions in mm
+ | Note: subject to change without notice
+`))
+	defer show(t, c)
+	wantNoErrors(t, c)
+	wantRow(t, c, "KR-20", catalog.Used, sizes{catalog.HoselOD: 13.6, catalog.Bore: 9.5})
+	wantRow(t, c, "KR-21", catalog.Used, sizes{catalog.HoselOD: 13.4})
+	if got, want := c.Tables[0].Ledger, (catalog.Ledger{Rows: 11, Used: 2, SetAside: 9}); got != want {
+		t.Errorf("ledger %+v, want %+v", got, want)
+	}
+}
+
+func TestTwoRowHeadings(t *testing.T) {
+	for name, text := range map[string]string{
+		"merged": `
+Part | Hosel | < | < | Shaft tip | Price
+No. | OD | Bore | Depth | size |
+ | mm | mm | mm | |
+KR-20 | 13.6 | 9.5 | 32 | .370 | 12
+KR-21 | 13.4 | 9.5 | 30 | .370 | 12
+`,
+		"not merged": `
+Part No. | Hosel | | | Price
+ | OD (mm) | Bore (mm) | Bore depth (mm) |
+KR-20 | 13.6 | 9.5 | 32 | 12
+KR-21 | 13.4 | 9.5 | 30 | 12
+`,
+		"units above": `
+Part No. | Dimensions in mm | < | < | Price
+^ | Hosel OD | Bore | Bore depth | ^
+KR-20 | 13.6 | 9.5 | 32 | 12
+KR-21 | 13.4 | 9.5 | 30 | 12
+`,
+	} {
+		t.Run(name, func(t *testing.T) {
+			c := read(t, grid("Heads", text))
+			defer show(t, c)
+			wantNoErrors(t, c)
+			wantRow(t, c, "KR-21", catalog.Used, sizes{catalog.HoselOD: 13.4, catalog.Bore: 9.5, catalog.BoreDepth: 30})
+		})
+	}
+}
+
+func TestRepeatedHeadings(t *testing.T) {
+	c := read(t, grid("Heads", plainHeads+`
+ Part No | Description | Hosel OD (mm) | Bore (mm) | Bore depth (mm)
+ KR-22 | Cast iron | 13.5 | 9.5 | 30
+ Part No | Description | Hosel OD (mm) | Bore (mm) | Bore depth (mm)
+ KR-23 | Cast iron | 13.5 | 9.5 | 30
+`))
+	defer show(t, c)
+	wantNoErrors(t, c)
+	if len(c.Tables) != 1 || len(c.Heads) != 4 {
+		t.Errorf("%d tables, %d heads", len(c.Tables), len(c.Heads))
+	}
+}
+
+func TestTablesBelowEachOther(t *testing.T) {
+	c := read(t, grid("All", `
+Heads
+Part No | Hosel OD (mm) | Bore (mm)
+KR-20 | 13.6 | 9.5
+KR-21 | 13.4 | 9.5
+
+Ferrules
+Part No | Bore (mm) | Base OD (mm) | Length (mm)
+F-100 | 9.35 | 13.7 | 19
+F-101 | 9.35 | 13.8 | 25
+`))
+	defer show(t, c)
+	wantNoErrors(t, c)
+	if len(c.Tables) != 2 || len(c.Heads) != 2 || len(c.Ferrules) != 2 {
+		t.Errorf("%d tables, %d heads, %d ferrules", len(c.Tables), len(c.Heads), len(c.Ferrules))
+	}
+	wantRow(t, c, "F-101", catalog.Used, sizes{catalog.BaseOD: 13.8, catalog.Length: 25})
+}
+
+func TestTablesSideBySide(t *testing.T) {
+	for name, text := range map[string]string{
+		"with a gap": `
+Heads |  |  |  | Ferrules
+Part No | Hosel OD (mm) | Bore (mm) | | Part No | Bore (mm) | Base OD (mm)
+KR-20 | 13.6 | 9.5 | | F-100 | 9.35 | 13.7
+KR-21 | 13.4 | 9.5 | | F-101 | 9.35 | 13.8
+KR-22 | 13.4 | 9.5
+`,
+		"without": `
+Part No | Hosel OD (mm) | Bore (mm) | Part No | Ferrule bore (mm) | Base OD (mm)
+KR-20 | 13.6 | 9.5 | F-100 | 9.35 | 13.7
+KR-21 | 13.4 | 9.5 | F-101 | 9.35 | 13.8
+KR-22 | 13.4 | 9.5
+`,
+	} {
+		t.Run(name, func(t *testing.T) {
+			c := read(t, grid("Both", text))
+			defer show(t, c)
+			wantNoErrors(t, c)
+			if len(c.Tables) != 2 || len(c.Heads) != 3 || len(c.Ferrules) != 2 {
+				t.Errorf("%d tables, %d heads, %d ferrules", len(c.Tables), len(c.Heads), len(c.Ferrules))
+			}
+			wantRow(t, c, "KR-22", catalog.Used, sizes{catalog.HoselOD: 13.4})
+			wantRow(t, c, "F-101", catalog.Used, sizes{catalog.BaseOD: 13.8})
+		})
+	}
+}
+
+func TestTransposed(t *testing.T) {
+	c := read(t, grid("Heads", `
+Orrin heads
+
+Part No | KR-20 | KR-21 | KR-22
+Category | Iron | Iron | Wedge
+Hosel OD (mm) | 13.6 | 13.4 | 13.8
+Bore (mm) | 9.5 | 9.5 | 9.5
+Bore depth (mm) | 32 | 30 | 31
+`))
+	defer show(t, c)
+	wantNoErrors(t, c)
+	wantRow(t, c, "KR-22", catalog.Used, sizes{catalog.HoselOD: 13.8, catalog.Bore: 9.5, catalog.BoreDepth: 31})
+	if len(c.Heads) != 3 || c.Heads[2].Category != fitcalc.Wedge {
+		t.Errorf("%d heads", len(c.Heads))
+	}
+	if cell := c.Heads[2].Fields.Cell(catalog.HoselOD); cell != "D5" {
+		t.Errorf("hosel OD from %s", cell)
+	}
+}
+
+func TestMergedBodyAndSections(t *testing.T) {
+	c := read(t, grid("Heads", `
+Part No | Hosel OD (mm) | Bore (mm) | Bore depth (mm)
+IRONS | < | < | <
+KR-20 | 13.6 | 9.5 | 32
+KR-21 | ^ | 9.5 | 30
+DRIVERS | < | < | <
+KD-1 | 13.0 | 8.6 | 38
+`))
+	defer show(t, c)
+	wantNoErrors(t, c)
+	wantRow(t, c, "KR-21", catalog.Used, sizes{catalog.HoselOD: 13.6, catalog.Bore: 9.5})
+	if len(c.Heads) != 3 || c.Heads[1].Category != fitcalc.Iron || c.Heads[2].Category != fitcalc.Driver {
+		t.Errorf("%d heads", len(c.Heads))
+	}
+}
+
+func TestSets(t *testing.T) {
+	c := read(t, grid("Heads", `
+Model | Clubs | Hosel OD (mm) | Bore (mm)
+KR-20 | 4-PW | 13.6 | 9.5
+KR-40 | 5-7 | 13.4 | 9.5
+`))
+	defer show(t, c)
+	if len(c.Heads) != 10 {
+		t.Errorf("%d heads, want 10", len(c.Heads))
+	}
+	wantRow(t, c, "KR-20 PW", catalog.Used, sizes{catalog.HoselOD: 13.6})
+	wantRow(t, c, "KR-20 4", catalog.Used, sizes{catalog.HoselOD: 13.6})
+	wantFinding(t, c, "data.set", "B2", `"4-PW" read as 4 5 6 7 8 9 PW`)
+	if got, want := c.Tables[0].Ledger, (catalog.Ledger{Rows: 3, Used: 2, SetAside: 1}); got != want {
+		t.Errorf("ledger %+v, want %+v", got, want)
+	}
+}
+
+func TestSetInPartNumberAndRowPerClub(t *testing.T) {
+	c := read(t, grid("Heads", `
+Model | Club | Hosel OD (mm) | Bore (mm)
+KR-20 | 4 | 13.6 | 9.5
+KR-20 | 5 | 13.7 | 9.5
+KR-20 | PW | 13.8 | 9.5
+`), grid("More heads", `
+Model | Hosel OD (mm) | Bore (mm)
+KR-30 4-PW | 13.6 | 9.5
+`))
+	defer show(t, c)
+	if len(c.Heads) != 10 {
+		t.Errorf("%d heads, want 10", len(c.Heads))
+	}
+	wantRow(t, c, "KR-20 PW", catalog.Used, sizes{catalog.HoselOD: 13.8})
+	wantRow(t, c, "KR-30 9", catalog.Assumed, sizes{catalog.HoselOD: 13.6})
+}
+
+func TestNoTable(t *testing.T) {
+	c := read(t, grid("Letter", `
+Dear customer
+thank you for your order
+Yours, Orrin
+`))
+	defer show(t, c)
+	wantFinding(t, c, "layout.no-table", "", "")
+	if got, want := c.Tables[0].Ledger, (catalog.Ledger{Rows: 3, SetAside: 3}); got != want {
+		t.Errorf("ledger %+v, want %+v", got, want)
+	}
+}
+
+func TestHidden(t *testing.T) {
+	s := grid("Heads", plainHeads)
+	s.HiddenRows = map[int]bool{3: true}
+	s.HiddenCols = map[int]bool{4: true}
+	c := read(t, s)
+	defer show(t, c)
+	wantFinding(t, c, "layout.hidden", "", "row 3 is hidden")
+	wantFinding(t, c, "layout.hidden", "D1", "column D is hidden")
+	wantRow(t, c, "KR-21", catalog.Used, sizes{catalog.HoselOD: 13.4, catalog.Bore: 9.5})
+}
+
+func TestHeadingsNotUnderstood(t *testing.T) {
+	c := read(t, grid("Heads", `
+Kood | Läbimõõt A | Läbimõõt B
+KR-20 | 13.6 | 9.5
+KR-21 | 13.4 | 9.5
+`))
+	defer show(t, c)
+	wantRow(t, c, "KR-20", catalog.Held, sizes{catalog.HoselOD: 0, catalog.Bore: 0})
+}

@@ -1,0 +1,472 @@
+// Package reader turns sheets into a catalogue: it runs the stages of reading on every table of every sheet, and keeps account of every
+// row.
+//
+// # How a sheet is read
+//
+// Tables are found by their headings, anywhere on the sheet: below titles, beside and below each other, on their side,
+// with headings of several rows. The lines that belong to no table are counted all the same.
+//
+// A table that the file declares by name has the columns that it declares. Columns headed by clubs under one size, or under a
+// title that names one, are read as one column, and a row as one head for each club.
+//
+// Every column is scored for every role: by the words of its heading, in nine languages, and by whether its values are
+// what the role's values are. The roles are then given to all columns together, so that the whole reading is the best
+// one (the assignment problem), once as if the table listed heads, once ferrules, once tips; titles and the user's word
+// weigh in. The evidence, and the next best reading with how far it is behind, stand in [catalog.Column]. A role that only the
+// values suggest, or whose runner-up is too near, is not used: the rows are held.
+//
+// A tolerance or unit in a note holds for the sizes that the note speaks of, by its words or by a footnote mark in a heading
+// or cell, and for all where it says so. One of which that cannot be told is reported and not used.
+//
+// The unit of bare numbers is taken from the heading, a unit row, a column of units, the number format, or a note, in
+// this order. Where nothing says it, the joint does: a hosel OD of 13.6 can only be in mm, one of .535 only in inches.
+// That is an assumption with its evidence. Where two units are possible and no other column helps, the rows are held.
+//
+// A size that the joint does not allow, or that is far from the rest of its column, is never corrected. It is held, and
+// the finding says which of the usual mistakes would explain it: a radius, a decimal point, the other unit.
+//
+// # Findings
+//
+// Every finding names the key of the mapping file that answers it (package mapping reads and writes these files):
+//
+//	layout.no-table   nothing on the sheet was recognised as a table
+//	layout.heading    headings were not understood; columns were judged by their values
+//	layout.kind       the table lists neither heads, ferrules nor tips, could list two of them, or was judged by its columns
+//	layout.role       what a column means is not certain enough
+//	layout.exchanged  two columns have each other's sizes
+//	layout.column     a column is not used
+//	layout.part       there is no column of part numbers
+//	layout.hidden     rows, columns or the sheet are hidden; they are read
+//	data.unit         a unit is missing, assumed, or cannot be what is said
+//	data.missing      a value that is needed is not there
+//	data.conflict     two values for one thing
+//	data.implausible  a size that the joint does not allow, or far from the others
+//	data.part-number  a part number that is stored as a number, and taken as it is shown
+//	data.set          a set of clubs, read as one head for each
+//	data.total        rows of totals, which are set aside
+//	data.formula      a formula, of which the stored result counts, or a text that begins like one
+//	data.damaged      a date, error, exponent or formula without a result where a value was
+//	data.unreadable   a text that is no value
+//	data.tip-name     ferrules are known by the tips they are for, or their bores may be the names of tips
+//	data.leniency     what was forgiven in reading the values of a column, and changes nothing in them
+//	data.tolerance    a tolerance that does not apply to a size
+//	data.repeated     the same part again, with the same values
+//	data.similar      two part numbers that are nearly the same
+//	map.stale         the mapping file speaks of what is not there any more
+//	map.value         the mapping file gives a value that cannot be used
+//	file.*            how a file was read
+package reader
+
+import (
+	"cmp"
+	"fmt"
+	"maps"
+	"path"
+	"reflect"
+	"slices"
+	"strings"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/cells"
+	"example.com/seatline/reconcile/catalog/columns"
+	"example.com/seatline/reconcile/catalog/grid"
+	"example.com/seatline/reconcile/catalog/layout"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/merge"
+	"example.com/seatline/reconcile/catalog/rows"
+	"example.com/seatline/reconcile/catalog/units"
+	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// Input is one source file to be read.
+type Input struct {
+	Book *sheet.Book
+	// Kind is what the file is said to list; UnknownKind: to be found out for every table.
+	Kind catalog.Kind
+	// Supplier is whose file it is; empty: as its title says, or else the name of the file.
+	Supplier string
+}
+
+// Options say how to read.
+type Options struct {
+	// Map is what a person has decided about the sheets.
+	Map catalog.Mapping
+	// FerruleBores says by supplier what bores of ferrules are, [BoresAreTips] or [BoresAreBores], where the mapping does not.
+	FerruleBores map[string]string
+}
+
+// Read reads books into one catalogue. It does no input or output and never fails: everything that is wrong is a
+// finding, and every source row stands in the ledger of its table.
+//
+// A row that is held still gives an entry where its part number is known, without the values in question, so that
+// everything that depends on them is undecided and not missing.
+func Read(inputs []Input, opts Options) *catalog.Catalogue {
+	r := &reader{lex: lexicon.New(opts.Map.Categories), opts: opts, used: map[string]bool{}}
+	inputs = withoutRepeats(inputs)
+	r.countNames(inputs)
+	for _, input := range inputs {
+		r.readBook(input)
+	}
+	return r.finish()
+}
+
+// withoutRepeats drops books that were given twice; given as two kinds, what they list is found out.
+func withoutRepeats(inputs []Input) []Input {
+	var kept []Input
+	for _, input := range inputs {
+		if input.Book == nil {
+			continue
+		}
+		at := slices.IndexFunc(kept, func(k Input) bool { return sameBook(k.Book, input.Book) })
+		if at < 0 {
+			kept = append(kept, input)
+			continue
+		}
+		if kept[at].Kind != input.Kind {
+			kept[at].Kind = catalog.UnknownKind
+		}
+	}
+	return kept
+}
+
+// sameBook reports whether two books are the same file, and not two files of one name in different folders.
+func sameBook(a, b *sheet.Book) bool {
+	return a == b || a.File == b.File && reflect.DeepEqual(a.Sheets, b.Sheets)
+}
+
+// reader reads books.
+type reader struct {
+	lex  *lexicon.Lexicon
+	opts Options
+	// names counts the sheets of each name, so that mapping keys tell them apart.
+	names map[string]int
+	// used are the keys of the mapping file that some table answered to.
+	used     map[string]bool
+	readers  []*rows.Table
+	tables   []func() catalog.Table
+	findings finding.List
+}
+
+func (r *reader) countNames(inputs []Input) {
+	r.names = map[string]int{}
+	for _, input := range inputs {
+		for _, s := range input.Book.Sheets {
+			r.names[s.Name]++
+		}
+	}
+}
+
+// readBook reads all sheets of a book.
+func (r *reader) readBook(input Input) {
+	r.findings = append(r.findings, catalog.FileNotes(input.Book)...)
+	if len(input.Book.Sheets) == 0 {
+		r.findings.Add(finding.Finding{Severity: finding.Warning, Code: "file.empty", Place: finding.Place{File: input.Book.File}, Message: "the file has no sheets"})
+	}
+	var sheets []*sheetReader
+	for _, s := range input.Book.Sheets {
+		sheets = append(sheets, r.openSheet(input, s))
+	}
+	book := bookNotes(sheets)
+	for _, s := range sheets {
+		s.read(book)
+	}
+}
+
+// sheetReader reads one sheet.
+type sheetReader struct {
+	*reader
+	input  Input
+	sheet  *sheet.Sheet
+	grid   *grid.Grid
+	tables []*columns.Table
+	// categories are the kinds of club that their titles speak of.
+	categories []string
+	notes      layout.Notes
+}
+
+// key is how the mapping file calls a sheet: by its name, with the file's where several sheets have that name.
+func (r *reader) key(input Input, s *sheet.Sheet) string {
+	if r.names[s.Name] > 1 || s.Name == "" {
+		return fullKey(input, s)
+	}
+	return s.Name
+}
+
+// fullKey names file and sheet: irons.xlsx!Heads, or the file alone where its only sheet has no name.
+func fullKey(input Input, s *sheet.Sheet) string {
+	file := path.Base(input.Book.File)
+	if s.Name == "" {
+		return file
+	}
+	return file + "!" + s.Name
+}
+
+// rules returns the rules of the mapping file for a table, and marks them as used: those of its own name first, then
+// those of a name with stars.
+func (r *reader) rules(keys ...string) catalog.SheetRules {
+	for _, key := range keys {
+		if rules, found := r.opts.Map.Sheets[key]; found {
+			r.used[key] = true
+			return rules
+		}
+	}
+	for _, pattern := range slices.Sorted(maps.Keys(r.opts.Map.Sheets)) {
+		if strings.Contains(pattern, "*") && slices.ContainsFunc(keys, func(key string) bool { return matches(pattern, key) }) {
+			r.used[pattern] = true
+			return r.opts.Map.Sheets[pattern]
+		}
+	}
+	return catalog.SheetRules{}
+}
+
+// matches reports whether a name is that of a pattern, in which a star stands for anything.
+func matches(pattern, name string) bool {
+	head, rest, found := strings.Cut(pattern, "*")
+	if !found {
+		return pattern == name
+	}
+	name, found = strings.CutPrefix(name, head)
+	if !found {
+		return false
+	}
+	for {
+		piece, more, again := strings.Cut(rest, "*")
+		if !again {
+			return strings.HasSuffix(name, piece)
+		}
+		at := strings.Index(name, piece)
+		if at < 0 {
+			return false
+		}
+		name, rest = name[at+len(piece):], more
+	}
+}
+
+// openSheet finds the tables of a sheet and what their columns mean.
+func (r *reader) openSheet(input Input, s *sheet.Sheet) *sheetReader {
+	sr := &sheetReader{reader: r, input: input, sheet: s, grid: grid.New(s)}
+	layout.ExplainLetters(sr.grid, r.lex)
+	key := r.key(input, s)
+	full := fullKey(input, s)
+	rules := r.rules(full, key)
+	regions := layout.Tables(sr.grid, r.lex, rules)
+	if len(rules.HeadingRows) > 0 && !layout.FitsGrid(sr.grid, rules.HeadingRows) {
+		r.findings.Add(finding.Finding{
+			Severity: finding.Warning, Code: "map.stale", Place: finding.Place{File: input.Book.File, Sheet: s.Name},
+			Message: fmt.Sprintf("the mapping file says the headings stand in rows %v, which the sheet does not have; they were looked for instead", rules.HeadingRows),
+			Settle:  fmt.Sprintf("sheets.%q.heading_rows", key),
+		})
+	}
+	for i := range regions {
+		region := &regions[i]
+		t := &layout.Table{Lex: r.lex, Region: region, Rules: rules, File: input.Book.File, Sheet: s, Key: key, Titles: sr.titles(region)}
+		if !region.Alone {
+			t.Key = fmt.Sprintf("%s!%s", key, region.RangeOf())
+			if own := r.rules(fmt.Sprintf("%s!%s", full, region.RangeOf()), t.Key); !own.Empty() {
+				t.Rules = own
+			}
+		}
+		sr.tables = append(sr.tables, columns.Understand(t, input.Kind))
+		sr.categories = append(sr.categories, r.categoryOf(t.Titles))
+	}
+	places := columns.FreeTexts(sr.grid, sr.tables)
+	sr.notes = layout.ReadNotes(r.lex, sr.grid, places)
+	sr.notes.Supplier = layout.FindSupplier(sr.grid, places, firstRow(regions, sr.grid))
+	return sr
+}
+
+// firstRow returns the row of the sheet at which its first table begins, titles left aside.
+func firstRow(regions []layout.Region, g *grid.Grid) int {
+	first := g.Lines + 1
+	for i := range regions {
+		r := &regions[i]
+		top := r.Body
+		if len(r.Headings) > 0 {
+			top = r.Headings[0]
+		}
+		first = min(first, r.Grid.Ref(top, r.Left).Row)
+	}
+	return first
+}
+
+// titles returns the texts that may say what a table lists: those above its heading, the nearest first, the name of the
+// sheet, and the name of the file.
+func (s *sheetReader) titles(r *layout.Region) []string {
+	var titles []string
+	if !r.Grid.Turned {
+		first := r.Body
+		if len(r.Headings) > 0 {
+			first = r.Headings[0]
+		}
+		for line := first - 1; line >= max(1, r.From); line-- {
+			for col := r.Left; col <= r.Right; col++ {
+				if text := r.Grid.At(line, col); text != "" && len(text) <= lexicon.LongestNote {
+					titles = append(titles, text)
+				}
+			}
+		}
+	} else {
+		for line := r.Left - 1; line >= 1 && line >= r.Left-4; line-- {
+			if text := s.grid.At(line, 1); text != "" {
+				titles = append(titles, text)
+			}
+		}
+	}
+	base := path.Base(strings.ReplaceAll(s.input.Book.File, `\`, "/"))
+	return append(titles, s.sheet.Name, strings.TrimSuffix(base, path.Ext(base)))
+}
+
+func (r *reader) categoryOf(titles []string) string {
+	for _, title := range titles {
+		if hit, found := r.lex.Category(title); found && hit.Score >= 0.2 {
+			if r.lex.SeveralCategories(title) {
+				return ""
+			}
+			return hit.Value
+		}
+	}
+	return ""
+}
+
+// bookNotes returns what the sheets of a book say together, where they agree.
+func bookNotes(sheets []*sheetReader) layout.Notes {
+	var book layout.Notes
+	for _, s := range sheets {
+		for _, unit := range s.notes.Units {
+			if !slices.Contains(book.Units, unit) {
+				book.Units = append(book.Units, unit)
+				book.Unit = unit
+				book.UnitText = fmt.Sprintf("%s, %s", s.sheet.Name, layout.Describe(s.notes.UnitText, s.notes.UnitCell))
+			}
+		}
+	}
+	if len(book.Units) != 1 {
+		book.Unit = ""
+	}
+	return book
+}
+
+// read reads the rows of the sheet's tables.
+func (s *sheetReader) read(book layout.Notes) {
+	supplier := s.input.Supplier
+	if supplier == "" {
+		supplier = s.notes.Supplier
+	}
+	if supplier == "" {
+		base := path.Base(strings.ReplaceAll(s.input.Book.File, `\`, "/"))
+		supplier = strings.TrimSuffix(base, path.Ext(base))
+	}
+	for i, table := range s.tables {
+		own := cmp.Or(table.Rules.Supplier, supplier)
+		units := units.Settle(table, s.notes, book, s.saidOfBores(own))
+		t := rows.New(cells.NewReader(units), own, s.categories[i])
+		t.ReadRows()
+		s.readers = append(s.readers, t)
+		s.reader.tables = append(s.reader.tables, t.Result)
+	}
+	s.remainder()
+}
+
+// remainder accounts for the rows of a sheet that belong to none of its tables.
+func (s *sheetReader) remainder() {
+	counted := make([]bool, s.grid.Lines+1)
+	for _, t := range s.tables {
+		area := t.Region.RangeOf()
+		for row := area.From.Row; row <= min(area.To.Row, s.grid.Lines); row++ {
+			counted[row] = true
+		}
+	}
+	rest := catalog.Table{File: s.input.Book.File, Sheet: s.sheet.Name, Key: s.key(s.input, s.sheet)}
+	for row := 1; row <= s.grid.Lines; row++ {
+		if !counted[row] {
+			why := "belongs to no table"
+			if s.grid.BlankLine(row, 1, s.grid.Width) {
+				why = columns.LineBlank.Why()
+			}
+			rest.Rows = append(rest.Rows, catalog.Row{Row: row, Outcome: catalog.SetAside, Why: why})
+		}
+	}
+	if len(rest.Rows) == 0 && len(s.tables) > 0 {
+		return
+	}
+	if len(s.tables) == 0 && len(rest.Rows) > 0 {
+		rest.Findings.Add(finding.Finding{
+			Severity: finding.Warning, Code: "layout.no-table", Place: finding.Place{File: rest.File, Sheet: rest.Sheet},
+			Message: "no table of heads, ferrules or tips was recognised; all rows are set aside", Settle: fmt.Sprintf("sheets.%q.heading_rows", s.key(s.input, s.sheet)),
+		})
+	}
+	s.reader.tables = append(s.reader.tables, func() catalog.Table {
+		rest.Count()
+		return rest
+	})
+}
+
+// finish merges the entries of all books and types them.
+func (r *reader) finish() *catalog.Catalogue {
+	var entries []*rows.Entry
+	for _, t := range r.readers {
+		entries = append(entries, t.Items...)
+	}
+	entries = merge.Entries(entries)
+	count := map[catalog.Kind]int{}
+	for _, e := range entries {
+		count[e.Table.Kind]++
+	}
+	out := &catalog.Catalogue{}
+	out.Heads = slices.Grow(out.Heads, count[catalog.Heads])
+	out.Ferrules = slices.Grow(out.Ferrules, count[catalog.Ferrules])
+	for _, e := range entries {
+		switch e.Table.Kind {
+		case catalog.Heads:
+			out.Heads = append(out.Heads, e.Head())
+		case catalog.Ferrules:
+			out.Ferrules = append(out.Ferrules, e.Ferrule())
+		case catalog.Tips:
+			out.Tips = append(out.Tips, e.TipItem())
+		}
+	}
+	for _, key := range slices.Sorted(maps.Keys(r.opts.Map.Sheets)) {
+		if !r.used[key] {
+			r.findings.Add(finding.Finding{
+				Severity: finding.Warning, Code: "map.stale", Message: fmt.Sprintf("the mapping file speaks of %q, which none of the files has", key),
+				Settle: fmt.Sprintf("sheets.%q", key),
+			})
+		}
+	}
+	r.reportUnmet(out)
+	out.Findings = r.findings
+	for _, result := range r.tables {
+		table := result()
+		out.Tables = append(out.Tables, table)
+		out.Findings = append(out.Findings, table.Findings...)
+	}
+	out.Findings.Sort()
+	return out
+}
+
+// saidOfBores is what the shop's settings say of a supplier's bores.
+func (r *reader) saidOfBores(supplier string) string {
+	for _, name := range slices.Sorted(maps.Keys(r.opts.FerruleBores)) {
+		if words.Fold(name) == words.Fold(supplier) {
+			return r.opts.FerruleBores[name]
+		}
+	}
+	return ""
+}
+
+// reportUnmet reports the suppliers of the shop's settings who have none of the ferrules: their names may be written otherwise.
+func (r *reader) reportUnmet(c *catalog.Catalogue) {
+	if len(c.Ferrules) == 0 {
+		return
+	}
+	for _, name := range slices.Sorted(maps.Keys(r.opts.FerruleBores)) {
+		if !slices.ContainsFunc(c.Ferrules, func(f catalog.Ferrule) bool { return words.Fold(f.Supplier) == words.Fold(name) }) {
+			r.findings.Add(finding.Finding{
+				Severity: finding.Note, Code: "map.stale",
+				Message: fmt.Sprintf("the shop's settings speak of the supplier %q, whose ferrules are not among these", name),
+			})
+		}
+	}
+}

@@ -1,0 +1,210 @@
+package rows
+
+import (
+	"fmt"
+	"slices"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/cells"
+	"example.com/seatline/reconcile/catalog/layout"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/finding"
+)
+
+// Ferrules are listed by the tip that they are for as often as by their bore: in a column of tips, in a column of bores that are the
+// names of tips, or in words. What a column of bores gives is decided for all of it, never cell by cell.
+
+// A bore contradicts the tip that its row names where it is larger than that tip anywhere under a ferrule, or smaller than its end by
+// more than farUnderTip. Common practice, from memory.
+var farUnderTip = measure.Thou(10)
+
+// knowTip finds the tip that the ferrule of a row is for, and holds it against its bore.
+func (r *rowReader) knowTip() {
+	if r.t.Kind != catalog.Ferrules {
+		return
+	}
+	_, answered := r.t.Rules.Row(r.line).Values[catalog.Bore]
+	switch {
+	case answered:
+	case r.t.Bores == catalog.BoresAreTips:
+		r.takeBoreAsTip()
+	case r.t.Bores == catalog.BoresAreBores:
+		r.takeTipAsBore()
+	}
+	r.findTip()
+	r.readTip()
+	r.checkTip()
+}
+
+// takeBoreAsTip moves what stands for the bore to the tip. A bore with limits of its own is one.
+func (r *rowReader) takeBoreAsTip() {
+	f, given := r.fields.Lookup(catalog.Bore)
+	if !given || f.Text == "" || f.Dim.HasLimits() && f.Dim.Origin() == measure.Stated {
+		return
+	}
+	tip := f
+	if f.Dim.HasLimits() {
+		tip.Dim = measure.Nominal(f.Dim.Nominal())
+	}
+	f.Dim = measure.Dim{}
+	r.fields = r.fields.With(catalog.Bore, f)
+	if r.t.BoresJudged {
+		assumed := fmt.Sprintf("bore %s taken as the name of the tip that the ferrule is for, and not as its own size", f.Text)
+		tip.Assumptions = append(slices.Clip(tip.Assumptions), assumed)
+		r.assume(assumed)
+	}
+	if own, known := r.fields.Lookup(catalog.TipTaken); !known || own.Text == "" {
+		r.fields = r.fields.With(catalog.TipTaken, tip)
+	}
+}
+
+// takeTipAsBore moves what stands for the tip to the bore.
+func (r *rowReader) takeTipAsBore() {
+	f, given := r.fields.Lookup(catalog.TipTaken)
+	if !given || !f.Dim.Given() {
+		return
+	}
+	r.fields = r.fields.Without(catalog.TipTaken).With(catalog.Bore, f)
+}
+
+// findTip looks for the tip in the description, the title above the row, and the titles of the table, where nothing else gives a bore
+// or a tip.
+func (r *rowReader) findTip() {
+	if r.fields.Text(catalog.Bore) != "" || r.fields.Dim(catalog.Bore).Given() || r.fields.Text(catalog.TipTaken) != "" {
+		return
+	}
+	t := r.t
+	f := catalog.Field{}
+	if said := r.fields.Get(catalog.Description); said.Text != "" {
+		if tips, words := t.Lex.TipsIn(said.Text, true); len(tips) > 0 {
+			f = catalog.Field{Text: words, Cell: said.Cell, Assumptions: []string{fmt.Sprintf("tip %s taken from the description", words)}}
+		}
+	}
+	if tips, words := t.Lex.TipsIn(t.Section, false); f.Text == "" && len(tips) > 0 {
+		f = catalog.Field{Text: words, Assumptions: []string{fmt.Sprintf("tip %s taken from the title %q above", words, t.Section)}}
+	}
+	for i := 0; i < len(t.Titles) && f.Text == ""; i++ {
+		if tips, words := t.Lex.TipsIn(t.Titles[i], true); len(tips) > 0 {
+			f = catalog.Field{Text: words, Assumptions: []string{fmt.Sprintf("tip %s taken from the title %q", words, t.Titles[i])}}
+		}
+	}
+	if f.Text != "" {
+		r.fields = r.fields.With(catalog.TipTaken, f)
+		r.assume(f.Assumptions...)
+	}
+}
+
+// readTip reads what stands for the tip. A ferrule for the .355 in taper tip and the .370 in one is one for .370: the taper has grown to
+// that where the ferrule ends up. No bore suits any other two.
+func (r *rowReader) readTip() {
+	f, given := r.fields.Lookup(catalog.TipTaken)
+	if !given || f.Text == "" && !f.Dim.Given() {
+		return
+	}
+	t := r.t
+	tips := t.tipSizes(f)
+	switch {
+	case len(tips) == 1:
+		f.ForTip = tips[0]
+		if tips[0].Form == fitcalc.TipTapered && t.Lex.BoreForm(f.Text) != value.FormTaper {
+			r.assume(fmt.Sprintf("tip %s taken as a taper tip: parallel tips of .355 in are not usual", f.Text))
+		}
+	case len(tips) == 2 && bothSuit(tips[0], tips[1]):
+		f.ForTip = widestTip(tips)
+		f.Assumptions = append(slices.Clip(f.Assumptions), fmt.Sprintf("tip %s taken as %v: the taper tip has grown to that where the ferrule ends up", f.Text, f.ForTip))
+		r.assume(f.Assumptions...)
+	case r.fields.Dim(catalog.Bore).Given():
+	default:
+		what, settle := fmt.Sprintf("the tip %q cannot be read, and nothing gives the bore", f.Text), t.Settle("rows", layout.LineName(r.line), string(catalog.Bore))
+		if len(tips) > 1 {
+			what = fmt.Sprintf("tip %s names tips that no one bore suits; give the bore", f.Text)
+		}
+		t.Add(finding.Warning, "data.missing", r.line, r.colOf(catalog.TipTaken), what, settle)
+	}
+	r.fields = r.fields.With(catalog.TipTaken, f)
+}
+
+// colOf is the column that gives a role, zero where none does.
+func (r *rowReader) colOf(role catalog.Role) int {
+	if c := r.t.ByRole[role]; c != nil {
+		return c.Col
+	}
+	return 0
+}
+
+// tipSizes returns the different tips that a field names.
+func (t *Table) tipSizes(f catalog.Field) []fitcalc.TipSize {
+	form := t.Lex.BoreForm(f.Text)
+	if f.Dim.Given() {
+		return []fitcalc.TipSize{fitcalc.TipSize{Diameter: f.Dim.Nominal(), Form: tipForms[form]}.Named()}
+	}
+	unit := ""
+	if c := t.ByRole[catalog.TipTaken]; c != nil {
+		unit = c.Unit
+	}
+	reading := t.Lex.Read(f.Text, value.Context{Want: value.WantDiameter, Unit: unit})
+	readings := reading.List
+	if reading.Kind == value.List {
+		form = value.FormUnknown // each has its own
+	} else {
+		readings = []value.Reading{reading}
+	}
+	var tips []fitcalc.TipSize
+	for _, one := range readings {
+		if size, ok := cells.TipSize(one); ok {
+			tips = append(tips, fitcalc.TipSize{Diameter: size.Nominal(), Form: tipForms[cells.FormOf(one.Form, form)]}.Named())
+		}
+	}
+	if len(tips) == 0 {
+		tips, _ = t.Lex.TipsIn(f.Text, false)
+	}
+	return lexicon.Distinct(tips)
+}
+
+// tipForms are the forms of tips by what the grammar of values calls them.
+var tipForms = map[value.Form]fitcalc.TipForm{value.FormParallel: fitcalc.TipParallel, value.FormTaper: fitcalc.TipTapered}
+
+func widestTip(tips []fitcalc.TipSize) fitcalc.TipSize {
+	return slices.MaxFunc(tips, func(a, b fitcalc.TipSize) int { return a.Diameter.Compare(b.Diameter) })
+}
+
+// bothSuit reports whether one of two tips is a taper tip that grows to the other, parallel one.
+func bothSuit(a, b fitcalc.TipSize) bool {
+	if b.Form == fitcalc.TipTapered {
+		a, b = b, a
+	}
+	return a.Form == fitcalc.TipTapered && b.Form == fitcalc.TipParallel && largestOf(a) == b.Diameter
+}
+
+// largestOf is the largest diameter that a tip has under a ferrule.
+func largestOf(s fitcalc.TipSize) measure.Length {
+	if s.Form == fitcalc.TipTapered {
+		tip := fitcalc.UsualTaperTip(measure.Nominal(s.Diameter))
+		return measure.Max(s.Diameter, tip.TaperTo())
+	}
+	return s.Diameter
+}
+
+// checkTip reports a bore that contradicts the tip; it is the bore that counts.
+func (r *rowReader) checkTip() {
+	bore, tip := r.fields.Get(catalog.Bore), r.fields.Get(catalog.TipTaken).ForTip
+	if !bore.Dim.Given() || !tip.Known() {
+		return
+	}
+	size, why := bore.Dim.Nominal(), ""
+	switch {
+	case largestOf(tip).Less(size):
+		why = "is larger than that tip"
+	case size.Less(tip.Diameter.Sub(farUnderTip)):
+		why = fmt.Sprintf("is smaller than that tip by more than %s", traits.SayMM(traits.MM(farUnderTip)))
+	default:
+		return
+	}
+	message := fmt.Sprintf("the ferrule is for %v, and its bore of %s (%s) %s; the bore is used", tip, bore.Text, traits.SayMM(traits.MM(size)), why)
+	r.t.Add(finding.Warning, "data.conflict", r.line, r.colOf(catalog.Bore), message, r.t.Settle("rows", layout.LineName(r.line), string(catalog.Bore)))
+	r.assume(fmt.Sprintf("bore %s used although the tip %v contradicts it", bore.Text, tip))
+}

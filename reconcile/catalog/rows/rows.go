@@ -1,0 +1,370 @@
+// Package rows gathers what each line of a table says: the fields of a part, or of each club of a set, the typed head, ferrule or tip
+// that they make, and the account of every row.
+package rows
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/cells"
+	"example.com/seatline/reconcile/catalog/columns"
+	"example.com/seatline/reconcile/catalog/layout"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/units"
+	"example.com/seatline/reconcile/finding"
+)
+
+// Table reads the rows of a table.
+type Table struct {
+	*cells.Reader
+	Supplier string
+	// read are the columns of which each row has a value, and assumed the first of what rows assume: nothing.
+	read    []*cells.Column
+	assumed *assumptions
+	// gather makes the fields of the rows, and entries are what entries are cut from.
+	gather  catalog.Gather
+	entries []Entry
+	// titleCategory is the kind of club that the sheet's name or title speaks of, sectionCategory the one that the last title within
+	// the body does.
+	titleCategory, sectionCategory string
+	// repeats is set where part numbers come back with other clubs, so that the club belongs to the part.
+	repeats bool
+	// partWidth is the number of digits of part numbers with leading zeros, zero where there are none.
+	partWidth int
+	// Out is what is to be known of the table.
+	Out   catalog.Table
+	Items []*Entry
+}
+
+// Entry is one row of the catalogue before it is typed and merged.
+type Entry struct {
+	Table *Table
+	// Row is the place of its row in the table, and line its line.
+	Row, Line int
+	Part      string
+	Fields    catalog.Fields
+	assumed   *assumptions
+	Price     float64
+	HasPrice  bool
+	// Category is the word of the contract for the kind of club.
+	Category string
+}
+
+// item is what is common to all kinds of parts.
+func (e *Entry) item() catalog.Item {
+	return catalog.Item{
+		Part: e.Part, Description: e.Fields.Text(catalog.Description), Supplier: e.Table.Supplier, Source: e.source(), Fields: e.Fields, Assumptions: e.assumed.texts,
+		Price: e.Price, HasPrice: e.HasPrice,
+	}
+}
+
+// New makes the rows of a table ready to be read. The category is the kind of club that its titles speak of.
+func New(t *cells.Reader, supplier, category string) *Table {
+	r := &Table{Reader: t, Supplier: supplier, titleCategory: category}
+	r.findPartWidth()
+	r.describe()
+	return r
+}
+
+// ReadRows reads every line of the table.
+func (t *Table) ReadRows() {
+	t.repeats = t.partsRepeat() || t.TitlePart != ""
+	t.assumed = &assumptions{}
+	if t.KindAssumed != "" {
+		t.assumed = t.assumed.with(t.KindAssumed)
+	}
+	for _, c := range t.Columns {
+		if c.Role != "" && c.Role != catalog.Tolerance && t.ByRole[c.Role] == c {
+			t.read = append(t.read, c)
+		}
+	}
+	t.Out.Rows = slices.Grow(t.Out.Rows, len(t.Lines))
+	clubs := t.ClubsOf()
+	for i, kind := range t.Lines {
+		line := t.Region.From + i
+		if kind != columns.LineData || t.Kind == catalog.UnknownKind {
+			t.setAside(line, kind)
+			continue
+		}
+		t.readLine(line, clubs)
+	}
+	t.ReportTold()
+}
+
+// readLine reads a line of data: once, or once for each club that the table has columns for.
+func (t *Table) readLine(line int, clubs []string) {
+	read := false
+	for _, club := range clubs {
+		if t.TurnTo(line, club) {
+			t.readRow(line, club)
+			read = true
+		}
+	}
+	if !read {
+		t.readRow(line, "")
+	}
+}
+
+// setAside keeps account of a line that is no data, and remembers what a title within the body says.
+func (t *Table) setAside(line int, kind columns.LineKind) {
+	why := kind.Why()
+	switch {
+	case kind == columns.LineTotal:
+		t.Tell(layout.ToldKey{What: "total"}, finding.Note, "data.total", line, 0, func() string { return "a row of totals is set aside" })
+	case kind != columns.LineData && kind != columns.LineBlank && strings.HasPrefix(t.FirstTextOf(line), "="):
+		t.Tell(layout.ToldKey{What: "text formula"}, finding.Note, "data.formula", line, 0, func() string {
+			return fmt.Sprintf("the row begins with %q, like a formula; it is text, and set aside as a %s", t.FirstTextOf(line), why)
+		})
+	}
+	if kind == columns.LineData {
+		why = "the table lists neither heads, ferrules nor tips"
+	}
+	if kind == columns.LineSection || kind == columns.LineUnits {
+		text := t.ReadSection(line)
+		t.sectionCategory = ""
+		if hit, found := t.Lex.Category(text); found && hit.Score >= 0.3 {
+			t.sectionCategory = hit.Value
+		}
+	}
+	t.Out.Rows = append(t.Out.Rows, catalog.Row{Row: line, Outcome: catalog.SetAside, Why: why})
+}
+
+// rowReader gathers what one line says.
+type rowReader struct {
+	t    *Table
+	line int
+	// club is the club whose columns are read, empty where the table has none by club.
+	club    string
+	fields  catalog.Fields
+	assumed *assumptions
+	// held says why the row is held, empty where it is not.
+	held string
+}
+
+func (r *rowReader) hold(why string) {
+	if r.held == "" {
+		r.held = why
+	}
+}
+
+func (r *rowReader) assume(texts ...string) {
+	for _, text := range texts {
+		r.assumed = r.assumed.with(text)
+	}
+}
+
+// readRow reads a line of data into rows of the table and entries of the catalogue.
+// It is for one club where a club is given.
+func (t *Table) readRow(line int, club string) {
+	r := rowReader{t: t, line: line, club: club, fields: t.gather.Begin(), assumed: t.assumed}
+	if t.KindHeld != "" {
+		r.hold(t.KindHeld)
+	}
+	for _, c := range t.read {
+		if !c.Absent {
+			r.readColumn(c)
+		}
+	}
+	r.addAnswers()
+	r.knowTip()
+	part := r.part()
+	r.missing(part)
+	r.finish(part)
+}
+
+// readColumn reads one role of the line from the columns that state it.
+func (r *rowReader) readColumn(c *cells.Column) {
+	t := r.t
+	u, at := t.MeaningOf(r.line, c)
+	if u.Bad.Any() {
+		r.trouble(c, u.Bad)
+	}
+	if u.What == nil {
+		return
+	}
+	r.fields = t.gather.Add(r.fields, u.What, at)
+	r.assume(u.Assumed...)
+}
+
+// trouble reports what is wrong with a value, and holds the row where the value matters to the joint.
+func (r *rowReader) trouble(c *cells.Column, bad cells.Trouble) {
+	t := r.t
+	matters := false
+	switch c.Trait().Want {
+	case traits.Length, traits.Angle, traits.Code:
+		matters = true
+	}
+	if bad.Code != "held" {
+		severity := bad.Severity
+		if !matters {
+			severity = finding.Warning
+		}
+		line, col := t.Region.Grid.Source(r.line, c.Col)
+		t.Add(severity, bad.Code, line, col, bad.Message, t.Settle("rows", layout.LineName(r.line), string(c.Role)))
+	}
+	if matters && (bad.Severity == finding.Error || bad.Code == "held") {
+		r.hold(bad.Message)
+	}
+}
+
+// addAnswers adds the values that the mapping file gives for roles that the table has no column for.
+func (r *rowReader) addAnswers() {
+	values := r.t.Rules.Row(r.line).Values
+	if len(values) == 0 {
+		return
+	}
+	for _, role := range slices.Sorted(maps.Keys(values)) {
+		if r.t.ByRole[role] != nil {
+			continue
+		}
+		c := &cells.Column{Column: &units.Column{Column: &columns.Column{Role: role, Scale: 1}}}
+		f, bad := r.t.ReadAnswer(c, catalog.Field{}, values[role])
+		if bad.Any() {
+			r.t.Add(finding.Warning, bad.Code, r.line, 0, bad.Message, r.t.Settle("rows", layout.LineName(r.line), string(role)))
+			continue
+		}
+		r.fields = r.fields.With(role, f)
+		r.assume(f.Assumptions...)
+	}
+}
+
+// missing holds a row without a part number, and one that lacks what everything else depends on.
+func (r *rowReader) missing(part string) {
+	t := r.t
+	if part == "" {
+		if t.ByRole[catalog.Part] != nil {
+			t.Add(finding.Error, "data.missing", r.line, t.ByRole[catalog.Part].Col, "the row has sizes but no part number", t.Settle("rows", layout.LineName(r.line), "part"))
+		}
+		r.hold("no part number")
+		return
+	}
+	need := traits.Needed[t.Kind]
+	hasColumn := false
+	for _, role := range need {
+		if r.fields.Dim(role).Given() {
+			return
+		}
+		hasColumn = hasColumn || t.ByRole[role] != nil
+	}
+	if r.held == "" && hasColumn {
+		col := 0
+		for _, role := range need {
+			if c := t.ByRole[role]; c != nil && col == 0 {
+				col = c.Col
+			}
+		}
+		t.Add(finding.Error, "data.missing", r.line, col, fmt.Sprintf("%s has no %s", part, orRoles(need, t.ByRole)), t.Settle("rows", layout.LineName(r.line), string(need[0])))
+	}
+	r.hold("no " + orRoles(need, t.ByRole))
+}
+
+// orRoles names the roles that would do, those that the table has columns for where it has any.
+func orRoles(roles []catalog.Role, columns map[catalog.Role]*cells.Column) string {
+	var names []string
+	for _, role := range roles {
+		if columns[role] != nil {
+			names = append(names, string(role))
+		}
+	}
+	if len(names) == 0 {
+		names = append(names, string(roles[0]))
+	}
+	return strings.Join(names, " or ")
+}
+
+// finish writes the rows of the line, one for each club of a set, and their entries.
+func (r *rowReader) finish(part string) {
+	t := r.t
+	base, clubs := r.clubs(part)
+	clubs = r.spreadParts(part, clubs)
+	outcome := catalog.Used
+	switch {
+	case r.held != "":
+		outcome = catalog.Held
+	case len(r.assumed.texts) > 0:
+		outcome = catalog.Assumed
+	}
+	fields := t.gather.Keep(r.fields)
+	for _, club := range clubs {
+		name := base
+		switch {
+		case club.part != "":
+			name = club.part
+		case club.suffix != "":
+			name = base + " " + club.suffix
+		}
+		if club.assumption != "" {
+			r.assume(club.assumption)
+			if outcome == catalog.Used {
+				outcome = catalog.Assumed
+			}
+		}
+		t.Out.Rows = append(t.Out.Rows, catalog.Row{Row: r.line, Outcome: outcome, Part: name, Fields: fields, Assumptions: r.assumed.texts, Why: r.held})
+		if part == "" {
+			continue
+		}
+		e := t.newEntry()
+		*e = Entry{Table: t, Row: len(t.Out.Rows) - 1, Line: r.line, Part: name, Fields: fields, assumed: r.assumed}
+		if price := fields.Get(catalog.Price); price.IsNumber {
+			e.Price, e.HasPrice = price.Number, true
+		}
+		e.Category = r.category(club.suffix)
+		t.Items = append(t.Items, e)
+	}
+}
+
+// newEntry makes room for an entry.
+func (t *Table) newEntry() *Entry {
+	const room = 256
+	if len(t.entries) == cap(t.entries) {
+		t.entries = make([]Entry, 0, room)
+	}
+	t.entries = t.entries[:len(t.entries)+1]
+	return &t.entries[len(t.entries)-1]
+}
+
+// source is where a person finds the part.
+func (e *Entry) source() catalog.Source {
+	t := e.Table
+	source := catalog.Source{File: t.File, Sheet: t.Sheet.Name, Row: e.Line}
+	if !t.Region.Grid.Turned {
+		return source
+	}
+	source.Row = t.Region.Left
+	if c := t.ByRole[catalog.Part]; c != nil {
+		ref := t.Region.Grid.Ref(e.Line, c.Col)
+		source.Row, source.Cell = ref.Row, ref.String()
+	}
+	return source
+}
+
+// describe writes down how the table is understood, and what a person should know of it as a whole.
+func (t *Table) describe() {
+	r := t.Region
+	t.Out.File, t.Out.Sheet, t.Out.Key, t.Out.Kind, t.Out.HeadingRows = t.File, t.Sheet.Name, t.Key, t.Kind, r.Headings
+	if !r.Alone {
+		t.Out.Range = r.RangeOf().String()
+	}
+	for _, c := range t.Columns {
+		t.Out.Columns = append(t.Out.Columns, c.Shown(r.Grid)...)
+	}
+	t.ReportLayout()
+}
+
+// Result counts the ledger and returns the table.
+func (t *Table) Result() catalog.Table {
+	t.Out.Count()
+	t.Out.Findings = t.Findings
+	t.Out.Findings.Sort()
+	return t.Out
+}
+
+// Held reports whether the entry's row is held.
+func (e *Entry) Held() bool { return e.Table.Out.Rows[e.Row].Outcome == catalog.Held }
+
+func (e *Entry) Place(role catalog.Role) finding.Place {
+	return finding.Place{File: e.Table.File, Sheet: e.Table.Sheet.Name, Row: e.source().Row, Cell: e.Fields.Cell(role)}
+}

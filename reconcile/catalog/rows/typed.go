@@ -1,0 +1,290 @@
+package rows
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/cells"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/value"
+)
+
+// Head makes a typed head of an entry.
+func (e *Entry) Head() catalog.Head {
+	t, f := e.Table, e.Fields
+	h := catalog.Head{Category: categories[e.Category]}
+	h.Head = fitcalc.Head{
+		Category:    h.Category,
+		HoselOD:     f.Dim(catalog.HoselOD),
+		BoreDepth:   f.Dim(catalog.BoreDepth),
+		HoselLength: f.Dim(catalog.HoselLength),
+		NeckTop:     f.Dim(catalog.NeckTop),
+		Top:         topForms[t.Lex.Word(lexicon.TopQuestion(f.Text(catalog.Top)))],
+		Countersink: fitcalc.Countersink{Mouth: f.Dim(catalog.CountersinkMouth), Angle: f.Angle(catalog.CountersinkAngle), Depth: f.Dim(catalog.CountersinkDepth)},
+		Counterbore: fitcalc.Counterbore{Diameter: f.Dim(catalog.CounterboreOD), Depth: f.Dim(catalog.CounterboreDepth)},
+		Adapter:     fitcalc.Adapter{TopOD: f.Dim(catalog.AdapterOD)},
+	}
+	if angle, ok := angleWithin(f.Text(catalog.Top)); ok && h.Head.Countersink.Angle.IsZero() && h.Head.Top == fitcalc.TopCountersunk {
+		h.Head.Countersink.Angle = angle
+	}
+	e.form(&h)
+	e.tips(&h)
+	e.bore(&h)
+	h.Item = e.item()
+	return h
+}
+
+// angleWithin finds the included angle of a countersink in the words for it: "countersunk 90°".
+func angleWithin(text string) (measure.Angle, bool) {
+	before, _, found := strings.Cut(text, "°")
+	if !found {
+		return measure.Angle{}, false
+	}
+	start := len(before)
+	for start > 0 && (before[start-1] >= '0' && before[start-1] <= '9' || before[start-1] == '.') {
+		start--
+	}
+	angle, err := measure.ParseAngle(before[start:] + "°")
+	return angle, err == nil && angle.Degrees() >= 10 && angle.Degrees() < 180
+}
+
+// form takes the form of the hosel's top from the recess that is given, where nothing names it.
+func (e *Entry) form(h *catalog.Head) {
+	sink := h.Head.Countersink.Mouth.Given() || h.Head.Countersink.Depth.Given() || !h.Head.Countersink.Angle.IsZero()
+	bore := h.Head.Counterbore.Diameter.Given()
+	if h.Head.Top != fitcalc.TopUnknown || e.Fields.Text(catalog.Top) != "" {
+		return
+	}
+	switch {
+	case bore:
+		h.Head.Top = fitcalc.TopCounterbored
+		e.Assume("top taken as counterbored: the sheet gives the counterbore's size")
+	case sink:
+		h.Head.Top = fitcalc.TopCountersunk
+		e.Assume("top taken as countersunk: the sheet gives the countersink's size")
+	}
+}
+
+// Assume names an assumption of the entry, and of its row in the table.
+func (e *Entry) Assume(text string) {
+	longer := e.assumed.with(text)
+	if longer == e.assumed {
+		return
+	}
+	e.assumed = longer
+	row := &e.Table.Out.Rows[e.Row]
+	row.Assumptions = longer.texts
+	if row.Outcome == catalog.Used {
+		row.Outcome = catalog.Assumed
+	}
+}
+
+// remark names an assumption of the typed part about what no list of such parts states, so that its row is read as it stands.
+func (e *Entry) remark(text string) { e.assumed = e.assumed.with(text) }
+
+// tips reads which tips a head takes, as its column for tips says.
+func (e *Entry) tips(h *catalog.Head) { e.readTips(h, catalog.TipTaken) }
+
+// readTips reads the tips that a field names.
+func (e *Entry) readTips(h *catalog.Head, role catalog.Role) {
+	text := e.Fields.Text(role)
+	if text == "" {
+		return
+	}
+	t := e.Table
+	unit := ""
+	if c := t.ByRole[role]; c != nil {
+		unit = c.Unit
+	}
+	reading := t.Lex.Read(text, value.Context{Want: value.WantDiameter, Unit: unit})
+	readings := reading.List
+	if reading.Kind != value.List {
+		readings = []value.Reading{reading}
+	}
+	form := t.Lex.BoreForm(text)
+	for _, one := range readings {
+		size, ok := cells.TipSize(one)
+		if !ok {
+			continue
+		}
+		h.TipTaken = append(h.TipTaken, e.tip(h, size, cells.FormOf(one.Form, form)))
+	}
+}
+
+// tip makes a tip of a size. A .355 in tip is a taper tip unless the sheet says that it is parallel.
+func (e *Entry) tip(h *catalog.Head, size measure.Dim, form value.Form) fitcalc.Tip {
+	if form == value.FormUnknown {
+		form = e.rowForm()
+	}
+	if form == value.FormUnknown && traits.IsTaperSize(size.Nominal()) {
+		form = value.FormTaper
+		e.Assume(e.Table.Lex.Say("tip %s taken as a taper tip: parallel tips of .355 in are not usual", e.tipText()))
+	}
+	if form == value.FormTaper {
+		e.remark("taper of the tip not given: it is the shop's")
+		return fitcalc.UsualTaperTip(size)
+	}
+	return fitcalc.ParallelTip(size)
+}
+
+func (e *Entry) tipText() string {
+	if text := e.Fields.Text(catalog.TipTaken); text != "" {
+		return text
+	}
+	return e.Fields.Text(catalog.Bore)
+}
+
+// rowForm is what the row says elsewhere of the form of its bore.
+func (e *Entry) rowForm() value.Form {
+	for _, role := range [...]catalog.Role{catalog.BoreForm, catalog.TipTaken, catalog.Bore} {
+		text := e.Fields.Text(role)
+		if text == "" {
+			continue
+		}
+		if form := e.Table.Lex.BoreForm(text); form != value.FormUnknown {
+			return form
+		}
+	}
+	if c := e.Table.ByRole[catalog.Bore]; c != nil {
+		return e.Table.Lex.BoreForm(c.Text)
+	}
+	return value.FormUnknown
+}
+
+// bore decides whether the bore of a head is the size of the hole or the name of the tip that it is made for: a bore of
+// exactly .370 in would not take a .370 in tip. A bore with limits of its own is a hole.
+func (e *Entry) bore(h *catalog.Head) {
+	f := catalog.Field{Text: e.Fields.Text(catalog.Bore), Dim: e.Fields.Dim(catalog.Bore)}
+	switch e.rowForm() {
+	case value.FormParallel:
+		h.Head.BoreForm = fitcalc.BoreParallel
+	case value.FormTaper:
+		h.Head.BoreForm = fitcalc.BoreTapered
+	}
+	if !f.Dim.Given() {
+		e.boreList(h)
+		return
+	}
+	name, named := e.tipName(f)
+	if !named || e.Table.GivesHoles() {
+		h.Head.Bore = f.Dim
+		return
+	}
+	h.BoreIsDesignation = true
+	e.Assume(e.Table.Lex.Say("bore %s taken as the name of the tip and not the size of the hole", f.Text))
+	if len(h.TipTaken) == 0 {
+		h.TipTaken = []fitcalc.Tip{e.tip(h, measure.Nominal(name), value.FormUnknown)}
+	}
+}
+
+// boreList takes a bore that names several tips as their names.
+func (e *Entry) boreList(h *catalog.Head) {
+	text := e.Fields.Text(catalog.Bore)
+	if text == "" || e.Held() {
+		return
+	}
+	c := e.Table.ByRole[catalog.Bore]
+	if c == nil {
+		return
+	}
+	reading := e.Table.Lex.Read(text, value.Context{Want: value.WantDiameter, Unit: c.Unit, Mark: c.Mark})
+	if reading.Kind != value.List || !cells.AllTips(reading.List) {
+		return
+	}
+	h.BoreIsDesignation = true
+	e.Assume(fmt.Sprintf("bore %s taken as the names of the tips and not as sizes of the hole", text))
+	if len(h.TipTaken) == 0 {
+		e.readTips(h, catalog.Bore)
+	}
+}
+
+// tipName returns the tip that a bore is called after: the same size, or in mm the same at the digits shown.
+func (e *Entry) tipName(f catalog.Field) (measure.Length, bool) {
+	if f.Dim.HasLimits() && f.Dim.Origin() == measure.Stated {
+		return measure.Length{}, false
+	}
+	size := f.Dim.Nominal()
+	slack := measure.Length{}
+	if written := cells.NumberOf(f.Text); written > 1 && traits.MM(size)/written < 5 && traits.MM(size)/written > 0.1 {
+		slack = e.Fields.Get(catalog.Bore).Fine
+		if !measure.Thou(4).Less(slack) {
+			slack = measure.Min(slack, measure.Micrometres(50))
+		}
+	}
+	for _, name := range traits.TipNames {
+		if !slack.Less(size.Sub(name).Abs()) {
+			return name, true
+		}
+	}
+	return measure.Length{}, false
+}
+
+// Ferrule makes a typed ferrule of an entry.
+func (e *Entry) Ferrule() catalog.Ferrule {
+	t, f := e.Table, e.Fields
+	made := catalog.Ferrule{Colour: f.Text(catalog.Colour), Pack: int(f.Number(catalog.Pack))}
+	made.Ferrule = fitcalc.Ferrule{
+		Bore: f.Dim(catalog.Bore), ForTip: f.Get(catalog.TipTaken).ForTip, BaseOD: f.Dim(catalog.BaseOD), TopOD: f.Dim(catalog.TopOD), Length: f.Dim(catalog.Length),
+		Style:    styles[t.Lex.Word(lexicon.StyleQuestion(f.Text(catalog.Style)))],
+		Collar:   fitcalc.Spigot{OD: f.Dim(catalog.CollarOD), Length: f.Dim(catalog.CollarLength)},
+		Step:     fitcalc.Spigot{OD: f.Dim(catalog.StepOD), Length: f.Dim(catalog.StepLength)},
+		Rings:    int(max(0, f.Number(catalog.Rings))),
+		Material: materials[t.Lex.Word(lexicon.MaterialQuestion(f.Text(catalog.Material)))],
+	}
+	if made.Ferrule.Style == fitcalc.StyleUnknown && f.Text(catalog.Style) == "" {
+		if taken := made.Ferrule.TakenStyle(); taken != fitcalc.Plain {
+			made.Ferrule.Style = taken
+		} else {
+			made.Ferrule.Style = styles[t.Lex.Word(lexicon.StyleQuestion(f.Text(catalog.Description)))]
+		}
+	}
+	made.Item = e.item()
+	return made
+}
+
+// TipItem makes a typed tip of an entry.
+func (e *Entry) TipItem() catalog.Tip {
+	t, f := e.Table, e.Fields
+	made := catalog.Tip{}
+	size := f.Dim(catalog.TipOD)
+	form := t.Lex.BoreForm(f.Text(catalog.TipForm))
+	rate, stated := t.Lex.TaperOf(f.Text(catalog.Taper))
+	for _, text := range []string{f.Text(catalog.TipOD), f.Text(catalog.Taper), f.Text(catalog.Description)} {
+		if form == value.FormUnknown && text != "" {
+			form = t.Lex.BoreForm(text)
+		}
+	}
+	switch {
+	case !size.Given():
+	case stated && rate.PPB() > 0:
+		made.Tip = fitcalc.TaperTip(size, rate)
+	case stated && form != value.FormTaper, form == value.FormParallel:
+		made.Tip = fitcalc.ParallelTip(size)
+	case form == value.FormTaper:
+		e.Assume("taper of the tip not given: it is the shop's")
+		made.Tip = fitcalc.UsualTaperTip(size)
+	case traits.IsTaperSize(size.Nominal()):
+		e.Assume(fmt.Sprintf("tip %s taken as a taper tip: parallel tips of .355 in are not usual", f.Text(catalog.TipOD)))
+		made.Tip = fitcalc.UsualTaperTip(size)
+	default:
+		e.Assume(fmt.Sprintf("tip %s taken as parallel: the sheet does not say", f.Text(catalog.TipOD)))
+		made.Tip = fitcalc.ParallelTip(size)
+	}
+	made.Item = e.item()
+	return made
+}
+
+var topForms = map[string]fitcalc.TopForm{
+	"flat": fitcalc.TopFlat, "rounded": fitcalc.TopRounded, "countersunk": fitcalc.TopCountersunk, "counterbored": fitcalc.TopCounterbored,
+}
+
+var styles = map[string]fitcalc.Style{"plain": fitcalc.Plain, "collared": fitcalc.Collared, "stepped": fitcalc.Stepped}
+
+var materials = map[string]fitcalc.Material{
+	"cellulose_acetate": fitcalc.CelluloseAcetate, "cellulose_acetate_butyrate": fitcalc.CelluloseAcetateButyrate, "abs": fitcalc.ABS,
+	"nylon": fitcalc.Nylon, "acetal": fitcalc.Acetal, "other": fitcalc.OtherMaterial,
+}

@@ -1,0 +1,204 @@
+// Package traits is what is known of the values of each role whatever the sheet: what kind of value it is, between which sizes it lies,
+// and which roles a table of each kind can have.
+package traits
+
+import (
+	"fmt"
+	"slices"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/value"
+)
+
+// want is what kind of value a role has.
+type want uint8
+
+const (
+	Text want = iota
+	Code
+	Length
+	Angle
+	Count
+	Price
+	Taper
+	Tolerance
+)
+
+// Trait is what is known of a role's values whatever the sheet.
+type Trait struct {
+	Want want
+	// Diameter is set for diameters, which may be quoted as radii.
+	Diameter bool
+	// Prior is the advantage of a role that tables usually have, in points.
+	Prior float64
+}
+
+var Of = map[catalog.Role]Trait{
+	catalog.Part:        {Want: Code, Prior: 2},
+	catalog.Description: {Want: Text, Prior: 0.2},
+	catalog.Category:    {Want: Text, Prior: 0.3},
+	catalog.Club:        {Want: Text},
+	catalog.Note:        {Want: Text},
+	catalog.UnitRole:    {Want: Text},
+	catalog.Tolerance:   {Want: Tolerance},
+	catalog.Price:       {Want: Price},
+	catalog.Stock:       {Want: Count},
+
+	catalog.HoselOD:          {Want: Length, Diameter: true, Prior: 2},
+	catalog.HoselLength:      {Want: Length, Prior: 0.5},
+	catalog.BoreDepth:        {Want: Length, Prior: 0.5},
+	catalog.BoreForm:         {Want: Text},
+	catalog.Top:              {Want: Text},
+	catalog.CountersinkMouth: {Want: Length, Diameter: true},
+	catalog.CountersinkAngle: {Want: Angle},
+	catalog.CountersinkDepth: {Want: Length},
+	catalog.CounterboreOD:    {Want: Length, Diameter: true},
+	catalog.CounterboreDepth: {Want: Length},
+	catalog.TipTaken:         {Want: Length, Diameter: true},
+	catalog.AdapterOD:        {Want: Length, Diameter: true},
+	catalog.NeckTop:          {Want: Length},
+
+	catalog.Bore: {Want: Length, Diameter: true, Prior: 2},
+
+	catalog.BaseOD:       {Want: Length, Diameter: true, Prior: 2},
+	catalog.TopOD:        {Want: Length, Diameter: true, Prior: 0.2},
+	catalog.Length:       {Want: Length, Prior: 1},
+	catalog.Style:        {Want: Text},
+	catalog.CollarOD:     {Want: Length, Diameter: true},
+	catalog.CollarLength: {Want: Length},
+	catalog.StepOD:       {Want: Length, Diameter: true},
+	catalog.StepLength:   {Want: Length},
+	catalog.Rings:        {Want: Count},
+	catalog.Material:     {Want: Text},
+	catalog.Colour:       {Want: Text},
+	catalog.Pack:         {Want: Count},
+
+	catalog.TipOD:          {Want: Length, Diameter: true, Prior: 2},
+	catalog.Taper:          {Want: Taper},
+	catalog.TipForm:        {Want: Text},
+	catalog.ParallelLength: {Want: Length},
+}
+
+// OfKind are the roles that a column of a table of each kind can have.
+var OfKind = map[catalog.Kind][]catalog.Role{
+	catalog.Heads: {catalog.Part, catalog.Description, catalog.Category, catalog.Club, catalog.HoselOD, catalog.Bore, catalog.BoreForm, catalog.BoreDepth, catalog.HoselLength, catalog.Top, catalog.CountersinkMouth, catalog.CountersinkAngle,
+		catalog.CountersinkDepth, catalog.CounterboreOD, catalog.CounterboreDepth, catalog.TipTaken, catalog.AdapterOD, catalog.NeckTop, catalog.Tolerance, catalog.UnitRole, catalog.Material, catalog.Colour, catalog.Pack, catalog.Price, catalog.Stock, catalog.Note},
+	catalog.Ferrules: {catalog.Part, catalog.Description, catalog.Category, catalog.Bore, catalog.BaseOD, catalog.TopOD, catalog.Length, catalog.Style, catalog.CollarOD, catalog.CollarLength, catalog.StepOD, catalog.StepLength, catalog.Rings, catalog.Material, catalog.TipTaken,
+		catalog.Colour, catalog.Tolerance, catalog.UnitRole, catalog.Pack, catalog.Price, catalog.Stock, catalog.Note},
+	catalog.Tips: {catalog.Part, catalog.Description, catalog.TipOD, catalog.Taper, catalog.TipForm, catalog.ParallelLength, catalog.Tolerance, catalog.UnitRole, catalog.Material, catalog.Pack, catalog.Price, catalog.Stock, catalog.Note},
+}
+
+// Bounds are the sizes between which a role's values lie, in mm: those of the joint's dimension, and for a tip, which is named by
+// its size, closer ones. Possible is what the joint allows at all, common where nearly all parts lie.
+type Bounds struct{ Least, Most, commonLeast, commonMost float64 }
+
+// usual are the bounds of a dimension of the joint.
+func usual(f fitcalc.Field) Bounds {
+	u, _ := f.Usual()
+	return Bounds{u.Least, u.Most, u.CommonLeast, u.CommonMost}
+}
+
+var headBounds = map[catalog.Role]Bounds{
+	catalog.HoselOD:          usual(fitcalc.FieldHoselOD),
+	catalog.AdapterOD:        usual(fitcalc.FieldAdapterOD),
+	catalog.Bore:             usual(fitcalc.FieldHeadBore),
+	catalog.TipTaken:         {8, 10.6, 8.4, 10.3},
+	catalog.BoreDepth:        usual(fitcalc.FieldBoreDepth),
+	catalog.HoselLength:      usual(fitcalc.FieldHoselLength),
+	catalog.NeckTop:          usual(fitcalc.FieldNeckTop),
+	catalog.CountersinkMouth: usual(fitcalc.FieldCountersinkMouth),
+	catalog.CountersinkDepth: usual(fitcalc.FieldCountersinkDepth),
+	catalog.CounterboreOD:    usual(fitcalc.FieldCounterbore),
+	catalog.CounterboreDepth: usual(fitcalc.FieldCounterboreDepth),
+}
+
+var ferruleBounds = map[catalog.Role]Bounds{
+	catalog.Bore:         usual(fitcalc.FieldFerruleBore),
+	catalog.BaseOD:       usual(fitcalc.FieldBaseOD),
+	catalog.TopOD:        usual(fitcalc.FieldTopOD),
+	catalog.Length:       usual(fitcalc.FieldLength),
+	catalog.CollarOD:     usual(fitcalc.FieldCollarOD),
+	catalog.CollarLength: usual(fitcalc.FieldCollarLength),
+	catalog.StepOD:       usual(fitcalc.FieldStepOD),
+	catalog.StepLength:   usual(fitcalc.FieldStepLength),
+	catalog.TipTaken:     {8, 10.6, 8.4, 10.3},
+}
+
+var TipBounds = map[catalog.Role]Bounds{
+	catalog.TipOD:          {7.5, 11, 8.4, 10.2},
+	catalog.ParallelLength: {5, 600, 20, 350},
+}
+
+// BoundsOf returns the bounds of a role in tables of a kind; false where there are none.
+func BoundsOf(kind catalog.Kind, role catalog.Role) (Bounds, bool) {
+	var b Bounds
+	var ok bool
+	switch kind {
+	case catalog.Heads:
+		b, ok = headBounds[role]
+	case catalog.Ferrules:
+		b, ok = ferruleBounds[role]
+	case catalog.Tips:
+		b, ok = TipBounds[role]
+	}
+	return b, ok
+}
+
+func (b Bounds) Possible(mm float64) bool { return mm >= b.Least && mm <= b.Most }
+
+func (b Bounds) Common(mm float64) bool { return mm >= b.commonLeast && mm <= b.commonMost }
+
+// Wanted is what the reader of values is asked for.
+func (t Trait) Wanted() value.Want {
+	switch t.Want {
+	case Length:
+		if t.Diameter {
+			return value.WantDiameter
+		}
+		return value.WantLength
+	case Angle:
+		return value.WantAngle
+	case Count:
+		return value.WantCount
+	case Price:
+		return value.WantPrice
+	case Taper:
+		return value.WantTaper
+	}
+	return value.WantAny
+}
+
+// UnitMM is how many millimetres the units of the vocabulary are.
+var UnitMM = map[string]float64{"mm": 1, "cm": 10, "m": 1000, "um": 0.001, "in": 25.4, "thou": 0.0254}
+
+// LengthUnits are the units a column of sizes may be in when nothing says so, the likeliest first.
+var LengthUnits = []string{"mm", "in", "thou", "cm", "um"}
+
+func IsLengthUnit(unit string) bool { return UnitMM[unit] > 0 }
+
+func MM(l measure.Length) float64 { return l.Millimetres() }
+
+// Implausible says why no part of a kind has a size, and nothing where one may.
+func Implausible(kind catalog.Kind, role catalog.Role, size measure.Length) string {
+	b, known := BoundsOf(kind, role)
+	if !known || b.Possible(MM(size)) {
+		return ""
+	}
+	return fmt.Sprintf("%s is beyond the %g to %g mm that the joint allows", SayMM(MM(size)), b.Least, b.Most)
+}
+
+// IsRole reports whether a word is a role that tables of a kind can have; of any kind where the kind is unknown.
+func IsRole(kind catalog.Kind, role catalog.Role) bool {
+	if kind != catalog.UnknownKind {
+		return slices.Contains(OfKind[kind], role)
+	}
+	_, known := Of[role]
+	return known
+}
+
+// IsLengthUnit reports whether a word is a unit that a mapping file can give for sizes: mm cm m um in thou.
+
+// Needed are the roles of which a part of each kind has to have one.
+var Needed = [...][]catalog.Role{catalog.Heads: {catalog.HoselOD, catalog.AdapterOD}, catalog.Ferrules: {catalog.BaseOD, catalog.Bore, catalog.TipTaken}, catalog.Tips: {catalog.TipOD}}

@@ -1,0 +1,149 @@
+package units
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/columns"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/finding"
+)
+
+// A column of bores is one of tips where at least leastNames in a hundred of its cells are names of standard tips, and none is what a
+// ferrule made for one measures: smaller than it by up to underTip. Common practice is that ferrules are made .002 in under.
+
+var underTip = measure.Thou(6)
+
+// settleBores decides what the bores of a table of ferrules are, and what is listed in their place.
+func (t *Table) settleBores() {
+	if t.Kind != catalog.Ferrules {
+		return
+	}
+	said := cmp.Or(t.Rules.FerruleBores, t.houseBores)
+	bore, tip := t.ByRole[catalog.Bore], t.ByRole[catalog.TipTaken]
+	switch {
+	case bore != nil && bore.Profile.Filled > 0 && bore.Held == "":
+		t.settleBoreColumn(bore, said)
+	case tip != nil && tip.Profile.Filled > 0 && said == catalog.BoresAreBores:
+		t.Bores, tip.Evidence = catalog.BoresAreBores, tip.Evidence+"; taken as the true bores"
+	case tip != nil && tip.Profile.Filled > 0 && said == "":
+		t.AddColumn(finding.Note, "data.tip-name", tip.Col, fmt.Sprintf(
+			"%s gives the tips that the ferrules are for, and nothing their bores: each is taken to be made for its tip, and so a little smaller", tip.Name()),
+			t.Settle("ferrule_bores"))
+	}
+}
+
+func (t *Table) settleBoreColumn(c *Column, said string) {
+	names, holes, others := t.boresOf(c)
+	examples := strings.Join(names[:min(len(names), 5)], ", ")
+	switch {
+	case said == catalog.BoresAreBores || said == "" && len(names) == 0:
+	case said == catalog.BoresAreTips:
+		t.Bores, c.Evidence = catalog.BoresAreTips, c.Evidence+"; its sizes are the names of tips"
+	case len(holes) == 0 && !t.toleranced(c) && 100*others.cells <= (100-traits.LeastNames)*others.all:
+		t.Bores, t.BoresJudged, c.Evidence = catalog.BoresAreTips, true, c.Evidence+"; its sizes are the names of tips"
+		t.AddColumn(finding.Warning, "data.tip-name", c.Col, fmt.Sprintf(
+			"the sizes that %s gives are the names of tips (%s), which a ferrule of such a bore would not grip: each ferrule is taken to be made for that tip, and so a little smaller; tip or true bore?",
+			c.Name(), examples), t.Settle("ferrule_bores"))
+	default:
+		beside := "sizes that no tip has"
+		switch {
+		case len(holes) > 0:
+			beside = "true bores such as " + holes[0]
+		case t.toleranced(c):
+			beside = "a tolerance of their own"
+		}
+		t.AddColumn(finding.Warning, "data.tip-name", c.Col, fmt.Sprintf("%s gives names of tips (%s) beside %s; all are taken as true bores: tip or true bore?",
+			c.Name(), examples, beside), t.Settle("ferrule_bores"))
+	}
+}
+
+// unitOfNames returns the unit in which all numbers of a column are names of tips, whatever a heading or a note says of the other
+// sizes: 370 or 370P in thousandths of an inch for a bore, and in a column of tips of ferrules .370 in inches or 9.4 in mm as well.
+func (t *Table) unitOfNames(c *Column) (string, bool) {
+	units := []string{"thou"}
+	switch {
+	case c.Role == catalog.TipTaken && t.Kind == catalog.Ferrules:
+		units = []string{"thou", "in", "mm"}
+	case c.Role != catalog.Bore && c.Role != catalog.TipTaken:
+		return "", false
+	}
+	numbers := c.Bare()
+	at := slices.IndexFunc(units, func(unit string) bool { return len(numbers) > 0 && columns.NamesIn(numbers, unit) == len(numbers) })
+	if at < 0 {
+		return "", false
+	}
+	return units[at], true
+}
+
+// toleranced reports whether the heading of a column or other columns give its sizes a tolerance, as names have none.
+func (t *Table) toleranced(c *Column) bool {
+	return c.Tolerance != nil || slices.ContainsFunc(t.Columns, func(o *Column) bool {
+		return o != c && (o.Covers == c.Role || o.Role == c.Role && (o.Aspect == columns.Least || o.Aspect == columns.Most))
+	})
+}
+
+// counted is how many cells of how many.
+type counted struct{ cells, all int }
+
+// boresOf sorts the sizes of a column, as the cells show them: those that are the names of tips, those that only a bore has, and how
+// many are neither.
+func (t *Table) boresOf(c *Column) (names, holes []string, others counted) {
+	for _, text := range c.Profile.Texts {
+		reading := t.Lex.Read(text, value.Context{Want: value.WantDiameter, Unit: c.Unit, Mark: c.Mark, Language: t.Language})
+		readings := reading.List
+		switch reading.Kind {
+		case value.Length:
+			readings = []value.Reading{reading}
+		case value.List:
+		default:
+			continue
+		}
+		others.all++
+		switch hole, named := sortOf(readings); {
+		case hole && !slices.Contains(holes, text):
+			holes = append(holes, text)
+		case hole:
+		case !named:
+			others.cells++
+		case !slices.Contains(names, text):
+			names = append(names, text)
+		}
+	}
+	return names, holes, others
+}
+
+// sortOf reports whether sizes can only be those of bores, and whether all are the names of tips.
+func sortOf(readings []value.Reading) (hole, named bool) {
+	named = len(readings) > 0
+	for _, one := range readings {
+		size := one.Dim.Nominal()
+		_, isName := fitcalc.TipNamed(size)
+		named = named && isName
+		under := slices.ContainsFunc(traits.TipNames, func(tip measure.Length) bool { return size.Less(tip) && !underTip.Less(tip.Sub(size)) })
+		hole = hole || one.Dim.HasLimits() || !isName && under
+	}
+	return hole, named
+}
+
+// GivesHoles reports whether the table has a column of tips and its bores are sizes of holes for the most part, so that a bore
+// as large as a tip is a hole too, and a tight one.
+func (t *Table) GivesHoles() bool {
+	c := t.ByRole[catalog.Bore]
+	if c == nil || t.ByRole[catalog.TipTaken] == nil || len(c.Profile.Sizes) < 3 {
+		return false
+	}
+	holes := 0
+	for _, s := range c.Profile.Sizes {
+		if !traits.IsTipName(s.MM(c.Unit)) {
+			holes++
+		}
+	}
+	return holes*3 > len(c.Profile.Sizes)*2
+}

@@ -1,0 +1,188 @@
+package units
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"unicode"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/layout"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/finding"
+)
+
+// noteTolerance is the tolerance that a note gives to a column, or to those of its values that carry a footnote mark.
+type noteTolerance struct {
+	Clause *layout.Clause
+	// Index is which of the tolerances of the clause it is.
+	Index int
+	// Rank orders what is said: for all sizes, for a sort of sizes, for one size.
+	Rank int
+}
+
+// What a tolerance in a note is for, the least particular first.
+const (
+	ForAll = iota + 1
+	forClass
+	forRole
+)
+
+// spreadNotes gives the tolerances that the notes state to the columns that they are for, and reports those of which that
+// cannot be told.
+func (t *Table) spreadNotes() {
+	for i := range t.notes.Clauses {
+		c := &t.notes.Clauses[i]
+		if !layout.MayTolerate(c.Text) {
+			continue
+		}
+		for index, tolerance := range value.ReadTolerances(c.Text, value.Context{Unit: "mm"}) {
+			if !t.spread(c, index, tolerance) {
+				t.reportTolerance(c, tolerance)
+			}
+		}
+	}
+}
+
+// spread gives a tolerance to the columns that it is for; false where that cannot be told.
+func (t *Table) spread(c *layout.Clause, index int, tolerance value.Tolerance) bool {
+	n := noteTolerance{Clause: c, Index: index}
+	if c.Mark != "" {
+		if marked := t.markedColumns(c.Mark); len(marked) > 0 {
+			for _, col := range marked {
+				col.takeNote(n, forRole)
+			}
+			return true
+		}
+		if t.markedValues(c.Mark) {
+			t.ValueNotes[c.Mark] = n
+			return true
+		}
+	}
+	scope := tolerance.Scope
+	subject := t.subjectOf(scope)
+	if index == 0 && len(subject.Roles) == 0 && subject.Class == "" && !subject.General {
+		scope = c.Text
+		subject = t.subjectOf(scope)
+	}
+	switch {
+	case len(subject.Roles) > 0:
+		for _, m := range subject.Roles {
+			for _, col := range t.Columns {
+				if col.Role == catalog.Role(m.Role) {
+					col.takeNote(n, forRole)
+				}
+			}
+		}
+	case subject.Class != "":
+		for _, col := range t.Columns {
+			if classOf(col.Role) == subject.Class || subject.Class == "length" && classOf(col.Role) == "depth" {
+				col.takeNote(n, forClass)
+			}
+		}
+	case subject.General || strings.HasPrefix(tolerance.Class, "ISO 2768") || t.onlyTolerance(c.Text):
+		for _, col := range t.Columns {
+			col.takeNote(n, ForAll)
+		}
+	default:
+		return false
+	}
+	return true
+}
+
+// onlyTolerance reports whether a note is a tolerance with its unit and no other words.
+func (t *Table) onlyTolerance(text string) bool {
+	rest, _, _ := t.Lex.Words.SplitUnit(text)
+	return !strings.ContainsFunc(rest, unicode.IsLetter)
+}
+
+// classOf is the sort of a size: diameter, depth or length.
+func classOf(role catalog.Role) string {
+	switch trait := traits.Of[role]; {
+	case trait.Want != traits.Length:
+		return ""
+	case trait.Diameter:
+		return "diameter"
+	case role == catalog.BoreDepth || role == catalog.CountersinkDepth || role == catalog.CounterboreDepth:
+		return "depth"
+	}
+	return "length"
+}
+
+// takeNote keeps the most particular of the tolerances that notes state for a column, the first of several.
+func (c *Column) takeNote(n noteTolerance, rank int) {
+	if c.Trait().Want != traits.Length || c.Note != nil && c.Note.Rank >= rank {
+		return
+	}
+	n.Rank = rank
+	c.Note = &n
+}
+
+// markedColumns returns the columns whose heading carries a footnote mark.
+func (t *Table) markedColumns(mark string) []*Column {
+	var marked []*Column
+	for _, c := range t.Columns {
+		if layout.Bears(c.Text, mark) {
+			marked = append(marked, c)
+		}
+	}
+	return marked
+}
+
+// markedValues reports whether a size of the table carries a footnote mark.
+func (t *Table) markedValues(mark string) bool {
+	return slices.ContainsFunc(t.Columns, func(c *Column) bool {
+		return c.Trait().Want == traits.Length && slices.ContainsFunc(c.Profile.Texts, func(text string) bool { return layout.Bears(text, mark) })
+	})
+}
+
+// reportTolerance reports a tolerance in a note that was not understood, at the note.
+func (t *Table) reportTolerance(c *layout.Clause, tolerance value.Tolerance) {
+	line, col := t.Region.Grid.Place(c.Place)
+	t.Add(finding.Warning, "data.tolerance", line, col,
+		fmt.Sprintf("the note %q states the tolerance %q, and what it is for was not understood; it is not used", c.Text, tolerance.Text), t.Settle("tolerance"))
+}
+
+// unitNote returns the unit that a note gives to one size alone, by its words or its footnote mark, and the note; several
+// units where the note leaves it open.
+func (t *Table) unitNote(c *Column) ([]string, *layout.Clause) {
+	for i := range t.notes.Clauses {
+		n := &t.notes.Clauses[i]
+		if len(n.Units) == 0 || len(n.Units) == 1 && len(t.notes.Units) < 2 {
+			continue
+		}
+		if n.Mark != "" && layout.Bears(c.Text, n.Mark) {
+			return n.Units, n
+		}
+		for _, m := range t.subjectOf(n.Text).Roles {
+			if catalog.Role(m.Role) == c.Role && m.Score >= lexicon.SaysOneSize {
+				return n.Units, n
+			}
+		}
+	}
+	return nil, nil
+}
+
+// restUnit returns the note of the unit that the notes give to all sizes but those that they name, where the sheet names several units;
+// nil where there is no such note, or more than one unit.
+func (t *Table) restUnit() *layout.Clause {
+	var rest *layout.Clause
+	for i := range t.notes.Clauses {
+		n := &t.notes.Clauses[i]
+		if len(n.Units) != 1 || n.Mark != "" || slices.ContainsFunc(t.subjectOf(n.Text).Roles, func(m words.RoleMatch) bool { return m.Score >= lexicon.SaysOneSize }) {
+			continue
+		}
+		if rest != nil && rest.Units[0] != n.Units[0] {
+			return nil
+		}
+		rest = n
+	}
+	return rest
+}
+
+func (t *Table) subjectOf(text string) words.Subject {
+	return t.Lex.Words.Subject(t.Kind.String(), text)
+}
