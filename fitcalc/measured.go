@@ -6,49 +6,21 @@ import "example.com/seatline/fitcalc/measure"
 // of the fields.
 func MeasuredFields(head *Head, tip *Tip, ferrule *Ferrule) []Field {
 	var fields []Field
-	for _, s := range head.sizes() {
-		fields = s.ifMeasured(fields)
-	}
-	fields = sized{FieldTip, &tip.end}.ifMeasured(fields)
-	for _, s := range ferrule.sizes() {
-		fields = s.ifMeasured(fields)
+	for f := NoField + 1; f < fieldCount; f++ {
+		if d := dimOf(head, tip, ferrule, f); d != nil && d.Given() && d.Origin() == measure.Measured {
+			fields = append(fields, f)
+		}
 	}
 	return fields
 }
 
-func (s sized) ifMeasured(fields []Field) []Field {
-	if s.dim.Given() && s.dim.Origin() == measure.Measured {
-		return append(fields, s.field)
+// dimOf is a dimension of whichever part has it, nil for a field that is no dimension.
+func dimOf(head *Head, tip *Tip, ferrule *Ferrule, f Field) *measure.Dim {
+	switch f.row().owner {
+	case OfHead:
+		return head.Dim(f)
+	case OfTip:
+		return tip.dim(f)
 	}
-	return fields
-}
-
-// Tolerance returns the ± that a size has where its source states none; nothing for a field that is no toleranced size.
-func (s *Shop) Tolerance(f Field) measure.Length {
-	switch f {
-	case FieldHoselOD, FieldAdapterOD:
-		return s.HoselODTolerance
-	case FieldHeadBore, FieldAdapterBore:
-		return s.BoreTolerance
-	case FieldTip:
-		return s.TipTolerance
-	case FieldFerruleBore:
-		return s.FerruleBoreTolerance
-	case FieldBaseOD, FieldTopOD, FieldCollarOD, FieldStepOD:
-		return s.FerruleODTolerance
-	case FieldCountersinkMouth, FieldCountersinkDepth, FieldCounterbore, FieldCounterboreDepth:
-		return s.RecessTolerance
-	case FieldBoreDepth, FieldAdapterBoreDepth, FieldHoselLength, FieldNeckTop, FieldLength, FieldCollarLength, FieldStepLength, FieldRingDepth, FieldRingHeight:
-		return s.LengthTolerance
-	}
-	return measure.Length{}
-}
-
-// Inside reports whether a field is the diameter of a hole, which is measured with the inside jaws.
-func (f Field) Inside() bool {
-	switch f {
-	case FieldHeadBore, FieldAdapterBore, FieldFerruleBore, FieldCountersinkMouth, FieldCounterbore:
-		return true
-	}
-	return false
+	return ferrule.Dim(f)
 }

@@ -11,40 +11,6 @@ import (
 // CommonMost where nearly all parts lie.
 type UsualSize struct{ Least, Most, CommonLeast, CommonMost float64 }
 
-// usualSizes are common practice, from memory and without a published source: tips are between .335 and .400 in, and what is glued
-// to them is not much larger.
-var usualSizes = [...]UsualSize{
-	FieldHoselOD:          {9.6, 22, 10.5, 18},
-	FieldAdapterOD:        {9.6, 22, 10.5, 18},
-	FieldHeadBore:         {8, 12.5, 8.4, 10.4},
-	FieldAdapterBore:      {8, 12.5, 8.4, 10.4},
-	FieldBoreDepth:        {8, 100, 20, 60},
-	FieldAdapterBoreDepth: {8, 100, 20, 60},
-	FieldHoselLength:      {8, 150, 15, 110},
-	FieldNeckTop:          {10, 250, 30, 130},
-	FieldCountersinkMouth: {8.2, 18, 9, 14},
-	FieldCountersinkDepth: {0.05, 12, 0.3, 5},
-	FieldCounterbore:      {8.2, 18, 9, 14},
-	FieldCounterboreDepth: {0.2, 30, 0.5, 20},
-	FieldTip:              {7.5, 11, 8.4, 10.3},
-	FieldFerruleBore:      {7.8, 11.5, 8.3, 10.2},
-	FieldBaseOD:           {9.2, 22, 10, 18},
-	FieldTopOD:            {8.2, 20, 8.8, 14},
-	FieldLength:           {2.5, 100, 5, 60},
-	FieldCollarOD:         {8, 16, 9, 13},
-	FieldCollarLength:     {0.2, 10, 0.5, 4},
-	FieldStepOD:           {8, 16, 9, 13},
-	FieldStepLength:       {0.5, 40, 2, 20},
-}
-
-// Usual returns between which sizes a dimension lies, and false for a field that is none or whose sizes are not known.
-func (f Field) Usual() (UsualSize, bool) {
-	if int(f) >= len(usualSizes) || usualSizes[f].Most == 0 {
-		return UsualSize{}, false
-	}
-	return usualSizes[f], true
-}
-
 // Doubt is a size that a part could have and that no golf club has: a slip of the unit or of the decimal point.
 type Doubt struct {
 	// Field is the dimension, Size its nominal size.

@@ -44,40 +44,36 @@ func Sensitivity(head Head, tip Tip, ferrule Ferrule, shop Shop) ([]Change, erro
 }
 
 // knob is one dimension that can be moved.
-type knob struct {
-	field Field
-	reach measure.Length
-	dim   func(*probe) *measure.Dim
-}
+type knob struct{ field Field }
 
 var (
 	reachOfDiameters = measure.Micrometres(2500)
 	reachOfLengths   = measure.Micrometres(12500)
 )
 
-var knobs = []knob{
-	{FieldHoselOD, reachOfDiameters, func(p *probe) *measure.Dim { return &p.head.HoselOD }},
-	{FieldHeadBore, reachOfDiameters, func(p *probe) *measure.Dim { return &p.head.Bore }},
-	{FieldBoreDepth, reachOfLengths, func(p *probe) *measure.Dim { return &p.head.BoreDepth }},
-	{FieldCountersinkMouth, reachOfDiameters, func(p *probe) *measure.Dim { return &p.head.Countersink.Mouth }},
-	{FieldCountersinkDepth, reachOfLengths, func(p *probe) *measure.Dim { return &p.head.Countersink.Depth }},
-	{FieldCounterbore, reachOfDiameters, func(p *probe) *measure.Dim { return &p.head.Counterbore.Diameter }},
-	{FieldCounterboreDepth, reachOfLengths, func(p *probe) *measure.Dim { return &p.head.Counterbore.Depth }},
-	{FieldAdapterOD, reachOfDiameters, func(p *probe) *measure.Dim { return &p.head.Adapter.TopOD }},
-	{FieldAdapterBore, reachOfDiameters, func(p *probe) *measure.Dim { return &p.head.Adapter.Bore }},
-	{FieldAdapterBoreDepth, reachOfLengths, func(p *probe) *measure.Dim { return &p.head.Adapter.BoreDepth }},
-	{FieldTip, reachOfDiameters, func(p *probe) *measure.Dim { return &p.tip.end }},
-	{FieldFerruleBore, reachOfDiameters, func(p *probe) *measure.Dim {
+// knobs are the dimensions on which verdicts hang.
+var knobs = func() []knob {
+	var all []knob
+	for _, f := range fieldsWhere(func(r *fieldRow) bool { return r.moved }) {
+		all = append(all, knob{f})
+	}
+	return all
+}()
+
+// reach is how far the dimension is moved.
+func (k knob) reach() measure.Length {
+	if k.field.Kind() == KindAlong {
+		return reachOfLengths
+	}
+	return reachOfDiameters
+}
+
+// dim is the dimension in a joint. A ferrule that is known by its tip alone is given its bore first.
+func (k knob) dim(p *probe) *measure.Dim {
+	if k.field == FieldFerruleBore {
 		p.ferrule.Bore = p.ferrule.boreOn(&p.head, &p.shop)
-		return &p.ferrule.Bore
-	}},
-	{FieldBaseOD, reachOfDiameters, func(p *probe) *measure.Dim { return &p.ferrule.BaseOD }},
-	{FieldLength, reachOfLengths, func(p *probe) *measure.Dim { return &p.ferrule.Length }},
-	{FieldCollarOD, reachOfDiameters, func(p *probe) *measure.Dim { return &p.ferrule.Collar.OD }},
-	{FieldCollarLength, reachOfLengths, func(p *probe) *measure.Dim { return &p.ferrule.Collar.Length }},
-	{FieldStepOD, reachOfDiameters, func(p *probe) *measure.Dim { return &p.ferrule.Step.OD }},
-	{FieldStepLength, reachOfLengths, func(p *probe) *measure.Dim { return &p.ferrule.Step.Length }},
-	{FieldRingDepth, reachOfDiameters, func(p *probe) *measure.Dim { return &p.ferrule.RingDepth }},
+	}
+	return dimOf(&p.head, &p.tip, &p.ferrule, k.field)
 }
 
 // turn moves the dimension one way until the verdict is another, then closes in on where. It goes no further than there are parts
@@ -92,7 +88,7 @@ func (k knob) turn(p probe, direction int64, now Verdict) (Change, bool) {
 		*dim = given.Shift(shift.MulInt(direction))
 		return p.evaluate().Verdict != now
 	}
-	reach := k.reach
+	reach := k.reach()
 	if impossible, found := threshold(measure.Length{}, reach, func(shift measure.Length) bool {
 		*dim = given.Shift(shift.MulInt(direction))
 		return valid(&p.head, &p.tip, &p.ferrule) != nil
@@ -100,7 +96,7 @@ func (k knob) turn(p probe, direction int64, now Verdict) (Change, bool) {
 		reach = impossible.Sub(measure.Picometres(1))
 	}
 	const steps = 500
-	step := k.reach.DivRound(steps)
+	step := k.reach().DivRound(steps)
 	for from := (measure.Length{}); from.Less(reach); from = from.Add(step) {
 		to := measure.Min(from.Add(step), reach)
 		if !other(to) {

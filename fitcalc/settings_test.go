@@ -405,7 +405,7 @@ func TestTextForms(t *testing.T) {
 		textFormOf("tip", int(TipProfiled)+1, ParseTipForm, "profile"),
 		textFormOf("code", int(DataMissing)+1, ParseCode, "flush.undersize"),
 		textFormOf("level", int(TakesNone)+1, ParseLevel, "takes none"),
-		textFormOf("field", int(FieldForTip)+1, ParseField, "hosel OD"),
+		textFormOf("field", int(FieldRingHeight)+1, ParseField, "hosel OD"),
 	} {
 		seen := map[string]bool{}
 		for i := range uint8(e.count) {

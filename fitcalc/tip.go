@@ -190,8 +190,8 @@ func ProfileTip(tolerance measure.Length, stations ...Station) (Tip, error) {
 	}
 	for i, s := range stations {
 		size := measure.PlusMinus(s.Diameter, tolerance)
-		if d := (sized{FieldTip, &size}); !d.possible() {
-			return Tip{}, d.impossible()
+		if !possible(&size) {
+			return Tip{}, impossible(FieldTip, &size)
 		}
 		if i > 0 && !stations[i-1].At.Less(s.At) {
 			return Tip{}, &InputError{Field: FieldTip, Size: s.At, Reason: "the stations of a profile must run upward from the tip end"}

@@ -179,8 +179,8 @@ func (s TipSize) validate() error {
 
 func possibleTip(diameter measure.Length) error {
 	d := measure.Nominal(diameter)
-	if size := (sized{FieldForTip, &d}); !size.possible() {
-		return size.impossible()
+	if !possible(&d) {
+		return impossible(FieldForTip, &d)
 	}
 	return nil
 }

@@ -39,10 +39,11 @@ func TurningOf(head Head, tip Tip, ferrule Ferrule, shop Shop) (Turning, error) 
 	}
 	var fit Fit
 	j := newJoint(&fit, &head, &tip, &ferrule, &shop)
-	for _, need := range [...]sized{
-		{j.hoselOf, &j.hoselOD}, {FieldBaseOD, &j.baseOD}, {FieldLength, &ferrule.Length},
-	} {
-		if !need.dim.Given() {
+	for _, need := range [...]struct {
+		field Field
+		given bool
+	}{{j.hoselOf, j.hoselOD.Given()}, {FieldBaseOD, j.baseOD.Given()}, {FieldLength, ferrule.Length.Given()}} {
+		if !need.given {
 			return Turning{}, &InputError{Field: need.field, Reason: "must be given for the turning to be worked out"}
 		}
 	}

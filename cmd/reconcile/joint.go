@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -120,13 +121,14 @@ each is answered on a line. A line that cannot be read is answered with an error
 
 // flagOf returns the flag of a field. Head and ferrule both have a bore, and tips.
 func flagOf(f *joint.Field) string {
-	switch f.Of {
-	case fitcalc.FieldFerruleBore:
-		return "ferrule-bore"
-	case fitcalc.FieldForTip:
-		return "ferrule-tip"
+	name := f.Key
+	switch {
+	case f.Of == fitcalc.FieldForTip:
+		name = "ferrule_tip"
+	case f.Part == joint.OfFerrule && slices.ContainsFunc(fitcalc.FieldsOf(fitcalc.OfHead), func(of fitcalc.Field) bool { return of.Key() == name }):
+		name = f.Of.Code() // which is its own
 	}
-	return strings.ReplaceAll(f.Key, "_", "-")
+	return strings.ReplaceAll(name, "_", "-")
 }
 
 // joints answers joints on standard input.
@@ -215,8 +217,9 @@ func givenInput(f *joint.Field, j *joint.Joint, text string, units fitcalc.Units
 	return in
 }
 
+// nameOf is what a person calls a field; a form is called by its key, as those are that the engine has no field for.
 func nameOf(f *joint.Field) string {
-	if f.Of != fitcalc.NoField {
+	if f.Of != fitcalc.NoField && f.Of.Kind() != fitcalc.KindForm {
 		return f.Of.String()
 	}
 	return strings.ReplaceAll(f.Key, "_", " ")

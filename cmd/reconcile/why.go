@@ -237,7 +237,7 @@ func cellInputs(r *matrix.Result, j *joint.Joint, part joint.Part, item *catalog
 // roleOf is the column of a sheet that gives a field of a joint.
 func roleOf(f *joint.Field) catalog.Role {
 	if f.Of == fitcalc.FieldForTip {
-		return catalog.TipTaken
+		return catalog.Role(f.Of.Column())
 	}
 	return catalog.Role(f.Key)
 }

@@ -147,59 +147,76 @@ func (r *Reader) Joint(shop *fitcalc.Shop) (Joint, error) {
 	return j, j.Validate()
 }
 
-const tipKey = "tip"
+var tipKey = fitcalc.FieldTip.Key()
 
-var fields = []Field{
-	word(OfHead, "category", "driver, fairway, hybrid, iron, wedge, chipper or putter", func(r *Reader) *fitcalc.Category { return &r.joint.Head.Category }, fitcalc.ParseCategory),
-	dim(OfHead, "hosel_od", fitcalc.FieldHoselOD, "outside diameter at the very top of the hosel", func(j *Joint) *measure.Dim { return &j.Head.HoselOD }),
-	dim(OfHead, "bore", fitcalc.FieldHeadBore, "diameter of the hole that takes the tip; of a tapered one, at its bottom", func(j *Joint) *measure.Dim { return &j.Head.Bore }),
-	word(OfHead, "bore_form", "parallel or taper", func(r *Reader) *fitcalc.BoreForm { return &r.joint.Head.BoreForm }, fitcalc.ParseBoreForm),
-	dim(OfHead, "bore_depth", fitcalc.FieldBoreDepth, "how far the shaft can be pushed in, from the top of the hosel", func(j *Joint) *measure.Dim { return &j.Head.BoreDepth }),
-	dim(OfHead, "hosel_length", fitcalc.FieldHoselLength, "length of the visible hosel", func(j *Joint) *measure.Dim { return &j.Head.HoselLength }),
-	dim(OfHead, "neck_top", fitcalc.FieldNeckTop, "from the sole to the top of the neck, along the axis", func(j *Joint) *measure.Dim { return &j.Head.NeckTop }),
-	word(OfHead, "top", "form of the hosel's top: flat, rounded, countersunk or counterbored", func(r *Reader) *fitcalc.TopForm { return &r.joint.Head.Top }, fitcalc.ParseTopForm),
-	dim(OfHead, "countersink_mouth", fitcalc.FieldCountersinkMouth, "diameter of the countersink at the top", func(j *Joint) *measure.Dim { return &j.Head.Countersink.Mouth }),
-	{Part: OfHead, Key: "countersink_angle", Of: fitcalc.FieldCountersinkAngle, Help: "included angle of the countersink: 60°", set: setAngle},
-	dim(OfHead, "countersink_depth", fitcalc.FieldCountersinkDepth, "depth of the countersink", func(j *Joint) *measure.Dim { return &j.Head.Countersink.Depth }),
-	dim(OfHead, "counterbore", fitcalc.FieldCounterbore, "diameter of the counterbore", func(j *Joint) *measure.Dim { return &j.Head.Counterbore.Diameter }),
-	dim(OfHead, "counterbore_depth", fitcalc.FieldCounterboreDepth, "depth of the counterbore", func(j *Joint) *measure.Dim { return &j.Head.Counterbore.Depth }),
-	dim(OfHead, "adapter_od", fitcalc.FieldAdapterOD, "outside diameter at the top of the adapter sleeve", func(j *Joint) *measure.Dim { return &j.Head.Adapter.TopOD }),
-	dim(OfHead, "adapter_bore", fitcalc.FieldAdapterBore, "bore of the adapter sleeve", func(j *Joint) *measure.Dim { return &j.Head.Adapter.Bore }),
-	dim(OfHead, "adapter_bore_depth", fitcalc.FieldAdapterBoreDepth, "bore depth of the adapter sleeve", func(j *Joint) *measure.Dim { return &j.Head.Adapter.BoreDepth }),
+// fields are the dimensions of the engine, in its order, and between them what else can be said.
+var fields = func() []Field {
+	var all []Field
+	for _, of := range fitcalc.Fields() {
+		all = append(append(append(all, before[of]...), fieldOf(of)), after[of]...)
+	}
+	return all
+}()
 
-	{Part: OfTip, Key: tipKey, Of: fitcalc.FieldTip, Help: `".370 in parallel", ".355 in taper", ".355 in taper .0075 in/in to .370 in", or stations "0: .335 in, 1 in: .350 in"`, set: func(r *Reader, text string) error { r.tip = text; return nil }},
-	{Part: OfTip, Key: "trim", Help: "how much is cut off the tip end", set: func(r *Reader, text string) (err error) { r.trim, err = measure.ParseLength(text); return err }},
-
-	dim(OfFerrule, "bore", fitcalc.FieldFerruleBore, "inside diameter of the ferrule", func(j *Joint) *measure.Dim { return &j.Ferrule.Bore }),
-	{Part: OfFerrule, Key: "for_tip", Of: fitcalc.FieldForTip, Help: `the tip that the ferrule is made for, ".370" or ".355 taper", where its bore is not known`, set: setForTip},
-	dim(OfFerrule, "base_od", fitcalc.FieldBaseOD, "outside diameter at the base, before turning", func(j *Joint) *measure.Dim { return &j.Ferrule.BaseOD }),
-	dim(OfFerrule, "top_od", fitcalc.FieldTopOD, "outside diameter at the top", func(j *Joint) *measure.Dim { return &j.Ferrule.TopOD }),
-	dim(OfFerrule, "length", fitcalc.FieldLength, "height above the hosel's top, without collar or step", func(j *Joint) *measure.Dim { return &j.Ferrule.Length }),
-	word(OfFerrule, "style", "plain, collared or stepped", func(r *Reader) *fitcalc.Style { return &r.joint.Ferrule.Style }, fitcalc.ParseStyle),
-	dim(OfFerrule, "collar_od", fitcalc.FieldCollarOD, "outside diameter of the collar", func(j *Joint) *measure.Dim { return &j.Ferrule.Collar.OD }),
-	dim(OfFerrule, "collar_length", fitcalc.FieldCollarLength, "length of the collar below the base", func(j *Joint) *measure.Dim { return &j.Ferrule.Collar.Length }),
-	dim(OfFerrule, "step_od", fitcalc.FieldStepOD, "outside diameter of the step", func(j *Joint) *measure.Dim { return &j.Ferrule.Step.OD }),
-	dim(OfFerrule, "step_length", fitcalc.FieldStepLength, "length of the step below the base", func(j *Joint) *measure.Dim { return &j.Ferrule.Step.Length }),
-	{Part: OfFerrule, Key: "rings", Of: fitcalc.FieldRings, Help: "how many decorative rings", set: setRings},
-	dim(OfFerrule, "ring_depth", fitcalc.FieldRingDepth, "how deep the rings go from the outside, per side", func(j *Joint) *measure.Dim { return &j.Ferrule.RingDepth }),
-	dim(OfFerrule, "ring_height", fitcalc.FieldRingHeight, "where the lowest ring begins above the base", func(j *Joint) *measure.Dim { return &j.Ferrule.RingHeight }),
-	word(OfFerrule, "material", "cellulose acetate, cellulose acetate butyrate, ABS, nylon, acetal or other", func(r *Reader) *fitcalc.Material { return &r.joint.Ferrule.Material }, fitcalc.ParseMaterial),
+// fieldOf is a field of the engine.
+func fieldOf(of fitcalc.Field) Field {
+	f := Field{Part: partOf[of.Owner()], Key: of.Key(), Of: of, Help: of.Means()}
+	if set, special := setters[of]; special {
+		f.set = set
+		return f
+	}
+	f.dim = func(j *Joint) *measure.Dim {
+		if f.Part == OfHead {
+			return j.Head.Dim(of)
+		}
+		return j.Ferrule.Dim(of)
+	}
+	return f
 }
 
-func dim(part Part, key string, of fitcalc.Field, help string, dim func(*Joint) *measure.Dim) Field {
-	return Field{Part: part, Key: key, Of: of, Help: help, dim: dim}
+var partOf = map[fitcalc.Owner]Part{fitcalc.OfHead: OfHead, fitcalc.OfTip: OfTip, fitcalc.OfFerrule: OfFerrule}
+
+// setters read the fields of the engine that are no dimensions.
+var setters = map[fitcalc.Field]func(*Reader, string) error{
+	fitcalc.FieldTop:              setWord(fitcalc.FieldTop.Means(), func(r *Reader) *fitcalc.TopForm { return &r.joint.Head.Top }, fitcalc.ParseTopForm),
+	fitcalc.FieldCountersinkAngle: setAngle,
+	fitcalc.FieldTip:              func(r *Reader, text string) error { r.tip = text; return nil },
+	fitcalc.FieldForTip:           setForTip,
+	fitcalc.FieldRings:            setRings,
 }
+
+// before and after are what the engine has no field for, beside the field that people meet next or met last.
+var (
+	before = map[fitcalc.Field][]Field{
+		fitcalc.FieldHoselOD: {word(OfHead, "category", "driver, fairway, hybrid, iron, wedge, chipper or putter",
+			func(r *Reader) *fitcalc.Category { return &r.joint.Head.Category }, fitcalc.ParseCategory)},
+		fitcalc.FieldBoreDepth: {word(OfHead, "bore_form", "parallel or taper",
+			func(r *Reader) *fitcalc.BoreForm { return &r.joint.Head.BoreForm }, fitcalc.ParseBoreForm)},
+		fitcalc.FieldCollarOD: {word(OfFerrule, "style", "plain, collared or stepped",
+			func(r *Reader) *fitcalc.Style { return &r.joint.Ferrule.Style }, fitcalc.ParseStyle)},
+	}
+	after = map[fitcalc.Field][]Field{
+		fitcalc.FieldTip: {{Part: OfTip, Key: "trim", Help: "how much is cut off the tip end",
+			set: func(r *Reader, text string) (err error) { r.trim, err = measure.ParseLength(text); return err }}},
+		fitcalc.FieldRingHeight: {word(OfFerrule, "material", "cellulose acetate, cellulose acetate butyrate, ABS, nylon, acetal or other",
+			func(r *Reader) *fitcalc.Material { return &r.joint.Ferrule.Material }, fitcalc.ParseMaterial)},
+	}
+)
 
 // word is a field that takes one of a few words; its help lists them.
 func word[T ~uint8](part Part, key, help string, at func(*Reader) *T, parse func(string) (T, bool)) Field {
-	return Field{Part: part, Key: key, Help: help, set: func(r *Reader, text string) error {
+	return Field{Part: part, Key: key, Help: help, set: setWord(help, at, parse)}
+}
+
+func setWord[T ~uint8](help string, at func(*Reader) *T, parse func(string) (T, bool)) func(*Reader, string) error {
+	return func(r *Reader, text string) error {
 		value, known := parse(text)
 		if !known {
 			return fmt.Errorf("%q is none of the words: %s", text, help)
 		}
 		*at(r) = value
 		return nil
-	}}
+	}
 }
 
 func setAngle(r *Reader, text string) (err error) {

@@ -12,19 +12,6 @@ import (
 	"example.com/seatline/reconcile/matrix"
 )
 
-// rolesOf are the columns that give the fields of a joint. That of a tip depends on the head; see roleOf.
-var rolesOf = map[fitcalc.Field]catalog.Role{
-	fitcalc.FieldHoselOD: catalog.HoselOD, fitcalc.FieldHeadBore: catalog.Bore, fitcalc.FieldBoreDepth: catalog.BoreDepth,
-	fitcalc.FieldHoselLength: catalog.HoselLength, fitcalc.FieldNeckTop: catalog.NeckTop, fitcalc.FieldTop: catalog.Top,
-	fitcalc.FieldCountersinkMouth: catalog.CountersinkMouth, fitcalc.FieldCountersinkAngle: catalog.CountersinkAngle,
-	fitcalc.FieldCountersinkDepth: catalog.CountersinkDepth, fitcalc.FieldCounterbore: catalog.CounterboreOD,
-	fitcalc.FieldCounterboreDepth: catalog.CounterboreDepth, fitcalc.FieldAdapterOD: catalog.AdapterOD,
-	fitcalc.FieldAdapterBore: catalog.Bore, fitcalc.FieldAdapterBoreDepth: catalog.BoreDepth, fitcalc.FieldTip: catalog.TipTaken,
-	fitcalc.FieldFerruleBore: catalog.Bore, fitcalc.FieldBaseOD: catalog.BaseOD, fitcalc.FieldTopOD: catalog.TopOD,
-	fitcalc.FieldLength: catalog.Length, fitcalc.FieldCollarOD: catalog.CollarOD, fitcalc.FieldCollarLength: catalog.CollarLength,
-	fitcalc.FieldStepOD: catalog.StepOD, fitcalc.FieldStepLength: catalog.StepLength, fitcalc.FieldRings: catalog.Rings,
-}
-
 // impossibleField returns the field of a part that is at odds with what any part can have.
 func impossibleField(invalid error) (fitcalc.Field, string) {
 	var input *fitcalc.InputError
@@ -73,7 +60,7 @@ func (a *asker) keyOfPart(part partOf, field fitcalc.Field) string {
 
 // roleOf is the column of a field. Where the tip is not known although something stands for the bore, the bore is in question.
 func (p partOf) roleOf(field fitcalc.Field) catalog.Role {
-	role := rolesOf[field]
+	role := catalog.Role(field.Column())
 	if role != catalog.TipTaken || p.item.Fields.Text(catalog.TipTaken) != "" {
 		return role
 	}
