@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"path/filepath"
 	"strings"
@@ -10,6 +11,7 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/publish"
 	"example.com/seatline/reconcile/publish/turnlist"
@@ -30,13 +32,14 @@ func newTurnlist(s streams) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "turnlist --heads FILE... --ferrules FILE... [--measured FILE...] [--order FILE | --pick HEAD=FERRULE...] --out FILE.html|FILE.pdf",
 		Short: "write a bench list: what to turn off each ferrule, with room for what was measured",
-		Long: `turnlist writes a list to lay on the bench: for each joint the head, the ferrule, the diameter it is finished to and the
-range that passes, what comes off on the diameter and per side, what is to be prepared, and room for the measured
+		Long: `turnlist writes a list to lay on the bench: for each joint the head, the ferrule, the diameters to stop between,
+never under the hosel, what comes off on the diameter and per side, what is to be prepared, and room for the measured
 values and initials. The cautions stand on top.
 
-The joints are those of an order, a sheet with the columns head, ferrule, quantity and note, or those picked; without
-either, the best ferrule of every head. An order or a pick without a ferrule takes the best one. What cannot be made is
-named at the end of the list, with the reason.`,
+The joints are those of an order, a sheet with a column for heads and, if wanted, for ferrules, quantities and notes, or
+those picked; without either, the best ferrule of every head. An order or a pick without a ferrule takes the best one.
+Heads that ask the same of the bench are one line. What cannot be made, and a row of the order with a part that is not
+known, is named at the end of the list, with the reason.`,
 		Example: `  reconcile turnlist --heads irons.xlsx --ferrules trim.csv --out bench.pdf
   reconcile turnlist --heads irons.xlsx --ferrules trim.csv --category iron --paper letter --out bench.html
   reconcile turnlist --heads irons.xlsx --ferrules trim.csv --order order.csv --out order.pdf
@@ -76,7 +79,7 @@ func (s streams) turnlist(f catalogueFlags, t turnlistFlags) error {
 	if err != nil {
 		return err
 	}
-	wanted, err := t.wanted()
+	order, err := t.wanted()
 	if err != nil {
 		return err
 	}
@@ -88,14 +91,22 @@ func (s streams) turnlist(f catalogueFlags, t turnlistFlags) error {
 		d.inputs = append(d.inputs, t.order)
 	}
 	lines := turnlist.Best(d.result, keep)
-	if wanted != nil {
-		if lines, err = t.lines(d.result, wanted); err != nil {
+	if order != nil {
+		if lines, err = t.lines(d.result, order); err != nil {
 			return err
 		}
 	}
 	list := turnlist.New(d.result, lines, turnlist.Options{
 		Units: f.units, Paper: t.paper, Title: t.title, ShopName: d.publishing.Settings.Name,
 	})
+	var findings finding.List
+	if order != nil {
+		for _, u := range order.Unread {
+			list.Leave(u)
+			findings.Add(u.Finding())
+		}
+		findings.Sort()
+	}
 	output := publish.Output{Name: filepath.Base(t.out), Write: list.WriteHTML}
 	if format == "pdf" {
 		output.Write = list.WritePDF
@@ -104,17 +115,20 @@ func (s streams) turnlist(f catalogueFlags, t turnlistFlags) error {
 	if err != nil {
 		return err
 	}
-	return s.tellTurnlist(f, d, list, paths[0])
+	return s.tellTurnlist(f, d, list, findings, paths[0])
 }
 
-// tellTurnlist prints what the list asks for, or the list itself as JSON.
-func (s streams) tellTurnlist(f catalogueFlags, d decided, list *turnlist.List, path string) error {
+// tellTurnlist prints what the list asks for and what of an order was not understood, or the list itself as JSON.
+func (s streams) tellTurnlist(f catalogueFlags, d decided, list *turnlist.List, findings finding.List, path string) error {
 	if f.json {
 		if err := list.WriteJSON(s.out); err != nil {
 			return err
 		}
 	} else {
 		fmt.Fprintf(s.out, "%s  %s\n", path, list.Summary())
+		for _, about := range findings {
+			fmt.Fprintf(s.out, "%s: %s; not on the list\n", about.Place, about.Message)
+		}
 	}
 	if f.strict && (len(list.Left) > 0 || reconcile.Held(d.result.Catalogue) > 0) {
 		return errStrict
@@ -158,41 +172,46 @@ func (t *turnlistFlags) kept() (func(*catalog.Head) bool, error) {
 }
 
 // wanted are the rows of the order or the picks, nil for neither.
-func (t *turnlistFlags) wanted() ([]turnlist.Wanted, error) {
-	if t.order != "" && len(t.picks) > 0 {
+func (t *turnlistFlags) wanted() (*turnlist.Order, error) {
+	switch {
+	case t.order != "" && len(t.picks) > 0:
 		return nil, usagef("give --order or --pick, not both")
-	}
-	if t.order != "" {
+	case t.order != "":
 		content, err := readFile(t.order)
 		if err != nil {
 			return nil, err
 		}
-		return turnlist.ParseOrder(t.order, content)
+		order, err := turnlist.ParseOrder(t.order, content)
+		return &order, err
+	case len(t.picks) == 0:
+		return nil, nil
 	}
-	var wanted []turnlist.Wanted
+	order := &turnlist.Order{}
 	for _, pick := range t.picks {
 		head, ferrule, _ := strings.Cut(pick, "=")
 		head, ferrule = strings.TrimSpace(head), strings.TrimSpace(ferrule)
 		if head == "" {
 			return nil, usagef("--pick %q names no head; write HEAD=FERRULE", pick)
 		}
-		wanted = append(wanted, turnlist.Wanted{Head: head, Ferrule: ferrule, Count: 1})
+		order.Wanted = append(order.Wanted, turnlist.Wanted{Head: head, Ferrule: ferrule, Count: 1})
 	}
-	return wanted, nil
+	return order, nil
 }
 
-// lines finds the parts that are wanted.
-func (t *turnlistFlags) lines(r *matrix.Result, all []turnlist.Wanted) ([]turnlist.Line, error) {
-	var lines []turnlist.Line
-	for _, w := range all {
+// lines finds the parts that are wanted. A row of an order that names a part that is not known joins those that cannot be read; a pick
+// that does is an error, since a person has just typed it.
+func (t *turnlistFlags) lines(r *matrix.Result, order *turnlist.Order) (lines []turnlist.Line, err error) {
+	for _, w := range order.Wanted {
 		line, err := t.line(r, w)
-		if err != nil {
-			if w.Place.File != "" {
-				return nil, fmt.Errorf("%s: %w", w.Place, err)
-			}
+		var unknown *partError
+		switch {
+		case err == nil:
+			lines = append(lines, line)
+		case w.Place.File != "" && errors.As(err, &unknown):
+			order.Unread = append(order.Unread, turnlist.Unread{Wanted: w, Code: "data.unknown-part", Why: err.Error()})
+		default:
 			return nil, err
 		}
-		lines = append(lines, line)
 	}
 	return lines, nil
 }

@@ -71,6 +71,9 @@ func classesOf(heading string) map[string]bool {
 	return found
 }
 
+// Counts reports whether a heading says how many, in any of the nine languages.
+func Counts(heading string) bool { return classesOf(heading)[classCount] }
+
 // isYear reports whether a heading is the number of a year.
 func isYear(folded string) bool {
 	return len(folded) == 4 && strings.Trim(folded, "0123456789") == "" && (folded[:2] == "19" || folded[:2] == "20")

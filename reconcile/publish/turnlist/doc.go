@@ -7,8 +7,11 @@
 // # The finished diameter
 //
 // The base is turned to the hosel, and hosels vary: what counts is the hosel in hand. The list names the nominal diameter and the
-// range in which the step can neither be seen nor felt, which is the shop's flush step either way of the nominal hosel, rounded
-// inward; for a hosel that measures otherwise the range moves with it.
+// range to stop in: from the nominal hosel up by the shop's flush step, rounded inward. It never begins below the hosel, although a
+// step down of that size could not be seen either: what is turned under stays under, and what is over can be turned again. For a hosel
+// that measures otherwise the range moves with it.
+//
+// Heads that ask the same of the bench, such as the clubs of a set, are one line with all their pieces.
 //
 // # Letters in PDF
 //

@@ -21,15 +21,6 @@ func (l *List) Cautions() []tell.Caution { return tell.Cautions() }
 // PageSize is the paper as style sheets name it.
 func (l *List) PageSize() string { return l.Paper.String() }
 
-// Pieces numbers the joints of a kind: each has its own line to write on.
-func (j Joint) Pieces() []int {
-	pieces := make([]int, max(1, j.Count))
-	for i := range pieces {
-		pieces[i] = i + 1
-	}
-	return pieces
-}
-
 // WriteHTML writes the list as one HTML file that holds all it needs. The error is the writer's.
 func (l *List) WriteHTML(w io.Writer) error { return listTemplate().Execute(w, l) }
 

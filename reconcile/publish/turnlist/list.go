@@ -102,20 +102,23 @@ type List struct {
 	turned   int
 	joints   int
 	prepare  int
+	// alike finds the joint that a line is another head of.
+	alike map[string]int
 }
 
-// Joint is one kind of joint on a list. Differences of diameters are on the diameter unless the name says per side.
+// Joint is one kind of joint on a list: a ferrule on heads that are alike in all that the bench does. Differences of diameters are on
+// the diameter unless the name says per side.
 type Joint struct {
-	Number    int    `json:"number"`
-	Count     int    `json:"count"`
-	Head      string `json:"head"`
-	HeadIs    string `json:"head_is"`
-	Tip       string `json:"tip"`
-	Ferrule   string `json:"ferrule"`
-	FerruleIs string `json:"ferrule_is"`
-	Verdict   string `json:"verdict"`
-	Note      string `json:"note,omitempty"`
-	// BaseOD is the ferrule's base as supplied, and FinishedMM what it is turned to, with the range in which the step passes.
+	Number int `json:"number"`
+	// Count is how many pieces there are of all its heads.
+	Count     int      `json:"count"`
+	Heads     []HeadOf `json:"heads"`
+	Tip       string   `json:"tip"`
+	Ferrule   string   `json:"ferrule"`
+	FerruleIs string   `json:"ferrule_is"`
+	Verdict   string   `json:"verdict"`
+	// BaseOD is the ferrule's base as supplied. FinishedMM is the hosel, which it is turned to, and the range goes from there up by
+	// the step that passes: never under.
 	BaseOD         string    `json:"-"`
 	BaseODMM       float64   `json:"base_od_mm"`
 	FinishedMM     float64   `json:"finished_mm"`
@@ -139,6 +142,42 @@ type Joint struct {
 	hosel    bool     // whether the OD that it is turned to was
 }
 
+// HeadOf is a head of a joint.
+type HeadOf struct {
+	Part     string `json:"part"`
+	Is       string `json:"is"`
+	Supplier string `json:"supplier"`
+	Count    int    `json:"count"`
+	Note     string `json:"note,omitempty"`
+}
+
+// Piece is one piece of a joint, which has its own line to write on.
+type Piece struct {
+	Head HeadOf
+	// Of numbers the pieces of the head, from 1.
+	Of int
+	// Label tells it from the other pieces of the joint.
+	Label string
+}
+
+// Pieces are the pieces of a joint, head by head.
+func (j Joint) Pieces() []Piece {
+	pieces := make([]Piece, 0, j.Count)
+	for _, h := range j.Heads {
+		for i := range h.Count {
+			p := Piece{Head: h, Of: i + 1, Label: fmt.Sprint(i + 1)}
+			if len(j.Heads) > 1 {
+				p.Label = h.Part
+				if h.Count > 1 {
+					p.Label = fmt.Sprintf("%s · %d", h.Part, i+1)
+				}
+			}
+			pieces = append(pieces, p)
+		}
+	}
+	return pieces
+}
+
 // Amount is a size that tolerances let vary, in mm: nominal, and limit against limit.
 type Amount struct {
 	Nominal float64 `json:"nominal"`
@@ -154,7 +193,7 @@ type Ferrules struct {
 	Count       int    `json:"count"`
 }
 
-// Left is a line that is not on the list.
+// Left is a line that is not on the list. Its verdict is empty where a part is not known.
 type Left struct {
 	Head    string `json:"head"`
 	HeadIs  string `json:"head_is"`
@@ -170,6 +209,7 @@ func New(r *matrix.Result, lines []Line, opts Options) *List {
 	l := &List{
 		Title: clean(opts.Title), ShopName: clean(opts.ShopName), Units: opts.Units, Paper: opts.Paper,
 		Joints: []Joint{}, LayOut: []Ferrules{}, Left: []Left{}, step: opts.Units.Show(r.Shop.FlushStep),
+		alike: map[string]int{},
 	}
 	if l.Title == "" {
 		l.Title = "Turn list"
@@ -253,8 +293,7 @@ func (l *List) add(r *matrix.Result, line Line, fit *fitcalc.Fit) {
 	head, ferrule := &r.Catalogue.Heads[line.Head], &r.Catalogue.Ferrules[line.Ferrule]
 	u, flush := l.Units, &fit.Flush
 	j := Joint{
-		Number: len(l.Joints) + 1, Count: line.Count, Note: clean(line.Note),
-		Head: clean(head.Part), HeadIs: describe(head), Tip: clean(r.Tips[line.Tip].Name),
+		Tip:     clean(r.Tips[line.Tip].Name),
 		Ferrule: clean(ferrule.Part), FerruleIs: clean(ferrule.Description), Verdict: fit.Verdict.String(),
 		BaseOD: first(u.Show(ferrule.Ferrule.BaseOD.Middle())), BaseODMM: ferrule.Ferrule.BaseOD.Middle().Millimetres(),
 		Prepare: []string{}, Remarks: []string{}, Measured: []string{},
@@ -262,9 +301,7 @@ func (l *List) add(r *matrix.Result, line Line, fit *fitcalc.Fit) {
 	for _, f := range tell.MeasuredFields(r, matrix.Pair{Head: int32(line.Head), Ferrule: int32(line.Ferrule), Tip: int32(line.Tip)}) {
 		j.Measured = append(j.Measured, f.Code())
 	}
-	if j.hosel = flush.HoselOD.Origin() == measure.Measured; j.hosel {
-		l.measured++
-	}
+	j.hosel = flush.HoselOD.Origin() == measure.Measured
 	for because := range fit.Reasons() {
 		switch {
 		case because.Code == fitcalc.FlushTurn:
@@ -276,10 +313,10 @@ func (l *List) add(r *matrix.Result, line Line, fit *fitcalc.Fit) {
 		}
 	}
 	hosel, step := flush.HoselOD.Nominal(), r.Shop.FlushStep
-	from, to := inward(hosel.Sub(step), hosel.Add(step), u)
+	from, to := inward(hosel, hosel.Add(step), u)
 	j.FinishedMM, j.FinishedFromMM, j.FinishedToMM = hosel.Millimetres(), from.Millimetres(), to.Millimetres()
 	j.Finished = both(hosel, u)
-	otherFrom, otherTo := inward(hosel.Sub(step), hosel.Add(step), other(u))
+	otherFrom, otherTo := inward(hosel, hosel.Add(step), other(u))
 	j.FinishedRange = [2]string{between(u, from, to), between(other(u), otherFrom, otherTo)}
 	if j.Turned {
 		l.turned += line.Count
@@ -289,7 +326,31 @@ func (l *List) add(r *matrix.Result, line Line, fit *fitcalc.Fit) {
 		l.prepare += line.Count
 	}
 	l.joints += line.Count
-	l.Joints = append(l.Joints, j)
+	l.join(j, HeadOf{Part: clean(head.Part), Is: describe(head), Supplier: clean(head.Supplier), Count: line.Count, Note: clean(line.Note)})
+}
+
+// join puts a head on the line of the joint that asks the same of the bench, or on a line of its own.
+func (l *List) join(j Joint, h HeadOf) {
+	key := fmt.Sprintf("%+v", j)
+	at, known := l.alike[key]
+	if !known {
+		at = len(l.Joints)
+		l.alike[key] = at
+		j.Number = at + 1
+		l.Joints = append(l.Joints, j)
+		if j.hosel {
+			l.measured++
+		}
+	}
+	of := &l.Joints[at]
+	of.Count += h.Count
+	for i := range of.Heads {
+		if same := &of.Heads[i]; same.Part == h.Part && same.Supplier == h.Supplier && same.Note == h.Note {
+			same.Count += h.Count
+			return
+		}
+	}
+	of.Heads = append(of.Heads, h)
 }
 
 // turn fills in what comes off.
@@ -403,7 +464,7 @@ func (l *List) Rule() string {
 	default:
 		first = "Measure the hosel in hand at its very top, but where it says that it was measured, and turn to that, or a little over, never under."
 	}
-	return first + " The step passes within " + l.step + " of the hosel either way; the range given is that for the " + hosel +
+	return first + " Up to " + l.step + " over the hosel passes as flush; the range given is that for the " + hosel +
 		". What comes off is nominal, then least to most, limit against limit."
 }
 
@@ -412,4 +473,17 @@ func counted(n int, noun string) string {
 		return "1 " + noun
 	}
 	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+// Leave puts a row of an order at the end of the list, among what cannot be made.
+func (l *List) Leave(u Unread) {
+	l.Left = append(l.Left, Left{Head: clean(u.Head), Ferrule: clean(u.Ferrule), Why: clean(u.Why), Count: max(1, u.Count), Note: clean(u.Note)})
+}
+
+// Answer is the verdict in a word.
+func (l Left) Answer() string {
+	if l.Verdict == "" {
+		return "not known"
+	}
+	return l.Verdict
 }

@@ -378,8 +378,8 @@ func (p *paper) block(b block, x, y, wide float64) {
 }
 
 var jointColumns = []column{
-	{"No.", 0.04}, {"Head and tip", 0.16}, {"Ferrule", 0.15}, {"Finished diameter", 0.12}, {"Take off the base, on the diameter", 0.17},
-	{"Prepare", 0.145}, {"Pc.", 0.03}, {"Hosel measured", 0.07}, {"Finished measured", 0.07}, {"By", 0.045},
+	{"No.", 0.035}, {"Heads and tip", 0.145}, {"Ferrule", 0.135}, {"Stop between", 0.145}, {"Take off the base, on the diameter", 0.155},
+	{"Do first", 0.12}, {"Piece", 0.085}, {"Hosel measured", 0.07}, {"Finished measured", 0.07}, {"By", 0.04},
 }
 
 func (p *paper) jointTable() {
@@ -402,18 +402,20 @@ func (p *paper) jointCells(j Joint) []cell {
 		}
 	}
 	add(0, strong, fmt.Sprint(j.Number))
-	add(1, strong, j.Head)
-	add(1, faint, j.HeadIs)
+	for _, h := range j.Heads {
+		add(1, strong, h.Part)
+		add(1, faint, h.Is)
+		add(1, plain, h.Note)
+	}
 	if j.Tip != "" {
 		add(1, faint, "tip "+j.Tip)
 	}
-	add(1, plain, j.Note)
 	add(2, strong, j.Ferrule)
 	add(2, faint, j.FerruleIs)
 	add(2, faint, j.Base())
-	add(3, big, j.Finished[0])
-	add(3, faint, j.FinishedRange[0])
+	add(3, hand{size: 10.5, bold: true}, j.FinishedRange[0])
 	add(3, faint, j.FinishedRange[1])
+	add(3, faint, "hosel "+j.Finished[0])
 	add(3, faint, j.Hosel())
 	if j.Turned {
 		add(4, big, j.Off[0]+" = "+j.Off[1])
@@ -429,12 +431,26 @@ func (p *paper) jointCells(j Joint) []cell {
 		add(5, faint, text)
 	}
 	for _, piece := range j.Pieces() {
-		cells[6] = append(cells[6], block{high: pieceHigh, text: fmt.Sprint(piece), hand: faint, box: true})
+		cells[6] = append(cells[6], block{high: pieceHigh, text: p.shortened(piece.Label, faint, jointColumns[6].share*p.wide-2*pad), hand: faint, box: true})
 		for _, column := range [...]int{7, 8, 9} {
 			cells[column] = append(cells[column], block{high: pieceHigh, box: true})
 		}
 	}
 	return cells
+}
+
+// shortened is the end of a text that fits: the clubs of a set differ there.
+func (p *paper) shortened(text string, h hand, room float64) string {
+	if p.widthOf(text, h) <= room {
+		return text
+	}
+	letters := []rune(text)
+	for from := 1; from < len(letters); from++ {
+		if end := "…" + string(letters[from:]); p.widthOf(end, h) <= room {
+			return end
+		}
+	}
+	return ""
 }
 
 // heading writes the heading of a part of the list, with room for a few rows below it.
@@ -483,7 +499,7 @@ func (p *paper) leftTable() {
 		if l.Note != "" {
 			what += " · " + l.Note
 		}
-		rows = append(rows, []string{l.Head, what, l.Ferrule, fmt.Sprint(l.Count), l.Verdict, l.Why})
+		rows = append(rows, []string{l.Head, what, l.Ferrule, fmt.Sprint(l.Count), l.Answer(), l.Why})
 	}
 	p.table([]column{{"Head", 0.16}, {"Head is", 0.22}, {"Ferrule", 0.12}, {"Count", 0.07}, {"Answer", 0.07}, {"Why", 0.36}}, rows)
 }
