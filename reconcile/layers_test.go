@@ -49,6 +49,7 @@ var layers = []string{
 	"reconcile/sheet",
 	"reconcile/finding",
 	"reconcile/near",
+	"reconcile/phrase",
 	"reconcile/internal/",
 	"fitcalc",
 	"fitcalc/",

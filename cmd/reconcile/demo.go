@@ -7,13 +7,13 @@ import (
 	"io/fs"
 	"path/filepath"
 	"slices"
-	"strings"
 
 	"github.com/spf13/cobra"
 
 	"example.com/seatline/examples/shop"
 	"example.com/seatline/examples/shop/offer"
 	"example.com/seatline/reconcile/publish"
+	"example.com/seatline/reconcile/publish/report"
 )
 
 func newDemo(s streams) *cobra.Command {
@@ -91,7 +91,7 @@ func (s streams) demoOthers(f catalogueFlags, out, sheets string) error {
 	// One supplier's prices are in dollars by their number format alone, and for a pack.
 	money := []string{"--currency", "GBP", "--rate", "USD=0.79", "EUR=0.86", "CNY=0.11",
 		"--prices-in", filepath.Join(sheets, shop.Ferrules()[0]) + "=USD", "--price-per-pack"}
-	table := newTextTable()
+	table := report.Listing("", "")
 	for _, step := range []struct {
 		name, about string
 		args        []string
@@ -111,15 +111,13 @@ func (s streams) demoOthers(f catalogueFlags, out, sheets string) error {
 		if err := root.Execute(); err != nil {
 			return fmt.Errorf("%s: %w", step.args[0], err)
 		}
-		table.add(path, step.about)
+		table.Add(path, step.about)
 	}
 	if f.json {
 		return nil
 	}
-	text := &strings.Builder{}
-	table.write(text, "")
-	_, err := fmt.Fprint(s.out, "\n", text)
-	return err
+	fmt.Fprintln(s.out)
+	return report.WriteText(s.out, table, f.units, "")
 }
 
 func within(dir string, names []string) []string {

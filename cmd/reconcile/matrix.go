@@ -2,8 +2,8 @@ package main
 
 import (
 	"fmt"
+	"io"
 	"slices"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -12,6 +12,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/publish"
+	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/samples"
 )
 
@@ -198,12 +199,14 @@ func (f *catalogueFlags) sources() ([]reconcile.Source, error) {
 
 // report tells what was done, and ends a strict run as it should.
 func (s streams) report(f catalogueFlags, d decided, outputs []publish.Output, paths []string) error {
+	var err error
 	if f.json {
-		if err := publish.Summary(s.out, d.result, d.publishing); err != nil {
-			return err
-		}
+		err = publish.Summary(s.out, d.result, d.publishing)
 	} else {
-		s.account(publish.Account(d.result), outputs, paths)
+		err = s.account(publish.Account(d.result), outputs, paths)
+	}
+	if err != nil {
+		return err
 	}
 	if f.strict && reconcile.Undecided(d.result) {
 		return errStrict
@@ -212,16 +215,19 @@ func (s streams) report(f catalogueFlags, d decided, outputs []publish.Output, p
 }
 
 // account prints a short account and the files to open.
-func (s streams) account(lines []string, outputs []publish.Output, paths []string) {
+func (s streams) account(lines []string, outputs []publish.Output, paths []string) error {
 	for _, line := range lines {
 		fmt.Fprintln(s.out, line)
 	}
 	fmt.Fprintln(s.out)
-	table := newTextTable()
-	for i, file := range filesOf(outputs) {
-		table.add(paths[i], file.About)
+	return tellFiles(s.out, filesOf(outputs), paths)
+}
+
+// tellFiles prints the files to open.
+func tellFiles(out io.Writer, files []publish.Output, paths []string) error {
+	table := report.Listing("", "")
+	for i, file := range files {
+		table.Add(paths[i], file.About)
 	}
-	text := &strings.Builder{}
-	table.write(text, "")
-	fmt.Fprint(s.out, text)
+	return report.WriteText(out, table, fitcalc.Metric, "")
 }

@@ -85,12 +85,14 @@ func (f *planFlags) numbers(d *decided) (*demand.Demand, []float64, []int, error
 
 // tellPlan prints a plan's account, or the plan as JSON, and ends a strict run as it should.
 func (s streams) tellPlan(f *planFlags, d *decided, read *demand.Demand, lines []string, writeJSON func(io.Writer) error, outputs []publish.Output, paths []string) error {
+	var err error
 	if f.json {
-		if err := writeJSON(s.out); err != nil {
-			return err
-		}
+		err = writeJSON(s.out)
 	} else {
-		s.account(lines, outputs, paths)
+		err = s.account(lines, outputs, paths)
+	}
+	if err != nil {
+		return err
 	}
 	if f.strict && (reconcile.Undecided(d.result) || read != nil && read.Ledger.Held > 0) {
 		return errStrict

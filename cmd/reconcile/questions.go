@@ -1,6 +1,7 @@
 package main
 
 import (
+	"example.com/seatline/fitcalc"
 	"fmt"
 	"io"
 	"strings"
@@ -11,9 +12,11 @@ import (
 	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/reader"
+	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/plan/questions"
 	"example.com/seatline/reconcile/publish"
 	"example.com/seatline/reconcile/publish/decision"
+	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/publish/workbook"
 	"example.com/seatline/reconcile/sheet/open"
 )
@@ -57,7 +60,7 @@ func (s streams) questions(f catalogueFlags, out string) error {
 	opts := workbook.Options{Units: f.units, ShopName: d.publishing.Settings.Name, Inputs: d.publishing.Inputs}
 	outputs := []publish.Output{
 		{Name: "questions.xlsx", About: "all questions by supplier, and what the verdicts rest on", Write: func(w io.Writer) error {
-			return workbook.WriteQuestions(w, list, assumed, opts)
+			return workbook.WriteReport(w, decision.QuestionsReport(list, assumed), opts)
 		}},
 		{Name: "questions.csv", About: "the same as one table", Write: func(w io.Writer) error { return decision.WriteQuestionsCSV(w, list) }},
 	}
@@ -86,8 +89,8 @@ func letters(list questions.List, opts workbook.Options) []publish.Output {
 			continue
 		}
 		name := fileName("questions-", group.Supplier, ".xlsx", taken)
-		outputs = append(outputs, publish.Output{Name: name, About: "to send to " + oneLine(group.Supplier), Write: func(w io.Writer) error {
-			return workbook.WriteLetter(w, group, opts)
+		outputs = append(outputs, publish.Output{Name: name, About: "to send to " + phrase.OneLine(group.Supplier), Write: func(w io.Writer) error {
+			return workbook.WriteReport(w, decision.Letter(group), opts)
 		}})
 	}
 	return outputs
@@ -114,30 +117,26 @@ func fileName(prefix, text, suffix string, taken map[string]bool) string {
 func (s streams) tellQuestions(list questions.List, outputs []publish.Output, paths []string) error {
 	out := &strings.Builder{}
 	fmt.Fprintf(out, "%d of %d pairs cannot be decided; %d questions\n\n", list.Undecided, list.Pairs, len(list.Questions))
-	table := newTextTable("settles", "helps", "rest on it", "where", "asked")
+	table := report.Listing("settles", "helps", "rest on it", "where", "asked")
 	const shown = 10
 	for i, q := range list.Questions {
 		if i == shown {
 			break
 		}
-		table.add(fmt.Sprint(q.Settles), fmt.Sprint(q.Helps), fmt.Sprint(q.Carries), oneLine(q.Place.String()), oneLine(q.Asks))
+		table.Add(q.Settles, q.Helps, q.Carries, phrase.OneLine(q.Place.String()), phrase.OneLine(q.Asks))
 	}
-	table.write(out, "")
+	if err := report.WriteText(out, table, fitcalc.Metric, ""); err != nil {
+		return err
+	}
 	if more := len(list.Questions) - shown; more > 0 {
 		fmt.Fprintf(out, "and %d more\n", more)
 	}
 	fmt.Fprintln(out)
-	tellFiles(out, outputs, paths)
+	if err := tellFiles(out, outputs, paths); err != nil {
+		return err
+	}
 	_, err := io.WriteString(s.out, out.String())
 	return err
-}
-
-func tellFiles(out *strings.Builder, outputs []publish.Output, paths []string) {
-	table := newTextTable()
-	for i, output := range outputs {
-		table.add(paths[i], output.About)
-	}
-	table.write(out, "")
 }
 
 // withAnswers reads sheets of answers that came back and adds them to what the mapping file says. What cannot be used is told, and the
@@ -157,7 +156,7 @@ func (s streams) withAnswers(opts reader.Options, paths []string) (reader.Option
 		l := back.Ledger
 		s.say("%s: %d answers used, %d questions still open, %d answers cannot be used", path, l.Answered, l.Open, l.Refused)
 		for _, f := range back.Findings {
-			s.say("%s: %s", oneLine(f.Place.String()), oneLine(f.Message))
+			s.say("%s: %s", phrase.OneLine(f.Place.String()), phrase.OneLine(f.Message))
 		}
 	}
 	return opts, nil

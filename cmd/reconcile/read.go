@@ -2,12 +2,13 @@ package main
 
 import (
 	"bufio"
+	"cmp"
+	"example.com/seatline/fitcalc"
 	"fmt"
 	"io"
 	"os"
 	"path/filepath"
 	"strings"
-	"unicode"
 
 	"github.com/spf13/cobra"
 
@@ -16,9 +17,11 @@ import (
 	"example.com/seatline/reconcile/catalog/mapping"
 	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/plan/compare"
 	"example.com/seatline/reconcile/publish"
 	"example.com/seatline/reconcile/publish/decision"
+	"example.com/seatline/reconcile/publish/report"
 )
 
 type readFlags struct {
@@ -158,13 +161,15 @@ func (s streams) writeMapping(f readFlags, files []string, c *catalog.Catalogue)
 func tellReading(w io.Writer, c *catalog.Catalogue) error {
 	out := bufio.NewWriter(w)
 	for i := range c.Tables {
-		tellTable(out, &c.Tables[i])
+		if err := tellTable(out, &c.Tables[i]); err != nil {
+			return err
+		}
 	}
 	tellFindings(out, "findings on whole files", c.Elsewhere())
 	return out.Flush()
 }
 
-func tellTable(out *bufio.Writer, t *catalog.Table) {
+func tellTable(out *bufio.Writer, t *catalog.Table) error {
 	title := t.File
 	if t.Sheet != "" {
 		title += ", sheet " + t.Sheet
@@ -178,54 +183,49 @@ func tellTable(out *bufio.Writer, t *catalog.Table) {
 	}
 	fmt.Fprintf(out, "%s: %s\n", title, kind)
 	l := t.Ledger
-	fmt.Fprintf(out, "  %s: %d used, %d used with assumptions, %d held, %d set aside\n",
-		countRows(l.Rows), l.Used, l.Assumed, l.Held, l.SetAside)
+	fmt.Fprintf(out, "  %s: %d used, %d used with assumptions, %d held, %d set aside\n", phrase.Count(l.Rows, "row"), l.Used, l.Assumed, l.Held, l.SetAside)
 	if len(t.HeadingRows) > 0 {
-		fmt.Fprintf(out, "  headings in row %s\n", joinInts(t.HeadingRows))
+		rows := fmt.Sprint(t.HeadingRows)
+		fmt.Fprintf(out, "  headings in row %s\n", strings.ReplaceAll(strings.Trim(rows, "[]"), " ", ", "))
 	}
 	if len(t.Columns) > 0 {
 		fmt.Fprintln(out)
-		table := newTextTable("column", "heading", "role", "unit", "why")
+		table := report.Listing("column", "heading", "role", "unit", "why")
 		for _, col := range t.Columns {
 			why := col.Evidence
 			if col.RunnerUp != "" {
 				why += "; next best: " + col.RunnerUp
 			}
-			table.add(col.Column, oneLine(col.Heading), orDash(string(col.Role)), orDash(col.Unit), why)
+			table.Add(col.Column, phrase.OneLine(col.Heading), cmp.Or(string(col.Role), "–"), cmp.Or(col.Unit, "–"), why)
 		}
-		table.write(out, "  ")
+		if err := report.WriteText(out, table, fitcalc.Metric, "  "); err != nil {
+			return err
+		}
 	}
 	fmt.Fprintln(out)
-	tellRows(out, t)
+	if err := tellHeld(out, t); err != nil {
+		return err
+	}
 	tellFindings(out, "findings", t.Findings)
+	return nil
 }
 
-// tellRows lists the rows that are held or set aside: those of which a person might ask what became of them.
-func tellRows(out *bufio.Writer, t *catalog.Table) {
+// tellHeld lists the rows that are held: those of which a person might ask what became of them.
+func tellHeld(out *bufio.Writer, t *catalog.Table) error {
 	if t.Ledger.Held == 0 {
-		return
+		return nil
 	}
-	headings := []string{"row", "part", "outcome", "why"}
-	var table textTable
-	table.fit(headings)
-	held := func(row *catalog.Row) []string {
-		return []string{fmt.Sprint(row.Row), oneLine(row.Part), "held", oneLine(row.Why)}
+	table := report.Listing("row", "part", "outcome", "why")
+	for i := range t.Rows {
+		if row := &t.Rows[i]; row.Outcome == catalog.Held {
+			table.Add(row.Row, phrase.OneLine(row.Part), "held", phrase.OneLine(row.Why))
+		}
 	}
-	for pass := range 2 { // the widths first, since all rows together may be many
-		if pass == 1 {
-			table.line(out, "  ", headings)
-		}
-		for i := range t.Rows {
-			switch row := &t.Rows[i]; {
-			case row.Outcome != catalog.Held:
-			case pass == 0:
-				table.fit(held(row))
-			default:
-				table.line(out, "  ", held(row))
-			}
-		}
+	if err := report.WriteText(out, table, fitcalc.Metric, "  "); err != nil {
+		return err
 	}
 	fmt.Fprintln(out)
+	return nil
 }
 
 func tellFindings(out *bufio.Writer, title string, list finding.List) {
@@ -234,41 +234,11 @@ func tellFindings(out *bufio.Writer, title string, list finding.List) {
 	}
 	fmt.Fprintf(out, "  %s\n", title)
 	for _, f := range list {
-		place := f.Place.Cell
-		if place == "" && f.Place.Row > 0 {
-			place = fmt.Sprintf("row %d", f.Place.Row)
-		}
-		fmt.Fprintf(out, "  %-7s  %-18s  %-8s  %s\n", f.Severity, f.Code, place, oneLine(f.Message))
+		place := report.At{Place: f.Place}
+		fmt.Fprintf(out, "  %-7s  %-18s  %-8s  %s\n", f.Severity, f.Code, place, phrase.OneLine(f.Message))
 		if f.Settle != "" {
 			fmt.Fprintf(out, "  %-7s  %-18s  %-8s  settled by %s\n", "", "", "", f.Settle)
 		}
 	}
 	fmt.Fprintln(out)
-}
-
-func countRows(n int) string {
-	if n == 1 {
-		return "1 row"
-	}
-	return fmt.Sprintf("%d rows", n)
-}
-
-func joinInts(numbers []int) string {
-	words := make([]string, len(numbers))
-	for i, n := range numbers {
-		words[i] = fmt.Sprint(n)
-	}
-	return strings.Join(words, ", ")
-}
-
-// oneLine keeps a supplier's text from breaking the layout or steering the terminal.
-func oneLine(text string) string {
-	return strings.Join(strings.FieldsFunc(text, func(r rune) bool { return unicode.IsSpace(r) || unicode.IsControl(r) }), " ")
-}
-
-func orDash(text string) string {
-	if text == "" {
-		return "–"
-	}
-	return text
 }

@@ -119,7 +119,9 @@ func (s streams) sizes(f *sizesFlags) error {
 		}
 	}
 	outputs := []publish.Output{
-		{Name: "sizes.xlsx", About: "the workbook; its first sheet says what to read", Write: func(w io.Writer) error { return workbook.WriteSizes(w, plan, f.workbook(&d)) }},
+		{Name: "sizes.xlsx", About: "the workbook; its first sheet says what to read", Write: func(w io.Writer) error {
+			return workbook.WriteReport(w, plan.Report(f.units, d.publishing.Settings.Name), f.workbook(&d))
+		}},
 		{Name: "sizes.csv", About: "one line per size to order", Write: func(w io.Writer) error { return planning.WriteSizesCSV(w, plan, f.units) }},
 		{Name: "sizes.json", About: "everything, for other software", Write: func(w io.Writer) error { return planning.WriteSizesJSON(w, plan) }},
 		{Name: "curve.svg", About: "bench hours by the number of sizes", Write: func(w io.Writer) error { return planning.WriteSizesSVG(w, plan) }},

@@ -135,7 +135,9 @@ func (s streams) stock(f *stockFlags) error {
 		return err
 	}
 	outputs := []publish.Output{
-		{Name: "stock.xlsx", About: "the workbook; its first sheet says what to read", Write: func(w io.Writer) error { return workbook.WriteStock(w, plan, f.workbook(&d)) }},
+		{Name: "stock.xlsx", About: "the workbook; its first sheet says what to read", Write: func(w io.Writer) error {
+			return workbook.WriteReport(w, plan.Report(f.units, d.publishing.Settings.Name), f.workbook(&d))
+		}},
 		{Name: "stock.csv", About: "one line per part number to carry", Write: func(w io.Writer) error { return planning.WriteStockCSV(w, plan) }},
 		{Name: "stock.json", About: "everything, for other software", Write: func(w io.Writer) error { return planning.WriteStockJSON(w, plan) }},
 	}

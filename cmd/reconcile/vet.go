@@ -8,6 +8,7 @@ import (
 
 	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/plan/questions"
 	"example.com/seatline/reconcile/plan/vet"
 	"example.com/seatline/reconcile/publish"
@@ -166,27 +167,29 @@ func vetOutputs(r *vet.Report, opts workbook.Options) []publish.Output {
 	letter := questions.Group{Supplier: r.Supplier, Questions: r.Questions.Questions}
 	return []publish.Output{
 		{Name: "vet.html", About: "one page to read: verdict, facts, what would change it", Write: func(w io.Writer) error { return decision.WriteVetHTML(w, r, page) }},
-		{Name: "vet.xlsx", About: "the same as a workbook", Write: func(w io.Writer) error { return workbook.WriteVet(w, r, opts) }},
+		{Name: "vet.xlsx", About: "the same as a workbook", Write: func(w io.Writer) error { return workbook.WriteReport(w, decision.VetReport(r, opts.Inputs), opts) }},
 		{Name: "vet.json", About: "the same for other software", Write: func(w io.Writer) error { return decision.WriteVetJSON(w, r, opts.Inputs) }},
-		{Name: "questions.xlsx", About: "what to ask, to send", Write: func(w io.Writer) error { return workbook.WriteLetter(w, letter, opts) }},
+		{Name: "questions.xlsx", About: "what to ask, to send", Write: func(w io.Writer) error { return workbook.WriteReport(w, decision.Letter(letter), opts) }},
 		{Name: "questions.csv", About: "the same with what each answer is worth", Write: func(w io.Writer) error { return decision.WriteQuestionsCSV(w, r.Questions) }},
 	}
 }
 
 func (s streams) tellVet(r *vet.Report, outputs []publish.Output, paths []string) error {
 	out := &strings.Builder{}
-	out.WriteString(oneLine(r.Supplier) + ": " + r.Verdict.String() + "\n" + oneLine(r.Why()) + "\n\n")
+	out.WriteString(phrase.OneLine(r.Supplier) + ": " + r.Verdict.String() + "\n" + phrase.OneLine(r.Why()) + "\n\n")
 	for _, fact := range r.Facts {
-		out.WriteString(fact.Title + ": " + oneLine(fact.Text) + "\n")
+		out.WriteString(fact.Title + ": " + phrase.OneLine(fact.Text) + "\n")
 	}
 	if len(r.Changes) > 0 {
 		out.WriteString("\nwould change it\n")
 	}
 	for _, change := range r.Changes {
-		out.WriteString("  " + oneLine(change) + "\n")
+		out.WriteString("  " + phrase.OneLine(change) + "\n")
 	}
 	out.WriteString("\n")
-	tellFiles(out, outputs, paths)
+	if err := tellFiles(out, outputs, paths); err != nil {
+		return err
+	}
 	_, err := io.WriteString(s.out, out.String())
 	return err
 }

@@ -16,6 +16,7 @@ import (
 	"example.com/seatline/reconcile/joint"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/near"
+	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/publish/tell"
 	"example.com/seatline/reconcile/samples"
 	"example.com/seatline/reconcile/settings"
@@ -136,7 +137,7 @@ func find[T any](kind string, parts []T, item func(*T) *catalog.Item, w wanted) 
 	if len(found) == 0 {
 		var known []string
 		for i := range parts {
-			known = append(known, oneLine(item(&parts[i]).Part))
+			known = append(known, phrase.OneLine(item(&parts[i]).Part))
 		}
 		return nil, &partError{kind: kind, part: w.part, near: near.Parts(w.part, known)}
 	}
@@ -144,9 +145,9 @@ func find[T any](kind string, parts []T, item func(*T) *catalog.Item, w wanted) 
 		var places []string
 		for _, i := range found {
 			it := item(&parts[i])
-			place := oneLine(it.Part) + ": " + placeOf(it.Source, "").String()
+			place := phrase.OneLine(it.Part) + ": " + placeOf(it.Source, "").String()
 			if it.Supplier != "" {
-				place += ", " + oneLine(it.Supplier)
+				place += ", " + phrase.OneLine(it.Supplier)
 			}
 			places = append(places, place)
 		}
@@ -173,7 +174,7 @@ func subjectOf(r *matrix.Result, head, ferrule int, shop settings.Settings, unit
 	h, f := &r.Catalogue.Heads[head], &r.Catalogue.Ferrules[ferrule]
 	tip := r.Pair(head, ferrule).Tip
 	s := explain.Subject{
-		Title: fmt.Sprintf("head %s with ferrule %s", oneLine(h.Part), oneLine(f.Part)),
+		Title: fmt.Sprintf("head %s with ferrule %s", phrase.OneLine(h.Part), phrase.OneLine(f.Part)),
 		Joint: joint.Joint{Head: h.Head, Tip: r.Tips[tip].Tip, Ferrule: f.Ferrule},
 		Shop:  shop, Units: units,
 	}
@@ -209,7 +210,7 @@ func cellInputs(r *matrix.Result, j *joint.Joint, part joint.Part, item *catalog
 		if !there && !given {
 			continue
 		}
-		in := explain.Input{Name: nameOf(&f), Value: oneLine(field.Text), Kind: explain.Cell, Place: placeOf(item.Source, field.Cell).String()}
+		in := explain.Input{Name: nameOf(&f), Value: phrase.OneLine(field.Text), Kind: explain.Cell, Place: placeOf(item.Source, field.Cell).String()}
 		var why []string
 		switch {
 		case given && field.Measured != nil:
@@ -229,7 +230,7 @@ func cellInputs(r *matrix.Result, j *joint.Joint, part joint.Part, item *catalog
 		inputs = append(inputs, in)
 	}
 	for _, text := range item.Assumptions {
-		inputs = append(inputs, explain.Input{Name: "in reading the row", Value: oneLine(text), Kind: explain.Assumption, Place: placeOf(item.Source, "").String()})
+		inputs = append(inputs, explain.Input{Name: "in reading the row", Value: phrase.OneLine(text), Kind: explain.Assumption, Place: placeOf(item.Source, "").String()})
 	}
 	return inputs
 }
@@ -266,7 +267,7 @@ func findingsAt(r *matrix.Result, at finding.Place) []string {
 	for _, f := range tell.Findings(r) {
 		here := func(p finding.Place) bool { return p.File == at.File && p.Sheet == at.Sheet && p.Cell == at.Cell }
 		if at.Cell != "" && (here(f.Place) || slices.ContainsFunc(f.Related, here)) {
-			messages = append(messages, oneLine(f.Message))
+			messages = append(messages, phrase.OneLine(f.Message))
 		}
 	}
 	slices.Sort(messages)
@@ -278,7 +279,7 @@ func quoted(text string) []string {
 	if text == "" {
 		return nil
 	}
-	return []string{"“" + oneLine(text) + "”"}
+	return []string{"“" + phrase.OneLine(text) + "”"}
 }
 
 // limitsFrom says where limits come from that do not stand beside the size.

@@ -8,6 +8,7 @@ import (
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/plan/compare"
 )
 
@@ -17,10 +18,10 @@ func WriteComparison(w io.Writer, r compare.Result) error {
 	t := teller{oldFile: onlyFile(r, false), newFile: onlyFile(r, true)}
 	t.say("compared: %d unchanged, %d changed, %d added, %d dropped", r.Unchanged, len(r.Changed), len(r.Added), len(r.Dropped))
 	if t.newFile != "" {
-		t.say("now:      %s", oneLine(t.newFile))
+		t.say("now:      %s", phrase.OneLine(t.newFile))
 	}
 	if t.oldFile != "" {
-		t.say("before:   %s", oneLine(t.oldFile))
+		t.say("before:   %s", phrase.OneLine(t.oldFile))
 	}
 	if len(r.Changed) > 0 {
 		t.say("\nchanged")
@@ -34,7 +35,7 @@ func WriteComparison(w io.Writer, r compare.Result) error {
 		t.say("\nperhaps the same under another number")
 	}
 	for _, a := range r.Alike {
-		t.say("  %s (%s) was %s (%s): %d values the same, %d other", oneLine(a.New.Part), at(a.New.Place, t.newFile), oneLine(a.Old.Part), at(a.Old.Place, t.oldFile), a.Same, a.Other)
+		t.say("  %s (%s) was %s (%s): %d values the same, %d other", phrase.OneLine(a.New.Part), at(a.New.Place, t.newFile), phrase.OneLine(a.Old.Part), at(a.Old.Place, t.oldFile), a.Same, a.Other)
 	}
 	_, err := io.WriteString(w, t.text.String())
 	return err
@@ -87,9 +88,9 @@ func at(p finding.Place, only string) string {
 }
 
 func (t *teller) changed(c compare.Changed) {
-	t.say("  %s", oneLine(c.New.Part))
+	t.say("  %s", phrase.OneLine(c.New.Part))
 	if c.Old.Part != c.New.Part {
-		t.say("    written %s before", oneLine(c.Old.Part))
+		t.say("    written %s before", phrase.OneLine(c.Old.Part))
 	}
 	if c.Old.Outcome != c.New.Outcome {
 		t.say("    the row was %s (%s), is %s (%s)", spoken(c.Old.Outcome), at(c.Old.Place, t.oldFile), spoken(c.New.Outcome), at(c.New.Place, t.newFile))
@@ -110,14 +111,9 @@ func shown(v compare.Value) string {
 	case v.Text == "":
 		return "nothing"
 	case !v.Dim.Given():
-		return oneLine(v.Text)
+		return phrase.OneLine(v.Text)
 	}
-	return fmt.Sprintf("%s [%s]", oneLine(v.Text), v.Dim)
-}
-
-// oneLine keeps a supplier's text from breaking the layout or steering the terminal.
-func oneLine(text string) string {
-	return strings.Join(strings.FieldsFunc(text, func(r rune) bool { return r <= ' ' || r == 0x7f || r >= 0x80 && r < 0xa0 }), " ")
+	return fmt.Sprintf("%s [%s]", phrase.OneLine(v.Text), v.Dim)
 }
 
 func (t *teller) singles(title string, list []compare.Single, only string) {
@@ -125,7 +121,7 @@ func (t *teller) singles(title string, list []compare.Single, only string) {
 		t.say("\n%s", title)
 	}
 	for _, s := range list {
-		t.say("  %s  %s", oneLine(s.Part), at(s.Place, only))
+		t.say("  %s  %s", phrase.OneLine(s.Part), at(s.Place, only))
 	}
 }
 

@@ -6,12 +6,11 @@ import (
 	"fmt"
 	"html/template"
 	"io"
-	"strconv"
 	"strings"
 
 	"example.com/seatline/fitcalc"
-	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/plan/vet"
+	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
@@ -32,13 +31,13 @@ type Options struct {
 func WriteVetHTML(w io.Writer, r *vet.Report, opts Options) error {
 	page := pageData{
 		Shop: opts.ShopName, Supplier: r.Supplier, Verdict: r.Verdict.String(), Says: Saying(r.Verdict), Why: r.Why(), Changes: r.Changes,
-		Cautions: tell.Cautions(), Inputs: opts.Inputs, Unit: unitName(opts.Units),
+		Cautions: tell.Cautions(), Inputs: opts.Inputs, Unit: report.UnitName(opts.Units),
 	}
 	for _, f := range r.Facts {
 		page.Facts = append(page.Facts, factData{f.Title, f.Text, f.Sheet, anchor(f.Sheet)})
 	}
 	for _, s := range Sections(r) {
-		page.Sections = append(page.Sections, sectionOf(s, opts.Units))
+		page.Sections = append(page.Sections, sectionOf(&s, opts.Units))
 	}
 	for _, a := range r.Assumptions {
 		tried := "nothing else could be tried"
@@ -104,33 +103,16 @@ type cellData struct {
 
 func anchor(title string) string { return strings.ReplaceAll(strings.ToLower(title), " ", "-") }
 
-func unitName(u fitcalc.Units) string {
-	if u == fitcalc.Metric {
-		return "mm"
-	}
-	return "in"
-}
-
-// IsNumber reports whether a column's cells stand to the right.
-func (k Kind) IsNumber() bool { return k >= Diameter && k <= Money }
-
-// IsLength reports whether a column's cells are lengths, so that its heading names the unit.
-func (k Kind) IsLength() bool { return k == Diameter || k == Along }
-
-func sectionOf(s Section, u fitcalc.Units) sectionData {
-	d := sectionData{Title: s.Title, Anchor: anchor(s.Title), Note: s.Note, Empty: s.Empty}
+func sectionOf(s *report.Section, u fitcalc.Units) sectionData {
+	d := sectionData{Title: s.Name, Anchor: anchor(s.Name), Note: strings.Join(s.Notes, " "), Empty: s.Empty}
 	for _, c := range s.Columns {
-		text := c.Heading
-		if c.Kind.IsLength() {
-			text += ", " + unitName(u)
-		}
-		d.Headings = append(d.Headings, headingData{text, c.Kind.IsNumber(), c.Kind == Source})
+		d.Headings = append(d.Headings, headingData{c.HeadingText(u), c.Kind.IsNumber(), c.Kind == report.KindSource})
 	}
 	for _, row := range s.Rows {
 		cells := make([]cellData, len(row))
 		for i, v := range row {
 			kind := s.Columns[i].Kind
-			cells[i] = cellData{Text: cellText(v, kind, u), Number: kind.IsNumber(), Wide: kind == Sentence, Source: kind == Source}
+			cells[i] = cellData{Text: report.CellText(v, kind, u), Number: kind.IsNumber(), Wide: kind == report.KindSentence, Source: kind == report.KindSource}
 			if verdict, is := v.(fitcalc.Verdict); is {
 				cells[i].Verdict = verdict.String()
 			}
@@ -138,48 +120,4 @@ func sectionOf(s Section, u fitcalc.Units) sectionData {
 		d.Rows = append(d.Rows, cells)
 	}
 	return d
-}
-
-// cellText is a cell as people read it.
-func cellText(v any, kind Kind, u fitcalc.Units) string {
-	switch v := v.(type) {
-	case nil:
-		return ""
-	case string:
-		return v
-	case Size:
-		if !v.Known {
-			return ""
-		}
-		return lengthText(v.Length, u)
-	case int:
-		return strconv.Itoa(v)
-	case fitcalc.Verdict:
-		return v.String()
-	case float64:
-		return floatText(v, kind)
-	}
-	return fmt.Sprint(v)
-}
-
-func floatText(x float64, kind Kind) string {
-	switch kind {
-	case Minutes:
-		return strconv.FormatFloat(x, 'f', 1, 64)
-	case Share:
-		return strconv.FormatFloat(100*x, 'f', 1, 64) + " %"
-	case Count:
-		return strconv.FormatFloat(x, 'f', -1, 64)
-	}
-	return strconv.FormatFloat(x, 'f', 2, 64)
-}
-
-// lengthText is a length to 0.001 mm or .0001 in without its unit, the inch without a zero before the point.
-func lengthText(l measure.Length, u fitcalc.Units) string {
-	if u == fitcalc.Metric {
-		text, _ := l.FormatMillimetres(3)
-		return text
-	}
-	text, _ := l.FormatInches(4)
-	return strings.Replace(text, "0.", ".", 1)
 }

@@ -12,6 +12,7 @@ import (
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/plan/questions"
 	"example.com/seatline/reconcile/plan/vet"
+	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
@@ -41,7 +42,7 @@ func rounded(x float64, decimals int) number {
 	return &x
 }
 
-func sizeMM(s Size) number {
+func sizeMM(s report.Size) number {
 	if !s.Known {
 		return nil
 	}
@@ -59,7 +60,7 @@ func dimOf(d measure.Dim) *dimJSON {
 	if !d.Given() {
 		return nil
 	}
-	from, to := limits(d)
+	from, to := report.Limits(d)
 	return &dimJSON{mm(d.Nominal()), sizeMM(from), sizeMM(to)}
 }
 
@@ -73,7 +74,7 @@ func rangeOf(i measure.Interval, best number) *rangeJSON {
 	if i.Empty() {
 		return nil
 	}
-	from, to := ends(i)
+	from, to := report.Ends(i)
 	return &rangeJSON{best, sizeMM(from), sizeMM(to)}
 }
 
@@ -385,7 +386,7 @@ func headsOf(r *vet.Report) *headsJSON {
 		}
 		if o.HasNear {
 			near := partOf(&c.Ferrules[o.Near.Ferrule].Item)
-			one.Nearest, one.OutBy = &near, sizeMM(missOf(o.Near))
+			one.Nearest, one.OutBy = &near, sizeMM(report.Miss(o.Near))
 		}
 		doc.Orders = append(doc.Orders, one)
 	}

@@ -9,71 +9,15 @@ import (
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/finding"
-	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/plan/questions"
 	"example.com/seatline/reconcile/plan/vet"
+	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
-// Kind is what the cells of a column hold, and so how they are shown.
-type Kind uint8
-
-const (
-	// Text is a short text, Sentence one that is wrapped.
-	Text Kind = iota
-	Sentence
-	// Diameter is a [Size] across, or a difference of two; Along is one along the axis.
-	Diameter
-	Along
-	// Count is a whole number, Minutes a time, Share a part of 1, Money a sum.
-	Count
-	Minutes
-	Share
-	Money
-	// Verdict is a verdict.
-	Verdict
-	// Source says where a row's numbers come from. Such columns stand last and are not printed.
-	Source
-)
-
-// Column is one column of a section.
-type Column struct {
-	Heading string
-	Kind    Kind
-	// Width is in characters.
-	Width float64
-}
-
-// Size is a length that may not be known.
-type Size struct {
-	Known  bool
-	Length measure.Length
-}
-
-// Section is one table of a report. A cell is a string, a [Size], an int, a float64 or a [fitcalc.Verdict], as the kind of its column
-// says; nil is a cell with nothing in it.
-type Section struct {
-	// Title is one of the names of package vet, to which facts refer.
-	Title, Note string
-	Columns     []Column
-	Rows        [][]any
-	// Empty says why there are no rows.
-	Empty string
-}
-
-// Printed is how many columns are printed: those before the first that says where a row comes from.
-func (s Section) Printed() int {
-	for i, c := range s.Columns {
-		if c.Kind == Source {
-			return i
-		}
-	}
-	return len(s.Columns)
-}
-
 // Sections returns the tables of a report, those of one subject after another. A subject that the report does not touch has none.
-func Sections(r *vet.Report) []Section {
-	var all []Section
+func Sections(r *vet.Report) []report.Section {
+	var all []report.Section
 	if r.FerruleFits != nil {
 		all = append(all, gainSection(r), useSection(r))
 	}
@@ -84,27 +28,23 @@ func Sections(r *vet.Report) []Section {
 	if len(r.Samples.Samples) > 0 || r.Samples.Ledger.Rows > 0 {
 		all = append(all, sampleSection(r))
 	}
-	return append(all, questionSection(r), findingSection(r))
-}
-
-func nominal(d measure.Dim) Size      { return Size{d.Given(), d.Nominal()} }
-func known(l measure.Length) Size     { return Size{true, l} }
-func place(item *catalog.Item) string { return tell.Place(item.Source).String() }
-func cellOf(item *catalog.Item, role catalog.Role) string {
-	if cell := item.Fields.Cell(role); cell != "" {
-		return finding.Place{File: item.Source.File, Sheet: item.Source.Sheet, Cell: cell}.String()
+	all = append(all, questionSection(r), findingSection(r))
+	for i := range all {
+		all[i].Frozen = 1
 	}
-	return place(item)
+	return all
 }
 
-func gainSection(r *vet.Report) Section {
-	s := Section{
-		Title: vet.SheetGains,
-		Note:  "Heads of the house for which a new ferrule is better than the best in stock. Turn-down is nominal and on the diameter; minutes are the mean of many joints.",
-		Columns: []Column{
-			{"Head", Text, 14}, {"Head is", Sentence, 26}, {"Now", Text, 12}, {"Answer now", Verdict, 9}, {"Turn-down now", Diameter, 10}, {"Minutes now", Minutes, 9},
-			{"New ferrule", Text, 14}, {"Answer", Verdict, 9}, {"Turn-down", Diameter, 10}, {"Minutes", Minutes, 9}, {"Minutes saved", Minutes, 9}, {"Times a year", Count, 8},
-			{"Head from", Source, 34}, {"Now from", Source, 34}, {"New from", Source, 34},
+func place(item *catalog.Item) finding.Place { return tell.Place(item.Source) }
+
+func gainSection(r *vet.Report) report.Section {
+	s := report.Section{
+		Name:  vet.SheetGains,
+		Notes: []string{"Heads of the house for which a new ferrule is better than the best in stock. Turn-down is nominal and on the diameter; minutes are the mean of many joints."},
+		Columns: []report.Column{
+			report.Text("Head", 14), report.Sentence("Head is", 26), report.Text("Now", 12), report.Verdict("Answer now", 9), report.Fine("Turn-down now", 10), report.Minutes("Minutes now", 9),
+			report.Text("New ferrule", 14), report.Verdict("Answer", 9), report.Fine("Turn-down", 10), report.Minutes("Minutes", 9), report.Minutes("Minutes saved", 9), report.Count("Times a year", 8),
+			report.Source("Head from", 34), report.Source("Now from", 34), report.Source("New from", 34),
 		},
 		Empty: "No head gains.",
 	}
@@ -115,85 +55,77 @@ func gainSection(r *vet.Report) Section {
 	for _, g := range r.Ferrules.Gains {
 		head, with := &c.Heads[g.Head], &c.Ferrules[g.With.Ferrule]
 		row := []any{head.Part, head.Description, "none", nil, nil, nil}
-		saved, from := any(nil), ""
+		saved, from := any(nil), any(nil)
 		if g.HasNow {
 			now := &own.Ferrules[g.Now.Ferrule]
-			row = []any{head.Part, head.Description, now.Part, g.Now.Verdict, known(g.Now.TurnDown), float64(g.Now.Minutes)}
+			row = []any{head.Part, head.Description, now.Part, g.Now.Verdict, report.Of(g.Now.TurnDown), float64(g.Now.Minutes)}
 			saved, from = g.Minutes, place(&now.Item)
 		}
-		s.Rows = append(s.Rows, append(row, with.Part, g.With.Verdict, known(g.With.TurnDown), float64(g.With.Minutes), saved, g.Yearly,
+		s.Rows = append(s.Rows, append(row, with.Part, g.With.Verdict, report.Of(g.With.TurnDown), float64(g.With.Minutes), saved, g.Yearly,
 			place(&head.Item), from, place(&with.Item)))
 	}
 	return s
 }
 
-func useSection(r *vet.Report) Section {
-	s := Section{
-		Title: vet.SheetFerrules, Note: "What each new ferrule is good for. Best for counts the heads that gain by it more than by any other of the new ones.",
-		Columns: []Column{
-			{"Ferrule", Text, 14}, {"Ferrule is", Sentence, 28}, {"Bore", Diameter, 9}, {"Base OD", Diameter, 9}, {"Length", Along, 9}, {"Fits heads", Count, 8},
-			{"Best for", Count, 8}, {"Of these new", Count, 8}, {"Minutes saved", Minutes, 10}, {"From", Source, 36},
+func useSection(r *vet.Report) report.Section {
+	s := report.Section{
+		Name: vet.SheetFerrules, Notes: []string{"What each new ferrule is good for. Best for counts the heads that gain by it more than by any other of the new ones."},
+		Columns: []report.Column{
+			report.Text("Ferrule", 14), report.Sentence("Ferrule is", 28), report.Fine("Bore", 9), report.Fine("Base OD", 9), report.Along("Length", 9), report.Count("Fits heads", 8),
+			report.Count("Best for", 8), report.Count("Of these new", 8), report.Minutes("Minutes saved", 10), report.Source("From", 36),
 		},
 	}
 	for _, u := range r.Ferrules.Uses {
 		f := &r.FerruleFits.Catalogue.Ferrules[u.Ferrule]
-		s.Rows = append(s.Rows, []any{f.Part, f.Description, nominal(r.FerruleFits.Bore(u.Ferrule)), nominal(f.Ferrule.BaseOD), nominal(f.Ferrule.Length), u.Fits, u.Best, u.New, u.Minutes, place(&f.Item)})
+		s.Rows = append(s.Rows, []any{f.Part, f.Description, report.Nominal(r.FerruleFits.Bore(u.Ferrule)), report.Nominal(f.Ferrule.BaseOD), report.Nominal(f.Ferrule.Length), u.Fits, u.Best, u.New, u.Minutes, place(&f.Item)})
 	}
 	return s
 }
 
-func stockSection(r *vet.Report) Section {
-	s := Section{
-		Title: vet.SheetStock, Note: "New heads that a ferrule in stock fits, with the one that asks least of the bench.",
-		Columns: []Column{
-			{"Head", Text, 14}, {"Head is", Sentence, 28}, {"Hosel OD", Diameter, 9}, {"Tip", Text, 18}, {"Ferrule in stock", Text, 14}, {"Answer", Verdict, 9},
-			{"Turn-down", Diameter, 10}, {"Minutes", Minutes, 9}, {"Head from", Source, 34}, {"Ferrule from", Source, 34},
+func stockSection(r *vet.Report) report.Section {
+	s := report.Section{
+		Name: vet.SheetStock, Notes: []string{"New heads that a ferrule in stock fits, with the one that asks least of the bench."},
+		Columns: []report.Column{
+			report.Text("Head", 14), report.Sentence("Head is", 28), report.Fine("Hosel OD", 9), report.Text("Tip", 18), report.Text("Ferrule in stock", 14), report.Verdict("Answer", 9),
+			report.Fine("Turn-down", 10), report.Minutes("Minutes", 9), report.Source("Head from", 34), report.Source("Ferrule from", 34),
 		},
 		Empty: "No new head can be finished from stock.",
 	}
 	c := r.HeadFits.Catalogue
 	for _, served := range r.Heads.Served {
 		h, f := &c.Heads[served.Head], &c.Ferrules[served.Pair.Ferrule]
-		s.Rows = append(s.Rows, []any{h.Part, h.Description, nominal(h.Head.JointOD()), r.HeadFits.Tips[served.Pair.Tip].Name, f.Part, served.Pair.Verdict,
-			known(served.Pair.TurnDown), float64(served.Pair.Minutes), place(&h.Item), place(&f.Item)})
+		s.Rows = append(s.Rows, []any{h.Part, h.Description, report.Nominal(h.Head.JointOD()), r.HeadFits.Tips[served.Pair.Tip].Name, f.Part, served.Pair.Verdict,
+			report.Of(served.Pair.TurnDown), float64(served.Pair.Minutes), place(&h.Item), place(&f.Item)})
 	}
 	return s
 }
 
-// ends are the ends of an interval, each known where it has one.
-func ends(i measure.Interval) (Size, Size) {
-	if i.Empty() {
-		return Size{}, Size{}
-	}
-	return Size{i.Lower().Bounded(), i.Lower().At()}, Size{i.Upper().Bounded(), i.Upper().At()}
-}
-
-func orderSection(r *vet.Report) Section {
-	s := Section{
-		Title: vet.SheetOrder,
-		Note:  "New heads that nothing in stock fits or that cannot be decided, and what a ferrule for them would have to be. Best leaves least to turn and keeps the risk of an undersize base.",
-		Columns: []Column{
-			{"Head", Text, 14}, {"Head is", Sentence, 26}, {"Answer", Verdict, 9}, {"Hosel OD", Diameter, 9}, {"Tip", Text, 16}, {"Base OD best", Diameter, 9}, {"Base OD from", Diameter, 9}, {"Base OD to", Diameter, 9},
-			{"Bore best", Diameter, 9}, {"Bore from", Diameter, 9}, {"Bore to", Diameter, 9}, {"Length from", Along, 9}, {"Length to", Along, 9}, {"Form", Text, 12},
-			{"Nearest in stock", Text, 14}, {"Out by", Diameter, 9}, {"Note", Sentence, 40}, {"Head from", Source, 34},
+func orderSection(r *vet.Report) report.Section {
+	s := report.Section{
+		Name:  vet.SheetOrder,
+		Notes: []string{"New heads that nothing in stock fits or that cannot be decided, and what a ferrule for them would have to be. Best leaves least to turn and keeps the risk of an undersize base."},
+		Columns: []report.Column{
+			report.Text("Head", 14), report.Sentence("Head is", 26), report.Verdict("Answer", 9), report.Fine("Hosel OD", 9), report.Text("Tip", 16), report.Fine("Base OD best", 9), report.Fine("Base OD from", 9), report.Fine("Base OD to", 9),
+			report.Fine("Bore best", 9), report.Fine("Bore from", 9), report.Fine("Bore to", 9), report.Along("Length from", 9), report.Along("Length to", 9), report.Text("Form", 12),
+			report.Text("Nearest in stock", 14), report.Fine("Out by", 9), report.Sentence("Note", 40), report.Source("Head from", 34),
 		},
 		Empty: "Nothing has to be ordered.",
 	}
 	c := r.HeadFits.Catalogue
 	for _, o := range r.Heads.Orders {
 		h := &c.Heads[o.Head]
-		row := []any{h.Part, h.Description, fitcalc.No, nominal(h.Head.JointOD()), r.HeadFits.Tips[o.Tip].Name}
+		row := []any{h.Part, h.Description, fitcalc.No, report.Nominal(h.Head.JointOD()), r.HeadFits.Tips[o.Tip].Name}
 		if o.Problem == "" {
-			baseFrom, baseTo := ends(o.Spec.BaseOD)
-			boreFrom, boreTo := ends(o.Spec.Bore)
-			lengthFrom, lengthTo := ends(o.Spec.Length)
-			row = append(row, known(o.Spec.BestBaseOD), baseFrom, baseTo, known(o.Spec.BestBore), boreFrom, boreTo, lengthFrom, lengthTo, o.Spec.Style.String())
+			baseFrom, baseTo := report.Ends(o.Spec.BaseOD)
+			boreFrom, boreTo := report.Ends(o.Spec.Bore)
+			lengthFrom, lengthTo := report.Ends(o.Spec.Length)
+			row = append(row, report.Of(o.Spec.BestBaseOD), baseFrom, baseTo, report.Of(o.Spec.BestBore), boreFrom, boreTo, lengthFrom, lengthTo, o.Spec.Style.String())
 		} else {
 			row = append(row, nil, nil, nil, nil, nil, nil, nil, nil, "")
 		}
-		near, miss := "", Size{}
+		near, miss := "", any(nil)
 		if o.HasNear {
-			near, miss = c.Ferrules[o.Near.Ferrule].Part, missOf(o.Near)
+			near, miss = c.Ferrules[o.Near.Ferrule].Part, report.Miss(o.Near)
 		}
 		s.Rows = append(s.Rows, append(row, near, miss, o.Problem, place(&h.Item)))
 	}
@@ -204,29 +136,20 @@ func orderSection(r *vet.Report) Section {
 	}{{r.Heads.Undecided, fitcalc.Ask, "see " + vet.SheetQuestions}, {r.Heads.Bare, fitcalc.Bare, "takes no ferrule"}} {
 		for _, head := range group.heads {
 			h := &c.Heads[head]
-			s.Rows = append(s.Rows, []any{h.Part, h.Description, group.verdict, nominal(h.Head.JointOD()), "", nil, nil, nil, nil, nil, nil, nil, nil, "", "", nil, group.note, place(&h.Item)})
+			s.Rows = append(s.Rows, []any{h.Part, h.Description, group.verdict, report.Nominal(h.Head.JointOD()), "", nil, nil, nil, nil, nil, nil, nil, nil, "", "", nil, group.note, place(&h.Item)})
 		}
 	}
 	return s
 }
 
-// missOf is by how much a pair is out, on the diameter, to a micrometre.
-func missOf(p matrix.Pair) Size {
-	miss, err := measure.FromMillimetres(float64(p.Miss))
-	if err != nil || p.Miss == 0 {
-		return Size{}
-	}
-	return known(miss.RoundTo(measure.Micrometres(1), measure.NearestEven))
-}
-
 // titleLots is the section of the sizes that would serve all.
 const titleLots = "Sizes to have made"
 
-func lotSection(r *vet.Report) Section {
-	s := Section{
-		Title: titleLots, Note: "The fewest sizes of ferrule that would serve all the heads above that can be specified.",
-		Columns: []Column{
-			{"Base OD", Diameter, 10}, {"Bore", Diameter, 10}, {"Length from", Along, 10}, {"Length to", Along, 10}, {"Form", Text, 12}, {"Heads", Count, 8}, {"Which", Sentence, 80},
+func lotSection(r *vet.Report) report.Section {
+	s := report.Section{
+		Name: titleLots, Notes: []string{"The fewest sizes of ferrule that would serve all the heads above that can be specified."},
+		Columns: []report.Column{
+			report.Fine("Base OD", 10), report.Fine("Bore", 10), report.Along("Length from", 10), report.Along("Length to", 10), report.Text("Form", 12), report.Count("Heads", 8), report.Sentence("Which", 80),
 		},
 		Empty: "Nothing has to be made.",
 	}
@@ -235,8 +158,8 @@ func lotSection(r *vet.Report) Section {
 		for _, at := range lot.Heads {
 			names = append(names, r.HeadFits.Catalogue.Heads[r.Heads.Orders[at].Head].Part)
 		}
-		from, to := ends(lot.Length)
-		s.Rows = append(s.Rows, []any{known(lot.BaseOD), known(lot.Bore), from, to, lot.Style.String(), len(lot.Heads), strings.Join(names, ", ")})
+		from, to := report.Ends(lot.Length)
+		s.Rows = append(s.Rows, []any{report.Of(lot.BaseOD), report.Of(lot.Bore), from, to, lot.Style.String(), len(lot.Heads), strings.Join(names, ", ")})
 	}
 	return s
 }
@@ -257,42 +180,35 @@ func ownItem(r *vet.Report, kind catalog.Kind, item int) *catalog.Item {
 	return &r.House.Catalogue.Ferrules[item].Item
 }
 
-func limits(d measure.Dim) (Size, Size) {
-	if !d.HasLimits() {
-		return Size{}, Size{}
-	}
-	return known(d.Lower()), known(d.Upper())
-}
-
-func sizeSection(r *vet.Report) Section {
-	s := Section{
-		Title: vet.SheetSizes, Note: "Stated sizes against the shop's own, which stand in its settings on the line given.",
-		Columns: []Column{
-			{"Part", Text, 14}, {"Kind", Text, 10}, {"Size", Text, 14}, {"Stated", Diameter, 9}, {"from", Diameter, 9}, {"to", Diameter, 9}, {"Own, from", Diameter, 9}, {"Own, to", Diameter, 9},
-			{"Position", Text, 11}, {"Off by", Diameter, 9}, {"Line", Count, 7}, {"Cell", Source, 36},
+func sizeSection(r *vet.Report) report.Section {
+	s := report.Section{
+		Name: vet.SheetSizes, Notes: []string{"Stated sizes against the shop's own, which stand in its settings on the line given."},
+		Columns: []report.Column{
+			report.Text("Part", 14), report.Text("Kind", 10), report.Text("Size", 14), report.Fine("Stated", 9), report.Fine("from", 9), report.Fine("to", 9), report.Fine("Own, from", 9), report.Fine("Own, to", 9),
+			report.Text("Position", 11), report.Fine("Off by", 9), report.Count("Line", 7), report.Source("Cell", 36),
 		},
 		Empty: "There is nothing to compare.",
 	}
 	for _, c := range r.Sizes {
 		item := newItem(r, c.Kind, c.Item)
-		from, to := limits(c.Stated)
-		off := Size{}
+		from, to := report.Limits(c.Stated)
+		off := report.Size{}
 		if !c.Off.IsZero() {
-			off = known(c.Off)
+			off = report.Of(c.Off)
 		}
-		s.Rows = append(s.Rows, []any{item.Part, c.Category, string(c.Role), known(c.Stated.Nominal()), from, to, known(c.Own.Size.Lower()), known(c.Own.Size.Upper()),
-			c.Position.String(), off, c.Own.Line, cellOf(item, c.Role)})
+		s.Rows = append(s.Rows, []any{item.Part, c.Category, string(c.Role), report.Of(c.Stated.Nominal()), from, to, report.Of(c.Own.Size.Lower()), report.Of(c.Own.Size.Upper()),
+			c.Position.String(), off, c.Own.Line, report.From(item, c.Role)})
 	}
 	return s
 }
 
-func qualitySection(r *vet.Report) Section {
+func qualitySection(r *vet.Report) report.Section {
 	l := r.Sheet.Ledger
-	s := Section{
-		Title: vet.SheetQuality,
-		Note: fmt.Sprintf("%d rows: %d used as they stand, %d with assumptions, %d held, %d set aside (headings, notes, blanks, totals).",
-			l.Rows, l.Used, l.Assumed, l.Held, l.SetAside),
-		Columns: []Column{{"What", Text, 12}, {"Column", Text, 18}, {"Given", Count, 9}, {"of parts", Count, 9}, {"Share", Share, 9}, {"With limits", Count, 10}},
+	s := report.Section{
+		Name: vet.SheetQuality,
+		Notes: []string{fmt.Sprintf("%d rows: %d used as they stand, %d with assumptions, %d held, %d set aside (headings, notes, blanks, totals).",
+			l.Rows, l.Used, l.Assumed, l.Held, l.SetAside)},
+		Columns: []report.Column{report.Text("What", 12), report.Text("Column", 18), report.Count("Given", 9), report.Count("of parts", 9), report.Share("Share", 9), report.Count("With limits", 10)},
 	}
 	for _, c := range r.Sheet.Complete {
 		s.Rows = append(s.Rows, []any{c.Kind.String(), string(c.Role), c.Given, c.Of, float64(c.Given) / float64(c.Of), c.Limited})
@@ -300,13 +216,13 @@ func qualitySection(r *vet.Report) Section {
 	return s
 }
 
-func equivalentSection(r *vet.Report) Section {
-	s := Section{
-		Title: vet.SheetEquivalents,
-		Note:  "New parts that can stand for parts of the house: each nominal size lies within the limits of the other. Differences are new less own; prices are by the piece.",
-		Columns: []Column{
-			{"New part", Text, 14}, {"Stands for", Text, 14}, {"Differences", Sentence, 40}, {"New price", Money, 10}, {"Own price", Money, 10}, {"Currency", Text, 10}, {"Saves", Money, 9},
-			{"Further parts", Count, 9}, {"New from", Source, 34}, {"Own from", Source, 34},
+func equivalentSection(r *vet.Report) report.Section {
+	s := report.Section{
+		Name:  vet.SheetEquivalents,
+		Notes: []string{"New parts that can stand for parts of the house: each nominal size lies within the limits of the other. Differences are new less own; prices are by the piece."},
+		Columns: []report.Column{
+			report.Text("New part", 14), report.Text("Stands for", 14), report.Sentence("Differences", 40), report.Money("New price", 10), report.Money("Own price", 10), report.Text("Currency", 10), report.Money("Saves", 9),
+			report.Count("Further parts", 9), report.Source("New from", 34), report.Source("Own from", 34),
 		},
 		Empty: "No new part stands for one of the house.",
 	}
@@ -350,16 +266,16 @@ func signed(l measure.Length) string {
 	return sign + fitcalc.Metric.Show(l.Abs())
 }
 
-func sampleSection(r *vet.Report) Section {
+func sampleSection(r *vet.Report) report.Section {
 	l := r.Samples.Ledger
-	s := Section{
-		Title: vet.SheetSamples,
-		Note: fmt.Sprintf("%d rows: %d used, %d held, %d set aside. Readings are taken to come from %s. The interval holds 95 %% of the lot with 95 %% confidence if the lot is normal; "+
-			"the share below the lower limit is at most what is given, with the same confidence.", l.Rows, l.Used, l.Held, l.SetAside, r.Samples.Calipers()),
-		Columns: []Column{
-			{"Part", Text, 14}, {"Size", Text, 14}, {"Stated", Diameter, 9}, {"from", Diameter, 9}, {"to", Diameter, 9}, {"Limits by", Text, 10}, {"Readings", Count, 9}, {"Mean", Diameter, 9},
-			{"SD", Diameter, 9}, {"Lot from", Diameter, 9}, {"Lot to", Diameter, 9}, {"Read below", Count, 8}, {"Share below, at most", Share, 10}, {"Answer", Text, 13}, {"Why", Sentence, 60},
-			{"Stated in", Source, 34}, {"Readings in", Source, 40},
+	s := report.Section{
+		Name: vet.SheetSamples,
+		Notes: []string{fmt.Sprintf("%d rows: %d used, %d held, %d set aside. Readings are taken to come from %s. The interval holds 95 %% of the lot with 95 %% confidence if the lot is normal; "+
+			"the share below the lower limit is at most what is given, with the same confidence.", l.Rows, l.Used, l.Held, l.SetAside, r.Samples.Calipers())},
+		Columns: []report.Column{
+			report.Text("Part", 14), report.Text("Size", 14), report.Fine("Stated", 9), report.Fine("from", 9), report.Fine("to", 9), report.Text("Limits by", 10), report.Count("Readings", 9), report.Fine("Mean", 9),
+			report.Fine("SD", 9), report.Fine("Lot from", 9), report.Fine("Lot to", 9), report.Count("Read below", 8), report.Share("Share below, at most", 10), report.Text("Answer", 13), report.Sentence("Why", 60),
+			report.Source("Stated in", 34), report.Source("Readings in", 40),
 		},
 		Empty: "No reading could be used.",
 	}
@@ -370,22 +286,22 @@ func sampleSection(r *vet.Report) Section {
 		if x.ShopTolerance {
 			by = "shop"
 		}
-		from, to, under := Size{}, Size{}, any(nil)
+		from, to, under := report.Size{}, report.Size{}, any(nil)
 		if x.KnownInterval {
 			from, to = floatSize(x.Interval.Lower), floatSize(x.Interval.Upper)
 		}
 		if x.KnownUndersize {
 			under = x.Undersize
 		}
-		s.Rows = append(s.Rows, []any{item.Part, string(x.Role), known(x.Stated.Nominal()), known(x.Stated.Lower()), known(x.Stated.Upper()), by, sum.N, floatSize(sum.Mean), floatSize(sum.SD),
-			from, to, x.ReadUnder, under, x.Comparison.Consistency.String(), x.Comparison.Reason, cellOf(item, x.Role), readingPlaces(x)})
+		s.Rows = append(s.Rows, []any{item.Part, string(x.Role), report.Of(x.Stated.Nominal()), report.Of(x.Stated.Lower()), report.Of(x.Stated.Upper()), by, sum.N, floatSize(sum.Mean), floatSize(sum.SD),
+			from, to, x.ReadUnder, under, x.Comparison.Consistency.String(), x.Comparison.Reason, report.From(item, x.Role), readingPlaces(x)})
 	}
 	return s
 }
 
-func floatSize(mm float64) Size {
+func floatSize(mm float64) report.Size {
 	l, err := measure.FromMillimetres(mm)
-	return Size{err == nil, l}
+	return report.Size{Known: err == nil, Length: l}
 }
 
 // readingPlaces are the first and the last cell of the readings.
@@ -397,13 +313,13 @@ func readingPlaces(s *vet.Sample) string {
 	return first.String() + " to " + last.Cell
 }
 
-func questionSection(r *vet.Report) Section {
-	s := Section{
-		Title: vet.SheetQuestions,
-		Note:  fmt.Sprintf("%d of %d pairs wait for what the new sheets do not say. The sheet to send is questions.xlsx.", r.Open, r.Judged),
-		Columns: []Column{
-			{"Part", Text, 14}, {"What is asked", Sentence, 56}, {"It says now", Sentence, 16}, {"Kind", Text, 13}, {"Settles", Count, 8}, {"Helps with", Count, 8}, {"Rest on it", Count, 8},
-			{"Why", Sentence, 56}, {"Cell", Text, 36},
+func questionSection(r *vet.Report) report.Section {
+	s := report.Section{
+		Name:  vet.SheetQuestions,
+		Notes: []string{fmt.Sprintf("%d of %d pairs wait for what the new sheets do not say. The sheet to send is questions.xlsx.", r.Open, r.Judged)},
+		Columns: []report.Column{
+			report.Text("Part", 14), report.Sentence("What is asked", 56), report.Sentence("It says now", 16), report.Text("Kind", 13), report.Count("Settles", 8), report.Count("Helps with", 8), report.Count("Rest on it", 8),
+			report.Sentence("Why", 56), report.Text("Cell", 36),
 		},
 		Empty: "There is nothing to ask.",
 	}
@@ -414,18 +330,18 @@ func questionSection(r *vet.Report) Section {
 }
 
 func questionRow(q questions.Question) []any {
-	return []any{q.Part, q.Asks, q.Says, q.Kind.String(), q.Settles, q.Helps, q.Carries, q.Why, q.Place.String()}
+	return []any{q.Part, q.Asks, q.Says, q.Kind.String(), q.Settles, q.Helps, q.Carries, q.Why, q.Place}
 }
 
-func findingSection(r *vet.Report) Section {
-	s := Section{
-		Title:   vet.SheetFindings,
-		Note:    "What is to be known about the new sheets, the samples and the yearly numbers.",
-		Columns: []Column{{"Severity", Text, 10}, {"Code", Text, 18}, {"Where", Text, 36}, {"Message", Sentence, 90}, {"Settled by", Text, 30}},
+func findingSection(r *vet.Report) report.Section {
+	s := report.Section{
+		Name:    vet.SheetFindings,
+		Notes:   []string{"What is to be known about the new sheets, the samples and the yearly numbers."},
+		Columns: []report.Column{report.Text("Severity", 10), report.Text("Code", 18), report.Text("Where", 36), report.Sentence("Message", 90), report.Text("Settled by", 30)},
 		Empty:   "Nothing was found.",
 	}
 	for _, f := range r.Findings {
-		s.Rows = append(s.Rows, []any{f.Severity.String(), f.Code, f.Place.String(), f.Message, f.Settle})
+		s.Rows = append(s.Rows, []any{f.Severity.String(), f.Code, f.Place, f.Message, f.Settle})
 	}
 	return s
 }

@@ -4,10 +4,8 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
-	"strings"
 
 	"example.com/seatline/fitcalc"
-	"example.com/seatline/reconcile/publish/csvtext"
 	"example.com/seatline/reconcile/publish/decimal"
 )
 
@@ -40,13 +38,3 @@ func writeJSON(w io.Writer, what string, v any) error {
 	}
 	return nil
 }
-
-// records writes CSV by RFC 4180. Text is neutralised by who makes the records.
-func records(w io.Writer, what string, all [][]string) error {
-	if err := csvtext.NewWriter(w).WriteAll(all); err != nil {
-		return fmt.Errorf("writing %s: %w", what, err)
-	}
-	return nil
-}
-
-func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }

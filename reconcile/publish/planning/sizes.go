@@ -11,9 +11,10 @@ import (
 	"example.com/seatline/reconcile/demand"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/plan/stock"
-	"example.com/seatline/reconcile/publish/csvtext"
 	"example.com/seatline/reconcile/publish/decimal"
+	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
@@ -81,7 +82,7 @@ func (s *Sizes) Lines(units fitcalc.Units) []string {
 		lines = append(lines, s.tipLines(&s.Made.Tips[i], units)...)
 	}
 	if n := len(s.Made.Left); n > 0 {
-		lines = append(lines, "left out  "+plural(n, "head", "heads")+": "+s.leftBy())
+		lines = append(lines, "left out  "+phrase.Count(n, "head")+": "+s.leftBy())
 	}
 	if s.Standards != nil {
 		lines = append(lines, s.standardLines(units)...)
@@ -94,13 +95,13 @@ func (s *Sizes) Lines(units fitcalc.Units) []string {
 
 func (s *Sizes) tipLines(t *stock.TipSizes, units fitcalc.Units) []string {
 	name := t.Tip + " tips"
-	head := fmt.Sprintf("%s, %s, %s a year", name, plural(len(t.Heads), "head", "heads"), Pieces(t.Yearly))
+	head := fmt.Sprintf("%s, %s, %s a year", name, phrase.Count(len(t.Heads), "head"), Pieces(t.Yearly))
 	if !t.Chosen.Feasible {
 		return []string{head + ": no number of sizes serves them"}
 	}
-	said := plural(len(t.Chosen.New), "new size serves all", "new sizes serve all")
+	said := phrase.CountOf(len(t.Chosen.New), "new size serves all", "new sizes serve all")
 	if !t.Enough {
-		said = fmt.Sprintf("%s not serve all; %d do", plural(s.Wanted.Count, "new size does", "new sizes do"), t.Chosen.Count)
+		said = fmt.Sprintf("%s not serve all; %d do", phrase.CountOf(s.Wanted.Count, "new size does", "new sizes do"), t.Chosen.Count)
 	}
 	lines := []string{head + ": " + said, fmt.Sprintf("  %s: %s of turning a year", ShowSizes(t.Chosen.New, units), Hours(t.Chosen.Cost))}
 	if t.Now > 0 {
@@ -143,13 +144,13 @@ func (s *Sizes) BestStandard() *stock.Standard {
 func (s *Sizes) Standard(i int, units fitcalc.Units) string {
 	p := &s.Standards[i]
 	if !p.Feasible {
-		return plural(p.Count, "size", "sizes") + ": not within reach of every hosel"
+		return phrase.Count(p.Count, "size") + ": not within reach of every hosel"
 	}
 	gain := "saves " + Hours(p.Saves) + " a year"
 	if p.Saves < 0 {
 		gain = "does not pay: " + Hours(-p.Saves) + " a year more"
 	}
-	return fmt.Sprintf("%s, %s: %s of work at the hosels in place of %s of turning; %s", plural(len(p.ODs), "size", "sizes"), ShowSizes(p.ODs, units), Hours(p.Work), Hours(p.TurningNow), gain)
+	return fmt.Sprintf("%s, %s: %s of work at the hosels in place of %s of turning; %s", phrase.Count(len(p.ODs), "size"), ShowSizes(p.ODs, units), Hours(p.Work), Hours(p.TurningNow), gain)
 }
 
 func (s *Sizes) standardLines(units fitcalc.Units) []string {
@@ -420,42 +421,36 @@ func (s *Sizes) standardise() *standardiseJSON {
 
 // WriteSizesCSV writes sizes.csv: a line for each size to order. Lengths are in the unit that the headings name. The error is the writer's.
 func WriteSizesCSV(w io.Writer, s *Sizes, units fitcalc.Units) error {
-	in, unit := decimal.Millimetres, "_mm"
-	if units != fitcalc.Metric {
-		in, unit = decimal.Inches, "_in"
-	}
-	all := [][]string{{
-		"tip", "base_od" + unit, "base_od_tolerance" + unit, "bore" + unit, "bore_tolerance" + unit, "bore_least" + unit, "bore_most" + unit, "length" + unit,
-		"length_least" + unit, "length_most" + unit, "new", "heads", "pieces_a_year", "turning_minutes_a_year", "heads_with_counterbore", "heads_it_does_not_suit", "used_on",
+	t := report.Section{Name: "the sizes", Columns: []report.Column{
+		report.Text("tip", 0), report.Fine("base_od", 0), report.Fine("base_od_tolerance", 0), report.Fine("bore", 0), report.Fine("bore_tolerance", 0), report.Fine("bore_least", 0),
+		report.Fine("bore_most", 0), report.Along("length", 0), report.Fine("length_least", 0), report.Fine("length_most", 0), report.Word("new", 0), report.Count("heads", 0),
+		report.Pieces("pieces_a_year", 0), report.Minutes("turning_minutes_a_year", 0), report.Text("heads_with_counterbore", 0), report.Text("heads_it_does_not_suit", 0),
+		report.Text("used_on", 0),
 	}}
 	for i := range s.Made.Tips {
-		t := &s.Made.Tips[i]
-		for k := range t.Sizes {
-			m := &t.Sizes[k]
-			var heads, against []int
-			for _, taken := range m.Taken {
-				heads = append(heads, taken.Head)
-				if len(taken.Against) > 0 {
-					against = append(against, taken.Head)
-				}
-			}
-			all = append(all, []string{
-				csvtext.Neutral(t.Tip), string(in(m.OD)), string(in(m.BaseODTolerance)), string(in(m.BestBore)), string(in(m.BoreTolerance)),
-				ends(m.Bore, measure.Interval.Lower, in), ends(m.Bore, measure.Interval.Upper, in), string(in(m.ForLength)),
-				ends(m.Length, measure.Interval.Lower, in), ends(m.Length, measure.Interval.Upper, in), map[bool]string{true: "new", false: "exists"}[m.New],
-				fmt.Sprint(len(m.Taken)), string(count(m.Yearly)), string(minutes(m.Minutes)), csvtext.Neutral(strings.Join(headsOf(s.Result, m.Stepped), "; ")),
-				csvtext.Neutral(strings.Join(headsOf(s.Result, against), "; ")), csvtext.Neutral(strings.Join(headsOf(s.Result, heads), "; ")),
-			})
+		tip := &s.Made.Tips[i]
+		for k := range tip.Sizes {
+			t.Rows = append(t.Rows, s.csvRow(tip.Tip, &tip.Sizes[k]))
 		}
 	}
-	return records(w, "the sizes as CSV", all)
+	return report.WriteCSV(w, &t, units)
 }
 
-func ends(i measure.Interval, end func(measure.Interval) measure.Bound, in func(measure.Length) json.Number) string {
-	if i.Empty() || !end(i).Bounded() {
-		return ""
+func (s *Sizes) csvRow(tip string, m *stock.MadeSize) []any {
+	var heads, against []int
+	for _, taken := range m.Taken {
+		heads = append(heads, taken.Head)
+		if len(taken.Against) > 0 {
+			against = append(against, taken.Head)
+		}
 	}
-	return string(in(end(i).At()))
+	list := func(heads []int) string { return strings.Join(headsOf(s.Result, heads), "; ") }
+	boreFrom, boreTo := report.Ends(m.Bore)
+	lengthFrom, lengthTo := report.Ends(m.Length)
+	return []any{
+		tip, report.Of(m.OD), report.Of(m.BaseODTolerance), report.Of(m.BestBore), report.Of(m.BoreTolerance), boreFrom, boreTo, report.Of(m.ForLength), lengthFrom, lengthTo,
+		isNew(m), len(m.Taken), m.Yearly, m.Minutes, list(m.Stepped), list(against), list(heads),
+	}
 }
 
 // WriteSizesSVG draws for each tip the hours of turning by the number of new sizes. The error is the writer's.

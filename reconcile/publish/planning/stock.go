@@ -12,9 +12,10 @@ import (
 	"example.com/seatline/reconcile/demand"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/plan/stock"
-	"example.com/seatline/reconcile/publish/csvtext"
 	"example.com/seatline/reconcile/publish/decimal"
+	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
@@ -58,7 +59,7 @@ func (s *Stock) packed() []string {
 	var parts []string
 	for i := range s.Result.Catalogue.Ferrules {
 		if f := &s.Result.Catalogue.Ferrules[i]; f.HasPrice && f.Pack > 1 {
-			parts = append(parts, oneLine(f.Part))
+			parts = append(parts, phrase.OneLine(f.Part))
 		}
 	}
 	return parts
@@ -78,13 +79,13 @@ func (s *Stock) Lines(units fitcalc.Units) []string {
 	p := s.Plan
 	lines := demandLines(s.Demand)
 	lines = append(lines,
-		fmt.Sprintf("carry     %s for %s: %s", plural(len(p.Carry), "part number", "part numbers"), plural(len(p.Served), "head", "heads"), some(s.carried())),
+		fmt.Sprintf("carry     %s for %s: %s", phrase.Count(len(p.Carry), "part number"), phrase.Count(len(p.Served), "head"), some(s.carried())),
 		fmt.Sprintf("cost      %s a year: bench %s, pieces %s, carrying %s", Money(p.Cost.Total(), p.Currency), Money(p.Cost.Work, ""), Money(p.Cost.Pieces, ""), Money(p.Cost.Carrying, "")),
 		"          "+s.Proof())
 	if t := p.Today; t != nil {
 		lines = append(lines, "today     "+s.AgainstToday())
 		if len(t.Unserved) > 0 {
-			lines = append(lines, fmt.Sprintf("          the plan serves %s that today's do not: %s", plural(len(t.Unserved), "head", "heads"), some(headsOf(s.Result, t.Unserved))))
+			lines = append(lines, fmt.Sprintf("          the plan serves %s that today's do not: %s", phrase.Count(len(t.Unserved), "head"), some(headsOf(s.Result, t.Unserved))))
 		}
 	}
 	if second := p.Second; second != nil {
@@ -97,10 +98,10 @@ func (s *Stock) Lines(units fitcalc.Units) []string {
 	}
 	if len(p.Unserved) > 0 {
 		lines = append(lines, fmt.Sprintf("without   %s: %d have no ferrule, %d cannot be decided, %d take none, of %d nothing that fits is allowed",
-			plural(len(p.Unserved), "head", "heads"), kinds[unservedNone], kinds[unservedAsk], kinds[unservedBare], kinds[unservedWithheld]))
+			phrase.Count(len(p.Unserved), "head"), kinds[unservedNone], kinds[unservedAsk], kinds[unservedBare], kinds[unservedWithheld]))
 	}
 	if len(p.LeftOut) > 0 {
-		lines = append(lines, fmt.Sprintf("left out  %s: none is made, or there is no number", plural(len(p.LeftOut), "head", "heads")))
+		lines = append(lines, fmt.Sprintf("left out  %s: none is made, or there is no number", phrase.Count(len(p.LeftOut), "head")))
 	}
 	if len(p.OneSource) > 0 {
 		lines = append(lines, fmt.Sprintf("one source only  %s", some(headsOf(s.Result, p.OneSource))))
@@ -122,7 +123,7 @@ func (s *Stock) AgainstToday() string {
 	if saves < 0 {
 		what = "costs " + Money(-saves, "") + " more for these"
 	}
-	return fmt.Sprintf("%s in stock: %s a year for the heads they serve; the plan %s", plural(len(t.Ferrules), "ferrule", "ferrules"), Money(t.Cost.Total(), currency), what)
+	return fmt.Sprintf("%s in stock: %s a year for the heads they serve; the plan %s", phrase.Count(len(t.Ferrules), "ferrule"), Money(t.Cost.Total(), currency), what)
 }
 
 // exchange says what another set has more, and less.
@@ -164,14 +165,14 @@ func (s *Stock) Exchanged() (adds, drops []string) {
 
 // substitution says what stands in for a ferrule.
 func (s *Stock) substitution(w *stock.Substitution, _ fitcalc.Units) []string {
-	part := oneLine(s.Result.Catalogue.Ferrules[w.Ferrule].Part)
-	lines := []string{fmt.Sprintf("without %s, which fits %s:", part, plural(len(w.Heads), "head", "heads"))}
+	part := phrase.OneLine(s.Result.Catalogue.Ferrules[w.Ferrule].Part)
+	lines := []string{fmt.Sprintf("without %s, which fits %s:", part, phrase.Count(len(w.Heads), "head"))}
 	for i, o := range w.Others {
 		if i == 3 {
 			lines = append(lines, fmt.Sprintf("  and %d more that fit some of them", len(w.Others)-i))
 			break
 		}
-		lines = append(lines, fmt.Sprintf("  %s takes over %d of %d, %+.1f bench hours a year", oneLine(s.Result.Catalogue.Ferrules[o.Ferrule].Part), len(o.Changes), len(w.Heads), o.Minutes/60))
+		lines = append(lines, fmt.Sprintf("  %s takes over %d of %d, %+.1f bench hours a year", phrase.OneLine(s.Result.Catalogue.Ferrules[o.Ferrule].Part), len(o.Changes), len(w.Heads), o.Minutes/60))
 	}
 	if len(w.Alone) > 0 {
 		lines = append(lines, fmt.Sprintf("  nothing else fits %s", some(headsOf(s.Result, w.Alone))))
@@ -511,30 +512,28 @@ func (s *Stock) standIns(w *stock.Substitution) substituteJSON {
 
 // WriteStockCSV writes stock.csv: a line for each part number to carry. The error is the writer's.
 func WriteStockCSV(w io.Writer, s *Stock) error {
-	all := [][]string{{
-		"ferrule", "supplier", "description", "heads", "pieces_a_year", "lot", "lots_to_buy", "left_over", "price_per_piece", "currency",
-		"bench_minutes_a_year", "cost_a_year", "work", "pieces", "carrying", "saves_a_year", "instead", "used_on", "ferrule_source",
+	t := report.Section{Name: "the plan", Columns: []report.Column{
+		report.Text("ferrule", 0), report.Text("supplier", 0), report.Text("description", 0), report.Count("heads", 0), report.Pieces("pieces_a_year", 0), report.Count("lot", 0),
+		report.Count("lots_to_buy", 0), report.Pieces("left_over", 0), report.Price("price_per_piece", 0), report.Text("currency", 0), report.Minutes("bench_minutes_a_year", 0),
+		report.Money("cost_a_year", 0), report.Money("work", 0), report.Money("pieces", 0), report.Money("carrying", 0), report.Money("saves_a_year", 0), report.Text("instead", 0),
+		report.Text("used_on", 0), report.Source("ferrule_source", 0),
 	}}
 	for i := range s.Plan.Carry {
-		j := s.carry(&s.Plan.Carry[i])
-		saves, instead := "", ""
-		if j.Saves != nil {
-			saves = string(*j.Saves)
-		}
+		c := &s.Plan.Carry[i]
+		item := &s.Result.Catalogue.Ferrules[c.Ferrule].Item
+		saves, instead := any(c.Saves), ""
 		switch {
-		case j.Irreplaceable:
-			instead = "nothing"
-		case j.Instead != nil:
-			instead = j.Instead.Part
+		case c.Irreplaceable:
+			saves, instead = nil, "nothing"
+		case c.Instead >= 0:
+			instead = report.FerrulePart(s.Result, c.Instead)
 		}
-		all = append(all, []string{
-			csvtext.Neutral(j.Ferrule.Part), csvtext.Neutral(j.Supplier), csvtext.Neutral(j.Description), fmt.Sprint(j.Heads), string(j.Pieces), fmt.Sprint(j.Lot), fmt.Sprint(j.Packs),
-			string(j.LeftOver), string(j.PricePerPiece), s.Plan.Currency, string(j.Minutes), string(j.Cost.Total), string(j.Cost.Work), string(j.Cost.Pieces),
-			string(j.Cost.Carrying), saves, csvtext.Neutral(instead), csvtext.Neutral(strings.Join(headsOf(s.Result, s.Plan.Carry[i].Heads), "; ")),
-			csvtext.Neutral(tell.Place(s.Result.Catalogue.Ferrules[s.Plan.Carry[i].Ferrule].Source).String()),
+		t.Rows = append(t.Rows, []any{
+			item.Part, item.Supplier, item.Description, len(c.Heads), c.Pieces, c.Lot, c.Packs, c.LeftOver, c.PricePerPiece, s.Plan.Currency, c.Minutes, c.Cost.Total(), c.Cost.Work,
+			c.Cost.Pieces, c.Cost.Carrying, saves, instead, strings.Join(headsOf(s.Result, c.Heads), "; "), tell.Place(item.Source),
 		})
 	}
-	return records(w, "the plan as CSV", all)
+	return report.WriteCSV(w, &t, fitcalc.Metric)
 }
 
 // WriteStockSVG draws the cost by the most part numbers. The error is the writer's.
@@ -542,7 +541,7 @@ func WriteStockSVG(w io.Writer, s *Stock) error {
 	p := s.Plan
 	c := curve{
 		id: "stock", title: "What a year costs, by the most part numbers carried", across: "part numbers, at most", up: strings.TrimSuffix("cost a year, "+p.Currency, ", "),
-		said: fmt.Sprintf("The plan carries %s and costs %s a year.", plural(len(p.Carry), "part number", "part numbers"), Money(p.Cost.Total(), p.Currency)),
+		said: fmt.Sprintf("The plan carries %s and costs %s a year.", phrase.Count(len(p.Carry), "part number"), Money(p.Cost.Total(), p.Currency)),
 	}
 	one := line{name: "best choice"}
 	unproven := false

@@ -10,6 +10,7 @@ import (
 	"example.com/seatline/reconcile/demand"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/plan/stock"
 	"example.com/seatline/reconcile/publish/decimal"
 )
@@ -48,27 +49,13 @@ func grouped(text string) string {
 	return sign + b.String() + rest
 }
 
-// plural returns a count with its noun.
-func plural(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
-}
-
 // some names a few and counts the rest.
-func some(parts []string) string {
-	const most = 6
-	if len(parts) <= most {
-		return strings.Join(parts, ", ")
-	}
-	return fmt.Sprintf("%s and %d more", strings.Join(parts[:most], ", "), len(parts)-most)
-}
+func some(parts []string) string { return phrase.Some(parts, 6) }
 
 func headsOf(r *matrix.Result, heads []int) []string {
 	names := make([]string, len(heads))
 	for i, h := range heads {
-		names[i] = oneLine(r.Catalogue.Heads[h].Part)
+		names[i] = phrase.OneLine(r.Catalogue.Heads[h].Part)
 	}
 	return names
 }
@@ -76,7 +63,7 @@ func headsOf(r *matrix.Result, heads []int) []string {
 func ferrulesOf(r *matrix.Result, ferrules []int) []string {
 	names := make([]string, len(ferrules))
 	for i, f := range ferrules {
-		names[i] = oneLine(r.Catalogue.Ferrules[f].Part)
+		names[i] = phrase.OneLine(r.Catalogue.Ferrules[f].Part)
 	}
 	return names
 }
@@ -118,7 +105,7 @@ func Unserved(r *matrix.Result, u *stock.Unserved, units fitcalc.Units) string {
 	for i, reason := range u.Reasons {
 		reasons[i] = reason.Sentence(units)
 	}
-	return "nearest is " + oneLine(r.Catalogue.Ferrules[u.Nearest.Ferrule].Part) + ": " + strings.Join(reasons, "; ")
+	return "nearest is " + phrase.OneLine(r.Catalogue.Ferrules[u.Nearest.Ferrule].Part) + ": " + strings.Join(reasons, "; ")
 }
 
 // Numbered returns the cells that a head's yearly number comes from, and what was taken for granted in reading them.
@@ -182,11 +169,11 @@ func demandSaid(c *catalog.Catalogue, d *demand.Demand, each float64) []string {
 	}
 	names := make([]string, len(missing))
 	for i, h := range missing {
-		names[i] = oneLine(c.Heads[h].Part)
+		names[i] = phrase.OneLine(c.Heads[h].Part)
 	}
 	what := "none of them is taken to be made"
 	if each > 0 {
 		what = fmt.Sprintf("%s of each are taken to be made in a year", Pieces(each))
 	}
-	return []string{fmt.Sprintf("%s has no number for %s (%s); %s", d.File, plural(len(missing), "head", "heads"), some(names), what)}
+	return []string{fmt.Sprintf("%s has no number for %s (%s); %s", d.File, phrase.Count(len(missing), "head"), some(names), what)}
 }

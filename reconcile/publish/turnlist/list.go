@@ -11,6 +11,7 @@ import (
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
@@ -447,9 +448,9 @@ func clean(text string) string {
 
 // Summary is what the list asks of the bench, in a sentence.
 func (l *List) Summary() string {
-	text := fmt.Sprintf("%s: %s to turn, %s to prepare.", counted(l.joints, "joint"), counted(l.turned, "ferrule"), counted(l.prepare, "joint"))
+	text := fmt.Sprintf("%s: %s to turn, %s to prepare.", phrase.Count(l.joints, "joint"), phrase.Count(l.turned, "ferrule"), phrase.Count(l.prepare, "joint"))
 	if len(l.Left) > 0 {
-		text += fmt.Sprintf(" Not on the list: %s, see the end.", counted(len(l.Left), "line"))
+		text += fmt.Sprintf(" Not on the list: %s, see the end.", phrase.Count(len(l.Left), "line"))
 	}
 	return text
 }
@@ -466,13 +467,6 @@ func (l *List) Rule() string {
 	}
 	return first + " Up to " + l.step + " over the hosel passes as flush; the range given is that for the " + hosel +
 		". What comes off is nominal, then least to most, limit against limit."
-}
-
-func counted(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
 }
 
 // Leave puts a row of an order at the end of the list, among what cannot be made.

@@ -7,38 +7,36 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"example.com/seatline/fitcalc"
-	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/publish/drawing"
+	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
 // bestSheet lists for each head the ferrules that fit, the least bench work first.
 func (b *book) bestSheet() {
-	unit := ", " + b.reader.name()
 	scope := fmt.Sprintf("The best ferrule and up to %d alternates of each head.", b.limits.alternates-1)
 	if b.opts.Full {
 		scope = "All ferrules that fit each head."
 	}
-	t := table{
-		name: sheetBest, title: "The best ferrule for each head", all: "fits.csv",
-		notes: []string{
+	t := report.Section{
+		Name: sheetBest, Title: "The best ferrule for each head", All: "fits.csv",
+		Notes: []string{
 			scope + " Ranked by bench time; turn-down is on the diameter, and per side is half of it. Parts of one geometry share a row. A ferrule leads to its row on “" + sheetFits + "”.",
 		},
-		columns: []column{
-			{"Head", 19, texts}, {"Head is", 26, texts}, {"Tip", 16, texts}, {"Rank", 6, words}, {"Ferrule", 16, texts},
-			{"Verdict", 8, words}, {"Bench time, min", 8, numbers}, {"Turn-down on the diameter" + unit, 11, numbers},
-			{"at most" + unit, 8, numbers}, {"per side" + unit, 8, numbers}, {"Why", 47, sentences},
-			{"Ferrule is", 28, texts}, {"Head from", 34, texts}, {"Ferrule from", 34, texts},
+		Columns: []report.Column{
+			report.Text("Head", 19), report.Text("Head is", 26), report.Text("Tip", 16), report.Word("Rank", 6), report.Text("Ferrule", 16), report.Verdict("Verdict", 8),
+			report.Minutes("Bench time, min", 8), report.Diameter("Turn-down on the diameter", 11), report.Diameter("at most", 8), report.Fine("per side", 8), report.Sentence("Why", 47),
+			report.Text("Ferrule is", 28), report.Source("Head from", 34), report.Source("Ferrule from", 34),
 		},
-		frozen: 1, printed: 11, tab: fillFlush,
+		Frozen: 1, Printed: 11, Tone: report.Good,
 	}
 	if b.opts.Drawings {
-		t.notes = append(t.notes, b.drawingsNote())
-		t.columns = slices.Insert(t.columns, t.printed, column{"In section", drawingColumn, texts})
-		t.printed++
+		t.Notes = append(t.Notes, b.drawingsNote())
+		t.Columns = slices.Insert(t.Columns, t.Printed, report.Sentence("In section", drawingColumn))
+		t.Printed++
 	}
-	p := b.open(t)
+	p := b.open(t.Name, &t, columns{})
 	for class, members := range b.result.HeadGeometries() {
 		if s := b.account.Standings[members[0]]; s == tell.Served || s == tell.Selective {
 			p.alternates(class)
@@ -68,45 +66,37 @@ func (p *page) alternate(rank, class, form int, pair matrix.Pair) {
 	head, ferrule := &p.result.Catalogue.Heads[pair.Head], &p.result.Catalogue.Ferrules[pair.Ferrule]
 	fit := p.result.Fit(pair)
 	turn := fit.Flush.TurnDown
-	headFrom, ferruleFrom := sourceOf(&head.Item, odRole(head)), sourceOf(&ferrule.Item, catalog.BaseOD)
-	name, first := look{under: true, color: faint}, plain
+	named, first := func(cell any) any { return report.Faint{Cell: cell} }, func(cell any) any { return cell }
 	if rank == 0 {
-		name, first = look{under: true, over: true, bold: true}, strong
+		named, first = func(cell any) any { return report.Begins{Cell: cell} }, func(cell any) any { return report.Strong{Cell: cell} }
 	}
-	cells := []any{
-		p.as(p.headNames(class), name), p.as(p.headsAre(class), name.light()), p.as(p.result.Tips[pair.Tip].Name, name.light()),
-		p.as(rank+1, first.centred()), p.as(p.ferruleNames(form), first.linked()), p.verdict(pair.Verdict),
-		p.minutes(&fit), p.length(fit.Flush.Known, turn.Nominal, first), p.length(fit.Flush.Known, turn.Most, plain),
-		p.perSide(fit.Flush.Known, turn), p.as(p.why(&fit), wrapped),
-		p.as(p.ferrulesAre(form), plain),
-		p.source(headFrom), p.source(ferruleFrom),
+	row := []any{
+		first(named(p.headNames(class))), named(p.headsAre(class)), named(p.result.Tips[pair.Tip].Name), first(rank + 1),
+		first(report.Link{Text: p.ferruleNames(form), Section: sheetFits, Row: p.rowOf[[2]int{class, form}]}), pair.Verdict, minutes(&fit),
+		first(report.Size{Known: fit.Flush.Known, Length: turn.Nominal}), report.Size{Known: fit.Flush.Known, Length: turn.Most},
+		report.Size{Known: fit.Flush.Known, Length: turn.PerSide().Nominal}, p.why(&fit), p.ferrulesAre(form), report.FromHead(head), report.FromFerrule(ferrule),
 	}
-	section := p.putAlternate(rank, pair, fit, cells)
-	if row, there := p.rowOf[[2]int{class, form}]; there {
-		p.link(5, p.row, place{sheetFits, 1, row})
+	if !p.opts.Drawings {
+		p.put(p.cells(row)...)
+		return
 	}
-	columns := len(p.table.columns)
-	p.leadTo(columns-1, headFrom)
-	p.leadTo(columns, ferruleFrom)
-	if section != nil {
-		p.drawSection(p.table.printed, section, pair.Verdict)
-	}
+	p.drawnAlternate(rank, pair, fit, row)
 }
 
-// putAlternate writes a row, with room for a drawing where there is to be one, and returns what is to be drawn.
-func (p *page) putAlternate(rank int, pair matrix.Pair, fit fitcalc.Fit, cells []any) *drawing.Section {
-	if !p.opts.Drawings {
-		p.put(cells...)
-		return nil
-	}
+// drawnAlternate writes a row with room for a drawing where there is to be one, and draws it.
+func (p *page) drawnAlternate(rank int, pair matrix.Pair, fit fitcalc.Fit, row []any) {
 	var section *drawing.Section
-	text, height := "", p.heightOf(cells) // the cell of the drawing, still left out, is not the widest text
+	text := ""
 	if p.draws(rank) {
-		if section, text = p.crossSection(pair, fit); section != nil {
-			height = max(height, drawingHigh)
-		}
+		section, text = p.crossSection(pair, fit)
 	}
-	cells = slices.Insert(cells, p.table.printed-1, any(p.as(text, wrapped)))
+	cells := p.cells(slices.Insert(row, p.section.Printed-1, any(text)))
+	height := p.heightOf(cells)
+	if section != nil {
+		height = max(height, drawingHigh)
+	}
 	p.putRow(excelize.RowOpts{Height: height}, cells...)
-	return section
+	if section != nil {
+		p.drawSection(p.section.Printed, section, pair.Verdict)
+	}
 }

@@ -12,6 +12,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
@@ -32,13 +33,16 @@ type book struct {
 	contents []*content
 	names    []string // of columns, as far as they were needed
 	subject  string   // what the workbook is about, where it is not a matrix
-	drawn    int      // how many joints have been drawn
-	err      error
+	// sheets are those of a report's sections, and sheetOf finds them by the names of the sections.
+	sheets  []string
+	sheetOf map[string]string
+	drawn   int // how many joints have been drawn
+	err     error
 }
 
-func newBook(r *matrix.Result, opts Options, limits limits) *book {
+func newBook(opts Options, limits limits) *book {
 	b := &book{
-		file: excelize.NewFile(), result: r, account: tell.Take(r), opts: opts, limits: limits,
+		file: excelize.NewFile(), opts: opts, limits: limits,
 		reader: reader{opts.Units}, styles: map[look]int{}, wraps: map[int]bool{},
 	}
 	b.try(b.file.SetDefaultFont(fontFamily)) // widths are counted in its digits
@@ -103,13 +107,14 @@ type layout struct {
 // page is a sheet being written, row by row.
 type page struct {
 	*book
-	name   string
-	layout layout
-	table  *table // nil for a sheet that is no table
+	name    string
+	layout  layout
+	section *report.Section // nil for a sheet that is no table
 	*content
-	row       int  // the last row written
-	lookingUp bool // whether it is there for looking up and not for reading
-	full      int  // how many rows were left out because the table is full
+	row        int  // the last row written
+	headingRow int  // of a table
+	whole      bool // whether a table has all its rows, however many
+	full       int  // how many rows were left out because the table is full
 }
 
 func (b *book) page(name string, l layout) *page {
@@ -227,11 +232,17 @@ func (p *page) putRow(opts excelize.RowOpts, cells ...any) {
 	if p.err != nil {
 		return
 	}
-	if p.table != nil && !p.table.lookup && p.row >= p.limits.rows-1 { // the last row says what is left out
+	if p.section != nil && !p.whole && p.row >= p.limits.rows-1 { // the last row says what is left out
 		p.full++
 		return
 	}
 	p.row++
+	for i, c := range cells {
+		if to, is := c.(leading); is {
+			cells[i] = to.Cell
+			p.lead(i+1, to)
+		}
+	}
 	p.try(p.content.row(p.row, opts, cells, p.columnNames(len(cells))))
 }
 
@@ -246,7 +257,7 @@ func (b *book) columnNames(n int) []string {
 // room reports whether a table has room for another row, and counts those that it has none for: for those who need not work out a row
 // that is not written.
 func (p *page) room() bool {
-	if p.row < p.limits.rows-1 {
+	if p.whole || p.row < p.limits.rows-1 {
 		return true
 	}
 	p.full++
@@ -277,13 +288,13 @@ func (p *page) link(column, row int, target place) {
 	p.content.link(address(column, row), target.reference())
 }
 
-// filter puts filters on a heading row and all below it.
-func (p *page) filter(row, columns int) {
-	if p.row <= row {
+// filter puts filters on a heading row and the rows below it.
+func (p *page) filter(row, last, columns int) {
+	if last <= row {
 		return // nothing to filter
 	}
 	p.do(func() error {
-		return p.file.AutoFilter(p.name, address(1, row)+":"+address(columns, p.row), nil)
+		return p.file.AutoFilter(p.name, address(1, row)+":"+address(columns, last), nil)
 	})
 	p.properties() // the library forgets them over a filter
 }
@@ -313,7 +324,7 @@ const mostPrinted = 60
 
 // lastPrinted is the last row that is printed.
 func (p *page) lastPrinted() int {
-	if p.lookingUp {
+	if p.section != nil && p.section.LookUp {
 		return min(p.row, mostPrinted)
 	}
 	return max(1, p.row)

@@ -4,59 +4,35 @@ import (
 	"strings"
 
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
 // findingsSheet lists what is to be known about the input.
 func (b *book) findingsSheet() {
-	t := table{
-		name: sheetFindings, title: "What is to be known about the input",
-		notes: []string{
+	t := report.Section{
+		Name: sheetFindings, Title: "What is to be known about the input",
+		Notes: []string{
 			"error: not used because of it. warning: used, but a person should look. note: how a value was read. The key in the last column, in the mapping file, settles it.",
 		},
-		columns: []column{
-			{"Severity", 10, texts}, {"Code", 17, texts}, {"File", 20, texts}, {"Sheet", 15, texts}, {"Cell", 9, texts},
-			{"Message", 52, sentences}, {"See also", 20, sentences}, {"Settled by", 20, texts},
+		Columns: []report.Column{
+			report.Text("Severity", 10), report.Text("Code", 17), report.Text("File", 20), report.Text("Sheet", 15), report.Text("Cell", 9), report.Sentence("Message", 52),
+			report.Sentence("See also", 20), report.Text("Settled by", 20),
 		},
-		frozen: 2, tab: fillAsk,
+		Frozen: 2, Tone: report.Asked, Empty: "Nothing was found.",
 	}
-	p := b.open(t)
+	p := b.open(t.Name, &t, columns{})
 	for _, f := range tell.Findings(b.result) {
-		p.finding(f)
-	}
-	if p.row == t.headingRow() {
-		p.put(p.as("Nothing was found.", prose))
+		var related []string
+		for _, at := range f.Related {
+			related = append(related, at.String())
+		}
+		p.add(f.Severity, f.Code, f.Place.File, f.Place.Sheet, report.At{Place: f.Place}, f.Message, strings.Join(related, "; "), f.Settle)
 	}
 	p.close()
 }
 
-func (p *page) finding(f finding.Finding) {
-	var related []string
-	for _, at := range f.Related {
-		related = append(related, at.String())
-	}
-	shown := plain
-	if file, _ := p.target(f.Place); file != "" {
-		shown = plain.linked()
-	}
-	cell := p.as(f.Place.Cell, shown)
-	if f.Place.Cell == "" && f.Place.Row > 0 {
-		row := shown
-		row.format, row.across = `"row "0`, "left"
-		cell = p.as(f.Place.Row, row)
-	}
-	if !p.room() {
-		return
-	}
-	p.put(
-		p.as(f.Severity.String(), severityLook(f.Severity)), p.as(f.Code, plain), p.as(f.Place.File, plain), p.as(f.Place.Sheet, plain),
-		cell, p.as(f.Message, wrapped), p.as(strings.Join(related, "; "), wrapped), p.as(f.Settle, plain),
-	)
-	if f.Place.Cell != "" || f.Place.Row > 0 {
-		p.leadTo(5, f.Place)
-	}
-}
-
+// severityLook is the fill and colour of a severity.
 func severityLook(s finding.Severity) look {
 	l := plain
 	switch s {

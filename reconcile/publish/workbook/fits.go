@@ -5,43 +5,37 @@ import (
 	"strings"
 
 	"example.com/seatline/fitcalc"
-	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
-// fitsTable is the sheet of all listed pairs. Its last columns, the sources, are there for looking up and are not printed.
-func (b *book) fitsTable() table {
-	unit := ", " + b.reader.name()
-	columns := []column{
-		{"Head", 19, texts}, {"Ferrule", 16, texts}, {"Tip", 16, texts}, {"Verdict", 8, words}, {"Bench time, min", 8, numbers},
-		{"Turn-down on the diameter" + unit, 11, numbers}, {"least", 8, numbers}, {"most", 8, numbers}, {"per side" + unit, 9, numbers},
-		{"Oversize on the diameter" + unit, 11, numbers}, {"Chance of a step under", 9, numbers},
-		{"Interference at the tightest" + unit, 13, numbers}, {"Why", 47, sentences},
-		{"Also", 60, texts}, {"Grip length" + unit, 9, numbers}, {"Stands off" + unit, 9, numbers}, {"Bore clearance" + unit, 11, numbers},
-		{"Hosel OD" + unit, 9, numbers}, {"Base OD" + unit, 9, numbers}, {"Head is", 28, texts}, {"Ferrule is", 28, texts},
-		{"Assumed", 46, texts},
+// fitsSection is the sheet of all listed pairs. Its last columns, the sources, are there for looking up and are not printed.
+func (b *book) fitsSection() *report.Section {
+	columns := []report.Column{
+		report.Text("Head", 19).Bold(), report.Text("Ferrule", 16).Bold(), report.Text("Tip", 16), report.Verdict("Verdict", 8), report.Minutes("Bench time, min", 8),
+		report.Diameter("Turn-down on the diameter", 11), report.Diameter("least", 8), report.Diameter("most", 8), report.Fine("per side", 9),
+		report.Diameter("Oversize on the diameter", 11), report.Share("Chance of a step under", 9), report.Diameter("Interference at the tightest", 13), report.Sentence("Why", 47),
+		report.Text("Also", 60), report.Along("Grip length", 9), report.Diameter("Stands off", 9), report.Diameter("Bore clearance", 11), report.Diameter("Hosel OD", 9),
+		report.Diameter("Base OD", 9), report.Text("Head is", 28), report.Text("Ferrule is", 28), report.Text("Assumed", 46),
 	}
 	if b.result.Catalogue.Measurements.Any() {
-		columns = append(columns, column{"Measured", 24, texts})
+		columns = append(columns, report.Text("Measured", 24))
 	}
-	columns = append(columns, column{"Head from", 34, texts}, column{"Ferrule from", 34, texts})
-	t := table{
-		name:  sheetFits,
-		title: "Every listed pair", all: "fits.csv", forLookup: true,
-		notes: []string{
+	return &report.Section{
+		Name: sheetFits, Title: "Every listed pair", All: "fits.csv", LookUp: true,
+		Notes: []string{
 			"Turn-down is what must come off the base on the diameter; per side is half of it. Least and most are worst case, limit against limit.",
 			"Listed are pairs that fit, and the nearest of what fits nothing; the others are counted on “Read first”. Parts of one geometry share a row. Columns to the right of “Why” are not printed, and of the rows the first " + strconv.Itoa(mostPrinted) + ".",
 		},
-		columns: columns, frozen: 2, printed: 13, tab: faint,
+		Columns: append(columns, report.Source("Head from", 34), report.Source("Ferrule from", 34)), Frozen: 2, Printed: 13, Tone: report.Aside,
 	}
-	return t
 }
 
 // planFits finds the rows of the sheet of fits: one for each listed pair of two geometries, as far as the sheet goes.
 func (b *book) planFits() {
 	b.rowOf = map[[2]int]int{}
-	headings := b.fitsTable().headingRow()
+	headings := headingRow(b.fitsSection())
 	for class := range b.result.HeadGeometries() {
 		for _, pair := range b.pairsOf(class) {
 			if headings+len(b.rowOf) >= b.limits.rows-1 {
@@ -64,7 +58,7 @@ func (b *book) pairsOf(class int) []matrix.Pair {
 }
 
 func (b *book) fitsSheet() {
-	p := b.open(b.fitsTable())
+	p := b.open(sheetFits, b.fitsSection(), columns{})
 	for class := range b.result.HeadGeometries() {
 		for _, pair := range b.pairsOf(class) {
 			if p.room() {
@@ -80,48 +74,35 @@ func (p *page) fitRow(class int, pair matrix.Pair) {
 	fit := r.Fit(pair)
 	form := r.FerruleGeometry(int(pair.Ferrule))
 	head, ferrule := &r.Catalogue.Heads[pair.Head], &r.Catalogue.Ferrules[pair.Ferrule]
-	flush, grip := &fit.Flush, &fit.Grip
-	headFrom, ferruleFrom := sourceOf(&head.Item, odRole(head)), sourceOf(&ferrule.Item, catalog.BaseOD)
-	turn := plain
+	flush, grip, known := &fit.Flush, &fit.Grip, fit.Flush.Known
+	turn := any(report.Size{Known: known, Length: flush.TurnDown.Nominal})
 	if fit.Verdict.Fits() {
-		turn = strong
+		turn = report.Strong{Cell: turn}
 	}
-	cells := []any{
-		p.as(p.headNames(class), strong), p.as(p.ferruleNames(form), strong), p.as(r.Tips[pair.Tip].Name, plain), p.verdict(fit.Verdict),
-		p.minutes(&fit),
-		p.length(flush.Known, flush.TurnDown.Nominal, turn), p.length(flush.Known, flush.TurnDown.Least, plain),
-		p.length(flush.Known, flush.TurnDown.Most, plain), p.perSide(flush.Known, flush.TurnDown),
-		p.length(flush.Known, flush.Oversize.Nominal, plain), p.share(flush.Known, flush.VisibleUndersize),
-		p.length(grip.Known, grip.Interference.Nominal, plain),
-		p.as(p.why(&fit), wrapped), p.as(p.also(&fit), plain),
-		p.along(grip.Known && ferrule.Ferrule.Length.Given(), grip.Length, plain),
-		p.length(fit.Seat.Known, fit.Seat.StandOff.Nominal, plain), p.length(fit.Bore.Known, fit.Bore.Clearance.Nominal, plain),
-		p.size(head.Head.JointOD(), plain), p.size(ferrule.Ferrule.BaseOD, plain),
-		p.as(p.headsAre(class), plain), p.as(p.ferrulesAre(form), plain),
-		p.as(assumed(r, pair, &fit), plain),
+	under := any(nil)
+	if known {
+		under = flush.VisibleUndersize
+	}
+	row := []any{
+		p.headNames(class), p.ferruleNames(form), r.Tips[pair.Tip].Name, fit.Verdict, minutes(&fit), turn, report.Size{Known: known, Length: flush.TurnDown.Least},
+		report.Size{Known: known, Length: flush.TurnDown.Most}, report.Size{Known: known, Length: flush.TurnDown.PerSide().Nominal},
+		report.Size{Known: known, Length: flush.Oversize.Nominal}, under, report.Size{Known: grip.Known, Length: grip.Interference.Nominal}, p.why(&fit), p.also(&fit),
+		report.Size{Known: grip.Known && ferrule.Ferrule.Length.Given(), Length: grip.Length}, report.Size{Known: fit.Seat.Known, Length: fit.Seat.StandOff.Nominal},
+		report.Size{Known: fit.Bore.Known, Length: fit.Bore.Clearance.Nominal}, report.Nominal(head.Head.JointOD()), report.Nominal(ferrule.Ferrule.BaseOD),
+		p.headsAre(class), p.ferrulesAre(form), assumed(r, pair, &fit),
 	}
 	if r.Catalogue.Measurements.Any() {
-		cells = append(cells, p.as(measured(r, pair), plain))
+		row = append(row, measured(r, pair))
 	}
-	p.put(append(cells, p.source(headFrom), p.source(ferruleFrom))...)
-	columns := len(p.table.columns)
-	p.leadTo(columns-1, headFrom)
-	p.leadTo(columns, ferruleFrom)
+	p.put(p.cells(append(row, report.FromHead(head), report.FromFerrule(ferrule)))...)
 }
 
 // minutes is the bench time of a joint that can be built.
-func (p *page) minutes(fit *fitcalc.Fit) any {
+func minutes(fit *fitcalc.Fit) any {
 	if !fit.Work.Known || !fit.Verdict.Fits() {
-		return p.as("", plain)
+		return nil
 	}
-	return p.as(fit.Work.Minutes, plain.number(formatMinutes))
-}
-
-func (p *page) share(known bool, share float64) any {
-	if !known {
-		return p.as("", plain)
-	}
-	return p.as(share, plain.number(formatShare))
+	return fit.Work.Minutes
 }
 
 // also are the reasons of a fit besides the one that decides it.
@@ -148,12 +129,4 @@ func measured(r *matrix.Result, pair matrix.Pair) string {
 		all = append(all, field.String())
 	}
 	return strings.Join(all, "; ")
-}
-
-// describe is what a head is: its description, or at least its category.
-func describe(item *catalog.Item, category fitcalc.Category) string {
-	if item.Description != "" {
-		return item.Description
-	}
-	return category.String()
 }

@@ -5,9 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/finding"
-	"example.com/seatline/reconcile/publish/tell"
 )
 
 // linked is the look of a cell that leads somewhere.
@@ -16,21 +14,12 @@ func (l look) linked() look {
 	return l
 }
 
-// sourceOf is where a part comes from: the cell of the given role where it is known, otherwise the row.
-func sourceOf(item *catalog.Item, role catalog.Role) finding.Place {
-	at := tell.Place(item.Source)
-	if cell := item.Fields.Cell(role); cell != "" {
-		at = finding.Place{File: at.File, Sheet: at.Sheet, Cell: cell}
-	}
-	return at
-}
-
-// source is a cell that says where a part comes from, and leads there once the row is written.
-func (p *page) source(at finding.Place) any {
+// source is a cell that says where something comes from, and leads there.
+func (p *page) source(at finding.Place, text any, l look) any {
 	if file, _ := p.target(at); file == "" {
-		return p.as(at.String(), plain)
+		return p.as(text, l)
 	}
-	return p.as(at.String(), plain.linked())
+	return leading{Cell: p.as(text, l.linked()), source: at}
 }
 
 // target is the address of a source file, empty where the reader of the workbook is not told where it is, and a cell in it.
@@ -75,9 +64,17 @@ func escaped(text string) string {
 	return b.String()
 }
 
-// leadTo makes a cell of the last row lead to a place in a source file.
-func (p *page) leadTo(column int, at finding.Place) {
-	if file, location := p.target(at); file != "" && p.full == 0 {
+// lead makes a cell of the last row lead to where it says.
+func (p *page) lead(column int, to leading) {
+	if to.section != "" {
+		sheet, known := p.sheetOf[to.section]
+		if !known {
+			sheet = to.section
+		}
+		p.link(column, p.row, place{sheet, 1, to.row})
+		return
+	}
+	if file, location := p.target(to.source); file != "" {
 		p.content.leadTo(address(column, p.row), file, location)
 	}
 }

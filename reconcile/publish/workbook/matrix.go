@@ -11,6 +11,8 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/phrase"
+	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
@@ -151,7 +153,7 @@ func (b *book) matrixSheet(g grid) {
 		}
 	}
 	if g.leftDown > 0 {
-		p.put(p.as(fmt.Sprintf("%s more would be too many to read here; all heads stand in heads.jsonl, and all that fits in fits.csv.", counted(g.leftDown, "row")), note))
+		p.put(p.as(fmt.Sprintf("%s more would be too many to read here; all heads stand in heads.jsonl, and all that fits in fits.csv.", phrase.Count(g.leftDown, "row")), note))
 	}
 	p.done()
 }
@@ -197,7 +199,7 @@ func describeAll(members []int32, of func(int32) string) string {
 	first := of(members[0])
 	for _, member := range members[1:] {
 		if of(member) != first {
-			return fmt.Sprintf("%s, and %s", first, counted(len(members)-1, "other"))
+			return fmt.Sprintf("%s, and %s", first, phrase.Count(len(members)-1, "other"))
 		}
 	}
 	return first
@@ -206,8 +208,7 @@ func describeAll(members []int32, of func(int32) string) string {
 // headsAre says what the heads of a geometry are.
 func (b *book) headsAre(class int) string {
 	return describeAll(b.result.HeadGeometries()[class], func(i int32) string {
-		head := &b.result.Catalogue.Heads[i]
-		return describe(&head.Item, head.Category)
+		return report.HeadIs(&b.result.Catalogue.Heads[i])
 	})
 }
 
@@ -277,8 +278,10 @@ func (p *page) gridHeadings(g grid) {
 		p.put(cells...)
 		p.merge(3, gridColumns)
 	}
-	row("bore of the ferrule, "+p.reader.name(), func(i int) any { return p.bore(i, small) })
-	row("base OD, "+p.reader.name(), func(i int) any { return p.size(ferrules[i].Ferrule.BaseOD, small) })
+	row("bore of the ferrule, "+p.reader.name(), func(i int) any { return p.cell(p.bore(i), report.KindDiameter, small) })
+	row("base OD, "+p.reader.name(), func(i int) any {
+		return p.sizeCell(report.Nominal(ferrules[i].Ferrule.BaseOD), report.KindDiameter, small)
+	})
 	row("heads it fits", func(i int) any {
 		if p.account.Fits[i] == 0 && len(p.asked(i)) > 0 {
 			return p.as("ask", verdictLook(fitcalc.Ask))
@@ -286,8 +289,8 @@ func (p *page) gridHeadings(g grid) {
 		return p.as(p.account.Fits[i], small.number(formatCount))
 	})
 	cells := []any{
-		p.as("Head", heading), p.as("Head is", heading), p.as("Tip", heading), p.as("Hosel OD, "+p.reader.name(), headingLook[numbers]),
-		p.as("Fits", headingLook[words]),
+		p.as("Head", heading), p.as("Head is", heading), p.as("Tip", heading), p.as("Hosel OD, "+p.reader.name(), headingLook(report.KindDiameter)),
+		p.as("Fits", headingLook(report.KindWord)),
 	}
 	for range g.ferrules {
 		cells = append(cells, p.as("", heading))
@@ -312,7 +315,7 @@ func (p *page) geometryRow(g grid, class int, column []int, asks bool) {
 	cells[0] = p.as(p.headNames(class), strong)
 	cells[1] = p.as(p.headsAre(class), plain)
 	cells[2] = p.as(p.tipsOf(first), plain)
-	cells[3] = p.size(head.Head.JointOD(), plain)
+	cells[3] = p.sizeCell(report.Nominal(head.Head.JointOD()), report.KindDiameter, plain)
 	cells[4] = p.fitsOf(first)
 	if len(g.rows)*len(g.ferrules) <= mostFilled {
 		for i := range g.ferrules {
@@ -358,7 +361,7 @@ func (b *book) firstOf(form int) int32 { return b.result.FerruleGeometries()[for
 // memberRow writes one of several heads of a geometry, which is seen once the row above is unfolded.
 func (p *page) memberRow(index int) {
 	head := &p.result.Catalogue.Heads[index]
-	p.putRow(excelize.RowOpts{OutlineLevel: 2, Hidden: true}, p.as(head.Part, look{under: true, color: faint, indent: 1}), p.as(describe(&head.Item, head.Category), plain))
+	p.putRow(excelize.RowOpts{OutlineLevel: 2, Hidden: true}, p.as(head.Part, look{under: true, color: faint, indent: 1}), p.as(report.HeadIs(head), plain))
 }
 
 // mark is a cell of the matrix: the verdict's letter and, where something has to come off, how much. It holds the turn-down as a

@@ -7,6 +7,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"example.com/seatline/reconcile/publish/picture"
+	"example.com/seatline/reconcile/publish/report"
 )
 
 // pictureWidths: the labels, then the series of a chart's table.
@@ -67,10 +68,10 @@ func (p *page) chart(c picture.Chart) {
 func (p *page) chartTable(c picture.Chart) {
 	headings := []any{p.as(c.LabelsAre, heading)}
 	for _, s := range c.Series {
-		headings = append(headings, p.as(s.Name, headingLook[numbers]))
+		headings = append(headings, p.as(s.Name, headingLook(report.KindCount)))
 	}
 	if c.Kind == picture.Opposed {
-		headings = append(headings, p.as("drawn downward", headingLook[numbers]))
+		headings = append(headings, p.as("drawn downward", headingLook(report.KindCount)))
 	}
 	p.putRow(excelize.RowOpts{Height: heightFor(2)}, headings...)
 	for i, label := range c.Labels {

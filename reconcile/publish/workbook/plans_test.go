@@ -18,6 +18,7 @@ import (
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/plan/stock"
 	"example.com/seatline/reconcile/publish/planning"
+	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/publish/tell/telltest"
 	opener "example.com/seatline/reconcile/sheet/open"
 )
@@ -80,10 +81,10 @@ func planBooks(t testing.TB, r *matrix.Result, opts Options) map[string][]byte {
 	t.Helper()
 	s, z := plansOf(t, r)
 	var ofStock, ofSizes bytes.Buffer
-	if err := WriteStock(&ofStock, s, opts); err != nil {
+	if err := WriteReport(&ofStock, s.Report(opts.Units, opts.ShopName), opts); err != nil {
 		t.Fatal(err)
 	}
-	if err := WriteSizes(&ofSizes, z, opts); err != nil {
+	if err := WriteReport(&ofSizes, z.Report(opts.Units, opts.ShopName), opts); err != nil {
 		t.Fatal(err)
 	}
 	return map[string][]byte{"stock.txt": ofStock.Bytes(), "sizes.txt": ofSizes.Bytes()}
@@ -110,7 +111,7 @@ func TestPlansSameBytes(t *testing.T) {
 // TestPlansListEveryHead: every head stands once, on the sheet of those served or on that of those not.
 func TestPlansListEveryHead(t *testing.T) {
 	r := telltest.Small(t)
-	for name, sheets := range map[string][2]string{"stock.txt": {sheetServes, sheetUnserved}, "sizes.txt": {sheetTakes, sheetLeftHeads}} {
+	for name, sheets := range map[string][2]string{"stock.txt": {"Who serves whom", "Heads not served"}, "sizes.txt": {"Which head takes what", "Heads left out"}} {
 		f := open(t, planBooks(t, r, Options{})[name])
 		var heads []string
 		for _, sheet := range sheets {
@@ -134,7 +135,7 @@ func TestPlansListEveryHead(t *testing.T) {
 func TestPlansHaveTheirSheetsAndChart(t *testing.T) {
 	for name, content := range planBooks(t, telltest.Small(t), Options{}) {
 		f := open(t, content)
-		first := rows(t, f, sheetReadFirst)
+		first := rows(t, f, report.ReadFirst)
 		at := slices.IndexFunc(first, func(row []string) bool { return len(row) > 0 && row[0] == "Which sheet answers what" })
 		var named []string
 		for _, row := range first[at+1:] {

@@ -12,8 +12,9 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
-	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/phrase"
+	"example.com/seatline/reconcile/publish/report"
 )
 
 // bench is what the sheet for a measured hosel rests on: the windows of ferrules on tips and tops.
@@ -310,7 +311,7 @@ func leftOut(n int) string {
 	if n == 0 {
 		return "What is typed is taken to a picometre."
 	}
-	return fmt.Sprintf("The %s of use to the fewest heads are left out: the table would be too large.", counted(n, "ferrule"))
+	return fmt.Sprintf("The %s of use to the fewest heads are left out: the table would be too large.", phrase.Count(n, "ferrule"))
 }
 
 var (
@@ -391,18 +392,17 @@ func (p *page) trialTable(x *bench, t trial) {
 	if first.name() == "in" {
 		second = reader{fitcalc.Metric}
 	}
-	columns := []column{
-		{"Ferrule", 16, texts}, {"Ferrule is", 26, texts}, {"Verdict", 9, words},
-		{"Turn-down on the diameter, " + first.name(), 13, numbers}, {"per side, " + first.name(), 9, numbers},
-		{"Turn-down on the diameter, " + second.name(), 13, numbers}, {"per side, " + second.name(), 9, numbers},
-		{"Oversize on the diameter, " + first.name(), 12, numbers},
-		{"Fits hosels from, " + first.name(), 11, numbers}, {"to, " + first.name(), 11, numbers},
-		{"Base OD, " + first.name(), 9, numbers}, {"Bore, " + first.name(), 9, numbers}, {"Length, " + first.name(), 9, numbers},
-		{"Ferrule from", 34, texts},
+	in := func(heading string, r reader, width float64) report.Column {
+		return report.Count(heading+", "+r.name(), width)
 	}
-	headings := make([]any, len(columns))
-	for i, c := range columns {
-		headings[i] = p.as(c.heading, headingLook[c.kind])
+	list := []report.Column{
+		report.Text("Ferrule", 16), report.Text("Ferrule is", 26), report.Verdict("Verdict", 9), in("Turn-down on the diameter", first, 13), in("per side", first, 9),
+		in("Turn-down on the diameter", second, 13), in("per side", second, 9), in("Oversize on the diameter", first, 12), in("Fits hosels from", first, 11), in("to", first, 11),
+		in("Base OD", first, 9), in("Bore", first, 9), in("Length", first, 9), report.Source("Ferrule from", 34),
+	}
+	headings := make([]any, len(list))
+	for i, c := range list {
+		headings[i] = p.as(c.Heading, headingLook(c.Kind))
 	}
 	p.putRow(excelize.RowOpts{Height: heightFor(3) + 4}, headings...)
 	answers := p.answers(x, t)
@@ -463,7 +463,7 @@ func (p *page) trialRow(x *bench, t trial, n int, a tried, first, second reader)
 		p.formula(inUnit("C", first), number(first, base.Given(), base.Middle()), format(first, "")),
 		p.formula(inUnit("D", first), number(first, bore.Given(), bore.Nominal()), format(first, "")),
 		p.formula(inUnit("E", first), number(first, ferrule.Ferrule.Length.Given(), ferrule.Ferrule.Length.Nominal()), format(first, "")),
-		p.formula(pick("F"), sourceOf(&ferrule.Item, catalog.BaseOD).String(), plain),
+		p.formula(pick("F"), report.FromFerrule(ferrule).String(), plain),
 	)
 }
 
@@ -540,7 +540,7 @@ func (p *page) workingRow(x *bench, i int, answers []tried, order []int) []any {
 	place := fmt.Sprintf(`IF($B$1="","",MATCH(SMALL(%s,%d),%s,0))`, keys, i+1, keys)
 	return []any{
 		p.as(ferrule.Part, plain), p.as(ferrule.Description, plain), mm(ferrule.Ferrule.BaseOD), mm(p.result.Bore(x.ferrules[i])), mm(ferrule.Ferrule.Length),
-		p.as(sourceOf(&ferrule.Item, catalog.BaseOD).String(), plain),
+		p.as(report.FromFerrule(ferrule).String(), plain),
 		p.formula(found, answers[i].verdict.String(), plain), p.formula(key, answers[i].key, plain), p.formula(place, order[i]+1, plain),
 	}
 }
@@ -578,42 +578,33 @@ func windowRange(from, to string, rows int) string {
 
 // windowsSheet is the table that a size is looked up in.
 func (b *book) windowsSheet(x *bench) {
-	unit := b.reader.name()
-	t := table{
-		name: sheetWindows, title: "For which hosels each ferrule fits",
-		notes: []string{
+	t := report.Section{
+		Name: sheetWindows, Title: "For which hosels each ferrule fits", LookUp: true,
+		Notes: []string{
 			"“" + sheetSize + "” looks sizes up here. A verdict holds from its beginning to just under the next one; the beginnings are in mm and exact to a picometre.",
 			fmt.Sprintf("From and to, in %s, are the least and the largest hosel OD that the ferrule fits, rounded inward to %s: every size between them fits.",
 				b.reader.long(), b.reader.stepName()),
 			"Sizes are nominal hosel ODs; the hosel varies by ±" + b.opts.Units.Show(b.result.Shop.HoselODTolerance) + " about them.",
 		},
-		columns: []column{
-			{"Tip", 16, texts}, {"Top", 13, texts}, {"Ferrule", 14, texts}, {"Fits hosels from, " + unit, 11, numbers}, {"to, " + unit, 11, numbers},
+		Columns: []report.Column{
+			report.Text("Tip", 16), report.Text("Top", 13), report.Text("Ferrule", 14).Bold(), report.Fine("Fits hosels from", 11), report.Fine("to", 11),
 		},
-		frozen: 3, tab: faint, lookup: true, forLookup: true,
-	}
-	t.shown = len(t.columns)
-	t.printed = t.shown
-	for i := range x.columns {
-		t.columns = append(t.columns, column{fmt.Sprintf("%d begins at, mm", i+1), 14, numbers})
+		Frozen: 3, Printed: windowFixed, Tone: report.Aside, Empty: "There are no ferrules.",
 	}
 	for i := range x.columns {
-		t.columns = append(t.columns, column{fmt.Sprintf("verdict %d", i+1), 9, words})
+		t.Columns = append(t.Columns, report.Count(fmt.Sprintf("%d begins at, mm", i+1), 14))
 	}
-	p := b.open(t)
+	for i := range x.columns {
+		t.Columns = append(t.Columns, report.Verdict(fmt.Sprintf("verdict %d", i+1), 9))
+	}
+	p := b.open(t.Name, &t, columns{shown: windowFixed, whole: true})
 	for i, windows := range x.windows {
 		block := i / len(x.ferrules)
 		ferrule := &b.result.Catalogue.Ferrules[x.ferrules[i%len(x.ferrules)]]
 		from, to, fits := fitting(windows, b.reader.step())
-		end := func(l measure.Length) any {
-			if !fits {
-				return p.as("", plain)
-			}
-			return p.as(b.reader.value(l), plain.number(b.reader.fine()))
-		}
-		cells := []any{
-			p.as(x.tips[block/len(x.tops)].Name, plain), p.as(x.tops[block%len(x.tops)].String(), plain), p.as(ferrule.Part, strong), end(from), end(to),
-		}
+		cells := p.cells([]any{
+			x.tips[block/len(x.tops)].Name, x.tops[block%len(x.tops)].String(), ferrule.Part, report.Size{Known: fits, Length: from}, report.Size{Known: fits, Length: to},
+		})
 		for c := range x.columns {
 			begins := p.as(noWindow, plain.number(`[>=1000000]"";0.000`))
 			if c < len(windows) {
@@ -629,9 +620,6 @@ func (b *book) windowsSheet(x *bench) {
 			}
 		}
 		p.put(cells...)
-	}
-	if len(x.windows) == 0 {
-		p.put(p.as("There are no ferrules.", prose))
 	}
 	p.close()
 	if len(x.windows) > b.limits.rows { // nobody reads that many

@@ -30,10 +30,10 @@ func TestVetWorkbook(t *testing.T) {
 			r := vetting(t, c)
 			opts := Options{Units: units, ShopName: "Harrow & Lane", Inputs: []tell.Input{{Name: "new.csv", Kind: "new"}}}
 			var out, again bytes.Buffer
-			if err := WriteVet(&out, r, opts); err != nil {
+			if err := WriteReport(&out, decision.VetReport(r, opts.Inputs), opts); err != nil {
 				t.Fatal(err)
 			}
-			if err := WriteVet(&again, r, opts); err != nil {
+			if err := WriteReport(&again, decision.VetReport(r, opts.Inputs), opts); err != nil {
 				t.Fatal(err)
 			}
 			if !bytes.Equal(out.Bytes(), again.Bytes()) {
@@ -49,17 +49,17 @@ func TestVetWorkbook(t *testing.T) {
 				}
 			}
 			for _, s := range decision.Sections(r) {
-				rows, err := f.GetRows(s.Title)
+				rows, err := f.GetRows(s.Name)
 				if err != nil {
 					t.Fatal(err)
 				}
 				if want := 3 + max(1, len(s.Rows)); len(rows) != want {
-					t.Errorf("%s: %s has %d rows, want %d", name, s.Title, len(rows), want)
+					t.Errorf("%s: %s has %d rows, want %d", name, s.Name, len(rows), want)
 				}
 				for i := range rows {
 					for col := range s.Columns {
-						if formula, err := f.GetCellFormula(s.Title, address(col+1, i+1)); err != nil || formula != "" {
-							t.Errorf("%s: %s holds the formula %q (%v)", name, s.Title, formula, err)
+						if formula, err := f.GetCellFormula(s.Name, address(col+1, i+1)); err != nil || formula != "" {
+							t.Errorf("%s: %s holds the formula %q (%v)", name, s.Name, formula, err)
 						}
 					}
 				}

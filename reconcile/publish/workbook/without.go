@@ -8,37 +8,33 @@ import (
 	"strings"
 
 	"example.com/seatline/fitcalc"
-	"example.com/seatline/fitcalc/measure"
-	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/phrase"
+	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
 // withoutSheet lists the heads that no ferrule is known to fit, and what stands in the way.
 func (b *book) withoutSheet() {
-	unit := ", " + b.reader.name()
-	t := table{
-		name: sheetWithout, title: "Heads without a ferrule", all: "heads.jsonl",
-		notes: []string{
+	t := report.Section{
+		Name: sheetWithout, Title: "Heads without a ferrule", All: "heads.jsonl",
+		Notes: []string{
 			"ask: a ferrule may fit once what is missing is known. no: none on offer fits; the nearest one is named. bare: the head takes none.",
 		},
-		columns: []column{
-			{"Head", 19, texts}, {"Head is", 24, sentences}, {"Hosel OD" + unit, 9, numbers}, {"Tip", 16, sentences}, {"Answer", 8, words},
-			{"Nearest ferrule", 12, texts}, {"Out by, on the diameter" + unit, 10, numbers}, {"Why", 47, sentences},
-			{"What would settle it", 22, sentences}, {"Head from", 34, texts},
+		Columns: []report.Column{
+			report.Text("Head", 19).Bold(), report.Sentence("Head is", 24), report.Diameter("Hosel OD", 9), report.Sentence("Tip", 16), report.Verdict("Answer", 8),
+			report.Text("Nearest ferrule", 12), report.Diameter("Out by, on the diameter", 10), report.Sentence("Why", 47), report.Sentence("What would settle it", 22),
+			report.Source("Head from", 34),
 		},
-		frozen: 1, printed: 9, tab: fillPrep,
+		Frozen: 1, Printed: 9, Tone: report.Prepared, Empty: "Every head has a ferrule.",
 	}
-	p := b.open(t)
+	p := b.open(t.Name, &t, columns{})
 	for _, want := range []tell.Standing{tell.Undecided, tell.Unserved, tell.TakesNone} {
 		for class, members := range b.result.HeadGeometries() {
 			if b.account.Standings[members[0]] == want {
 				p.without(class, int(members[0]), want)
 			}
 		}
-	}
-	if p.row == t.headingRow() {
-		p.put(p.as("Every head has a ferrule.", prose))
 	}
 	p.close()
 }
@@ -49,14 +45,13 @@ func (p *page) without(class, index int, standing tell.Standing) {
 	}
 	head := &p.result.Catalogue.Heads[index]
 	tips := p.result.HeadTips[index]
-	headFrom := sourceOf(&head.Item, odRole(head))
 	answer, why, settle := fitcalc.No, "no ferrule of the catalogue comes near", ""
-	var ferrule, out any = p.as("", plain), p.as("", plain)
+	var ferrule, out any
 	switch standing {
 	case tell.Undecided:
 		var missing []string
 		answer, missing = fitcalc.Ask, p.missing(index)
-		why = fmt.Sprintf("%s may fit; not given: %s", counted(p.result.HeadCount(index, fitcalc.Ask), "ferrule"), strings.Join(missing, ", "))
+		why = fmt.Sprintf("%s may fit; not given: %s", phrase.Count(p.result.HeadCount(index, fitcalc.Ask), "ferrule"), strings.Join(missing, ", "))
 		settle = "ask for: " + strings.Join(missing, ", ")
 	case tell.TakesNone:
 		answer, why = fitcalc.Bare, fitcalc.Reason{Code: fitcalc.SeatRounded, Level: fitcalc.TakesNone}.Sentence(p.opts.Units)
@@ -65,32 +60,15 @@ func (p *page) without(class, index int, standing tell.Standing) {
 			ferrule, out, why = p.nearest(nearest, p.result.Catalogue.Ferrules[nearest.Ferrule].Part)
 		}
 	}
-	p.put(
-		p.as(p.headNames(class), strong), p.as(p.headsAre(class), wrapped), p.size(head.Head.JointOD(), plain),
-		p.as(p.tipNames(tips), wrapped), p.verdict(answer), ferrule, out, p.as(why, wrapped), p.as(settle, wrapped),
-		p.source(headFrom),
-	)
-	p.leadTo(len(p.table.columns), headFrom)
+	p.put(p.cells([]any{
+		p.headNames(class), p.headsAre(class), report.Nominal(head.Head.JointOD()), p.tipNames(tips), answer, ferrule, out, why, settle, report.FromHead(head),
+	})...)
 }
 
 // nearest is the name of the nearest part, by how much it is out, and why.
 func (p *page) nearest(pair matrix.Pair, part string) (name, out any, why string) {
 	fit := p.result.Fit(pair)
-	distance := missOf(pair)
-	out = p.as("", plain)
-	if distance.Sign() > 0 { // a pair that is too risky, with no size beyond its limit, is out by nothing
-		out = p.length(true, distance, plain)
-	}
-	return p.as(part, plain), out, p.why(&fit)
-}
-
-// missOf is by how much a pair is out, on the diameter, to a micrometre: it is kept in single precision.
-func missOf(pair matrix.Pair) measure.Length {
-	miss, err := measure.FromMillimetres(float64(pair.Miss))
-	if err != nil {
-		return measure.Length{} // beyond any length, as a pair without a measure of its miss is
-	}
-	return miss.RoundTo(measure.Micrometres(1), measure.NearestEven)
+	return part, report.Miss(pair), p.why(&fit)
 }
 
 // missing names what is missing of a head, what is missing most often first; where nothing is, what is missing of the ferrules that may
@@ -152,25 +130,20 @@ func (p *page) tipNames(tips matrix.HeadTips) string {
 
 // unusedSheet lists the ferrules that fit no head.
 func (b *book) unusedSheet() {
-	unit := ", " + b.reader.name()
-	t := table{
-		name: sheetUnused, title: "Ferrules that fit no head", all: "ferrules.jsonl",
-		notes: []string{"The nearest head is the one that would need the least change, out by the amount given on the diameter, at the middle of the limits."},
-		columns: []column{
-			{"Ferrule", 16, texts}, {"Ferrule is", 24, sentences}, {"Bore" + unit, 9, numbers}, {"Base OD" + unit, 9, numbers},
-			{"Length" + unit, 9, numbers}, {"Answer", 8, words}, {"Nearest head", 12, texts},
-			{"Out by, on the diameter" + unit, 10, numbers}, {"Why", 54, sentences}, {"Ferrule from", 34, texts},
+	t := report.Section{
+		Name: sheetUnused, Title: "Ferrules that fit no head", All: "ferrules.jsonl",
+		Notes: []string{"The nearest head is the one that would need the least change, out by the amount given on the diameter, at the middle of the limits."},
+		Columns: []report.Column{
+			report.Text("Ferrule", 16).Bold(), report.Sentence("Ferrule is", 24), report.Diameter("Bore", 9), report.Diameter("Base OD", 9), report.Along("Length", 9), report.Verdict("Answer", 8),
+			report.Text("Nearest head", 12), report.Diameter("Out by, on the diameter", 10), report.Sentence("Why", 54), report.Source("Ferrule from", 34),
 		},
-		frozen: 1, printed: 9, tab: fillBare,
+		Frozen: 1, Printed: 9, Tone: report.Without, Empty: "Every ferrule fits a head.",
 	}
-	p := b.open(t)
+	p := b.open(t.Name, &t, columns{})
 	for form, members := range b.result.FerruleGeometries() {
 		if b.account.Fits[members[0]] == 0 {
 			p.unused(form, int(members[0]))
 		}
-	}
-	if p.row == t.headingRow() {
-		p.put(p.as("Every ferrule fits a head.", prose))
 	}
 	p.close()
 }
@@ -180,39 +153,27 @@ func (p *page) unused(form, index int) {
 		return
 	}
 	ferrule := &p.result.Catalogue.Ferrules[index]
-	f, ferruleFrom := &ferrule.Ferrule, sourceOf(&ferrule.Item, catalog.BaseOD)
+	f := &ferrule.Ferrule
 	answer, why := fitcalc.No, "no head of the catalogue comes near"
-	var head, out any = p.as("", plain), p.as("", plain)
+	var head, out any
 	if asks := p.result.FerruleCount(index, fitcalc.Ask); asks > 0 {
-		answer, why = fitcalc.Ask, fmt.Sprintf("may fit %s, of which not all is given", counted(asks, "head"))
+		answer, why = fitcalc.Ask, fmt.Sprintf("may fit %s, of which not all is given", phrase.Count(asks, "head"))
 		if own := p.asked(index); len(own) > 0 {
-			why = fmt.Sprintf("may fit %s; not given: %s", counted(asks, "head"), strings.Join(fieldNames(own), ", "))
+			why = fmt.Sprintf("may fit %s; not given: %s", phrase.Count(asks, "head"), strings.Join(fieldNames(own), ", "))
 		}
 	} else if nearest, found := p.result.NearestHead(index); found {
 		head, out, why = p.nearest(nearest, p.result.Catalogue.Heads[nearest.Head].Part)
 	}
-	p.put(
-		p.as(p.ferruleNames(form), strong), p.as(p.ferrulesAre(form), wrapped), p.bore(index, plain), p.size(f.BaseOD, plain),
-		p.along(f.Length.Given(), f.Length.Nominal(), plain), p.verdict(answer), head, out, p.as(why, wrapped),
-		p.source(ferruleFrom),
-	)
-	p.leadTo(len(p.table.columns), ferruleFrom)
+	p.put(p.cells([]any{
+		p.ferruleNames(form), p.ferrulesAre(form), p.bore(index), report.Nominal(f.BaseOD), report.Nominal(f.Length), answer, head, out, why, report.FromFerrule(ferrule),
+	})...)
 }
 
 // bore is the bore of a ferrule, or in its place the tip that it is known by.
-func (p *page) bore(ferrule int, l look) any {
-	f := &p.result.Catalogue.Ferrules[ferrule].Ferrule
+func (b *book) bore(ferrule int) any {
+	f := &b.result.Catalogue.Ferrules[ferrule].Ferrule
 	if !f.Bore.Given() && f.ForTip.Known() {
-		l.wrap = true // a column of sizes is narrow
-		return p.as("for "+f.ForTip.String(), l)
+		return "for " + f.ForTip.String()
 	}
-	return p.size(f.Bore, l)
-}
-
-// counted is a count with its noun: 1 head, 2 heads.
-func counted(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
+	return report.Nominal(f.Bore)
 }

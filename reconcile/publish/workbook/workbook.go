@@ -6,6 +6,7 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
@@ -28,17 +29,16 @@ type Options struct {
 
 // Names of the sheets.
 const (
-	sheetReadFirst = "Read first"
-	sheetMatrix    = "Matrix"
-	sheetBest      = "Best ferrule"
-	sheetWithout   = "Heads without"
-	sheetUnused    = "Unused ferrules"
-	sheetFits      = "Fits"
-	sheetFindings  = "Findings"
-	sheetSize      = "Try a size"
-	sheetPictures  = "Pictures"
-	sheetWindows   = "Windows"
-	sheetWorking   = "Size working"
+	sheetMatrix   = "Matrix"
+	sheetBest     = "Best ferrule"
+	sheetWithout  = "Heads without"
+	sheetUnused   = "Unused ferrules"
+	sheetFits     = "Fits"
+	sheetFindings = "Findings"
+	sheetSize     = "Try a size"
+	sheetPictures = "Pictures"
+	sheetWindows  = "Windows"
+	sheetWorking  = "Size working"
 )
 
 // limits are where sheets end. Tests make them small.
@@ -58,7 +58,7 @@ type limits struct {
 // mostRows is how many rows a person scrolls through on one sheet, and mostAcross how many ferrules. What is beyond stands in the data
 // files, and the sheets say so.
 const (
-	mostRows   = 2000
+	mostRows   = report.MostRows
 	mostAcross = 120
 )
 
@@ -73,7 +73,8 @@ func Write(w io.Writer, r *matrix.Result, opts Options) error {
 }
 
 func write(w io.Writer, r *matrix.Result, opts Options, limits limits) (err error) {
-	b := newBook(r, opts, limits)
+	b := newBook(opts, limits)
+	b.result, b.account = r, tell.Take(r)
 	defer func() {
 		if closing := b.file.Close(); err == nil {
 			err = closing
@@ -85,7 +86,7 @@ func write(w io.Writer, r *matrix.Result, opts Options, limits limits) (err erro
 	if err != nil {
 		return err
 	}
-	b.readFirst(grid)
+	b.summary(b.readFirst(grid))
 	b.matrixSheet(grid)
 	b.bestSheet()
 	b.sizeSheet(sizes)

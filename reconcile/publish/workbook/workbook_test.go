@@ -20,6 +20,7 @@ import (
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/internal/golden"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/publish/tell"
 	"example.com/seatline/reconcile/publish/tell/telltest"
 )
@@ -164,7 +165,7 @@ func TestMeasured(t *testing.T) {
 	r := telltest.Measured(t)
 	f := written(t, r, Options{Units: fitcalc.Metric})
 	said := map[string]string{}
-	for _, row := range rows(t, f, sheetReadFirst) {
+	for _, row := range rows(t, f, report.ReadFirst) {
 		if len(row) > 1 {
 			said[row[0]] = row[1]
 		}
@@ -201,8 +202,8 @@ func TestMeasured(t *testing.T) {
 func TestSettings(t *testing.T) {
 	r := telltest.Small(t)
 	f := written(t, r, Options{Units: fitcalc.Imperial})
-	all := below(t, f, sheetReadFirst, "Setting")
-	first := len(rows(t, f, sheetReadFirst)) - len(all) + 1
+	all := below(t, f, report.ReadFirst, "Setting")
+	first := len(rows(t, f, report.ReadFirst)) - len(all) + 1
 	settings := tell.Settings(r.Shop)
 	if len(all) != len(settings) {
 		t.Fatalf("%d rows for %d settings", len(all), len(settings))
@@ -213,7 +214,7 @@ func TestSettings(t *testing.T) {
 		if diff := cmp.Diff(want, all[i]); diff != "" {
 			t.Errorf("%s (-want +got):\n%s", s.Key, diff)
 		}
-		id, err := f.GetCellStyle(sheetReadFirst, address(1, first+i))
+		id, err := f.GetCellStyle(report.ReadFirst, address(1, first+i))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -435,7 +436,7 @@ func TestLegend(t *testing.T) {
 func TestLayout(t *testing.T) {
 	f := written(t, telltest.Small(t), Options{ShopName: "Lathe & Linen"})
 	want := []string{
-		sheetReadFirst, sheetMatrix, sheetBest, sheetSize, sheetWithout, sheetUnused, sheetFits, sheetFindings, sheetPictures, sheetWindows,
+		report.ReadFirst, sheetMatrix, sheetBest, sheetSize, sheetWithout, sheetUnused, sheetFits, sheetFindings, sheetPictures, sheetWindows,
 		sheetWorking,
 	}
 	if diff := cmp.Diff(want, f.GetSheetList()); diff != "" {
@@ -467,7 +468,7 @@ func TestLayout(t *testing.T) {
 		if visible, err := f.GetSheetVisible(sheet); err != nil || visible == (sheet == sheetWorking) {
 			t.Errorf("%s is shown: %v (%v)", sheet, visible, err)
 		}
-		if sheet == sheetReadFirst || sheet == sheetPictures || sheet == sheetWorking {
+		if sheet == report.ReadFirst || sheet == sheetPictures || sheet == sheetWorking {
 			continue
 		}
 		panes, err := f.GetPanes(sheet)
@@ -598,7 +599,7 @@ func TestFull(t *testing.T) {
 	if linked := links(t, f, sheetMatrix, r); linked < 10 || linked > most*26 {
 		t.Errorf("%d links", linked)
 	}
-	first := strings.Join(slices.Concat(rows(t, f, sheetReadFirst)...), "\n")
+	first := strings.Join(slices.Concat(rows(t, f, report.ReadFirst)...), "\n")
 	if !strings.Contains(first, fmt.Sprintf("No sheet has more than %d rows", most)) {
 		t.Error("the first sheet does not say where sheets end")
 	}

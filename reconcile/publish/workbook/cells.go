@@ -1,0 +1,18 @@
+package workbook
+
+import (
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/reconcile/publish/tell"
+)
+
+// verdict is a cell with a verdict's word on its fill.
+func (p *page) verdict(v fitcalc.Verdict) any { return p.as(v.String(), verdictLook(v)) }
+
+// why is the reason that decides a fit, as a sentence.
+func (p *page) why(fit *fitcalc.Fit) string {
+	reason, found := tell.Deciding(fit)
+	if !found {
+		return ""
+	}
+	return reason.Sentence(p.opts.Units)
+}
