@@ -12,9 +12,8 @@ func Evaluate(head Head, tip Tip, ferrule Ferrule, shop Shop) (fit Fit, err erro
 	if err := valid(&head, &tip, &ferrule); err != nil {
 		return Fit{}, err
 	}
-	if !shop.sound() {
-		wrong := shop // a copy, so that a sound shop stays off the heap
-		return Fit{}, wrong.Validate()
+	if err := shop.Validate(); err != nil {
+		return Fit{}, err
 	}
 	evaluate(&fit, &head, &tip, &ferrule, &shop, true)
 	return fit, nil

@@ -363,7 +363,7 @@ const (
 )
 
 // Tolerance returns the ± that a size has where its source states none; nothing for a field that is no toleranced size.
-func (s *Shop) Tolerance(f Field) measure.Length {
+func (s Shop) Tolerance(f Field) measure.Length {
 	switch f.row().tolerance {
 	case toleranceOfHosel:
 		return s.HoselODTolerance

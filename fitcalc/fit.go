@@ -172,10 +172,9 @@ const maxReasons = 16
 // zero Reason.
 func (f Fit) Reason() Reason { return f.reasons[0] }
 
-// Reasons yields the reasons of the verdict, those that decide it first. It looks into the fit where it lies, so that a result
-// has to be kept in a variable first; a copy for every list of reasons would cost 1.4 kB and, where the list is handed on, an
-// allocation of as much. For the one reason that decides, [Fit.Reason] needs no variable.
-func (f *Fit) Reasons() iter.Seq[Reason] {
+// Reasons yields the reasons of the verdict, those that decide it first. Where the yields of a loop over them stay in the loop, as they
+// do in a range over it, nothing is allocated.
+func (f Fit) Reasons() iter.Seq[Reason] {
 	return func(yield func(Reason) bool) {
 		for _, r := range f.reasons[:f.count] {
 			if !yield(r) {

@@ -5,7 +5,7 @@ import "example.com/seatline/fitcalc/measure"
 // OtherTapers returns the rates at which taper tips may grow as well, as far as is known: a twentieth less and more than the shop's.
 // With .0079 in per inch these are .0075 and .0083, with which .370 in is reached 2 and 1.8 in above a .355 in end. Common practice,
 // from memory.
-func (s *Shop) OtherTapers() [2]measure.Taper {
+func (s Shop) OtherTapers() [2]measure.Taper {
 	ppb := s.TipTaper.PPB()
 	return [...]measure.Taper{measure.TaperPPB(ppb - ppb/20), measure.TaperPPB(ppb + ppb/20)}
 }
@@ -13,7 +13,7 @@ func (s *Shop) OtherTapers() [2]measure.Taper {
 // assumeTaper notes where a verdict hangs on how the shop says that taper tips grow: one of the other rates changes it. So it does where
 // a tip that is said to taper is too large at its end for the shop's cone, and was taken as parallel.
 func assumeTaper(fit *Fit, head *Head, tip *Tip, ferrule *Ferrule, shop *Shop) {
-	if fit.Verdict == Bare || fit.weight(FlushUndersize) == Blocks || fit.weight(FlushTurnLimit) == Blocks {
+	if fit.Verdict == Bare || weightOf(fit, FlushUndersize) == Blocks || weightOf(fit, FlushTurnLimit) == Blocks {
 		return // whatever the tip
 	}
 	if tip.outgrows(shop) || restsOnTaper(tip, ferrule) && hangsOnTaper(fit.Verdict, head, tip, ferrule, shop) {

@@ -28,15 +28,6 @@ func (j joint) verdict(t interface{ Fatal(...any) }) fitcalc.Verdict {
 	return fit.Verdict
 }
 
-// mustLength reads a length that a test writes.
-func mustLength(s string) measure.Length {
-	l, err := measure.ParseLength(s)
-	if err != nil {
-		panic(err)
-	}
-	return l
-}
-
 // between draws a size in whole micrometres.
 func between(t *rapid.T, name string, least, most int64) measure.Length {
 	return measure.Micrometres(rapid.Int64Range(least, most).Draw(t, name))
@@ -141,9 +132,9 @@ func TestWindowsAgreeWithEvaluate(t *testing.T) {
 // of 0.05 mm is flush on hosels of 12.95 to 13.05 mm, and with a turn limit of 1 mm is turned on those from 12 mm. What calipers do
 // not tell from a limit, 0.02 mm, is measured first.
 func TestWindowsByHand(t *testing.T) {
-	exact := func(s string) measure.Dim { return measure.Exactly(mustLength(s)) }
+	exact := func(s string) measure.Dim { return measure.Exactly(measure.MustParseLength(s)) }
 	shop := fitcalc.DefaultShop()
-	shop.FlushStep, shop.TurnLimit, shop.SameSize = mustLength("0.05 mm"), mustLength("1 mm"), mustLength("0.02 mm")
+	shop.FlushStep, shop.TurnLimit, shop.SameSize = measure.MustParseLength("0.05 mm"), measure.MustParseLength("1 mm"), measure.MustParseLength("0.02 mm")
 	head := fitcalc.Head{HoselOD: exact("13 mm"), Top: fitcalc.TopFlat}
 	ferrule := fitcalc.Ferrule{Bore: exact("9.35 mm"), BaseOD: exact("13 mm"), Length: exact("12 mm")}
 	got, err := fitcalc.Windows(head, fitcalc.ParallelTip(exact("9.398 mm")), ferrule, shop)
@@ -166,7 +157,7 @@ func TestWindowsByHand(t *testing.T) {
 		t.Fatalf("got %v", got)
 	}
 	for i, w := range want {
-		if from := got[i].HoselOD.Lower().At(); from != mustLength(w.from) || got[i].Verdict != w.verdict || got[i].Code != w.code {
+		if from := got[i].HoselOD.Lower().At(); from != measure.MustParseLength(w.from) || got[i].Verdict != w.verdict || got[i].Code != w.code {
 			t.Errorf("window %d: %v from %v for %v; want %v from %s for %v", i, got[i].Verdict, from, got[i].Code, w.verdict, w.from, w.code)
 		}
 	}
@@ -175,9 +166,9 @@ func TestWindowsByHand(t *testing.T) {
 // A bore of 9.398 mm on a tip of that size grips in no joint, so that one verdict holds everywhere and three reasons decide in
 // turn; flush comes before grip where both stand against it.
 func TestWindowsByReasonByHand(t *testing.T) {
-	exact := func(s string) measure.Dim { return measure.Exactly(mustLength(s)) }
+	exact := func(s string) measure.Dim { return measure.Exactly(measure.MustParseLength(s)) }
 	shop := fitcalc.DefaultShop()
-	shop.FlushStep, shop.TurnLimit, shop.SameSize = mustLength("0.05 mm"), mustLength("1 mm"), mustLength("0.02 mm")
+	shop.FlushStep, shop.TurnLimit, shop.SameSize = measure.MustParseLength("0.05 mm"), measure.MustParseLength("1 mm"), measure.MustParseLength("0.02 mm")
 	head := fitcalc.Head{HoselOD: exact("13 mm"), Top: fitcalc.TopFlat}
 	ferrule := fitcalc.Ferrule{Bore: exact("9.398 mm"), BaseOD: exact("13 mm"), Length: exact("12 mm")}
 	got, err := fitcalc.WindowsByReason(head, fitcalc.ParallelTip(exact("9.398 mm")), ferrule, shop)
@@ -186,9 +177,9 @@ func TestWindowsByReasonByHand(t *testing.T) {
 	}
 	open := func(from, to string) measure.Interval {
 		if to == "" {
-			return measure.NewInterval(measure.Including(mustLength(from)), measure.Unbounded())
+			return measure.NewInterval(measure.Including(measure.MustParseLength(from)), measure.Unbounded())
 		}
-		return measure.NewInterval(measure.Including(mustLength(from)), measure.Excluding(mustLength(to)))
+		return measure.NewInterval(measure.Including(measure.MustParseLength(from)), measure.Excluding(measure.MustParseLength(to)))
 	}
 	want := []fitcalc.Window{
 		{HoselOD: open("0.000000001 mm", "11.98 mm"), Verdict: fitcalc.No, Code: fitcalc.FlushTurnLimit},
@@ -297,7 +288,7 @@ func TestSensitivityIsExact(t *testing.T) {
 // A base OD .012 in over with a turn limit of .040 in and tolerances of nothing: .010 in up to the step from flush, and
 // so on, by hand.
 func TestSensitivityByHand(t *testing.T) {
-	exact := func(s string) measure.Dim { return measure.Exactly(mustLength(s)) }
+	exact := func(s string) measure.Dim { return measure.Exactly(measure.MustParseLength(s)) }
 	head := fitcalc.Head{HoselOD: exact(".500 in"), Top: fitcalc.TopFlat}
 	ferrule := fitcalc.Ferrule{Bore: exact(".368 in"), BaseOD: exact(".512 in"), Length: exact(".5 in")}
 	changes, err := fitcalc.Sensitivity(head, fitcalc.ParallelTip(exact(".370 in")), ferrule, fitcalc.DefaultShop())
@@ -444,7 +435,7 @@ func TestSpecifyByHand(t *testing.T) {
 // The pin and collar of ISO 10123 (12.675 mm in 12.700 mm, engaged over 11.1 mm): the collar's area is 442.87 mm², 20 MPa
 // over it is 8857.4 N, and the bond line 0.0125 mm.
 func TestBond(t *testing.T) {
-	exact := func(s string) measure.Dim { return measure.Exactly(mustLength(s)) }
+	exact := func(s string) measure.Dim { return measure.Exactly(measure.MustParseLength(s)) }
 	head := fitcalc.Head{Bore: exact("12.7 mm"), BoreDepth: exact("11.1 mm"), BoreForm: fitcalc.BoreParallel}
 	bond, err := fitcalc.BondOf(head, fitcalc.ParallelTip(exact("12.675 mm")), fitcalc.DefaultShop())
 	if err != nil {

@@ -218,7 +218,16 @@ func assign(field any, value string) (err error) {
 }
 
 // Validate returns a [*SettingError] for the first setting that cannot be, and nil otherwise.
-func (s *Shop) Validate() error {
+func (s Shop) Validate() error {
+	if s.sound() {
+		return nil
+	}
+	wrong := s // a copy, so that a sound shop stays off the heap
+	return wrong.wrong()
+}
+
+// wrong says which setting cannot be.
+func (s *Shop) wrong() error {
 	for i := range settings {
 		if reason := settings[i].check(settings[i].field(s)); reason != "" {
 			value, _ := s.Value(settings[i].Key)
@@ -234,7 +243,7 @@ func (s *Shop) Validate() error {
 	return nil
 }
 
-// sound is Validate without saying what is wrong: cheap enough to ask for every joint.
+// sound reports whether nothing is wrong: cheap enough to ask for every joint.
 func (s *Shop) sound() bool {
 	for _, l := range [...]measure.Length{
 		s.FlushStep, s.SameSize, s.TurnLimit, s.UsualInterference, s.LeastGrip, s.HoselODTolerance, s.FerruleODTolerance, s.FerruleBoreTolerance,

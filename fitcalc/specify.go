@@ -91,8 +91,8 @@ var (
 )
 
 // asks reports whether a reason of one of the codes asks for more than turning.
-func (f *Fit) asks(codes ...Code) bool {
-	return slices.ContainsFunc(codes, func(c Code) bool { return f.weight(c) >= Prepares })
+func asks(f *Fit, codes ...Code) bool {
+	return slices.ContainsFunc(codes, func(c Code) bool { return weightOf(f, c) >= Prepares })
 }
 
 // between returns the sizes from where a first condition ceases to hold up to where a second begins to.
@@ -115,8 +115,8 @@ func (p *probe) specifyBaseOD(s *Specification) {
 		p.ferrule.BaseOD = moved(p.ferrule.BaseOD, od)
 		return p.evaluate()
 	}
-	small := func(od measure.Length) bool { return at(od).asks(FlushUndersize, WallThin) }
-	s.BaseOD = between(least, most, small, func(od measure.Length) bool { return at(od).asks(FlushTurnLimit) })
+	small := func(od measure.Length) bool { return asks(at(od), FlushUndersize, WallThin) }
+	s.BaseOD = between(least, most, small, func(od measure.Length) bool { return asks(at(od), FlushTurnLimit) })
 	s.FlushOD = between(least, most, small, func(od measure.Length) bool { return at(od).Flush.turns(&p.shop) })
 	s.BestBaseOD = s.BaseOD.Lower().At()
 	if s.FlushOD.Contains(hosel) {
@@ -132,7 +132,7 @@ func (p *probe) specifyBore(s *Specification) {
 	asks := func(codes []Code) func(measure.Length) bool {
 		return func(bore measure.Length) bool {
 			p.ferrule.Bore = moved(p.ferrule.Bore, bore)
-			return p.evaluate().asks(codes...)
+			return asks(p.evaluate(), codes...)
 		}
 	}
 	s.Bore = between(peak.MulRatio(1, 2), peak.MulInt(2), asks(tightness), asks(looseness))
@@ -151,7 +151,7 @@ func (p *probe) sparesTheWall(s *Specification) {
 	from, to := s.Bore.Lower().At(), s.Bore.Upper().At()
 	thin, found := threshold(from, to, func(bore measure.Length) bool {
 		p.ferrule.Bore = moved(p.ferrule.Bore, bore)
-		return p.evaluate().asks(WallThin)
+		return asks(p.evaluate(), WallThin)
 	})
 	if found {
 		s.Bore = measure.NewInterval(measure.Including(from), measure.Excluding(measure.Min(thin, to)))
@@ -168,7 +168,7 @@ func (p *probe) specifyLength(s *Specification) {
 	}
 	grips := func(length measure.Length) bool {
 		p.ferrule.Length = measure.Nominal(length)
-		return !p.evaluate().asks(gripCodes...)
+		return !asks(p.evaluate(), gripCodes...)
 	}
 	from, to, found := longestRun(p.shop.LeastLength, longest, grips)
 	if !found {

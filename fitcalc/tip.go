@@ -211,25 +211,25 @@ func (t Tip) Trim(length measure.Length) Tip {
 }
 
 // Form returns how the tip's diameter changes with position.
-func (t *Tip) Form() TipForm { return t.form }
+func (t Tip) Form() TipForm { return t.form }
 
 // Taper returns the growth of a tapered tip's diameter, nothing for other forms.
-func (t *Tip) Taper() measure.Taper { return t.cone.rate }
+func (t Tip) Taper() measure.Taper { return t.cone.rate }
 
 // TaperTo returns the diameter up to which a tapered tip grows, nothing for other forms.
-func (t *Tip) TaperTo() measure.Length { return t.cone.to }
+func (t Tip) TaperTo() measure.Length { return t.cone.to }
 
 // StatesTaper reports whether the tip's taper was given and is not the shop's.
-func (t *Tip) StatesTaper() bool { return t.cone.statesRate }
+func (t Tip) StatesTaper() bool { return t.cone.statesRate }
 
 // StatesTaperTo reports whether the diameter up to which the tip grows was given and is not the shop's.
-func (t *Tip) StatesTaperTo() bool { return t.cone.statesTo }
+func (t Tip) StatesTaperTo() bool { return t.cone.statesTo }
 
 // Trimmed returns how much was cut off the tip.
-func (t *Tip) Trimmed() measure.Length { return t.trimmed }
+func (t Tip) Trimmed() measure.Length { return t.trimmed }
 
 // Diameter returns the diameter at a position above the trimmed tip end, with the tip's limits.
-func (t *Tip) Diameter(at measure.Length) measure.Dim {
+func (t Tip) Diameter(at measure.Length) measure.Dim {
 	return t.end.Shift(t.usualAt(at).Sub(t.end.Middle()))
 }
 
@@ -265,7 +265,7 @@ func (t *Tip) interpolate(position measure.Length) measure.Length {
 }
 
 // Bends returns the positions above the trimmed tip end, the lowest first, between which the diameter changes evenly.
-func (t *Tip) Bends() []measure.Length {
+func (t Tip) Bends() []measure.Length {
 	var bends []measure.Length
 	at, more := t.bend(measure.Length{}, mostLength)
 	for ; more; at, more = t.bend(at, mostLength) {

@@ -44,7 +44,7 @@ func TestHalfAnInchHoldsOnATaperTip(t *testing.T) {
 			if holds {
 				want, loose = Flush, Remarks
 			}
-			if fit.Verdict != want || fit.weight(GripLoose) != loose || fit.has(GripHolds) != holds {
+			if fit.Verdict != want || weightOf(&fit, GripLoose) != loose || has(&fit, GripHolds) != holds {
 				t.Errorf("%s long, %q deep: %v %v with %v, slips in %.3f", length, depth, fit.Verdict, codesOf(&fit), fit.Grip.Interference.Nominal, fit.Grip.Slip)
 			}
 		}

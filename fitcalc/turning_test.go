@@ -9,7 +9,7 @@ import (
 	"example.com/seatline/fitcalc/measure"
 )
 
-func exactly(s string) measure.Dim { return measure.Exactly(mustLength(s)) }
+func exactly(s string) measure.Dim { return measure.Exactly(measure.MustParseLength(s)) }
 
 func TestTurningOf(t *testing.T) {
 	shop := fitcalc.DefaultShop()
@@ -24,7 +24,7 @@ func TestTurningOf(t *testing.T) {
 		t.Fatal(err)
 	}
 	// A cone from 13.5 to 9.5 mm over 20 mm narrows by 0.2 mm per mm: it is 12.5 mm wide 5 mm up.
-	if got.Down != mustLength("1 mm") || got.PerSide != mustLength("0.5 mm") || got.Finished != mustLength("12.5 mm") || got.Height != mustLength("5 mm") {
+	if got.Down != measure.MustParseLength("1 mm") || got.PerSide != measure.MustParseLength("0.5 mm") || got.Finished != measure.MustParseLength("12.5 mm") || got.Height != measure.MustParseLength("5 mm") {
 		t.Errorf("got %+v", got)
 	}
 	// V = π h (R² + R r + r²)/3 for the cone cut off, less the cylinder.
@@ -38,7 +38,7 @@ func TestTurningOf(t *testing.T) {
 		t.Errorf("mass %v mg of %v mm³", got.MassMG, want)
 	}
 	// One millimetre up 0.8 mm come off the diameter, 0.4 mm per side: 0.2 mm of the ring are left.
-	if !got.KnownRing || got.RingDepthLeft != mustLength("0.2 mm") {
+	if !got.KnownRing || got.RingDepthLeft != measure.MustParseLength("0.2 mm") {
 		t.Errorf("ring left %v", got.RingDepthLeft)
 	}
 
@@ -50,14 +50,14 @@ func TestTurningOf(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if want := 2081.3574929 - math.Pi*4.7*4.7*20; math.Abs(got.VolumeMM3-want) > 1e-6 || got.Height != mustLength("20 mm") {
+	if want := 2081.3574929 - math.Pi*4.7*4.7*20; math.Abs(got.VolumeMM3-want) > 1e-6 || got.Height != measure.MustParseLength("20 mm") {
 		t.Errorf("volume %v mm³ over %v, want %v over all", got.VolumeMM3, got.Height, want)
 	}
 
 	// A base that is not oversize loses nothing.
 	head.HoselOD = exactly("13.6 mm")
 	got, err = fitcalc.TurningOf(head, tip, ferrule, shop)
-	if err != nil || got.Down.Sign() != 0 || got.VolumeMM3 != 0 || got.Height.Sign() != 0 || got.Finished != mustLength("13.5 mm") {
+	if err != nil || got.Down.Sign() != 0 || got.VolumeMM3 != 0 || got.Height.Sign() != 0 || got.Finished != measure.MustParseLength("13.5 mm") {
 		t.Errorf("got %+v, %v", got, err)
 	}
 }
@@ -109,7 +109,7 @@ func TestSleeveFor(t *testing.T) {
 	if err != nil || !room {
 		t.Fatalf("%+v, %v, %v", s, room, err)
 	}
-	if s.Inside != mustLength(".365375 in") || s.Outside != mustLength(".369 in") || s.Wall != mustLength(".0018125 in") || s.Length != mustLength("1.25 in") {
+	if s.Inside != measure.MustParseLength(".365375 in") || s.Outside != measure.MustParseLength(".369 in") || s.Wall != measure.MustParseLength(".0018125 in") || s.Length != measure.MustParseLength("1.25 in") {
 		t.Errorf("got %+v", s)
 	}
 	head.Bore = exactly(".366 in")

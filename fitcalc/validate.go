@@ -64,7 +64,7 @@ func (f *Ferrule) Validate() error {
 }
 
 // Validate returns an [*InputError] when no tip can have these sizes, and nil otherwise; the zero Tip is valid.
-func (t *Tip) Validate() error {
+func (t Tip) Validate() error {
 	if t.form == TipUnknown {
 		return nil
 	}

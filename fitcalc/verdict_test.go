@@ -123,7 +123,7 @@ func TestUnitsDoNotDecide(t *testing.T) {
 					t.Errorf("%v with its own size: %v, with %v: %v", inMM, one.Verdict, thou, other.Verdict)
 				}
 				// too large by more than the turn limit is no too: there turn and measure are neighbours of it
-				if one.has(FlushTurnLimit) || other.has(FlushTurnLimit) {
+				if has(&one, FlushTurnLimit) || has(&other, FlushTurnLimit) {
 					continue
 				}
 				if apart := grades[one.Verdict] - grades[other.Verdict]; apart > 1 || apart < -1 {

@@ -70,11 +70,11 @@ var hoselConditions = [...]func(*Fit, *Shop) bool{
 	func(f *Fit, s *Shop) bool { return f.Flush.tooMuch(s) < beyond },
 	func(f *Fit, s *Shop) bool { return f.Flush.tooMuch(s) < unsure },
 	func(f *Fit, s *Shop) bool { return !f.Seat.WallLeft.Less(s.LeastHoselWall) },
-	func(f *Fit, _ *Shop) bool { return f.weight(WallThin) < Blocks },
-	func(f *Fit, _ *Shop) bool { return f.weight(WallThin) < Measures },
-	func(f *Fit, _ *Shop) bool { return f.weight(RingCut) < Blocks },
-	func(f *Fit, _ *Shop) bool { return f.weight(RingCut) < Measures },
-	func(f *Fit, _ *Shop) bool { return !f.has(DataMissing) },
+	func(f *Fit, _ *Shop) bool { return weightOf(f, WallThin) < Blocks },
+	func(f *Fit, _ *Shop) bool { return weightOf(f, WallThin) < Measures },
+	func(f *Fit, _ *Shop) bool { return weightOf(f, RingCut) < Blocks },
+	func(f *Fit, _ *Shop) bool { return weightOf(f, RingCut) < Measures },
+	func(f *Fit, _ *Shop) bool { return !has(f, DataMissing) },
 }
 
 // held says which of the conditions hold at a hosel OD.
@@ -127,8 +127,8 @@ func (p *probe) breaks(least, most measure.Length) []measure.Length {
 	return slices.Compact(breaks)
 }
 
-// weight is what the fit's reason of a code weighs, that of a remark where it has none.
-func (f *Fit) weight(c Code) Level {
+// weightOf is what the fit's reason of a code weighs, that of a remark where it has none.
+func weightOf(f *Fit, c Code) Level {
 	for _, r := range f.reasons[:f.count] {
 		if r.Code == c {
 			return r.Level
@@ -137,7 +137,7 @@ func (f *Fit) weight(c Code) Level {
 	return Remarks
 }
 
-func (f *Fit) has(c Code) bool {
+func has(f *Fit, c Code) bool {
 	return slices.ContainsFunc(f.reasons[:f.count], func(r Reason) bool { return r.Code == c })
 }
 

@@ -343,8 +343,7 @@ func nearestMiss(house, fits *matrix.Result) (part, head string, miss float64, f
 
 // undecided reports whether something is missing of a pair that is ruled out all the same.
 func undecided(r *matrix.Result, p matrix.Pair) bool {
-	fit := r.Fit(p)
-	for reason := range fit.Reasons() {
+	for reason := range r.Fit(p).Reasons() {
 		if reason.Level == fitcalc.Undecided {
 			return true
 		}
