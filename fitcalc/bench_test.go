@@ -84,28 +84,6 @@ func BenchmarkWindows(b *testing.B) {
 	}
 }
 
-// BenchmarkEvaluateSentences is a joint with everything a reader sees of it.
-func BenchmarkEvaluateSentences(b *testing.B) {
-	head, tip, ferrule, shop := benchJoint(b)
-	b.ReportAllocs()
-	var written int
-	for b.Loop() {
-		fit, err := Evaluate(head, tip, ferrule, shop)
-		if err != nil {
-			b.Fatal(err)
-		}
-		for r := range fit.Reasons() {
-			written += len(r.Sentence(Imperial))
-		}
-		for a := range fit.Assumptions.All() {
-			written += len(a.String())
-		}
-	}
-	if written == 0 {
-		b.Fatal("nothing was written")
-	}
-}
-
 // BenchmarkErfc is the yardstick: what one evaluation of the function costs on the same machine in the same minute.
 func BenchmarkErfc(b *testing.B) {
 	x, sum := 0.0, 0.0

@@ -8,6 +8,7 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/say"
 )
 
 // size reads a size for an example, where it cannot be wrong.
@@ -33,10 +34,10 @@ func ExampleEvaluate() {
 	}
 	fmt.Println(fit.Verdict)
 	for reason := range fit.Reasons() {
-		fmt.Printf("%v: %s\n", reason.Code, reason.Sentence(fitcalc.Metric))
+		fmt.Printf("%v: %s\n", reason.Code, say.English().Reason(reason, fitcalc.Metric))
 	}
 	for assumption := range fit.Assumptions.All() {
-		fmt.Println("assuming that", assumption)
+		fmt.Println("assuming that", say.English().Assumption(assumption))
 	}
 	// Output:
 	// turn
@@ -60,13 +61,13 @@ func ExampleFit_Reasons() {
 	for reason := range fit.Reasons() {
 		switch reason.Level {
 		case fitcalc.Blocks, fitcalc.TakesNone:
-			fmt.Println("do not build:", reason.Sentence(fitcalc.Fractions))
+			fmt.Println("do not build:", say.English().Reason(reason, fitcalc.Fractions))
 		case fitcalc.Undecided:
 			fmt.Println("ask the supplier for the", reason.Field)
 		case fitcalc.Prepares, fitcalc.Turns:
-			fmt.Println("bench:", reason.Sentence(fitcalc.Fractions))
+			fmt.Println("bench:", say.English().Reason(reason, fitcalc.Fractions))
 		default:
-			fmt.Println("note:", reason.Sentence(fitcalc.Fractions))
+			fmt.Println("note:", say.English().Reason(reason, fitcalc.Fractions))
 		}
 	}
 	// Output:
@@ -88,7 +89,7 @@ func ExampleFit_Reason() {
 	fmt.Println(fit.Verdict, "because", fit.Reason().Code)
 	for reason := range fit.Reasons() {
 		if reason.Level == fitcalc.Remarks && reason.Warns() {
-			fmt.Println("mind:", reason.Sentence(fitcalc.Imperial))
+			fmt.Println("mind:", say.English().Reason(reason, fitcalc.Imperial))
 		}
 	}
 	// Output:

@@ -208,7 +208,7 @@ func checkFit(t interface{ Fatalf(string, ...any) }, fit *Fit) {
 		if !r.Warns() && r.Level != Remarks {
 			t.Fatalf("%v decides something and does not warn", r.Code)
 		}
-		if r.Sentence(Fractions) == "" || r.Code == DataMissing && r.Field == NoField {
+		if r.Code.String() == "" || r.Code == DataMissing && r.Field == NoField {
 			t.Fatalf("reason %+v", r)
 		}
 	}

@@ -2,18 +2,15 @@ package fitcalc
 
 import (
 	"flag"
-	"fmt"
-	"os"
-	"path/filepath"
-	"strings"
 	"testing"
-
-	"github.com/google/go-cmp/cmp"
 
 	"example.com/seatline/fitcalc/measure"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden files")
+
+// Update is set where the golden files are to be written anew.
+func Update() bool { return *update }
 
 // wordCases are joints whose sentences take a turn that no case of codeCases shows.
 var wordCases = []struct {
@@ -47,89 +44,19 @@ var wordCases = []struct {
 	{"nothing given", func(p *parts) { p.head, p.tip, p.ferrule = Head{}, Tip{}, Ferrule{} }},
 }
 
-// TestSentences holds the wording of every reason and assumption, in all units, against testdata/sentences.golden.
-func TestSentences(t *testing.T) {
-	var b strings.Builder
-	written := map[string]bool{} // each sentence stands once
-	write := func(name string, change func(*parts)) {
+// SentenceCases are joints that between them give every code and every turn that a sentence takes.
+func SentenceCases(t *testing.T, each func(name string, fit *Fit)) {
+	one := func(name string, change func(*parts)) {
 		p := soundParts(t)
 		change(p)
 		fit := p.evaluate()
-		fmt.Fprintf(&b, "%s: %v\n", name, fit.Verdict)
-		for r := range fit.Reasons() {
-			if written[r.Sentence(Metric)] {
-				continue
-			}
-			written[r.Sentence(Metric)] = true
-			fmt.Fprintf(&b, "  %v\n", r.Code)
-			for _, u := range []Units{Metric, Imperial, Fractions} {
-				fmt.Fprintf(&b, "    %-4v %s\n", u, r.Sentence(u))
-			}
-		}
-		for a := range fit.Assumptions.All() {
-			fmt.Fprintf(&b, "  assumes %s: %v\n", a.Code(), a)
-		}
-		b.WriteString("\n")
+		each(name, &fit)
 	}
 	for _, c := range codeCases {
-		write(c.code.String()+", "+c.name, c.with)
+		one(c.code.String()+", "+c.name, c.with)
 	}
 	for _, c := range wordCases {
-		write(c.name, c.change)
-	}
-	golden := filepath.Join("testdata", "sentences.golden")
-	if *update {
-		if err := os.WriteFile(golden, []byte(b.String()), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(golden)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if diff := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(b.String(), "\n")); diff != "" {
-		t.Errorf("run go test -run Sentences -update when the new wording is meant (-want +got):\n%s", diff)
-	}
-}
-
-func TestEveryCodeHasASentence(t *testing.T) {
-	for code := NoCode + 1; code.String() != ""; code++ {
-		if s := (Reason{Code: code}).Sentence(Metric); s == code.String() || s == "" {
-			t.Errorf("%v has no sentence", code)
-		}
-	}
-	for _, code := range []Code{NoCode, 200} {
-		if s := (Reason{Code: code}).Sentence(Metric); s != "" {
-			t.Errorf("code %d reads %q", code, s)
-		}
-	}
-}
-
-// TestSentencesNameNoZeroTheyDoNotKnow: the wall left by a cut is not told where the hosel OD is not given.
-func TestSentencesNameNoZeroTheyDoNotKnow(t *testing.T) {
-	p := soundParts(t)
-	p.collar(".385 in", ".030 in")
-	p.head.HoselOD = measure.Dim{}
-	fit := p.evaluate()
-	r, found := reasonOf(&fit, SeatCollarHigh)
-	if !found || strings.Contains(r.Sentence(Metric), "wall") {
-		t.Errorf("%v %q", found, r.Sentence(Metric))
-	}
-}
-
-func TestPercent(t *testing.T) {
-	for share, want := range map[float64]string{
-		0: "0%", -1: "0%", 1e-9: "under 0.1%", .00099: "under 0.1%", .001: "0.1%", .0123: "1.2%", .05: "5%", .0997: "10%",
-		.104: "10%", .5: "50%", .989: "99%", .991: "99.1%", .9949: "99.5%", .9987: "99.9%", .9991: "over 99.9%", 1: "100%", 1.5: "150%",
-	} {
-		if got := percent(share); got != want {
-			t.Errorf("%v is written %s, want %s", share, got, want)
-		}
-	}
-	for strain, want := range map[float64]string{.02: "2%", .0204: "2.04%", .0196: "1.96%", .1: "10%", 0: "0%"} {
-		if got := stretch(strain); got != want {
-			t.Errorf("a strain of %v is written %s, want %s", strain, got, want)
-		}
+		one(c.name, c.change)
 	}
 }
 

@@ -483,23 +483,3 @@ func TestPartsAsJSON(t *testing.T) {
 		t.Errorf("a top that is domed: %v, %v", head.Top, err)
 	}
 }
-
-// The cautions name what can hurt, and a caller cannot change them for another.
-func TestCautions(t *testing.T) {
-	all := ""
-	for _, c := range Cautions() {
-		if c.Title == "" || !strings.HasSuffix(c.Text, ".") {
-			t.Errorf("%+v lacks something", c)
-		}
-		all += c.Text + "\n"
-	}
-	for _, word := range []string{"eyes", "guards", "never cut into the shaft", "flammable", "Epoxy", "gloves", "no proof of a bond", "local rules", "qualified builder", "governing body"} {
-		if !strings.Contains(all, word) {
-			t.Errorf("no caution speaks of %q", word)
-		}
-	}
-	Cautions()[0].Text = "changed"
-	if Cautions()[0].Text == "changed" {
-		t.Error("the list can be changed from outside")
-	}
-}

@@ -53,16 +53,41 @@ func (u *Units) UnmarshalText(text []byte) (err error) {
 // MarshalText implements [encoding.TextMarshaler].
 func (u Units) MarshalText() ([]byte, error) { return []byte(u.String()), nil }
 
+// Notation is how a language writes lengths.
+type Notation struct {
+	// Decimal is the mark before decimals, a point where it is empty.
+	Decimal string
+	// Under says that a length is under {size}, the least that is written.
+	Under string
+}
+
+var english = Notation{Decimal: ".", Under: "under {size}"}
+
+// Number returns a number that is written with a decimal point in the notation.
+func (n Notation) Number(text string) string {
+	if n.Decimal == "" || n.Decimal == "." {
+		return text
+	}
+	return strings.Replace(text, ".", n.Decimal, 1)
+}
+
+func (n Notation) under(text string) string {
+	return strings.Replace(n.Under, "{size}", n.Number(text), 1)
+}
+
 // Show writes a length for reading, rounded to 0.001 mm and .0001 in, the preferred unit first.
-func (u Units) Show(l measure.Length) string {
+func (u Units) Show(l measure.Length) string { return u.ShowIn(l, english) }
+
+// ShowIn is [Units.Show] in a language's notation.
+func (u Units) ShowIn(l measure.Length, n Notation) string {
 	mm, inches := l, l
 	if u&onCalipers != 0 {
 		mm, inches = roundedTo(leastMM.MulInt(10), l), roundedTo(leastInches.MulInt(5), l)
 	}
 	if u&^onCalipers == Metric {
-		return showMM(mm) + " (" + showInches(inches) + ")"
+		return n.mm(mm) + " (" + n.inches(inches) + ")"
 	}
-	return showInches(inches) + " (" + showMM(mm) + ")"
+	return n.inches(inches) + " (" + n.mm(mm) + ")"
 }
 
 // roundedTo returns a length rounded to a step, or as it is where it would come to nothing.
@@ -74,21 +99,24 @@ func roundedTo(step, l measure.Length) measure.Length {
 }
 
 // ShowLength is Show for a length along the axis, where [Fractions] has its use.
-func (u Units) ShowLength(l measure.Length) string {
+func (u Units) ShowLength(l measure.Length) string { return u.ShowLengthIn(l, english) }
+
+// ShowLengthIn is [Units.ShowLength] in a language's notation.
+func (u Units) ShowLengthIn(l measure.Length, n Notation) string {
 	if u&^onCalipers == Fractions {
 		if f, err := l.FormatFraction(64); err == nil && f.Exact() {
-			return f.String() + " (" + showMM(l) + ")"
+			return f.String() + " (" + n.mm(l) + ")"
 		}
 	}
-	return u.Show(l)
+	return u.ShowIn(l, n)
 }
 
-func showMM(l measure.Length) string {
+func (n Notation) mm(l measure.Length) string {
 	if tooFine(l, leastMM) {
-		return "under 0.001 mm"
+		return n.under("0.001 mm")
 	}
 	text, _ := l.FormatMillimetres(3)
-	return trimZeros(text, 2) + " mm"
+	return n.Number(trimZeros(text, 2)) + " mm"
 }
 
 var (
@@ -99,20 +127,25 @@ var (
 // tooFine reports whether a length would be printed as nothing though it is not.
 func tooFine(l, least measure.Length) bool { return !l.IsZero() && !least.Less(l.Abs().MulInt(2)) }
 
-// showInches leaves out the zero before the point, as the trade does.
-func showInches(l measure.Length) string {
+// inches leaves out the zero before the point, as the trade does, and keeps it before any other mark.
+func (n Notation) inches(l measure.Length) string {
 	if tooFine(l, leastInches) {
-		return "under .0001 in"
+		if n.Number(".") != "." {
+			return n.under("0.0001 in")
+		}
+		return n.under(".0001 in")
 	}
 	text, _ := l.FormatInches(4)
 	text = trimZeros(text, 3)
+	if n.Number(".") != "." {
+		return n.Number(text) + " in"
+	}
 	if rest, found := strings.CutPrefix(text, "0."); found {
-		return "." + rest + " in"
+		text = "." + rest
+	} else if rest, found := strings.CutPrefix(text, "-0."); found {
+		text = "-." + rest
 	}
-	if rest, found := strings.CutPrefix(text, "-0."); found {
-		return "-." + rest + " in"
-	}
-	return text + " in"
+	return n.Number(text) + " in"
 }
 
 // trimZeros drops zeros at the end of a decimal beyond the places to keep.

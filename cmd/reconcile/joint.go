@@ -19,7 +19,6 @@ import (
 	"example.com/seatline/reconcile/joint"
 	"example.com/seatline/reconcile/publish"
 	"example.com/seatline/reconcile/publish/drawing"
-	"example.com/seatline/reconcile/publish/tell"
 	"example.com/seatline/reconcile/samples"
 )
 
@@ -340,7 +339,7 @@ func inASCII(text string) string {
 // cautionsFor are the cautions that apply: those of turning only where something is turned or cut.
 func cautionsFor(e *explain.Explanation) [][2]string {
 	var cautions [][2]string
-	for _, c := range tell.Cautions() {
+	for _, c := range e.Language.Cautions() {
 		bench := c.Title == "Dust and fingers" || c.Title == "Solvents"
 		if bench && !e.Turning {
 			continue

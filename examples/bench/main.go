@@ -11,6 +11,7 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/fitcalc/sample"
+	"example.com/seatline/fitcalc/say"
 )
 
 // The bench's calipers show 0.01 mm; their certificate says that they are never out by more than 0.02 mm.
@@ -64,7 +65,7 @@ func run(w io.Writer) error {
 	}
 	fmt.Fprintln(w, "verdict:", fit.Verdict)
 	for reason := range fit.Reasons() {
-		fmt.Fprintln(w, "-", reason.Sentence(fitcalc.Metric))
+		fmt.Fprintln(w, "-", say.English().Reason(reason, fitcalc.Metric))
 	}
 
 	// Finished, the base may be anything from the hosel's size to a step larger that neither eye nor fingernail finds.
@@ -75,7 +76,7 @@ func run(w io.Writer) error {
 	if err := errors.Join(pressing(w, head, tip, ferrule, shop), bonding(w, head, tip, shop)); err != nil {
 		return err
 	}
-	for _, caution := range fitcalc.Cautions() {
+	for _, caution := range say.English().Cautions() {
 		fmt.Fprintf(w, "%s: %s\n", caution.Title, caution.Text)
 	}
 	return nil

@@ -15,6 +15,7 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/say"
 )
 
 // The stock as the shop's database gives it. Sizes carry their unit, and a size without limits takes the shop's tolerance.
@@ -65,7 +66,7 @@ func run(w io.Writer) error {
 			fmt.Fprintf(w, "%s  %-5v  %4.1f min  %s\n", q.Part, q.fit.Verdict, q.fit.Work.Minutes, pounds(q.total))
 			continue
 		}
-		fmt.Fprintf(w, "%s  %-5v  %s\n", q.Part, q.fit.Verdict, q.fit.Reason().Sentence(fitcalc.Metric))
+		fmt.Fprintf(w, "%s  %-5v  %s\n", q.Part, q.fit.Verdict, say.English().Reason(q.fit.Reason(), fitcalc.Metric))
 	}
 	best := quotes[0]
 	if !best.fit.Verdict.Fits() {
@@ -77,12 +78,12 @@ func run(w io.Writer) error {
 		if reason.Level == fitcalc.Remarks && reason.Warns() {
 			mark = "- mind:"
 		}
-		fmt.Fprintln(w, mark, reason.Sentence(fitcalc.Metric))
+		fmt.Fprintln(w, mark, say.English().Reason(reason, fitcalc.Metric))
 	}
 	for assumption := range best.fit.Assumptions.All() {
-		fmt.Fprintln(w, "- assuming that", assumption)
+		fmt.Fprintln(w, "- assuming that", say.English().Assumption(assumption))
 	}
-	for _, caution := range fitcalc.Cautions() {
+	for _, caution := range say.English().Cautions() {
 		fmt.Fprintf(w, "%s: %s\n", caution.Title, caution.Text)
 	}
 	return nil

@@ -11,6 +11,7 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/limits"
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/finding"
@@ -56,12 +57,12 @@ func run(w io.Writer) error {
 	for i, head := range catalogue.Heads {
 		if best, fits := result.Best(i); fits {
 			fmt.Fprintf(w, "%-6s %-9v %s on a tip of %s: %s\n", head.Part, result.Standing(i), catalogue.Ferrules[best.Ferrule].Part,
-				result.Tips[best.Tip].Name, result.Fit(best).Reason().Sentence(fitcalc.Metric))
+				result.Tips[best.Tip].Name, say.English().Reason(result.Fit(best).Reason(), fitcalc.Metric))
 			continue
 		}
 		why := "every ferrule is far out of range"
 		if pairs := result.InReach(i); len(pairs) > 0 {
-			why = result.Fit(pairs[0]).Reason().Sentence(fitcalc.Metric) // of all ferrules the one that comes nearest
+			why = say.English().Reason(result.Fit(pairs[0]).Reason(), fitcalc.Metric) // of all ferrules the one that comes nearest
 		}
 		fmt.Fprintf(w, "%-6s %-9v %s\n", head.Part, result.Standing(i), why)
 	}

@@ -146,7 +146,7 @@ func steps(first string, level fitcalc.Level, s *Subject, fit *fitcalc.Fit) []st
 	text := []string{first}
 	for r := range fit.Reasons() {
 		if r.Level == level {
-			text = append(text, "• "+r.Sentence(s.Units.OnCalipers()))
+			text = append(text, "• "+s.Language.Reason(r, s.Units.OnCalipers()))
 		}
 	}
 	if fit.Flush.Known && fit.Flush.VisibleOversize > s.Shop.Shop.TurnShare {
@@ -164,7 +164,7 @@ func measureAdvice(s *Subject, fit *fitcalc.Fit) []string {
 	text := steps(first+" on those that suit, push it on and bond the head:", fitcalc.Measures, s, fit)
 	for r := range fit.Reasons() {
 		if r.Level == fitcalc.Prepares {
-			text = append(text, "• "+r.Sentence(s.Units.OnCalipers()))
+			text = append(text, "• "+s.Language.Reason(r, s.Units.OnCalipers()))
 		}
 	}
 	return text

@@ -100,7 +100,7 @@ func (b *builder) rest() []Input {
 			inputs = append(inputs, b.setting(key))
 			continue
 		}
-		inputs = append(inputs, Input{Name: a.Code(), Value: a.String(), Kind: Assumption})
+		inputs = append(inputs, Input{Name: a.Code(), Value: b.s.Language.Assumption(a), Kind: Assumption})
 	}
 	for _, key := range b.used {
 		if !slices.ContainsFunc(inputs, func(in Input) bool { return in.Name == key }) {

@@ -3,6 +3,7 @@ package explain
 import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/joint"
 	"example.com/seatline/reconcile/settings"
 )
@@ -60,14 +61,18 @@ type Subject struct {
 	Inputs []Input
 	Shop   settings.Settings
 	Units  fitcalc.Units
+	// Language is the reader's, nil English.
+	Language *say.Language
 }
 
 // Explanation is the answer for one joint and how it comes about.
 type Explanation struct {
-	Title   string
-	Units   fitcalc.Units
-	Fit     fitcalc.Fit
-	Meaning string
+	Title string
+	Units fitcalc.Units
+	// Language is the reader's, nil English.
+	Language *say.Language
+	Fit      fitcalc.Fit
+	Meaning  string
 	// Do is what to do, in sentences.
 	Do []string
 	// Doubts are the sizes that should be looked at again.
@@ -116,10 +121,10 @@ func Of(s Subject) (*Explanation, error) {
 	}
 	b := newBuilder(&s, &fit)
 	e := &Explanation{
-		Title: s.Title, Units: s.Units, Fit: fit, Meaning: meanings[fit.Verdict], Measured: fitcalc.MeasuredFields(&j.Head, &j.Tip, &j.Ferrule),
+		Title: s.Title, Units: s.Units, Language: s.Language, Fit: fit, Meaning: s.Language.Meaning(fit.Verdict), Measured: fitcalc.MeasuredFields(&j.Head, &j.Tip, &j.Ferrule),
 	}
 	if fit.Verdict == fitcalc.Measure && byReadings(&fit) {
-		e.Meaning = "suits some of these parts, by what was measured"
+		e.Meaning = s.Language.MeasuredMeaning()
 	}
 	b.flush()
 	b.grip()
@@ -145,14 +150,4 @@ func Of(s Subject) (*Explanation, error) {
 	e.Doubts = fitcalc.Doubts(j.Head, j.Tip, j.Ferrule)
 	e.Do = advice(&s, e)
 	return e, nil
-}
-
-var meanings = map[fitcalc.Verdict]string{
-	fitcalc.Flush:   "fits as supplied",
-	fitcalc.Turn:    "fits after turning down",
-	fitcalc.Prep:    "fits after work on the hosel, tip or bore",
-	fitcalc.Measure: "suits some of these parts, such as the smaller hosels: measure before you choose",
-	fitcalc.Ask:     "cannot be decided from what is given",
-	fitcalc.No:      "does not fit",
-	fitcalc.Bare:    "this head takes no ferrule",
 }

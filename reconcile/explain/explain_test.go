@@ -16,6 +16,7 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/fitcalc/press"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/explain"
 	"example.com/seatline/reconcile/internal/golden"
 	"example.com/seatline/reconcile/joint"
@@ -358,7 +359,7 @@ func TestAnyJoint(t *testing.T) {
 		}
 		printed := strings.Join(strings.Fields(text(t, e)), " ")
 		for r := range e.Fit.Reasons() {
-			if !strings.Contains(printed, r.Sentence(s.Units)) {
+			if !strings.Contains(printed, say.English().Reason(r, s.Units)) {
 				rt.Errorf("reason %v is not printed", r.Code)
 			}
 		}

@@ -41,7 +41,7 @@ type ChangeDocument struct {
 func JSON(e *Explanation, cautions []string) Document {
 	doc := Document{
 		Title: e.Title, Verdict: e.Fit.Verdict.String(), Meaning: e.Meaning, Do: e.Do,
-		Fit:    joint.AppendAnswer(nil, 1, "", &e.Fit, e.Doubts, e.Measured, e.Units),
+		Fit:    joint.AppendAnswer(nil, 1, "", &e.Fit, e.Doubts, e.Measured, e.Language, e.Units),
 		Inputs: append([]Input{}, e.Inputs...), Derivation: []Topic{},
 		Windows: []WindowDocument{}, Changes: []ChangeDocument{}, Cautions: append([]string{}, cautions...),
 	}

@@ -8,6 +8,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/explain"
 )
 
@@ -22,7 +23,7 @@ func TestNobodyMeasuresTwice(t *testing.T) {
 			verdicts[e.Fit.Verdict]++
 			said := strings.Join(append(e.Do, e.Meaning), " ")
 			for r := range e.Fit.Reasons() {
-				said += " " + r.Sentence(fitcalc.Metric)
+				said += " " + say.English().Reason(r, fitcalc.Metric)
 			}
 			if strings.Contains(strings.ToLower(said), "measure this") || strings.Contains(strings.ToLower(said), "measure these") || strings.Contains(said, "measure before") {
 				asked++

@@ -56,7 +56,7 @@ func (p *printer) answer(e *Explanation) {
 	}
 	p.out.WriteByte('\n')
 	for r := range e.Fit.Reasons() {
-		p.item(fmt.Sprintf("  %-18s", r.Code), r.Sentence(e.Units))
+		p.item(fmt.Sprintf("  %-18s", r.Code), e.Language.Reason(r, e.Units))
 	}
 	p.out.WriteByte('\n')
 }

@@ -16,12 +16,13 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/say"
 )
 
-// Fit writes the members of a fit from verdict to minutes, the reasons in the reader's units.
-func (o *Object) Fit(fit *fitcalc.Fit, units fitcalc.Units) {
+// Fit writes the members of a fit from verdict to minutes, the reasons in the reader's language and units.
+func (o *Object) Fit(fit *fitcalc.Fit, l *say.Language, units fitcalc.Units) {
 	o.Text("verdict", fit.Verdict.String())
-	o.reasons(fit, units)
+	o.reasons(fit, l, units)
 	f, g := &fit.Flush, &fit.Grip
 	o.amount("turn_down_mm", f.Known, f.TurnDown, inMM)
 	o.amount("turn_down_in", f.Known, f.TurnDown, inInches)
@@ -45,9 +46,9 @@ func (o *Object) Fit(fit *fitcalc.Fit, units fitcalc.Units) {
 
 // Short writes what belongs to the pair alone, from verdict to minutes: what is not known is left out, reasons are codes, and numbers
 // that stand in the line under a key of their own are not repeated with their reason. Sentences adds the reasons in words.
-func (o *Object) Short(fit *fitcalc.Fit, sentences bool, units fitcalc.Units) {
+func (o *Object) Short(fit *fitcalc.Fit, sentences bool, l *say.Language, units fitcalc.Units) {
 	o.Text("verdict", fit.Verdict.String())
-	o.shortReasons(fit, sentences, units)
+	o.shortReasons(fit, sentences, l, units)
 	if f := &fit.Flush; f.Known {
 		o.amount("turn_down_mm", true, f.TurnDown, inMM)
 		o.amount("turn_down_in", true, f.TurnDown, inInches)
@@ -145,13 +146,13 @@ func AppendMinutes(b []byte, x float64) []byte {
 // AppendString appends text as a JSON string; bytes that are no UTF-8 are replaced.
 func AppendString(b []byte, text string) []byte { return appendString(b, text) }
 
-func (o *Object) shortReasons(fit *fitcalc.Fit, sentences bool, units fitcalc.Units) {
+func (o *Object) shortReasons(fit *fitcalc.Fit, sentences bool, l *say.Language, units fitcalc.Units) {
 	o.Key("reasons")
 	o.B = append(o.B, '[')
 	for r := range fit.Reasons() {
 		o.Reason(&r)
 		if sentences {
-			o.Text("text", r.Sentence(units))
+			o.Text("text", l.Reason(r, units))
 		}
 		o.B = append(o.B, '}')
 	}
@@ -284,14 +285,14 @@ func (o *Object) Spread(name string, known bool, a fitcalc.Amount) {
 	o.amount(name+"_limits_mm", known, a, inMM)
 }
 
-func (o *Object) reasons(fit *fitcalc.Fit, units fitcalc.Units) {
+func (o *Object) reasons(fit *fitcalc.Fit, l *say.Language, units fitcalc.Units) {
 	o.Key("reasons")
 	o.B = append(o.B, '[')
 	for r := range fit.Reasons() {
 		o.separate()
 		o.B = append(o.B, '{')
 		o.Text("code", r.Code.String())
-		o.Text("text", r.Sentence(units))
+		o.Text("text", l.Reason(r, units))
 		o.B = append(o.B, '}')
 	}
 	o.B = append(o.B, ']')

@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/fitjson"
 )
 
@@ -11,9 +12,9 @@ import (
 // id the JSON string or number of [Line]. Lengths are as in fits.jsonl: decimals of millimetres to 0.0001 mm, or of inches to
 // .000001 in; what is not known is null. Doubts are the sizes of the joint that should be looked at again; there is no member for
 // them where there are none. Measured are the fields of the joint whose sizes come from readings.
-func AppendAnswer(b []byte, line int, id string, fit *fitcalc.Fit, doubts []fitcalc.Doubt, measured []fitcalc.Field, units fitcalc.Units) []byte {
+func AppendAnswer(b []byte, line int, id string, fit *fitcalc.Fit, doubts []fitcalc.Doubt, measured []fitcalc.Field, l *say.Language, units fitcalc.Units) []byte {
 	o := fitjson.Object{B: begin(b, line, id)}
-	o.Fit(fit, units)
+	o.Fit(fit, l, units)
 	o.Strings("assumptions", func(yield func(string) bool) {
 		for a := range fit.Assumptions.All() {
 			if !yield(a.Code()) {

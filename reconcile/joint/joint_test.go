@@ -470,7 +470,7 @@ func TestNumbers(t *testing.T) {
 			Clearance struct{ Nominal json.Number } `json:"bore_clearance_limits_mm"`
 			TurnDown  struct{ Nominal json.Number } `json:"turn_down_in"`
 		}
-		if err := json.Unmarshal(joint.AppendAnswer(nil, 1, "", &fit, nil, nil, fitcalc.Metric), &got); err != nil {
+		if err := json.Unmarshal(joint.AppendAnswer(nil, 1, "", &fit, nil, nil, nil, fitcalc.Metric), &got); err != nil {
 			t.Fatal(err)
 		}
 		mm, _ := amount.FormatMillimetres(4)

@@ -11,12 +11,15 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/sample"
+	"example.com/seatline/fitcalc/say"
 )
 
 // Options is how lines are answered.
 type Options struct {
 	Shop  fitcalc.Shop
 	Units fitcalc.Units
+	// Language is the reader's, nil English.
+	Language *say.Language
 	// Calipers are what readings come from where a line does not say it; the zero value is [sample.DefaultCaliper].
 	Calipers sample.Caliper
 	// Workers is how many lines are worked on at once; 0 is one for each processor.
@@ -260,7 +263,7 @@ func (b *batch) one(text []byte, line int, opts *Options) {
 		b.count.Undecided++
 	}
 	doubts := fitcalc.Doubts(l.Joint.Head, l.Joint.Tip, l.Joint.Ferrule)
-	b.answer = append(AppendAnswer(b.answer, line, l.ID, &fit, doubts, l.Joint.measuredFields(), opts.Units), '\n')
+	b.answer = append(AppendAnswer(b.answer, line, l.ID, &fit, doubts, l.Joint.measuredFields(), opts.Language, opts.Units), '\n')
 }
 
 // write writes the answers in order, and flushes when none is ready.

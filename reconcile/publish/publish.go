@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/finding"
@@ -39,6 +40,8 @@ type Output struct {
 type Publishing struct {
 	Settings settings.Settings
 	Units    fitcalc.Units
+	// Language is the reader's, nil English.
+	Language *say.Language
 	// Inputs are the files that were read.
 	Inputs []tell.Input
 	// Full asks for all ferrules in the matrix, not only those that fit something.
@@ -53,11 +56,11 @@ type Publishing struct {
 
 // Outputs returns the files of the contract, in the order in which a person should open them.
 func Outputs(r *matrix.Result, p Publishing) []Output {
-	fits := data.Options{Units: p.Units, Sentences: p.Sentences}
+	fits := data.Options{Units: p.Units, Language: p.Language, Sentences: p.Sentences}
 	return []Output{
 		{Name: "matrix.xlsx", About: "the workbook; its first sheet says what to read", Write: func(w io.Writer) error {
 			return workbook.Write(w, r, workbook.Options{
-				Units: p.Units, Full: p.Full, Drawings: p.Drawings, ShopName: p.Settings.Name, Inputs: p.Inputs, Sources: p.SourcePath,
+				Units: p.Units, Language: p.Language, Full: p.Full, Drawings: p.Drawings, ShopName: p.Settings.Name, Inputs: p.Inputs, Sources: p.SourcePath,
 			})
 		}},
 		{

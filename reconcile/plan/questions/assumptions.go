@@ -14,8 +14,8 @@ import (
 
 // Assumption is something taken for granted, and what it carries.
 type Assumption struct {
-	// Code is that of package fitcalc, or one of the codes below; Text says what is taken for granted.
-	Code, Text string
+	// Code is that of package fitcalc, or one of the codes below. Package say has the words.
+	Code string
 	// Verdicts is how many listed pairs rest on it.
 	Verdicts int
 	// Tried says with what else the pairs were decided again, empty where nothing else can be tried.
@@ -35,7 +35,7 @@ const (
 
 // trial is what else may be so instead of an assumption.
 type trial struct {
-	code, text, tried string
+	code, tried string
 	// holds reports whether a pair rests on the assumption.
 	holds func(r *matrix.Result, p matrix.Pair, fit *fitcalc.Fit) bool
 	// others are the result with something else in the assumption's place; nothing else can be tried where it is nil.
@@ -76,7 +76,7 @@ func Assumptions(r *matrix.Result) []Assumption {
 	work.Wait()
 	var counted []Assumption
 	for i, t := range trials {
-		sum := Assumption{Code: t.code, Text: t.text, Tried: t.tried}
+		sum := Assumption{Code: t.code, Tried: t.tried}
 		for _, part := range parts {
 			sum.Verdicts += part[i].Verdicts
 			sum.Flips += part[i].Flips
@@ -159,19 +159,19 @@ func allTrials() []trial {
 	for a := fitcalc.Assumption(0); a.Code() != ""; a++ {
 		tried, others := instead(a)
 		trials = append(trials, trial{
-			code: a.Code(), text: a.String(), tried: tried, others: others,
+			code: a.Code(), tried: tried, others: others,
 			holds: func(_ *matrix.Result, _ matrix.Pair, fit *fitcalc.Fit) bool { return fit.Assumptions.Has(a) },
 		})
 	}
 	return append(trials,
 		trial{
-			code: TipOfBore, text: "the tip is the usual one that the bore is made for", tried: "each other tip that the bore may be made for", tips: true,
+			code: TipOfBore, tried: "each other tip that the bore may be made for", tips: true,
 			holds: func(r *matrix.Result, p matrix.Pair, _ *fitcalc.Fit) bool {
 				return r.HeadTips[p.Head].Assumed && r.Tips[p.Tip].Name != ""
 			},
 		},
 		trial{
-			code: ReadUnit, text: "the unit of bare numbers is the one in which the joint is possible", reads: true,
+			code: ReadUnit, reads: true,
 			holds: func(r *matrix.Result, p matrix.Pair, _ *fitcalc.Fit) bool {
 				return readAs(r, p, "unit of")
 			},

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/matrix"
@@ -271,7 +272,7 @@ func (r *Report) changes() {
 	}
 	for _, a := range r.Assumptions {
 		if a.Flips > 0 {
-			add("Knowing instead of taking for granted: %s. %d of %d verdicts on it flip when tried with %s.", a.Text, a.Flips, a.Verdicts, a.Tried)
+			add("Knowing instead of taking for granted: %s. %d of %d verdicts on it flip when tried with %s.", say.English().Assumed(a.Code), a.Flips, a.Verdicts, a.Tried)
 			break
 		}
 	}

@@ -7,6 +7,7 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/fitjson"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/publish/csvtext"
@@ -17,6 +18,8 @@ import (
 type Options struct {
 	// Units are those of the lengths in fits.csv and in sentences.
 	Units fitcalc.Units
+	// Language is the reader's, nil English.
+	Language *say.Language
 	// Sentences adds the reasons in words.
 	Sentences bool
 }
@@ -189,7 +192,7 @@ func (m *fitMaker) endings(pairs []matrix.Pair) *endings {
 			e.json = append(e.json, `,"tip":`...)
 			e.json = append(e.json, m.jsonTips[p.Tip]...)
 			o := fitjson.Object{B: e.json}
-			o.Short(&m.fit, m.opts.Sentences, m.opts.Units)
+			o.Short(&m.fit, m.opts.Sentences, m.opts.Language, m.opts.Units)
 			if measured := tell.MeasuredFields(m.result, p); len(measured) > 0 {
 				o.Fields("measured", measured)
 			}
@@ -262,7 +265,7 @@ func (m *fitMaker) open(q *question, into piece) {
 		for i := range reasons {
 			o.Reason(&reasons[i])
 			if m.opts.Sentences {
-				o.Text("text", reasons[i].Sentence(m.opts.Units))
+				o.Text("text", m.opts.Language.Reason(reasons[i], m.opts.Units))
 			}
 			o.B = append(o.B, '}')
 		}

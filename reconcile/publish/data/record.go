@@ -68,7 +68,7 @@ func (m *fitMaker) endRecord(b []byte, reasons iter.Seq[fitcalc.Reason], pairs i
 			if why != "" {
 				why += "; "
 			}
-			why += r.Sentence(m.opts.Units)
+			why += m.opts.Language.Reason(r, m.opts.Units)
 		}
 		b = csvtext.AppendField(append(b, ','), why)
 	}

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/plan/vet"
 	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/publish/tell"
@@ -21,6 +22,8 @@ var vetPage string
 type Options struct {
 	// Units are the reader's units.
 	Units fitcalc.Units
+	// Language is the reader's, nil English.
+	Language *say.Language
 	// ShopName stands at the top; empty leaves it out.
 	ShopName string
 	// Inputs are the files that were read.
@@ -31,7 +34,7 @@ type Options struct {
 func WriteVetHTML(w io.Writer, r *vet.Report, opts Options) error {
 	page := pageData{
 		Shop: opts.ShopName, Supplier: r.Supplier, Verdict: r.Verdict.String(), Says: Saying(r.Verdict), Why: r.Why(), Changes: r.Changes,
-		Cautions: tell.Cautions(), Inputs: opts.Inputs, Unit: report.UnitName(opts.Units),
+		Cautions: opts.Language.Cautions(), Inputs: opts.Inputs, Unit: report.UnitName(opts.Units),
 	}
 	for _, f := range r.Facts {
 		page.Facts = append(page.Facts, factData{f.Title, f.Text, f.Sheet, anchor(f.Sheet)})
@@ -44,7 +47,7 @@ func WriteVetHTML(w io.Writer, r *vet.Report, opts Options) error {
 		if a.Tried != "" {
 			tried = fmt.Sprintf("%d flip and %d no longer fit when tried with %s", a.Flips, a.Lost, a.Tried)
 		}
-		page.Assumptions = append(page.Assumptions, assumptionData{a.Text, a.Verdicts, tried})
+		page.Assumptions = append(page.Assumptions, assumptionData{opts.Language.Assumed(a.Code), a.Verdicts, tried})
 	}
 	t, err := template.New("vet").Parse(vetPage)
 	if err != nil {
@@ -69,7 +72,7 @@ type pageData struct {
 	Changes                                  []string
 	Sections                                 []sectionData
 	Assumptions                              []assumptionData
-	Cautions                                 []tell.Caution
+	Cautions                                 []say.Caution
 	Inputs                                   []tell.Input
 }
 

@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/matrix"
@@ -479,7 +480,7 @@ func questionList(list questions.List) []questionJSON {
 func assumptionsOf(assumed []questions.Assumption) []assumptionJSON {
 	all := []assumptionJSON{}
 	for _, a := range assumed {
-		one := assumptionJSON{Code: a.Code, Text: a.Text, Verdicts: a.Verdicts, Tried: a.Tried}
+		one := assumptionJSON{Code: a.Code, Text: say.English().Assumed(a.Code), Verdicts: a.Verdicts, Tried: a.Tried}
 		if a.Tried != "" {
 			one.Flips, one.Lost = &a.Flips, &a.Lost
 		}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/plan/questions"
 	"example.com/seatline/reconcile/publish/report"
 )
@@ -94,9 +95,9 @@ func AssumptionSection(assumed []questions.Assumption) report.Section {
 	}
 	for _, a := range assumed {
 		if a.Tried == "" {
-			s.Rows = append(s.Rows, []any{a.Code, a.Text, a.Verdicts, "nothing else could be tried", nil, nil})
+			s.Rows = append(s.Rows, []any{a.Code, say.English().Assumed(a.Code), a.Verdicts, "nothing else could be tried", nil, nil})
 		} else {
-			s.Rows = append(s.Rows, []any{a.Code, a.Text, a.Verdicts, a.Tried, a.Flips, a.Lost})
+			s.Rows = append(s.Rows, []any{a.Code, say.English().Assumed(a.Code), a.Verdicts, a.Tried, a.Flips, a.Lost})
 		}
 	}
 	return s

@@ -26,6 +26,6 @@ func VetReport(r *vet.Report, inputs []tell.Input) *report.Report {
 		}
 		s.Blocks = append(s.Blocks, changes)
 	}
-	s.Blocks = append(s.Blocks, report.Cautions())
+	s.Blocks = append(s.Blocks, report.Cautions(nil))
 	return &report.Report{Subject: "Vetting", Summary: s, Sections: append(Sections(r), AssumptionSection(r.Assumptions), report.FilesRead(inputs))}
 }

@@ -11,6 +11,7 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/matrix"
 )
@@ -19,8 +20,10 @@ import (
 type builder struct {
 	result *matrix.Result
 	opts   Options
-	words  words
-	chart  *chart
+	// language says what package fitcalc computes, and words are those of the page besides.
+	language *say.Language
+	words    words
+	chart    *chart
 	// tolerance is that of a measured hosel.
 	tolerance measure.Length
 
@@ -51,9 +54,10 @@ type hosel struct {
 	tips []int
 }
 
-func newBuilder(r *matrix.Result, opts Options, w words, tag string) *builder {
+func newBuilder(r *matrix.Result, opts Options, l *say.Language) *builder {
+	w := shown(l)
 	b := &builder{
-		result: r, opts: opts, words: w, tolerance: r.Shop.HoselODTolerance,
+		result: r, opts: opts, language: l, words: w, tolerance: r.Shop.HoselODTolerance,
 		formIDs: map[fitcalc.Ferrule]int{}, hoselIDs: map[fitcalc.Head]int{},
 	}
 	if !opts.Caliper.IsZero() {
@@ -68,7 +72,7 @@ func newBuilder(r *matrix.Result, opts Options, w words, tag string) *builder {
 		columns = append(columns, columnPrice)
 	}
 	b.chart = &chart{
-		Version: version, Language: tag, Units: opts.Units.String(), Columns: columns, Words: w,
+		Version: version, Language: l.Tag(), Units: opts.Units.String(), Columns: columns, Words: w,
 		Limits: limits{
 			FlushStep: pm(r.Shop.FlushStep), TurnLimit: pm(r.Shop.TurnLimit), Measured: pm(b.tolerance),
 			Most: pm(measure.Millimetres(2000)), Insertion: pm(r.Shop.InsertionDepth),

@@ -30,11 +30,11 @@ func everyAssumption() []string {
 
 func built(t *testing.T, r *matrix.Result, opts Options) *builder {
 	t.Helper()
-	w, tag, err := language("en", nil)
+	l, err := language("en", nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := newBuilder(r, opts, w, tag)
+	b := newBuilder(r, opts, l)
 	if _, err := b.build(); err != nil {
 		t.Fatal(err)
 	}

@@ -169,7 +169,7 @@ func caseWord(r fitcalc.Reason) string {
 }
 
 // reasonKey names the word of a reason: reason.flush.undersize.measure.adapter, or the nearest to it that there is.
-func (w words) reasonKey(r fitcalc.Reason, measured bool) string {
+func reasonKey(w words, r fitcalc.Reason, measured bool) string {
 	key, level := "reason."+r.Code.String(), levelWords[r.Level]
 	if measured && r.Level == fitcalc.Measures {
 		if _, is := w[key+measuredWord]; is {
@@ -185,13 +185,13 @@ func (w words) reasonKey(r fitcalc.Reason, measured bool) string {
 }
 
 // sentence puts a reason of a pair of the catalogue in words. Most is what comes off at most, for those that say so.
-func (w words) sentence(r fitcalc.Reason, most string, u fitcalc.Units) string {
-	show := u.Show
+func (b *builder) sentence(r fitcalc.Reason, most string) string {
+	show, u := b.language.Length, b.opts.Units
 	if axial(r.Code) {
-		show = u.ShowLength
+		show = b.language.AxialLength
 	}
-	return w.fill(w.reasonKey(r, false), "size", w.length(show(r.Size)), "other", w.length(show(r.Other)), "limit", w.length(show(r.Limit)),
-		"most", most, "field", w["field."+r.Field.String()], "ten", parts(r.Share, 10), "hundred", parts(r.Share, 100))
+	return b.words.Fill(reasonKey(b.words, r, false), "size", show(r.Size, u), "other", show(r.Other, u), "limit", show(r.Limit, u),
+		"most", most, "field", b.language.Field(r.Field), "ten", parts(r.Share, 10), "hundred", parts(r.Share, 100))
 }
 
 func parts(share, of float64) string { return fmt.Sprintf("%.0f", share*of) }
@@ -221,7 +221,7 @@ func (b *builder) intern(r result) int {
 
 func (b *builder) reason(r fitcalc.Reason, measured bool) reasonData {
 	d := reasonData{
-		Code: r.Code.String(), Level: int(r.Level), Word: strings.TrimPrefix(b.words.reasonKey(r, measured), "reason."), Axial: axial(r.Code),
+		Code: r.Code.String(), Level: int(r.Level), Word: strings.TrimPrefix(reasonKey(b.words, r, measured), "reason."), Axial: axial(r.Code),
 		Share: r.Share,
 	}
 	if r.Code == fitcalc.DataMissing {

@@ -13,6 +13,7 @@ import (
 	"sync"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/matrix"
 )
 
@@ -33,11 +34,11 @@ func Write(w io.Writer, r *matrix.Result, opts Options) error {
 	if err := opts.validate(); err != nil {
 		return err
 	}
-	words, tag, err := language(opts.Language, opts.Words)
+	l, err := language(opts.Language, opts.Words)
 	if err != nil {
 		return err
 	}
-	b := newBuilder(r, opts, words, tag)
+	b := newBuilder(r, opts, l)
 	chart, err := b.build()
 	if err != nil {
 		return fmt.Errorf("writing the chart: %w", err)
@@ -73,7 +74,7 @@ type view struct {
 	Chart             *chart
 	Groups            []group
 	Pictures          []drawnPicture
-	Cautions          [][2]string
+	Cautions          []say.Caution
 	Measured, Limits  string
 	Suppliers         []option
 	Categories        []option
@@ -109,16 +110,14 @@ func (b *builder) view(c *chart) (*view, error) {
 		Style: template.CSS(style), Script: template.JS(script), Chart: c, Groups: b.groups(),
 		Policy: "default-src 'none'; img-src data:; style-src " + digest(style) + "; script-src " + digest(script) +
 			"; base-uri 'none'; form-action 'none'",
-		Limits: w.fill("page.limits", "step", b.show(b.result.Shop.FlushStep), "turn", b.show(b.result.Shop.TurnLimit)),
+		Limits: w.Fill("page.limits", "step", b.show(b.result.Shop.FlushStep), "turn", b.show(b.result.Shop.TurnLimit)),
 	}
 	key := "page.measured_shop"
 	if !b.opts.Caliper.IsZero() {
 		key = "page.measured_caliper"
 	}
-	v.Measured = w.fill(key, "tolerance", b.show(b.tolerance))
-	for _, name := range []string{"dust", "solvent", "epoxy", "bond", "rules"} {
-		v.Cautions = append(v.Cautions, [2]string{w["caution."+name], w["caution."+name+"_text"]})
-	}
+	v.Measured = w.Fill(key, "tolerance", b.show(b.tolerance))
+	v.Cautions = b.language.Cautions()
 	if v.Pictures, err = b.pictures(); err != nil {
 		return nil, err
 	}
@@ -136,11 +135,11 @@ func (b *builder) choices(v *view) {
 	}
 	for category := fitcalc.Driver; category <= fitcalc.Chipper; category++ {
 		if slices.Contains(c.Heads.Category, int(category)) {
-			v.Categories = append(v.Categories, option{int(category), w.category(category)})
+			v.Categories = append(v.Categories, option{int(category), categoryOf(w, category)})
 		}
 	}
 	for _, tip := range b.benchSet {
-		v.Tips = append(v.Tips, option{tip, w.tip(clean(c.Tips[tip].Name))})
+		v.Tips = append(v.Tips, option{tip, tipOf(w, clean(c.Tips[tip].Name))})
 	}
 	for i, top := range benchTops {
 		name := top.String()

@@ -63,13 +63,13 @@ func (b *builder) sayBySize(c *picture.Chart) {
 	w, shop := b.words, &b.result.Shop
 	with, without, offered := &c.Series[0], &c.Series[1], &c.Series[2]
 	with.Name, without.Name, offered.Name = w["picture.with"], w["picture.without"], w["picture.offered"]
-	c.Title, c.LabelsAre, c.Counted = w["picture.sizes"], w.fill("picture.diameter", "unit", b.unit()), w["picture.parts"]
-	c.Note = w.fill("picture.sizes_note", "step", b.show(shop.FlushStep), "turn", b.show(shop.TurnLimit))
+	c.Title, c.LabelsAre, c.Counted = w["picture.sizes"], w.Fill("picture.diameter", "unit", b.unit()), w["picture.parts"]
+	c.Note = w.Fill("picture.sizes_note", "step", b.show(shop.FlushStep), "turn", b.show(shop.TurnLimit))
 	hosels := with.Total() + without.Total()
-	c.Said = w.fill("picture.sizes_said", "hosels", fmt.Sprint(hosels), "ferrules", fmt.Sprint(offered.Total()),
+	c.Said = w.Fill("picture.sizes_said", "hosels", fmt.Sprint(hosels), "ferrules", fmt.Sprint(offered.Total()),
 		"without", fmt.Sprint(without.Total())+b.where(c.Labels, without.Values))
 	if unsized := len(b.result.Catalogue.Heads) + len(b.result.Catalogue.Ferrules) - hosels - offered.Total(); unsized > 0 {
-		c.Said += " " + w.fill("picture.unsized", "n", fmt.Sprint(unsized))
+		c.Said += " " + w.Fill("picture.unsized", "n", fmt.Sprint(unsized))
 	}
 }
 
@@ -107,16 +107,16 @@ func (b *builder) sayTurnDowns(c *picture.Chart) {
 		case len(ends) == 0:
 			s.Name = w["column.nothing"]
 		case len(ends) == 2:
-			s.Name = w.fill("picture.class", "from", ends[0], "to", ends[1], "unit", b.unit())
+			s.Name = w.Fill("picture.class", "from", ends[0], "to", ends[1], "unit", b.unit())
 		case i == len(c.Series)-1:
-			s.Name = w.fill("picture.over", "from", ends[0], "unit", b.unit())
+			s.Name = w.Fill("picture.over", "from", ends[0], "unit", b.unit())
 		default:
-			s.Name = w.fill("picture.up_to", "to", ends[0], "unit", b.unit())
+			s.Name = w.Fill("picture.up_to", "to", ends[0], "unit", b.unit())
 		}
 	}
-	c.Said = w.fill("picture.turn_down_said", "heads", fmt.Sprint(heads), "none", fmt.Sprint(c.Series[0].Total()))
+	c.Said = w.Fill("picture.turn_down_said", "heads", fmt.Sprint(heads), "none", fmt.Sprint(c.Series[0].Total()))
 	if some := picture.Selective(b.result); some > 0 {
-		c.Said += " " + w.fill("picture.turn_down_measure", "n", fmt.Sprint(some))
+		c.Said += " " + w.Fill("picture.turn_down_measure", "n", fmt.Sprint(some))
 	}
 	for i, label := range c.Labels {
 		if category, known := w["category."+label]; known {
@@ -144,9 +144,9 @@ func (b *builder) sayVerdicts(c *picture.Chart) {
 		if supplier == "not stated" {
 			supplier = w["picture.not_stated"]
 		} else if rest := others().FindStringSubmatch(supplier); rest != nil {
-			supplier = w.fill("picture.others", "n", rest[1])
+			supplier = w.Fill("picture.others", "n", rest[1])
 		}
-		c.Labels[i] = w.fill(key, "supplier", supplier)
+		c.Labels[i] = w.Fill(key, "supplier", supplier)
 	}
 	serve, counted := 0, b.result.Counts()
 	for verdict, n := range counted {
@@ -154,8 +154,8 @@ func (b *builder) sayVerdicts(c *picture.Chart) {
 			serve += n
 		}
 	}
-	c.Said = w.fill("picture.verdicts_said", "pairs", fmt.Sprint(b.result.InReachCount()), "fit", fmt.Sprint(serve))
+	c.Said = w.Fill("picture.verdicts_said", "pairs", fmt.Sprint(b.result.InReachCount()), "fit", fmt.Sprint(serve))
 	if some := counted[fitcalc.Measure]; some > 0 {
-		c.Said += " " + w.fill("picture.verdicts_measure", "n", fmt.Sprint(some))
+		c.Said += " " + w.Fill("picture.verdicts_measure", "n", fmt.Sprint(some))
 	}
 }

@@ -58,7 +58,7 @@ func (b *builder) groups() []group {
 		for part := range parts {
 			g := group{Caption: captions[key]}
 			if parts > 1 {
-				g.Caption += " · " + b.words.fill("page.part", "n", fmt.Sprint(part+1), "of", fmt.Sprint(parts))
+				g.Caption += " · " + b.words.Fill("page.part", "n", fmt.Sprint(part+1), "of", fmt.Sprint(parts))
 			}
 			for _, head := range heads[part*mostRows : min(len(heads), (part+1)*mostRows)] {
 				g.Rows = append(g.Rows, b.tableRow(head))
@@ -70,14 +70,14 @@ func (b *builder) groups() []group {
 }
 
 func (b *builder) caption(supplier string, c fitcalc.Category) string {
-	kind := b.words.category(c)
+	kind := categoryOf(b.words, c)
 	if supplier == "" {
 		return kind
 	}
 	return supplier + " · " + kind
 }
 
-func (w words) category(c fitcalc.Category) string {
+func categoryOf(w words, c fitcalc.Category) string {
 	if c == fitcalc.AnyCategory {
 		return w["category.other"]
 	}
@@ -153,13 +153,13 @@ func (b *builder) without(r *row, head int) {
 
 func (b *builder) tipName(tip int32) string {
 	if name := clean(b.result.Tips[tip].Name); name != "" {
-		return b.words.tip(name)
+		return tipOf(b.words, name)
 	}
 	return b.words["tip.unknown"]
 }
 
 // tip translates the form at the end of a tip's name: .370 parallel.
-func (w words) tip(name string) string {
+func tipOf(w words, name string) string {
 	for _, form := range []fitcalc.TipForm{fitcalc.TipParallel, fitcalc.TipTapered, fitcalc.TipProfiled} {
 		if rest, found := strings.CutSuffix(name, " "+form.String()); found {
 			return rest + " " + w["tip."+form.String()]
@@ -189,10 +189,10 @@ func (b *builder) notes(ferrule int32, fit *fitcalc.Fit, outcome *result) []stri
 		if reason.Code == fitcalc.FlushTurn && reason.Share == 0 || reason.Code == fitcalc.GripHolds {
 			continue
 		}
-		notes = append(notes, b.words.sentence(reason, b.most(fit), b.opts.Units))
+		notes = append(notes, b.sentence(reason, b.most(fit)))
 	}
 	if fit.Verdict.Fits() && !b.result.Catalogue.Ferrules[ferrule].Ferrule.Length.Given() {
-		notes = append(notes, b.words.sentence(fitcalc.Reason{Code: fitcalc.DataMissing, Field: fitcalc.FieldLength}, "", b.opts.Units))
+		notes = append(notes, b.sentence(fitcalc.Reason{Code: fitcalc.DataMissing, Field: fitcalc.FieldLength}, ""))
 	}
 	return notes
 }
@@ -200,4 +200,4 @@ func (b *builder) notes(ferrule int32, fit *fitcalc.Fit, outcome *result) []stri
 func (b *builder) most(fit *fitcalc.Fit) string { return b.show(fit.Flush.TurnDown.Most) }
 
 // show writes a length for reading.
-func (b *builder) show(l measure.Length) string { return b.words.length(b.opts.Units.Show(l)) }
+func (b *builder) show(l measure.Length) string { return b.language.Length(l, b.opts.Units) }

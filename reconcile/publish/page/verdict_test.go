@@ -40,10 +40,7 @@ var levelsOf = map[fitcalc.Code][]fitcalc.Level{
 
 // Every reason has a sentence for each of its levels, and no sentence is for a reason or a level that there is not.
 func TestReasonsHaveASentencePerLevel(t *testing.T) {
-	w, err := builtIn("en")
-	if err != nil {
-		t.Fatal(err)
-	}
+	w := wordsOf(t, "en")
 	fields := []fitcalc.Field{fitcalc.NoField, fitcalc.FieldTop, fitcalc.FieldAdapterOD}
 	used := map[string]bool{}
 	for code := fitcalc.NoCode + 1; code.String() != ""; code++ {
@@ -52,7 +49,7 @@ func TestReasonsHaveASentencePerLevel(t *testing.T) {
 		}
 		sentences := map[string]fitcalc.Level{}
 		for _, level := range levelsOf[code] {
-			key := w.reasonKey(fitcalc.Reason{Code: code, Level: level, Share: 0.5}, false)
+			key := reasonKey(w, fitcalc.Reason{Code: code, Level: level, Share: 0.5}, false)
 			if w[key] == "" {
 				t.Errorf("%v at level %d: no word %s", code, level, key)
 			}
@@ -63,8 +60,8 @@ func TestReasonsHaveASentencePerLevel(t *testing.T) {
 			for _, field := range fields {
 				for _, share := range []float64{0, 0.5} {
 					for _, measured := range []bool{false, true} {
-						used[w.reasonKey(fitcalc.Reason{Code: code, Level: level, Field: field, Share: share}, measured)] = true
-						used[w.reasonKey(fitcalc.Reason{Code: code, Level: level, Field: field, Share: share, Size: one}, measured)] = true
+						used[reasonKey(w, fitcalc.Reason{Code: code, Level: level, Field: field, Share: share}, measured)] = true
+						used[reasonKey(w, fitcalc.Reason{Code: code, Level: level, Field: field, Share: share, Size: one}, measured)] = true
 					}
 				}
 			}
@@ -78,10 +75,7 @@ func TestReasonsHaveASentencePerLevel(t *testing.T) {
 }
 
 func TestReasonKeys(t *testing.T) {
-	w, err := builtIn("en")
-	if err != nil {
-		t.Fatal(err)
-	}
+	w := wordsOf(t, "en")
 	for _, tt := range []struct {
 		reason   fitcalc.Reason
 		measured bool
@@ -100,7 +94,7 @@ func TestReasonKeys(t *testing.T) {
 		{fitcalc.Reason{Code: fitcalc.SeatCollarHigh, Level: fitcalc.Measures, Field: fitcalc.FieldTop}, true, "seat.collar-high.measure"},
 		{fitcalc.Reason{Code: fitcalc.SeatRounded, Level: fitcalc.TakesNone}, false, "seat.rounded"},
 	} {
-		if got := w.reasonKey(tt.reason, tt.measured); got != "reason."+tt.want {
+		if got := reasonKey(w, tt.reason, tt.measured); got != "reason."+tt.want {
 			t.Errorf("%v at level %d, measured %v: %s, want %s", tt.reason.Code, tt.reason.Level, tt.measured, got, tt.want)
 		}
 	}
@@ -108,15 +102,12 @@ func TestReasonKeys(t *testing.T) {
 
 // No sentence tells a reader who has measured the hosel to measure it.
 func TestMeasuredNeedsNoMeasuring(t *testing.T) {
-	w, err := builtIn("en")
-	if err != nil {
-		t.Fatal(err)
-	}
+	w := wordsOf(t, "en")
 	for code, levels := range levelsOf {
 		if !slices.Contains(levels, fitcalc.Measures) {
 			continue
 		}
-		key := w.reasonKey(fitcalc.Reason{Code: code, Level: fitcalc.Measures, Share: 0.5}, true)
+		key := reasonKey(w, fitcalc.Reason{Code: code, Level: fitcalc.Measures, Share: 0.5}, true)
 		if strings.Contains(w[key], "before you choose") || !strings.Contains(strings.ToLower(w[key]), "measure") {
 			t.Errorf("%v: %q does not say what is left to measure", code, w[key])
 		}
@@ -155,23 +146,6 @@ func TestVerdictsCanBeRead(t *testing.T) {
 					t.Errorf("%s: %v on %s has a contrast of %.2f", medium, v, ground, ratio)
 				}
 			}
-		}
-	}
-}
-
-func TestSizesTooSmallToWrite(t *testing.T) {
-	w, err := builtIn("de")
-	if err != nil {
-		t.Fatal(err)
-	}
-	for text, want := range map[string]string{
-		"0.002 mm (under .0001 in)":             "0.002 mm (unter .0001 in)",
-		"under .0001 in (under 0.001 mm)":       "unter .0001 in (unter 0.001 mm)",
-		fitcalc.Metric.Show(one.MulInt(12_700)): "unter 0.001 mm (unter .0001 in)",
-		"13.60 mm (.5354 in)":                   "13.60 mm (.5354 in)",
-	} {
-		if got := w.length(text); got != want {
-			t.Errorf("%q: %q, want %q", text, got, want)
 		}
 	}
 }

@@ -2,36 +2,32 @@ package page
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 	"strings"
 	"testing"
+
+	"example.com/seatline/fitcalc/say"
 )
 
-// Every language says everything, and fills in the same.
-func TestLanguagesAreComplete(t *testing.T) {
-	english, err := builtIn("en")
+func wordsOf(t *testing.T, tag string) words {
+	t.Helper()
+	l, err := language(tag, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, tag := range []string{"de", "en", "es", "fr", "ja", "zh"} {
-		if !slices.Contains(Languages(), tag) {
-			t.Errorf("%s is missing", tag)
-			continue
-		}
-		w, err := builtIn(tag)
-		if err != nil {
-			t.Errorf("%s: %v", tag, err)
-			continue
-		}
-		if w["language"] != tag {
-			t.Errorf("%s calls itself %s", tag, w["language"])
-		}
+	return shown(l)
+}
+
+// Every language says everything that the page says besides what package say has, and fills in the same.
+func TestLanguagesAreComplete(t *testing.T) {
+	english := wordsOf(t, "en")
+	for _, tag := range Languages() {
+		w := wordsOf(t, tag)
 		for key, text := range english {
 			if strings.TrimSpace(w[key]) == "" {
 				t.Errorf("%s has no word for %s", tag, key)
 			}
-			want, got := blanks(text), blanks(w[key])
+			want, got := say.Blanks(text), say.Blanks(w[key])
 			slices.Sort(want)
 			slices.Sort(got)
 			if !slices.Equal(want, got) {
@@ -47,17 +43,23 @@ func TestLanguagesAreComplete(t *testing.T) {
 }
 
 func TestOwnWords(t *testing.T) {
-	w, tag, err := language("fr", []byte("language = \"it\"\n[verdict]\nflush = \"a filo\"\n"))
-	if err != nil || tag != "it" || w["verdict.flush"] != "a filo" || w["verdict.turn"] != "turn" {
-		t.Errorf("Italian over English: %q, %q, %q, %v", tag, w["verdict.flush"], w["verdict.turn"], err)
+	l, err := language("fr", []byte("language = \"it\"\n[verdict]\nflush = \"a filo\"\n[find]\nhead = \"Cerca\"\n"))
+	if err != nil || l.Tag() != "it" {
+		t.Fatalf("Italian over English: %v", err)
 	}
-	w, tag, err = language("fr", []byte("[page]\ntitle = \"Nos viroles\"\n"))
-	french, _ := builtIn("fr")
-	if err != nil || tag != "fr" || w["page.title"] != "Nos viroles" || w["verdict.turn"] != french["verdict.turn"] {
-		t.Errorf("another title for French: %q, %q, %v", tag, w["page.title"], err)
+	if w := shown(l); w["verdict.flush"] != "a filo" || w["find.head"] != "Cerca" || w["verdict.turn"] != "turn" {
+		t.Errorf("Italian over English: %q, %q, %q", w["verdict.flush"], w["find.head"], w["verdict.turn"])
+	}
+	l, err = language("fr", []byte("[page]\ntitle = \"Nos viroles\"\n"))
+	if err != nil || l.Tag() != "fr" {
+		t.Fatalf("another title for French: %v", err)
+	}
+	if w := shown(l); w["page.title"] != "Nos viroles" || w["verdict.turn"] != wordsOf(t, "fr")["verdict.turn"] {
+		t.Errorf("another title for French: %q, %q", w["page.title"], w["verdict.turn"])
 	}
 	for content, key := range map[string]string{
 		"[verdict]\nflushed = \"x\"\n":                    "verdict.flushed",
+		"[finds]\nmore = \"x\"\n":                         "finds.more",
 		"[find]\nmore = \"{m} more\"\n":                   "find.more",
 		"[find]\nmore = \"{n more\"\n":                    "find.more",
 		"[find]\nmore = 3\n":                              "find.more",
@@ -65,32 +67,28 @@ func TestOwnWords(t *testing.T) {
 		"[find\n":                                         "",
 		"[reason]\n\"flush.undersize\" = \"by {most}\"\n": "reason.flush.undersize",
 	} {
-		_, _, err := language("en", []byte(content))
+		_, err := language("en", []byte(content))
 		var problem *WordsError
 		if !errors.As(err, &problem) || problem.Key != key {
 			t.Errorf("%q: got %v, want a *WordsError of %q", content, err, key)
 		}
 	}
+	var option *OptionError
+	if _, err := language("xx", nil); !errors.As(err, &option) || option.Value != "xx" {
+		t.Errorf("a language that is not built in: %v", err)
+	}
 }
 
-// The words of reasons, assumptions and fields are those that the library has.
-func TestWordsForEverythingTheLibrarySays(t *testing.T) {
-	w, _ := builtIn("en")
+// The words of the answers fill their blanks, and there is a word for every reason on a chart.
+func TestWordsForEveryReason(t *testing.T) {
+	w := wordsOf(t, "en")
 	for _, code := range everyCode() {
 		if w["reason."+code] == "" && code != "flush.as-supplied" && code != "flush.turn" {
 			t.Errorf("no word for the reason %s", code)
 		}
 	}
-	for _, code := range everyAssumption() {
-		if w["assumed."+code] == "" {
-			t.Errorf("no word for the assumption %s", code)
-		}
-	}
-	if got := w.fill("find.more", "n", "7"); got != "7 more; type more of the name to see them" {
+	if got := w.Fill("find.more", "n", "7"); got != "7 more; type more of the name to see them" {
 		t.Errorf("filled: %q", got)
-	}
-	if text := fmt.Sprint(w["reason.nothing"]); text != "" {
-		t.Errorf("a word from nowhere: %q", text)
 	}
 }
 
@@ -101,13 +99,13 @@ func FuzzWords(f *testing.F) {
 	f.Add([]byte("[find]\nmore = {a = [1]}\n"))
 	f.Add([]byte("find.more = \"}{n}{\"\n"))
 	f.Fuzz(func(t *testing.T, content []byte) {
-		w, tag, err := language("en", content)
+		l, err := language("en", content)
 		var problem *WordsError
 		if err != nil && !errors.As(err, &problem) {
 			t.Errorf("an error of another kind: %v", err)
 		}
-		if err == nil && (tag == "" || w["page.title"] == "" && len(content) == 0) {
-			t.Errorf("language %q, title %q", tag, w["page.title"])
+		if err == nil && (l.Tag() == "" || l.Words()["page.title"] == "" && len(content) == 0) {
+			t.Errorf("language %q, title %q", l.Tag(), l.Words()["page.title"])
 		}
 	})
 }

@@ -53,7 +53,7 @@ func (s *Sizes) Report(units fitcalc.Units, shop string) *report.Report {
 			"Each head takes the smallest base OD that keeps the risk of an undersize base and stays within the turn limit. Chosen are the sizes that ask least turning in a year, exactly, with every head served.",
 			"A ferrule's bore suits one tip, so that each tip has sizes of its own. The specified ferrule was then evaluated on every head that takes it; where it does not suit, “" + sectionTakes + "” says why.",
 		}, ""),
-		report.Texts("What it rests on", s.Assumed(), "Nothing was taken for granted."), report.WasRead(s.Result, s.Inputs, ""), report.Cautions(),
+		report.Texts("What it rests on", s.Assumed(), "Nothing was taken for granted."), report.WasRead(s.Result, s.Inputs, ""), report.Cautions(nil),
 		report.Settings(s.Result.Shop, units),
 	}
 	return &report.Report{Subject: "Sizes to have made", Summary: sum, Sections: sections}
@@ -183,7 +183,7 @@ func (s *Sizes) takes(tip string, m *stock.MadeSize, t *stock.Taken, units fitca
 	}
 	return []any{
 		h.Part, report.HeadIs(h), tip, report.Nominal(h.Head.JointOD()), report.Of(m.OD), report.Of(t.Oversize.Nominal), report.Of(turn.Nominal), report.Of(turn.Most),
-		report.Of(turn.PerSide().Nominal), verdict, t.Yearly, t.Minutes, t.Yearly * t.Minutes / 60, report.Reasons(t.Against, units), report.FromHead(h), placesOf(numbered),
+		report.Of(turn.PerSide().Nominal), verdict, t.Yearly, t.Minutes, t.Yearly * t.Minutes / 60, report.Reasons(t.Against, nil, units), report.FromHead(h), placesOf(numbered),
 	}
 }
 

@@ -427,7 +427,7 @@ func (s *Stock) json() stockJSON {
 	}
 	for i := range p.Unserved {
 		u := &p.Unserved[i]
-		one := unservedJSON{Head: headRef(r, u.Head), Kind: kindOf(u), Why: Unserved(r, u, fitcalc.Metric), Reasons: []string{}}
+		one := unservedJSON{Head: headRef(r, u.Head), Kind: kindOf(u), Why: Unserved(r, u, nil, fitcalc.Metric), Reasons: []string{}}
 		if u.HasNearest {
 			nearest := ferruleRef(r, int(u.Nearest.Ferrule))
 			one.Nearest = &nearest

@@ -92,7 +92,7 @@ func (s *Stock) summary(units fitcalc.Units, shop string, which report.Block) re
 			bold("pieces", "for each joint: the price of a piece"),
 		}},
 		asked, report.Texts("What it rests on", s.Assumed(), "Nothing was taken for granted."), report.WasRead(s.Result, s.Inputs, ""),
-		report.Cautions(), report.Settings(s.Result.Shop, units),
+		report.Cautions(nil), report.Settings(s.Result.Shop, units),
 	}
 	return sum
 }
@@ -329,7 +329,7 @@ func (s *Stock) unservedSection(units fitcalc.Units) report.Section {
 		if u.HasNearest {
 			nearest = report.FerrulePart(s.Result, int(u.Nearest.Ferrule))
 		}
-		add(u.Head, Unserved(s.Result, u, units), nearest)
+		add(u.Head, Unserved(s.Result, u, nil, units), nearest)
 	}
 	for _, h := range s.Plan.OneSource {
 		add(h, "is served, but by ferrules of one supplier only: no other supplier's ferrule fits it", "")

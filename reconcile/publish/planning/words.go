@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/demand"
 	"example.com/seatline/reconcile/finding"
@@ -89,7 +90,7 @@ func kindOf(u *stock.Unserved) string {
 }
 
 // Unserved says why a head gets no ferrule.
-func Unserved(r *matrix.Result, u *stock.Unserved, units fitcalc.Units) string {
+func Unserved(r *matrix.Result, u *stock.Unserved, l *say.Language, units fitcalc.Units) string {
 	switch kindOf(u) {
 	case unservedBare:
 		return "takes no ferrule: its hosel is rounded"
@@ -103,7 +104,7 @@ func Unserved(r *matrix.Result, u *stock.Unserved, units fitcalc.Units) string {
 	}
 	reasons := make([]string, len(u.Reasons))
 	for i, reason := range u.Reasons {
-		reasons[i] = reason.Sentence(units)
+		reasons[i] = l.Reason(reason, units)
 	}
 	return "nearest is " + phrase.OneLine(r.Catalogue.Ferrules[u.Nearest.Ferrule].Part) + ": " + strings.Join(reasons, "; ")
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/publish/tell"
@@ -84,9 +85,9 @@ func WasRead(r *matrix.Result, inputs []tell.Input, findings string) Block {
 }
 
 // Cautions are the warnings that every output for the bench carries.
-func Cautions() Block {
+func Cautions(l *say.Language) Block {
 	b := Block{Title: "Cautions"}
-	for _, c := range tell.Cautions() {
+	for _, c := range l.Cautions() {
 		b.Lines = append(b.Lines, []any{Strong{c.Title}, Wide{Text: c.Text}})
 	}
 	return b

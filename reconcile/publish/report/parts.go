@@ -5,6 +5,7 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/matrix"
@@ -66,10 +67,10 @@ func HeadPart(r *matrix.Result, head int) string { return r.Catalogue.Heads[head
 func FerrulePart(r *matrix.Result, ferrule int) string { return r.Catalogue.Ferrules[ferrule].Part }
 
 // Reasons are reasons as sentences, in one text.
-func Reasons(reasons []fitcalc.Reason, units fitcalc.Units) string {
+func Reasons(reasons []fitcalc.Reason, l *say.Language, units fitcalc.Units) string {
 	texts := make([]string, len(reasons))
 	for i, reason := range reasons {
-		texts[i] = reason.Sentence(units)
+		texts[i] = l.Reason(reason, units)
 	}
 	return strings.Join(texts, "; ")
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/matrix"
@@ -55,8 +56,8 @@ type Account struct {
 
 // Carried is an assumption and how many verdicts of listed pairs rest on it.
 type Carried struct {
-	Code, Text string
-	Verdicts   int
+	Assumption
+	Verdicts int
 }
 
 // Take counts a result.
@@ -125,12 +126,12 @@ func (a *Account) pairs(r *matrix.Result) {
 	}
 	carried := map[Assumption]int{}
 	for assumed := fitcalc.Assumption(0); assumed.Code() != ""; assumed++ {
-		carried[Assumption{assumed.Code(), assumed.String()}] = r.Assumed(assumed)
+		carried[Assumption{Code: assumed.Code()}] = r.Assumed(assumed)
 	}
 	readings(r, carried)
 	for assumption, count := range carried {
 		if count > 0 {
-			a.Assumptions = append(a.Assumptions, Carried{assumption.Code, assumption.Text, count})
+			a.Assumptions = append(a.Assumptions, Carried{assumption, count})
 		}
 	}
 	slices.SortFunc(a.Assumptions, func(x, y Carried) int {
@@ -187,7 +188,7 @@ func distinct(texts []string) []string {
 	return slices.Compact(slices.Sorted(slices.Values(texts)))
 }
 
-var tipOfBore = Assumption{TipOfBore, "the tip is the usual one that the bore is made for"}
+var tipOfBore = Assumption{Code: TipOfBore}
 
 // mostReadings is how many assumptions made in reading rows are listed one by one.
 const mostReadings = 40
@@ -209,7 +210,7 @@ func gathered(all []Carried) []Carried {
 	}
 	if others > 0 {
 		text := fmt.Sprintf("%d more, made in reading single rows; none carries more verdicts than this", others)
-		kept = append(kept, Carried{Reading, text, verdicts})
+		kept = append(kept, Carried{Assumption{Reading, text}, verdicts})
 	}
 	return kept
 }
@@ -222,8 +223,17 @@ const (
 	Reading = "row.reading"
 )
 
-// Assumption is something that one pair's verdict rests on and that no sheet says.
+// Assumption is something that one pair's verdict rests on and that no sheet says. Of what was taken for granted in reading a row, Text
+// says what; package say has the words of any other code.
 type Assumption struct{ Code, Text string }
+
+// In returns the assumption in words.
+func (a Assumption) In(l *say.Language) string {
+	if a.Code == Reading {
+		return a.Text
+	}
+	return l.Assumed(a.Code)
+}
 
 // String returns the code, and of what was taken for granted in reading a row, the text.
 func (a Assumption) String() string {
@@ -238,7 +248,7 @@ func (a Assumption) String() string {
 func Assumptions(r *matrix.Result, p matrix.Pair, fit *fitcalc.Fit) []Assumption {
 	all := make([]Assumption, 0, 8)
 	for a := range fit.Assumptions.All() {
-		all = append(all, Assumption{a.Code(), a.String()})
+		all = append(all, Assumption{Code: a.Code()})
 	}
 	if r.HeadTips[p.Head].Assumed && r.Tips[p.Tip].Name != "" {
 		all = append(all, tipOfBore)

@@ -13,25 +13,6 @@ import (
 	"example.com/seatline/reconcile/matrix"
 )
 
-var meanings = map[fitcalc.Verdict]string{
-	fitcalc.Flush:   "fits as supplied",
-	fitcalc.Turn:    "fits after turning down",
-	fitcalc.Prep:    "fits after work on the hosel, tip or bore",
-	fitcalc.Measure: "suits some of these parts, such as the smaller hosels: measure before you choose",
-	fitcalc.Ask:     "cannot be decided from the data",
-	fitcalc.No:      "does not fit",
-	fitcalc.Bare:    "this head takes no ferrule",
-}
-
-// Meaning returns a verdict in words, as a clause without a full stop.
-func Meaning(v fitcalc.Verdict) string { return meanings[v] }
-
-// Caution is a warning that every output for the bench carries.
-type Caution = fitcalc.Caution
-
-// Cautions returns the warnings that every output for the bench carries.
-func Cautions() []Caution { return fitcalc.Cautions() }
-
 // Place returns where an item of the catalogue comes from.
 func Place(s catalog.Source) finding.Place {
 	return finding.Place{File: s.File, Sheet: s.Sheet, Row: s.Row}

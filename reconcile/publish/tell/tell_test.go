@@ -145,16 +145,3 @@ func TestInputs(t *testing.T) {
 		t.Errorf("(-want +got):\n%s", diff)
 	}
 }
-
-func TestEveryVerdictHasAMeaning(t *testing.T) {
-	seen := map[fitcalc.Verdict]bool{}
-	for _, v := range fitcalc.Verdicts() {
-		if tell.Meaning(v) == "" || seen[v] {
-			t.Errorf("%v means %q, seen before: %v", v, tell.Meaning(v), seen[v])
-		}
-		seen[v] = true
-	}
-	if len(seen) != int(fitcalc.Bare) {
-		t.Errorf("%d verdicts, want %d", len(seen), fitcalc.Bare)
-	}
-}

@@ -6,7 +6,7 @@ import (
 	"io"
 	"sync"
 
-	"example.com/seatline/reconcile/publish/tell"
+	"example.com/seatline/fitcalc/say"
 )
 
 //go:embed list.html
@@ -16,7 +16,7 @@ var listHTML string
 var listTemplate = sync.OnceValue(func() *template.Template { return template.Must(template.New("list").Parse(listHTML)) })
 
 // Cautions are the warnings that stand on top.
-func (l *List) Cautions() []tell.Caution { return tell.Cautions() }
+func (l *List) Cautions() []say.Caution { return l.language.Cautions() }
 
 // PageSize is the paper as style sheets name it.
 func (l *List) PageSize() string { return l.Paper.String() }

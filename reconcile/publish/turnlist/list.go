@@ -9,6 +9,7 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/phrase"
@@ -28,7 +29,9 @@ type Line struct {
 // Options say how a list is written. The zero Options are metric, on A4.
 type Options struct {
 	Units fitcalc.Units
-	Paper Paper
+	// Language is the reader's, nil English.
+	Language *say.Language
+	Paper    Paper
 	// Title stands at the top; empty is "Turn list". ShopName may be empty.
 	Title, ShopName string
 }
@@ -96,6 +99,8 @@ type List struct {
 	// Units and Paper are as asked for.
 	Units fitcalc.Units `json:"units"`
 	Paper Paper         `json:"paper"`
+
+	language *say.Language
 
 	step string
 	// measured are the joints whose hosel was.
@@ -208,7 +213,7 @@ type Left struct {
 // New makes a list of some lines. Lines that cannot be made, or not be decided, are left out of it and say why.
 func New(r *matrix.Result, lines []Line, opts Options) *List {
 	l := &List{
-		Title: clean(opts.Title), ShopName: clean(opts.ShopName), Units: opts.Units, Paper: opts.Paper,
+		Title: clean(opts.Title), ShopName: clean(opts.ShopName), Units: opts.Units, Paper: opts.Paper, language: opts.Language,
 		Joints: []Joint{}, LayOut: []Ferrules{}, Left: []Left{}, step: opts.Units.Show(r.Shop.FlushStep),
 		alike: map[string]int{},
 	}
@@ -219,12 +224,12 @@ func New(r *matrix.Result, lines []Line, opts Options) *List {
 	for _, line := range lines {
 		line.Count = max(1, line.Count)
 		if line.Ferrule < 0 {
-			l.leave(r, line, without(r, line.Head, opts.Units))
+			l.leave(r, line, without(r, line.Head, l))
 			continue
 		}
 		fit := r.Fit(matrix.Pair{Head: int32(line.Head), Ferrule: int32(line.Ferrule), Tip: int32(line.Tip)})
 		if !fit.Verdict.Fits() {
-			l.leave(r, line, refused(r, line, &fit, opts.Units))
+			l.leave(r, line, refused(r, line, &fit, l))
 			continue
 		}
 		counts[line.Ferrule] += line.Count
@@ -256,37 +261,37 @@ func (l *List) leave(r *matrix.Result, line Line, because reason) {
 }
 
 // without says why a head has no ferrule.
-func without(r *matrix.Result, head int, units fitcalc.Units) reason {
+func without(r *matrix.Result, head int, in *List) reason {
 	switch r.Standing(head) {
 	case matrix.TakesNone:
-		return reason{fitcalc.Bare, tell.Meaning(fitcalc.Bare)}
+		return reason{fitcalc.Bare, in.language.Meaning(fitcalc.Bare)}
 	case matrix.Undecided:
 		fit := r.Fit(r.SomeAsked(head)[0])
-		return reason{fitcalc.Ask, sentence(&fit, units)}
+		return reason{fitcalc.Ask, in.sentence(&fit)}
 	}
 	nearest, found := r.Nearest(head)
 	if !found {
 		return reason{fitcalc.No, "no ferrule of the catalogue comes near"}
 	}
 	fit := r.Fit(nearest)
-	return reason{fitcalc.No, "nearest is " + r.Catalogue.Ferrules[nearest.Ferrule].Part + ": " + sentence(&fit, units)}
+	return reason{fitcalc.No, "nearest is " + r.Catalogue.Ferrules[nearest.Ferrule].Part + ": " + in.sentence(&fit)}
 }
 
 // refused says why a line that was asked for is not made, and what could be taken instead.
-func refused(r *matrix.Result, line Line, fit *fitcalc.Fit, units fitcalc.Units) reason {
-	why := sentence(fit, units)
+func refused(r *matrix.Result, line Line, fit *fitcalc.Fit, in *List) reason {
+	why := in.sentence(fit)
 	if best, found := r.Best(line.Head); found {
 		why += "; the best for this head is " + r.Catalogue.Ferrules[best.Ferrule].Part
 	}
 	return reason{fit.Verdict, why}
 }
 
-func sentence(fit *fitcalc.Fit, units fitcalc.Units) string {
+func (l *List) sentence(fit *fitcalc.Fit) string {
 	deciding, found := tell.Deciding(fit)
 	if !found {
-		return tell.Meaning(fit.Verdict)
+		return l.language.Meaning(fit.Verdict)
 	}
-	return deciding.Sentence(units)
+	return l.language.Reason(deciding, l.Units)
 }
 
 // add puts a joint on the list. A joint that fits has a hosel OD and a base OD.
@@ -308,9 +313,9 @@ func (l *List) add(r *matrix.Result, line Line, fit *fitcalc.Fit) {
 		case because.Code == fitcalc.FlushTurn:
 			j.Turned = true
 		case because.Level == fitcalc.Prepares || because.Level == fitcalc.Measures:
-			j.Prepare = append(j.Prepare, because.Sentence(u))
+			j.Prepare = append(j.Prepare, l.language.Reason(because, u))
 		case because.Level == fitcalc.Remarks && because.Code != fitcalc.FlushAsSupplied && because.Code != fitcalc.GripHolds:
-			j.Remarks = append(j.Remarks, because.Sentence(u))
+			j.Remarks = append(j.Remarks, l.language.Reason(because, u))
 		}
 	}
 	hosel, step := flush.HoselOD.Nominal(), r.Shop.FlushStep

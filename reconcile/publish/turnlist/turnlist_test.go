@@ -22,6 +22,7 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/internal/golden"
 	"example.com/seatline/reconcile/matrix"
@@ -307,7 +308,7 @@ func TestHTML(t *testing.T) {
 	if strings.Contains(string(text), "url(") || strings.Contains(string(text), "@import") {
 		t.Error("something comes from elsewhere")
 	}
-	for _, c := range tell.Cautions() {
+	for _, c := range say.English().Cautions() {
 		if !strings.Contains(html.UnescapeString(string(text)), c.Text) {
 			t.Errorf("the caution %q is missing", c.Title)
 		}

@@ -14,5 +14,5 @@ func (p *page) why(fit *fitcalc.Fit) string {
 	if !found {
 		return ""
 	}
-	return reason.Sentence(p.opts.Units)
+	return p.opts.Language.Reason(reason, p.opts.Units)
 }

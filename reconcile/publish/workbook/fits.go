@@ -109,7 +109,7 @@ func minutes(fit *fitcalc.Fit) any {
 func (p *page) also(fit *fitcalc.Fit) string {
 	var all []string
 	for reason := range fit.Reasons() {
-		all = append(all, reason.Sentence(p.opts.Units))
+		all = append(all, p.opts.Language.Reason(reason, p.opts.Units))
 	}
 	return strings.Join(all[min(1, len(all)):], "; ")
 }

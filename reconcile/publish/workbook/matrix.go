@@ -233,7 +233,7 @@ func (p *page) gridTop(g grid) {
 	for i, verdict := range fitcalc.Verdicts() {
 		cells := make([]any, gridColumns+len(parts))
 		cells[0] = p.as(marks[verdict]+"  "+verdict.String(), verdictLook(verdict))
-		cells[1] = p.as(tell.Meaning(verdict), look{down: "center", indent: 1})
+		cells[1] = p.as(p.opts.Language.Meaning(verdict), look{down: "center", indent: 1})
 		for c, part := range parts {
 			text := ""
 			if i == 0 {

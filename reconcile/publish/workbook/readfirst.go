@@ -12,7 +12,7 @@ import (
 func (b *book) readFirst(g grid) *report.Summary {
 	s := report.NewSummary("Heads and ferrules: what fits, and what has to come off", b.opts.ShopName, b.opts.Units)
 	s.Blocks = append([]report.Block{report.WasRead(b.result, b.opts.Inputs, sheetFindings)}, b.cameOut()...)
-	s.Blocks = append(s.Blocks, b.whichSheet(g), report.Cautions())
+	s.Blocks = append(s.Blocks, b.whichSheet(g), report.Cautions(b.opts.Language))
 	if m := &b.result.Catalogue.Measurements; m.Any() {
 		s.Blocks = append(s.Blocks, b.measured())
 	}
@@ -25,7 +25,7 @@ func (b *book) cameOut() []report.Block {
 	a := &b.account
 	pairs := report.Block{Title: "What came out", Columns: []report.Column{report.Text("Pairs of a head and a ferrule", 0), report.Count("Pairs", 0)}}
 	for _, v := range fitcalc.Verdicts() {
-		pairs.Lines = append(pairs.Lines, []any{report.Judged{Text: marks[v] + "  " + v.String(), Verdict: v}, a.Verdicts[v], report.Faint{Cell: tell.Meaning(v)}})
+		pairs.Lines = append(pairs.Lines, []any{report.Judged{Text: marks[v] + "  " + v.String(), Verdict: v}, a.Verdicts[v], report.Faint{Cell: b.opts.Language.Meaning(v)}})
 	}
 	pairs.Lines = append(pairs.Lines,
 		[]any{"listed one by one", a.Listed, report.Faint{Cell: "all that fit, and the nearest of what fits nothing; the others in reach are counted"}},
@@ -96,7 +96,7 @@ func (b *book) assumptions() report.Block {
 	}
 	block.Columns = []report.Column{report.Text("Assumption", 0), report.Count("Verdicts on it", 0), report.Text("What is taken for granted", 0)}
 	for _, c := range b.account.Assumptions {
-		block.Lines = append(block.Lines, []any{c.Code, c.Verdicts, report.Faint{Cell: c.Text}})
+		block.Lines = append(block.Lines, []any{c.Code, c.Verdicts, report.Faint{Cell: c.In(b.opts.Language)}})
 	}
 	return block
 }

@@ -54,7 +54,7 @@ func (p *page) without(class, index int, standing tell.Standing) {
 		why = fmt.Sprintf("%s may fit; not given: %s", phrase.Count(p.result.HeadCount(index, fitcalc.Ask), "ferrule"), strings.Join(missing, ", "))
 		settle = "ask for: " + strings.Join(missing, ", ")
 	case tell.TakesNone:
-		answer, why = fitcalc.Bare, fitcalc.Reason{Code: fitcalc.SeatRounded, Level: fitcalc.TakesNone}.Sentence(p.opts.Units)
+		answer, why = fitcalc.Bare, p.opts.Language.Reason(fitcalc.Reason{Code: fitcalc.SeatRounded, Level: fitcalc.TakesNone}, p.opts.Units)
 	case tell.Unserved:
 		if nearest, found := p.result.Nearest(index); found {
 			ferrule, out, why = p.nearest(nearest, p.result.Catalogue.Ferrules[nearest.Ferrule].Part)

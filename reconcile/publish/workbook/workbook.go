@@ -5,6 +5,7 @@ import (
 	"io"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/publish/tell"
@@ -14,6 +15,8 @@ import (
 type Options struct {
 	// Units are the reader's units.
 	Units fitcalc.Units
+	// Language is the reader's, nil English.
+	Language *say.Language
 	// Full lists all ferrules in the matrix and all alternates of a head, not only those of use to most readers.
 	Full bool
 	// Drawings puts a cross-section beside the best ferrule of each head, for the first 200 heads that have one.

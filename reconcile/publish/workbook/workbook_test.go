@@ -17,6 +17,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/internal/golden"
 	"example.com/seatline/reconcile/matrix"
@@ -424,7 +425,7 @@ func TestLegend(t *testing.T) {
 	all := rows(t, f, sheetMatrix)
 	for i, v := range fitcalc.Verdicts() {
 		row := all[legendRow-1+i]
-		if row[0] != marks[v]+"  "+v.String() || row[1] != tell.Meaning(v) {
+		if row[0] != marks[v]+"  "+v.String() || row[1] != say.English().Meaning(v) {
 			t.Errorf("legend of %v is %q", v, row[:2])
 		}
 	}

@@ -4,7 +4,7 @@ const answers = (() => {
   const data = JSON.parse(document.getElementById("chart-data").textContent);
   // classes put what serves whichever piece comes before what suits some pieces, that before questions, and those before what does not fit.
   const classes = {flush: 0, turn: 0, prep: 0, measure: 1, ask: 2, no: 3, bare: 4};
-  lengths.inWords(data.words["length.under"]);
+  lengths.inWords(data.words["length.under"], data.words["number.decimal"]);
   const ferrulesOf = new Map();
   data.ferrules.form.forEach((form, ferrule) => {
     if (!ferrulesOf.has(form)) ferrulesOf.set(form, []);

@@ -71,16 +71,19 @@ const lengths = (() => {
   // written writes a size with its unit. One that is not nothing is never written as nothing: it is under the least that is written.
   function written(pm, unit, places, keep, name) {
     const step = unit / 10 ** places, small = pm !== 0 && Math.abs(pm) * 2 <= step;
-    const text = decimal(small ? step : pm, unit, places, keep) + "\u00a0" + name;
+    let number = decimal(small ? step : pm, unit, places, keep);
+    if (mark !== ".") number = number.replace(".", mark);
+    else if (unit === perInch) number = number.replace(/^(-?)0\./, "$1."); // as the trade does
+    const text = number + "\u00a0" + name;
     return small ? under.replace("{size}", text) : text;
   }
 
-  let under = "";
-  // inWords takes the words for a size under another.
-  const inWords = (words) => { under = words; };
+  let under = "", mark = ".";
+  // inWords takes the words for a size under another, and the mark before decimals.
+  const inWords = (words, decimalMark) => { under = words; mark = decimalMark; };
 
   const mm = (pm) => written(pm, perMM, 3, 2, "mm");
-  const inches = (pm) => written(pm, perInch, 4, 3, "in").replace(/(^|[^\d])0\./, "$1.");
+  const inches = (pm) => written(pm, perInch, 4, 3, "in");
 
   // along writes a length along the axis in inches: in sixty-fourths for readers of fractions, where that is exact.
   function along(pm, units) {
