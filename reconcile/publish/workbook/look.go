@@ -46,7 +46,6 @@ const usualSize = 9
 
 var (
 	plain   = look{under: true}
-	wrapped = look{under: true, wrap: true, indent: 1}
 	strong  = look{under: true, bold: true}
 	heading = look{bold: true, color: white, fill: header, wrap: true, down: "bottom"}
 	turned  = look{bold: true, color: white, fill: header, rotated: true, down: "bottom", across: "center"}
