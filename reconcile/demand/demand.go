@@ -39,6 +39,7 @@ import (
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -170,7 +171,7 @@ func (d *Demand) repeated(c *catalog.Catalogue) {
 				continue
 			}
 			one := &d.Rows[at]
-			text := fmt.Sprintf("%s stands in %s and in %s; the numbers are added up", oneLine(c.Heads[h].Part), cellOrRow(one.Place), cellOrRow(r.Place))
+			text := fmt.Sprintf("%s stands in %s and in %s; the numbers are added up", phrase.OneLine(c.Heads[h].Part), cellOrRow(one.Place), cellOrRow(r.Place))
 			for _, row := range [...]*Row{one, r} {
 				if !slices.Contains(row.Assumptions, text) {
 					row.Outcome, row.Assumptions = catalog.Assumed, append(row.Assumptions, text)
@@ -214,22 +215,14 @@ func (d *Demand) count(c *catalog.Catalogue) {
 	var left []string
 	for h, stated := range d.Stated {
 		if !stated {
-			left = append(left, oneLine(c.Heads[h].Part))
+			left = append(left, phrase.OneLine(c.Heads[h].Part))
 		}
 	}
 	if len(left) > 0 {
 		d.Findings.Add(finding.Finding{Severity: finding.Note, Code: "data.unlisted", Place: finding.Place{File: d.File},
-			Message: fmt.Sprintf("of %d heads of the catalogue there is no number for %d: %s", len(d.Stated), len(left), some(left))})
+			Message: fmt.Sprintf("of %d heads of the catalogue there is no number for %d: %s", len(d.Stated), len(left), phrase.Some(left, mostNamed))})
 	}
 }
 
-// some names a few and counts the rest.
-func some(parts []string) string {
-	const most = 6
-	if len(parts) <= most {
-		return strings.Join(parts, ", ")
-	}
-	return fmt.Sprintf("%s and %d more", strings.Join(parts[:most], ", "), len(parts)-most)
-}
-
-func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }
+// mostNamed is how many parts a sentence names.
+const mostNamed = 6

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/near"
 )
@@ -30,13 +31,13 @@ func newParts(c *catalog.Catalogue) *parts {
 	for h := range c.Heads {
 		key := words.Fold(c.Heads[h].Part)
 		p.heads[key] = append(p.heads[key], h)
-		p.names = append(p.names, name{oneLine(c.Heads[h].Part), plainOf(key)})
+		p.names = append(p.names, name{phrase.OneLine(c.Heads[h].Part), plainOf(key)})
 		p.bare[bare(key)] = append(p.bare[bare(key)], h)
 		if set := setOf(&c.Heads[h]); set != "" {
 			p.sets[set] = append(p.sets[set], h)
 			p.bare[bare(set)] = append(p.bare[bare(set)], h)
 			if len(p.sets[set]) == 1 {
-				p.names = append(p.names, name{oneLine(c.Heads[h].Fields.Text(catalog.Part)), plainOf(set)})
+				p.names = append(p.names, name{phrase.OneLine(c.Heads[h].Fields.Text(catalog.Part)), plainOf(set)})
 			}
 		}
 	}
@@ -99,7 +100,7 @@ func (p *parts) find(part, club string) match {
 		meant = first.Fields.Text(catalog.Part)
 		m = p.set(heads, meant)
 	}
-	m.assumed = strings.TrimSuffix(fmt.Sprintf("%s is taken for %s; %s", oneLine(part), oneLine(meant), m.assumed), "; ")
+	m.assumed = strings.TrimSuffix(fmt.Sprintf("%s is taken for %s; %s", phrase.OneLine(part), phrase.OneLine(meant), m.assumed), "; ")
 	return m
 }
 

@@ -11,6 +11,7 @@ import (
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -81,7 +82,7 @@ func (t *table) headings(row int) (parts, numbers []int, err error) {
 	var level []string
 	for _, s := range forNumbers {
 		if s.score == forNumbers[0].score {
-			level = append(level, fmt.Sprintf("%s “%s”", sheet.ColumnName(s.col+1), oneLine(shown(t.at(row, s.col)))))
+			level = append(level, fmt.Sprintf("%s “%s”", sheet.ColumnName(s.col+1), phrase.OneLine(shown(t.at(row, s.col)))))
 		}
 		numbers = append(numbers, s.col)
 	}
@@ -163,7 +164,7 @@ func (t *table) take(row, part, number int) {
 			t.club = col
 		}
 	}
-	name := oneLine(shown(t.at(row, number)))
+	name := phrase.OneLine(shown(t.at(row, number)))
 	switch {
 	case t.says.period == "":
 		t.says.times = 1
@@ -242,7 +243,7 @@ func (t *table) numericColumns(row, besides int) []int {
 func (t *table) described() Table {
 	d := Table{Sheet: t.sheet.Name, PartColumn: sheet.ColumnName(t.part + 1), NumberColumn: sheet.ColumnName(t.number + 1), Times: t.says.times}
 	if t.heading >= 0 {
-		d.Heading = oneLine(shown(t.at(t.heading, t.number)))
+		d.Heading = phrase.OneLine(shown(t.at(t.heading, t.number)))
 	}
 	return d
 }
@@ -287,7 +288,7 @@ func (t *table) row(d *Demand, row int) Row {
 	}
 	number, bad := numberOf(cell)
 	if bad.code != "" {
-		return hold(t.number, bad.severity, bad.code, oneLine(r.Part)+": "+bad.message)
+		return hold(t.number, bad.severity, bad.code, phrase.OneLine(r.Part)+": "+bad.message)
 	}
 	club := ""
 	if t.club >= 0 {
@@ -307,7 +308,7 @@ func (t *table) row(d *Demand, row int) Row {
 	}
 	if bad.message != "" {
 		r.Assumptions = append(r.Assumptions, bad.message)
-		d.Findings.Add(finding.Finding{Severity: finding.Note, Code: "data.leniency", Place: r.Place, Message: oneLine(r.Part) + ": " + bad.message})
+		d.Findings.Add(finding.Finding{Severity: finding.Note, Code: "data.leniency", Place: r.Place, Message: phrase.OneLine(r.Part) + ": " + bad.message})
 	}
 	if len(r.Assumptions) > 0 {
 		r.Outcome = catalog.Assumed
@@ -317,14 +318,14 @@ func (t *table) row(d *Demand, row int) Row {
 
 // notFound says why a part number stands for no one head.
 func (t *table) notFound(part string, m match) (code, message string) {
-	part = oneLine(part)
+	part = phrase.OneLine(part)
 	if m.several {
 		var places []string
 		for _, h := range m.heads {
 			s := t.parts.catalogue.Heads[h].Source
 			places = append(places, finding.Place{File: s.File, Sheet: s.Sheet, Row: s.Row}.String())
 		}
-		return "data.several", fmt.Sprintf("%d heads are called %s (%s), and the number is for one of them", len(m.heads), part, some(places))
+		return "data.several", fmt.Sprintf("%d heads are called %s (%s), and the number is for one of them", len(m.heads), part, phrase.Some(places, mostNamed))
 	}
 	key := words.Fold(part)
 	switch near := t.parts.near(part); {

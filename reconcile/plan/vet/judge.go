@@ -10,6 +10,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/plan/questions"
 )
 
@@ -60,7 +61,7 @@ func (r *Report) gainsAnything() bool {
 func (r *Report) Why() string {
 	switch {
 	case r.Samples.Contradicted() > 0:
-		return fmt.Sprintf("Do not order on what is stated: samples contradict it (%d of %s measured).", r.Samples.Contradicted(), counted(len(r.Samples.Samples), "size"))
+		return fmt.Sprintf("Do not order on what is stated: samples contradict it (%d of %s measured).", r.Samples.Contradicted(), phrase.Count(len(r.Samples.Samples), "size"))
 	case r.Sheet.HeldShare() > mostHeld:
 		return fmt.Sprintf("Ask before ordering: %d of the sheet's %d rows of parts cannot be used as they stand.", r.Sheet.Ledger.Held, parts(r.Sheet.Ledger))
 	case r.undecidedShare() > mostHeld:
@@ -80,13 +81,13 @@ const mostNamed = 6
 func (r *Report) worth() string {
 	var clauses []string
 	if named := r.usefulFerrules(); len(named) > 0 {
-		clauses = append(clauses, fmt.Sprintf("%s (%s)", counted(len(named), "ferrule"), some(named)))
+		clauses = append(clauses, fmt.Sprintf("%s (%s)", phrase.Count(len(named), "ferrule"), phrase.Some(named, mostNamed)))
 	}
 	if len(r.Heads.Served) > 0 {
-		clauses = append(clauses, fmt.Sprintf("%s that can be finished from stock", counted(len(r.Heads.Served), "head")))
+		clauses = append(clauses, fmt.Sprintf("%s that can be finished from stock", phrase.Count(len(r.Heads.Served), "head")))
 	}
 	if cheaper := r.cheaper(); len(cheaper) > 0 {
-		clauses = append(clauses, fmt.Sprintf("%s that cost less than parts in stock (%s)", counted(len(cheaper), "part"), some(cheaper)))
+		clauses = append(clauses, fmt.Sprintf("%s that cost less than parts in stock (%s)", phrase.Count(len(cheaper), "part"), phrase.Some(cheaper, mostNamed)))
 	}
 	return strings.Join(clauses, "; ")
 }
@@ -128,20 +129,6 @@ func (r *Report) partOf(kind catalog.Kind, item int) string {
 	return r.FerruleFits.Catalogue.Ferrules[item].Part
 }
 
-func some(named []string) string {
-	if len(named) <= mostNamed {
-		return strings.Join(named, ", ")
-	}
-	return fmt.Sprintf("%s and %d more", strings.Join(named[:mostNamed], ", "), len(named)-mostNamed)
-}
-
-func counted(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
-}
-
 // fitFact says what can be built.
 func (r *Report) fitFact() Fact {
 	var texts []string
@@ -154,7 +141,7 @@ func (r *Report) fitFact() Fact {
 		text := fmt.Sprintf("New heads: %d; finished from stock: %d; in need of a ferrule that is not in stock: %d; undecided: %d; without a ferrule: %d.",
 			n.Heads, len(n.Served), len(n.Orders), len(n.Undecided), len(n.Bare))
 		if len(n.Lots) > 0 {
-			text += fmt.Sprintf(" %s would serve those that can be specified.", counted(len(n.Lots), "size of ferrule"))
+			text += fmt.Sprintf(" %s would serve those that can be specified.", phrase.Count(len(n.Lots), "size of ferrule"))
 		}
 		texts = append(texts, text)
 	}
@@ -196,7 +183,7 @@ func (r *Report) sheetFact() Fact {
 		}
 	}
 	text := fmt.Sprintf("Needed values given: %d of %d. Rows with parts: %d, of which used as they stand %d, used with assumptions %d, held %d. %s, %s.",
-		r.Sheet.NeededGiven, r.Sheet.Needed, parts(l), l.Used, l.Assumed, l.Held, counted(errors, "error"), counted(warnings, "warning"))
+		r.Sheet.NeededGiven, r.Sheet.Needed, parts(l), l.Used, l.Assumed, l.Held, phrase.Count(errors, "error"), phrase.Count(warnings, "warning"))
 	return Fact{"Their sheet", text, SheetQuality}
 }
 
@@ -223,7 +210,7 @@ func (r *Report) sizeFact(in Input) Fact {
 func (r *Report) sampleFact(in Input) Fact {
 	if len(in.Measured) > 0 {
 		s := r.Samples
-		text := fmt.Sprintf("%s measured: %d as stated, %d not as stated, %d too uncertain to tell.", counted(len(s.Samples), "size"),
+		text := fmt.Sprintf("%s measured: %d as stated, %d not as stated, %d too uncertain to tell.", phrase.Count(len(s.Samples), "size"),
 			s.Supported(), s.Contradicted(), len(s.Samples)-s.Supported()-s.Contradicted())
 		if s.Known {
 			text += fmt.Sprintf(" With the limits that the readings bear out instead of those stated, these serve %d heads instead of %d.", s.Measured, s.Stated)
@@ -247,16 +234,16 @@ func (r *Report) sampleFact(in Input) Fact {
 	}
 	text := "No samples were measured."
 	if r.FerruleFits != nil {
-		text += fmt.Sprintf(" %s can stand for ferrules that the house has", counted(len(ferrules), "new ferrule"))
+		text += fmt.Sprintf(" %s can stand for ferrules that the house has", phrase.Count(len(ferrules), "new ferrule"))
 		if priced > 0 {
-			text += fmt.Sprintf("; %s with prices in one currency, of which cheaper by the piece: %d", counted(priced, "such pair"), cheaper)
+			text += fmt.Sprintf("; %s with prices in one currency, of which cheaper by the piece: %d", phrase.Count(priced, "such pair"), cheaper)
 		} else if len(ferrules) > 0 {
 			text += "; their prices cannot be compared"
 		}
 		text += "."
 	}
 	if r.HeadFits != nil {
-		text += fmt.Sprintf(" %s the joint of a head that the house has.", counted(len(heads), "new head")+" "+hasHave(len(heads)))
+		text += fmt.Sprintf(" %s the joint of a head that the house has.", phrase.Count(len(heads), "new head")+" "+hasHave(len(heads)))
 	}
 	return Fact{"Equivalents and samples", text, SheetEquivalents}
 }
@@ -265,7 +252,7 @@ func (r *Report) sampleFact(in Input) Fact {
 func (r *Report) changes() {
 	add := func(format string, args ...any) { r.Changes = append(r.Changes, fmt.Sprintf(format, args...)) }
 	if n := r.Samples.Contradicted(); n > 0 {
-		add("Parts that are what the sheet states, or a sheet that states what the parts are: %s now contradicted.", counted(n, "size")+" "+isAre(n))
+		add("Parts that are what the sheet states, or a sheet that states what the parts are: %s now contradicted.", phrase.Count(n, "size")+" "+isAre(n))
 	}
 	if q := r.topQuestion(); q != nil {
 		add("An answer to: %s It settles %d of %d undecided pairs.", q.Asks, q.Settles, r.Open)
@@ -278,7 +265,7 @@ func (r *Report) changes() {
 	}
 	if undecided := len(r.Samples.Samples) - r.Samples.Supported() - r.Samples.Contradicted(); undecided > 0 {
 		add("More readings: %s neither borne out nor contradicted; %d pieces without a fault would show one, whatever the distribution.",
-			counted(undecided, "size")+" "+isAre(undecided), r.Samples.Enough)
+			phrase.Count(undecided, "size")+" "+isAre(undecided), r.Samples.Enough)
 	}
 	r.nearChanges(add)
 }
@@ -307,7 +294,7 @@ func (r *Report) topQuestion() *questions.Question {
 // nearChanges names what comes nearest to being of use and is not.
 func (r *Report) nearChanges(add func(string, ...any)) {
 	if n := len(r.Heads.Lots); n > 0 {
-		add("Having %s made: %s that are not served now would be.", counted(n, "size of ferrule"), counted(r.lotHeads(), "new head"))
+		add("Having %s made: %s that are not served now would be.", phrase.Count(n, "size of ferrule"), phrase.Count(r.lotHeads(), "new head"))
 	}
 	if r.FerruleFits == nil {
 		return

@@ -92,7 +92,7 @@ func planBooks(t testing.TB, r *matrix.Result, opts Options) map[string][]byte {
 
 func TestPlansGolden(t *testing.T) {
 	for name, content := range planBooks(t, telltest.Small(t), Options{ShopName: "Lathe & Linen", Units: fitcalc.Imperial}) {
-		got := dump(t, open(t, content))
+		got := dump(t, open(t, content), 60)
 		golden.Check(t, name, got)
 	}
 }
