@@ -27,8 +27,7 @@
 //
 // Source: Budynas and Nisbett, Shigley's Mechanical Engineering Design, 9th ed., section 7-8, eqs. (7-39) to (7-47).
 // [Joint] solves one section and gives its inverse, the most interference for a limit; [Pair] is the same without
-// ceremony for millions of sections; [Compound] solves several rings at once, with pressure inside and outside and with
-// rotation.
+// ceremony for millions of sections.
 //
 // A ring that is short, or free to change its length, is in plane stress. Formulas for plane strain, which for
 // one material give a pressure 1/(1−ν²) times as high, belong to long cylinders held at their ends and are not offered.

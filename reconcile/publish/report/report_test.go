@@ -24,7 +24,7 @@ func made() *report.Section {
 		Rows: [][]any{
 			{
 				report.Strong{Cell: report.Link{Text: "=A1", Section: "Parts"}}, report.Of(measure.Micrometres(13_600)), report.Of(measure.Micrometres(9_398)), report.Of(measure.Micrometres(12_700)), 3, 2.5,
-				1.25, 0.5, .125, 1234.5, .4567, fitcalc.Turn, report.YesNo(true), report.Faint{Cell: "two\nlines"}, finding.Place{File: "a.xlsx", Sheet: "S", Cell: "B2"},
+				1.25, 0.5, .125, 1234.5, .4567, fitcalc.Turn, report.YesNo(true), report.Faint{Cell: "two\nlines"}, finding.Place{File: "a.csv", Row: 2},
 			},
 			{"b", report.Size{}, "none", nil, report.Marked{Cell: 0, Tone: report.Work}, nil, nil, nil, nil, nil, nil, nil, report.Answer{}, report.Begins{Cell: ""}, report.At{Place: finding.Place{Row: 7}}},
 		},
