@@ -6,9 +6,9 @@ import (
 	"strings"
 
 	"example.com/seatline/reconcile/catalog"
-	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/near"
+	"example.com/seatline/reconcile/phrase"
 )
 
 // parts finds heads by their part numbers.
