@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"example.com/seatline/fitcalc"
-	"example.com/seatline/reconcile/internal/pattern"
 	"example.com/seatline/reconcile/publish/picture"
 )
 
@@ -29,26 +28,22 @@ func (b *builder) pictures() ([]drawnPicture, error) {
 		case "verdicts":
 			b.sayVerdicts(&c)
 		}
+		c.Phrases = picture.Phrases{
+			ColumnsCount: b.words["picture.columns_count"], EndCounts: b.words["picture.end_counts"], Nothing: b.words["picture.nothing"],
+		}
 		var drawn bytes.Buffer
 		if err := c.WriteSVG(&drawn, picture.Options{Prefix: "picture-"}); err != nil {
 			return nil, err
 		}
 		// Package picture escapes whatever comes from a sheet.
-		all = append(all, drawnPicture{ID: c.ID, Title: c.Title, SVG: template.HTML(b.inline(drawn.String()))})
+		all = append(all, drawnPicture{ID: c.ID, Title: c.Title, SVG: template.HTML(inline(drawn.String()))})
 	}
 	return all, nil
 }
 
-// inline makes a drawing part of a page, which knows the namespace of SVG by itself and is free of addresses, and puts the phrases
-// that package picture writes by itself in the reader's language.
-func (b *builder) inline(svg string) string {
-	svg = strings.Replace(svg, ` xmlns="http://www.w3.org/2000/svg"`, "", 1)
-	text := template.HTMLEscapeString
-	return strings.NewReplacer(
-		"; the columns count ", text(b.words["picture.columns_count"])+" ",
-		">The number at the end counts ", ">"+text(b.words["picture.end_counts"])+" ",
-		">Nothing to show.<", ">"+text(b.words["picture.nothing"])+"<",
-	).Replace(svg)
+// inline makes a drawing part of a page, which knows the namespace of SVG by itself and is free of addresses.
+func inline(svg string) string {
+	return strings.Replace(svg, ` xmlns="http://www.w3.org/2000/svg"`, "", 1)
 }
 
 // unit is the name of the reader's unit.
@@ -93,9 +88,6 @@ func (b *builder) where(labels []string, values []int) string {
 	return " (" + strings.Join(named, ", ") + " " + b.unit() + ")"
 }
 
-// sizeIn finds the sizes in the name of a class of turn-down.
-var sizeIn = pattern.Lazy(`[\d.]*\d`)
-
 func (b *builder) sayTurnDowns(c *picture.Chart) {
 	w := b.words
 	c.Title, c.Note, c.LabelsAre, c.Counted = w["picture.turn_down"], w["picture.turn_down_note"], w["column.category"], w["picture.heads"]
@@ -103,48 +95,45 @@ func (b *builder) sayTurnDowns(c *picture.Chart) {
 	for i := range c.Series {
 		s := &c.Series[i]
 		heads += s.Total()
-		switch ends := sizeIn().FindAllString(s.Name, -1); {
-		case len(ends) == 0:
+		switch {
+		case s.From == "" && s.To == "":
 			s.Name = w["column.nothing"]
-		case len(ends) == 2:
-			s.Name = w.Fill("picture.class", "from", ends[0], "to", ends[1], "unit", b.unit())
-		case i == len(c.Series)-1:
-			s.Name = w.Fill("picture.over", "from", ends[0], "unit", b.unit())
+		case s.From == "":
+			s.Name = w.Fill("picture.up_to", "to", s.To, "unit", b.unit())
+		case s.To == "":
+			s.Name = w.Fill("picture.over", "from", s.From, "unit", b.unit())
 		default:
-			s.Name = w.Fill("picture.up_to", "to", ends[0], "unit", b.unit())
+			s.Name = w.Fill("picture.class", "from", s.From, "to", s.To, "unit", b.unit())
 		}
 	}
 	c.Said = w.Fill("picture.turn_down_said", "heads", fmt.Sprint(heads), "none", fmt.Sprint(c.Series[0].Total()))
 	if some := picture.Selective(b.result); some > 0 {
 		c.Said += " " + w.Fill("picture.turn_down_measure", "n", fmt.Sprint(some))
 	}
-	for i, label := range c.Labels {
-		if category, known := w["category."+label]; known {
-			c.Labels[i] = category
-		} else {
-			c.Labels[i] = w["picture.not_stated"]
+	for i, of := range c.About {
+		c.Labels[i] = w["picture.not_stated"]
+		if of.Category != fitcalc.AnyCategory {
+			c.Labels[i] = b.language.Category(of.Category)
 		}
 	}
 }
-
-var others = pattern.Lazy(`^(\d+) others$`)
 
 func (b *builder) sayVerdicts(c *picture.Chart) {
 	w := b.words
 	c.Title, c.Note, c.LabelsAre, c.Counted = w["picture.verdicts"], w["picture.verdicts_note"], w["column.supplier"], w["picture.pairs"]
 	for i := range c.Series {
-		c.Series[i].Name = w["verdict."+c.Series[i].Name]
+		c.Series[i].Name = b.language.Verdict(c.Series[i].Verdict)
 	}
-	for i, label := range c.Labels {
-		side, supplier, _ := strings.Cut(label, ": ")
-		key := "picture.of_heads"
-		if side == "ferrules" {
+	for i, of := range c.About {
+		key, supplier := "picture.of_heads", of.Supplier
+		if of.Ferrules {
 			key = "picture.of_ferrules"
 		}
-		if supplier == "not stated" {
+		switch {
+		case of.Others > 0:
+			supplier = w.Fill("picture.others", "n", fmt.Sprint(of.Others))
+		case supplier == "":
 			supplier = w["picture.not_stated"]
-		} else if rest := others().FindStringSubmatch(supplier); rest != nil {
-			supplier = w.Fill("picture.others", "n", rest[1])
 		}
 		c.Labels[i] = w.Fill(key, "supplier", supplier)
 	}

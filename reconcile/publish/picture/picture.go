@@ -36,7 +36,25 @@ type Chart struct {
 	Series             []Series
 	// Said is what the chart shows, in a sentence or two.
 	Said string
+	// About says what the labels of [Stacked] and [Shares] stand for, for who writes in another language; so do Phrases.
+	About   []Label
+	Phrases Phrases
 }
+
+// Label is what a label stands for: a kind of head, or the heads or ferrules of a supplier.
+type Label struct {
+	Category fitcalc.Category
+	// Ferrules is set where the label is of ferrules, Supplier is empty where none is stated. Others is how many suppliers stand together
+	// under the label, 0 for one by its name.
+	Ferrules bool
+	Supplier string
+	Others   int
+}
+
+// Phrases are what is written on a chart besides. Before what is counted stands ColumnsCount or EndCounts.
+type Phrases struct{ ColumnsCount, EndCounts, Nothing string }
+
+var english = Phrases{ColumnsCount: "; the columns count", EndCounts: "The number at the end counts", Nothing: "Nothing to show."}
 
 // Series is the values of one colour, in the order of the labels.
 type Series struct {
@@ -44,6 +62,10 @@ type Series struct {
 	// Fill is a colour as six hexadecimal digits.
 	Fill   string
 	Values []int
+	// Verdict is the verdict that the series counts, and From and To are the ends of the class of sizes that it counts, as they are written,
+	// where it counts such.
+	Verdict  fitcalc.Verdict
+	From, To string
 }
 
 // Total is the sum of a series.
@@ -86,7 +108,7 @@ func Sizes(r *matrix.Result, units fitcalc.Units) Chart {
 	hosels, bases := nominalSizes(r)
 	c := Chart{
 		ID: "sizes", Kind: Opposed, Title: "Hosels and the ferrules on offer, by size",
-		LabelsAre: "Diameter from, " + unitName(units), Counted: "parts",
+		LabelsAre: "Diameter from, " + unitName(units), Counted: "parts", Phrases: english,
 	}
 	with, without := Series{Name: "hosels with a ferrule in size", Fill: deep}, Series{Name: "hosels without", Fill: strong}
 	offered := Series{Name: "ferrules, by base OD", Fill: pale}
@@ -235,7 +257,7 @@ func TurnDowns(r *matrix.Result, units fitcalc.Units) Chart {
 	c := Chart{
 		ID: "turn-down", Kind: Stacked, Title: "What comes off the best ferrule, by category",
 		Note:      "Nominal turn-down on the diameter of the ferrule that asks least of the bench; per side is half of it.",
-		LabelsAre: "Category", Counted: "heads", Series: turnSeries(ends, units),
+		LabelsAre: "Category", Counted: "heads", Series: turnSeries(ends, units), Phrases: english,
 	}
 	counts := map[fitcalc.Category][]int{}
 	heads, untouched := 0, 0
@@ -260,7 +282,7 @@ func TurnDowns(r *matrix.Result, units fitcalc.Units) Chart {
 		if category == fitcalc.AnyCategory {
 			name = "not stated"
 		}
-		c.Labels = append(c.Labels, name)
+		c.Labels, c.About = append(c.Labels, name), append(c.About, Label{Category: category})
 		for i := range c.Series {
 			c.Series[i].Values = append(c.Series[i].Values, counts[category][i])
 		}
@@ -294,24 +316,19 @@ func lastUnknown(a, b fitcalc.Category) int {
 }
 
 func turnSeries(ends []measure.Length, units fitcalc.Units) []Series {
-	names := []string{"none"}
-	from := "0"
-	for i, end := range ends {
+	unit := " " + unitName(units)
+	series, from := []Series{{Name: "none"}}, ""
+	for _, end := range ends {
 		to := showTurn(end, units)
-		if i == 0 {
-			names = append(names, "up to "+to)
-		} else {
-			names = append(names, from+" to "+to)
+		name := "up to " + to
+		if from != "" {
+			name = from + " to " + to
 		}
-		from = to
+		series, from = append(series, Series{Name: name + unit, From: from, To: to}), to
 	}
-	names = append(names, "over "+from)
-	series := make([]Series, len(names))
-	for i, name := range names {
-		series[i] = Series{Name: name, Fill: ramp[i]}
-		if i > 0 {
-			series[i].Name += " " + unitName(units)
-		}
+	series = append(series, Series{Name: "over " + from + unit, From: from})
+	for i := range series {
+		series[i].Fill = ramp[i]
 	}
 	return series
 }
@@ -350,11 +367,11 @@ func Verdicts(r *matrix.Result) Chart {
 	c := Chart{
 		ID: "verdicts", Kind: Shares, Title: "How the pairs came out, by supplier",
 		Note:      "Pairs within reach only: those plainly out of range are left out. A pair counts once for its head's supplier and once for its ferrule's.",
-		LabelsAre: "Supplier", Counted: "pairs",
+		LabelsAre: "Supplier", Counted: "pairs", Phrases: english,
 	}
 	verdicts := fitcalc.Verdicts()
 	for _, v := range verdicts {
-		c.Series = append(c.Series, Series{Name: v.String(), Fill: VerdictFills[v]})
+		c.Series = append(c.Series, Series{Name: v.String(), Fill: VerdictFills[v], Verdict: v})
 	}
 	for _, side := range []struct {
 		what     string
@@ -380,7 +397,8 @@ func Verdicts(r *matrix.Result) Chart {
 			}
 		}
 		for _, row := range gathered(counts) {
-			c.Labels = append(c.Labels, side.what+": "+row.name)
+			c.Labels = append(c.Labels, side.what+": "+row.text())
+			c.About = append(c.About, Label{Ferrules: side.what == "ferrules", Supplier: row.name, Others: row.others})
 			for i, v := range verdicts {
 				c.Series[i].Values = append(c.Series[i].Values, row.counts[v])
 			}
@@ -399,9 +417,18 @@ func Verdicts(r *matrix.Result) Chart {
 	return c
 }
 
+// supplierRow is a supplier, or so many others together.
 type supplierRow struct {
 	name   string
+	others int
 	counts map[fitcalc.Verdict]int
+}
+
+func (s supplierRow) text() string {
+	if s.others > 0 {
+		return fmt.Sprintf("%d others", s.others)
+	}
+	return cmp.Or(s.name, "not stated")
 }
 
 func (s supplierRow) total() int {
@@ -416,12 +443,12 @@ func (s supplierRow) total() int {
 func gathered(counts map[string]map[fitcalc.Verdict]int) []supplierRow {
 	var rows []supplierRow
 	for name, of := range counts {
-		rows = append(rows, supplierRow{cmp.Or(strings.TrimSpace(name), "not stated"), of})
+		rows = append(rows, supplierRow{name: strings.TrimSpace(name), counts: of})
 	}
-	byName := func(a, b supplierRow) int { return strings.Compare(a.name, b.name) }
+	byName := func(a, b supplierRow) int { return strings.Compare(a.text(), b.text()) }
 	slices.SortFunc(rows, func(a, b supplierRow) int { return cmp.Or(cmp.Compare(b.total(), a.total()), byName(a, b)) })
 	if len(rows) > mostSuppliers {
-		others := supplierRow{fmt.Sprintf("%d others", len(rows)-mostSuppliers+1), map[fitcalc.Verdict]int{}}
+		others := supplierRow{others: len(rows) - mostSuppliers + 1, counts: map[fitcalc.Verdict]int{}}
 		for _, row := range rows[mostSuppliers-1:] {
 			for v, n := range row.counts {
 				others.counts[v] += n

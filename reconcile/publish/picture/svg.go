@@ -41,7 +41,7 @@ func (c *Chart) WriteSVG(w io.Writer, opts Options) error {
 	d.top()
 	switch {
 	case len(c.Labels) == 0:
-		d.text(edge, d.y+line, faint, letters, "", "Nothing to show.")
+		d.text(edge, d.y+line, faint, letters, "", d.chart.Phrases.Nothing)
 		d.y += 2 * line
 	case c.Kind == Opposed:
 		d.opposed()
@@ -179,7 +179,7 @@ func (d *drawing) opposed() {
 	d.rule(left, upper, width-edge, upper, ink)
 	d.rule(left, lower, width-edge, lower, ink)
 	d.y = lower + float64(mostDown)*unit + 34
-	d.text(left, d.y, faint, small, "", c.LabelsAre+"; the columns count "+c.Counted)
+	d.text(left, d.y, faint, small, "", c.LabelsAre+c.Phrases.ColumnsCount+" "+c.Counted)
 	d.y += 8
 }
 
@@ -238,7 +238,7 @@ func (d *drawing) bars() {
 		d.text(x+8, y+16, ink, letters, "", strconv.Itoa(total))
 	}
 	d.y += float64(len(labels))*barStep + 14
-	d.text(left, d.y, faint, small, "", "The number at the end counts "+c.Counted)
+	d.text(left, d.y, faint, small, "", c.Phrases.EndCounts+" "+c.Counted)
 	d.y += 8
 }
 
