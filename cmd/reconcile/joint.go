@@ -27,6 +27,7 @@ type answerFlags struct {
 	calipers            caliperFlags
 	shop, drawing       string
 	units               fitcalc.Units
+	language            languageFlags // of joint; why has that of catalogueFlags
 	plain, json, strict bool
 	material            string
 	inside              measure.Length
@@ -114,6 +115,7 @@ each is answered on a line. A line that cannot be read is answered with an error
 	}
 	f.addOwn(cmd)
 	f.calipers.add(cmd)
+	f.language.add(cmd)
 	f.add(cmd)
 	return cmd
 }
@@ -136,7 +138,11 @@ func (s streams) joints(f *answerFlags) error {
 	if err != nil {
 		return err
 	}
-	count, err := joint.Answer(s.in, s.out, joint.Options{Shop: shop.Shop, Units: f.units, Calipers: f.calipers.caliper()})
+	language, _, err := f.language.read()
+	if err != nil {
+		return err
+	}
+	count, err := joint.Answer(s.in, s.out, joint.Options{Shop: shop.Shop, Units: f.units, Language: language, Calipers: f.calipers.caliper()})
 	if err != nil {
 		return err
 	}
@@ -176,13 +182,17 @@ func (s streams) joint(f *answerFlags, fields []joint.Field, texts []string) err
 		}
 		return inFlag(err)
 	}
-	subject := explain.Subject{Joint: j, Shaft: shaft, Shop: shop, Units: f.units}
+	language, words, err := f.language.read()
+	if err != nil {
+		return err
+	}
+	subject := explain.Subject{Joint: j, Shaft: shaft, Shop: shop, Units: f.units, Language: language}
 	for i := range fields {
 		if texts[i] != "" {
 			subject.Inputs = append(subject.Inputs, givenInput(&fields[i], &j, texts[i], f.units))
 		}
 	}
-	var inputs []string
+	inputs := words
 	if f.shop != "" {
 		inputs = append(inputs, f.shop)
 	}
@@ -340,7 +350,7 @@ func inASCII(text string) string {
 func cautionsFor(e *explain.Explanation) [][2]string {
 	var cautions [][2]string
 	for _, c := range e.Language.Cautions() {
-		bench := c.Title == "Dust and fingers" || c.Title == "Solvents"
+		bench := c.Of == fitcalc.CautionDust || c.Of == fitcalc.CautionSolvent
 		if bench && !e.Turning {
 			continue
 		}

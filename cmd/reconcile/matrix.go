@@ -22,9 +22,11 @@ type catalogueFlags struct {
 	shop, mapping         string
 	answers               []string
 	// measured and calipers are flags of some of the commands only.
-	measured     []string
-	calipers     caliperFlags
-	units        fitcalc.Units
+	measured []string
+	calipers caliperFlags
+	units    fitcalc.Units
+	// language is a flag of those commands that say reasons, but of chart, which has its own.
+	language     languageFlags
 	strict, json bool
 	// all asks for every pair in reach to be listed.
 	all bool
@@ -87,6 +89,7 @@ Files appear whole or not at all, and no input is ever overwritten.`,
 	}
 	f.add(cmd)
 	f.addMeasured(cmd)
+	f.language.add(cmd)
 	cmd.Flags().StringVar(&out, "out", "", "the folder to write into; it is made if need be")
 	cmd.Flags().BoolVar(&opts.full, "full", false, "show all ferrules in the matrix, not only those that fit something")
 	cmd.Flags().BoolVar(&opts.all, "all", false, "list every pair in reach, also those that do not fit or cannot be decided")
@@ -148,7 +151,11 @@ func (s streams) decide(f catalogueFlags) (decided, error) {
 	if err != nil {
 		return decided{}, err
 	}
-	d := decided{publishing: publish.Publishing{Settings: shop, Units: f.units}}
+	language, words, err := f.language.read()
+	if err != nil {
+		return decided{}, err
+	}
+	d := decided{publishing: publish.Publishing{Settings: shop, Units: f.units, Language: language}, inputs: words}
 	for _, source := range sources {
 		d.inputs = append(d.inputs, source.Name)
 		d.publishing.Inputs = append(d.publishing.Inputs, publish.InputOf(source))

@@ -54,6 +54,7 @@ known, is named at the end of the list, with the reason.`,
 	}
 	f.add(cmd)
 	f.addMeasured(cmd)
+	f.language.add(cmd)
 	flags := cmd.Flags()
 	flags.StringVar(&t.order, "order", "", "a sheet of what is ordered: head, and if wanted ferrule, quantity and note")
 	flags.StringArrayVar(&t.picks, "pick", nil, "one joint, as HEAD=FERRULE or HEAD; may be repeated")
@@ -97,7 +98,7 @@ func (s streams) turnlist(f catalogueFlags, t turnlistFlags) error {
 		}
 	}
 	list := turnlist.New(d.result, lines, turnlist.Options{
-		Units: f.units, Paper: t.paper, Title: t.title, ShopName: d.publishing.Settings.Name,
+		Units: f.units, Language: d.publishing.Language, Paper: t.paper, Title: t.title, ShopName: d.publishing.Settings.Name,
 	})
 	var findings finding.List
 	if order != nil {

@@ -55,6 +55,7 @@ what would change it, the cautions, and a cross-section.`,
 	}
 	f.add(cmd)
 	f.addMeasured(cmd)
+	f.language.add(cmd)
 	a.add(cmd)
 	flags := cmd.Flags()
 	flags.StringVar(&head.part, "head", "", "part number of the head")
@@ -89,7 +90,7 @@ func (s streams) why(f catalogueFlags, a *answerFlags, head, ferrule wanted) err
 	for _, h := range heads {
 		for _, f := range ferrules {
 			subject := subjectOf(result, h, f, d.publishing.Settings, a.units)
-			subject.Shaft = shaft
+			subject.Shaft, subject.Language = shaft, d.publishing.Language
 			subjects = append(subjects, subject)
 		}
 	}

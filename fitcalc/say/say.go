@@ -295,6 +295,8 @@ func (l *Language) percent(p float64, most int) string {
 
 // Caution is a warning in words.
 type Caution struct {
+	// Of is the caution that is said.
+	Of fitcalc.Caution
 	// Title is what it is about, in a word or two, and Text what to do about it, in whole sentences.
 	Title, Text string
 }
@@ -304,7 +306,7 @@ func (l *Language) Cautions() []Caution {
 	words := l.orEnglish().words
 	var all []Caution
 	for _, c := range fitcalc.Cautions() {
-		all = append(all, Caution{Title: words["caution."+c.String()], Text: words["caution."+c.String()+"_text"]})
+		all = append(all, Caution{Of: c, Title: words["caution."+c.String()], Text: words["caution."+c.String()+"_text"]})
 	}
 	return all
 }

@@ -6,6 +6,7 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/say"
 )
 
 // advice is what to do, in sentences: first what to look at again, then what the verdict asks for.
@@ -18,9 +19,9 @@ func doubts(e *Explanation) []string {
 	var text []string
 	u := e.Units
 	for _, d := range e.Doubts {
-		line := fmt.Sprintf("Look at the %s again: no golf club has one of %s", d.Field, u.Show(d.Size))
+		line := fmt.Sprintf("Look at the %s again: no golf club has one of %s", e.Language.Field(d.Field), e.Language.Length(d.Size, u))
 		if d.Likely.Sign() > 0 {
-			line += "; " + u.Show(d.Likely) + " would be usual, so that a decimal point or a unit may have slipped"
+			line += "; " + e.Language.Length(d.Likely, u) + " would be usual, so that a decimal point or a unit may have slipped"
 		}
 		text = append(text, line+".")
 	}
@@ -40,13 +41,13 @@ func byVerdict(s *Subject, e *Explanation) []string {
 	case fitcalc.Measure:
 		return measureAdvice(s, fit)
 	case fitcalc.Ask:
-		return askAdvice(fit)
+		return askAdvice(s, fit)
 	case fitcalc.Bare:
 		return []string{"Leave the ferrule off this head."}
 	}
 	text := instead(fit.Reason().Code)
 	if c, found := helps(e.Changes); found {
-		text += fmt.Sprintf(" The nearest way out is a %s %s by %s: the verdict is then %s.", c.Field, larger(c), u.Show(c.Shift.Abs()), c.To)
+		text += fmt.Sprintf(" The nearest way out is a %s %s by %s: the verdict is then %s.", s.Language.Field(c.Field), larger(c), s.Language.Length(c.Shift.Abs(), u), s.Language.Verdict(c.To))
 	}
 	return []string{text}
 }
@@ -113,11 +114,11 @@ func turnAdvice(s *Subject, fit *fitcalc.Fit) string {
 	u, f, what := s.Units.OnCalipers(), &fit.Flush, sitsOn(s)
 	if f.TurnDown.Nominal.IsZero() {
 		return fmt.Sprintf("Push it on and bond the head; %s of such joints need turning, by at most %s on the diameter.",
-			percent(f.VisibleOversize), u.Show(f.TurnDown.Most))
+			percent(f.VisibleOversize), s.Language.Length(f.TurnDown.Most, u))
 	}
 	return fmt.Sprintf("Push it on, bond the head, and turn the base down from %s to the %s's %s: %s off the diameter, %s per side. %s from %s to %s may have to come off.",
-		u.Show(f.BaseOD.Nominal()), what, u.Show(f.HoselOD.Nominal()), u.Show(f.TurnDown.Nominal), u.Show(f.TurnDown.Nominal.Half()),
-		beforeTurning(f, what), u.Show(f.TurnDown.Least), u.Show(f.TurnDown.Most))
+		s.Language.Length(f.BaseOD.Nominal(), u), what, s.Language.Length(f.HoselOD.Nominal(), u), s.Language.Length(f.TurnDown.Nominal, u), s.Language.Length(f.TurnDown.Nominal.Half(), u),
+		beforeTurning(f, what), s.Language.Length(f.TurnDown.Least, u), s.Language.Length(f.TurnDown.Most, u))
 }
 
 // beforeTurning says what is to be measured before anything is turned, or what was.
@@ -180,11 +181,11 @@ func byReadings(fit *fitcalc.Fit) bool {
 	return true
 }
 
-func askAdvice(fit *fitcalc.Fit) []string {
+func askAdvice(s *Subject, fit *fitcalc.Fit) []string {
 	var missing []string
 	for r := range fit.Reasons() {
 		if r.Code == fitcalc.DataMissing {
-			missing = append(missing, r.Field.String())
+			missing = append(missing, s.Language.Field(r.Field))
 		}
 	}
 	return []string{"Measure, or ask the supplier for: " + strings.Join(missing, ", ") + "."}
@@ -192,7 +193,7 @@ func askAdvice(fit *fitcalc.Fit) []string {
 
 // WindowsText puts the windows in sentences, ends rounded inward so that what lies within the printed ends lies within
 // the true ones.
-func WindowsText(windows []fitcalc.Window, u fitcalc.Units) []string {
+func WindowsText(windows []fitcalc.Window, l *say.Language, u fitcalc.Units) []string {
 	var lines []string
 	for i, w := range windows {
 		lower, upper := w.HoselOD.Lower(), w.HoselOD.Upper()
@@ -206,19 +207,19 @@ func WindowsText(windows []fitcalc.Window, u fitcalc.Units) []string {
 		case i == 0 && !upper.Bounded():
 			text = "any hosel"
 		case i == 0 && under == "":
-			text = "hosels up to " + u.Show(to)
+			text = "hosels up to " + l.Length(to, u)
 		case i == 0:
-			text = "hosels under " + u.Show(to)
+			text = "hosels under " + l.Length(to, u)
 		case !upper.Bounded():
-			text = "hosels from " + u.Show(from)
+			text = "hosels from " + l.Length(from, u)
 		case to.Less(from):
-			text = "hosels between " + u.Show(to) + " and " + u.Show(from)
+			text = "hosels between " + l.Length(to, u) + " and " + l.Length(from, u)
 		case to == from:
-			text = "hosels of " + u.Show(from)
+			text = "hosels of " + l.Length(from, u)
 		default:
-			text = "hosels from " + u.Show(from) + " to " + under + u.Show(to)
+			text = "hosels from " + l.Length(from, u) + " to " + under + l.Length(to, u)
 		}
-		lines = append(lines, fmt.Sprintf("%-7s %s", w.Verdict, text))
+		lines = append(lines, fmt.Sprintf("%-7s %s", l.Verdict(w.Verdict), text))
 	}
 	return lines
 }
@@ -229,10 +230,10 @@ func inward(l measure.Length, mode measure.Rounding) measure.Length {
 }
 
 // ChangesText puts the changes in sentences.
-func ChangesText(changes []fitcalc.Change, u fitcalc.Units) []string {
+func ChangesText(changes []fitcalc.Change, l *say.Language, u fitcalc.Units) []string {
 	var lines []string
 	for _, c := range changes {
-		lines = append(lines, fmt.Sprintf("%s %s %s: %s", c.Field, u.Show(c.Shift.Abs()), larger(c), c.To))
+		lines = append(lines, fmt.Sprintf("%s %s %s: %s", l.Field(c.Field), l.Length(c.Shift.Abs(), u), larger(c), l.Verdict(c.To)))
 	}
 	return lines
 }

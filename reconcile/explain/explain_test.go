@@ -247,7 +247,7 @@ func TestWindowsText(t *testing.T) {
 		{HoselOD: measure.NewInterval(measure.Including(measure.Thou(380)), measure.Excluding(measure.Thou(480))), Verdict: fitcalc.No},
 		{HoselOD: measure.NewInterval(measure.Including(measure.Thou(480)), measure.Excluding(measure.Thou(500))), Verdict: fitcalc.Turn},
 		{HoselOD: measure.NewInterval(measure.Including(measure.Thou(500)), measure.Unbounded()), Verdict: fitcalc.No},
-	}, fitcalc.Imperial)
+	}, nil, fitcalc.Imperial)
 	want := []string{
 		"no      hosels under .480 in (12.192 mm)",
 		"turn    hosels from .480 in (12.192 mm) to under .500 in (12.70 mm)",

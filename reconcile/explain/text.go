@@ -50,7 +50,7 @@ func (p *printer) answer(e *Explanation) {
 	if e.Title != "" {
 		fmt.Fprintf(&p.out, "%s\n\n", e.Title)
 	}
-	fmt.Fprintf(&p.out, "%s: %s\n\n", e.Fit.Verdict, e.Meaning)
+	fmt.Fprintf(&p.out, "%s: %s\n\n", e.Language.Verdict(e.Fit.Verdict), e.Meaning)
 	for _, sentence := range e.Do {
 		p.paragraph("  ", sentence)
 	}
@@ -198,7 +198,7 @@ func (p *printer) windows(e *Explanation) {
 		return
 	}
 	p.heading("this ferrule on this tip, by the hosel's nominal OD, its tolerance staying as it is")
-	for _, line := range WindowsText(e.Windows, e.Units) {
+	for _, line := range WindowsText(e.Windows, e.Language, e.Units) {
 		p.out.WriteString("  " + line + "\n")
 	}
 	p.out.WriteByte('\n')
@@ -212,7 +212,7 @@ func (p *printer) changes(e *Explanation) {
 		return
 	}
 	p.heading("what would change the verdict, one dimension alone, the nearest first")
-	for _, line := range ChangesText(e.Changes[:min(mostChanges, len(e.Changes))], e.Units) {
+	for _, line := range ChangesText(e.Changes[:min(mostChanges, len(e.Changes))], e.Language, e.Units) {
 		p.out.WriteString("  " + line + "\n")
 	}
 	p.out.WriteByte('\n')
