@@ -370,9 +370,10 @@ func measurings(r *matrix.Result, chart chartData) []measuring {
 			}
 			m := measuring{name: name, hosel: hosel, tip: tip, head: head}
 			for _, course := range chart.Rows[chart.Hosels[hosel].Rows[i]][1:] {
-				for k := 2; k < len(chart.Courses[course]); k += 3 {
+				shape := chart.Shapes[chart.Courses[course][0]]
+				for k := 1; k < len(shape); k += 2 {
 					var at int64
-					if json.Unmarshal(chart.Courses[course][k], &at) == nil {
+					if json.Unmarshal(shape[k], &at) == nil {
 						m.breaks = append(m.breaks, at)
 					}
 				}

@@ -26,6 +26,7 @@ type builder struct {
 	chart    *chart
 	// tolerance is that of a measured hosel.
 	tolerance measure.Length
+	room      room
 
 	heads   []fitcalc.Head // as package matrix decided them
 	forms   []fitcalc.Ferrule
@@ -48,16 +49,33 @@ type builder struct {
 	hoselIDs  map[fitcalc.Head]int
 }
 
+// room is what a page has room for, so that a browser opens it in a second.
+type room struct {
+	// courses is about how many it holds. Beyond it a measured hosel of a head is answered as one that is measured without its head: by its
+	// OD, its tip and the form of its top. Thousands of heads have as many bores and recesses.
+	courses int
+	// listed is up to how many pairs that fit all stand in it. Of a larger catalogue it has as many as best of each head, and how many
+	// there are: nobody looks at the hundredth ferrule of a head.
+	listed, best int
+}
+
+var usualRoom = room{courses: 150_000, listed: 30_000, best: 16}
+
+// crowded reports whether the page has the best ferrules of each head only.
+func (b *builder) crowded() bool { return b.result.Listed > b.room.listed }
+
 // hosel is a head with its OD left open, and the tips it is to be decided on.
 type hosel struct {
 	head fitcalc.Head
 	tips []int
+	// usual is the hosel of the bench whose courses stand for its own, -1 where it has some.
+	usual int
 }
 
 func newBuilder(r *matrix.Result, opts Options, l *say.Language) *builder {
 	w := shown(l)
 	b := &builder{
-		result: r, opts: opts, language: l, words: w, tolerance: r.Shop.HoselODTolerance,
+		result: r, opts: opts, language: l, words: w, tolerance: r.Shop.HoselODTolerance, room: usualRoom,
 		formIDs: map[fitcalc.Ferrule]int{}, hoselIDs: map[fitcalc.Head]int{},
 	}
 	if !opts.Caliper.IsZero() {
@@ -94,6 +112,7 @@ func (b *builder) build() (*chart, error) {
 	c.Suppliers, c.Dims, c.Reasons, c.Outcomes = filled(b.suppliers.all), filled(b.dims.all), filled(b.reasons.all), filled(b.outcomes.all)
 	c.Answers, c.TipSets, c.Spreads = filled(b.answers.all), filled(b.tipSets.all), filled(b.spreads.all)
 	c.Courses, c.Rows = b.byFrequency()
+	c.shaped()
 	c.Verdicts = []string{fitcalc.NoVerdict.String()}
 	for _, v := range fitcalc.Verdicts() {
 		c.Verdicts = append(c.Verdicts, v.String())
@@ -166,6 +185,9 @@ func (b *builder) takeFerrules() {
 		d.Description = append(d.Description, clean(f.Description))
 		d.Supplier = append(d.Supplier, b.supplier(f.Supplier))
 		d.Form = append(d.Form, b.form(f.Ferrule))
+		if b.crowded() {
+			d.Fits = append(d.Fits, b.result.FerruleFits(i))
+		}
 		if slices.Contains(b.chart.Columns, ColumnColour) {
 			d.Colour = append(d.Colour, clean(f.Colour))
 		}
@@ -247,7 +269,7 @@ func (b *builder) hosel(h fitcalc.Head, tips []int) int {
 	if !known {
 		at = len(b.hosels)
 		b.hoselIDs[h] = at
-		b.hosels = append(b.hosels, hosel{head: h})
+		b.hosels = append(b.hosels, hosel{head: h, usual: -1})
 	}
 	for _, tip := range tips {
 		if b.tips[tip].Form() != fitcalc.TipUnknown && !slices.Contains(b.hosels[at].tips, tip) {
@@ -287,7 +309,21 @@ func (b *builder) takeHeads() {
 		d.Tips = append(d.Tips, b.tipSets.id(fmt.Sprint(tips), tips))
 		d.Assumed = append(d.Assumed, assumed)
 		d.Answer = append(d.Answer, b.answer(i))
+		if b.crowded() {
+			d.Fits = append(d.Fits, b.fits(i))
+		}
 	}
+}
+
+// fits is how many ferrules fit a head.
+func (b *builder) fits(head int) int {
+	n := 0
+	for _, v := range fitcalc.Verdicts() {
+		if v.Fits() {
+			n += b.result.HeadCount(head, v)
+		}
+	}
+	return n
 }
 
 // hoselOD returns the OD that a ferrule has to match, with the shop's tolerance where the sheet states none.
@@ -306,12 +342,17 @@ func (b *builder) answer(head int) int {
 	flat := []int{}
 	add := func(p matrix.Pair) {
 		fit := b.result.Fit(p)
-		flat = append(flat, int(p.Ferrule), b.intern(resultOf(&fit)), int(p.Tip), hundredths(fit.Work.Minutes))
-	}
-	for _, p := range b.result.HeadPairs(head) {
-		if p.Verdict.Fits() {
-			add(p)
+		r := resultOf(&fit)
+		if b.crowded() {
+			r.shorten()
 		}
+		flat = append(flat, int(p.Ferrule), b.intern(r), int(p.Tip), hundredths(fit.Work.Minutes))
+	}
+	for i, p := range b.result.HeadPairs(head) {
+		if !p.Verdict.Fits() || i == b.room.best && b.crowded() {
+			break // those that fit stand first
+		}
+		add(p)
 	}
 	for _, p := range b.asked(head) {
 		add(p)
@@ -351,10 +392,16 @@ func (b *builder) walkAll() error {
 	var tasks []task
 	var places []place
 	known := map[place]int{}
-	for i := range b.hosels {
+	most := max(len(b.chart.Bench)*len(b.benchSet), b.room.courses/max(1, len(b.forms)))
+	for i := range b.hosels { // those of the bench stand first
 		for _, tip := range b.hosels[i].tips {
 			p := place{b.deep(b.hosels[i].head, tip), tip}
 			at, seen := known[p]
+			if !seen && len(places) == most {
+				b.hosels[i].usual = b.usualHosel(&p.head)
+				p.head = b.deep(b.hosels[b.hosels[i].usual].head, tip)
+				at, seen = known[p]
+			}
 			if !seen {
 				at = len(places)
 				known[p], places = at, append(places, p)
@@ -380,12 +427,30 @@ func (b *builder) walkAll() error {
 	for i := range b.hosels {
 		b.chart.Hosels = append(b.chart.Hosels, b.hoselData(i))
 	}
+	type from struct {
+		place int
+		least int64
+	}
+	rows := map[from]int{}
 	for _, t := range tasks {
 		data := &b.chart.Hosels[t.hosel]
 		data.Tips = append(data.Tips, t.tip)
-		data.Rows = append(data.Rows, b.row(t.hosel, found[t.row]))
+		begins := from{t.row, b.least(t.hosel)}
+		row, known := rows[begins]
+		if !known {
+			row = b.row(begins.least, found[t.row])
+			rows[begins] = row
+		}
+		data.Rows = append(data.Rows, row)
 	}
 	return nil
+}
+
+// usualHosel is the hosel of the bench whose top has the form of a head's.
+func (b *builder) usualHosel(h *fitcalc.Head) int {
+	top := int(formOfTop(h))
+	at := slices.IndexFunc(b.chart.Bench, func(d benchData) bool { return d.Top == top })
+	return b.chart.Bench[max(0, at)].Hosel
 }
 
 // deepBore is a depth that leaves any tip long enough in the bore.
@@ -414,7 +479,7 @@ func (b *builder) deep(h fitcalc.Head, tip int) fitcalc.Head {
 }
 
 func (b *builder) walkRow(head fitcalc.Head, tip int) ([][]leg, error) {
-	w := walker{head: head, tip: &b.tips[tip], shop: &b.result.Shop}
+	w := walker{head: head, tip: &b.tips[tip], shop: &b.result.Shop, brief: b.crowded()}
 	row := make([][]leg, len(b.forms))
 	for i := range b.forms {
 		w.ferrule = &b.forms[i]
@@ -427,9 +492,9 @@ func (b *builder) walkRow(head fitcalc.Head, tip int) ([][]leg, error) {
 	return row, nil
 }
 
-// row gives the courses of a row their indexes, and the row its own.
-func (b *builder) row(hosel int, legs [][]leg) int {
-	flat := []int64{b.least(hosel)}
+// row gives the courses of a row that begins at an OD their indexes, and the row its own.
+func (b *builder) row(least int64, legs [][]leg) int {
+	flat := []int64{least}
 	for _, l := range legs {
 		c := make(course, len(l))
 		for i := range l {
@@ -445,6 +510,9 @@ func (b *builder) row(hosel int, legs [][]leg) int {
 
 // least is the smallest OD that leaves a hosel a wall and a lower limit above nothing.
 func (b *builder) least(at int) int64 {
+	if usual := b.hosels[at].usual; usual >= 0 {
+		at = usual
+	}
 	h := &b.hosels[at].head
 	inner := b.tolerance
 	sizes := []measure.Dim{h.Adapter.Bore}
@@ -459,7 +527,7 @@ func (b *builder) least(at int) int64 {
 
 func (b *builder) hoselData(at int) hoselData {
 	h := &b.hosels[at].head
-	d := hoselData{Top: int(formOfTop(h)), Bore: size(h.Bore), Depth: size(h.BoreDepth), Tips: []int{}, Rows: []int{}}
+	d := hoselData{Top: int(formOfTop(h)), Bore: size(h.Bore), Depth: size(h.BoreDepth), Tips: []int{}, Rows: []int{}, Usual: b.hosels[at].usual >= 0}
 	if h.Adapter.Given() {
 		d.Top = sleeveTop
 		if h.Adapter.Bore.Given() {

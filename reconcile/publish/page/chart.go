@@ -2,13 +2,14 @@ package page
 
 import (
 	"encoding/json"
+	"fmt"
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 )
 
 // version is that of the data in the page. It changes when what a key means changes; new keys do not change it.
-const version = 2
+const version = 3
 
 // chart is the data of a page. All lengths are whole picometres; indexes count from 0, and -1 is nothing. Schema describes it.
 type chart struct {
@@ -37,8 +38,12 @@ type chart struct {
 	// Outcomes are a verdict, a set of assumptions as bits, 1 where base and hosel are one size stated twice, and reasons.
 	Outcomes [][]int `json:"outcomes"`
 	// Answers are ferrule, outcome, tip and hundredths of a minute of bench time, again and again, the best first.
-	Answers [][]int  `json:"answers"`
-	Courses []course `json:"courses"`
+	Answers [][]int `json:"answers"`
+	// Courses are what becomes of ferrules as the hosel's OD grows, in the page each as the index of its shape and the outcomes along it:
+	// many differ in nothing but the outcomes.
+	Courses []course `json:"-"`
+	Shapes  []shape  `json:"shapes"`
+	Along   [][]int  `json:"courses"`
 	// Rows are the least hosel OD, then a course for each form of ferrule.
 	Rows        [][]int64 `json:"rows"`
 	Assumptions []string  `json:"assumptions"`
@@ -78,6 +83,8 @@ type headData struct {
 	Tips    []int `json:"tips"`
 	Assumed []int `json:"assumed"`
 	Answer  []int `json:"answer"`
+	// Fits is how many ferrules fit each head, where the answers hold the best of them only.
+	Fits []int `json:"fits,omitempty"`
 }
 
 // ferruleData are the ferrules by column.
@@ -86,8 +93,10 @@ type ferruleData struct {
 	Description []string `json:"description"`
 	Supplier    []int    `json:"supplier"`
 	Form        []int    `json:"form"`
-	Colour      []string `json:"colour,omitempty"`
-	Price       []string `json:"price,omitempty"`
+	// Fits is how many heads each fits, where the answers of the heads hold the best ferrules only.
+	Fits   []int    `json:"fits,omitempty"`
+	Colour []string `json:"colour,omitempty"`
+	Price  []string `json:"price,omitempty"`
 }
 
 // formData is the form of ferrules that differ in nothing but name and colour.
@@ -114,6 +123,8 @@ type hoselData struct {
 	// Tips are those it was decided on for any OD, and Rows the rows of the answers.
 	Tips []int `json:"tips"`
 	Rows []int `json:"rows"`
+	// Usual says that the rows are those of a usual hosel with such a top: the page is too large to hold those of this one.
+	Usual bool `json:"usual,omitempty"`
 }
 
 // benchData is a form of top that can be chosen for a hosel that was measured without its head.
@@ -158,21 +169,40 @@ type stretch struct {
 	minutes []int
 }
 
-// MarshalJSON writes outcome, minutes, beginning of the next, outcome, and so on; minutes that are not known are 0.
-func (c course) MarshalJSON() ([]byte, error) {
-	var flat []any
-	for i, s := range c {
+// shape is a course without its outcomes.
+type shape course
+
+// MarshalJSON writes minutes, beginning of the next, minutes, and so on; minutes that are not known are 0.
+func (s shape) MarshalJSON() ([]byte, error) {
+	flat := make([]any, 0, 2*len(s))
+	for i := range s {
 		if i > 0 {
-			flat = append(flat, s.from)
+			flat = append(flat, s[i].from)
 		}
-		flat = append(flat, s.outcome)
-		if s.minutes == nil {
+		if s[i].minutes == nil {
 			flat = append(flat, 0)
 		} else {
-			flat = append(flat, s.minutes)
+			flat = append(flat, s[i].minutes)
 		}
 	}
 	return json.Marshal(flat)
+}
+
+// shaped parts the courses into shapes and outcomes.
+func (c *chart) shaped() {
+	var shapes pool[shape]
+	c.Along = make([][]int, len(c.Courses))
+	for i, all := range c.Courses {
+		bare := make(shape, len(all))
+		along := make([]int, 1, 1+len(all))
+		for k := range all {
+			bare[k] = stretch{from: all[k].from, minutes: all[k].minutes}
+			along = append(along, all[k].outcome)
+		}
+		along[0] = shapes.id(fmt.Sprint(bare), bare)
+		c.Along[i] = along
+	}
+	c.Shapes = filled(shapes.all)
 }
 
 // pool keeps equal values once.

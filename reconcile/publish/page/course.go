@@ -22,6 +22,8 @@ type walker struct {
 	ferrule *fitcalc.Ferrule
 	shop    *fitcalc.Shop
 	fit     fitcalc.Fit
+	// brief asks for short results, and for bench times to a tenth of a minute: what a page without room has.
+	brief bool
 }
 
 // anyOD is the OD of a hosel whose OD is left open. It is large enough for any recess; only its deviations count.
@@ -81,21 +83,30 @@ func (w *walker) walk() ([]leg, error) {
 	return legs, nil
 }
 
+// result is what becomes of the ferrule at a hosel OD.
+func (w *walker) result(od measure.Length) result {
+	r := measuredResultOf(w.at(od))
+	if w.brief {
+		r.shorten()
+	}
+	return r
+}
+
 var one = measure.Picometres(1)
 
 // part appends the stretches from one OD to the last of a window. What the reasons depend on changes only once as the hosel
 // grows, so that equal reasons at both ends are equal throughout, and the first change is found by bisection.
 func (w *walker) part(legs []leg, from, last measure.Length) []leg {
 	for {
-		here := measuredResultOf(w.at(from))
+		here := w.result(from)
 		legs = append(legs, leg{from: from, result: here})
-		if measuredResultOf(w.at(last)) == here {
+		if w.result(last) == here {
 			return legs
 		}
 		same, other := from, last
 		for one.Less(other.Sub(same)) {
 			middle := same.Add(other.Sub(same).Half())
-			if measuredResultOf(w.at(middle)) == here {
+			if w.result(middle) == here {
 				same = middle
 			} else {
 				other = middle
@@ -108,29 +119,44 @@ func (w *walker) part(legs []leg, from, last measure.Length) []leg {
 // steps is into how many equal steps a stretch is parted to find where its bench time bends.
 const steps = 64
 
+// straight is by how many minutes the bench time may lie off a line where it counts as one, and where the page is brief.
+const straight, straightEnough = 0.02, 0.1
+
 // minutes returns the bench time over a stretch as a line through points: the step, and the time in hundredths of a minute, again
-// and again. There are as many points as it takes for the line to be right at every step within a fiftieth of a minute.
+// and again. The time grows smoothly with what comes off, and bends most where a verdict is about to change: a part is as good as a line
+// where it is one in its middle and ever nearer to its ends.
 func (w *walker) minutes(from, last measure.Length) []int {
-	var all [steps + 1]float64
-	for i := range all {
-		all[i] = w.at(from.Add(last.Sub(from).MulRatio(int64(i), steps))).Work.Minutes
+	known := [steps + 1]float64{}
+	time := func(step int) float64 {
+		if known[step] == 0 {
+			known[step] = w.at(from.Add(last.Sub(from).MulRatio(int64(step), steps))).Work.Minutes
+		}
+		return known[step]
 	}
-	return bends(all[:], 0, steps, append(make([]int, 0, 8), 0, hundredths(all[0])))
+	allowed := straight
+	if w.brief {
+		allowed = straightEnough
+	}
+	return bends(time, allowed, 0, steps, append(make([]int, 0, 8), 0, hundredths(time(0))))
 }
 
-// bends appends the points after the first that a line from one step to another needs.
-func bends(all []float64, from, to int, points []int) []int {
-	worst, at := 0.02, 0
-	for i := from + 1; i < to; i++ {
-		share := float64(i-from) / float64(to-from)
-		if off := math.Abs(all[from] + (all[to]-all[from])*share - all[i]); off > worst {
-			worst, at = off, i
+// bends appends the points after the first that a line from one step to another needs to lie off by no more than is allowed.
+func bends(time func(step int) float64, allowed float64, from, to int, points []int) []int {
+	first, slope := time(from), (time(to)-time(from))/float64(to-from)
+	worst, at := allowed, 0
+	look := func(step int) {
+		if off := math.Abs(first + slope*float64(step-from) - time(step)); off > worst {
+			worst, at = off, step
 		}
 	}
-	if at == 0 {
-		return append(points, to, hundredths(all[to]))
+	for reach := (to - from) / 2; reach > 0; reach /= 2 {
+		look(from + reach)
+		look(to - reach)
 	}
-	return bends(all, at, to, bends(all, from, at, points))
+	if at == 0 {
+		return append(points, to, hundredths(time(to)))
+	}
+	return bends(time, allowed, at, to, bends(time, allowed, from, at, points))
 }
 
 func hundredths(minutes float64) int { return int(math.Round(minutes * 100)) }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"example.com/seatline/fitcalc"
@@ -217,4 +218,68 @@ func minutesAt(c course, od measure.Length) float64 {
 		}
 	}
 	return math.NaN()
+}
+
+// A page without room for everything has the best ferrules of each head, says how many there are, and answers a measured hosel as one
+// without its head.
+func TestCrowdedPage(t *testing.T) {
+	r := telltest.Small(t)
+	l, err := language("en", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := newBuilder(r, Options{}, l)
+	b.room = room{courses: 1, listed: 1, best: 2}
+	c, err := b.build()
+	if err != nil {
+		t.Fatal(err)
+	}
+	short, usual := 0, 0
+	for head := range r.Catalogue.Heads {
+		var want []int
+		fits := 0
+		for _, p := range r.HeadPairs(head) {
+			if p.Verdict.Fits() {
+				if fits++; fits <= 2 {
+					want = append(want, int(p.Ferrule))
+				}
+			}
+		}
+		if fits > 2 {
+			short++
+		}
+		answer := c.Answers[c.Heads.Answer[head]]
+		for i, ferrule := range want {
+			if answer[4*i] != ferrule {
+				t.Errorf("head %d, line %d: ferrule %d, want %d", head, i, answer[4*i], ferrule)
+			}
+		}
+		if more := 4 * len(want); len(answer) > more && fitcalc.Verdict(c.Outcomes[answer[more+1]][0]).Fits() || c.Heads.Fits[head] != fits {
+			t.Errorf("head %d: %d fit, the page says %d and lists %v", head, fits, c.Heads.Fits[head], answer)
+		}
+		hosel := c.Hosels[c.Heads.Hosel[head]]
+		if !hosel.Usual {
+			continue
+		}
+		usual++
+		for i, tip := range hosel.Tips {
+			found := false
+			for _, bench := range c.Bench {
+				of := c.Hosels[bench.Hosel]
+				at := slices.Index(of.Tips, tip)
+				found = found || at >= 0 && (bench.Top == hosel.Top || hosel.Top == sleeveTop) && of.Rows[at] == hosel.Rows[i]
+			}
+			if !found && slices.Contains(b.benchSet, tip) {
+				t.Errorf("head %d on tip %d: the row is no usual hosel's with such a top", head, tip)
+			}
+		}
+	}
+	for ferrule, n := range c.Ferrules.Fits {
+		if n != r.FerruleFits(ferrule) {
+			t.Errorf("ferrule %d fits %d heads, the page says %d", ferrule, r.FerruleFits(ferrule), n)
+		}
+	}
+	if short == 0 || usual < 2 {
+		t.Errorf("%d heads have more than is listed, %d hosels are taken as usual ones", short, usual)
+	}
 }

@@ -24,6 +24,11 @@
 // A measured hosel keeps everything else of the head that was chosen: bore, depth, recess. Without a head only the form of the
 // top and the tip are known; the bore is then taken to clear the tip, and to be as deep as the shop's usual insertion.
 //
+// # Large catalogues
+//
+// A page of thousands of heads has to open in a second. It holds the best ferrules of each head and how many fit, and answers a measured
+// hosel of a head with a recess of its own as one that is measured without its head; it says where it does.
+//
 // # Form
 //
 // The data stand as JSON in the page, described by the JSON Schema that [Schema] returns; keys are only ever added while the version

@@ -47,6 +47,20 @@ func take(fit *fitcalc.Fit, measured bool) result {
 	return r
 }
 
+// shorten leaves of what does not fit the first reason, and of the others what asks for attention: that a ferrule holds, and by how much,
+// differs with nearly every pair.
+func (r *result) shorten() {
+	kept := result{verdict: r.verdict, assumptions: r.assumptions, measured: r.measured, oneSize: r.oneSize}
+	for _, reason := range r.reasons[:r.count] {
+		if reason.Code == fitcalc.GripHolds || kept.count > 0 && r.verdict == fitcalc.No {
+			continue
+		}
+		kept.reasons[kept.count] = reason
+		kept.count++
+	}
+	*r = kept
+}
+
 // side tells the touch that a base needs for standing out from that for being small. As the hosel grows, flush joints go from the one
 // over none to the other, and the walk along a course has to see that they are two.
 func side(r fitcalc.Reason, f *fitcalc.FlushFit) float64 {

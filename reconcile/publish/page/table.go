@@ -34,8 +34,9 @@ type next struct{ Ferrule, Verdict, Word, Off string }
 const (
 	// mostRows is how many heads stand in one table.
 	mostRows = 150
-	// fewHeads is up to how many heads a catalogue lists many alternates; beyond it, the next two.
-	fewHeads, manyNext, fewNext = 500, 8, 2
+	// fewHeads is up to how many heads a catalogue lists many alternates; beyond it the next two, and beyond manyHeads none, one note at
+	// most, and not what the heads are called.
+	fewHeads, manyHeads, manyNext, fewNext = 500, 2000, 8, 2
 )
 
 // groups parts the heads by supplier and kind, in the order of the catalogue.
@@ -86,7 +87,10 @@ func categoryOf(w words, c fitcalc.Category) string {
 
 func (b *builder) tableRow(head int) row {
 	h := &b.result.Catalogue.Heads[head]
-	r := row{Part: clean(h.Part), Description: clean(h.Description)}
+	r := row{Part: clean(h.Part)}
+	if len(b.result.Catalogue.Heads) <= manyHeads {
+		r.Description = clean(h.Description)
+	}
 	if od := b.hoselOD(head); od.Given() {
 		r.OD = b.show(od.Nominal())
 		if od.Origin() == measure.Measured {
@@ -100,6 +104,9 @@ func (b *builder) tableRow(head int) row {
 		b.without(&r, head)
 	}
 	r.Word = b.words["verdict."+r.Verdict]
+	if len(b.result.Catalogue.Heads) > manyHeads {
+		r.Notes = r.Notes[:min(len(r.Notes), 1)]
+	}
 	return r
 }
 
@@ -110,7 +117,10 @@ func (b *builder) best(r *row, p matrix.Pair, others []matrix.Pair) {
 	r.Off, r.Side = b.off(&fit, &outcome)
 	r.Notes = b.notes(p.Ferrule, &fit, &outcome)
 	most := manyNext
-	if len(b.result.Catalogue.Heads) > fewHeads {
+	switch n := len(b.result.Catalogue.Heads); {
+	case n > manyHeads:
+		most = 0
+	case n > fewHeads:
 		most = fewNext
 	}
 	for _, other := range others {

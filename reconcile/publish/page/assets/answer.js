@@ -15,6 +15,16 @@ const answers = (() => {
     const reasons = o.slice(3).map((r) => data.reasons[r]);
     return {verdict: data.verdicts[o[0]], assumed: o[1], oneSize: o[2] === 1, reasons, turns: reasons.some((r) => r.code === "flush.turn")};
   });
+  // course is what becomes of a ferrule as the hosel's OD grows: outcome, bench time, the OD at which the next begins, outcome, and so on.
+  const courses = [];
+  function course(i) {
+    if (!courses[i]) {
+      const [shape, ...along] = data.courses[i], stretches = data.shapes[shape];
+      courses[i] = along.flatMap((outcome, k) => k === 0 ? [outcome, stretches[0]] : [stretches[2 * k - 1], outcome, stretches[2 * k]]);
+    }
+    return courses[i];
+  }
+
   const serves = (verdict) => classes[verdict] === 0;
   const fits = (verdict) => classes[verdict] <= 1;
 
@@ -43,7 +53,7 @@ const answers = (() => {
       if (od < row[0]) return {least: row[0]};
       if (od + tolerance > data.limits.most) return {most: true};
       for (let form = 0; form < data.forms.length; form++) {
-        const found = at(data.courses[row[form + 1]], od);
+        const found = at(course(row[form + 1]), od);
         const line = {form, tip, minutes: found.minutes, ...outcomes[found.outcome]};
         line.off = offAt(form, [od, od - tolerance, od + tolerance], false);
         line.measured = od;
@@ -133,12 +143,12 @@ const answers = (() => {
   function windows(ferrule) {
     const hosel = data.hosels[data.bench[0].hosel], form = data.ferrules.form[ferrule], found = [];
     hosel.tips.forEach((tip, place) => {
-      const row = data.rows[hosel.rows[place]], course = data.courses[row[form + 1]];
+      const row = data.rows[hosel.rows[place]], stands = course(row[form + 1]);
       const spans = {};
-      for (let i = 0; i < course.length; i += 3) {
-        const verdict = outcomes[course[i]].verdict;
+      for (let i = 0; i < stands.length; i += 3) {
+        const verdict = outcomes[stands[i]].verdict;
         if (!fits(verdict)) continue;
-        const from = i === 0 ? row[0] : course[i - 1], to = course[i + 2];
+        const from = i === 0 ? row[0] : stands[i - 1], to = stands[i + 2];
         const all = spans[verdict] = spans[verdict] || [], last = all[all.length - 1];
         if (last && last.to === from) last.to = to;
         else all.push({from, to});

@@ -259,13 +259,17 @@
     const fitting = q.lines.filter((l) => answers.fits(l.verdict)), asks = q.lines.filter((l) => l.verdict === "ask");
     const not = q.lines.filter((l) => l.verdict === "no" || l.verdict === "bare");
     const parts = [facts(q)];
+    if (q.measured && q.hosel.usual) parts.push(make("p", {class: "empty"}, word("answer.usual")));
     if (q.problem) parts.push(make("p", {class: "empty"}, word(q.problem)));
     const bare = q.lines.some((l) => l.verdict === "bare");
     if (bare) parts.push(make("p", {class: "empty"}, verdict("bare"), " ", word("reason.seat.rounded")));
     else if (fitting.length) {
       const picked = fitting.find((l) => l.ferrule === state.picked) || fitting[0];
       if (!answers.serves(fitting[0].verdict)) parts.push(make("p", {class: "empty"}, word(q.measured ? "answer.only_close" : "answer.only_measure")));
-      parts.push(ferruleTable(q, fitting, picked), detail(q, picked));
+      parts.push(ferruleTable(q, fitting, picked));
+      const more = q.measured || q.head === undefined || !data.heads.fits ? 0 : data.heads.fits[q.head] - fitting.length;
+      if (more > 0) parts.push(make("p", {class: "empty"}, word("answer.more_fit", {n: more})));
+      parts.push(detail(q, picked));
     } else if (!asks.length) parts.push(make("p", {class: "empty"}, word("answer.none")));
     if (!q.measured && !fitting.length && !bare && not.length) parts.push(make("p", {}, word("answer.nearest") + ": ", make("strong", {}, data.ferrules.part[not[0].ferrule])), notes(q, not[0], "ul"));
     if (asks.length && !q.problem) parts.push(folded(word("answer.asks", {n: asks.length}), () => plainTable(q, asks, word("answer.caption_ask"))));
@@ -447,7 +451,10 @@
     parts.push(spans.length ? table(word("answer.caption_windows"), [word("column.tip"), ...verdicts.map((v) => word("column." + v))], spans.map((s) => make("tr", {},
       make("th", {scope: "row"}, tipName(s.tip)), ...verdicts.map((v) => cell(word("column." + v), ...(s.spans[v] || []).map((span) => make("span", {class: "span"}, fromTo(span)))))))) :
       make("p", {class: "empty"}, word("answer.no_windows")));
-    if (!q.lines.length) return [...parts, make("p", {class: "empty"}, word("answer.no_heads"))];
+    const all = f.fits ? f.fits[q.ferrule] : q.lines.length;
+    if (all > q.lines.length) parts.push(make("p", {class: "empty"}, word("answer.more_heads", {n: all})));
+    if (!all) return [...parts, make("p", {class: "empty"}, word("answer.no_heads"))];
+    if (!q.lines.length) return parts;
     const lines = state.all ? q.lines : q.lines.slice(0, 40), headings = ["head", "fit", "off", "side", "od", "supplier"].map((c) => word("column." + c));
     parts.push(table(word("answer.caption_heads"), headings, lines.map((l) => make("tr", {},
       make("th", {scope: "row"}, make("button", {type: "button", class: "pick", onclick: () => toHead(l.head)}, data.heads.part[l.head]), make("small", {}, data.heads.description[l.head])),
