@@ -7,169 +7,55 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"net/url"
-	"os"
-	"os/exec"
-	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
-	"sync"
 	"testing"
 	"time"
 
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/emulation"
-	cdplog "github.com/chromedp/cdproto/log"
-	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 	"golang.org/x/text/unicode/norm"
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/internal/browser"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/publish/page"
 	"example.com/seatline/reconcile/publish/tell/telltest"
 )
 
-// absent ends a test for want of a tool: in the checks that a change has to pass it fails, elsewhere it is left out.
-func absent(t testing.TB, what string) {
-	t.Helper()
-	if os.Getenv("CI") == "true" {
-		t.Fatal(what)
-	}
-	t.Skip(what)
-}
+func TestMain(m *testing.M) { browser.Run(m) }
 
-// chromium is the one browser of all tests.
-var chromium = sync.OnceValues(func() (context.Context, error) {
-	path, err := exec.LookPath("chromium")
-	if err != nil {
-		return nil, err
-	}
-	opts := append(slices.Clone(chromedp.DefaultExecAllocatorOptions[:]), chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.DisableGPU,
-		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true), chromedp.Flag("hide-scrollbars", true))
-	allocator, stopAllocator := chromedp.NewExecAllocator(context.Background(), opts...)
-	ctx, stop := chromedp.NewContext(allocator)
-	closing = func() { stop(); stopAllocator() }
-	return ctx, chromedp.Do(ctx)
-})
+// tab is a chart that is open in the browser.
+type tab struct{ *browser.Tab }
 
-var closing func()
-
-func TestMain(m *testing.M) {
-	code := m.Run()
-	if closing != nil {
-		closing()
-	}
-	os.Exit(code)
-}
-
-// tab is a page that is open in the browser.
-type tab struct {
-	t       testing.TB
-	ctx     context.Context
-	address string
-
-	mu       sync.Mutex
-	problems []string
-}
-
-// openTab writes a page to a file and opens that in a window of its own. Whatever the browser complains of, a breach of the
-// policy or an exception, fails the test.
 func openTab(t testing.TB, content []byte, fragment string, before ...chromedp.Action[chromedp.Void]) *tab {
 	t.Helper()
-	parent, err := chromium()
-	if err != nil {
-		absent(t, "needs a browser: install the package chromium ("+err.Error()+")")
-	}
-	path := filepath.Join(t.TempDir(), "chart.html")
-	if err := os.WriteFile(path, content, 0o600); err != nil {
-		t.Fatal(err)
-	}
-	ctx, closeTab := chromedp.NewContext(parent)
-	ctx, cancel := context.WithTimeout(ctx, 2*time.Minute)
-	b := &tab{t: t, ctx: ctx, address: (&url.URL{Scheme: "file", Path: path}).String()}
-	t.Cleanup(func() {
-		cancel()
-		closeTab()
-		b.mu.Lock()
-		defer b.mu.Unlock()
-		for _, p := range b.problems {
-			t.Error("the browser says: " + p)
-		}
-	})
-	if err := chromedp.Listen(ctx, b.listen); err != nil {
-		t.Fatal(err)
-	}
-	b.do(before...)
-	b.do(chromedp.Navigate(b.address + fragment))
-	return b
+	return &tab{browser.Open(t, content, fragment, before...)}
 }
 
-func (b *tab) listen(event any) {
-	b.mu.Lock()
-	defer b.mu.Unlock()
-	switch e := event.(type) {
-	case *runtime.EventExceptionThrown:
-		b.problems = append(b.problems, e.ExceptionDetails.Text+" "+quote(e.ExceptionDetails.Exception))
-	case *cdplog.EventEntryAdded:
-		b.problems = append(b.problems, e.Entry.Text)
-	}
-}
-
-func (b *tab) do(actions ...chromedp.Action[chromedp.Void]) {
-	b.t.Helper()
-	if err := chromedp.Do(b.ctx, actions...); err != nil {
-		b.t.Fatal(err)
-	}
-}
-
-// evaluate returns the value of an expression in the page.
 func evaluate[T any](b *tab, expression string) T {
-	b.t.Helper()
-	value, err := chromedp.Run(b.ctx, chromedp.Evaluate[T](expression))
-	if err != nil {
-		b.t.Fatalf("%v: %.200s", err, expression)
-	}
-	return value
-}
-
-// wait waits until an expression is true.
-func (b *tab) wait(expression string) {
-	b.t.Helper()
-	for range 200 {
-		if evaluate[bool](b, expression) {
-			return
-		}
-		time.Sleep(20 * time.Millisecond)
-	}
-	b.t.Fatalf("never became true: %s", expression)
+	b.T.Helper()
+	return browser.Evaluate[T](b.Tab, expression)
 }
 
 // The tests would see it if the browser complained.
 func TestComplaintsAreSeen(t *testing.T) {
 	b := openTab(t, []byte(`<!doctype html><meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'unsafe-inline'">
 		<title>x</title><img src="nothing.png"><script>throw new Error("on purpose")</script>`), "")
-	b.wait("document.readyState === 'complete'")
+	b.Wait("document.readyState === 'complete'")
+	seen := ""
 	for range 100 {
-		b.mu.Lock()
-		seen := strings.Join(b.problems, "\n")
+		seen += strings.Join(b.Complaints(), "\n")
 		if strings.Contains(seen, "on purpose") && strings.Contains(seen, "Content Security Policy") {
-			b.problems = nil
-			b.mu.Unlock()
 			return
 		}
-		b.mu.Unlock()
 		time.Sleep(20 * time.Millisecond)
 	}
 	t.Error("neither the exception nor the breach of the policy was seen")
-}
-
-func (b *tab) text(selector string) string {
-	b.t.Helper()
-	return norm.NFKC.String(evaluate[string](b, fmt.Sprintf("(document.querySelector(%q) || {innerText: ''}).innerText", selector)))
 }
 
 func quote(v any) string {
@@ -291,7 +177,7 @@ func TestFractions(t *testing.T) {
 		b := openTab(t, content, fragment)
 		for _, place := range places {
 			for _, want := range []string{long, base} {
-				if got := words(b.text(place)); !strings.Contains(got, want) {
+				if got := words(b.Text(place)); !strings.Contains(got, want) {
 					t.Errorf("%s: %s says %q, want %s in it", fragment, place, got, want)
 				}
 			}
@@ -321,7 +207,7 @@ func TestReasonsInFractions(t *testing.T) {
 		t.Errorf("the table does not say %s", want)
 	}
 	b := openTab(t, content, "#head="+r.Catalogue.Heads[0].Part)
-	if got := b.text("#answer-body .notes"); !strings.Contains(got, want) {
+	if got := b.Text("#answer-body .notes"); !strings.Contains(got, want) {
 		t.Errorf("the answer says %q, want %s in it", got, want)
 	}
 }
@@ -521,10 +407,8 @@ func compareCatalogue(t *testing.T, r *matrix.Result) {
 	}
 }
 
-func (b *tab) press(keys string) { b.t.Helper(); b.do(chromedp.KeyEvent(keys)) }
-
 func (b *tab) focus() string {
-	b.t.Helper()
+	b.T.Helper()
 	return evaluate[string](b, "document.activeElement.id || document.activeElement.value || document.activeElement.textContent || document.activeElement.tagName")
 }
 
@@ -533,38 +417,38 @@ func TestKeyboardAlone(t *testing.T) {
 	r := telltest.Small(t)
 	b := openTab(t, write(t, r, page.Options{}), "")
 	for _, want := range []string{"head", "supplier", "category", "head-search"} {
-		b.press(kb.Tab)
+		b.Press(kb.Tab)
 		if got := b.focus(); got != want {
 			t.Fatalf("the focus is on %q, want %q", got, want)
 		}
 	}
-	b.press("610")
+	b.Press("610")
 	if n := evaluate[int](b, "document.querySelectorAll('#head-list button').length"); n != 1 {
 		t.Fatalf("%d heads are listed for 610", n)
 	}
-	if text := b.text("#status"); text != "" {
+	if text := b.Text("#status"); text != "" {
 		t.Errorf("%q is announced before the reader pauses", text)
 	}
-	b.wait("document.getElementById('status').textContent === '1 head'")
-	b.press(kb.ArrowDown)
+	b.Wait("document.getElementById('status').textContent === '1 head'")
+	b.Press(kb.ArrowDown)
 	if got := b.focus(); !strings.HasPrefix(got, "TF-610") {
 		t.Fatalf("the focus is on %q, want the head in the list", got)
 	}
-	b.press(kb.Enter)
-	if got := b.text("#answer-title"); got != "Ferrules for TF-610" {
+	b.Press(kb.Enter)
+	if got := b.Text("#answer-title"); got != "Ferrules for TF-610" {
 		t.Fatalf("the answer is %q", got)
 	}
 	pairs := r.HeadPairs(0)
 	best, second := r.Catalogue.Ferrules[pairs[0].Ferrule].Part, r.Catalogue.Ferrules[pairs[1].Ferrule].Part
-	b.wait("document.getElementById('status').textContent.includes(" + quote(best) + ")")
+	b.Wait("document.getElementById('status').textContent.includes(" + quote(best) + ")")
 	for i := 0; b.focus() != second; i++ {
 		if i > 20 {
 			t.Fatalf("the button of %s is not reached by the keyboard; the focus is on %q", second, b.focus())
 		}
-		b.press(kb.Tab)
+		b.Press(kb.Tab)
 	}
-	b.press(kb.Enter)
-	if got := b.text("#detail-title"); got != second+" on this head" {
+	b.Press(kb.Enter)
+	if got := b.Text("#detail-title"); got != second+" on this head" {
 		t.Errorf("the detail is %q", got)
 	}
 	if got := b.focus(); got != second {
@@ -575,8 +459,8 @@ func TestKeyboardAlone(t *testing.T) {
 func TestTypedMeasurement(t *testing.T) {
 	r := telltest.Small(t)
 	b := openTab(t, write(t, r, page.Options{}), "#od=&tip=.370+parallel&top=flat")
-	b.do(chromedp.SendKeys(chromedp.ID("od"), ".498 in"))
-	if got, want := b.text("#od-read"), "read as 12.6492 mm = .498 in"; got != want {
+	b.Do(chromedp.SendKeys(chromedp.ID("od"), ".498 in"))
+	if got, want := b.Text("#od-read"), "read as 12.6492 mm = .498 in"; got != want {
 		t.Errorf("read back: %q, want %q", got, want)
 	}
 	tip := fitcalc.ParallelTip(measure.Nominal(measure.Thou(370)))
@@ -613,7 +497,7 @@ func TestTypedMeasurement(t *testing.T) {
 		"13x": "not a size", "3": "Write the unit", "1,250 mm": "comma", "99999 mm": "Check the unit", "0.0000000001 mm": "fewer digits", "": "Type the hosel OD",
 	} {
 		evaluate[bool](b, "document.getElementById('od').value = "+quote(text)+", document.getElementById('od').dispatchEvent(new Event('input'))")
-		if got := b.text("#answer-body"); !strings.Contains(got, says) {
+		if got := b.Text("#answer-body"); !strings.Contains(got, says) {
 			t.Errorf("%q: the page says %q, want %q in it", text, got, says)
 		}
 		if invalid := evaluate[string](b, "document.getElementById('od').getAttribute('aria-invalid')"); invalid != fmt.Sprint(text != "") {
@@ -639,20 +523,20 @@ func TestDeepLinks(t *testing.T) {
 		"#od=%3Cimg+src%3Dx+onerror%3Dx%3E": "What do you have?",
 	} {
 		b := openTab(t, content, fragment)
-		if got := b.text("#answer-title"); got != want {
+		if got := b.Text("#answer-title"); got != want {
 			t.Errorf("%s: %q, want %q", fragment, got, want)
 		}
 	}
 	b := openTab(t, content, "#head=TF-610&by=Other+Foundry")
-	if got := b.text("#answer .facts"); !strings.Contains(got, "Other Foundry") {
+	if got := b.Text("#answer .facts"); !strings.Contains(got, "Other Foundry") {
 		t.Errorf("the head of the wrong supplier: %q", got)
 	}
-	b.do(chromedp.Click("#head-list li:nth-child(3) button"))
+	b.Do(chromedp.Click("#head-list li:nth-child(3) button"))
 	if hash := evaluate[string](b, "location.hash"); hash != "#head=TF-900" {
 		t.Errorf("the address became %q", hash)
 	}
 	evaluate[bool](b, "history.back() || true")
-	b.wait("document.getElementById('answer').innerText.includes('Other Foundry')")
+	b.Wait("document.getElementById('answer').innerText.includes('Other Foundry')")
 }
 
 func TestWithoutScript(t *testing.T) {
@@ -687,7 +571,7 @@ func TestPrints(t *testing.T) {
 	for fragment, most := range map[string]int{"#head=TF-610": 2, "#ferrule=HM-21": 2} {
 		for name, paper := range map[string]chromedp.PaperSize{"A4": chromedp.PaperA4, "Letter": chromedp.PaperLetter} {
 			b := openTab(t, content, fragment)
-			pdf, err := chromedp.Run(b.ctx, chromedp.PrintToPDF(chromedp.PDFPaper(paper)))
+			pdf, err := chromedp.Run(b.Context, chromedp.PrintToPDF(chromedp.PDFPaper(paper)))
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -700,11 +584,8 @@ func TestPrints(t *testing.T) {
 		}
 	}
 	b := openTab(t, content, "#head=TF-610")
-	b.do(chromedp.Func(func(ctx context.Context, target *chromedp.Target) error {
-		_, err := cdp.Call(ctx, target, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print"})
-		return err
-	}))
-	shown := b.text("body")
+	b.Do(browser.Media("print", ""))
+	shown := b.Text("body")
 	for _, want := range []string{"Harrowpike Bench", "Ferrules for TF-610", "12.70 mm", "Before you start", "no proof of a bond"} {
 		if !strings.Contains(shown, want) {
 			t.Errorf("the print does not have %q", want)
@@ -739,55 +620,20 @@ func TestPhone(t *testing.T) {
 
 // axe-core finds nothing, whatever is shown and however.
 func TestAxe(t *testing.T) {
-	if _, err := chromium(); err != nil {
-		absent(t, "needs a browser: install the package chromium")
-	}
-	path := os.Getenv("AXE_CORE")
-	if path == "" {
-		absent(t, "needs axe-core: npm install axe-core into a folder of its own and set AXE_CORE to its axe.min.js")
-	}
-	axe, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatalf("AXE_CORE: %v", err)
-	}
+	axe := browser.AxeCore(t)
 	content := write(t, telltest.Small(t), page.Options{ShopName: "Harrowpike Bench", Contact: "at the bench", Accent: "#f2c230", Columns: page.Columns()})
-	media := func(scheme string) chromedp.Action[chromedp.Void] {
-		return chromedp.Func(func(ctx context.Context, target *chromedp.Target) error {
-			_, err := cdp.Call(ctx, target, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
-				Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}},
-			})
-			return err
-		})
-	}
 	for _, scheme := range []string{"light", "dark"} {
 		for _, width := range []int64{1280, 390} {
 			if scheme == "dark" && width == 390 {
 				continue // other colours, same layout
 			}
 			for _, fragment := range []string{"", "#head=TF-610", "#head=QM-P2", "#head=QM-5H", "#head=OB-31&od=.499in", "#ferrule=HM-21", "#od=.51in", "#od=nonsense"} {
-				b := openTab(t, content, fragment, chromedp.EmulateViewport(width, 900), media(scheme))
+				b := openTab(t, content, fragment, chromedp.EmulateViewport(width, 900), browser.Media("", scheme))
 				evaluate[bool](b, `document.querySelectorAll("details").forEach((d) => { d.open = true; }) || document.getElementById("show-all").click() || true`)
-				b.wait(`[...document.querySelectorAll("details")].every((d) => d.children.length > 1)`)
-				b.axe(string(axe), fmt.Sprintf("%s, %d wide, %s", scheme, width, fragment))
+				b.Wait(`[...document.querySelectorAll("details")].every((d) => d.children.length > 1)`)
+				b.Axe(axe, fmt.Sprintf("%s, %d wide, %s", scheme, width, fragment))
 			}
 		}
-	}
-}
-
-func (b *tab) axe(script, where string) {
-	b.t.Helper()
-	type violation struct {
-		ID, Help string
-		Nodes    []struct{ HTML, FailureSummary string }
-	}
-	found, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]violation](script+`;
-		axe.run(document, {resultTypes: ["violations"]}).then((r) => r.violations.map((v) => ({id: v.id, help: v.help,
-			nodes: v.nodes.slice(0, 3).map((n) => ({html: n.html, failureSummary: n.failureSummary}))})))`, chromedp.EvalAwaitPromise))
-	if err != nil {
-		b.t.Fatal(err)
-	}
-	for _, v := range found {
-		b.t.Errorf("%s: %s: %s: %+v", where, v.ID, v.Help, v.Nodes)
 	}
 }
 
@@ -799,8 +645,8 @@ func TestLanguagesInTheBrowser(t *testing.T) {
 		for _, fragment := range []string{"#head=TF-900", "#od=.5in", "#ferrule=HM-21"} {
 			b := openTab(t, content, fragment)
 			evaluate[bool](b, `document.querySelectorAll("details").forEach((d) => { d.open = true; }) || true`)
-			b.wait(`[...document.querySelectorAll("details")].every((d) => d.children.length > 1)`)
-			text := b.text("body")
+			b.Wait(`[...document.querySelectorAll("details")].every((d) => d.children.length > 1)`)
+			text := b.Text("body")
 			if open := regexp.MustCompile(`\{\w+\}|undefined|NaN|null`).FindString(text); open != "" {
 				t.Errorf("%s, %s: %q stands in the page", tag, fragment, open)
 			}
@@ -816,7 +662,7 @@ func BenchmarkOpen(b *testing.B) {
 	content := write(b, varied(b, 2000, 500), page.Options{})
 	for b.Loop() {
 		opened := openTab(b, content, "#od=13.1mm")
-		opened.wait("performance.getEntriesByName('first-contentful-paint').length > 0")
+		opened.Wait("performance.getEntriesByName('first-contentful-paint').length > 0")
 		b.ReportMetric(evaluate[float64](opened, "performance.getEntriesByName('first-contentful-paint')[0].startTime"), "ms-to-paint")
 		for _, typing := range [][3]string{{"measure", "od", "13.125 mm"}, {"head", "head-search", "brindle iron 3"}, {"ferrule", "ferrule-search", "mossvane collared"}} {
 			evaluate[bool](opened, fmt.Sprintf("document.querySelector('input[name=way][value=%s]').click() || true", typing[0]))
@@ -827,7 +673,7 @@ func BenchmarkOpen(b *testing.B) {
 
 // keystroke is the median time in ms that a keystroke of a text takes.
 func (b *tab) keystroke(id, text string) float64 {
-	b.t.Helper()
+	b.T.Helper()
 	times := evaluate[[]float64](b, fmt.Sprintf(`(() => {
 		const e = document.getElementById(%q), times = [], text = %q;
 		for (let round = 0; round < 3; round++) for (let i = 1; i <= text.length; i++) {

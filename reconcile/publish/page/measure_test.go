@@ -114,7 +114,7 @@ func TestSomePiecesOnly(t *testing.T) {
 
 // row is the text of a ferrule's row in the answer.
 func (b *tab) row(ferrule string) string {
-	b.t.Helper()
+	b.T.Helper()
 	return norm.NFKC.String(evaluate[string](b, fmt.Sprintf(
 		"([...document.querySelectorAll('#answer tbody tr')].find((r) => r.querySelector('.pick')?.textContent === %s) || {innerText: ''}).innerText", quote(ferrule))))
 }
@@ -127,14 +127,14 @@ func TestNothingServes(t *testing.T) {
 	if standing := r.Standing(head); standing != matrix.Selective {
 		t.Fatalf("the head is %v: the fixture shows nothing", standing)
 	}
-	if got := b.text("#answer-body > .empty"); !strings.Contains(got, "No ferrule suits every piece") {
+	if got := b.Text("#answer-body > .empty"); !strings.Contains(got, "No ferrule suits every piece") {
 		t.Errorf("the answer begins with %q", got)
 	}
-	if badge := b.text("#answer .badge"); badge != "" {
+	if badge := b.Text("#answer .badge"); badge != "" {
 		t.Errorf("one is called %q", badge)
 	}
 	evaluate[bool](b, "document.querySelector('#head-list button[aria-current]').click() || true")
-	b.wait("document.getElementById('status').textContent.startsWith('No ferrule fits. ')")
+	b.Wait("document.getElementById('status').textContent.startsWith('No ferrule fits. ')")
 }
 
 // Two ODs stated in two units are one size; what was measured is what it is. 13.6 mm is 0.011 mm more than .535 in: with ±0.14 and
@@ -282,7 +282,7 @@ func TestWindowsOnBothSides(t *testing.T) {
 			t.Errorf("tip %d: %+v", w.Tip, w.Spans)
 		}
 	}
-	if got := b.text("#answer .sheet"); strings.Count(got, "from") < 4 || !strings.Contains(got, "After measuring") {
+	if got := b.Text("#answer .sheet"); strings.Count(got, "from") < 4 || !strings.Contains(got, "After measuring") {
 		t.Errorf("the table says %q", got)
 	}
 }

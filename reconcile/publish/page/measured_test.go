@@ -26,8 +26,8 @@ func TestMeasured(t *testing.T) {
 	// The hosel; and the ferrule's base, with the hosel of the one head among those it fits.
 	for fragment, times := range map[string]int{"#head=TF-610": 1, "#ferrule=HM-20": 2} {
 		b := openTab(t, content, fragment)
-		b.wait(`document.querySelector("#answer .facts") !== null`)
-		if got := b.text("#answer"); strings.Count(got, "measured") != times {
+		b.Wait(`document.querySelector("#answer .facts") !== null`)
+		if got := b.Text("#answer"); strings.Count(got, "measured") != times {
 			t.Errorf("%s: says %d times that something was measured, want %d:\n%s", fragment, strings.Count(got, "measured"), times, got)
 		}
 	}

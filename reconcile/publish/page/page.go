@@ -2,9 +2,7 @@ package page
 
 import (
 	"bufio"
-	"crypto/sha256"
 	"embed"
-	"encoding/base64"
 	"fmt"
 	"html/template"
 	"io"
@@ -15,6 +13,7 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/publish/web"
 )
 
 //go:embed assets
@@ -26,8 +25,8 @@ var schema []byte
 // Schema returns the JSON Schema (2020-12) of the data that a page carries in its element chart-data.
 func Schema() []byte { return slices.Clone(schema) }
 
-// scripts are the parts of the page's script, in their order.
-var scripts = []string{"length.js", "answer.js", "section.js", "finder.js"}
+// scripts are the parts of the page's script, in their order after the reader of sizes.
+var scripts = []string{"answer.js", "section.js", "finder.js"}
 
 // Write writes the fit chart of a result as one HTML file. The error is an [*OptionError], a [*WordsError] or the writer's.
 func Write(w io.Writer, r *matrix.Result, opts Options) error {
@@ -96,10 +95,11 @@ func (b *builder) view(c *chart) (*view, error) {
 	if err != nil {
 		return nil, err
 	}
-	script, err := readAll(scripts)
+	own, err := readAll(scripts)
 	if err != nil {
 		return nil, err
 	}
+	script := web.Lengths + own
 	image, err := logo(b.opts.Logo)
 	if err != nil {
 		return nil, err
@@ -108,8 +108,7 @@ func (b *builder) view(c *chart) (*view, error) {
 	v := &view{
 		Words: w, Language: c.Language, ShopName: clean(b.opts.ShopName), Contact: clean(b.opts.Contact), Logo: image,
 		Style: template.CSS(style), Script: template.JS(script), Chart: c, Groups: b.groups(),
-		Policy: "default-src 'none'; img-src data:; style-src " + digest(style) + "; script-src " + digest(script) +
-			"; base-uri 'none'; form-action 'none'",
+		Policy: web.Policy(style, script),
 		Limits: w.Fill("page.limits", "step", b.show(b.result.Shop.FlushStep), "turn", b.show(b.result.Shop.TurnLimit)),
 	}
 	key := "page.measured_shop"
@@ -188,10 +187,4 @@ func readAll(names []string) (string, error) {
 		all.Write(content)
 	}
 	return all.String(), nil
-}
-
-// digest names a script or style in a content security policy.
-func digest(content string) string {
-	sum := sha256.Sum256([]byte(content))
-	return "'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
 }
