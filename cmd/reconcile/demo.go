@@ -81,6 +81,11 @@ func (s streams) unpack(files fs.FS, dir string) error {
 	return err
 }
 
+// loop says how readings come back.
+const loop = `What bench.html saves is a sheet like sheets/harrowpike_readings.csv. Given back by --measured, it puts these hosels in
+the place of the supplier's figures, and teaches how the supplier's others come out: "measured" and "learned" above.
+`
+
 // demoOthers runs the other commands by their command lines, as a reader would, and names what each leaves.
 func (s streams) demoOthers(f catalogueFlags, out, sheets string) error {
 	catalogue := slices.Concat(
@@ -97,7 +102,8 @@ func (s streams) demoOthers(f catalogueFlags, out, sheets string) error {
 		args        []string
 	}{
 		{"chart.html", "the fit chart for customers; open it in a browser", slices.Concat([]string{"chart"}, readings)},
-		{"bench.pdf", "a list for the bench: what to turn off for each iron", slices.Concat([]string{"turnlist", "--category", "iron"}, readings)},
+		{"bench.pdf", "a list for the bench: where to stop turning for each iron", slices.Concat([]string{"turnlist", "--category", "iron"}, readings)},
+		{"bench.html", "the same for the phone: it takes the hosels as measured and saves them", slices.Concat([]string{"turnlist", "--category", "iron"}, readings)},
 		{"questions", "what to ask the suppliers, what settles most first", []string{"questions"}},
 		{"vet", "a new supplier's offer against the house, with samples measured", slices.Concat(
 			[]string{"vet", "--new"}, within(sheets, offer.New()), []string{"--measured"}, within(sheets, offer.Samples()), demand)},
@@ -117,7 +123,11 @@ func (s streams) demoOthers(f catalogueFlags, out, sheets string) error {
 		return nil
 	}
 	fmt.Fprintln(s.out)
-	return report.WriteText(s.out, table, f.units, "")
+	if err := report.WriteText(s.out, table, f.units, ""); err != nil {
+		return err
+	}
+	_, err := fmt.Fprint(s.out, "\n", loop)
+	return err
 }
 
 func within(dir string, names []string) []string {

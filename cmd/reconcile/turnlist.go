@@ -30,11 +30,16 @@ func newTurnlist(s streams) *cobra.Command {
 	var f catalogueFlags
 	var t turnlistFlags
 	cmd := &cobra.Command{
-		Use:   "turnlist --heads FILE... --ferrules FILE... [--measured FILE...] [--order FILE | --pick HEAD=FERRULE...] --out FILE.html|FILE.pdf",
-		Short: "write a bench list: what to turn off each ferrule, with room for what was measured",
+		Use:   "turnlist --heads FILE... --ferrules FILE... [--measured FILE...] [--order FILE | --pick HEAD=FERRULE...] --out FILE.html|FILE.pdf|NAME",
+		Short: "write the bench's list, for paper and for the phone: where to stop turning each ferrule",
 		Long: `turnlist writes a list to lay on the bench: for each joint the head, the ferrule, the diameters to stop between,
-never under the hosel, what comes off on the diameter and per side, what is to be prepared, and room for the measured
-values and initials. The cautions stand on top.
+never under the hosel, what comes off on the diameter and per side, what to do first, and room for the measured values and initials. The
+cautions stand on top.
+
+As .pdf it is for paper. As .html it is a page for a phone or a computer at the bench: tick pieces off, type the hosel as
+measured or let the calipers type it, and see at once where to stop. The page keeps the readings in the browser, sends
+nothing, and saves them as a sheet for --measured: by it the next run knows these hosels, and how a supplier's others
+come out. A NAME without an ending gives both.
 
 The joints are those of an order, a sheet with a column for heads and, if wanted, for ferrules, quantities and notes, or
 those picked; without either, the best ferrule of every head. An order or a pick without a ferrule takes the best one.
@@ -42,7 +47,8 @@ Heads that ask the same of the bench are one line. What cannot be made, and a ro
 known, is named at the end of the list, with the reason.`,
 		Example: `  reconcile turnlist --heads irons.xlsx --ferrules trim.csv --out bench.pdf
   reconcile turnlist --heads irons.xlsx --ferrules trim.csv --category iron --paper letter --out bench.html
-  reconcile turnlist --heads irons.xlsx --ferrules trim.csv --order order.csv --out order.pdf
+  reconcile turnlist --heads irons.xlsx --ferrules trim.csv --order order.csv --out order
+  reconcile turnlist --heads irons.xlsx --ferrules trim.csv --order order.csv --measured readings-2026-11-28.csv --out order
   reconcile turnlist --heads irons.xlsx --ferrules trim.csv --pick 7041-7=T-370-505 --pick 7041-8 --out pair.html`,
 		Args: noArgs,
 		RunE: func(*cobra.Command, []string) error {
@@ -62,7 +68,7 @@ known, is named at the end of the list, with the reason.`,
 	flags.StringVar(&t.supplier, "supplier", "", "only heads of a supplier or file")
 	flags.StringVar(&t.headFrom, "head-file", "", "file or supplier of the heads, where several have a part of that number")
 	flags.StringVar(&t.ferruleFrom, "ferrule-file", "", "file or supplier of the ferrules, where several have a part of that number")
-	flags.StringVar(&t.out, "out", "", "the file to write; its ending says in which format")
+	flags.StringVar(&t.out, "out", "", "the file to write; its ending says in which format, and none means both")
 	flags.StringVar(&t.format, "format", "", "html or pdf, where the ending of the file does not say it")
 	flags.TextVar(&t.paper, "paper", turnlist.A4, "A4 or letter")
 	flags.StringVar(&t.title, "title", "", "what stands at the top")
@@ -72,7 +78,7 @@ known, is named at the end of the list, with the reason.`,
 }
 
 func (s streams) turnlist(f catalogueFlags, t turnlistFlags) error {
-	format, err := t.writtenAs()
+	formats, err := t.writtenAs()
 	if err != nil {
 		return err
 	}
@@ -108,15 +114,33 @@ func (s streams) turnlist(f catalogueFlags, t turnlistFlags) error {
 		}
 		findings.Sort()
 	}
-	output := publish.Output{Name: filepath.Base(t.out), Write: list.WriteHTML}
-	if format == "pdf" {
-		output.Write = list.WritePDF
+	outputs := []publish.Output{}
+	for _, format := range formats {
+		outputs = append(outputs, t.output(list, format))
 	}
-	paths, err := s.writeAll(filepath.Dir(t.out), []publish.Output{output}, d.inputs)
+	paths, err := s.writeAll(filepath.Dir(t.out), outputs, d.inputs)
 	if err != nil {
 		return err
 	}
-	return s.tellTurnlist(f, d, list, findings, paths[0])
+	return s.tellTurnlist(f, d, list, findings, strings.Join(paths, ", "))
+}
+
+// Formats of a list.
+const (
+	formatHTML = "html"
+	formatPDF  = "pdf"
+)
+
+// output is the file that a list is written to.
+func (t *turnlistFlags) output(list *turnlist.List, format string) publish.Output {
+	o := publish.Output{Name: filepath.Base(t.out), Write: list.WriteHTML}
+	if format == formatPDF {
+		o.Write = list.WritePDF
+	}
+	if filepath.Ext(t.out) == "" && t.format == "" {
+		o.Name += "." + format
+	}
+	return o
 }
 
 // tellTurnlist prints what the list asks for and what of an order was not understood, or the list itself as JSON.
@@ -137,22 +161,23 @@ func (s streams) tellTurnlist(f catalogueFlags, d decided, list *turnlist.List, 
 	return nil
 }
 
-// writtenAs is html or pdf.
-func (t *turnlistFlags) writtenAs() (string, error) {
+// writtenAs are the formats to write: html, pdf, or both.
+func (t *turnlistFlags) writtenAs() ([]string, error) {
 	format := strings.ToLower(t.format)
 	if format == "" {
 		format = strings.TrimPrefix(strings.ToLower(filepath.Ext(t.out)), ".")
 	}
-	switch format {
-	case "html", "htm":
-		return "html", nil
-	case "pdf":
-		return "pdf", nil
+	switch {
+	case format == formatHTML, format == "htm":
+		return []string{formatHTML}, nil
+	case format == formatPDF:
+		return []string{formatPDF}, nil
+	case format == "":
+		return []string{formatPDF, formatHTML}, nil
+	case t.format != "":
+		return nil, usagef("format %q: write html or pdf", t.format)
 	}
-	if t.format != "" {
-		return "", usagef("format %q: write html or pdf", t.format)
-	}
-	return "", usagef("%s: end the file's name in .html or .pdf, or say --format html or --format pdf", t.out)
+	return nil, usagef("%s: end the file's name in .html or .pdf, or give it no ending for both; or say --format html or --format pdf", t.out)
 }
 
 // kept says which heads are listed where nothing is ordered or picked.

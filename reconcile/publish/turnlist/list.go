@@ -12,6 +12,7 @@ import (
 	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/near"
 	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/publish/tell"
 )
@@ -103,6 +104,9 @@ type List struct {
 	language *say.Language
 
 	step string
+	shop fitcalc.Shop
+	// shared counts the heads of the catalogue that have a part number.
+	shared map[string]int
 	// measured are the joints whose hosel was.
 	measured int
 	turned   int
@@ -146,6 +150,9 @@ type Joint struct {
 	// Measured are the sizes that readings gave: hosel_od, base_od and so on.
 	Measured []string `json:"measured"`
 	hosel    bool     // whether the OD that it is turned to was
+	adapter  bool     // whether that is the OD of an adapter's sleeve
+	// HoselPM and BasePM are the sizes in picometres, as the page reckons with them.
+	HoselPM, BasePM int64 `json:"-"`
 }
 
 // HeadOf is a head of a joint.
@@ -155,6 +162,8 @@ type HeadOf struct {
 	Supplier string `json:"supplier"`
 	Count    int    `json:"count"`
 	Note     string `json:"note,omitempty"`
+	// Whose is the supplier where the number alone would not do, since others have it too.
+	Whose string `json:"-"`
 }
 
 // Piece is one piece of a joint, which has its own line to write on.
@@ -215,7 +224,10 @@ func New(r *matrix.Result, lines []Line, opts Options) *List {
 	l := &List{
 		Title: clean(opts.Title), ShopName: clean(opts.ShopName), Units: opts.Units, Paper: opts.Paper, language: opts.Language,
 		Joints: []Joint{}, LayOut: []Ferrules{}, Left: []Left{}, step: opts.Units.Show(r.Shop.FlushStep),
-		alike: map[string]int{},
+		shop: r.Shop, alike: map[string]int{}, shared: map[string]int{},
+	}
+	for i := range r.Catalogue.Heads {
+		l.shared[near.Plain(r.Catalogue.Heads[i].Part)]++
 	}
 	if l.Title == "" {
 		l.Title = "Turn list"
@@ -307,7 +319,7 @@ func (l *List) add(r *matrix.Result, line Line, fit *fitcalc.Fit) {
 	for _, f := range tell.MeasuredFields(r, matrix.Pair{Head: int32(line.Head), Ferrule: int32(line.Ferrule), Tip: int32(line.Tip)}) {
 		j.Measured = append(j.Measured, f.Code())
 	}
-	j.hosel = flush.HoselOD.Origin() == measure.Measured
+	j.hosel, j.adapter = flush.HoselOD.Origin() == measure.Measured, head.Head.Adapter.Given()
 	for because := range fit.Reasons() {
 		switch {
 		case because.Code == fitcalc.FlushTurn:
@@ -319,6 +331,7 @@ func (l *List) add(r *matrix.Result, line Line, fit *fitcalc.Fit) {
 		}
 	}
 	hosel, step := flush.HoselOD.Nominal(), r.Shop.FlushStep
+	j.HoselPM, j.BasePM = hosel.Picometres(), ferrule.Ferrule.BaseOD.Middle().Picometres()
 	from, to := inward(hosel, hosel.Add(step), u)
 	j.FinishedMM, j.FinishedFromMM, j.FinishedToMM = hosel.Millimetres(), from.Millimetres(), to.Millimetres()
 	j.Finished = both(hosel, u)
@@ -332,7 +345,11 @@ func (l *List) add(r *matrix.Result, line Line, fit *fitcalc.Fit) {
 		l.prepare += line.Count
 	}
 	l.joints += line.Count
-	l.join(j, HeadOf{Part: clean(head.Part), Is: describe(head), Supplier: clean(head.Supplier), Count: line.Count, Note: clean(line.Note)})
+	h := HeadOf{Part: clean(head.Part), Is: describe(head), Supplier: clean(head.Supplier), Count: line.Count, Note: clean(line.Note)}
+	if l.shared[near.Plain(head.Part)] > 1 {
+		h.Whose = h.Supplier
+	}
+	l.join(j, h)
 }
 
 // join puts a head on the line of the joint that asks the same of the bench, or on a line of its own.
@@ -453,7 +470,11 @@ func clean(text string) string {
 
 // Summary is what the list asks of the bench, in a sentence.
 func (l *List) Summary() string {
-	text := fmt.Sprintf("%s: %s to turn, %s to prepare.", phrase.Count(l.joints, "joint"), phrase.Count(l.turned, "ferrule"), phrase.Count(l.prepare, "joint"))
+	text := fmt.Sprintf("%s: %s to turn", phrase.Count(l.joints, "joint"), phrase.Count(l.turned, "ferrule"))
+	if l.prepare > 0 {
+		text += fmt.Sprintf(", on %d something to do first", l.prepare)
+	}
+	text += "."
 	if len(l.Left) > 0 {
 		text += fmt.Sprintf(" Not on the list: %s, see the end.", phrase.Count(len(l.Left), "line"))
 	}
