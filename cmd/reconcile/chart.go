@@ -8,7 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.com/seatline/reconcile/publish"
-	"example.com/seatline/reconcile/publish/page"
+	"example.com/seatline/reconcile/publish/chart"
 )
 
 // chartFlags are the flags of chart besides those of every command that reads catalogues.
@@ -65,7 +65,7 @@ func (s streams) chart(f chartFlags) error {
 	d.inputs = append(d.inputs, inputs...)
 	outputs := []publish.Output{{
 		Name: filepath.Base(f.out), About: "the fit chart; open it in a browser",
-		Write: func(w io.Writer) error { return page.Write(w, d.result, opts) },
+		Write: func(w io.Writer) error { return chart.Write(w, d.result, opts) },
 	}}
 	paths, err := s.writeAll(filepath.Dir(f.out), outputs, d.inputs)
 	if err != nil {
@@ -75,9 +75,9 @@ func (s streams) chart(f chartFlags) error {
 }
 
 // options brings together what shop.toml and the flags say of the page, and returns the files that were read for it.
-func (f *chartFlags) options(d decided) (page.Options, []string, error) {
+func (f *chartFlags) options(d decided) (chart.Options, []string, error) {
 	s := d.publishing.Settings
-	opts := page.Options{
+	opts := chart.Options{
 		ShopName: s.Name, Contact: s.Page.Contact, Accent: s.Page.Accent, Language: s.Page.Language, Units: f.units, Prices: s.Page.Prices,
 		Caliper: s.Page.Caliper,
 	}
@@ -85,10 +85,10 @@ func (f *chartFlags) options(d decided) (page.Options, []string, error) {
 		opts.Language = f.language
 	}
 	if s.Page.Columns != nil {
-		opts.Columns = []page.Column{}
+		opts.Columns = []chart.Column{}
 	}
 	for _, name := range s.Page.Columns {
-		opts.Columns = append(opts.Columns, page.Column(name))
+		opts.Columns = append(opts.Columns, chart.Column(name))
 	}
 	var inputs []string
 	read := func(path string, into *[]byte) error {

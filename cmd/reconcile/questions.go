@@ -15,8 +15,8 @@ import (
 	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/plan/questions"
 	"example.com/seatline/reconcile/publish"
-	"example.com/seatline/reconcile/publish/decision"
 	"example.com/seatline/reconcile/publish/report"
+	"example.com/seatline/reconcile/publish/supplier"
 	"example.com/seatline/reconcile/publish/workbook"
 	"example.com/seatline/reconcile/sheet/open"
 )
@@ -60,9 +60,9 @@ func (s streams) questions(f catalogueFlags, out string) error {
 	opts := workbook.Options{Units: f.units, ShopName: d.publishing.Settings.Name, Inputs: d.publishing.Inputs}
 	outputs := []publish.Output{
 		{Name: "questions.xlsx", About: "all questions by supplier, and what the verdicts rest on", Write: func(w io.Writer) error {
-			return workbook.WriteReport(w, decision.QuestionsReport(list, assumed), opts)
+			return workbook.WriteReport(w, supplier.QuestionsReport(list, assumed), opts)
 		}},
-		{Name: "questions.csv", About: "the same as one table", Write: func(w io.Writer) error { return decision.WriteQuestionsCSV(w, list) }},
+		{Name: "questions.csv", About: "the same as one table", Write: func(w io.Writer) error { return supplier.WriteQuestionsCSV(w, list) }},
 	}
 	outputs = append(outputs, letters(list, opts)...)
 	paths, err := s.writeAll(out, outputs, d.inputs)
@@ -70,7 +70,7 @@ func (s streams) questions(f catalogueFlags, out string) error {
 		return err
 	}
 	if f.json {
-		err = decision.WriteQuestionsJSON(s.out, list, assumed)
+		err = supplier.WriteQuestionsJSON(s.out, list, assumed)
 	} else {
 		err = s.tellQuestions(list, outputs, paths)
 	}
@@ -90,7 +90,7 @@ func letters(list questions.List, opts workbook.Options) []publish.Output {
 		}
 		name := fileName("questions-", group.Supplier, ".xlsx", taken)
 		outputs = append(outputs, publish.Output{Name: name, About: "to send to " + phrase.OneLine(group.Supplier), Write: func(w io.Writer) error {
-			return workbook.WriteReport(w, decision.Letter(group), opts)
+			return workbook.WriteReport(w, supplier.Letter(group), opts)
 		}})
 	}
 	return outputs

@@ -20,8 +20,8 @@ import (
 	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/plan/compare"
 	"example.com/seatline/reconcile/publish"
-	"example.com/seatline/reconcile/publish/decision"
 	"example.com/seatline/reconcile/publish/report"
+	"example.com/seatline/reconcile/publish/supplier"
 )
 
 type readFlags struct {
@@ -138,9 +138,9 @@ func (s streams) compare(c *catalog.Catalogue, f readFlags, opts reader.Options)
 	}
 	result := compare.Catalogues(old, c)
 	if f.json {
-		return decision.WriteComparisonJSON(s.out, result)
+		return supplier.WriteComparisonJSON(s.out, result)
 	}
-	return decision.WriteComparison(s.out, result)
+	return supplier.WriteComparison(s.out, result)
 }
 
 // writeMapping writes the mapping file. One that is there already holds a person's answers and is not overwritten.

@@ -9,7 +9,7 @@ import (
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/plan/stock"
 	"example.com/seatline/reconcile/publish"
-	"example.com/seatline/reconcile/publish/planning"
+	"example.com/seatline/reconcile/publish/plans"
 	"example.com/seatline/reconcile/publish/workbook"
 )
 
@@ -103,7 +103,7 @@ func (s streams) sizes(f *sizesFlags) error {
 	if err != nil {
 		return err
 	}
-	plan := &planning.Sizes{Result: d.result, EachHead: f.each}
+	plan := &plans.Sizes{Result: d.result, EachHead: f.each}
 	if plan.Demand, wanted.Yearly, _, err = f.numbers(&d); err != nil {
 		return err
 	}
@@ -122,15 +122,15 @@ func (s streams) sizes(f *sizesFlags) error {
 		{Name: "sizes.xlsx", About: "the workbook; its first sheet says what to read", Write: func(w io.Writer) error {
 			return workbook.WriteReport(w, plan.Report(f.units, d.publishing.Settings.Name), f.workbook(&d))
 		}},
-		{Name: "sizes.csv", About: "one line per size to order", Write: func(w io.Writer) error { return planning.WriteSizesCSV(w, plan, f.units) }},
-		{Name: "sizes.json", About: "everything, for other software", Write: func(w io.Writer) error { return planning.WriteSizesJSON(w, plan) }},
-		{Name: "curve.svg", About: "bench hours by the number of sizes", Write: func(w io.Writer) error { return planning.WriteSizesSVG(w, plan) }},
+		{Name: "sizes.csv", About: "one line per size to order", Write: func(w io.Writer) error { return plans.WriteSizesCSV(w, plan, f.units) }},
+		{Name: "sizes.json", About: "everything, for other software", Write: func(w io.Writer) error { return plans.WriteSizesJSON(w, plan) }},
+		{Name: "curve.svg", About: "bench hours by the number of sizes", Write: func(w io.Writer) error { return plans.WriteSizesSVG(w, plan) }},
 	}
 	paths, err := s.writeAll(f.out, outputs, d.inputs)
 	if err != nil {
 		return err
 	}
-	return s.tellPlan(&f.planFlags, &d, plan.Demand, plan.Lines(f.units), func(w io.Writer) error { return planning.WriteSizesJSON(w, plan) }, outputs, paths)
+	return s.tellPlan(&f.planFlags, &d, plan.Demand, plan.Lines(f.units), func(w io.Writer) error { return plans.WriteSizesJSON(w, plan) }, outputs, paths)
 }
 
 // settingsAreUsage makes a setting that cannot be used one of wrong usage.

@@ -17,7 +17,7 @@ import (
 	"example.com/seatline/reconcile/plan/facility"
 	"example.com/seatline/reconcile/plan/stock"
 	"example.com/seatline/reconcile/publish"
-	"example.com/seatline/reconcile/publish/planning"
+	"example.com/seatline/reconcile/publish/plans"
 	"example.com/seatline/reconcile/publish/workbook"
 )
 
@@ -113,7 +113,7 @@ func (s streams) stock(f *stockFlags) error {
 	if err != nil {
 		return err
 	}
-	plan := &planning.Stock{Result: d.result, TwoSuppliers: f.twoSuppliers}
+	plan := &plans.Stock{Result: d.result, TwoSuppliers: f.twoSuppliers}
 	set := f.settings
 	set.Currency, set.Rates, set.PricesIn, set.MostTurnDown, set.EachHead = strings.ToUpper(f.currency), rates, pricesIn, turnLimit, f.each
 	read, yearly, none, err := f.numbers(&d)
@@ -138,17 +138,17 @@ func (s streams) stock(f *stockFlags) error {
 		{Name: "stock.xlsx", About: "the workbook; its first sheet says what to read", Write: func(w io.Writer) error {
 			return workbook.WriteReport(w, plan.Report(f.units, d.publishing.Settings.Name), f.workbook(&d))
 		}},
-		{Name: "stock.csv", About: "one line per part number to carry", Write: func(w io.Writer) error { return planning.WriteStockCSV(w, plan) }},
-		{Name: "stock.json", About: "everything, for other software", Write: func(w io.Writer) error { return planning.WriteStockJSON(w, plan) }},
+		{Name: "stock.csv", About: "one line per part number to carry", Write: func(w io.Writer) error { return plans.WriteStockCSV(w, plan) }},
+		{Name: "stock.json", About: "everything, for other software", Write: func(w io.Writer) error { return plans.WriteStockJSON(w, plan) }},
 	}
 	if len(plan.Plan.Curve) > 0 {
-		outputs = append(outputs, publish.Output{Name: "curve.svg", About: "what a year costs, by the most part numbers", Write: func(w io.Writer) error { return planning.WriteStockSVG(w, plan) }})
+		outputs = append(outputs, publish.Output{Name: "curve.svg", About: "what a year costs, by the most part numbers", Write: func(w io.Writer) error { return plans.WriteStockSVG(w, plan) }})
 	}
 	paths, err := s.writeAll(f.out, outputs, d.inputs)
 	if err != nil {
 		return err
 	}
-	return s.tellPlan(&f.planFlags, &d, read, plan.Lines(f.units), func(w io.Writer) error { return planning.WriteStockJSON(w, plan) }, outputs, paths)
+	return s.tellPlan(&f.planFlags, &d, read, plan.Lines(f.units), func(w io.Writer) error { return plans.WriteStockJSON(w, plan) }, outputs, paths)
 }
 
 // name finds the parts and heads that the flags name.

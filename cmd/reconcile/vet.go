@@ -12,7 +12,7 @@ import (
 	"example.com/seatline/reconcile/plan/questions"
 	"example.com/seatline/reconcile/plan/vet"
 	"example.com/seatline/reconcile/publish"
-	"example.com/seatline/reconcile/publish/decision"
+	"example.com/seatline/reconcile/publish/supplier"
 	"example.com/seatline/reconcile/publish/workbook"
 )
 
@@ -90,7 +90,7 @@ func (s streams) vet(f vetFlags) error {
 		return err
 	}
 	if f.json {
-		err = decision.WriteVetJSON(s.out, report, opts.Inputs)
+		err = supplier.WriteVetJSON(s.out, report, opts.Inputs)
 	} else {
 		err = s.tellVet(report, outputs, paths)
 	}
@@ -163,14 +163,14 @@ func (s streams) readVet(f vetFlags) (in vet.Input, opts workbook.Options, input
 }
 
 func vetOutputs(r *vet.Report, opts workbook.Options) []publish.Output {
-	page := decision.Options{Units: opts.Units, ShopName: opts.ShopName, Inputs: opts.Inputs}
+	page := supplier.Options{Units: opts.Units, ShopName: opts.ShopName, Inputs: opts.Inputs}
 	letter := questions.Group{Supplier: r.Supplier, Questions: r.Questions.Questions}
 	return []publish.Output{
-		{Name: "vet.html", About: "one page to read: verdict, facts, what would change it", Write: func(w io.Writer) error { return decision.WriteVetHTML(w, r, page) }},
-		{Name: "vet.xlsx", About: "the same as a workbook", Write: func(w io.Writer) error { return workbook.WriteReport(w, decision.VetReport(r, opts.Inputs), opts) }},
-		{Name: "vet.json", About: "the same for other software", Write: func(w io.Writer) error { return decision.WriteVetJSON(w, r, opts.Inputs) }},
-		{Name: "questions.xlsx", About: "what to ask, to send", Write: func(w io.Writer) error { return workbook.WriteReport(w, decision.Letter(letter), opts) }},
-		{Name: "questions.csv", About: "the same with what each answer is worth", Write: func(w io.Writer) error { return decision.WriteQuestionsCSV(w, r.Questions) }},
+		{Name: "vet.html", About: "one page to read: verdict, facts, what would change it", Write: func(w io.Writer) error { return supplier.WriteVetHTML(w, r, page) }},
+		{Name: "vet.xlsx", About: "the same as a workbook", Write: func(w io.Writer) error { return workbook.WriteReport(w, supplier.VetReport(r, opts.Inputs), opts) }},
+		{Name: "vet.json", About: "the same for other software", Write: func(w io.Writer) error { return supplier.WriteVetJSON(w, r, opts.Inputs) }},
+		{Name: "questions.xlsx", About: "what to ask, to send", Write: func(w io.Writer) error { return workbook.WriteReport(w, supplier.Letter(letter), opts) }},
+		{Name: "questions.csv", About: "the same with what each answer is worth", Write: func(w io.Writer) error { return supplier.WriteQuestionsCSV(w, r.Questions) }},
 	}
 }
 

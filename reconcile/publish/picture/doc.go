@@ -1,4 +1,4 @@
-// Package picture counts a whole catalogue for pictures, and draws them as SVG. The workbook's own charts are made from the same
+// Package picture counts a whole catalogue for pictures, and draws them as SVG. The workbook's own graphs are made from the same
 // counts, so that both show the same.
 //
 // There are three:

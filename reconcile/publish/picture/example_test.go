@@ -16,7 +16,7 @@ func ExampleSizes() {
 		c.Heads = append(c.Heads, catalog.Head{Head: fitcalc.Head{HoselOD: measure.Nominal(measure.Thou(thou)), Top: fitcalc.TopFlat}})
 	}
 	c.Ferrules = []catalog.Ferrule{{Ferrule: fitcalc.Ferrule{BaseOD: measure.Nominal(measure.Thou(512))}}}
-	chart := picture.Sizes(matrix.Decide(&c, fitcalc.DefaultShop()), fitcalc.Imperial)
-	fmt.Println(chart.Said)
+	graph := picture.Sizes(matrix.Decide(&c, fitcalc.DefaultShop()), fitcalc.Imperial)
+	fmt.Println(graph.Said)
 	// Output: Hosels: 3. Without a ferrule in size: 1 from .540 in. Ferrules on offer: 1.
 }

@@ -12,7 +12,7 @@ import (
 	"example.com/seatline/reconcile/matrix"
 )
 
-// Kind is the form of a chart.
+// Kind is the form of a graph.
 type Kind uint8
 
 const (
@@ -24,8 +24,8 @@ const (
 	Shares
 )
 
-// Chart is a picture of a catalogue as numbers and words. Every series has a value for every label; all values are counts.
-type Chart struct {
+// Graph is a picture of a catalogue as numbers and words. Every series has a value for every label; all values are counts.
+type Graph struct {
 	// ID is a short name: sizes, turn-down or verdicts.
 	ID          string
 	Title, Note string
@@ -34,7 +34,7 @@ type Chart struct {
 	LabelsAre, Counted string
 	Labels             []string
 	Series             []Series
-	// Said is what the chart shows, in a sentence or two.
+	// Said is what the graph shows, in a sentence or two.
 	Said string
 	// About says what the labels of [Stacked] and [Shares] stand for, for who writes in another language; so do Phrases.
 	About   []Label
@@ -51,7 +51,7 @@ type Label struct {
 	Others   int
 }
 
-// Phrases are what is written on a chart besides. Before what is counted stands ColumnsCount or EndCounts.
+// Phrases are what is written on a graph besides. Before what is counted stands ColumnsCount or EndCounts.
 type Phrases struct{ ColumnsCount, EndCounts, Nothing string }
 
 var english = Phrases{ColumnsCount: "; the columns count", EndCounts: "The number at the end counts", Nothing: "Nothing to show."}
@@ -77,7 +77,7 @@ func (s Series) Total() int {
 	return sum
 }
 
-// Fills of the charts. Those that meet in a chart differ in lightness; the verdicts that do not fit are told apart by words.
+// Fills of the graphs. Those that meet in a graph differ in lightness; the verdicts that do not fit are told apart by words.
 const (
 	deep   = "134B7E"
 	pale   = "B3D4EA"
@@ -93,9 +93,9 @@ var VerdictFills = map[fitcalc.Verdict]string{
 	fitcalc.Flush: deep, fitcalc.Turn: pale, fitcalc.Prep: strong, fitcalc.Measure: middle, fitcalc.Ask: "FFF3D1", fitcalc.No: "FFFFFF", fitcalc.Bare: "DBDBDB",
 }
 
-// All returns the three charts of a result in the reader's units.
-func All(r *matrix.Result, units fitcalc.Units) []Chart {
-	return []Chart{Sizes(r, units), TurnDowns(r, units), Verdicts(r)}
+// All returns the three graphs of a result in the reader's units.
+func All(r *matrix.Result, units fitcalc.Units) []Graph {
+	return []Graph{Sizes(r, units), TurnDowns(r, units), Verdicts(r)}
 }
 
 // mostClasses is how many classes of size stand side by side.
@@ -104,9 +104,9 @@ const mostClasses = 40
 // Sizes sets the hosel ODs of the heads against the base ODs of the ferrules, by nominal size. A hosel has a ferrule in size where
 // a base OD lies from a flush step under it to the turn limit over it; whether that ferrule also holds and seats is another
 // matter.
-func Sizes(r *matrix.Result, units fitcalc.Units) Chart {
+func Sizes(r *matrix.Result, units fitcalc.Units) Graph {
 	hosels, bases := nominalSizes(r)
-	c := Chart{
+	c := Graph{
 		ID: "sizes", Kind: Opposed, Title: "Hosels and the ferrules on offer, by size",
 		LabelsAre: "Diameter from, " + unitName(units), Counted: "parts", Phrases: english,
 	}
@@ -252,9 +252,9 @@ func turnClasses(units fitcalc.Units) []measure.Length {
 // TurnDowns counts, for each category, the heads by how much comes off the base of their best ferrule, nominally and on the
 // diameter. Heads without a ferrule are not counted, nor are those of which ferrules suit some pieces only: what comes off depends
 // on the piece.
-func TurnDowns(r *matrix.Result, units fitcalc.Units) Chart {
+func TurnDowns(r *matrix.Result, units fitcalc.Units) Graph {
 	ends := turnClasses(units)
-	c := Chart{
+	c := Graph{
 		ID: "turn-down", Kind: Stacked, Title: "What comes off the best ferrule, by category",
 		Note:      "Nominal turn-down on the diameter of the ferrule that asks least of the bench; per side is half of it.",
 		LabelsAre: "Category", Counted: "heads", Series: turnSeries(ends, units), Phrases: english,
@@ -363,8 +363,8 @@ const mostSuppliers = 16
 
 // Verdicts counts for each supplier the listed pairs of its parts by verdict: first those that sent heads, then those that sent
 // ferrules. Every pair in reach counts once for its head and once for its ferrule.
-func Verdicts(r *matrix.Result) Chart {
-	c := Chart{
+func Verdicts(r *matrix.Result) Graph {
+	c := Graph{
 		ID: "verdicts", Kind: Shares, Title: "How the pairs came out, by supplier",
 		Note:      "Pairs within reach only: those plainly out of range are left out. A pair counts once for its head's supplier and once for its ferrule's.",
 		LabelsAre: "Supplier", Counted: "pairs", Phrases: english,

@@ -22,7 +22,7 @@ import (
 	"example.com/seatline/reconcile/publish/tell/telltest"
 )
 
-func drawn(t testing.TB, c Chart, opts Options) []byte {
+func drawn(t testing.TB, c Graph, opts Options) []byte {
 	t.Helper()
 	var b bytes.Buffer
 	if err := c.WriteSVG(&b, opts); err != nil {
@@ -249,7 +249,7 @@ func TestSameBytes(t *testing.T) {
 	}
 }
 
-// TestGrey: what meets in a chart differs in lightness, CIE L* (ISO/CIE 11664-4), by 8 or more between neighbours of the ramp and
+// TestGrey: what meets in a graph differs in lightness, CIE L* (ISO/CIE 11664-4), by 8 or more between neighbours of the ramp and
 // 15 or more elsewhere.
 func TestGrey(t *testing.T) {
 	lightness := func(rgb string) float64 { return 116*math.Cbrt(luminance(rgb)) - 16 }

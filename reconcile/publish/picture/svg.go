@@ -29,19 +29,19 @@ const (
 	rule  = "B9C4CB"
 )
 
-// Options say how a chart is drawn. The zero Options are for a picture that stands by itself.
+// Options say how a graph is drawn. The zero Options are for a picture that stands by itself.
 type Options struct {
 	// Prefix goes before the ids in the drawing, so that several can stand in one document.
 	Prefix string
 }
 
-// WriteSVG draws a chart. The error is the writer's.
-func (c *Chart) WriteSVG(w io.Writer, opts Options) error {
-	d := drawing{chart: c}
+// WriteSVG draws a graph. The error is the writer's.
+func (c *Graph) WriteSVG(w io.Writer, opts Options) error {
+	d := drawing{graph: c}
 	d.top()
 	switch {
 	case len(c.Labels) == 0:
-		d.text(edge, d.y+line, faint, letters, "", d.chart.Phrases.Nothing)
+		d.text(edge, d.y+line, faint, letters, "", d.graph.Phrases.Nothing)
 		d.y += 2 * line
 	case c.Kind == Opposed:
 		d.opposed()
@@ -54,8 +54,8 @@ func (c *Chart) WriteSVG(w io.Writer, opts Options) error {
 	return nil
 }
 
-// Describe is what the chart shows in words, for those who do not see it.
-func (c *Chart) Describe() string {
+// Describe is what the graph shows in words, for those who do not see it.
+func (c *Graph) Describe() string {
 	text := c.Said + " " + c.Note
 	if c.Kind == Opposed {
 		return text
@@ -73,7 +73,7 @@ func (c *Chart) Describe() string {
 }
 
 type drawing struct {
-	chart *Chart
+	graph *Graph
 	b     bytes.Buffer
 	y     float64 // where the next thing begins
 }
@@ -104,8 +104,8 @@ func (d *drawing) rule(x1, y1, x2, y2 float64, color string) {
 func (d *drawing) top() {
 	d.y = edge + 14
 	d.b.WriteString(`<text x="` + svgtext.Number(edge) + `" y="` + svgtext.Number(d.y) + `" fill="#` + ink + `" font-size="18" font-weight="bold">` +
-		svgtext.Escape(d.chart.Title) + "</text>\n")
-	for i, text := range [...]string{d.chart.Said, d.chart.Note} {
+		svgtext.Escape(d.graph.Title) + "</text>\n")
+	for i, text := range [...]string{d.graph.Said, d.graph.Note} {
 		color := ink
 		if i > 0 {
 			color = faint
@@ -117,9 +117,9 @@ func (d *drawing) top() {
 	}
 	d.y += line + 8
 	x := edge
-	for _, s := range d.chart.Series {
+	for _, s := range d.graph.Series {
 		name := s.Name
-		if d.chart.Kind != Shares { // there each pair counts twice
+		if d.graph.Kind != Shares { // there each pair counts twice
 			name = fmt.Sprintf("%s (%d)", s.Name, s.Total())
 		}
 		room := 20 + widthOf(name, letters) + 18
@@ -135,7 +135,7 @@ func (d *drawing) top() {
 
 // opposed draws columns up and down from a band of labels.
 func (d *drawing) opposed() {
-	c := d.chart
+	c := d.graph
 	up, down := c.Series[:len(c.Series)-1], c.Series[len(c.Series)-1]
 	mostUp, mostDown := 1, 1
 	for i := range c.Labels {
@@ -205,7 +205,7 @@ func ticks(most int) []int {
 
 // bars draws a bar for each label, the series one after the other.
 func (d *drawing) bars() {
-	c := d.chart
+	c := d.graph
 	labels := make([]string, len(c.Labels))
 	left := edge
 	most := 1
@@ -245,7 +245,7 @@ func (d *drawing) bars() {
 // inside is what stands in a bar of a width: as much as there is room for.
 func (d *drawing) inside(s Series, v, total int, room float64) string {
 	choices := []string{strconv.Itoa(v)}
-	if d.chart.Kind == Shares {
+	if d.graph.Kind == Shares {
 		share := fmt.Sprintf("%.0f%%", 100*float64(v)/float64(total))
 		choices = []string{s.Name + " " + share, share}
 	}
@@ -341,13 +341,13 @@ func broken(text string, size, room float64) []string {
 
 // file puts the drawing together with its head.
 func (d *drawing) file(opts Options) []byte {
-	id := svgtext.Escape(opts.Prefix + d.chart.ID)
+	id := svgtext.Escape(opts.Prefix + d.graph.ID)
 	box := svgtext.Number(width) + " " + svgtext.Number(d.y+edge)
 	var b bytes.Buffer
 	b.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" width="` + svgtext.Number(width) + `" height="` + svgtext.Number(d.y+edge) + `" viewBox="0 0 ` + box +
 		`" role="img" aria-labelledby="` + id + `-title ` + id + "-desc\" font-family=\"Liberation Sans, Arial, Helvetica, sans-serif\">\n")
-	b.WriteString(`<title id="` + id + `-title">` + svgtext.Escape(d.chart.Title) + "</title>\n")
-	b.WriteString(`<desc id="` + id + `-desc">` + svgtext.Escape(d.chart.Describe()) + "</desc>\n")
+	b.WriteString(`<title id="` + id + `-title">` + svgtext.Escape(d.graph.Title) + "</title>\n")
+	b.WriteString(`<desc id="` + id + `-desc">` + svgtext.Escape(d.graph.Describe()) + "</desc>\n")
 	b.WriteString(`<rect width="` + svgtext.Number(width) + `" height="` + svgtext.Number(d.y+edge) + "\" fill=\"#FFFFFF\"/>\n")
 	b.Write(d.b.Bytes())
 	b.WriteString("</svg>\n")

@@ -11,7 +11,7 @@
 //	Unused ferrules   ferrules that fit no head
 //	Fits              every listed pair with its numbers, reasons and sources
 //	Findings          what is to be known about the input
-//	Pictures          sizes, turn-down and suppliers as charts, each with its table
+//	Pictures          sizes, turn-down and suppliers as graphs, each with its table
 //	Windows           for which hosels each ferrule fits, to the picometre; sizes are looked up here
 //
 // Lengths are numbers in the reader's unit. Differences of diameters are on the diameter unless the heading says per side. Text

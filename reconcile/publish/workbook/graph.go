@@ -33,7 +33,7 @@ func (p *page) graph(g *report.Graph) {
 	axis := func(text string) excelize.ChartTitle {
 		return excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: text, Font: &small}}}
 	}
-	chart := &excelize.Chart{
+	graph := &excelize.Chart{
 		Type:      excelize.Line,
 		Dimension: excelize.ChartDimension{Width: pictureWide, Height: high},
 		Legend:    excelize.ChartLegend{Position: "none"},
@@ -43,14 +43,14 @@ func (p *page) graph(g *report.Graph) {
 		Border:    excelize.LineOptions{Type: excelize.LineNone},
 	}
 	if len(g.Series) > 1 {
-		chart.Legend = excelize.ChartLegend{Position: "top", Font: &small}
+		graph.Legend = excelize.ChartLegend{Position: "top", Font: &small}
 	}
 	for i, column := range g.Series {
 		color := excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{lineFills[i%len(lineFills)]}}
-		chart.Series = append(chart.Series, excelize.ChartSeries{
+		graph.Series = append(graph.Series, excelize.ChartSeries{
 			Name: quoted(p.name) + "!" + absolute(column+1, p.headingRow), Categories: rows(g.Labels + 1), Values: rows(column + 1),
 			Fill: color, Line: excelize.LineOptions{Width: 1.75}, Marker: excelize.ChartMarker{Symbol: "circle", Size: 6, Fill: color},
 		})
 	}
-	p.do(func() error { return p.file.AddChart(p.name, address(1, at), chart) })
+	p.do(func() error { return p.file.AddChart(p.name, address(1, at), graph) })
 }

@@ -10,11 +10,11 @@ import (
 	"example.com/seatline/reconcile/publish/report"
 )
 
-// pictureWidths: the labels, then the series of a chart's table.
+// pictureWidths: the labels, then the series of a graph's table.
 var pictureWidths = []float64{34, 13, 13, 13, 13, 13, 13, 13}
 
 const (
-	pictureHigh  = 15.0 // points of the rows under a chart; a point is 4/3 of a pixel
+	pictureHigh  = 15.0 // points of the rows under a graph; a point is 4/3 of a pixel
 	pictureWide  = 900  // pixels
 	columnsHigh  = 330
 	barsBesides  = 110
@@ -23,7 +23,7 @@ const (
 	plotGround   = "E9EDF0"
 )
 
-// picturesSheet has the three charts of the catalogue, each above its table.
+// picturesSheet has the three graphs of the catalogue, each above its table.
 func (b *book) picturesSheet() {
 	p := b.page(sheetPictures, layout{widths: pictureWidths, tab: fillTurn})
 	p.putRow(excelize.RowOpts{Height: 24}, p.as("The catalogue in three pictures", title))
@@ -31,13 +31,13 @@ func (b *book) picturesSheet() {
 		if i > 0 { // each on a printed page of its own
 			p.do(func() error { return p.file.InsertPageBreak(p.name, address(1, p.row+2)) })
 		}
-		p.chart(c)
+		p.counts(c)
 	}
 	p.done()
 }
 
-// chart writes what a chart shows, leaves room for it, writes its table, and draws it.
-func (p *page) chart(c picture.Chart) {
+// counts writes what a graph shows, leaves room for it, writes its table, and draws it.
+func (p *page) counts(c picture.Graph) {
 	p.skip(1)
 	cells := make([]any, len(pictureWidths))
 	for i := range cells {
@@ -59,13 +59,13 @@ func (p *page) chart(c picture.Chart) {
 	for range int(math.Ceil(float64(high)/pixelsPerRow)) + 1 {
 		p.putRow(excelize.RowOpts{Height: pictureHigh})
 	}
-	p.chartTable(c)
+	p.countsTable(c)
 	p.draw(c, at, high)
 }
 
-// chartTable writes the numbers of a chart. Of opposed columns the last series stands there twice: as it is, and as it is drawn,
+// countsTable writes the numbers of a graph. Of opposed columns the last series stands there twice: as it is, and as it is drawn,
 // below nothing.
-func (p *page) chartTable(c picture.Chart) {
+func (p *page) countsTable(c picture.Graph) {
 	headings := []any{p.as(c.LabelsAre, heading)}
 	for _, s := range c.Series {
 		headings = append(headings, p.as(s.Name, headingLook(report.KindCount)))
@@ -86,12 +86,12 @@ func (p *page) chartTable(c picture.Chart) {
 	}
 }
 
-var chartForms = map[picture.Kind]excelize.ChartType{
+var graphForms = map[picture.Kind]excelize.ChartType{
 	picture.Opposed: excelize.ColStacked, picture.Stacked: excelize.BarStacked, picture.Shares: excelize.BarPercentStacked,
 }
 
-// draw puts a chart on rows that were left for it; its table ends at the last row written.
-func (p *page) draw(c picture.Chart, at, high int) {
+// draw puts a graph on rows that were left for it; its table ends at the last row written.
+func (p *page) draw(c picture.Graph, at, high int) {
 	last := p.row
 	first := last - len(c.Labels) + 1
 	column := func(n int) string {
@@ -102,8 +102,8 @@ func (p *page) draw(c picture.Chart, at, high int) {
 	}
 	small := letters(9, ink)
 	count := "#,##0;#,##0;" // nothing is not worth a number
-	chart := &excelize.Chart{
-		Type:      chartForms[c.Kind],
+	graph := &excelize.Chart{
+		Type:      graphForms[c.Kind],
 		Dimension: excelize.ChartDimension{Width: pictureWide, Height: uint(high)},
 		Legend:    excelize.ChartLegend{Position: "top", Font: &small},
 		Format:    excelize.GraphicOptions{AltText: c.Title + ". " + c.Describe(), Positioning: "oneCell"},
@@ -118,28 +118,28 @@ func (p *page) draw(c picture.Chart, at, high int) {
 	}
 	switch c.Kind {
 	case picture.Opposed:
-		chart.XAxis.TickLabelSkip = max(1, (len(c.Labels)+19)/20)
-		chart.XAxis.TickLabelPosition = excelize.ChartTickLabelLow
-		chart.XAxis.Title = excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: c.LabelsAre, Font: &small}}}
+		graph.XAxis.TickLabelSkip = max(1, (len(c.Labels)+19)/20)
+		graph.XAxis.TickLabelPosition = excelize.ChartTickLabelLow
+		graph.XAxis.Title = excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: c.LabelsAre, Font: &small}}}
 	case picture.Shares:
-		chart.XAxis.ReverseOrder = true // the first label on top
-		chart.YAxis.NumFmt.CustomNumFmt = "0%"
+		graph.XAxis.ReverseOrder = true // the first label on top
+		graph.YAxis.NumFmt.CustomNumFmt = "0%"
 	default:
-		chart.XAxis.ReverseOrder = true
+		graph.XAxis.ReverseOrder = true
 	}
 	for i, s := range c.Series {
 		values := i + 2
 		if c.Kind == picture.Opposed && i == len(c.Series)-1 {
 			values++
 		}
-		chart.Series = append(chart.Series, excelize.ChartSeries{
+		graph.Series = append(graph.Series, excelize.ChartSeries{
 			Name:       quoted(p.name) + "!" + absolute(i+2, first-1),
 			Categories: column(1), Values: column(values),
 			Fill:      excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{s.Fill}},
 			DataLabel: excelize.ChartDataLabel{Font: letters(8, onFill(s.Fill))},
 		})
 	}
-	p.do(func() error { return p.file.AddChart(p.name, address(1, at), chart) })
+	p.do(func() error { return p.file.AddChart(p.name, address(1, at), graph) })
 }
 
 // onFill is the colour of letters on a fill.

@@ -21,7 +21,7 @@ import (
 	"example.com/seatline/reconcile/publish/tell/telltest"
 )
 
-// chartXML is what the test reads of a chart as the format has it (ECMA-376, part 1, 21.2).
+// chartXML is what the test reads of a graph as the format has it (ECMA-376, part 1, 21.2).
 type chartXML struct {
 	Series []struct {
 		Name       string `xml:"tx>strRef>f"`
@@ -59,8 +59,8 @@ func member(t *testing.T, text []byte, name string) []byte {
 	return content
 }
 
-// TestChartsShowTheirTables follows every series of the charts to its cells.
-func TestChartsShowTheirTables(t *testing.T) {
+// TestGraphsShowTheirTables follows every series of the graphs to its cells.
+func TestGraphsShowTheirTables(t *testing.T) {
 	r := telltest.Small(t)
 	for _, units := range []fitcalc.Units{fitcalc.Metric, fitcalc.Imperial} {
 		text := bytesOf(t, r, Options{Units: units}, standardLimits)
@@ -117,7 +117,7 @@ func TestNoPictures(t *testing.T) {
 		}
 	}
 	if nothing != 3 {
-		t.Errorf("%d of 3 charts say that there is nothing to show", nothing)
+		t.Errorf("%d of 3 graphs say that there is nothing to show", nothing)
 	}
 }
 

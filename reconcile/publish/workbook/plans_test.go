@@ -17,14 +17,14 @@ import (
 	"example.com/seatline/reconcile/internal/golden"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/plan/stock"
-	"example.com/seatline/reconcile/publish/planning"
+	"example.com/seatline/reconcile/publish/plans"
 	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/publish/tell/telltest"
 	opener "example.com/seatline/reconcile/sheet/open"
 )
 
 // plansOf are plans of both kinds with everything in them: a sheet of numbers, what is in stock, a substitution, common sizes.
-func plansOf(t testing.TB, r *matrix.Result) (*planning.Stock, *planning.Sizes) {
+func plansOf(t testing.TB, r *matrix.Result) (*plans.Stock, *plans.Sizes) {
 	t.Helper()
 	content := "Part,Per year\n"
 	for i := range r.Catalogue.Heads {
@@ -48,8 +48,8 @@ func plansOf(t testing.TB, r *matrix.Result) (*planning.Stock, *planning.Sizes) 
 			r.Catalogue.Ferrules[i].Fields = r.Catalogue.Ferrules[i].Fields.With(catalog.Stock, catalog.Field{Number: float64(20 * i), IsNumber: true, Text: "20", Cell: "H2"})
 		}
 	}
-	s := &planning.Stock{Result: r, Settings: stock.DefaultSettings(), Demand: d}
-	z := &planning.Sizes{Result: r, Demand: d, Wanted: stock.Wanted{Count: 1, Most: 4, Grid: measure.Micrometres(100)}}
+	s := &plans.Stock{Result: r, Settings: stock.DefaultSettings(), Demand: d}
+	z := &plans.Sizes{Result: r, Demand: d, Wanted: stock.Wanted{Count: 1, Most: 4, Grid: measure.Micrometres(100)}}
 	if d != nil {
 		s.Settings.EachHead, s.Settings.Yearly = 0, d.Numbers(0)
 		for h, n := range s.Settings.Yearly {
@@ -131,8 +131,8 @@ func TestPlansListEveryHead(t *testing.T) {
 	}
 }
 
-// TestPlansHaveTheirSheetsAndChart: every sheet that the first one names is there, and the curve has its chart.
-func TestPlansHaveTheirSheetsAndChart(t *testing.T) {
+// TestPlansHaveTheirSheetsAndGraph: every sheet that the first one names is there, and the curve has its graph.
+func TestPlansHaveTheirSheetsAndGraph(t *testing.T) {
 	for name, content := range planBooks(t, telltest.Small(t), Options{}) {
 		f := open(t, content)
 		first := rows(t, f, report.ReadFirst)
@@ -148,7 +148,7 @@ func TestPlansHaveTheirSheetsAndChart(t *testing.T) {
 			t.Errorf("%s (-sheets +named):\n%s", name, diff)
 		}
 		if !bytes.Contains(content, []byte("xl/charts/chart1.xml")) {
-			t.Errorf("%s has no chart", name)
+			t.Errorf("%s has no graph", name)
 		}
 	}
 }

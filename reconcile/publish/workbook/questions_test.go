@@ -10,7 +10,7 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/plan/questions"
-	"example.com/seatline/reconcile/publish/decision"
+	"example.com/seatline/reconcile/publish/supplier"
 	"example.com/seatline/reconcile/publish/tell/telltest"
 	opener "example.com/seatline/reconcile/sheet/open"
 )
@@ -21,10 +21,10 @@ func TestQuestionsComeBack(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			list := questions.Ask(r)
 			var out, again bytes.Buffer
-			if err := WriteReport(&out, decision.QuestionsReport(list, questions.Assumptions(r)), Options{ShopName: "Harrow Lane"}); err != nil {
+			if err := WriteReport(&out, supplier.QuestionsReport(list, questions.Assumptions(r)), Options{ShopName: "Harrow Lane"}); err != nil {
 				t.Fatal(err)
 			}
-			if err := WriteReport(&again, decision.QuestionsReport(list, questions.Assumptions(r)), Options{ShopName: "Harrow Lane"}); err != nil {
+			if err := WriteReport(&again, supplier.QuestionsReport(list, questions.Assumptions(r)), Options{ShopName: "Harrow Lane"}); err != nil {
 				t.Fatal(err)
 			}
 			if !bytes.Equal(out.Bytes(), again.Bytes()) {
@@ -50,7 +50,7 @@ func TestLetterSaysNothingOfTheShop(t *testing.T) {
 	}}
 	g.Questions[0].Place.File = "private/folder/heads.xlsx"
 	var out bytes.Buffer
-	if err := WriteReport(&out, decision.Letter(g), Options{Units: fitcalc.Metric}); err != nil {
+	if err := WriteReport(&out, supplier.Letter(g), Options{Units: fitcalc.Metric}); err != nil {
 		t.Fatal(err)
 	}
 	book, err := opener.Bytes("letter.xlsx", out.Bytes())

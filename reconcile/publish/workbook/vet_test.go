@@ -9,7 +9,7 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/plan/vet"
-	"example.com/seatline/reconcile/publish/decision"
+	"example.com/seatline/reconcile/publish/supplier"
 	"example.com/seatline/reconcile/publish/tell"
 	"example.com/seatline/reconcile/publish/tell/telltest"
 )
@@ -30,10 +30,10 @@ func TestVetWorkbook(t *testing.T) {
 			r := vetting(t, c)
 			opts := Options{Units: units, ShopName: "Harrow & Lane", Inputs: []tell.Input{{Name: "new.csv", Kind: "new"}}}
 			var out, again bytes.Buffer
-			if err := WriteReport(&out, decision.VetReport(r, opts.Inputs), opts); err != nil {
+			if err := WriteReport(&out, supplier.VetReport(r, opts.Inputs), opts); err != nil {
 				t.Fatal(err)
 			}
-			if err := WriteReport(&again, decision.VetReport(r, opts.Inputs), opts); err != nil {
+			if err := WriteReport(&again, supplier.VetReport(r, opts.Inputs), opts); err != nil {
 				t.Fatal(err)
 			}
 			if !bytes.Equal(out.Bytes(), again.Bytes()) {
@@ -48,7 +48,7 @@ func TestVetWorkbook(t *testing.T) {
 					t.Errorf("%s: there is no sheet %q (%v)", name, fact.Sheet, err)
 				}
 			}
-			for _, s := range decision.Sections(r) {
+			for _, s := range supplier.Sections(r) {
 				rows, err := f.GetRows(s.Name)
 				if err != nil {
 					t.Fatal(err)

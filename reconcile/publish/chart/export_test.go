@@ -1,0 +1,4 @@
+package chart
+
+// Clean is how text from sheets is written.
+var Clean = clean

@@ -1,4 +1,0 @@
-package page
-
-// Clean is how text from sheets is written.
-var Clean = clean

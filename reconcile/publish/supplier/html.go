@@ -1,0 +1,126 @@
+package supplier
+
+import (
+	"bytes"
+	_ "embed" // the page
+	"fmt"
+	"html/template"
+	"io"
+	"strings"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/say"
+	"example.com/seatline/reconcile/plan/vet"
+	"example.com/seatline/reconcile/publish/report"
+	"example.com/seatline/reconcile/publish/tell"
+)
+
+//go:embed vet.html
+var vetPage string
+
+// Options say how a report is written.
+type Options struct {
+	// Units are the reader's units.
+	Units fitcalc.Units
+	// Language is the reader's, nil English.
+	Language *say.Language
+	// ShopName stands at the top; empty leaves it out.
+	ShopName string
+	// Inputs are the files that were read.
+	Inputs []tell.Input
+}
+
+// WriteVetHTML writes the page of a report. The same report and options give the same bytes. The error is the writer's.
+func WriteVetHTML(w io.Writer, r *vet.Report, opts Options) error {
+	page := pageData{
+		Shop: opts.ShopName, Supplier: r.Supplier, Verdict: r.Verdict.String(), Says: Saying(r.Verdict), Why: r.Why(), Changes: r.Changes,
+		Cautions: opts.Language.Cautions(), Inputs: opts.Inputs, Unit: report.UnitName(opts.Units),
+	}
+	for _, f := range r.Facts {
+		page.Facts = append(page.Facts, factData{f.Title, f.Text, f.Sheet, anchor(f.Sheet)})
+	}
+	for _, s := range Sections(r) {
+		page.Sections = append(page.Sections, sectionOf(&s, opts.Units))
+	}
+	for _, a := range r.Assumptions {
+		tried := "nothing else could be tried"
+		if a.Tried != "" {
+			tried = fmt.Sprintf("%d flip and %d no longer fit when tried with %s", a.Flips, a.Lost, a.Tried)
+		}
+		page.Assumptions = append(page.Assumptions, assumptionData{opts.Language.Assumed(a.Code), a.Verdicts, tried})
+	}
+	t, err := template.New("vet").Parse(vetPage)
+	if err != nil {
+		return fmt.Errorf("writing the page: %w", err)
+	}
+	var out bytes.Buffer // whole or not at all
+	if err := t.Execute(&out, page); err != nil {
+		return fmt.Errorf("writing the page: %w", err)
+	}
+	_, err = w.Write(out.Bytes())
+	return err
+}
+
+// Saying is a verdict in a few words.
+func Saying(v vet.Verdict) string {
+	return map[vet.Verdict]string{vet.Take: "Worth taking", vet.AskFirst: "Ask before ordering", vet.Leave: "Leave it"}[v]
+}
+
+type pageData struct {
+	Shop, Supplier, Verdict, Says, Why, Unit string
+	Facts                                    []factData
+	Changes                                  []string
+	Sections                                 []sectionData
+	Assumptions                              []assumptionData
+	Cautions                                 []say.Caution
+	Inputs                                   []tell.Input
+}
+
+type factData struct{ Title, Text, Section, Anchor string }
+
+type assumptionData struct {
+	Text     string
+	Verdicts int
+	Tried    string
+}
+
+type sectionData struct {
+	Title, Anchor, Note, Empty string
+	Headings                   []headingData
+	Rows                       [][]cellData
+}
+
+type headingData struct {
+	Text   string
+	Number bool
+	Source bool
+}
+
+type cellData struct {
+	Text    string
+	Number  bool
+	Wide    bool
+	Source  bool
+	Verdict string
+}
+
+func anchor(title string) string { return strings.ReplaceAll(strings.ToLower(title), " ", "-") }
+
+func sectionOf(s *report.Section, u fitcalc.Units) sectionData {
+	d := sectionData{Title: s.Name, Anchor: anchor(s.Name), Note: strings.Join(s.Notes, " "), Empty: s.Empty}
+	for _, c := range s.Columns {
+		d.Headings = append(d.Headings, headingData{c.HeadingText(u), c.Kind.IsNumber(), c.Kind == report.KindSource})
+	}
+	for _, row := range s.Rows {
+		cells := make([]cellData, len(row))
+		for i, v := range row {
+			kind := s.Columns[i].Kind
+			cells[i] = cellData{Text: report.CellText(v, kind, u), Number: kind.IsNumber(), Wide: kind == report.KindSentence, Source: kind == report.KindSource}
+			if verdict, is := v.(fitcalc.Verdict); is {
+				cells[i].Verdict = verdict.String()
+			}
+		}
+		d.Rows = append(d.Rows, cells)
+	}
+	return d
+}

@@ -1,0 +1,126 @@
+package supplier
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/say"
+	"example.com/seatline/reconcile/plan/questions"
+	"example.com/seatline/reconcile/publish/report"
+)
+
+// QuestionsReport is the shop's own report of questions: what answers are worth, all questions by supplier, and what was taken for granted.
+func QuestionsReport(list questions.List, assumed []questions.Assumption) *report.Report {
+	groups := list.BySupplier()
+	all := []report.Section{worthSection(list, groups)}
+	for _, g := range groups {
+		all = append(all, askSection(g.Supplier, g, true))
+	}
+	return &report.Report{Subject: "Questions", Sections: append(all, AssumptionSection(assumed))}
+}
+
+// Letter is what goes to one supplier: the questions with a column for the answers, and nothing about others or about what the shop makes of
+// them.
+func Letter(group questions.Group) *report.Report {
+	return &report.Report{Subject: "Questions", Sections: []report.Section{askSection("Questions", group, false)}}
+}
+
+func worthSection(list questions.List, groups []questions.Group) report.Section {
+	s := report.Section{
+		Name: "What answers are worth", Title: "Questions for suppliers",
+		Notes: []string{
+			fmt.Sprintf("%d of %d listed pairs cannot be decided. An answer settles a pair when the pair lacks nothing else.", list.Undecided, list.Pairs),
+			"Each supplier has a sheet here, and a file of its own to send. Read the file that comes back with --answers.",
+		},
+		Columns: []report.Column{
+			report.Text("Supplier", 30).Bold(), report.Count("Questions", 11), report.Count("Pairs that single answers settle", 18), report.Sentence("First question", 70),
+		},
+		Empty: "There is nothing to ask.", Tone: report.First,
+	}
+	for _, g := range groups {
+		s.Rows = append(s.Rows, []any{g.Supplier, len(g.Questions), g.Settles(), g.Questions[0].Asks})
+	}
+	return s
+}
+
+// askSection lists the questions of a supplier. The shop's own has what the answers are worth; what is sent does not.
+func askSection(name string, g questions.Group, own bool) report.Section {
+	s := report.Section{
+		Name: name, Title: "Questions about the sheets of " + g.Supplier,
+		Notes: []string{"Please write each answer into the coloured column, sizes with their unit, and leave the other columns as they are."},
+		Columns: []report.Column{
+			report.Word("No.", 6), report.Text(questions.HeadingPart, 14).Bold(), report.Sentence("What is asked", 52), report.Sentence("It says now", 16),
+			report.Sentence(questions.HeadingAnswer, 20),
+		},
+		Frozen: 2, Tone: report.Asked,
+	}
+	if own {
+		s.Columns = append(s.Columns, report.Text("Kind", 13), report.Count("Settles", 9), report.Count("Helps with", 9), report.Count("Rest on it", 9))
+	}
+	s.Columns = append(s.Columns, report.Sentence("Why", 50))
+	s.Printed = len(s.Columns)
+	s.Columns = append(s.Columns, report.Text("File", 24), report.Text("Sheet", 14), report.Text("Cell", 8), report.Text(questions.HeadingKey, 34))
+	for _, q := range g.Questions {
+		if !q.Ours || own {
+			s.Rows = append(s.Rows, askRow(len(s.Rows)+1, q, own))
+		}
+	}
+	return s
+}
+
+func askRow(number int, q questions.Question, own bool) []any {
+	why, file := q.Why, q.Place.File
+	if !own {
+		why, file = q.WhySent, file[strings.LastIndexAny(file, `/\`)+1:]
+	}
+	row := []any{number, q.Part, q.Asks, q.Says, report.Answer{}}
+	if own {
+		row = append(row, q.Kind.String(), q.Settles, q.Helps, q.Carries)
+	}
+	return append(row, why, file, q.Place.Sheet, report.At{Place: q.Place}.String(), report.Faint{Cell: q.Key})
+}
+
+// AssumptionSection lists what verdicts rest on that no sheet says.
+func AssumptionSection(assumed []questions.Assumption) report.Section {
+	s := report.Section{
+		Name: "Taken for granted", Title: "What the verdicts rest on",
+		Notes: []string{"Each was tried with something else in its place. A verdict flips when one of the trials gives another."},
+		Columns: []report.Column{
+			report.Text("Assumption", 22), report.Sentence("What is taken for granted", 52), report.Count("Verdicts on it", 11), report.Sentence("Tried", 34), report.Count("Flip", 9),
+			report.Count("No longer fit", 11),
+		},
+		Empty: "No listed verdict rests on an assumption.",
+	}
+	for _, a := range assumed {
+		if a.Tried == "" {
+			s.Rows = append(s.Rows, []any{a.Code, say.English().Assumed(a.Code), a.Verdicts, "nothing else could be tried", nil, nil})
+		} else {
+			s.Rows = append(s.Rows, []any{a.Code, say.English().Assumed(a.Code), a.Verdicts, a.Tried, a.Flips, a.Lost})
+		}
+	}
+	return s
+}
+
+// WriteQuestionsCSV writes questions as CSV by RFC 4180, with the headings of the sheet, so that it may be filled in and read back as that
+// may. The error is the writer's.
+func WriteQuestionsCSV(w io.Writer, list questions.List) error {
+	s := report.Section{Name: "the questions", Columns: []report.Column{
+		report.Text("Supplier", 0), report.Text(questions.HeadingPart, 0), report.Text("What is asked", 0), report.Text("It says now", 0), report.Text(questions.HeadingAnswer, 0),
+		report.Text("Why", 0), report.Text("File", 0), report.Text("Sheet", 0), report.Count("Row", 0), report.Text("Cell", 0), report.Text("Kind", 0),
+		report.Count("Settles", 0), report.Count("Helps with", 0), report.Count("Rest on it", 0), report.Text(questions.HeadingKey, 0),
+	}}
+	for _, g := range list.BySupplier() {
+		for _, q := range g.Questions {
+			row := any(nil)
+			if q.Place.Row > 0 {
+				row = q.Place.Row
+			}
+			s.Rows = append(s.Rows, []any{
+				q.Supplier, q.Part, q.Asks, q.Says, report.Answer{}, q.Why, q.Place.File, q.Place.Sheet, row, q.Place.Cell, q.Kind.String(), q.Settles, q.Helps, q.Carries, q.Key,
+			})
+		}
+	}
+	return report.WriteCSV(w, &s, fitcalc.Metric)
+}
