@@ -39,7 +39,7 @@ func BondOf(head Head, tip Tip, shop Shop) (Bond, error) {
 		field Field
 		given bool
 	}{
-		{FieldTip, tip.form != TipUnknown}, {FieldHeadBore, j.headBore.Given()}, {FieldBoreDepth, j.boreDepth.Given()},
+		{FieldTip, tip.form != TipUnknown}, {FieldHeadBore, j.Bore.Given()}, {FieldBoreDepth, j.BoreDepth.Given()},
 	} {
 		if !need.given {
 			return Bond{}, &InputError{Field: need.field, Reason: "must be given for the bond to be worked out"}
@@ -49,12 +49,12 @@ func BondOf(head Head, tip Tip, shop Shop) (Bond, error) {
 		return Bond{}, &InputError{Field: unknown, Reason: "must be given for the bond to be worked out"}
 	}
 	if j.quoted() {
-		return Bond{}, &InputError{Field: FieldHeadBore, Size: j.headBore.Nominal(), Reason: "is the tip it takes; the size of the hole must be given for the bond to be worked out"}
+		return Bond{}, &InputError{Field: FieldHeadBore, Size: j.Bore.Nominal(), Reason: "is the tip it takes; the size of the hole must be given for the bond to be worked out"}
 	}
 	j.bore()
 	length := j.fit.Bore.Insertion
 	if length.Sign() <= 0 {
-		return Bond{}, &InputError{Field: FieldBoreDepth, Size: j.boreDepth.Nominal(), Reason: "leaves nothing below the recess"}
+		return Bond{}, &InputError{Field: FieldBoreDepth, Size: j.BoreDepth.Nominal(), Reason: "leaves nothing below the recess"}
 	}
 	return bondOver(&j, length)
 }
@@ -65,7 +65,7 @@ func bondOver(j *joint, length measure.Length) (Bond, error) {
 	like, from := j.tipOfBore(), measure.Length{}
 	for from.Less(length) {
 		to := j.nextBend(&like, from, length)
-		low, high := j.tip.usualAt(from), j.tip.usualAt(to)
+		low, high := j.Tip.usualAt(from), j.Tip.usualAt(to)
 		boreLow, boreHigh := j.boreAt(&like, from), j.boreAt(&like, to)
 		if boreLow.Less(low) || boreHigh.Less(high) {
 			return Bond{}, &InputError{Field: FieldHeadBore, Size: boreHigh, Reason: "is smaller than the tip; the tip does not go in"}

@@ -5,10 +5,10 @@ import "example.com/seatline/fitcalc/measure"
 // bore compares the tip with the hole that takes it.
 func (j *joint) bore() {
 	j.depth()
-	if j.tip.form == TipUnknown {
+	if j.Tip.form == TipUnknown {
 		return // already missing
 	}
-	if !j.headBore.Given() {
+	if !j.Bore.Given() {
 		j.assume(AssumedBoreClears)
 		return
 	}
@@ -41,12 +41,12 @@ func (j *joint) bore() {
 // quoted reports whether a bore that tapers as its tip does is quoted like that tip, and so made to take it. One that was measured is
 // the hole itself.
 func (j *joint) quoted() bool {
-	if j.tip.form != TipTapered || j.head.BoreForm == BoreParallel {
+	if j.Tip.form != TipTapered || j.head.BoreForm == BoreParallel {
 		return false
 	}
 	like := j.tipOfBore()
-	return like.cone.rate == j.tip.cone.rate && j.headBore.Origin() != measure.Measured &&
-		quotedLike(j.headBore.Nominal().Sub(j.tip.usualAt(measure.Length{})), j.shop)
+	return like.cone.rate == j.Tip.cone.rate && j.Bore.Origin() != measure.Measured &&
+		quotedLike(j.Bore.Nominal().Sub(j.Tip.usualAt(measure.Length{})), j.shop)
 }
 
 // quotedLike judges by how much larger the bore is than the tip's end: nothing, as far as one size stated twice tells (9.0 mm is .355
@@ -61,17 +61,17 @@ func quotedLike(clearance measure.Length, shop *Shop) bool {
 // Bore and tip change evenly between the tip end, the bends of the tip and of the bore, and the top, so that the extremes are at
 // these.
 func (j *joint) clearances() (tight Amount, wide measure.Length, formed bool) {
-	tight = difference(&j.headBore, &j.tipEnd)
-	if j.tip.form == TipParallel && j.head.BoreForm != BoreTapered {
+	tight = difference(&j.Bore.Dim, &j.TipEnd.Dim)
+	if j.Tip.form == TipParallel && j.head.BoreForm != BoreTapered {
 		return tight, tight.Nominal, false
 	}
 	like := j.tipOfBore()
-	at := func(z measure.Length) measure.Length { return j.boreAt(&like, z).Sub(j.tip.usualAt(z)) }
+	at := func(z measure.Length) measure.Length { return j.boreAt(&like, z).Sub(j.Tip.usualAt(z)) }
 	bottom := measure.Length{}
 	least := at(bottom)
 	most := least
-	for z := bottom; z.Less(j.insertion); {
-		z = j.nextBend(&like, z, j.insertion)
+	for z := bottom; z.Less(j.Insertion); {
+		z = j.nextBend(&like, z, j.Insertion)
 		c := at(z)
 		least, most = measure.Min(least, c), measure.Max(most, c)
 	}
@@ -97,11 +97,11 @@ func (h *Head) TipOfBore(tip *Tip, shop *Shop) Tip {
 }
 
 func (j *joint) tipOfBore() Tip {
-	like := j.head.TipOfBore(&j.tip, j.shop)
+	like := j.TipOfBore()
 	switch {
-	case j.head.BoreForm == BoreTapered && like.cone.rate != j.tip.cone.rate:
+	case j.head.BoreForm == BoreTapered && like.cone.rate != j.Tip.cone.rate:
 		j.assume(AssumedBoreTaper)
-		if !j.boreDepth.Given() {
+		if !j.BoreDepth.Given() {
 			j.assume(AssumedInsertion)
 		}
 	case j.head.BoreForm == BoreUnknown && like.form == TipTapered:
@@ -112,13 +112,13 @@ func (j *joint) tipOfBore() Tip {
 
 // boreAt returns the bore's nominal diameter at a height above its bottom.
 func (j *joint) boreAt(like *Tip, height measure.Length) measure.Length {
-	return j.headBore.Nominal().Add(like.usualAt(height)).Sub(like.end.Middle())
+	return j.Bore.Nominal().Add(like.usualAt(height)).Sub(like.end.Middle())
 }
 
 // nextBend returns the lowest height above one at which tip or bore stops changing evenly, or the end.
 func (j *joint) nextBend(like *Tip, from, end measure.Length) measure.Length {
 	next := end
-	for _, tip := range [...]*Tip{like, &j.tip} {
+	for _, tip := range [...]*Tip{like, &j.Tip} {
 		if at, bends := tip.bend(from, next); bends {
 			next = at
 		}
@@ -133,11 +133,11 @@ func difference(a, b *measure.Dim) Amount {
 
 // depth looks at the length of tip left in the bore below whatever is cut into its mouth.
 func (j *joint) depth() {
-	if !j.boreDepth.Given() {
+	if !j.BoreDepth.Given() {
 		return
 	}
 	recess, unknown := j.recess()
-	left := j.boreDepth.Nominal().Sub(recess)
+	left := j.BoreDepth.Nominal().Sub(recess)
 	j.shallow(left, recess)
 	if unknown == NoField {
 		j.fit.Bore.Insertion, j.fit.Bore.KnownInsertion = left, true
@@ -146,7 +146,7 @@ func (j *joint) depth() {
 
 // shallow places the joint by how surely enough of the tip is in the bore.
 func (j *joint) shallow(left, recess measure.Length) {
-	depth, least := j.boreDepth.OrPlusMinus(j.shop.RecessTolerance), j.shop.LeastInsertion
+	depth, least := j.BoreDepth.OrPlusMinus(j.shop.RecessTolerance), j.shop.LeastInsertion
 	share := oddsBelow(&depth, &noPlay, least.Add(recess))
 	if b := beltOf(share, j.shop.MeasureShare, left.Sub(least), j.shop.SameSize); b > certain {
 		j.reason(Reason{Code: BoreShallow, Level: b.level(Measures), Size: left, Limit: least, Other: recess, Share: share})
@@ -158,7 +158,7 @@ func (j *joint) shallow(left, recess measure.Length) {
 func (j *joint) recess() (depth measure.Length, unknown Field) {
 	cone, unknown := j.countersinkDepth()
 	counterbore := j.head.Counterbore.Depth
-	if j.counterbored() && !counterbore.Given() {
+	if j.head.counterbored() && !counterbore.Given() {
 		unknown = FieldCounterboreDepth
 	}
 	return measure.Max(counterbore.Middle(), cone), unknown
@@ -171,13 +171,13 @@ func (j *joint) countersinkDepth() (depth measure.Length, unknown Field) {
 	switch {
 	case c.Depth.Given():
 		return c.Depth.Middle(), NoField
-	case !c.Mouth.Given() && j.head.Top == TopCountersunk:
+	case !c.Mouth.Given() && j.Top == TopCountersunk:
 		return none, FieldCountersinkMouth
 	case !c.Mouth.Given():
 		return none, NoField
-	case !j.headBore.Given():
+	case !j.Bore.Given():
 		return none, FieldHeadBore
 	}
-	wider := measure.Max(none, c.Mouth.Middle().Sub(j.headBore.Nominal()))
+	wider := measure.Max(none, c.Mouth.Middle().Sub(j.Bore.Nominal()))
 	return times(wider, 1/j.coneSlope()), NoField
 }

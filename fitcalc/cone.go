@@ -22,7 +22,7 @@ func (j *joint) countersink() (cone, bool) {
 	c := &j.head.Countersink
 	result := cone{slope: 2 * j.shop.CountersinkAngle.Half().Tan()}
 	if !c.Mouth.Given() && !c.Depth.Given() {
-		if j.head.Top == TopCountersunk {
+		if j.Top == TopCountersunk {
 			j.missing(FieldCountersinkMouth)
 			return result, false
 		}
@@ -32,13 +32,13 @@ func (j *joint) countersink() (cone, bool) {
 	result.there = true
 	result.mouth, result.depth = c.Mouth, c.Depth
 	if !c.Mouth.Given() {
-		if !j.headBore.Given() {
+		if !j.Bore.Given() {
 			j.missing(FieldCountersinkMouth)
 			return result, false
 		}
 		// The cone runs from the bore upward, so that it has no other bottom.
 		depth := c.Depth.OrPlusMinus(j.shop.RecessTolerance)
-		result.mouth, result.depth = scaled(depth, result.slope).Shift(j.headBore.Middle()), measure.Dim{}
+		result.mouth, result.depth = scaled(depth, result.slope).Shift(j.Bore.Middle()), measure.Dim{}
 	}
 	result.mouth = result.mouth.OrPlusMinus(j.shop.RecessTolerance)
 	if result.depth.Given() {
@@ -47,21 +47,30 @@ func (j *joint) countersink() (cone, bool) {
 	return result, true
 }
 
-// coneSlope is 2 tan(A/2) of the head's countersink: by its angle, else from mouth, depth and bore, else by the shop's tool.
+// coneSlope is 2 tan(A/2) of the head's countersink.
 func (j *joint) coneSlope() float64 {
-	c := &j.head.Countersink
-	if !c.Angle.IsZero() {
-		return 2 * c.Angle.Half().Tan()
+	slope, ofShop := j.head.coneSlope(j.Bore.Nominal(), j.shop)
+	if ofShop {
+		j.assume(AssumedCountersinkAngle)
 	}
-	if c.Mouth.Given() && c.Depth.Given() && j.headBore.Given() {
+	return slope
+}
+
+// coneSlope is 2 tan(A/2) of the countersink: by its angle, else from mouth, depth and the bore it runs down to, else by the shop's tool,
+// and then said to be. A bore that is not given is nothing.
+func (h *Head) coneSlope(bore measure.Length, shop *Shop) (slope float64, ofShop bool) {
+	c := &h.Countersink
+	if !c.Angle.IsZero() {
+		return 2 * c.Angle.Half().Tan(), false
+	}
+	if c.Mouth.Given() && c.Depth.Given() && bore.Sign() > 0 {
 		// Mouth and depth give the angle only where the cone runs down to the bore. One that no tool cuts does not.
-		slope := c.Mouth.Middle().Sub(j.headBore.Nominal()).Millimetres() / c.Depth.Middle().Millimetres()
+		slope := c.Mouth.Middle().Sub(bore).Millimetres() / c.Depth.Middle().Millimetres()
 		if slope > 2*measure.Degrees(1).Half().Tan() && slope < 2*measure.Degrees(179).Half().Tan() {
-			return slope
+			return slope, false
 		}
 	}
-	j.assume(AssumedCountersinkAngle)
-	return 2 * j.shop.CountersinkAngle.Half().Tan()
+	return 2 * shop.CountersinkAngle.Half().Tan(), true
 }
 
 // meetsAt returns the depth at which the lower edge of a collar meets the cone: (M − collar OD) / (2 tan(A/2)).

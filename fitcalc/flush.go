@@ -4,20 +4,20 @@ import "example.com/seatline/fitcalc/measure"
 
 // flush compares base OD and hosel OD.
 func (j *joint) flush() {
-	if !j.hoselOD.Given() {
-		j.missing(j.hoselOf)
+	if !j.HoselOD.Given() {
+		j.missing(j.HoselOD.Field)
 	}
-	if !j.baseOD.Given() {
+	if !j.BaseOD.Given() {
 		j.missing(FieldBaseOD)
 	}
-	if !j.hoselOD.Given() || !j.baseOD.Given() {
+	if !j.HoselOD.Given() || !j.BaseOD.Given() {
 		return
 	}
 	f := &j.fit.Flush
 	j.fillFlush(f)
 	small := f.tooSmall(j.shop)
 	if small >= unsure {
-		j.reason(Reason{Code: FlushUndersize, Field: j.hoselOf, Measured: j.measured(), Level: small.level(Measures), Size: f.Oversize.Nominal, Limit: j.shop.FlushStep,
+		j.reason(Reason{Code: FlushUndersize, Field: j.HoselOD.Field, Measured: j.measured(), Level: small.level(Measures), Size: f.Oversize.Nominal, Limit: j.shop.FlushStep,
 			Share: f.VisibleUndersize, Bound: j.shop.UndersizeRisk})
 	}
 	switch {
@@ -30,7 +30,7 @@ func (j *joint) flush() {
 
 // asSupplied notes a base that needs nothing, and how many in a hundred want a touch all the same.
 func (j *joint) asSupplied(f *FlushFit) {
-	r := Reason{Code: FlushAsSupplied, Field: j.hoselOf, Level: Remarks, Size: f.Oversize.Nominal, Limit: j.shop.FlushStep}
+	r := Reason{Code: FlushAsSupplied, Field: j.HoselOD.Field, Level: Remarks, Size: f.Oversize.Nominal, Limit: j.shop.FlushStep}
 	if f.OneSize {
 		r.Other = j.shop.SameSize
 	}
@@ -44,30 +44,30 @@ func (j *joint) asSupplied(f *FlushFit) {
 func (j *joint) turnDown(f *FlushFit) {
 	over := f.tooMuch(j.shop)
 	if over > certain {
-		j.reason(Reason{Code: FlushTurnLimit, Field: j.hoselOf, Measured: j.measured(), Level: over.level(Measures), Size: f.TurnDown.Nominal, Other: f.TurnDown.Most,
+		j.reason(Reason{Code: FlushTurnLimit, Field: j.HoselOD.Field, Measured: j.measured(), Level: over.level(Measures), Size: f.TurnDown.Nominal, Other: f.TurnDown.Most,
 			Limit: j.shop.TurnLimit, Share: f.OverTurnLimit})
 	}
 	if over < beyond {
-		j.reason(Reason{Code: FlushTurn, Field: j.hoselOf, Level: Turns, Size: f.TurnDown.Nominal, Other: f.TurnDown.Most, Share: f.VisibleOversize})
+		j.reason(Reason{Code: FlushTurn, Field: j.HoselOD.Field, Level: Turns, Size: f.TurnDown.Nominal, Other: f.TurnDown.Most, Share: f.VisibleOversize})
 	}
 }
 
 func (j *joint) fillFlush(f *FlushFit) {
-	f.Known, f.HoselOD, f.BaseOD, f.Oversize = true, j.hoselOD, j.baseOD, difference(&j.baseOD, &j.hoselOD)
+	f.Known, f.HoselOD, f.BaseOD, f.Oversize = true, j.HoselOD.Dim, j.BaseOD.Dim, difference(&j.BaseOD.Dim, &j.HoselOD.Dim)
 	f.OneSize = j.oneSize(f.Oversize.Nominal)
-	zero, base := measure.Length{}, j.baseOD.Shift(f.mean().Sub(f.Oversize.Nominal))
-	off := difference(&base, &j.hoselOD)
+	zero, base := measure.Length{}, j.BaseOD.Shift(f.mean().Sub(f.Oversize.Nominal))
+	off := difference(&base, &j.HoselOD.Dim)
 	f.TurnDown = Amount{measure.Max(off.Nominal, zero), measure.Max(off.Least, zero), measure.Max(off.Most, zero)}
-	f.flushOdds(&base, &j.hoselOD, j.shop.FlushStep, j.shop.TurnLimit)
+	f.flushOdds(&base, &j.HoselOD.Dim, j.shop.FlushStep, j.shop.TurnLimit)
 }
 
 // measured reports whether what the ferrule meets was measured.
-func (j *joint) measured() bool { return j.hoselOD.Origin() == measure.Measured }
+func (j *joint) measured() bool { return j.HoselOD.Origin() == measure.Measured }
 
 // oneSize reports whether base and hosel are one size stated twice. What was measured is what it is.
 func (j *joint) oneSize(oversize measure.Length) bool {
 	return !j.shop.SameSize.Less(oversize.Abs()) &&
-		!j.measured() && j.baseOD.Origin() != measure.Measured
+		!j.measured() && j.BaseOD.Origin() != measure.Measured
 }
 
 // mean is what the usual joint counts as oversize.

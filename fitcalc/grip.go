@@ -9,16 +9,16 @@ import (
 
 // grip compares the shaft with the ferrule's bore where the ferrule ends up, and on its way there.
 func (j *joint) grip() {
-	if j.tip.form == TipUnknown {
+	if j.Tip.form == TipUnknown {
 		j.missing(FieldTip)
 	}
-	if !j.ferruleBore.Given() {
+	if !j.FerruleBore.Given() {
 		j.missing(FieldFerruleBore)
 	}
-	if j.tip.form == TipUnknown || !j.ferruleBore.Given() {
+	if j.Tip.form == TipUnknown || !j.FerruleBore.Given() {
 		return
 	}
-	if !j.ferrule.Length.Given() && j.tip.form != TipParallel {
+	if !j.ferrule.Length.Given() && j.Tip.form != TipParallel {
 		j.missing(FieldLength)
 		return
 	}
@@ -55,7 +55,7 @@ func (j *joint) splits() belt {
 
 // stretchLeft is what an interference leaves of the most that the ferrule may be stretched, on the diameter.
 func (j *joint) stretchLeft(interference measure.Length) measure.Length {
-	return times(j.ferruleBore.Nominal(), j.shop.StrainLimit).Sub(interference)
+	return times(j.FerruleBore.Nominal(), j.shop.StrainLimit).Sub(interference)
 }
 
 // gripsShort reports whether the ferrule grips over too little of its length to be trusted without adhesive.
@@ -74,9 +74,9 @@ func (j *joint) leastGrip() measure.Length {
 }
 
 func (j *joint) fillGrip(g *GripFit) {
-	widest := j.tip.widest(j.insertion, j.seated)
-	shaft, bore := j.shaft(widest), &j.ferruleBore
-	g.Known, g.Insertion, g.Interference = true, j.insertion, difference(&shaft, bore)
+	widest := j.Tip.widest(j.Insertion, j.Seated)
+	shaft, bore := j.shaft(widest), &j.FerruleBore.Dim
+	g.Known, g.Insertion, g.Interference = true, j.Insertion, difference(&shaft, bore)
 	depth, length := j.playOfDepth(widest), j.playOfLength(widest)
 	switch {
 	case j.gripAtTheBend(g, &shaft, bore):
@@ -90,7 +90,7 @@ func (j *joint) fillGrip(g *GripFit) {
 	}
 	g.Strain, g.MostStrain = strain(g.Interference.Nominal, bore.Middle()), strain(g.Interference.Most, bore.Lower())
 	if j.ferrule.Length.Given() {
-		g.Length, g.KnownLength = j.tip.lengthAbove(bore.Middle(), j.insertion, j.seated), true
+		g.Length, g.KnownLength = j.Tip.lengthAbove(bore.Middle(), j.Insertion, j.Seated), true
 	}
 }
 
@@ -101,24 +101,24 @@ var noPlay = measure.Exactly(measure.Length{})
 // is there; the heights are spread as depth or length is, and where both have limits as a normal of their mean and deviation.
 // It reports false for other joints.
 func (j *joint) gripAtTheBend(g *GripFit, shaft, bore *measure.Dim) bool {
-	depth, length := j.boreDepth, j.ferrule.Length
-	if j.tip.form != TipTapered || depth.Width().IsZero() && length.Width().IsZero() {
+	depth, length := j.BoreDepth.Dim, j.ferrule.Length
+	if j.Tip.form != TipTapered || depth.Width().IsZero() && length.Width().IsZero() {
 		return false
 	}
 	if !depth.Given() {
-		depth = measure.Exactly(j.insertion)
+		depth = measure.Exactly(j.Insertion)
 	}
 	sum := stack.Of(depth).Plus(length)
-	end, bends := j.tip.bend(sum.Least(), sum.Most())
+	end, bends := j.Tip.bend(sum.Least(), sum.Most())
 	if !bends {
 		return false
 	}
 	widest := shaft.Middle()
-	g.Interference.Least = g.Interference.Least.Add(j.tip.usualAt(sum.Least()).Sub(widest))
-	g.Interference.Most = g.Interference.Most.Add(j.tip.usualAt(sum.Most()).Sub(widest))
+	g.Interference.Least = g.Interference.Least.Add(j.Tip.usualAt(sum.Least()).Sub(widest))
+	g.Interference.Most = g.Interference.Most.Add(j.Tip.usualAt(sum.Most()).Sub(widest))
 	var here GripFit
 	at := func(top measure.Length) *GripFit {
-		there := shaft.Shift(j.tip.usualAt(top).Sub(widest))
+		there := shaft.Shift(j.Tip.usualAt(top).Sub(widest))
 		here.gripOdds(&there, bore, j.shop.StrainLimit)
 		return &here
 	}
@@ -131,8 +131,8 @@ func (j *joint) gripAtTheBend(g *GripFit, shaft, bore *measure.Dim) bool {
 
 // heightOf is where on the cone a shaft is as wide as something, for all pieces of both.
 func (j *joint) heightOf(shaft, wide *measure.Dim) stack.Sum {
-	ppb := j.tip.cone.rate.PPB()
-	middle := wide.Middle().Sub(j.tip.end.Middle()).MulRatio(billion, ppb).Sub(j.tip.trimmed)
+	ppb := j.Tip.cone.rate.PPB()
+	middle := wide.Middle().Sub(j.Tip.end.Middle()).MulRatio(billion, ppb).Sub(j.Tip.trimmed)
 	return stack.Of(measure.Exactly(middle)).
 		PlusRatio(wide.Shift(wide.Middle().Neg()), billion, ppb).PlusRatio(shaft.Shift(shaft.Middle().Neg()), billion, ppb)
 }
@@ -152,24 +152,24 @@ func heights(sum stack.Sum, depth, length measure.Dim) measure.Dim {
 // playOfDepth is what the tolerance of the bore's depth means for the shaft at its widest under the ferrule: the tip
 // sits deeper or less deep, and the diameters under the ferrule are others.
 func (j *joint) playOfDepth(widest measure.Length) measure.Dim {
-	d := &j.boreDepth
-	if j.tip.form == TipParallel || !d.HasLimits() {
+	d := &j.BoreDepth.Dim
+	if j.Tip.form == TipParallel || !d.HasLimits() {
 		return noPlay
 	}
 	length := j.ferrule.Length.Middle()
-	shallow := j.tip.widest(d.Lower(), d.Lower().Add(length))
-	deep := j.tip.widest(d.Upper(), d.Upper().Add(length))
+	shallow := j.Tip.widest(d.Lower(), d.Lower().Add(length))
+	deep := j.Tip.widest(d.Upper(), d.Upper().Add(length))
 	return play(widest, shallow, deep).WithShape(d.Shape())
 }
 
 // playOfLength is the same for the tolerance of the ferrule's length: its top ends up higher or lower on the shaft.
 func (j *joint) playOfLength(widest measure.Length) measure.Dim {
 	d := &j.ferrule.Length
-	if j.tip.form == TipParallel || !d.HasLimits() {
+	if j.Tip.form == TipParallel || !d.HasLimits() {
 		return noPlay
 	}
-	short := j.tip.widest(j.insertion, j.insertion.Add(d.Lower()))
-	long := j.tip.widest(j.insertion, j.insertion.Add(d.Upper()))
+	short := j.Tip.widest(j.Insertion, j.Insertion.Add(d.Lower()))
+	long := j.Tip.widest(j.Insertion, j.Insertion.Add(d.Upper()))
 	return play(widest, short, long).WithShape(d.Shape())
 }
 
@@ -182,16 +182,16 @@ func play(here, one, other measure.Length) measure.Dim {
 
 // overTip looks at the way from the tip end to the seat: a place further down that is too wide to pass.
 func (j *joint) overTip() {
-	passing := j.inBore.Sub(j.ferruleBore.Nominal())
+	passing := j.inBore.Sub(j.FerruleBore.Nominal())
 	if passing.Compare(j.fit.Grip.Interference.Nominal) <= 0 {
 		return
 	}
 	var there GripFit
 	shaft := j.shaft(j.inBore)
-	there.gripOdds(&shaft, &j.ferruleBore, j.shop.StrainLimit)
+	there.gripOdds(&shaft, &j.FerruleBore.Dim, j.shop.StrainLimit)
 	passes := beltOf(there.Split, j.shop.SplitRisk, j.stretchLeft(passing), j.shop.SameSize)
 	if passes > certain {
-		j.reason(Reason{Code: GripOverTip, Level: passes.level(Prepares), Size: passing, Value: strain(passing, j.ferruleBore.Nominal()),
+		j.reason(Reason{Code: GripOverTip, Level: passes.level(Prepares), Size: passing, Value: strain(passing, j.FerruleBore.Nominal()),
 			Bound: j.shop.StrainLimit, Share: there.Split})
 	}
 }

@@ -97,6 +97,26 @@ type Adapter struct {
 // Given reports whether anything of the adapter is given, so that the joint is made at it.
 func (a *Adapter) Given() bool { return a.TopOD.Given() || a.Bore.Given() || a.BoreDepth.Given() }
 
+// TakenTop returns the form of top that a hosel is taken to have: its Top or, where that is not known, counterbored where a size of a
+// counterbore is given, countersunk where something of a countersink is, and unknown otherwise.
+func (h *Head) TakenTop() TopForm {
+	c := &h.Countersink
+	switch {
+	case h.Top != TopUnknown:
+		return h.Top
+	case h.counterbored():
+		return TopCounterbored
+	case c.Mouth.Given() || c.Depth.Given() || !c.Angle.IsZero():
+		return TopCountersunk
+	}
+	return TopUnknown
+}
+
+// counterbored reports whether the top has a counterbore, by its sizes or by word: such a hosel takes a step.
+func (h *Head) counterbored() bool {
+	return h.Top == TopCounterbored || h.Counterbore.Diameter.Given() || h.Counterbore.Depth.Given()
+}
+
 // JointOD returns the outside diameter that the ferrule has to match: that of the sleeve's top where there is an adapter,
 // of the hosel's otherwise.
 func (h *Head) JointOD() measure.Dim {

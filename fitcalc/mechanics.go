@@ -65,7 +65,7 @@ func MechanicsOf(head Head, tip Tip, ferrule Ferrule, shop Shop, shaft Shaft) (M
 	for _, need := range [...]struct {
 		field Field
 		given bool
-	}{{FieldTip, tip.form != TipUnknown}, {FieldFerruleBore, j.ferruleBore.Given()}, {FieldBaseOD, ferrule.BaseOD.Given()}} {
+	}{{FieldTip, tip.form != TipUnknown}, {FieldFerruleBore, j.FerruleBore.Given()}, {FieldBaseOD, ferrule.BaseOD.Given()}} {
 		if !need.given {
 			return Mechanics{}, &InputError{Field: need.field, Reason: "must be given for the press fit to be worked out"}
 		}
@@ -105,17 +105,17 @@ func (m *Mechanics) materials(ferrule Material, shaft Shaft) (err error) {
 }
 
 func (m *Mechanics) sizes(j *joint, inside measure.Length) {
-	m.bore, m.inside, m.length = j.ferruleBore.Nominal(), inside, j.ferrule.Length.Middle()
-	m.base = j.baseOD.Nominal()
+	m.bore, m.inside, m.length = j.FerruleBore.Nominal(), inside, j.ferrule.Length.Middle()
+	m.base = j.BaseOD.Nominal()
 	m.top, m.hosel = m.base, m.base
 	if j.ferrule.TopOD.Given() && m.length.Sign() > 0 {
 		m.top = measure.Min(m.base, j.ferrule.TopOD.Middle())
 	}
-	if j.hoselOD.Given() {
-		m.hosel = measure.Min(m.base, j.hoselOD.Nominal())
+	if j.HoselOD.Given() {
+		m.hosel = measure.Min(m.base, j.HoselOD.Nominal())
 	}
-	m.Insertion, m.Diameter = j.insertion, j.tip.widest(j.insertion, j.seated)
-	m.Tightest = j.tip.lowest(m.Diameter, j.insertion, j.seated)
+	m.Insertion, m.Diameter = j.Insertion, j.Tip.widest(j.Insertion, j.Seated)
+	m.Tightest = j.Tip.lowest(m.Diameter, j.Insertion, j.Seated)
 	m.Interference = m.Diameter.Sub(m.bore)
 }
 
@@ -133,11 +133,11 @@ func (m *Mechanics) profiles(j *joint) (err error) {
 	if m.turned, err = press.NewProfile(at(corner, m.hosel), at(m.length, measure.Min(m.top, m.hosel))); err != nil {
 		return err
 	}
-	points := []press.Point{at(zero, j.tip.usualAt(zero))}
-	for bend, more := j.tip.bend(zero, j.seated); more; bend, more = j.tip.bend(bend, j.seated) {
-		points = append(points, at(bend, j.tip.usualAt(bend)))
+	points := []press.Point{at(zero, j.Tip.usualAt(zero))}
+	for bend, more := j.Tip.bend(zero, j.Seated); more; bend, more = j.Tip.bend(bend, j.Seated) {
+		points = append(points, at(bend, j.Tip.usualAt(bend)))
 	}
-	m.tip, err = press.NewProfile(append(points, at(j.seated, j.tip.usualAt(j.seated)))...)
+	m.tip, err = press.NewProfile(append(points, at(j.Seated, j.Tip.usualAt(j.Seated)))...)
 	return err
 }
 

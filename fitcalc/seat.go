@@ -12,7 +12,7 @@ func (j *joint) seat() {
 		j.reason(Reason{Code: SeatRounded, Level: TakesNone})
 		return
 	}
-	switch j.style {
+	switch j.Style {
 	case Plain:
 		j.seatPlain()
 	case Collared:
@@ -22,16 +22,10 @@ func (j *joint) seat() {
 	}
 }
 
-// counterbored reports whether the top has a counterbore, by its dimensions or by word.
-func (j *joint) counterbored() bool {
-	c := &j.head.Counterbore
-	return j.head.Top == TopCounterbored || c.Diameter.Given() || c.Depth.Given()
-}
-
 func (j *joint) seatPlain() {
 	switch {
-	case !j.counterbored():
-		if j.head.Top == TopUnknown && !j.head.Countersink.Mouth.Given() {
+	case !j.head.counterbored():
+		if j.head.TakenTop() == TopUnknown {
 			j.assume(AssumedFlatTop)
 		}
 		j.fit.Seat.Known = true
@@ -71,7 +65,7 @@ func (j *joint) seatCollar() {
 		j.missing(FieldCollarLength)
 	}
 	cone, coneKnown := j.countersink()
-	if j.head.Top == TopUnknown && !cone.there && !j.counterbored() {
+	if j.Top == TopUnknown {
 		j.missing(FieldTop)
 		coneKnown = false
 	}
@@ -83,9 +77,9 @@ func (j *joint) seatCollar() {
 	}
 	if l.cone = cone.there; l.cone {
 		l.mouth, l.slope, l.bottom, l.contact = cone.mouth, cone.slope, cone.depth, cone.meetsAt(l.od)
-		l.sinks = j.headBore.Given() && !j.headBore.Middle().Less(l.od.Middle())
+		l.sinks = j.Bore.Given() && !j.Bore.Middle().Less(l.od.Middle())
 	}
-	if j.counterbored() {
+	if j.head.counterbored() {
 		width, depth := j.head.Counterbore.Diameter, j.head.Counterbore.Depth
 		if !width.Given() || !depth.Given() {
 			if l.above(j.shop.SeatGap) > j.shop.SeatRisk {
@@ -125,8 +119,8 @@ func (j *joint) standsOff(l *landing, cone *cone) {
 	if seats == likely {
 		level = Remarks
 	}
-	if j.hoselOD.Given() {
-		s.WallLeft = j.hoselOD.Lower().Sub(s.CutMouth).Half()
+	if j.HoselOD.Given() {
+		s.WallLeft = j.HoselOD.Lower().Sub(s.CutMouth).Half()
 		if s.WallLeft.Less(j.shop.LeastHoselWall) {
 			level = seats.level(Measures)
 		}
@@ -138,7 +132,7 @@ func (j *joint) standsOff(l *landing, cone *cone) {
 // recessOf names what a collar goes into: the countersink, or where there is none the top that it would be cut into.
 func (j *joint) recessOf(c cone) Field {
 	switch {
-	case j.hoselOf == FieldAdapterOD:
+	case j.HoselOD.Field == FieldAdapterOD:
 		return FieldAdapterOD
 	case c.there:
 		return FieldCountersinkMouth
@@ -161,7 +155,7 @@ func (j *joint) seatStep() {
 	if !step.Length.Given() {
 		j.missing(FieldStepLength)
 	}
-	if !j.counterbored() {
+	if !j.head.counterbored() {
 		j.stepWithoutCounterbore()
 		return
 	}
@@ -173,7 +167,7 @@ func (j *joint) seatStep() {
 }
 
 func (j *joint) stepWithoutCounterbore() {
-	if j.head.Top == TopUnknown && !j.head.Countersink.Mouth.Given() {
+	if j.Top == TopUnknown {
 		j.missing(FieldTop)
 		return
 	}

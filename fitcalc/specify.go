@@ -76,7 +76,7 @@ func styleFor(h *Head) Style {
 	switch {
 	case h.Top == TopRounded:
 		return StyleUnknown
-	case h.Top == TopCounterbored || h.Counterbore.Diameter.Given() || h.Counterbore.Depth.Given():
+	case h.counterbored():
 		return Stepped
 	}
 	return Plain

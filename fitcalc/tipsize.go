@@ -194,41 +194,40 @@ func (f *Ferrule) JointBore(h *Head, shop *Shop) measure.Dim {
 	if f.Bore.Given() {
 		return f.Bore.OrPlusMinus(shop.FerruleBoreTolerance)
 	}
-	var fit Fit
-	j := joint{fit: &fit, head: h, ferrule: f, shop: shop}
-	j.boreDepth = centred(h.JointBoreDepth())
+	j := Joint{head: h, ferrule: f, shop: shop}
+	j.BoreDepth.Dim = centred(h.JointBoreDepth())
 	j.bringTip()
 	j.bringFerruleBore()
-	return j.ferruleBore
+	return j.FerruleBore.Dim
 }
 
 // bringFerruleBore takes the bore of the ferrule, or of one made for the tip that it is listed for.
-func (j *joint) bringFerruleBore() {
+func (j *Joint) bringFerruleBore() {
 	f := j.ferrule
-	j.ferruleBore = f.Bore
+	j.FerruleBore = Taken{Dim: f.Bore, Field: FieldFerruleBore}
 	if !f.Bore.Given() && f.ForTip.Known() {
 		j.bringBoreOfTip()
 	}
-	j.tolerance(&j.ferruleBore, j.shop.FerruleBoreTolerance, AssumedFerruleBoreTolerance)
-	j.ferruleBore = centred(j.ferruleBore)
+	j.tolerance(&j.FerruleBore.Dim, j.shop.FerruleBoreTolerance, AssumedFerruleBoreTolerance)
+	j.FerruleBore.Dim = centred(j.FerruleBore.Dim)
 }
 
 // bringBoreOfTip leaves the bore open where the shop's settings leave none.
-func (j *joint) bringBoreOfTip() {
+func (j *Joint) bringBoreOfTip() {
 	bore := j.widestOfTip().Sub(j.shop.UsualInterference)
 	if j.shop.FerruleBoreTolerance.Less(bore) {
-		j.ferruleBore = measure.Nominal(bore)
+		j.FerruleBore = Taken{Dim: measure.Nominal(bore), Field: FieldForTip, Derived: true}
 		j.assume(AssumedBoreOfTip)
 	}
 }
 
 // widestOfTip is the largest diameter, under the seated ferrule, of the tip that the ferrule is for.
-func (j *joint) widestOfTip() measure.Length {
+func (j *Joint) widestOfTip() measure.Length {
 	tip := j.ferrule.ForTip.Tip(*j.shop)
 	if tip.form == TipParallel {
 		return tip.end.Nominal()
 	}
-	if !j.boreDepth.Given() {
+	if !j.BoreDepth.Given() {
 		j.assume(AssumedInsertion)
 	}
 	length := j.ferrule.Length.Middle()
@@ -236,7 +235,7 @@ func (j *joint) widestOfTip() measure.Length {
 		length = j.shop.UsualLength
 		j.assume(AssumedBoreOfTipLength)
 	}
-	return tip.widest(j.insertion, j.insertion.Add(length))
+	return tip.widest(j.Insertion, j.Insertion.Add(length))
 }
 
 // boreOn is the bore that is given, as it is given, and otherwise that of the joint.

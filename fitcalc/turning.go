@@ -42,7 +42,7 @@ func TurningOf(head Head, tip Tip, ferrule Ferrule, shop Shop) (Turning, error) 
 	for _, need := range [...]struct {
 		field Field
 		given bool
-	}{{j.hoselOf, j.hoselOD.Given()}, {FieldBaseOD, j.baseOD.Given()}, {FieldLength, ferrule.Length.Given()}} {
+	}{{j.HoselOD.Field, j.HoselOD.Given()}, {FieldBaseOD, j.BaseOD.Given()}, {FieldLength, ferrule.Length.Given()}} {
 		if !need.given {
 			return Turning{}, &InputError{Field: need.field, Reason: "must be given for the turning to be worked out"}
 		}
@@ -54,8 +54,8 @@ func TurningOf(head Head, tip Tip, ferrule Ferrule, shop Shop) (Turning, error) 
 }
 
 func (j *joint) turning() Turning {
-	base := j.baseOD.Nominal()
-	down := measure.Max(base.Sub(j.hoselOD.Nominal()), measure.Length{})
+	base := j.BaseOD.Nominal()
+	down := measure.Max(base.Sub(j.HoselOD.Nominal()), measure.Length{})
 	if j.oneSize(down) {
 		down = measure.Length{} // one size stated twice
 	}
@@ -85,7 +85,7 @@ func (j *joint) sparedAt(height measure.Length) measure.Length {
 	if height.Sign() <= 0 {
 		return measure.Length{}
 	}
-	narrower := j.baseOD.Nominal().Sub(j.topOD())
+	narrower := j.BaseOD.Nominal().Sub(j.topOD())
 	return narrower.MulRatio(height.Picometres(), j.ferrule.Length.Middle().Picometres())
 }
 
@@ -119,15 +119,15 @@ func SleeveFor(head Head, tip Tip, shop Shop) (Sleeve, bool, error) {
 	for _, need := range [...]struct {
 		field Field
 		given bool
-	}{{FieldTip, tip.form != TipUnknown}, {FieldHeadBore, j.headBore.Given()}} {
+	}{{FieldTip, tip.form != TipUnknown}, {FieldHeadBore, j.Bore.Given()}} {
 		if !need.given {
 			return Sleeve{}, false, &InputError{Field: need.field, Reason: "must be given for a sleeve to be worked out"}
 		}
 	}
 	s := Sleeve{
 		Inside:  j.inBore.Add(shop.LeastClearance),
-		Outside: j.headBore.Nominal().Sub(shop.LeastClearance),
-		Length:  j.insertion,
+		Outside: j.Bore.Nominal().Sub(shop.LeastClearance),
+		Length:  j.Insertion,
 	}
 	s.Wall = s.Outside.Sub(s.Inside).Half()
 	return s, s.Wall.Sign() > 0, nil

@@ -8,7 +8,7 @@ import (
 
 // work is what the bench has to do, and whether the ferrule survives it.
 func (j *joint) work() {
-	if !j.fit.Flush.Known || j.tip.form == TipUnknown {
+	if !j.fit.Flush.Known || j.Tip.form == TipUnknown {
 		return
 	}
 	j.wall()
@@ -32,20 +32,20 @@ func (j *joint) minutes() {
 // wall is the ferrule's wall beside the shaft at its base, as it is or turned down to the hosel. Where the shaft is thinner
 // there than the ferrule's bore, the wall ends at the bore.
 func (j *joint) wall() {
-	outside := measure.Min(j.hoselOD.Lower(), j.baseOD.Lower())
+	outside := measure.Min(j.HoselOD.Lower(), j.BaseOD.Lower())
 	shaft := j.shaft(j.atBase)
-	inside := measure.Max(shaft.Upper(), j.ferruleBore.Upper())
+	inside := measure.Max(shaft.Upper(), j.FerruleBore.Upper())
 	w, least := &j.fit.Work, j.shop.LeastWall.MulInt(2)
 	w.WallLeft = outside.Sub(inside).Half()
 	if !outside.Sub(inside).Less(least.Add(j.shop.SameSize)) {
 		return
 	}
-	for _, out := range [...]*measure.Dim{&j.hoselOD, &j.baseOD} {
-		for _, in := range [...]*measure.Dim{&shaft, &j.ferruleBore} {
+	for _, out := range [...]*measure.Dim{&j.HoselOD.Dim, &j.BaseOD.Dim} {
+		for _, in := range [...]*measure.Dim{&shaft, &j.FerruleBore.Dim} {
 			w.ThinWall = max(w.ThinWall, oddsBelow(out, in, least))
 		}
 	}
-	usual := measure.Min(j.hoselOD.Nominal(), j.baseOD.Nominal()).Sub(measure.Max(j.atBase, j.ferruleBore.Nominal()))
+	usual := measure.Min(j.HoselOD.Nominal(), j.BaseOD.Nominal()).Sub(measure.Max(j.atBase, j.FerruleBore.Nominal()))
 	thin := beltOf(w.ThinWall, j.shop.MeasureShare, usual.Sub(least), j.shop.SameSize)
 	if thin > certain {
 		j.reason(Reason{Code: WallThin, Level: thin.level(Measures), Size: usual.Half(), Other: w.WallLeft, Limit: j.shop.LeastWall,
@@ -80,7 +80,7 @@ func (j *joint) ringCut() {
 
 // cutsTo places the joint by how surely less than a size, on the diameter, comes off its base.
 func (j *joint) cutsTo(size measure.Length) (belt, float64) {
-	share := 1 - oddsBelow(&j.baseOD, &j.hoselOD, size)
+	share := 1 - oddsBelow(&j.BaseOD.Dim, &j.HoselOD.Dim, size)
 	return beltOf(share, j.shop.MeasureShare, size.Sub(j.fit.Flush.TurnDown.Nominal), j.shop.SameSize), share
 }
 
@@ -88,9 +88,9 @@ func (j *joint) cutsTo(size measure.Length) (belt, float64) {
 func (j *joint) topOD() measure.Length {
 	top := j.ferrule.TopOD.Middle()
 	if !j.ferrule.TopOD.Given() {
-		top = j.tip.usualAt(j.seated)
+		top = j.Tip.usualAt(j.Seated)
 	}
-	return measure.Min(top, j.baseOD.Nominal())
+	return measure.Min(top, j.BaseOD.Nominal())
 }
 
 // turnedVolume is what comes off in mm³ when the base is turned down by off, in mm on the diameter. The outside is a straight
@@ -105,7 +105,7 @@ func (j *joint) turnedVolume(off float64) float64 {
 			j.assume(AssumedTurnedLength)
 		}
 	}
-	base, top, height := j.baseOD.Nominal().Millimetres(), j.topOD().Millimetres(), length.Millimetres()
+	base, top, height := j.BaseOD.Nominal().Millimetres(), j.topOD().Millimetres(), length.Millimetres()
 	turned := base - off
 	if turned > top {
 		height *= off / (base - top)

@@ -12,10 +12,9 @@ import (
 type builder struct {
 	s    *Subject
 	head *fitcalc.Head
-	tip  *fitcalc.Tip
-	// part is the ferrule with the bore that was used; ofTip is set where that is taken from the tip it is for.
-	part   *fitcalc.Ferrule
-	ofTip  bool
+	part *fitcalc.Ferrule
+	// of is the joint as the shop takes it: the sizes that were used.
+	of     *fitcalc.Joint
 	shop   *fitcalc.Shop
 	fit    *fitcalc.Fit
 	u      fitcalc.Units
@@ -24,19 +23,11 @@ type builder struct {
 	heat   bool
 }
 
-func newBuilder(s *Subject, fit *fitcalc.Fit) *builder {
-	tip := s.Joint.Tip.ByShop(&s.Shop.Shop)
-	b := &builder{s: s, head: &s.Joint.Head, tip: &tip, shop: &s.Shop.Shop, fit: fit, u: s.Units}
-	part := s.Joint.Ferrule
-	if !part.Bore.Given() {
-		part.Bore = part.JointBore(b.head, b.shop)
-		b.ofTip = part.Bore.Given()
-	}
-	b.part = &part
-	return b
+func newBuilder(s *Subject, of *fitcalc.Joint, fit *fitcalc.Fit) *builder {
+	return &builder{s: s, head: &s.Joint.Head, part: &s.Joint.Ferrule, of: of, shop: &s.Shop.Shop, fit: fit, u: s.Units}
 }
 
-func (b *builder) tipKnown() bool { return b.tip.Form() != fitcalc.TipUnknown }
+func (b *builder) tipKnown() bool { return b.of.Tip.Form() != fitcalc.TipUnknown }
 
 // topic begins a group of steps; one that stays empty is left out.
 func (b *builder) topic(title string) {
@@ -133,41 +124,4 @@ func (b *builder) settingValue(s fitcalc.Setting) string {
 		return b.u.Show(l)
 	}
 	return text
-}
-
-// base is the ferrule's base OD with the limits that were used, and so are the others.
-func (b *builder) base() measure.Dim {
-	return b.part.BaseOD.OrPlusMinus(b.shop.FerruleODTolerance)
-}
-
-func (b *builder) hosel() measure.Dim {
-	od := b.head.HoselOD
-	if b.head.Adapter.Given() {
-		od = b.head.Adapter.TopOD
-	}
-	return od.OrPlusMinus(b.shop.HoselODTolerance)
-}
-
-func (b *builder) ferruleBore() measure.Dim {
-	return b.part.Bore.OrPlusMinus(b.shop.FerruleBoreTolerance)
-}
-
-// shaft is the tip's diameter at a position above the trimmed tip end.
-func (b *builder) shaft(at measure.Length) measure.Dim {
-	return b.tip.Diameter(at).OrPlusMinus(b.shop.TipTolerance)
-}
-
-func (b *builder) headBore() measure.Dim {
-	bore := b.head.Bore
-	if b.head.Adapter.Bore.Given() {
-		bore = b.head.Adapter.Bore
-	}
-	return bore.OrPlusMinus(b.shop.BoreTolerance)
-}
-
-func (b *builder) boreDepth() measure.Dim {
-	if b.head.Adapter.BoreDepth.Given() {
-		return b.head.Adapter.BoreDepth
-	}
-	return b.head.BoreDepth
 }

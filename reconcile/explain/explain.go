@@ -115,11 +115,12 @@ type Step struct {
 // shaft or material that cannot be computed with.
 func Of(s Subject) (*Explanation, error) {
 	j := &s.Joint
-	fit, err := fitcalc.Evaluate(j.Head, j.Tip, j.Ferrule, s.Shop.Shop)
+	taken, err := fitcalc.Resolve(j.Head, j.Tip, j.Ferrule, s.Shop.Shop)
 	if err != nil {
 		return nil, err
 	}
-	b := newBuilder(&s, &fit)
+	fit := taken.Fit()
+	b := newBuilder(&s, &taken, &fit)
 	e := &Explanation{
 		Title: s.Title, Units: s.Units, Language: s.Language, Fit: fit, Meaning: s.Language.Meaning(fit.Verdict), Measured: fitcalc.MeasuredFields(&j.Head, &j.Tip, &j.Ferrule),
 	}
@@ -137,7 +138,7 @@ func Of(s Subject) (*Explanation, error) {
 	b.order()
 	e.Topics = b.topics
 	e.Inputs = append(append([]Input(nil), s.Inputs...), b.rest()...)
-	if b.base().Given() && b.tipKnown() && b.part.Bore.Given() {
+	if b.of.BaseOD.Given() && b.tipKnown() && b.of.FerruleBore.Given() {
 		if e.Windows, err = fitcalc.Windows(j.Head, j.Tip, j.Ferrule, s.Shop.Shop); err != nil {
 			return nil, err
 		}

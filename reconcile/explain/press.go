@@ -22,10 +22,10 @@ func (b *builder) press() error {
 	}
 	g := &b.fit.Grip
 	if of := b.part.Material; of == fitcalc.MaterialUnknown || of == fitcalc.OtherMaterial ||
-		!g.Known || g.Interference.Nominal.Sign() <= 0 || !b.base().Given() {
+		!g.Known || g.Interference.Nominal.Sign() <= 0 || !b.of.BaseOD.Given() {
 		return nil
 	}
-	m, err := fitcalc.MechanicsOf(*b.head, *b.tip, *b.part, *b.shop, fitcalc.Shaft(b.s.Shaft))
+	m, err := fitcalc.MechanicsOf(*b.head, b.of.Tip, *b.part, *b.shop, fitcalc.Shaft(b.s.Shaft))
 	if err != nil {
 		return err
 	}

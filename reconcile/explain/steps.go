@@ -16,10 +16,7 @@ func (b *builder) flush() {
 		return
 	}
 	base, hosel, step := f.BaseOD, f.HoselOD, b.shop.FlushStep
-	what := "hosel OD"
-	if b.head.Adapter.Given() {
-		what = "adapter OD"
-	}
+	what := b.of.HoselOD.Field.String()
 	b.length("oversize", "base OD − "+what, "on the diameter; negative is undersize", "{} − {} = {}", base.Middle(), hosel.Middle(), f.Oversize.Nominal)
 	b.length("least oversize", "least base OD − most "+what, "", "{} − {} = {}", base.Lower(), hosel.Upper(), f.Oversize.Least)
 	b.length("most oversize", "most base OD − least "+what, "", "{} − {} = {}", base.Upper(), hosel.Lower(), f.Oversize.Most)
@@ -70,8 +67,9 @@ func (b *builder) grip() {
 	}
 	b.positions(g)
 	b.boreOfTip()
-	widest, at := b.tightest(g)
-	shaft, bore := b.shaft(at), b.ferruleBore()
+	at := b.of.Tightest()
+	shaft, bore := b.of.Shaft(at), b.of.FerruleBore
+	widest := g.Interference.Nominal.Add(bore.Middle()) // as the interference gives it exactly
 	b.length("interference", "shaft diameter − ferrule bore", "on the diameter, at the tightest place, "+b.u.ShowLength(at)+" above the tip end",
 		"{} − {} = {}", widest, bore.Middle(), g.Interference.Nominal)
 	b.extreme("least interference", "least shaft − most ferrule bore", shaft.Lower(), bore.Upper(), g.Interference.Least)
@@ -88,11 +86,11 @@ func (b *builder) grip() {
 
 // boreOfTip is the bore of a ferrule that is known by the tip it is for.
 func (b *builder) boreOfTip() {
-	if !b.ofTip {
+	if !b.of.FerruleBore.Derived {
 		return
 	}
 	b.uses("usual_interference")
-	bore, tip := b.part.Bore.Nominal(), b.part.ForTip.Tip(*b.shop)
+	bore, tip := b.of.FerruleBore.Nominal(), b.part.ForTip.Tip(*b.shop)
 	formula, note := "that tip − usual_interference", "the ferrule is for a tip of "+b.part.ForTip.String()
 	if tip.Form() != fitcalc.TipParallel {
 		formula, note = "that tip where it is widest under the ferrule − usual_interference", note+", and made for where it ends up on it"
@@ -119,56 +117,42 @@ func stretch(strain float64) string { return significant(100*strain, 3) + "%" }
 
 // positions says where the ferrule sits on the tip, and how wide a tip that is not parallel is there.
 func (b *builder) positions(g *fitcalc.GripFit) {
-	top := g.Insertion.Add(b.part.Length.Middle())
+	top := b.of.Seated
 	from := "the bore depth"
-	if !b.boreDepth().Given() {
+	if !b.of.BoreDepth.Given() {
 		from = "insertion_depth, since no bore depth is given"
 	}
 	b.length("base sits at", "", "above the tip end: "+from, "{}", g.Insertion)
-	switch b.tip.Form() {
+	switch b.of.Tip.Form() {
 	case fitcalc.TipTapered:
-		end := b.tip.Diameter(b.tip.Trimmed().Neg()).Middle()
+		end := b.of.Tip.Diameter(b.of.Tip.Trimmed().Neg()).Middle()
 		for _, place := range [...]struct {
 			name string
 			at   measure.Length
 		}{{"shaft at the base", g.Insertion}, {"shaft at the top", top}} {
-			position := place.at.Add(b.tip.Trimmed())
+			position := place.at.Add(b.of.Tip.Trimmed())
 			note := "the tip grows as it leaves the hosel"
-			if trimmed := b.tip.Trimmed(); trimmed.Sign() > 0 {
+			if trimmed := b.of.Tip.Trimmed(); trimmed.Sign() > 0 {
 				note = "positions from the end before trimming by " + b.u.ShowLength(trimmed)
 			}
-			diameter := b.tip.Diameter(place.at).Middle()
-			if diameter.Less(end.Add(b.tip.Taper().Growth(position))) {
+			diameter := b.of.Tip.Diameter(place.at).Middle()
+			if diameter.Less(end.Add(b.of.Tip.Taper().Growth(position))) {
 				b.length(place.name, "", "above its cone the tip is parallel", "{}", diameter)
 				continue
 			}
 			b.length(place.name, "diameter at the end + taper × position", note,
-				fmt.Sprintf("{} + %s × {} = {}", significant(b.tip.Taper().Ratio(), 3)), end, position, diameter)
+				fmt.Sprintf("{} + %s × {} = {}", significant(b.of.Tip.Taper().Ratio(), 3)), end, position, diameter)
 		}
-		if !b.tip.StatesTaper() {
+		if !b.of.Tip.StatesTaper() {
 			b.uses("tip_taper")
 		}
-		if !b.tip.StatesTaperTo() {
+		if !b.of.Tip.StatesTaperTo() {
 			b.uses("tip_taper_to")
 		}
 	case fitcalc.TipProfiled:
-		b.length("shaft at the base", "straight between the stations", "", "{}", b.tip.Diameter(g.Insertion).Middle())
-		b.length("shaft at the top", "straight between the stations", "", "{}", b.tip.Diameter(top).Middle())
+		b.length("shaft at the base", "straight between the stations", "", "{}", b.of.Tip.Diameter(g.Insertion).Middle())
+		b.length("shaft at the top", "straight between the stations", "", "{}", b.of.Tip.Diameter(top).Middle())
 	}
-}
-
-// tightest returns the largest diameter under the ferrule, which the interference gives exactly, and where it is.
-func (b *builder) tightest(g *fitcalc.GripFit) (widest, at measure.Length) {
-	widest = g.Interference.Nominal.Add(b.part.Bore.Middle())
-	at = g.Insertion
-	top := at.Add(b.part.Length.Middle())
-	for _, here := range append(b.tip.Bends(), top) { // it is widest at one of these
-		within := g.Insertion.Less(here) && !top.Less(here)
-		if within && b.tip.Diameter(at).Middle().Less(b.tip.Diameter(here).Middle()) {
-			at = here
-		}
-	}
-	return widest, at
 }
 
 func (b *builder) seat() {
@@ -177,7 +161,7 @@ func (b *builder) seat() {
 	if !s.Known || b.head.Top == fitcalc.TopRounded {
 		return
 	}
-	b.value("form", "", fmt.Sprintf("%s ferrule on a %s top", b.part.TakenStyle(), topWord(b.head)), "")
+	b.value("form", "", fmt.Sprintf("%s ferrule on a %s top", b.of.Style, b.of.Top), "")
 	b.countersink()
 	b.collar(s)
 	b.stepped(s)
@@ -196,26 +180,14 @@ func (b *builder) seat() {
 		b.length("mouth then", "collar OD + 2 × collar length × tan(angle / 2), or mouth + 2 × cut × tan(angle / 2) where that is more", "", "{}", s.CutMouth)
 		if s.WallLeft.Sign() > 0 {
 			b.length("hosel wall then", "(least hosel OD − mouth) / 2", "per side; least "+b.u.Show(b.shop.LeastHoselWall),
-				"({} − {}) / 2 = {}", b.hosel().Lower(), s.CutMouth, s.WallLeft)
+				"({} − {}) / 2 = {}", b.of.HoselOD.Lower(), s.CutMouth, s.WallLeft)
 		}
 	}
 }
 
-func topWord(h *fitcalc.Head) string {
-	switch {
-	case h.Top != fitcalc.TopUnknown:
-		return h.Top.String()
-	case h.Counterbore.Diameter.Given() || h.Counterbore.Depth.Given():
-		return fitcalc.TopCounterbored.String()
-	case h.Countersink.Mouth.Given():
-		return fitcalc.TopCountersunk.String()
-	}
-	return fitcalc.TopFlat.String()
-}
-
 // countersink makes the cone complete where two of mouth, angle and depth are given.
 func (b *builder) countersink() {
-	c, bore := &b.head.Countersink, b.headBore()
+	c, bore := &b.head.Countersink, b.of.Bore
 	if !c.Mouth.Given() || !bore.Given() {
 		return
 	}
@@ -232,7 +204,7 @@ func (b *builder) countersink() {
 
 func (b *builder) collar(s *fitcalc.SeatFit) {
 	c := &b.part.Collar
-	if b.part.TakenStyle() != fitcalc.Collared || !c.OD.Given() || !c.Length.Given() {
+	if b.of.Style != fitcalc.Collared || !c.OD.Given() || !c.Length.Given() {
 		return
 	}
 	b.uses("length_tolerance", "ferrule_od_tolerance", "recess_tolerance")
@@ -245,7 +217,7 @@ func (b *builder) collar(s *fitcalc.SeatFit) {
 // stepped is the seat of a stepped ferrule.
 func (b *builder) stepped(s *fitcalc.SeatFit) {
 	p, c := &b.part.Step, &b.head.Counterbore
-	if b.part.TakenStyle() != fitcalc.Stepped || !p.OD.Given() || !p.Length.Given() || !c.Diameter.Given() || !c.Depth.Given() {
+	if b.of.Style != fitcalc.Stepped || !p.OD.Given() || !p.Length.Given() || !c.Diameter.Given() || !c.Depth.Given() {
 		return
 	}
 	b.uses("length_tolerance", "ferrule_od_tolerance", "recess_tolerance")
@@ -263,10 +235,10 @@ func (b *builder) bore() {
 	}
 	if f.KnownInsertion {
 		b.uses("least_insertion")
-		depth := b.boreDepth().Middle()
+		depth := b.of.BoreDepth.Middle()
 		b.length("tip in the bore", "bore depth − recess in its mouth", "least "+b.u.ShowLength(b.shop.LeastInsertion), "{} − {} = {}", depth, depth.Sub(f.Insertion), f.Insertion)
 	}
-	bond, err := fitcalc.BondOf(*b.head, *b.tip, *b.shop)
+	bond, err := fitcalc.BondOf(*b.head, b.of.Tip, *b.shop)
 	var input *fitcalc.InputError
 	switch {
 	case err == nil:
@@ -287,7 +259,7 @@ func (b *builder) work() {
 		return
 	}
 	b.uses("least_wall", "minutes_to_fit", "minutes_to_turn", "minutes_per_cm3")
-	outside := measure.Min(b.hosel().Lower(), b.base().Lower())
+	outside := measure.Min(b.of.HoselOD.Lower(), b.of.BaseOD.Lower())
 	inside := outside.Sub(w.WallLeft.MulInt(2))
 	b.length("wall left", "(least outside after turning − most inside) / 2", "per side, at the base; least "+b.u.Show(b.shop.LeastWall), "({} − {}) / 2 = {}", outside, inside, w.WallLeft)
 	if b.part.RingDepth.Given() {
@@ -299,10 +271,10 @@ func (b *builder) work() {
 // order is what a ferrule for this head and tip has to be.
 func (b *builder) order() {
 	b.topic("a ferrule made for this head and tip")
-	if !b.hosel().Given() || !b.tipKnown() || b.head.Top == fitcalc.TopRounded {
+	if !b.of.HoselOD.Given() || !b.tipKnown() || b.head.Top == fitcalc.TopRounded {
 		return
 	}
-	spec, err := fitcalc.Specify(*b.head, *b.tip, fitcalc.Ferrule{Length: b.part.Length}, *b.shop)
+	spec, err := fitcalc.Specify(*b.head, b.of.Tip, fitcalc.Ferrule{Length: b.part.Length}, *b.shop)
 	if err != nil {
 		b.value("cannot be specified", "", err.Error(), "")
 		return

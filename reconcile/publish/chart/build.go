@@ -328,12 +328,7 @@ func (b *builder) fits(head int) int {
 
 // hoselOD returns the OD that a ferrule has to match, with the shop's tolerance where the sheet states none.
 func (b *builder) hoselOD(head int) measure.Dim {
-	h := &b.heads[head]
-	od := h.HoselOD
-	if h.Adapter.Given() {
-		od = h.Adapter.TopOD
-	}
-	return od.OrPlusMinus(b.result.Shop.HoselODTolerance)
+	return b.heads[head].JointOD().OrPlusMinus(b.result.Shop.HoselODTolerance)
 }
 
 // answer is what package matrix decided for a head: what fits and what cannot be decided, and where that is nothing, what comes
@@ -425,7 +420,11 @@ func (b *builder) walkAll() error {
 		return err
 	}
 	for i := range b.hosels {
-		b.chart.Hosels = append(b.chart.Hosels, b.hoselData(i))
+		data, err := b.hoselData(i)
+		if err != nil {
+			return fmt.Errorf("a hosel of the chart: %w", err)
+		}
+		b.chart.Hosels = append(b.chart.Hosels, data)
 	}
 	type from struct {
 		place int
@@ -448,7 +447,7 @@ func (b *builder) walkAll() error {
 
 // usualHosel is the hosel of the bench whose top has the form of a head's.
 func (b *builder) usualHosel(h *fitcalc.Head) int {
-	top := int(formOfTop(h))
+	top := int(h.TakenTop())
 	at := slices.IndexFunc(b.chart.Bench, func(d benchData) bool { return d.Top == top })
 	return b.chart.Bench[max(0, at)].Hosel
 }
@@ -525,56 +524,26 @@ func (b *builder) least(at int) int64 {
 	return inner.Add(one).Picometres()
 }
 
-func (b *builder) hoselData(at int) hoselData {
+func (b *builder) hoselData(at int) (hoselData, error) {
 	h := &b.hosels[at].head
-	d := hoselData{Top: int(formOfTop(h)), Bore: size(h.Bore), Depth: size(h.BoreDepth), Tips: []int{}, Rows: []int{}, Usual: b.hosels[at].usual >= 0}
-	if h.Adapter.Given() {
-		d.Top = sleeveTop
-		if h.Adapter.Bore.Given() {
-			d.Bore = size(h.Adapter.Bore)
-		}
-		if h.Adapter.BoreDepth.Given() {
-			d.Depth = size(h.Adapter.BoreDepth)
-		}
+	of, err := fitcalc.Resolve(*h, fitcalc.Tip{}, fitcalc.Ferrule{}, b.result.Shop)
+	if err != nil {
+		return hoselData{}, err
 	}
-	if c := h.Countersink; c.Mouth.Given() {
-		if depth := b.sinkDepth(h); depth.Sign() > 0 {
-			d.Sink = &[2]picometres{size(c.Mouth), pm(depth)}
+	d := hoselData{Top: int(h.TakenTop()), Bore: size(of.Bore.Dim), Depth: size(of.BoreDepth.Dim), Tips: []int{}, Rows: []int{}, Usual: b.hosels[at].usual >= 0}
+	if of.HoselOD.Field == fitcalc.FieldAdapterOD {
+		d.Top = sleeveTop
+	}
+	// Without a bore there is no telling how deep a cone goes that states no depth.
+	if c := &h.Countersink; c.Mouth.Given() && (of.Bore.Given() || c.Depth.Given()) {
+		if mouth, _, depth, there := of.Countersink(of.Bore.Nominal()); there {
+			d.Sink = &[2]picometres{pm(mouth), pm(depth)}
 		}
 	}
 	if c := h.Counterbore; c.Diameter.Given() && c.Depth.Given() {
 		d.Counter = &[2]picometres{size(c.Diameter), size(c.Depth)}
 	}
-	return d
-}
-
-// formOfTop is what the sheet calls the top, or what the sizes of a recess show it to be.
-func formOfTop(h *fitcalc.Head) fitcalc.TopForm {
-	switch {
-	case h.Top != fitcalc.TopUnknown:
-		return h.Top
-	case h.Counterbore.Diameter.Given() || h.Counterbore.Depth.Given():
-		return fitcalc.TopCounterbored
-	case h.Countersink.Mouth.Given():
-		return fitcalc.TopCountersunk
-	}
-	return h.Top
-}
-
-// sinkDepth is the depth of a countersink as it is drawn: as stated, or down to the bore at the angle stated or the shop's.
-func (b *builder) sinkDepth(h *fitcalc.Head) measure.Length {
-	c := &h.Countersink
-	if c.Depth.Given() {
-		return c.Depth.Nominal()
-	}
-	angle := c.Angle
-	if angle.IsZero() {
-		angle = b.result.Shop.CountersinkAngle
-	}
-	if !h.Bore.Given() {
-		return measure.Length{}
-	}
-	return fitcalc.CountersinkDepth(c.Mouth.Nominal(), h.Bore.Nominal(), angle)
+	return d, nil
 }
 
 // byFrequency renumbers the courses so that those that stand in rows most often have the shortest numbers.

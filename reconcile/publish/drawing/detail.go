@@ -109,7 +109,7 @@ func (p *page) free(d detail, reach float64) {
 	low, high := d.z-reach, d.z+reach
 	overlap := band{
 		in: outline(low, high, nil, func(z float64, _ bool) float64 { return min(s.bore, s.shaft(z)) }),
-		out: outline(low, high, bendsOf(&s.joint.Tip, s.insertion), func(z float64, _ bool) float64 {
+		out: outline(low, high, bendsOf(&s.of.Tip, s.insertion), func(z float64, _ bool) float64 {
 			return s.shaft(z)
 		}),
 	}

@@ -50,7 +50,7 @@ func Lines(s *Section, units fitcalc.Units, plain bool) []string {
 	high := s.standOff + s.length + 1.5
 	low := -max(s.cone, s.counterDeep, s.spigotLength-s.standOff) - 2.5
 	column := max(2*max(s.hosel, s.base)/(pictureColumns-4), (high-low)/(2*pictureRows))
-	view := s.picture(&g, 0, high, column, pictureColumns, int(math.Ceil((high-low)/(2*column))))
+	view := s.picture(&g, 0, high, column, pictureColumns, int(math.Ceil((high-low)/(2*column)-invisible)))
 	step := max(math.Abs(s.base-s.hosel), s.standOff/2)
 	fine := min(max(step/zoomStep, 0.005), column/2)
 	zoom := s.picture(&g, (s.base+s.hosel)/2, s.standOff/2+fine*zoomRows, fine, zoomColumns, zoomRows)

@@ -132,9 +132,9 @@ func (p *page) shortRemarks() {
 	s, fit := p.s, &p.s.fit
 	f := &s.joint.Ferrule
 	z := s.standOff + s.length + shaftAbove/2
-	p.outlined(p.place(s.shaft(z), z), "shaft, "+s.joint.Tip.Form().String()+" tip")
+	p.outlined(p.place(s.shaft(z), z), "shaft, "+s.of.Tip.Form().String()+" tip")
 	z = s.standOff + s.length*0.8
-	p.within(p.place((s.ferruleInside(z)+s.outside(z, true))/2, z), "ferrule "+p.one(f.Length.Middle())+" long,", "bore Ø"+p.one(f.Bore.Middle()))
+	p.within(p.place((s.ferruleInside(z)+s.outside(z, true))/2, z), "ferrule "+p.one(f.Length.Middle())+" long,", "bore Ø"+p.one(s.of.FerruleBore.Middle()))
 	if s.turns {
 		z = s.standOff + (s.meets()-s.standOff)*0.35
 		p.within(p.place((s.hosel+s.outside(z, false))/2, z), "turned off, on the diameter:", p.one(fit.Flush.TurnDown.Nominal))
@@ -145,10 +145,7 @@ func (p *page) shortRemarks() {
 	if recess := fit.Seat.Recess; recess.Sign() > 0 {
 		p.within(p.place((s.boreAt(-s.counterDeep)+s.counter)/2, -s.counterDeep*0.9), "stays open "+p.one(recess))
 	}
-	bore := s.joint.Head.Bore
-	if s.joint.Head.Adapter.Bore.Given() {
-		bore = s.joint.Head.Adapter.Bore
-	}
+	bore := s.of.Bore
 	if s.boreGiven {
 		z = p.parts[0].from + 0.8
 		p.outlined(p.place(s.boreAt(z), z), "bore Ø"+p.one(bore.Middle()))

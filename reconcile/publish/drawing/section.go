@@ -13,6 +13,7 @@ import (
 // Section is the cross-section of a joint at its nominal sizes, ready to be drawn. All fields are radii or heights in mm.
 type Section struct {
 	joint joint.Joint
+	of    fitcalc.Joint // as the shop takes it
 	fit   fitcalc.Fit
 
 	hosel       float64 // outside radius of the hosel
@@ -50,25 +51,20 @@ func (e *MissingError) Error() string {
 	return "cannot be drawn without " + strings.Join(names, ", ")
 }
 
-// Of returns the section of a joint that was evaluated. The error is a [*MissingError].
+// Of returns the section of a joint that was evaluated. The error is a [*MissingError], or that of [fitcalc.Resolve].
 func Of(j joint.Joint, fit fitcalc.Fit, shop fitcalc.Shop) (*Section, error) {
-	j.Tip = j.Tip.ByShop(&shop)
-	if !j.Ferrule.Bore.Given() {
-		j.Ferrule.Bore = j.Ferrule.JointBore(&j.Head, &shop)
+	of, err := fitcalc.Resolve(j.Head, j.Tip, j.Ferrule, shop)
+	if err != nil {
+		return nil, err
 	}
-	s := &Section{joint: j, fit: fit}
-	od := j.Head.HoselOD
-	odField := fitcalc.FieldHoselOD
-	if j.Head.Adapter.Given() {
-		od, odField = j.Head.Adapter.TopOD, fitcalc.FieldAdapterOD
-	}
+	s := &Section{joint: j, of: of, fit: fit}
 	var missing []fitcalc.Field
 	for _, need := range []struct {
 		field fitcalc.Field
 		given bool
 	}{
-		{odField, od.Given()}, {fitcalc.FieldTip, j.Tip.Form() != fitcalc.TipUnknown},
-		{fitcalc.FieldFerruleBore, j.Ferrule.Bore.Given()}, {fitcalc.FieldBaseOD, j.Ferrule.BaseOD.Given()},
+		{of.HoselOD.Field, of.HoselOD.Given()}, {fitcalc.FieldTip, of.TipEnd.Given()},
+		{fitcalc.FieldFerruleBore, of.FerruleBore.Given()}, {fitcalc.FieldBaseOD, of.BaseOD.Given()},
 		{fitcalc.FieldLength, j.Ferrule.Length.Given()},
 	} {
 		if !need.given {
@@ -78,10 +74,10 @@ func Of(j joint.Joint, fit fitcalc.Fit, shop fitcalc.Shop) (*Section, error) {
 	if len(missing) > 0 {
 		return nil, &MissingError{missing}
 	}
-	s.hosel = radius(od)
-	s.takeBore(&shop)
+	s.hosel = radius(of.HoselOD.Dim)
+	s.takeBore()
 	s.takeFerrule()
-	s.takeRecess(&shop)
+	s.takeRecess()
 	return s, nil
 }
 
@@ -89,31 +85,20 @@ func mm(l measure.Length) float64 { return l.Millimetres() }
 
 func radius(d measure.Dim) float64 { return mm(d.Middle()) / 2 }
 
-func (s *Section) takeBore(shop *fitcalc.Shop) {
-	h := &s.joint.Head
-	bore, depth := h.Bore, h.BoreDepth
-	if h.Adapter.Bore.Given() {
-		bore = h.Adapter.Bore
-	}
-	if h.Adapter.BoreDepth.Given() {
-		depth = h.Adapter.BoreDepth
-	}
-	insertion := shop.InsertionDepth
-	if depth.Given() {
-		insertion, s.bottomKnown = depth.Middle(), true
-	}
-	s.insertion, s.depth = mm(insertion), mm(insertion)
-	s.boreLike = h.TipOfBore(&s.joint.Tip, shop)
-	s.boreGiven = bore.Given()
+func (s *Section) takeBore() {
+	s.bottomKnown = s.of.BoreDepth.Given()
+	s.insertion, s.depth = mm(s.of.Insertion), mm(s.of.Insertion)
+	s.boreLike = s.of.TipOfBore()
+	s.boreGiven = s.of.Bore.Given()
 	s.boreBottom = s.shaft(-s.insertion)
 	if s.boreGiven {
-		s.boreBottom = radius(bore)
+		s.boreBottom = radius(s.of.Bore.Dim)
 	}
 }
 
 func (s *Section) takeFerrule() {
 	f := &s.joint.Ferrule
-	s.base, s.length, s.bore = radius(f.BaseOD), mm(f.Length.Middle()), radius(f.Bore)
+	s.base, s.length, s.bore = radius(s.of.BaseOD.Dim), mm(f.Length.Middle()), radius(s.of.FerruleBore.Dim)
 	if spigot := f.Below(); spigot.OD.Given() && spigot.Length.Given() {
 		s.spigot, s.spigotLength = radius(spigot.OD), mm(spigot.Length.Middle())
 	}
@@ -134,43 +119,26 @@ func (s *Section) takeFerrule() {
 		}
 	}
 	s.tightestHeight = s.standOff + s.length/2
-	if s.joint.Tip.Form() != fitcalc.TipParallel {
+	if s.of.Tip.Form() != fitcalc.TipParallel {
 		s.tightestHeight = s.standOff + s.length*0.9
 	}
 }
 
-func (s *Section) takeRecess(shop *fitcalc.Shop) {
-	h := &s.joint.Head
-	if c := h.Counterbore; c.Diameter.Given() && c.Depth.Given() {
+func (s *Section) takeRecess() {
+	if c := s.joint.Head.Counterbore; c.Diameter.Given() && c.Depth.Given() {
 		s.counter, s.counterDeep = radius(c.Diameter), mm(c.Depth.Middle())
 	}
-	slope := 2 * shop.CountersinkAngle.Half().Tan()
-	c := &h.Countersink
-	switch {
-	case !c.Angle.IsZero():
-		slope = 2 * c.Angle.Half().Tan()
-	case c.Mouth.Given() && c.Depth.Given():
-		slope = (mm(c.Mouth.Middle()) - 2*s.boreAt(0)) / mm(c.Depth.Middle())
+	bore, err := measure.FromMillimetres(2 * s.boreAt(0))
+	if err != nil {
+		return // no bore is that wide
 	}
-	if !(slope > 0) {
-		return
+	if mouth, bottom, depth, there := s.of.Countersink(bore); there {
+		s.mouth, s.sinkTo, s.cone = mm(mouth)/2, mm(bottom)/2, mm(depth)
 	}
-	switch {
-	case c.Mouth.Given():
-		s.mouth = radius(c.Mouth)
-		s.cone = (s.mouth - s.boreAt(0)) * 2 / slope
-		if c.Depth.Given() {
-			s.cone = min(s.cone, mm(c.Depth.Middle()))
-		}
-	case c.Depth.Given():
-		s.cone = mm(c.Depth.Middle())
-		s.mouth = s.boreAt(0) + s.cone*slope/2
-	}
-	s.sinkTo = s.mouth - s.cone*slope/2
 }
 
 // shaft is the shaft's radius at a height.
-func (s *Section) shaft(z float64) float64 { return radiusOf(&s.joint.Tip, s.insertion+z) }
+func (s *Section) shaft(z float64) float64 { return radiusOf(&s.of.Tip, s.insertion+z) }
 
 // boreAt is the radius of the bore at a height, without what is cut into its mouth.
 func (s *Section) boreAt(z float64) float64 {
@@ -224,6 +192,9 @@ type point struct{ r, z float64 }
 // band is what lies between two outlines, each from below upward.
 type band struct{ in, out []point }
 
+// invisible is a length in mm that is none: lengths are whole picometres, and what is worked out from them is rounded.
+const invisible = 1e-6
+
 // outline follows a radius from one height to another, with both its values wherever it may bend or jump.
 func outline(from, to float64, bends []float64, r func(z float64, above bool) float64) []point {
 	bends = slices.DeleteFunc(slices.Clone(bends), func(z float64) bool { return z <= from || z >= to })
@@ -231,7 +202,7 @@ func outline(from, to float64, bends []float64, r func(z float64, above bool) fl
 	line := []point{{r(from, true), from}}
 	for _, z := range slices.Compact(bends) {
 		line = append(line, point{r(z, false), z})
-		if upper := r(z, true); upper != r(z, false) {
+		if upper := r(z, true); math.Abs(upper-r(z, false)) > invisible {
 			line = append(line, point{upper, z})
 		}
 	}
@@ -259,7 +230,7 @@ func (s *Section) ferruleBand() band {
 		}
 		return s.outside(z, true)
 	}
-	bends := append([]float64{s.standOff, s.meets()}, bendsOf(&s.joint.Tip, s.insertion)...)
+	bends := append([]float64{s.standOff, s.meets()}, bendsOf(&s.of.Tip, s.insertion)...)
 	return band{
 		in:  outline(low, high, bends, func(z float64, _ bool) float64 { return s.ferruleInside(z) }),
 		out: outline(low, high, bends, out),
@@ -283,7 +254,7 @@ func (s *Section) shaftBand(from, to float64) band {
 	from = max(from, -s.insertion)
 	return band{
 		in:  []point{{0, from}, {0, to}},
-		out: outline(from, to, bendsOf(&s.joint.Tip, s.insertion), func(z float64, _ bool) float64 { return s.shaft(z) }),
+		out: outline(from, to, bendsOf(&s.of.Tip, s.insertion), func(z float64, _ bool) float64 { return s.shaft(z) }),
 	}
 }
 

@@ -378,18 +378,18 @@ func (p *page) remarks() {
 		z := s.standOff + (s.meets()-s.standOff)*0.35
 		p.within(p.place((s.hosel+s.outside(z, false))/2, z), "turned off, on the diameter:", p.amount(t.Nominal), "per side "+p.amount(t.Nominal.Half()))
 	}
-	tip := s.joint.Tip
+	tip := s.of.Tip
 	z := s.standOff + s.length + shaftAbove/2
 	at := s.insertion + z
 	p.outlined(p.place(s.shaft(z), z), fmt.Sprintf("shaft (%s tip)", tip.Form()), "Ø"+p.u(2*s.shaft(z))+" here,", p.u(at)+" from the tip end")
 	z = s.standOff + s.length*0.72
-	p.outlined(p.place(s.ferruleInside(z), z), "ferrule bore, before it is pushed on", "Ø"+p.amount(f.Bore.Middle()))
+	p.outlined(p.place(s.ferruleInside(z), z), "ferrule bore, before it is pushed on", "Ø"+p.amount(s.of.FerruleBore.Middle()))
 	if s.standOff > 0 {
 		p.within(p.place(s.spigotMiddle(), s.standOff/2), "stands off", p.amount(fit.Seat.StandOff.Nominal))
 	}
 	if s.spigotLength > 0 {
 		name, spigot := "collar", f.Below()
-		if f.TakenStyle() == fitcalc.Stepped {
+		if s.of.Style == fitcalc.Stepped {
 			name = "step"
 		}
 		p.outlined(p.place(s.spigot, s.standOff-s.spigotLength/2), name+" Ø"+p.amount(spigot.OD.Middle()), p.amount(spigot.Length.Middle())+" long")
