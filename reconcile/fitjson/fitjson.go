@@ -45,40 +45,31 @@ func (o *Object) Fit(fit *fitcalc.Fit, l *say.Language, units fitcalc.Units) {
 }
 
 // Short writes what belongs to the pair alone, from verdict to minutes: what is not known is left out, reasons are codes, and numbers
-// that stand in the line under a key of their own are not repeated with their reason. Sentences adds the reasons in words.
+// that stand in the line under a key of their own are not repeated with their reason. Limits are those of the parts, one against the
+// other, and are left out but for what comes off. Sentences adds the reasons in words.
 func (o *Object) Short(fit *fitcalc.Fit, sentences bool, l *say.Language, units fitcalc.Units) {
 	o.Text("verdict", fit.Verdict.String())
 	o.shortReasons(fit, sentences, l, units)
 	if f := &fit.Flush; f.Known {
 		o.amount("turn_down_mm", true, f.TurnDown, inMM)
-		o.amount("turn_down_in", true, f.TurnDown, inInches)
-		o.varies("oversize", f.Oversize)
-		o.share("undersize_probability", f.Undersize)
+		o.Length("oversize_mm", true, f.Oversize.Nominal)
 		o.share("visible_undersize_probability", f.VisibleUndersize)
 	}
 	if g := &fit.Grip; g.Known {
-		o.varies("interference", g.Interference)
+		o.Length("interference_mm", true, g.Interference.Nominal)
 		if g.KnownLength {
 			o.Length("grip_length_mm", true, g.Length)
 		}
 	}
 	if s := &fit.Seat; s.Known && s.StandOff != (fitcalc.Amount{}) {
-		o.varies("stand_off", s.StandOff)
+		o.Length("stand_off_mm", true, s.StandOff.Nominal)
 	}
 	if b := &fit.Bore; b.Known {
-		o.varies("bore_clearance", b.Clearance)
+		o.Length("bore_clearance_mm", true, b.Clearance.Nominal)
 	}
 	if fit.Work.Known {
 		o.Minutes("minutes", true, fit.Work.Minutes)
 	}
-}
-
-// varies writes a nominal size and beside it its limits.
-func (o *Object) varies(name string, a fitcalc.Amount) {
-	o.named(name, "_mm")
-	o.B = inMM.append(o.B, a.Nominal)
-	o.named(name, "_limits_mm")
-	o.limits(a.Least, a.Most)
 }
 
 // named begins a member whose name is put together.
@@ -132,11 +123,11 @@ func AppendShare(b []byte, x float64) []byte {
 	return strconv.AppendFloat(b, x, 'g', 3, 64)
 }
 
-// AppendMillimetres appends a length in mm to 0.0001 mm, and AppendInches one in inches to .000001 in, both from the exact count.
-func AppendMillimetres(b []byte, l measure.Length) []byte { return inMM.append(b, l) }
+// AppendMillimetres appends a length as a person reads it in a spreadsheet, in mm to 0.001 mm, from the exact count.
+func AppendMillimetres(b []byte, l measure.Length) []byte { return readMM.append(b, l) }
 
-// AppendInches appends a length in inches to .000001 in.
-func AppendInches(b []byte, l measure.Length) []byte { return inInches.append(b, l) }
+// AppendInches is AppendMillimetres in inches, to .0001 in.
+func AppendInches(b []byte, l measure.Length) []byte { return readInches.append(b, l) }
 
 // AppendMinutes appends a time to a hundredth of a minute.
 func AppendMinutes(b []byte, x float64) []byte {
@@ -150,6 +141,9 @@ func (o *Object) shortReasons(fit *fitcalc.Fit, sentences bool, l *say.Language,
 	o.Key("reasons")
 	o.B = append(o.B, '[')
 	for r := range fit.Reasons() {
+		if !Told(r.Code) {
+			continue
+		}
 		o.Reason(&r)
 		if sentences {
 			o.Text("text", l.Reason(r, units))
@@ -196,6 +190,10 @@ func KeyOf(n fitcalc.NumberInfo) string {
 func Elsewhere(c fitcalc.Code) bool {
 	return c == fitcalc.FlushAsSupplied || c == fitcalc.FlushTurn || c == fitcalc.GripHolds
 }
+
+// Told reports whether a line about a pair names reasons of a code. That a ferrule holds goes without saying where it fits, and its
+// interference stands in the line.
+func Told(c fitcalc.Code) bool { return c != fitcalc.GripHolds }
 
 // Object appends the members of JSON objects to its bytes. Who uses it opens and closes the braces.
 type Object struct{ B []byte }
@@ -330,6 +328,9 @@ type unit struct {
 var (
 	inMM     = unit{measure.Picometres(100_000), 10_000}   // 0.0001 mm
 	inInches = unit{measure.Picometres(25_400), 1_000_000} // .000001 in
+
+	readMM     = unit{measure.Micrometres(1), 1000}          // 0.001 mm
+	readInches = unit{measure.Picometres(2_540_000), 10_000} // .0001 in
 )
 
 // append writes a length without zeros that say nothing, rounded half to even, from the exact count.

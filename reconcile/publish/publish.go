@@ -83,8 +83,8 @@ func Outputs(r *matrix.Result, p Publishing) []Output {
 
 // bytesPerPair is about how much a listed pair takes in fits.jsonl and fits.csv together, with and without sentences.
 const (
-	bytesPerPair         = 650
-	bytesWithItsSentence = 1400
+	bytesPerPair         = 400
+	bytesWithItsSentence = 700
 )
 
 // Size is about how many bytes the files of a result take: nearly all of it is the listed pairs.

@@ -182,7 +182,7 @@ func TestSchemasRefuse(t *testing.T) {
 	r := telltest.Small(t)
 	whole := schematest.Parse(t, lines(t, r)[0]).(map[string]any)
 	for key, wrong := range map[string]any{
-		"verdict": "perhaps", "turn_down_mm": map[string]any{"nominal": json.Number("1")}, "undersize_probability": json.Number("1.5"),
+		"verdict": "perhaps", "turn_down_mm": map[string]any{"nominal": json.Number("1")}, "visible_undersize_probability": json.Number("1.5"),
 		"reasons": []any{"flush.turn"}, "grip_length_mm": "12 mm", "head": nil, "ferrule": json.Number("3"), "pairs": json.Number("2"),
 	} {
 		changed := maps.Clone(whole)
@@ -191,7 +191,7 @@ func TestSchemasRefuse(t *testing.T) {
 			t.Errorf("%s = %v passed", key, wrong)
 		}
 	}
-	for _, key := range []string{"head", "ferrule", "tip", "verdict", "reasons", "turn_down_mm", "oversize_limits_mm"} {
+	for _, key := range []string{"head", "ferrule", "tip", "verdict", "reasons", "turn_down_mm", "oversize_mm"} {
 		changed := maps.Clone(whole)
 		delete(changed, key)
 		if fit.Validate(changed) == nil {
@@ -254,12 +254,10 @@ func checkLine(t *testing.T, r *matrix.Result, p matrix.Pair, line []byte) {
 		Head, Ferrule, Verdict string
 		Pairs                  *int
 		TurnDownMM             *triple  `json:"turn_down_mm"`
-		TurnDownIn             *triple  `json:"turn_down_in"`
-		Oversize               *triple  `json:"oversize_limits_mm"`
-		NominalOversize        *float64 `json:"oversize_mm"`
-		Interference           *triple  `json:"interference_limits_mm"`
+		Oversize               *float64 `json:"oversize_mm"`
+		Interference           *float64 `json:"interference_mm"`
 		Minutes                *float64 `json:"minutes"`
-		Undersize              *float64 `json:"undersize_probability"`
+		Undersize              *float64 `json:"visible_undersize_probability"`
 		Reasons                []struct{ Code string }
 	}
 	if err := json.Unmarshal(line, &got); err != nil {
@@ -285,10 +283,12 @@ func checkLine(t *testing.T, r *matrix.Result, p matrix.Pair, line []byte) {
 		}
 	}
 	near("turn-down", got.TurnDownMM.Nominal, fit.Flush.TurnDown.Nominal.Millimetres(), 0.00005)
-	near("most turn-down in inches", got.TurnDownIn.Most, fit.Flush.TurnDown.Most.Inches(), 0.0000005)
-	near("oversize", got.NominalOversize, fit.Flush.Oversize.Nominal.Millimetres(), 0.00005)
-	near("least oversize", got.Oversize.Least, fit.Flush.Oversize.Least.Millimetres(), 0.00005)
-	near("chance of undersize", got.Undersize, fit.Flush.Undersize, fit.Flush.Undersize*0.0051+1e-9)
+	near("most turn-down", got.TurnDownMM.Most, fit.Flush.TurnDown.Most.Millimetres(), 0.00005)
+	near("oversize", got.Oversize, fit.Flush.Oversize.Nominal.Millimetres(), 0.00005)
+	near("chance of undersize", got.Undersize, fit.Flush.VisibleUndersize, fit.Flush.VisibleUndersize*0.0051+1e-9)
+	if fit.Grip.Known {
+		near("interference", got.Interference, fit.Grip.Interference.Nominal.Millimetres(), 0.00005)
+	}
 }
 
 // TestSideBySide: both files have the same bytes whether they are written together or alone, on one core or on several.
@@ -374,8 +374,8 @@ func TestNegativeNumbersStayNumbers(t *testing.T) {
 			}
 			continue
 		}
-		want, _ := fit.Flush.Oversize.Nominal.FormatMillimetres(4)
-		if got, err := strconv.ParseFloat(record[at], 64); err != nil || strconv.FormatFloat(got, 'f', 4, 64) != want && got != 0 {
+		want, _ := fit.Flush.Oversize.Nominal.FormatMillimetres(3)
+		if got, err := strconv.ParseFloat(record[at], 64); err != nil || strconv.FormatFloat(got, 'f', 3, 64) != want && got != 0 {
 			t.Errorf("oversize %q (%v), want %s", record[at], err, want)
 		} else if got < 0 {
 			negative++

@@ -3,6 +3,7 @@ package data
 import (
 	"iter"
 	"strconv"
+	"strings"
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
@@ -18,7 +19,7 @@ func (f *fits) header() []byte {
 	}
 	b := []byte("head,ferrule,tip,verdict")
 	for _, name := range []string{
-		"turn_down", "turn_down_least", "turn_down_most", "turn_down_per_side", "oversize", "interference", "grip_length",
+		"turn_down", "turn_down_most", "oversize", "interference", "grip_length",
 	} {
 		b = append(append(append(b, ','), name...), unit...)
 	}
@@ -34,7 +35,7 @@ func (m *fitMaker) record(b []byte) []byte {
 	flush, grip := &m.fit.Flush, &m.fit.Grip
 	b = append(append(b, ','), m.fit.Verdict.String()...)
 	for _, l := range [...]measure.Length{
-		flush.TurnDown.Nominal, flush.TurnDown.Least, flush.TurnDown.Most, flush.TurnDown.PerSide().Nominal, flush.Oversize.Nominal,
+		flush.TurnDown.Nominal, flush.TurnDown.Most, flush.Oversize.Nominal,
 	} {
 		b = m.length(b, flush.Known, l)
 	}
@@ -49,28 +50,31 @@ func (m *fitMaker) record(b []byte) []byte {
 // openRecord is record for pairs that are not listed one by one.
 func (m *fitMaker) openRecord(b []byte, verdict fitcalc.Verdict, reasons iter.Seq[fitcalc.Reason], pairs int) []byte {
 	b = append(append(b, ','), verdict.String()...)
-	return m.endRecord(append(b, ",,,,,,,,"...), reasons, pairs)
+	return m.endRecord(append(b, ",,,,,,"...), reasons, pairs)
 }
 
 // endRecord writes the reasons, and of how many pairs the record speaks where it is not about one.
 func (m *fitMaker) endRecord(b []byte, reasons iter.Seq[fitcalc.Reason], pairs int) []byte {
-	separator := byte(',')
+	b = append(b, ',')
+	begin := len(b)
+	var why []string
 	for r := range reasons {
-		b = append(append(b, separator), r.Code.String()...)
-		separator = ' '
+		if !fitjson.Told(r.Code) {
+			continue
+		}
+		if len(b) > begin {
+			b = append(b, ' ')
+		}
+		b = append(b, r.Code.String()...)
+		if m.opts.Sentences {
+			why = append(why, m.opts.Language.Reason(r, m.opts.Units))
+		}
 	}
 	if b = append(b, ','); pairs > 0 {
 		b = strconv.AppendInt(b, int64(pairs), 10)
 	}
 	if m.opts.Sentences {
-		var why string
-		for r := range reasons {
-			if why != "" {
-				why += "; "
-			}
-			why += m.opts.Language.Reason(r, m.opts.Units)
-		}
-		b = csvtext.AppendField(append(b, ','), why)
+		b = csvtext.AppendField(append(b, ','), strings.Join(why, "; "))
 	}
 	return append(b, "\r\n"...)
 }

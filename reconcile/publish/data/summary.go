@@ -15,7 +15,7 @@ import (
 
 // Version is the version of the form of summary.json and of the lines of fits.jsonl, heads.jsonl and ferrules.jsonl. It goes up only
 // when a key changes its meaning or is left out.
-const Version = 2
+const Version = 3
 
 type summary struct {
 	Version     int                 `json:"version"`
