@@ -71,6 +71,7 @@ the house's heads.`,
 	flags.StringArrayVar(&f.demand, "demand", nil, "a sheet of yearly numbers of the house's heads")
 	flags.BoolVar(&f.perPack, "price-per-pack", false, "prices of ferrules are those of a pack")
 	f.calipers.add(cmd)
+	f.language.add(cmd)
 	flags.StringVar(&f.out, "out", "", "the folder to write into; it is made if need be")
 	return cmd
 }
@@ -125,7 +126,12 @@ func (s streams) readVet(f vetFlags) (in vet.Input, opts workbook.Options, input
 		}
 		fresh = append(fresh, source)
 	}
-	opts = workbook.Options{Units: f.units, ShopName: shop.Name}
+	language, words, err := f.language.read()
+	if err != nil {
+		return in, opts, nil, err
+	}
+	inputs = append(inputs, words...)
+	opts = workbook.Options{Units: f.units, Language: language, ShopName: shop.Name}
 	for i, source := range append(append([]reconcile.Source(nil), own...), fresh...) {
 		input := publish.InputOf(source)
 		if i >= len(own) {
@@ -163,11 +169,13 @@ func (s streams) readVet(f vetFlags) (in vet.Input, opts workbook.Options, input
 }
 
 func vetOutputs(r *vet.Report, opts workbook.Options) []publish.Output {
-	page := supplier.Options{Units: opts.Units, ShopName: opts.ShopName, Inputs: opts.Inputs}
+	page := supplier.Options{Units: opts.Units, Language: opts.Language, ShopName: opts.ShopName, Inputs: opts.Inputs}
 	letter := questions.Group{Supplier: r.Supplier, Questions: r.Questions.Questions}
 	return []publish.Output{
 		{Name: "vet.html", About: "one page to read: verdict, facts, what would change it", Write: func(w io.Writer) error { return supplier.WriteVetHTML(w, r, page) }},
-		{Name: "vet.xlsx", About: "the same as a workbook", Write: func(w io.Writer) error { return workbook.WriteReport(w, supplier.VetReport(r, opts.Inputs), opts) }},
+		{Name: "vet.xlsx", About: "the same as a workbook", Write: func(w io.Writer) error {
+			return workbook.WriteReport(w, supplier.VetReport(r, opts.Inputs, opts.Language), opts)
+		}},
 		{Name: "vet.json", About: "the same for other software", Write: func(w io.Writer) error { return supplier.WriteVetJSON(w, r, opts.Inputs) }},
 		{Name: "questions.xlsx", About: "what to ask, to send", Write: func(w io.Writer) error { return workbook.WriteReport(w, supplier.Letter(letter), opts) }},
 		{Name: "questions.csv", About: "the same with what each answer is worth", Write: func(w io.Writer) error { return supplier.WriteQuestionsCSV(w, r.Questions) }},

@@ -18,7 +18,7 @@ func QuestionsReport(list questions.List, assumed []questions.Assumption) *repor
 	for _, g := range groups {
 		all = append(all, askSection(g.Supplier, g, true))
 	}
-	return &report.Report{Subject: "Questions", Sections: append(all, AssumptionSection(assumed))}
+	return &report.Report{Subject: "Questions", Sections: append(all, AssumptionSection(assumed, nil))}
 }
 
 // Letter is what goes to one supplier: the questions with a column for the answers, and nothing about others or about what the shop makes of
@@ -83,7 +83,7 @@ func askRow(number int, q questions.Question, own bool) []any {
 }
 
 // AssumptionSection lists what verdicts rest on that no sheet says.
-func AssumptionSection(assumed []questions.Assumption) report.Section {
+func AssumptionSection(assumed []questions.Assumption, l *say.Language) report.Section {
 	s := report.Section{
 		Name: "Taken for granted", Title: "What the verdicts rest on",
 		Notes: []string{"Each was tried with something else in its place. A verdict flips when one of the trials gives another."},
@@ -95,9 +95,9 @@ func AssumptionSection(assumed []questions.Assumption) report.Section {
 	}
 	for _, a := range assumed {
 		if a.Tried == "" {
-			s.Rows = append(s.Rows, []any{a.Code, say.English().Assumed(a.Code), a.Verdicts, "nothing else could be tried", nil, nil})
+			s.Rows = append(s.Rows, []any{a.Code, l.Assumed(a.Code), a.Verdicts, "nothing else could be tried", nil, nil})
 		} else {
-			s.Rows = append(s.Rows, []any{a.Code, say.English().Assumed(a.Code), a.Verdicts, a.Tried, a.Flips, a.Lost})
+			s.Rows = append(s.Rows, []any{a.Code, l.Assumed(a.Code), a.Verdicts, a.Tried, a.Flips, a.Lost})
 		}
 	}
 	return s

@@ -30,10 +30,10 @@ func TestVetWorkbook(t *testing.T) {
 			r := vetting(t, c)
 			opts := Options{Units: units, ShopName: "Harrow & Lane", Inputs: []tell.Input{{Name: "new.csv", Kind: "new"}}}
 			var out, again bytes.Buffer
-			if err := WriteReport(&out, supplier.VetReport(r, opts.Inputs), opts); err != nil {
+			if err := WriteReport(&out, supplier.VetReport(r, opts.Inputs, nil), opts); err != nil {
 				t.Fatal(err)
 			}
-			if err := WriteReport(&again, supplier.VetReport(r, opts.Inputs), opts); err != nil {
+			if err := WriteReport(&again, supplier.VetReport(r, opts.Inputs, nil), opts); err != nil {
 				t.Fatal(err)
 			}
 			if !bytes.Equal(out.Bytes(), again.Bytes()) {
