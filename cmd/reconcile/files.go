@@ -16,6 +16,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/mapping"
 	"example.com/seatline/reconcile/catalog/reader"
+	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/publish"
 	"example.com/seatline/reconcile/settings"
 )
@@ -98,6 +99,7 @@ func (s streams) writeAll(dir string, outputs []publish.Output, inputs []string)
 			return nil, &overwriteError{paths[len(paths)-1]}
 		}
 	}
+	s.sayReplaced(paths)
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		return nil, err
 	}
@@ -115,6 +117,22 @@ func (s streams) writeAll(dir string, outputs []publish.Output, inputs []string)
 		}
 	}
 	return paths, nil
+}
+
+// sayReplaced says that files of an earlier run are there.
+func (s streams) sayReplaced(paths []string) {
+	var there []string
+	for _, path := range paths {
+		if isFile(path) {
+			there = append(there, path)
+		}
+	}
+	switch {
+	case len(there) == 1:
+		s.say("%s is there already and is replaced", there[0])
+	case len(there) > 1:
+		s.say("%s of an earlier run in %s are replaced", phrase.Count(len(there), "file"), filepath.Dir(there[0]))
+	}
 }
 
 // filesOf are the files that outputs write, in their order.

@@ -176,6 +176,9 @@ func (s streams) decide(f catalogueFlags) (decided, error) {
 	if err != nil {
 		return decided{}, err
 	}
+	if err := checkRoles(c, sources); err != nil {
+		return decided{}, err
+	}
 	progress.stage("deciding")
 	c = samples.Apply(c, books, samples.Options{Shop: shop.Shop, Calipers: f.calipers.caliper()})
 	decide := reconcile.Decide

@@ -57,14 +57,7 @@ func (s streams) questions(f catalogueFlags, out string) error {
 		return err
 	}
 	list, assumed := questions.Ask(d.result), questions.Assumptions(d.result)
-	opts := workbook.Options{Units: f.units, ShopName: d.publishing.Settings.Name, Inputs: d.publishing.Inputs}
-	outputs := []publish.Output{
-		{Name: "questions.xlsx", About: "all questions by supplier, and what the verdicts rest on", Write: func(w io.Writer) error {
-			return workbook.WriteReport(w, supplier.QuestionsReport(list, assumed), opts)
-		}},
-		{Name: "questions.csv", About: "the same as one table", Write: func(w io.Writer) error { return supplier.WriteQuestionsCSV(w, list) }},
-	}
-	outputs = append(outputs, letters(list, opts)...)
+	outputs := questionFiles(d, f, list, assumed)
 	paths, err := s.writeAll(out, outputs, d.inputs)
 	if err != nil {
 		return err
@@ -78,6 +71,22 @@ func (s streams) questions(f catalogueFlags, out string) error {
 		return errStrict
 	}
 	return err
+}
+
+// questionOutputs are the files of questions of a result.
+func questionOutputs(d decided, f catalogueFlags) []publish.Output {
+	return questionFiles(d, f, questions.Ask(d.result), questions.Assumptions(d.result))
+}
+
+func questionFiles(d decided, f catalogueFlags, list questions.List, assumed []questions.Assumption) []publish.Output {
+	opts := workbook.Options{Units: f.units, ShopName: d.publishing.Settings.Name, Inputs: d.publishing.Inputs}
+	outputs := []publish.Output{
+		{Name: "questions.xlsx", About: "all questions by supplier, and what the verdicts rest on", Write: func(w io.Writer) error {
+			return workbook.WriteReport(w, supplier.QuestionsReport(list, assumed), opts)
+		}},
+		{Name: "questions.csv", About: "the same as one table", Write: func(w io.Writer) error { return supplier.WriteQuestionsCSV(w, list) }},
+	}
+	return append(outputs, letters(list, opts)...)
 }
 
 // letters are the sheets to send, one for each supplier that can answer something.

@@ -78,7 +78,7 @@ func parseKind(word string) (catalog.Kind, error) {
 			return kind, nil
 		}
 	}
-	return catalog.UnknownKind, usagef("--kind %q: write heads, ferrules or tips", word)
+	return catalog.UnknownKind, usagef("--kind %q: write heads, ferrules or tips%s", word, hint(word, valuesOf["kind"]))
 }
 
 func (s streams) read(files []string, f readFlags) error {

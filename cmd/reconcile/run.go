@@ -5,10 +5,16 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"runtime/debug"
 	"strings"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 	"golang.org/x/term"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/say"
+	"example.com/seatline/reconcile/near"
 )
 
 // Exit statuses, as promised to other software.
@@ -54,7 +60,7 @@ func run(args []string, in io.Reader, out, errOut io.Writer) int {
 		return exitStrict
 	case errors.As(err, &usage):
 		s.say("%v", err)
-		s.say("see reconcile help")
+		s.say("see %s", helpFor(root, args))
 		return exitUsage
 	default:
 		s.say("%v", err)
@@ -74,29 +80,133 @@ func isTerminal(w io.Writer) bool {
 	return ok && term.IsTerminal(int(f.Fd()))
 }
 
+// helpFor names the help of the command that was meant.
+func helpFor(root *cobra.Command, args []string) string {
+	if cmd, _, err := root.Find(args); err == nil && cmd != root {
+		return cmd.CommandPath() + " --help"
+	}
+	return "reconcile help"
+}
+
+// version is that of the module and the commit the program was built from, as far as the build knows them.
+func version() string {
+	info, known := debug.ReadBuildInfo()
+	if !known {
+		return "unknown"
+	}
+	text := info.Main.Version
+	for _, setting := range info.Settings {
+		if setting.Key == "vcs.revision" && !strings.Contains(text, setting.Value[:min(12, len(setting.Value))]) {
+			text += " " + setting.Value
+		}
+	}
+	return text + ", " + info.GoVersion
+}
+
+// mostHints is how many likely words are named.
+const mostHints = 3
+
+// hint names the words that may have been meant, as the end of a sentence.
+func hint(written string, known []string) string {
+	var likely []near.Candidate
+	for _, k := range known {
+		if d := near.Slips([]rune(strings.ToLower(written)), []rune(k)); d <= max(1, len(written)/3) {
+			likely = append(likely, near.Candidate{Text: k, Distance: d})
+		}
+	}
+	var words []string
+	for _, c := range near.First(likely, mostHints) {
+		words = append(words, c.Text)
+	}
+	if len(words) == 0 {
+		return ""
+	}
+	return "; did you mean " + strings.Join(words, " or ") + "?"
+}
+
+// flagError says which flag may have been meant.
+func flagError(cmd *cobra.Command, err error) error {
+	var unknown *pflag.NotExistError
+	if !errors.As(err, &unknown) {
+		return &usageError{err}
+	}
+	var known []string
+	cmd.Flags().VisitAll(func(f *pflag.Flag) { known = append(known, "--"+f.Name) })
+	return usagef("%w%s", err, hint("--"+unknown.GetSpecifiedName(), known))
+}
+
 func newRoot(s streams) *cobra.Command {
+	var f aloneFlags
 	root := &cobra.Command{
-		Use:           "reconcile",
+		Use:           "reconcile [FILE...]",
+		Version:       version(),
 		Short:         "which ferrule goes on which head, for whole catalogues",
 		Long:          rootHelp,
 		SilenceUsage:  true,
 		SilenceErrors: true,
-		Args:          noArgs,
-		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+		Args:          commandOrFiles,
+		RunE: func(cmd *cobra.Command, files []string) error {
+			if len(files) == 0 {
+				return cmd.Help()
+			}
+			return s.alone(files, f)
+		},
 	}
-	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return &usageError{err} })
-	root.CompletionOptions.HiddenDefaultCmd = true
+	root.Flags().StringVar(&f.out, "out", "", "the folder to write into, "+resultsFolder+" beside the first file where nothing is said")
+	root.Flags().TextVar(&f.units, "units", fitcalc.Metric, "mm, in or frac: how the reader prefers lengths")
+	root.SetVersionTemplate("reconcile {{.Version}}\n")
+	root.SetFlagErrorFunc(flagError)
 	root.AddCommand(newDemo(s), newMatrix(s), newRead(s), newQuestions(s), newVet(s), newStock(s), newSizes(s), newChart(s), newJoint(s), newWhy(s), newTurnlist(s))
+	root.AddCommand(helpTopics()...)
+	for _, cmd := range root.Commands() {
+		completeValues(cmd)
+	}
+	completeValues(root)
 	return root
+}
+
+// commandOrFiles refuses words that are neither a command nor a file.
+func commandOrFiles(root *cobra.Command, args []string) error {
+	for _, arg := range args {
+		if isFile(arg) {
+			continue
+		}
+		if strings.ContainsAny(arg, "./\\") {
+			return fmt.Errorf("there is no file %s; check the path", arg)
+		}
+		var known []string
+		for _, cmd := range root.Commands() {
+			known = append(known, cmd.Name())
+		}
+		return usagef("there is no command %q%s", arg, hint(arg, known))
+	}
+	return nil
+}
+
+// valuesOf are the flags that take one of a few words.
+var valuesOf = map[string][]string{
+	"units": {"mm", "in", "frac"}, "kind": {"heads", "ferrules", "tips"}, "paper": {"A4", "letter"},
+	"category": {"driver", "fairway", "hybrid", "iron", "wedge", "putter", "chipper"},
+	"format":   {formatHTML, formatPDF}, "language": say.Languages(),
+}
+
+// completeValues lets a shell complete the words that flags take; files are completed by the shell itself.
+func completeValues(cmd *cobra.Command) {
+	for name, words := range valuesOf {
+		if cmd.Flags().Lookup(name) == nil {
+			continue
+		}
+		fixed := cobra.FixedCompletions(words, cobra.ShellCompDirectiveNoFileComp)
+		if err := cmd.RegisterFlagCompletionFunc(name, fixed); err != nil {
+			panic(err) // the flag is there, and completed once
+		}
+	}
 }
 
 // noArgs refuses arguments as wrong usage.
 func noArgs(cmd *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil
-	}
-	if !cmd.HasParent() {
-		return usagef("there is no command %q", args[0])
 	}
 	return usagef("%s takes no argument %q", cmd.CommandPath(), args[0])
 }
@@ -105,12 +215,15 @@ const rootHelp = `reconcile reads sheets of golf heads and sheets of ferrules, f
 which ferrule goes on which head: whether it holds by force fit, ends flush with the hosel or must be turned
 down and by how much, and seats on this hosel's top.
 
+  reconcile irons.xlsx trim.csv                               find out what each is, and write what fits beside them
   reconcile demo                                              see it at work on an invented shop
   reconcile read irons.xlsx                                   how a sheet is understood
   reconcile matrix --heads irons.xlsx --ferrules trim.csv --out fits
   reconcile chart --heads irons.xlsx --ferrules trim.csv --out chart.html
   reconcile why --heads irons.xlsx --ferrules trim.csv --head OW-M1-7 --ferrule KW-370-4
   reconcile joint --hosel-od ".500 in" --tip ".370 in parallel" --ferrule-bore ".368 in" --base-od ".512 in"
+
+Verdicts, the notations of sizes, and the settings: reconcile help verdicts, notations, settings.
 
 Exit status: 0 done, findings included; 1 could not be done; 2 wrong usage; 3 done, but --strict was given and
 rows are held or pairs cannot be decided.`

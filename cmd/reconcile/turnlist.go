@@ -186,7 +186,7 @@ func (t *turnlistFlags) kept() (func(*catalog.Head) bool, error) {
 	if t.category != "" {
 		known := false
 		if category, known = fitcalc.ParseCategory(strings.ToLower(t.category)); !known {
-			return nil, usagef("category %q: write driver, fairway, hybrid, iron, wedge, putter or chipper", t.category)
+			return nil, usagef("category %q: write driver, fairway, hybrid, iron, wedge, putter or chipper%s", t.category, hint(t.category, valuesOf["category"]))
 		}
 	}
 	if (t.category != "" || t.supplier != "") && (t.order != "" || len(t.picks) > 0) {
