@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -68,7 +69,7 @@ values changed, each with both cells.`,
 	flags.StringVar(&f.writeMap, "write-map", "", "write what was understood and what is asked into this TOML file")
 	flags.StringArrayVar(&f.against, "against", nil, "compare with this older sheet; several files may follow")
 	flags.BoolVar(&f.json, "json", false, "print what was understood as JSON to standard output")
-	flags.BoolVar(&f.strict, "strict", false, "exit with status 3 when rows are held")
+	flags.BoolVar(&f.strict, "strict", false, "exit with status 3 when rows are held or leave values open")
 	return cmd
 }
 
@@ -109,7 +110,7 @@ func (s streams) read(files []string, f readFlags) error {
 	if err != nil {
 		return err
 	}
-	if f.strict && reconcile.Held(c) > 0 {
+	if f.strict && slices.ContainsFunc(c.Tables, func(t catalog.Table) bool { return t.Ledger.Held+t.Ledger.Open > 0 }) {
 		return errStrict
 	}
 	return nil
@@ -182,8 +183,7 @@ func tellTable(out *bufio.Writer, t *catalog.Table) error {
 		kind = "no table of heads, ferrules or tips"
 	}
 	fmt.Fprintf(out, "%s: %s\n", title, kind)
-	l := t.Ledger
-	fmt.Fprintf(out, "  %s: %d used, %d used with assumptions, %d held, %d set aside\n", phrase.Count(l.Rows, "row"), l.Used, l.Assumed, l.Held, l.SetAside)
+	fmt.Fprintf(out, "  %v\n", t.Ledger)
 	if len(t.HeadingRows) > 0 {
 		rows := fmt.Sprint(t.HeadingRows)
 		fmt.Fprintf(out, "  headings in row %s\n", strings.ReplaceAll(strings.Trim(rows, "[]"), " ", ", "))
@@ -210,15 +210,18 @@ func tellTable(out *bufio.Writer, t *catalog.Table) error {
 	return nil
 }
 
-// tellHeld lists the rows that are held: those of which a person might ask what became of them.
+// tellHeld lists the rows that are held or leave values open: those of which a person might ask what became of them.
 func tellHeld(out *bufio.Writer, t *catalog.Table) error {
-	if t.Ledger.Held == 0 {
+	if t.Ledger.Held+t.Ledger.Open == 0 {
 		return nil
 	}
 	table := report.Listing("row", "part", "outcome", "why")
 	for i := range t.Rows {
-		if row := &t.Rows[i]; row.Outcome == catalog.Held {
+		switch row := &t.Rows[i]; {
+		case row.Outcome == catalog.Held:
 			table.Add(row.Row, phrase.OneLine(row.Part), "held", phrase.OneLine(row.Why))
+		case len(row.Open) > 0 && row.Outcome != catalog.SetAside:
+			table.Add(row.Row, phrase.OneLine(row.Part), row.Outcome.String(), fmt.Sprintf("open: %v", row.Open))
 		}
 	}
 	if err := report.WriteText(out, table, fitcalc.Metric, "  "); err != nil {

@@ -120,7 +120,8 @@ const (
 	Used
 	// Assumed is a row that stands in the catalogue with named assumptions.
 	Assumed
-	// Held is a row that cannot be used until someone answers a question.
+	// Held is a row of which nothing can be decided until someone answers a question: its part is not known, or the size that
+	// everything hangs on.
 	Held
 )
 
@@ -134,6 +135,8 @@ type Ledger struct {
 	Assumed  int `json:"assumed"`
 	Held     int `json:"held"`
 	SetAside int `json:"set_aside"`
+	// Open counts those of the used rows, with assumptions or without, of which a value is left open.
+	Open int `json:"open,omitempty"`
 }
 
 // Table is one table as it was understood.
@@ -173,6 +176,9 @@ type Row struct {
 	Assumptions []string
 	// Why says why the row is held or set aside.
 	Why string
+	// Open are the roles of which the row has a value that cannot be used, for the reason that a finding gives. It is used all the same:
+	// what depends on the value is left undecided.
+	Open []Role
 }
 
 // Field is one value of a row as it was read.

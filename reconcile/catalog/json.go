@@ -34,6 +34,8 @@ type RowDocument struct {
 	Fields      map[Role]FieldDocument `json:"fields"`
 	Assumptions []string               `json:"assumptions"`
 	Why         string                 `json:"why,omitempty"`
+	// Open are the roles of values that cannot be used, in a row that is used all the same.
+	Open []Role `json:"open,omitempty"`
 }
 
 // FieldDocument is one value: lengths in mm, angles in degrees, counts and prices as numbers, the tip that a ferrule is for by its
@@ -97,7 +99,7 @@ func sheetDocument(t *Table) SheetDocument {
 }
 
 func rowDocument(r *Row) RowDocument {
-	doc := RowDocument{Row: r.Row, Outcome: r.Outcome.String(), Part: r.Part, Fields: make(map[Role]FieldDocument, r.Fields.Len()), Assumptions: orEmpty(r.Assumptions), Why: r.Why}
+	doc := RowDocument{Row: r.Row, Outcome: r.Outcome.String(), Part: r.Part, Fields: make(map[Role]FieldDocument, r.Fields.Len()), Assumptions: orEmpty(r.Assumptions), Why: r.Why, Open: r.Open}
 	for role, f := range r.Fields.All() {
 		doc.Fields[role] = fieldDocument(&f)
 	}

@@ -128,6 +128,13 @@ func (o *jsonWriter) row(r *Row) {
 	if r.Why != "" {
 		b = o.string(append(b, member+`"why": `...), r.Why)
 	}
+	if len(r.Open) > 0 {
+		open := make([]string, len(r.Open))
+		for i, role := range r.Open {
+			open[i] = string(role)
+		}
+		b = o.texts(append(b, member+`"open": `...), open, "\n          ")
+	}
 	b = append(b, "\n        }"...)
 	o.b = b
 	if o.err == nil {

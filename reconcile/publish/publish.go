@@ -107,8 +107,7 @@ func Account(r *matrix.Result) []string {
 	var lines []string
 	for _, kind := range []catalog.Kind{catalog.Heads, catalog.Ferrules, catalog.Tips} {
 		if l, read := a.Rows[kind]; read {
-			lines = append(lines, fmt.Sprintf("%-9s %d rows: %d used, %d used with assumptions, %d held, %d set aside",
-				kind, l.Rows, l.Used, l.Assumed, l.Held, l.SetAside))
+			lines = append(lines, fmt.Sprintf("%-9s %v", kind, l))
 		}
 	}
 	if heads, ferrules := a.HeadGeometries, a.FerruleGeometries; heads < a.Heads || ferrules < a.Ferrules {

@@ -55,8 +55,8 @@ type Column struct {
 	// base is the number of its company but for them, and where is where it was asked for last.
 	base  int32
 	where where
-	// partner is that of the column.
-	partner *Column
+	// partner and unitsBeside are those of the column.
+	partner, unitsBeside *Column
 }
 
 // answer is the answer to a question that is asked once.
@@ -78,6 +78,9 @@ func NewReader(t *units.Table) *Reader {
 	}
 	for _, c := range r.Columns {
 		c.partner = wrapped[c.Column.Partner]
+	}
+	for _, c := range r.Columns {
+		c.unitsBeside = wrapped[c.UnitsBeside]
 	}
 	for role, c := range t.ByRole {
 		r.ByRole[role] = wrapped[c]
@@ -291,15 +294,19 @@ func (t *Reader) ReadAnswer(c *Column, f catalog.Field, answer string) (catalog.
 	return f, Trouble{}
 }
 
-// unitOf returns the unit of a bare number in a cell: its number format's, its row's, its section's, its column's.
+// unitOf returns the unit of a bare number in a cell: the one that a person says, its number format's, its row's, its section's, its
+// column's.
 func (t *Reader) unitOf(line int, c *Column, cell sheet.Cell) (unit, why string) {
+	if c.UnitRuled {
+		return c.Unit, ""
+	}
 	if cell.Kind == sheet.Number {
 		if unit := t.Lex.FormatUnit(cell.Format); traits.IsLengthUnit(unit) {
 			return unit, ""
 		}
 	}
-	if t.unitsBeside(c) != nil {
-		if hit, ok := t.Lex.Ask("unit", t.TextOf(line, catalog.UnitRole), t.Lex.Words.Unit); ok && traits.IsLengthUnit(hit.Value) {
+	if c.unitsBeside != nil {
+		if hit, ok := t.Lex.Ask("unit", t.Region.Grid.Filled(line, c.unitsBeside.Col), t.Lex.Words.Unit); ok && traits.IsLengthUnit(hit.Value) {
 			return hit.Value, ""
 		}
 	}
@@ -310,14 +317,6 @@ func (t *Reader) unitOf(line int, c *Column, cell sheet.Cell) (unit, why string)
 		return c.Unit, c.UnitWhy
 	}
 	return c.Unit, ""
-}
-
-// unitsBeside returns the column that gives the units of a column's bare numbers, nil where none does.
-func (t *Reader) unitsBeside(c *Column) *Column {
-	if traits.IsLengthUnit(c.HeadingUnit) {
-		return nil
-	}
-	return t.ByRole[catalog.UnitRole]
 }
 
 // readSize reads a length or diameter.
@@ -366,6 +365,9 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 		f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s %q taken as the size itself", c.Name(), f.Text))
 	case value.AtMost, value.AtLeast:
 		return f, Problem("data.missing", "%s gives only one limit: %s", c.Name(), f.Text)
+	}
+	if other := t.onlyOther(c, dim, reading, unit, cell); other != "" {
+		return t.readInOther(line, c, f, ctx, other)
 	}
 	if bad := t.implausible(c, dim, reading, unit); bad.Any() && !t.unusual(c, dim, reading) {
 		return f, bad
@@ -586,6 +588,52 @@ func (t *Reader) unusual(c *Column, dim measure.Dim, reading value.Reading) bool
 	b, known := traits.BoundsOf(t.Kind, c.Role)
 	size := traits.MM(dim.Nominal())
 	return known && reading.UnitStated && size > b.Least/1.5 && size < b.Most*1.5 && t.likely(c, b, size) == ""
+}
+
+// onlyOther returns the unit that a single bare size must be in, since it is impossible in the one of its column or row, and possible in
+// this one alone; empty where there is none, where no usual mistake is ruled out, or where the heading, the number format or a person
+// states the unit.
+func (t *Reader) onlyOther(c *Column, dim measure.Dim, reading value.Reading, unit string, cell sheet.Cell) string {
+	b, known := traits.BoundsOf(t.Kind, c.Role)
+	size := traits.MM(dim.Nominal())
+	if !known || b.Possible(size) || reading.UnitStated || c.UnitRuled || traits.IsLengthUnit(c.HeadingUnit) || t.scaleOf(c, reading) != 1 || dim.HasLimits() {
+		return ""
+	}
+	if cell.Kind == sheet.Number && traits.IsLengthUnit(t.Lex.FormatUnit(cell.Format)) || c.Role == catalog.Bore && t.Kind == catalog.Heads && traits.IsTipName(size) {
+		return ""
+	}
+	other := otherUnit(b, size, unit)
+	if other == "" {
+		return ""
+	}
+	taken := size / traits.UnitMM[unit] * traits.UnitMM[other]
+	for _, m := range Mistakes {
+		if changesUnit := m.Factor > 20 && m.Factor < 30 || m.Factor > 0.03 && m.Factor < 0.05; changesUnit || m.Factor == 2 && !c.Trait().Diameter {
+			continue
+		}
+		if b.Common(size * m.Factor) {
+			return ""
+		}
+	}
+	if middle := t.middle(c); middle > 0 && len(c.Profile.Sizes) > leastSample && c.Trait().Diameter && math.Abs(taken/middle-1) > diameterSpread {
+		return ""
+	}
+	return other
+}
+
+// readInOther reads a size in the unit that it must be in, and says so.
+func (t *Reader) readInOther(line int, c *Column, f catalog.Field, ctx value.Context, unit string) (catalog.Field, Trouble) {
+	said := ctx.Unit
+	ctx.Unit = unit
+	reading := t.Lex.Read(f.Text, ctx)
+	if reading.Kind != value.Length || reading.Problem.Code != "" {
+		return f, Problem("data.unit", "%s %s cannot be in %s", c.Name(), f.Text, traits.UnitName(said))
+	}
+	taken := fmt.Sprintf("%s %s taken as %s: in %s it is impossible", c.Name(), f.Text, traits.UnitName(unit), traits.UnitName(said))
+	t.Warn(line, c.Col, c.Role, "data.unit", fmt.Sprintf("%s, and in %s it is %s", taken, traits.UnitName(unit), traits.SayMM(traits.MM(reading.Dim.Nominal()))))
+	f.Assumptions = append(f.Assumptions, taken)
+	f.Assumptions = append(f.Assumptions, t.forgiven(line, c, reading)...)
+	return t.tolerated(line, c, f, reading.Dim)
 }
 
 func (t *Reader) boundsAllow(c *Column, dim measure.Dim) bool {

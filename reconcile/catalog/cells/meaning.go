@@ -162,7 +162,7 @@ func (t *Reader) companyOf(c *Column) []*Column {
 	if c.company == nil {
 		c.company = []*Column{}
 		if c.Trait().Want == traits.Length {
-			if units := t.unitsBeside(c); units != nil {
+			if units := c.unitsBeside; units != nil {
 				c.company = append(c.company, units)
 			}
 			for _, other := range t.Columns {

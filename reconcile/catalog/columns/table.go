@@ -397,6 +397,9 @@ func (t *Table) share(c, first *Column, score float64, taken map[catalog.Role]in
 			name, c.Text, first.Role, t.Region.Grid.ColumnName(first.Col)), t.Settle("columns", name, "role"))
 	case want == traits.Tolerance:
 		c.Role, c.Evidence, c.Known = catalog.Tolerance, fmt.Sprintf("heading says tolerance (score %.2f)", score), true
+	case first.Role == catalog.UnitRole && t.namesUnits(c):
+		c.Role, c.Known = catalog.UnitRole, true
+		c.Evidence = fmt.Sprintf("names units, like column %s", t.Region.Grid.ColumnName(first.Col))
 	case first.Role == catalog.Part && !has(taken, catalog.Description) && c.wordy():
 		c.Role, c.Known = catalog.Description, true
 		c.Evidence = fmt.Sprintf("says part like column %s, which fits better; kept as the description", t.Region.Grid.ColumnName(first.Col))
@@ -409,6 +412,17 @@ func (t *Table) share(c, first *Column, score float64, taken map[catalog.Role]in
 		c.Role, c.Aspect, c.Known = first.Role, Repeat, true
 		c.Evidence = fmt.Sprintf("states %s again, like column %s", first.Role, t.Region.Grid.ColumnName(first.Col))
 	}
+}
+
+// namesUnits reports whether most texts of a column are units and nothing else.
+func (t *Table) namesUnits(c *Column) bool {
+	count := 0
+	for _, text := range c.Profile.Texts {
+		if t.Lex.IsUnit(text) {
+			count++
+		}
+	}
+	return count*2 > c.Profile.Filled
 }
 
 func has(taken map[catalog.Role]int, role catalog.Role) bool {

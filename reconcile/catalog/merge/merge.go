@@ -30,7 +30,7 @@ func (e *listed) key() catalog.PartKey {
 	return catalog.PartKeyOf(e.Table.Kind, e.folded, e.Table.Supplier)
 }
 
-// Entries joins entries of the same part that agree, and holds those that do not. Entries that are held stay by themselves:
+// Entries joins entries of the same part that agree, and holds those that do not. Entries that are held, or leave a value open, stay by themselves:
 // what they lack is still to be asked. The order of the entries stays. Of those that are left, it suggests those that may be one part.
 func Entries(entries []*rows.Entry) []*rows.Entry {
 	all := make([]listed, len(entries))
@@ -104,7 +104,7 @@ func mergeGroup(group []*rows.Entry, dropped map[*rows.Entry]bool) {
 	var first *rows.Entry
 	for _, e := range group {
 		switch {
-		case e.Held():
+		case e.Held() || len(e.Open()) > 0:
 		case first == nil:
 			first = e
 		default:
@@ -138,7 +138,7 @@ func disagree(a, b *rows.Entry, role catalog.Role) bool {
 	return false
 }
 
-// conflict reports two values of one part that disagree, holds both rows, and takes the value from both.
+// conflict reports two values of one part that disagree, and takes the value from both.
 func conflict(a, b *rows.Entry, role catalog.Role) {
 	x, y := original(a, role), original(b, role)
 	message := fmt.Sprintf("%s: %s is %s (%s) by %s but %s (%s) by %s%s", a.Part, role, x.Text, sayField(x), whereStated(a, role), y.Text, sayField(y), whereStated(b, role),
@@ -184,7 +184,7 @@ func whereStated(e *rows.Entry, role catalog.Role) string {
 	return place.String()
 }
 
-// hold takes a value from the entry and holds its row. It reports whether the value was gone already.
+// hold takes a value from the entry and leaves it open, or holds its row where everything hangs on it. It reports whether the value was gone already.
 func hold(e *rows.Entry, role catalog.Role, why string) bool {
 	f := e.Fields.Get(role)
 	if !f.Dim.Given() && f.Angle.IsZero() {
@@ -193,8 +193,12 @@ func hold(e *rows.Entry, role catalog.Role, why string) bool {
 	f.Clear()
 	e.Fields = e.Fields.With(role, f)
 	row := &e.Table.Out.Rows[e.Row]
-	if row.Outcome != catalog.Held {
+	switch {
+	case row.Outcome == catalog.Held:
+	case slices.Contains(traits.Keys[e.Table.Kind], role):
 		row.Outcome, row.Why = catalog.Held, why
+	case !slices.Contains(row.Open, role):
+		row.Open = append(slices.Clip(row.Open), role)
 	}
 	return false
 }

@@ -26,7 +26,7 @@ func ExampleRead() {
 			fmt.Println("  because:", row.Why)
 		}
 	}
-	fmt.Printf("%+v\n", c.Tables[0].Ledger)
+	fmt.Println(c.Tables[0].Ledger)
 	// Output:
 	// KR-20 assumed
 	//   assumed: unit of Hosel OD taken as mm: 13.6 in would be 345.44 mm
@@ -34,5 +34,5 @@ func ExampleRead() {
 	// KR-21 held
 	//   assumed: bore .370" taken as the name of the tip and not the size of the hole
 	//   because: Hosel OD 136 is 136 mm, beyond the 9.6 to 22 mm that the joint allows; 13.6 mm (a decimal point one place too far right) would fit
-	// {Rows:3 Used:0 Assumed:1 Held:1 SetAside:1}
+	// 3 rows: 0 used, 1 used with assumptions, 1 held, 1 set aside
 }

@@ -22,8 +22,14 @@
 // this order. Where nothing says it, the joint does: a hosel OD of 13.6 can only be in mm, one of .535 only in inches.
 // That is an assumption with its evidence. Where two units are possible and no other column helps, the rows are held.
 //
-// A size that the joint does not allow, or that is far from the rest of its column, is never corrected. It is held, and
-// the finding says which of the usual mistakes would explain it: a radius, a decimal point, the other unit.
+// A column of units is for the sizes to its left where there are several such pairs, and otherwise for the columns that it fits: another
+// is in the one unit that nearly all of its sizes can be in. A single size that is impossible in its unit and possible in one other is in
+// that one, with a warning, unless the heading states the unit. What a person says, in the mapping file, goes before every sign in the sheet.
+//
+// A size that the joint does not allow, or that is far from the rest of its column, is never corrected. It is left open, and
+// the finding says which of the usual mistakes would explain it: a radius, a decimal point, the other unit. Only its part and the size
+// that everything hangs on hold a row (hosel OD, base OD, tip OD); with any other value open it is used, and what depends on the value
+// stays undecided. Open is not absent: a collar that cannot be read is a collar.
 //
 // # Findings
 //

@@ -190,11 +190,26 @@ func rowText(row catalog.Row) string {
 	for _, a := range row.Assumptions {
 		text += " {" + a + "}"
 	}
+	for _, role := range row.Open {
+		text += fmt.Sprintf(" {open %s}", role)
+	}
 	return text
 }
 
 // sizes are the expected sizes of a part in mm by role.
 type sizes map[catalog.Role]float64
+
+// wantOpen checks of which roles a row leaves the value open.
+func wantOpen(t *testing.T, c *catalog.Catalogue, part string, roles ...catalog.Role) {
+	t.Helper()
+	for _, table := range c.Tables {
+		for _, row := range table.Rows {
+			if row.Part == part && !slices.Equal(row.Open, roles) {
+				t.Errorf("%s: open is %v, want %v", part, row.Open, roles)
+			}
+		}
+	}
+}
 
 // wantRow checks one row: its outcome and the sizes that it gives, to the micrometre.
 func wantRow(t *testing.T, c *catalog.Catalogue, part string, outcome catalog.Outcome, want sizes) {

@@ -104,7 +104,8 @@ Collar length in mm or inches, as the tool was made | | | |
 `))
 	defer show(t, c)
 	wantFinding(t, c, "data.unit", "E1", "mm or in")
-	wantRow(t, c, "OM-1", catalog.Held, sizes{catalog.Bore: 9.3472, catalog.CollarLength: 0})
+	wantOpen(t, c, "OM-1", catalog.CollarLength)
+	wantRow(t, c, "OM-1", catalog.Assumed, sizes{catalog.Bore: 9.3472, catalog.CollarLength: 0})
 }
 
 // TestSetsByTheirValues recognises clubs by what a column holds where its heading says nothing.
@@ -309,7 +310,8 @@ FO-3 | 4.7 mm | 14.6 mm | 25 mm
 	defer show(t, c)
 	wantRow(t, c, "FO-2", catalog.Used, sizes{catalog.Bore: 13.8, catalog.BaseOD: 14.6, catalog.Length: 25})
 	wantFinding(t, c, "data.implausible", "B3", "13.8 mm")
-	wantRow(t, c, "FO-3", catalog.Held, sizes{catalog.Bore: 0})
+	wantOpen(t, c, "FO-3", catalog.Bore)
+	wantRow(t, c, "FO-3", catalog.Used, sizes{catalog.Bore: 0})
 }
 
 // TestOneDigitApart holds a part whose sizes differ by one in the last digit in two files, and lets rounding pass.

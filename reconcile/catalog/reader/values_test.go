@@ -52,7 +52,8 @@ KR-21 | 13.4 mm | 0.4
 `))
 	defer show(t, c)
 	wantFinding(t, c, "data.unit", "C1", "nothing says in which unit")
-	wantRow(t, c, "KR-20", catalog.Held, sizes{catalog.HoselOD: 13.6, catalog.CountersinkDepth: 0})
+	wantOpen(t, c, "KR-20", catalog.CountersinkDepth)
+	wantRow(t, c, "KR-20", catalog.Assumed, sizes{catalog.HoselOD: 13.6, catalog.CountersinkDepth: 0}) // assumed: the top is countersunk
 }
 
 func TestMixedUnits(t *testing.T) {
@@ -114,7 +115,8 @@ F-8 | 9.35 | 13.6 | 25
 `))
 	defer show(t, c)
 	wantFinding(t, c, "data.implausible", "D4", "25.4 mm (a decimal point")
-	wantRow(t, c, "F-3", catalog.Held, sizes{catalog.Length: 0})
+	wantOpen(t, c, "F-3", catalog.Length)
+	wantRow(t, c, "F-3", catalog.Used, sizes{catalog.Length: 0})
 	wantFinding(t, c, "data.implausible", "C7", "used as it stands")
 	wantRow(t, c, "F-6", catalog.Used, sizes{catalog.BaseOD: 19.2})
 	wantRow(t, c, "F-7", catalog.Used, sizes{catalog.Length: 6.35})
@@ -246,7 +248,8 @@ F-4 | .368 | .540 | 3.75E-01
 	defer show(t, c)
 	wantFinding(t, c, "data.damaged", "D2", "3/8")
 	wantFinding(t, c, "data.damaged", "D3", "#REF!")
-	wantRow(t, c, "F-1", catalog.Held, sizes{catalog.Length: 0})
+	wantOpen(t, c, "F-1", catalog.Length)
+	wantRow(t, c, "F-1", catalog.Used, sizes{catalog.Length: 0})
 	wantRow(t, c, "F-3", catalog.Used, sizes{catalog.Length: 12.7})
 }
 

@@ -140,8 +140,9 @@ type rowReader struct {
 	club    string
 	fields  catalog.Fields
 	assumed *assumptions
-	// held says why the row is held, empty where it is not.
+	// held says why the row is held, empty where it is not, and open are the roles of which the value cannot be used.
 	held string
+	open []catalog.Role
 }
 
 func (r *rowReader) hold(why string) {
@@ -180,7 +181,7 @@ func (r *rowReader) readColumn(c *cells.Column) {
 	t := r.t
 	u, at := t.MeaningOf(r.line, c)
 	if u.Bad.Any() {
-		r.trouble(c, u.Bad)
+		r.trouble(c, u.Bad, u.What == nil)
 	}
 	if u.What == nil {
 		return
@@ -189,8 +190,9 @@ func (r *rowReader) readColumn(c *cells.Column) {
 	r.assume(u.Assumed...)
 }
 
-// trouble reports what is wrong with a value, and holds the row where the value matters to the joint.
-func (r *rowReader) trouble(c *cells.Column, bad cells.Trouble) {
+// trouble reports what is wrong with a value. It holds the row where everything hangs on the value, and leaves open any other that the
+// joint may depend on.
+func (r *rowReader) trouble(c *cells.Column, bad cells.Trouble, blank bool) {
 	t := r.t
 	matters := false
 	switch c.Trait().Want {
@@ -205,8 +207,13 @@ func (r *rowReader) trouble(c *cells.Column, bad cells.Trouble) {
 		line, col := t.Region.Grid.Source(r.line, c.Col)
 		t.Add(severity, bad.Code, line, col, bad.Message, t.Settle("rows", layout.LineName(r.line), string(c.Role)))
 	}
-	if matters && (bad.Severity == finding.Error || bad.Code == "held") {
+	switch unusable := bad.Severity == finding.Error || bad.Code == "held"; {
+	case !matters || !unusable:
+	case blank && bad.Code == "held" && c.Role != catalog.Part && !slices.Contains(traits.Keys[t.Kind], c.Role): // there is nothing to leave open
+	case c.Role == catalog.Part, slices.Contains(traits.Keys[t.Kind], c.Role):
 		r.hold(bad.Message)
+	default:
+		r.open = append(r.open, c.Role)
 	}
 }
 
@@ -302,7 +309,7 @@ func (r *rowReader) finish(part string) {
 				outcome = catalog.Assumed
 			}
 		}
-		t.Out.Rows = append(t.Out.Rows, catalog.Row{Row: r.line, Outcome: outcome, Part: name, Fields: fields, Assumptions: r.assumed.texts, Why: r.held})
+		t.Out.Rows = append(t.Out.Rows, catalog.Row{Row: r.line, Outcome: outcome, Part: name, Fields: fields, Assumptions: r.assumed.texts, Why: r.held, Open: r.open})
 		if part == "" {
 			continue
 		}
@@ -361,6 +368,14 @@ func (t *Table) Result() catalog.Table {
 	t.Out.Findings.Sort()
 	return t.Out
 }
+
+// isOpen reports whether the entry's row leaves the value of one of some roles open.
+func (e *Entry) isOpen(roles ...catalog.Role) bool {
+	return slices.ContainsFunc(e.Open(), func(role catalog.Role) bool { return slices.Contains(roles, role) })
+}
+
+// Open are the roles of which the entry's row leaves the value open.
+func (e *Entry) Open() []catalog.Role { return e.Table.Out.Rows[e.Row].Open }
 
 // Held reports whether the entry's row is held.
 func (e *Entry) Held() bool { return e.Table.Out.Rows[e.Row].Outcome == catalog.Held }

@@ -54,8 +54,9 @@ func angleWithin(text string) (measure.Angle, bool) {
 
 // form takes the form of the hosel's top from the recess that is given, where nothing names it.
 func (e *Entry) form(h *catalog.Head) {
-	sink := h.Head.Countersink.Mouth.Given() || h.Head.Countersink.Depth.Given() || !h.Head.Countersink.Angle.IsZero()
-	bore := h.Head.Counterbore.Diameter.Given()
+	sink := h.Head.Countersink.Mouth.Given() || h.Head.Countersink.Depth.Given() || !h.Head.Countersink.Angle.IsZero() ||
+		e.isOpen(catalog.CountersinkMouth, catalog.CountersinkDepth, catalog.CountersinkAngle) // open is not absent
+	bore := h.Head.Counterbore.Diameter.Given() || e.isOpen(catalog.CounterboreOD, catalog.CounterboreDepth)
 	if h.Head.Top != fitcalc.TopUnknown || e.Fields.Text(catalog.Top) != "" {
 		return
 	}
@@ -184,7 +185,7 @@ func (e *Entry) bore(h *catalog.Head) {
 // boreList takes a bore that names several tips as their names.
 func (e *Entry) boreList(h *catalog.Head) {
 	text := e.Fields.Text(catalog.Bore)
-	if text == "" || e.Held() {
+	if text == "" || e.Held() || e.isOpen(catalog.Bore) {
 		return
 	}
 	c := e.Table.ByRole[catalog.Bore]
@@ -236,9 +237,12 @@ func (e *Entry) Ferrule() catalog.Ferrule {
 		Material: materials[t.Lex.Word(lexicon.MaterialQuestion(f.Text(catalog.Material)))],
 	}
 	if made.Ferrule.Style == fitcalc.StyleUnknown && f.Text(catalog.Style) == "" {
-		if taken := made.Ferrule.TakenStyle(); taken != fitcalc.Plain {
-			made.Ferrule.Style = taken
-		} else {
+		switch taken := made.Ferrule.TakenStyle(); {
+		case taken == fitcalc.Stepped, e.isOpen(catalog.StepOD, catalog.StepLength): // open is not absent: a step that cannot be read is one
+			made.Ferrule.Style = fitcalc.Stepped
+		case taken == fitcalc.Collared, e.isOpen(catalog.CollarOD, catalog.CollarLength):
+			made.Ferrule.Style = fitcalc.Collared
+		default:
 			made.Ferrule.Style = styles[t.Lex.Word(lexicon.StyleQuestion(f.Text(catalog.Description)))]
 		}
 	}

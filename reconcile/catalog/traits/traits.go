@@ -200,5 +200,9 @@ func IsRole(kind catalog.Kind, role catalog.Role) bool {
 
 // IsLengthUnit reports whether a word is a unit that a mapping file can give for sizes: mm cm m um in thou.
 
+// Keys are the sizes of parts of each kind that everything hangs on: where one of them cannot be used, nothing can be decided of the
+// part.
+var Keys = [...][]catalog.Role{catalog.Heads: {catalog.HoselOD, catalog.AdapterOD}, catalog.Ferrules: {catalog.BaseOD}, catalog.Tips: {catalog.TipOD}}
+
 // Needed are the roles of which a part of each kind has to have one.
 var Needed = [...][]catalog.Role{catalog.Heads: {catalog.HoselOD, catalog.AdapterOD}, catalog.Ferrules: {catalog.BaseOD, catalog.Bore, catalog.TipTaken}, catalog.Tips: {catalog.TipOD}}

@@ -4,6 +4,7 @@ package units
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/seatline/reconcile/catalog"
@@ -37,8 +38,12 @@ type Column struct {
 	Unit        string
 	UnitWhy     string
 	UnitAssumed bool
-	Mark        value.Mark
-	Tolerance   *value.Tolerance
+	// UnitsBeside is the column that names the unit of each bare number, nil where none does.
+	UnitsBeside *Column
+	// UnitRuled is set where a person says which unit it is.
+	UnitRuled bool
+	Mark      value.Mark
+	Tolerance *value.Tolerance
 	// Note is the tolerance that a note on the sheet gives to the column.
 	Note *noteTolerance
 	// coversClass is the sort of sizes that a column of tolerances covers; where covers and it are empty, that is all.
@@ -75,6 +80,9 @@ func (t *Table) settleUnits() {
 		if c.Mark == value.MarkUnknown {
 			c.Mark = table
 		}
+	}
+	t.coverUnits()
+	for _, c := range t.Columns {
 		if want := c.Trait().Want; want == traits.Length || want == traits.Tolerance {
 			t.statedUnit(c)
 		}
@@ -83,7 +91,7 @@ func (t *Table) settleUnits() {
 		}
 	}
 	for _, c := range t.Columns {
-		if c.Trait().Want == traits.Length && c.Unit == "" && c.Held == "" && t.ByRole[catalog.UnitRole] == nil && !t.sectionsGiveUnits() {
+		if c.Trait().Want == traits.Length && c.Unit == "" && c.Held == "" && c.UnitsBeside == nil && !t.sectionsGiveUnits() {
 			t.inferUnit(c)
 		}
 	}
@@ -178,7 +186,8 @@ func (t *Table) statedUnit(c *Column) {
 	ofNames, named := t.unitOfNames(c)
 	switch {
 	case traits.IsLengthUnit(rule.Unit):
-		c.Unit, c.UnitWhy = rule.Unit, "unit from the mapping file"
+		c.Unit, c.UnitWhy, c.UnitRuled = rule.Unit, "unit from the mapping file", true
+	case c.UnitAssumed: // since the units beside it do not fit
 	case named:
 		c.Unit, c.UnitWhy = ofNames, "its numbers are the names of tips in "+traits.UnitName(ofNames)
 	case traits.IsLengthUnit(c.HeadingUnit):
@@ -335,7 +344,7 @@ func (t *Table) borrowUnits() {
 		}
 		common = c.Unit
 	}
-	if common == "" || t.ByRole[catalog.UnitRole] != nil {
+	if common == "" || slices.ContainsFunc(t.Columns, func(c *Column) bool { return c.UnitsBeside != nil }) {
 		return
 	}
 	for _, c := range t.Columns {
@@ -353,12 +362,16 @@ func (t *Table) borrowUnits() {
 func (t *Table) checkUnit(c *Column) {
 	numbers := c.Bare()
 	b, known := traits.BoundsOf(t.Kind, c.Role)
+	if c.UnitRuled {
+		t.reportRuled(c)
+		return
+	}
 	if len(numbers) == 0 || !known || c.Held != "" {
 		return
 	}
 	key := t.Settle("columns", t.Region.Grid.ColumnName(c.Col), "unit")
 	if c.Unit == "" {
-		if t.ByRole[catalog.UnitRole] != nil || t.sectionsGiveUnits() {
+		if c.UnitsBeside != nil || t.sectionsGiveUnits() {
 			return
 		}
 		c.Held = fmt.Sprintf("%s has no unit", c.Name())

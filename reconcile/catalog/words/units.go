@@ -85,10 +85,23 @@ func (v *Vocabulary) SplitUnit(heading string) (rest, unit, place string) {
 		}
 		return tidy(heading[:at[0]] + " " + heading[at[1]:]), unit, group
 	}
+	if v.isPhrase(heading) { // "U.M." is one, and its M no metre
+		return strings.TrimSpace(heading), "", ""
+	}
 	if rest, unit, place = v.splitLoose(heading); place != "" {
 		return rest, unit, place
 	}
 	return strings.TrimSpace(heading), "", ""
+}
+
+// isPhrase reports whether a heading of initials is as a whole one of the vocabulary.
+func (v *Vocabulary) isPhrase(heading string) bool {
+	list := tokensOf(heading)
+	if len(list) < 2 || slices.ContainsFunc(list, func(word string) bool { return len(word) > 1 }) {
+		return false
+	}
+	segments := v.segments(classConcept, list)
+	return len(segments) == 1 && len(segments[0].options) > 0
 }
 
 // splitLoose takes off a unit that stands without brackets: at the end, glued to the end, or, where it can be nothing

@@ -128,7 +128,7 @@ func Numbered(d *demand.Demand, head int) (places []finding.Place, assumed []str
 // Ledger says what became of the rows of a sheet of numbers.
 func Ledger(d *demand.Demand) string {
 	l := d.Ledger
-	return fmt.Sprintf("%d rows: %d used, %d used with assumptions, %d held, %d set aside", l.Rows, l.Used, l.Assumed, l.Held, l.SetAside)
+	return l.String()
 }
 
 // demandLines is what a sheet of numbers comes to, with the first rows that are held.

@@ -97,15 +97,8 @@ func Findings(r *matrix.Result) finding.List {
 func (a *Account) rows(tables []catalog.Table) {
 	for i := range tables {
 		ledger := tables[i].Ledger
-		a.Rows[tables[i].Kind] = sum(a.Rows[tables[i].Kind], ledger)
-		a.AllRows = sum(a.AllRows, ledger)
-	}
-}
-
-func sum(a, b catalog.Ledger) catalog.Ledger {
-	return catalog.Ledger{
-		Rows: a.Rows + b.Rows, Used: a.Used + b.Used, Assumed: a.Assumed + b.Assumed,
-		Held: a.Held + b.Held, SetAside: a.SetAside + b.SetAside,
+		a.Rows[tables[i].Kind] = a.Rows[tables[i].Kind].Add(ledger)
+		a.AllRows = a.AllRows.Add(ledger)
 	}
 }
 

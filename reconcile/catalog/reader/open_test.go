@@ -1,0 +1,91 @@
+package reader_test
+
+import (
+	"testing"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
+	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// TestOpenIsNotAbsent keeps the form of a part whose sizes cannot be read: what cannot be read is there.
+func TestOpenIsNotAbsent(t *testing.T) {
+	for cells, want := range map[string]fitcalc.Style{
+		"#REF! | #REF! | | ":       fitcalc.Collared,
+		"10.2 | #REF! | | ":        fitcalc.Collared,
+		"see drawing?5 | | | ":     fitcalc.Collared,
+		" | | #REF! | 3":           fitcalc.Stepped,
+		" | | 11 | #VALUE!":        fitcalc.Stepped,
+		"- | - | - | -":            fitcalc.StyleUnknown,
+		"10.2 | 1.5 | | ":          fitcalc.Collared,
+		" | | | ":                  fitcalc.StyleUnknown,
+		"#REF! | #REF! | 11 | 3.0": fitcalc.Stepped,
+	} {
+		c := read(t, grid("Ferrules", "\nPart No | Bore (mm) | Base OD (mm) | Length (mm) | Collar OD (mm) | Collar length (mm) | Step OD (mm) | Step length (mm)\n"+
+			"WT-1 | 9.35 | 13.6 | 19 | "+cells+"\nWT-2 | 9.35 | 13.6 | 19 | 10.2 | 1.5 | | \nWT-3 | 9.35 | 13.6 | 19 | | | 11 | 3\n"))
+		got := c.Ferrules[0]
+		if got.Part != "WT-1" || got.Ferrule.Style != want || !got.Ferrule.BaseOD.Given() {
+			t.Errorf("%s: %s is %v, want %v", cells, got.Part, got.Ferrule.Style, want)
+		}
+	}
+	for cells, want := range map[string]fitcalc.TopForm{"#REF! | ": fitcalc.TopCountersunk, " | #REF!": fitcalc.TopCounterbored, " | ": fitcalc.TopUnknown} {
+		c := read(t, grid("Heads", "\nPart No | Hosel OD (mm) | Bore (mm) | Countersink mouth (mm) | Counterbore (mm)\nHT-1 | 13.6 | 9.5 | "+cells+"\nHT-2 | 13.6 | 9.5 | 11 | 12\n"))
+		if got := c.Heads[0]; got.Head.Top != want {
+			t.Errorf("%s: %v, want %v", cells, got.Head.Top, want)
+		}
+	}
+}
+
+// TestWhatHoldsARow spoils one cell after the other: the part and the size that everything hangs on hold the row, any other is left open.
+func TestWhatHoldsARow(t *testing.T) {
+	for _, c := range []struct {
+		row     string
+		outcome catalog.Outcome
+		open    []catalog.Role
+	}{
+		{"HW-1 | #REF! | 9.5 | 32", catalog.Held, nil},
+		{" | 13.6 | 9.5 | 32", catalog.Held, nil},
+		{"HW-1 | 13.6 | #REF! | 32", catalog.Used, []catalog.Role{catalog.Bore}},
+		{"HW-1 | 13.6 | 9.5 | 320", catalog.Used, []catalog.Role{catalog.BoreDepth}},
+		{"HW-1 | 13.6 | 95 | 320", catalog.Used, []catalog.Role{catalog.Bore, catalog.BoreDepth}},
+	} {
+		got := read(t, grid("Heads", "\nPart No | Hosel OD (mm) | Bore (mm) | Bore depth (mm)\n"+c.row+"\nHW-2 | 13.6 | 9.5 | 32\n"))
+		row := got.Tables[0].Rows[1]
+		if row.Outcome != c.outcome || len(row.Open) != len(c.open) {
+			t.Errorf("%s: %v, open %v (%s), want %v, %v", c.row, row.Outcome, row.Open, row.Why, c.outcome, c.open)
+		}
+		if open := got.Tables[0].Ledger.Open; (open == 1) != (len(c.open) > 0) {
+			t.Errorf("%s: the account has %d open rows", c.row, open)
+		}
+	}
+}
+
+// TestAPersonsUnitWins lets what the mapping file says go before a heading, a column of units and what the joint allows.
+func TestAPersonsUnitWins(t *testing.T) {
+	for name, table := range map[string]string{
+		"heading":          "Part No | Hosel OD (in) | Bore (mm) | Bore depth (mm)\nPW-1 | 13.6 | 9.5 | 32\nPW-2 | 13.4 | 9.5 | 32",
+		"column of units":  "Part No | Hosel OD | Unit | Bore depth (mm)\nPW-1 | 13.6 | in | 32\nPW-2 | 13.4 | in | 32",
+		"nothing says so":  "Part No | Hosel OD | Bore (mm) | Bore depth (mm)\nPW-1 | 13.6 | 9.5 | 32\nPW-2 | 13.4 | 9.5 | 32",
+		"the other column": "Part No | Hosel OD | Bore (in) | Bore depth (in)\nPW-1 | 13.6 | .373 | 1.25\nPW-2 | 13.4 | .373 | 1.25",
+	} {
+		book := &sheet.Book{File: "orrin.xlsx", Sheets: []*sheet.Sheet{grid("Heads", "\n"+table+"\n")}}
+		rules := map[string]catalog.SheetRules{"Heads": {Columns: map[string]catalog.ColumnRule{"B": {Unit: "mm"}}}}
+		c := reader.Read([]reader.Input{{Book: book, Kind: catalog.Heads}}, reader.Options{Map: catalog.Mapping{Sheets: rules}})
+		wantRow(t, c, "PW-1", catalog.Used, sizes{catalog.HoselOD: 13.6, catalog.BoreDepth: map[bool]float64{false: 32, true: 31.75}[name == "the other column"]})
+		if t.Failed() {
+			t.Log(name, explain(c))
+			return
+		}
+	}
+	// What cannot be is reported, and used as the person says.
+	book := &sheet.Book{File: "orrin.xlsx", Sheets: []*sheet.Sheet{grid("Heads", "\nPart No | Hosel OD (mm) | Neck length (mm)\nPW-1 | 13.6 | 60\nPW-2 | 13.4 | 60\n")}}
+	rules := map[string]catalog.SheetRules{"Heads": {Columns: map[string]catalog.ColumnRule{"C": {Unit: "in"}}}}
+	c := reader.Read([]reader.Input{{Book: book, Kind: catalog.Heads}}, reader.Options{Map: catalog.Mapping{Sheets: rules}})
+	for _, f := range c.Findings {
+		if f.Place.Cell == "C1" && f.Severity == finding.Error {
+			t.Errorf("a person's word is held: %s", f.Message)
+		}
+	}
+}
