@@ -136,7 +136,8 @@ func (p *probe) specifyBore(s *Specification) {
 		}
 	}
 	s.Bore = between(peak.MulRatio(1, 2), peak.MulInt(2), asks(tightness), asks(looseness))
-	s.BestBore = peak.Sub(p.shop.UsualInterference)
+	usually := p.ferrule.Bore.Middle().Sub(p.ferrule.Bore.Nominal()) // larger than nominally, where the limits are one-sided
+	s.BestBore = peak.Sub(p.shop.UsualInterference).Sub(usually)
 	if lower, upper := s.Bore.Lower().At(), s.Bore.Upper().At(); !s.Bore.Empty() && !s.Bore.Contains(s.BestBore) {
 		s.BestBore = lower.Add(upper.Sub(lower).Half())
 	}

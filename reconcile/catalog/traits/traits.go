@@ -94,36 +94,26 @@ var OfKind = map[catalog.Kind][]catalog.Role{
 // its size, closer ones. Possible is what the joint allows at all, common where nearly all parts lie.
 type Bounds struct{ Least, Most, commonLeast, commonMost float64 }
 
-// usual are the bounds of a dimension of the joint.
-func usual(f fitcalc.Field) Bounds {
-	u, _ := f.Usual()
-	return Bounds{u.Least, u.Most, u.CommonLeast, u.CommonMost}
-}
+// tipNamed are the bounds of the tip that a head takes or a ferrule is for.
+var tipNamed = Bounds{8, 10.6, 8.4, 10.3}
 
-var headBounds = map[catalog.Role]Bounds{
-	catalog.HoselOD:          usual(fitcalc.FieldHoselOD),
-	catalog.AdapterOD:        usual(fitcalc.FieldAdapterOD),
-	catalog.Bore:             usual(fitcalc.FieldHeadBore),
-	catalog.TipTaken:         {8, 10.6, 8.4, 10.3},
-	catalog.BoreDepth:        usual(fitcalc.FieldBoreDepth),
-	catalog.HoselLength:      usual(fitcalc.FieldHoselLength),
-	catalog.NeckTop:          usual(fitcalc.FieldNeckTop),
-	catalog.CountersinkMouth: usual(fitcalc.FieldCountersinkMouth),
-	catalog.CountersinkDepth: usual(fitcalc.FieldCountersinkDepth),
-	catalog.CounterboreOD:    usual(fitcalc.FieldCounterbore),
-	catalog.CounterboreDepth: usual(fitcalc.FieldCounterboreDepth),
-}
+var (
+	headBounds    = boundsOf(fitcalc.OfHead)
+	ferruleBounds = boundsOf(fitcalc.OfFerrule)
+)
 
-var ferruleBounds = map[catalog.Role]Bounds{
-	catalog.Bore:         usual(fitcalc.FieldFerruleBore),
-	catalog.BaseOD:       usual(fitcalc.FieldBaseOD),
-	catalog.TopOD:        usual(fitcalc.FieldTopOD),
-	catalog.Length:       usual(fitcalc.FieldLength),
-	catalog.CollarOD:     usual(fitcalc.FieldCollarOD),
-	catalog.CollarLength: usual(fitcalc.FieldCollarLength),
-	catalog.StepOD:       usual(fitcalc.FieldStepOD),
-	catalog.StepLength:   usual(fitcalc.FieldStepLength),
-	catalog.TipTaken:     {8, 10.6, 8.4, 10.3},
+// boundsOf are the usual sizes of the dimensions of a part that have a column, and those of the tip. Where a hosel and an adapter share a
+// column it is the hosel's.
+func boundsOf(owner fitcalc.Owner) map[catalog.Role]Bounds {
+	all := map[catalog.Role]Bounds{catalog.TipTaken: tipNamed}
+	for _, f := range fitcalc.FieldsOf(owner) {
+		u, known := f.Usual()
+		role := catalog.Role(f.Column())
+		if _, taken := all[role]; known && role != "" && !taken {
+			all[role] = Bounds{u.Least, u.Most, u.CommonLeast, u.CommonMost}
+		}
+	}
+	return all
 }
 
 var TipBounds = map[catalog.Role]Bounds{
