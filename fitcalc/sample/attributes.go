@@ -39,25 +39,6 @@ func (p AttributePlan) binomial(share float64) float64 {
 	return mathext.RegIncBeta(float64(p.N-p.C), float64(p.C+1), 1-share)
 }
 
-// AcceptPoisson returns the probability of acceptance with bad places counted rather than bad pieces: the Poisson
-// distribution of mean N·rate, rate being bad places per piece.
-func (p AttributePlan) AcceptPoisson(rate float64) (float64, error) {
-	if err := firstError(p.check(), checkFinite("rate", rate)); err != nil {
-		return 0, err
-	}
-	if rate < 0 {
-		return 0, bad("rate", rate, ErrNegative)
-	}
-	return p.poisson(rate), nil
-}
-
-func (p AttributePlan) poisson(rate float64) float64 {
-	if rate == 0 {
-		return 1
-	}
-	return mathext.GammaIncRegComp(float64(p.C+1), float64(p.N)*rate)
-}
-
 // AcceptLot returns the probability that a lot of the given size with so many bad pieces is accepted: the
 // hypergeometric distribution, which is what holds for a small lot. A sample as large as the lot is full inspection.
 func (p AttributePlan) AcceptLot(lot, defective int) (float64, error) {
@@ -147,14 +128,6 @@ func (t TwoPoints) check() error {
 func FindBinomial(t TwoPoints) (AttributePlan, error) {
 	return find(t, largestSearch, func(p AttributePlan) (float64, float64) {
 		return p.binomial(t.Producer.Bad), p.binomial(t.Consumer.Bad)
-	})
-}
-
-// FindPoisson returns the plan of the least sample that meets both points with bad places counted, the shares being
-// rates per piece.
-func FindPoisson(t TwoPoints) (AttributePlan, error) {
-	return find(t, largestSearch, func(p AttributePlan) (float64, float64) {
-		return p.poisson(t.Producer.Bad), p.poisson(t.Consumer.Bad)
 	})
 }
 

@@ -41,10 +41,6 @@ func GuardBand(u, probability float64) (float64, error) {
 	return zOf(probability) * u, nil
 }
 
-// GuardProbability returns the conformity probability of a result that lies exactly at an acceptance limit guarded by
-// w = r·U, U = 2u, with the other limit far away: Φ(2r). Source: JCGM 106:2012, 8.3.2.
-func GuardProbability(r float64) float64 { return upperTail(-2 * r) }
-
 // Decision is what a result proves about one piece.
 type Decision uint8
 

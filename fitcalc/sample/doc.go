@@ -37,7 +37,7 @@
 //	capability         Cp = (U − L)/6s, Cpk = min(U − x̄, x̄ − L)/3s  NIST/SEMATECH e-Handbook, 6.1.6
 //	conformity         Φ((U − y)/u) − Φ((L − y)/u)                  JCGM 106:2012, 7.3
 //	guard band         z(p)·u                                       ISO 14253-1:2017
-//	acceptance         binomial, Poisson, hypergeometric, t′        MIL-STD-105E, MIL-STD-414
+//	acceptance         binomial, hypergeometric, t′                 MIL-STD-105E, MIL-STD-414
 //
 // The exact tolerance factors are good to nine digits and more, by quadratures described at the functions. Howe's and
 // Natrella's well-known approximations are there under their own names; they differ from the exact factors in the

@@ -50,16 +50,13 @@ func TestQualityAt(t *testing.T) {
 }
 
 // Source: SciPy 1.10.1.
-func TestLotAndPoissonOC(t *testing.T) {
+func TestLotOC(t *testing.T) {
 	plan := sample.AttributePlan{N: 50, C: 1}
 	for _, c := range []struct {
 		defective int
 		pa        float64
 	}{{0, 1}, {5, .91942}, {10, .73650}, {25, .26359}, {500, 0}} {
 		near(t, fmt.Sprintf("500 pieces, %d bad", c.defective), must[float64](t)(plan.AcceptLot(500, c.defective)), c.pa, 5.1e-6)
-	}
-	for _, c := range []struct{ rate, pa float64 }{{0, 1}, {.01, .90980}, {.02, .73576}, {.05, .28730}} {
-		near(t, fmt.Sprintf("rate %g", c.rate), must[float64](t)(plan.AcceptPoisson(c.rate)), c.pa, 5.1e-6)
 	}
 }
 
@@ -84,9 +81,6 @@ func TestFindPlans(t *testing.T) {
 	h := must[sample.AttributePlan](t)(sample.FindHypergeometric(points, 100))
 	check("hypergeometric", got{h, must[float64](t)(h.AcceptLot(100, 5)), must[float64](t)(h.AcceptLot(100, 15))},
 		got{sample.AttributePlan{N: 47, C: 4}, .97963, .07480})
-	p := must[sample.AttributePlan](t)(sample.FindPoisson(points))
-	check("Poisson", got{p, must[float64](t)(p.AcceptPoisson(.05)), must[float64](t)(p.AcceptPoisson(.15))},
-		got{sample.AttributePlan{N: 91, C: 8}, .95738, .07354})
 
 	strict := sample.TwoPoints{Producer: sample.Point{Bad: .01, Accept: .95}, Consumer: sample.Point{Bad: .10, Accept: .10}}
 	if b := must[sample.AttributePlan](t)(sample.FindBinomial(strict)); b != (sample.AttributePlan{N: 52, C: 2}) {
@@ -319,8 +313,6 @@ func TestPlanInput(t *testing.T) {
 	wantError(t, "more bad than pieces", err, sample.ErrOrder)
 	_, err = p.AcceptLot(10, -1)
 	wantError(t, "negative", err, sample.ErrNegative)
-	_, err = p.AcceptPoisson(-1)
-	wantError(t, "negative rate", err, sample.ErrNegative)
 	_, err = sample.AttributePlan{N: 0, C: 0}.Accept(.1)
 	wantError(t, "no sample", err, sample.ErrTooFew)
 	_, err = sample.AttributePlan{N: 1, C: -1}.Accept(.1)
@@ -350,8 +342,6 @@ func TestManyPieces(t *testing.T) {
 	near(t, "hypergeometric", must[float64](t)(sample.AttributePlan{N: 50, C: 1}.AcceptLot(most, most/50)), .735771580343813, 1e-9)
 	_, err := sample.AttributePlan{N: most + 1, C: 3}.Accept(.03)
 	wantError(t, "sample", err, sample.ErrTooMany)
-	_, err = sample.AttributePlan{N: most + 1, C: 3}.AcceptPoisson(.03)
-	wantError(t, "sample, places", err, sample.ErrTooMany)
 	_, err = sample.AttributePlan{N: most + 1, C: 3}.QualityAt(.95)
 	wantError(t, "sample, quality", err, sample.ErrTooMany)
 	_, err = sample.AttributePlan{N: 50, C: 3}.AcceptLot(most+1, 5)

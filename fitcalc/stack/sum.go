@@ -217,19 +217,6 @@ func (s *Sum) isTriangular(i uint8) bool { return s.triangular>>i&1 == 1 }
 // "Tolerance Stack Analysis Methods", Boeing, 1995.
 func (s Sum) RSS() float64 { return 3 * s.Sigma() }
 
-// PlainRSS returns sqrt(Σ T²) in mm without inflation: the usual shop formula, which is too hopeful by as much as √3
-// where sizes are spread evenly between their limits.
-func (s Sum) PlainRSS() float64 {
-	if s.fault != sound {
-		return math.NaN()
-	}
-	sum := 9 * s.normalVariance
-	for _, h := range s.half[:s.terms] {
-		sum += h * h
-	}
-	return math.Sqrt(sum) / pmPerMillimetre
-}
-
 // offset returns x − mean in picometres: exact up to 4 km.
 func (s *Sum) offset(x measure.Length) float64 {
 	return float64(2*x.Picometres()-s.twiceMean) / 2

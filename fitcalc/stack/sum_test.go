@@ -63,7 +63,6 @@ func TestTenEqualParts(t *testing.T) {
 	same(t, "least", s.Least(), measure.Millimetres(9))
 	same(t, "most", s.Most(), measure.Millimetres(11))
 	near(t, "RSS", s.RSS(), .3162278, 5e-8)
-	near(t, "plain RSS", s.PlainRSS(), .3162278, 5e-8)
 }
 
 // Source of the case: trainandhire.com, three spacers 1.000 ± .005 in a slot of 3.000 ± .008 in. Worst case and RSS
@@ -79,7 +78,6 @@ func TestThreeSpacers(t *testing.T) {
 	spacer = spacer.WithShape(measure.Uniform)
 	uniform := stack.Of(spacer).Plus(spacer).Plus(spacer)
 	near(t, "uniform share outside", out(uniform), 343./3000, 1e-15)
-	near(t, "plain RSS", uniform.PlainRSS()/inch, .0086603, 5e-8)
 	near(t, "inflated RSS", uniform.RSS()/inch, .015, 1e-15) // √3 × √3 × .005, Scholz (1995)
 }
 
@@ -433,7 +431,7 @@ func TestFaults(t *testing.T) {
 		}
 		x := measure.Length{}
 		for _, v := range []float64{c.s.CDF(x), c.s.Below(x), c.s.Above(x), c.s.MeanExcess(x), c.s.MeanShortfall(x),
-			c.s.Density(x), c.s.Quantile(.5), c.s.UpperQuantile(.5), c.s.Mean(), c.s.Sigma(), c.s.RSS(), c.s.PlainRSS()} {
+			c.s.Density(x), c.s.Quantile(.5), c.s.UpperQuantile(.5), c.s.Mean(), c.s.Sigma(), c.s.RSS()} {
 			if !math.IsNaN(v) {
 				t.Errorf("%s: %g, want NaN", c.what, v)
 			}

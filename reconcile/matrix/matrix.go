@@ -185,11 +185,6 @@ func (r *Result) Bore(ferrule int) measure.Dim {
 	return r.boreOn(ferrule, &fitcalc.Head{})
 }
 
-// PairBore returns the bore that the ferrule of a pair was taken to have on its head.
-func (r *Result) PairBore(p Pair) measure.Dim {
-	return r.boreOn(int(p.Ferrule), &r.heads[p.Head])
-}
-
 func (r *Result) boreOn(ferrule int, head *fitcalc.Head) measure.Dim {
 	if bore := r.Catalogue.Ferrules[ferrule].Ferrule.Bore; bore.Given() {
 		return bore

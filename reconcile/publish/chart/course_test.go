@@ -21,14 +21,6 @@ func everyCode() []string {
 	return codes
 }
 
-func everyAssumption() []string {
-	var codes []string
-	for a := fitcalc.Assumption(0); a.Code() != ""; a++ {
-		codes = append(codes, a.Code())
-	}
-	return codes
-}
-
 func built(t *testing.T, r *matrix.Result, opts Options) *builder {
 	t.Helper()
 	l, err := language("en", nil)

@@ -72,7 +72,7 @@ func (p *page) alternate(rank, class, form int, pair matrix.Pair) {
 	}
 	row := []any{
 		first(named(p.headNames(class))), named(p.headsAre(class)), named(p.result.Tips[pair.Tip].Name), first(rank + 1),
-		first(report.Link{Text: p.ferruleNames(form), Section: sheetFits, Row: p.rowOf[[2]int{class, form}]}), pair.Verdict, minutes(&fit),
+		first(p.toFits(class, form)), pair.Verdict, minutes(&fit),
 		first(report.Size{Known: fit.Flush.Known, Length: turn.Nominal}), report.Size{Known: fit.Flush.Known, Length: turn.Most},
 		report.Size{Known: fit.Flush.Known, Length: turn.PerSide().Nominal}, p.why(&fit), p.ferrulesAre(form), report.FromHead(head), report.FromFerrule(ferrule),
 	}
@@ -81,6 +81,14 @@ func (p *page) alternate(rank, class, form int, pair matrix.Pair) {
 		return
 	}
 	p.drawnAlternate(rank, pair, fit, row)
+}
+
+// toFits is a geometry of ferrules, and leads to its row on the sheet of fits where it has one there.
+func (p *page) toFits(class, form int) any {
+	if row, there := p.rowOf[[2]int{class, form}]; there {
+		return report.Link{Text: p.ferruleNames(form), Section: sheetFits, Row: row}
+	}
+	return p.ferruleNames(form)
 }
 
 // drawnAlternate writes a row with room for a drawing where there is to be one, and draws it.

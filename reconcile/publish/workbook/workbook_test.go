@@ -599,6 +599,11 @@ func TestFull(t *testing.T) {
 			t.Errorf("%s has %d rows, and its last is %q", sheet, len(all), last)
 		}
 	}
+	for i := range rows(t, f, sheetBest) { // a pair beyond the sheet of fits leads nowhere, and not to its top
+		if to := linkOf(t, f, sheetBest, address(5, i+1)); strings.HasSuffix(to, "!A1") {
+			t.Errorf("row %d of %s leads to %s", i+1, sheetBest, to)
+		}
+	}
 	all := rows(t, f, sheetMatrix)
 	if across := len(all[legendRow-1]) - gridColumns; across != 25 || !strings.Contains(all[2][0], "the first 25 of") {
 		t.Errorf("%d ferrules, and the note says %q", across, all[2][0])
