@@ -21,6 +21,8 @@ var layers = []string{
 	"reconcile/publish/",
 	"reconcile/explain",
 	"reconcile/plan/",
+	"reconcile/internal/mill/",
+	"reconcile/internal/mill", // has the reader read made-up sheets, in tests and for contributors
 	"reconcile",
 	"reconcile/matrix",
 	"reconcile/demand",

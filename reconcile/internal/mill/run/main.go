@@ -1,0 +1,62 @@
+// Run has random suppliers' sheets read and prints how much of them was read as it was meant, by habit.
+//
+//	go run ./reconcile/internal/mill/run [-n 10000] [-first SEED] [-list OUTCOME] [-show SEED] [-markdown]
+package main
+
+import (
+	"flag"
+	"fmt"
+	"log"
+	"maps"
+	"os"
+	"slices"
+
+	"example.com/seatline/reconcile/internal/mill"
+)
+
+func main() {
+	log.SetFlags(0)
+	n := flag.Int("n", 10_000, "how many sheets")
+	first := flag.Uint64("first", 1, "the seed of the first")
+	list := flag.String("list", "", "list the sizes of this outcome, such as SILENT or missed")
+	show := flag.Uint64("show", 0, "print the sheet of this seed and what was read of it, and nothing else")
+	markdown := flag.Bool("markdown", false, "print the tables as Markdown")
+	flag.Parse()
+	if *show > 0 {
+		print(mill.Read(mill.Make(*show)))
+		return
+	}
+	var score mill.Score
+	for i := range uint64(*n) {
+		report := mill.Read(mill.Make(*first + i))
+		score.Add(report)
+		for _, j := range report.Judged {
+			if j.Outcome.String() == *list {
+				fmt.Println(report.Sheet.Name, line(j), report.Sheet.Habits)
+			}
+		}
+	}
+	if err := score.Print(os.Stdout, *markdown); err != nil {
+		log.Fatal(err)
+	}
+	for _, law := range score.Broken {
+		fmt.Println("LAW BROKEN", law)
+	}
+}
+
+func line(j mill.Judgement) string {
+	return fmt.Sprintf("%v %s %s: want %s, got %s; cells %v", j.Outcome, j.Part, j.Role, j.Want, j.Got, j.Cells)
+}
+
+func print(report *mill.Report) {
+	fmt.Print(report.Sheet.Text, "\n")
+	for _, axis := range slices.Sorted(maps.Keys(report.Sheet.Habits)) {
+		fmt.Printf("%s: %s\n", axis, report.Sheet.Habits[axis])
+	}
+	for _, j := range report.Judged {
+		fmt.Println(line(j))
+	}
+	for _, law := range report.Broken {
+		fmt.Println("LAW BROKEN", law)
+	}
+}
