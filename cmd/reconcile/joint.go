@@ -29,6 +29,7 @@ type answerFlags struct {
 	units               fitcalc.Units
 	language            languageFlags // of joint; why has that of catalogueFlags
 	plain, json, strict bool
+	how                 bool // the whole derivation; why always gives it
 	material            string
 	inside              measure.Length
 	friction            float64
@@ -72,12 +73,14 @@ func newJoint(s streams) *cobra.Command {
 	texts := make([]string, len(fields))
 	cmd := &cobra.Command{
 		Use:   "joint --hosel-od SIZE --tip TIP --ferrule-bore SIZE --base-od SIZE ...",
-		Short: "decide one joint, with derivation and drawing",
-		Long: `joint decides one head, tip and ferrule from sizes on the command line, and shows how: the answer first, then every
-formula with its numbers in both units, for which hosels it holds, what would change it, the cautions, and a cross-section.
+		Short: "decide one joint: what to turn to, what to do first, what is uncertain",
+		Long: `joint decides one head, tip and ferrule and says in a few lines what to do. --how shows how it comes about: every formula
+with its numbers in both units, for which hosels it holds, what would change it, the cautions, and a cross-section. On a
+terminal and without sizes it asks for them, one at a time.
 
-Every size is a text with its unit, and may have limits: ".500 in ±.003", "13.6 +0/-0.1 mm", "12 h9". What is not given is
-not guessed at; the answer says where it is needed. A ferrule of which only the tip is known that it is for has the bore
+A size may have limits: ".500 in ±.003", "13.6 +0/-0.1 mm", "12 h9". A number without a unit is taken for inches below 2 and
+for millimetres above 5, in between for what --units says; what was taken is said. What is not given is not guessed at;
+the answer says where it is needed. A ferrule of which only the tip is known that it is for has the bore
 of one made for that tip.
 
 A size may be readings of the very piece on the bench, two or more: "13.58, 13.62, 13.60 mm" or "13,58; 13,62 mm". Their mean
@@ -85,7 +88,9 @@ with its uncertainty and that of the calipers then takes the place of the tolera
 
 With --json and no size in the flags, joints are read from standard input, a JSON object or one on each line, and
 each is answered on a line. A line that cannot be read is answered with an error and does not stop the others.`,
-		Example: `  reconcile joint --hosel-od ".500 in ±.003" --bore ".373 in" --bore-depth "1.25 in" --top flat --tip ".370 in parallel" \
+		Example: `  reconcile joint
+  reconcile joint --hosel-od 13.6 --tip .370 --ferrule-bore .368 --base-od 13.9
+  reconcile joint --how --hosel-od ".500 in ±.003" --bore ".373 in" --bore-depth "1.25 in" --top flat --tip ".370 in parallel" \
     --ferrule-bore ".368 in" --base-od ".508 in" --length "1/2 in" --drawing joint.svg
   reconcile joint --hosel-od "13.6 mm" --tip ".370 in parallel" --ferrule-tip .370 --base-od "13.7 mm" --length "25 mm"
   reconcile joint --hosel-od "13.58, 13.62, 13.60 mm" --tip ".370 in parallel" --ferrule-bore ".368 in" --base-od "13.9 mm"
@@ -99,9 +104,15 @@ each is answered on a line. A line that cannot be read is answered with an error
 			for i := range fields {
 				given = given || cmd.Flags().Changed(flagOf(&fields[i]))
 			}
+			unit := ""
+			if cmd.Flags().Changed("units") {
+				unit = joint.DoubtBy(f.units)
+			}
 			switch {
 			case given:
-				return s.joint(&f, fields, texts)
+				return s.joint(&f, fields, texts, unit)
+			case !f.json && s.asks():
+				return s.askJoint(&f, unit)
 			case f.json && f.drawing == "":
 				return s.joints(&f)
 			case f.json:
@@ -117,6 +128,7 @@ each is answered on a line. A line that cannot be read is answered with an error
 	f.calipers.add(cmd)
 	f.language.add(cmd)
 	f.add(cmd)
+	cmd.Flags().BoolVar(&f.how, "how", false, "show how the answer comes about, with every formula and the cautions")
 	return cmd
 }
 
@@ -156,47 +168,60 @@ func (s streams) joints(f *answerFlags) error {
 }
 
 // joint explains the joint of the flags.
-func (s streams) joint(f *answerFlags, fields []joint.Field, texts []string) error {
-	shop, err := loadSettings(f.shop)
+func (s streams) joint(f *answerFlags, fields []joint.Field, texts []string, doubt string) error {
+	subject, took, inputs, err := f.subject(fields, texts, doubt)
 	if err != nil {
 		return err
 	}
+	return s.explain(f, []explain.Subject{subject}, took, inputs)
+}
+
+// subject is the joint that texts say, with what was taken for granted in reading them, and the files that were read for it.
+func (f *answerFlags) subject(fields []joint.Field, texts []string, doubt string) (subject explain.Subject, took, inputs []string, err error) {
+	shop, err := loadSettings(f.shop)
+	if err != nil {
+		return subject, nil, nil, err
+	}
 	shaft, err := f.shaft()
 	if err != nil {
-		return err
+		return subject, nil, nil, err
 	}
 	reader := joint.Reader{Calipers: f.calipers.caliper()}
 	for i := range fields {
 		if texts[i] == "" {
 			continue
 		}
-		if err := reader.Set(&fields[i], texts[i]); err != nil {
-			return &usageError{inFlag(err)}
+		full, taken := fields[i].WithUnit(texts[i], doubt)
+		if taken != "" {
+			took = append(took, nameOf(&fields[i])+" "+taken)
+		}
+		if err := reader.Set(&fields[i], full); err != nil {
+			return subject, nil, nil, &usageError{inFlag(err)}
 		}
 	}
 	j, err := reader.Joint(&shop.Shop)
 	if err != nil {
 		var tip *joint.TipError
 		if errors.As(err, &tip) {
-			return &usageError{inFlag(err)}
+			return subject, nil, nil, &usageError{inFlag(err)}
 		}
-		return inFlag(err)
+		return subject, nil, nil, inFlag(err)
 	}
 	language, words, err := f.language.read()
 	if err != nil {
-		return err
+		return subject, nil, nil, err
 	}
-	subject := explain.Subject{Joint: j, Shaft: shaft, Shop: shop, Units: f.units, Language: language}
+	subject = explain.Subject{Joint: j, Shaft: shaft, Shop: shop, Units: f.units, Language: language}
 	for i := range fields {
 		if texts[i] != "" {
 			subject.Inputs = append(subject.Inputs, givenInput(&fields[i], &j, texts[i], f.units))
 		}
 	}
-	inputs := words
+	inputs = words
 	if f.shop != "" {
 		inputs = append(inputs, f.shop)
 	}
-	return s.explain(f, []explain.Subject{subject}, inputs)
+	return subject, took, inputs, nil
 }
 
 // inFlag names the flag in place of the field.
@@ -235,7 +260,7 @@ func nameOf(f *joint.Field) string {
 }
 
 // explain prints the answers, and writes the drawing of the first.
-func (s streams) explain(f *answerFlags, subjects []explain.Subject, inputs []string) error {
+func (s streams) explain(f *answerFlags, subjects []explain.Subject, took, inputs []string) error {
 	undecided := false
 	var documents []explain.Document
 	for i := range subjects {
@@ -250,7 +275,7 @@ func (s streams) explain(f *answerFlags, subjects []explain.Subject, inputs []st
 				texts = append(texts, c[1])
 			}
 			documents = append(documents, explain.JSON(e, texts))
-		} else if err := s.writeExplanation(f, &subjects[i], e, i > 0); err != nil {
+		} else if err := s.writeAnswer(f, &subjects[i], e, took, i > 0); err != nil {
 			return err
 		}
 		if f.drawing != "" {
@@ -289,6 +314,24 @@ func writeDocuments(w io.Writer, documents []explain.Document) error {
 		}
 	}
 	return nil
+}
+
+// writeAnswer writes the answer for a person, in a few lines or with how it comes about.
+func (s streams) writeAnswer(f *answerFlags, subject *explain.Subject, e *explain.Explanation, took []string, another bool) error {
+	if f.how {
+		return s.writeExplanation(f, subject, e, another)
+	}
+	out := &strings.Builder{}
+	if err := explain.WriteShort(out, e, took); err != nil {
+		return err
+	}
+	fmt.Fprintln(out, "--how shows how, with the cautions; --drawing joint.svg draws it.")
+	text := out.String()
+	if f.plain || !utf8Locale(os.Getenv) {
+		text = inASCII(text)
+	}
+	_, err := io.WriteString(s.out, text)
+	return err
 }
 
 // writeExplanation writes for a person; another one before it is parted by a line.

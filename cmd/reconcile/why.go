@@ -94,7 +94,8 @@ func (s streams) why(f catalogueFlags, a *answerFlags, head, ferrule wanted) err
 			subjects = append(subjects, subject)
 		}
 	}
-	return s.explain(a, subjects, d.inputs)
+	a.how = true
+	return s.explain(a, subjects, nil, d.inputs)
 }
 
 // partError is a part number that no part has, or several.
