@@ -452,18 +452,9 @@ func (t *Reader) unreadable(c *Column, f catalog.Field, reading value.Reading) T
 	case reading.Kind == value.Text:
 		return Doubt("data.missing", "%s says %q instead of a size", c.Name(), f.Text)
 	case reading.Problem.Code != "":
-		return Problem(damagedCode(reading), "%s: %s%s", c.Name(), reading.Problem.Message, alternatives(reading))
+		return Problem(reading.Problem.Code, "%s: %s%s", c.Name(), reading.Problem.Message, alternatives(reading))
 	}
 	return Problem("data.unreadable", "%s %q cannot be read as a size", c.Name(), f.Text)
-}
-
-// damagedCode is the code of a value that cannot be read: that of damage, as in a workbook, where a text file holds what
-// a spreadsheet program made of the value.
-func damagedCode(reading value.Reading) string {
-	if reading.Kind == value.Unreadable && strings.Contains(reading.Problem.Message, "spreadsheet program") {
-		return "data.damaged"
-	}
-	return reading.Problem.Code
 }
 
 func alternatives(reading value.Reading) string {

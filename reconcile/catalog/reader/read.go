@@ -33,34 +33,8 @@
 //
 // # Findings
 //
-// Every finding names the key of the mapping file that answers it (package mapping reads and writes these files):
-//
-//	layout.no-table   nothing on the sheet was recognised as a table
-//	layout.heading    headings were not understood; columns were judged by their values
-//	layout.kind       the table lists neither heads, ferrules nor tips, could list two of them, or was judged by its columns
-//	layout.role       what a column means is not certain enough
-//	layout.exchanged  two columns have each other's sizes
-//	layout.column     a column is not used
-//	layout.part       there is no column of part numbers
-//	layout.hidden     rows, columns or the sheet are hidden; they are read
-//	data.unit         a unit is missing, assumed, or cannot be what is said
-//	data.missing      a value that is needed is not there
-//	data.conflict     two values for one thing
-//	data.implausible  a size that the joint does not allow, or far from the others
-//	data.part-number  a part number that is stored as a number, and taken as it is shown
-//	data.set          a set of clubs, read as one head for each
-//	data.total        rows of totals, which are set aside
-//	data.formula      a formula, of which the stored result counts, or a text that begins like one
-//	data.damaged      a date, error, exponent or formula without a result where a value was
-//	data.unreadable   a text that is no value
-//	data.tip-name     ferrules are known by the tips they are for, or their bores may be the names of tips
-//	data.leniency     what was forgiven in reading the values of a column, and changes nothing in them
-//	data.tolerance    a tolerance that does not apply to a size
-//	data.repeated     the same part again, with the same values
-//	data.similar      two part numbers that are nearly the same
-//	map.stale         the mapping file speaks of what is not there any more
-//	map.value         the mapping file gives a value that cannot be used
-//	file.*            how a file was read
+// Every finding names the key of the mapping file that answers it (package mapping reads and writes these files). What the codes mean
+// stands with package finding.
 package reader
 
 import (

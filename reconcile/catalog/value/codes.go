@@ -30,4 +30,5 @@ const (
 	problemImplausible = "data.implausible"
 	problemMissing     = "data.missing"
 	problemUnreadable  = "data.unreadable"
+	problemDamaged     = "data.damaged"
 )

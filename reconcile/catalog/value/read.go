@@ -88,7 +88,7 @@ func readSpecial(text string, ctx Context) (Reading, bool) {
 	case notApplicable:
 		return Reading{Kind: NotApplicable}, true
 	case strings.HasPrefix(text, "#") && errorValue().MatchString(text):
-		return Reading{Kind: Unreadable, Problem: Problem{problemUnreadable, text + " is an error of the spreadsheet program and no value"}}, true
+		return Reading{Kind: Unreadable, Problem: Problem{problemDamaged, text + " is an error of the spreadsheet program and no value"}}, true
 	}
 	return Reading{}, false
 }
@@ -219,7 +219,7 @@ func readDamaged(text string, ctx Context) (Reading, bool) {
 		return Reading{}, false
 	}
 	if fraction, isDate := dateText(text); isDate {
-		r := Reading{Kind: Unreadable, Problem: Problem{problemUnreadable, text + " is a date; a spreadsheet program makes dates of fractions"}}
+		r := Reading{Kind: Unreadable, Problem: Problem{problemDamaged, text + " is a date; a spreadsheet program makes dates of fractions"}}
 		for _, candidate := range fraction {
 			if d, err := measure.ParseDim(candidate + " in"); err == nil {
 				r.Alternatives = append(r.Alternatives, Alternative{d, candidate + " in", "(a fraction turned into a date)"})

@@ -119,7 +119,8 @@ type Leniency struct {
 
 // Problem is why a value could not be used, or should not be used without a look. Code is empty where there is none.
 type Problem struct {
-	// Code is a finding's code: data.unit data.conflict data.implausible data.missing data.unreadable.
+	// Code is a finding's code: data.unit data.conflict data.implausible data.missing data.unreadable, or data.damaged for what a
+	// spreadsheet program made of a value.
 	Code    string
 	Message string
 }
