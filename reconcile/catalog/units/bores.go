@@ -95,8 +95,9 @@ type counted struct{ cells, all int }
 // boresOf sorts the sizes of a column, as the cells show them: those that are the names of tips, those that only a bore has, and how
 // many are neither.
 func (t *Table) boresOf(c *Column) (names, holes []string, others counted) {
+	unit := cmp.Or(c.Unit, t.unitBeside(c))
 	for _, text := range c.Profile.Texts {
-		reading := t.Lex.Read(text, value.Context{Want: value.WantDiameter, Unit: c.Unit, Mark: c.Mark, Language: t.Language})
+		reading := t.Lex.Read(text, value.Context{Want: value.WantDiameter, Unit: unit, Mark: c.Mark, Language: t.Language})
 		readings := reading.List
 		switch reading.Kind {
 		case value.Length:
@@ -117,6 +118,18 @@ func (t *Table) boresOf(c *Column) (names, holes []string, others counted) {
 		}
 	}
 	return names, holes, others
+}
+
+// unitBeside returns the unit that stands beside all bare sizes of a column, empty where they are in several.
+func (t *Table) unitBeside(c *Column) string {
+	if c.UnitsBeside == nil {
+		return ""
+	}
+	beside := t.bareBeside(c, c.UnitsBeside)
+	if len(beside) == 0 || slices.ContainsFunc(beside, func(s bareSize) bool { return s.unit != beside[0].unit }) {
+		return ""
+	}
+	return beside[0].unit
 }
 
 // sortOf reports whether sizes can only be those of bores, and whether all are the names of tips.
