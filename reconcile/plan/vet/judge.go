@@ -200,7 +200,7 @@ func (r *Report) sizeFact(in Input) Fact {
 	case len(r.Sizes) == 0:
 		f.Text = "None of the new parts is of a kind for which the shop's settings give sizes."
 	default:
-		f.Text = fmt.Sprintf("Stated sizes against the shop's own: %d compared, %d within, %d across a limit, %d below, %d above.",
+		f.Text = fmt.Sprintf("Stated sizes against the shop's own: %d compared, %d inside its limits, %d partly outside, %d below, %d above.",
 			len(r.Sizes), counts[Within], counts[Straddles], counts[Below], counts[Above])
 	}
 	return f

@@ -41,7 +41,7 @@ func (b *book) cameOut() []report.Block {
 		{"heads served", "at least one ferrule fits", a.Standing[tell.Served]},
 		{"heads to measure", "a ferrule suits some of their pieces, none suits all", a.Standing[tell.Selective]},
 		{"heads to ask about", "a ferrule may fit once what is missing is known", a.Standing[tell.Undecided]},
-		{"heads without", "no ferrule on offer fits", a.Standing[tell.Unserved]},
+		{"heads without", "no ferrule in these sheets fits", a.Standing[tell.Unserved]},
 		{"bare heads", "take no ferrule", a.Standing[tell.TakesNone]},
 		{"ferrules in use", "fit at least one head", a.UsedFerrules},
 		{"unused ferrules", "fit no head", a.Ferrules - a.UsedFerrules},

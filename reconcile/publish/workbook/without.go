@@ -19,7 +19,7 @@ func (b *book) withoutSheet() {
 	t := report.Section{
 		Name: sheetWithout, Title: "Heads without a ferrule", All: "heads.jsonl",
 		Notes: []string{
-			"ask: a ferrule may fit once what is missing is known. no: none on offer fits; the nearest one is named. bare: the head takes none.",
+			"ask: a ferrule may fit once what is missing is known. no: none in these sheets fits; the nearest one is named. bare: the head takes none.",
 		},
 		Columns: []report.Column{
 			report.Text("Head", 19).Bold(), report.Sentence("Head is", 24), report.Diameter("Hosel OD", 9), report.Sentence("Tip", 16), report.Verdict("Answer", 8),
