@@ -12,6 +12,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/sheet"
 	"example.com/seatline/reconcile/sheet/open"
 )
 
@@ -22,6 +23,8 @@ type Source struct {
 	Data []byte
 	// Kind is what the file lists, or [catalog.UnknownKind] to find out.
 	Kind catalog.Kind
+	// Limits bound the reading; the zero value stands for the default.
+	Limits sheet.Limits
 }
 
 // SHA256 is the digest of the file in hexadecimal, by which a reader can tell whether it has changed since.
@@ -35,7 +38,7 @@ func Read(sources []Source, opts reader.Options, progress func(stage string)) (*
 		if progress != nil {
 			progress("reading " + s.Name)
 		}
-		book, err := open.Bytes(s.Name, s.Data)
+		book, err := open.Within(s.Name, s.Data, s.Limits)
 		if err != nil {
 			return nil, err
 		}

@@ -92,7 +92,7 @@ func (f *chartFlags) options(d decided) (chart.Options, []string, error) {
 	}
 	var inputs []string
 	read := func(path string, into *[]byte) error {
-		content, err := readFile(path)
+		content, err := readSettings(path)
 		if err != nil {
 			return err
 		}

@@ -19,30 +19,37 @@ import (
 	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/publish"
 	"example.com/seatline/reconcile/settings"
+	"example.com/seatline/reconcile/sheet"
+	"example.com/seatline/reconcile/sheet/open"
 )
 
-// readFile is os.ReadFile with advice.
-func readFile(path string) ([]byte, error) {
-	content, err := os.ReadFile(path)
-	if err != nil {
-		return nil, fmt.Errorf("%w; check the path", err)
-	}
-	return content, nil
-}
+// limits bound every input. They are set by --limit before a command runs, and by nothing else.
+var limits sheet.Limits
+
+// limitFlag is the flag that changes them.
+type limitFlag struct{}
+
+func (limitFlag) String() string        { return "" }
+func (limitFlag) Type() string          { return "NAME=NUMBER" }
+func (limitFlag) Set(text string) error { return limits.Set(text) }
+
+// readSheet and readSettings are how every input is read: what is no regular file, or beyond the limits, is refused.
+func readSheet(path string) ([]byte, error)    { return open.Content(path, "file", limits) }
+func readSettings(path string) ([]byte, error) { return open.Content(path, "settings", limits) }
 
 func loadSource(path string, kind catalog.Kind) (reconcile.Source, error) {
-	content, err := readFile(path)
+	content, err := readSheet(path)
 	if err != nil {
 		return reconcile.Source{}, err
 	}
-	return reconcile.Source{Name: path, Data: content, Kind: kind}, nil
+	return reconcile.Source{Name: path, Data: content, Kind: kind, Limits: limits}, nil
 }
 
 func loadSettings(path string) (settings.Settings, error) {
 	if path == "" {
 		return settings.Default(), nil
 	}
-	content, err := readFile(path)
+	content, err := readSettings(path)
 	if err != nil {
 		return settings.Default(), err
 	}
@@ -55,7 +62,7 @@ func loadOptions(path string, shop settings.Settings) (reader.Options, error) {
 	if path == "" {
 		return opts, nil
 	}
-	content, err := readFile(path)
+	content, err := readSettings(path)
 	if err != nil {
 		return reader.Options{}, err
 	}

@@ -26,7 +26,7 @@ func (f *languageFlags) read() (*say.Language, []string, error) {
 	var inputs []string
 	if f.words != "" {
 		var err error
-		if file, err = readFile(f.words); err != nil {
+		if file, err = readSettings(f.words); err != nil {
 			return nil, nil, err
 		}
 		inputs = append(inputs, f.words)

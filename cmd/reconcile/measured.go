@@ -54,7 +54,7 @@ func loadBooks(paths []string, about string) (books []*sheet.Book, inputs []tell
 		if err != nil {
 			return nil, nil, err
 		}
-		book, err := open.Bytes(path, source.Data)
+		book, err := open.Within(path, source.Data, source.Limits)
 		if err != nil {
 			return nil, nil, err
 		}

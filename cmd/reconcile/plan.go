@@ -61,7 +61,7 @@ func (f *planFlags) numbers(d *decided) (*demand.Demand, []float64, []int, error
 		if err != nil {
 			return nil, nil, nil, err
 		}
-		book, err := open.Bytes(path, source.Data)
+		book, err := open.Within(path, source.Data, source.Limits)
 		if err != nil {
 			return nil, nil, nil, err
 		}

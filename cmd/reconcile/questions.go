@@ -156,7 +156,7 @@ func (s streams) withAnswers(opts reader.Options, paths []string) (reader.Option
 		if err != nil {
 			return opts, err
 		}
-		book, err := open.Bytes(path, source.Data)
+		book, err := open.Within(path, source.Data, source.Limits)
 		if err != nil {
 			return opts, err
 		}

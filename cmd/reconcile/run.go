@@ -15,6 +15,7 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/near"
+	"example.com/seatline/reconcile/sheet"
 )
 
 // Exit statuses, as promised to other software.
@@ -155,6 +156,8 @@ func newRoot(s streams) *cobra.Command {
 	root.Flags().StringVar(&f.out, "out", "", "the folder to write into, "+resultsFolder+" beside the first file where nothing is said")
 	root.Flags().TextVar(&f.units, "units", fitcalc.Metric, "mm, in or frac: how the reader prefers lengths")
 	root.SetVersionTemplate("reconcile {{.Version}}\n")
+	limits = sheet.Limits{}
+	root.PersistentFlags().Var(limitFlag{}, "limit", "raise or lower a limit on what is read: "+strings.Join(sheet.LimitNames(), ", "))
 	root.SetFlagErrorFunc(flagError)
 	root.AddCommand(newDemo(s), newMatrix(s), newRead(s), newQuestions(s), newVet(s), newStock(s), newSizes(s), newChart(s), newJoint(s), newWhy(s), newTurnlist(s))
 	root.AddCommand(helpTopics()...)

@@ -203,11 +203,11 @@ func (t *turnlistFlags) wanted() (*turnlist.Order, error) {
 	case t.order != "" && len(t.picks) > 0:
 		return nil, usagef("give --order or --pick, not both")
 	case t.order != "":
-		content, err := readFile(t.order)
+		content, err := readSheet(t.order)
 		if err != nil {
 			return nil, err
 		}
-		order, err := turnlist.ParseOrder(t.order, content)
+		order, err := turnlist.ParseOrderWithin(t.order, content, limits)
 		return &order, err
 	case len(t.picks) == 0:
 		return nil, nil

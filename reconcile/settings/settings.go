@@ -79,6 +79,9 @@ func (e *Error) Error() string {
 // Unwrap returns the cause, often a [*fitcalc.SettingError].
 func (e *Error) Unwrap() error { return e.Err }
 
+// mostProblems is how many faults of a file are told; a file may have any number.
+const mostProblems = 20
+
 // Parse reads the content of a shop.toml. The error joins an [*Error] for each thing that is wrong.
 func Parse(file string, content []byte) (Settings, error) {
 	s := Settings{File: file, Shop: fitcalc.DefaultShop(), Lines: map[string]int{}}
@@ -92,7 +95,10 @@ func Parse(file string, content []byte) (Settings, error) {
 	var table []string
 	for parser.NextExpression() {
 		if err := s.take(&parser, parser.Expression(), &table); err != nil {
-			problems = append(problems, err)
+			if problems = append(problems, err); len(problems) == mostProblems {
+				problems = append(problems, &Error{File: file, Err: errors.New("there may be more of this; mend these first")})
+				break
+			}
 		}
 	}
 	if err := parser.Error(); err != nil {

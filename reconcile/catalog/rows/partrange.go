@@ -15,9 +15,12 @@ var partRange = pattern.Lazy(`^(.*?)(\d{1,9})(?: ?(?:…|\.{2,3}|–|—|~|〜|�
 // longestRange is how many part numbers a run has at most; a longer one is no run.
 const longestRange = 60
 
+// longestText is how many bytes the text of a run has at most: the search for one costs the square of what it is given.
+const longestText = 200
+
 // partsOf returns the part numbers that a run of them names, nil where a text is none.
 func partsOf(text string) []string {
-	if !strings.ContainsAny(text, " …–—~〜～") && !strings.Contains(text, "..") {
+	if len(text) > longestText || !strings.ContainsAny(text, " …–—~〜～") && !strings.Contains(text, "..") {
 		return nil
 	}
 	m := partRange().FindStringSubmatch(text)

@@ -116,7 +116,12 @@ func plainness(number bool) float64 {
 //
 // The error is that of a file that cannot be read, or an [*OrderError] where no row can.
 func ParseOrder(name string, data []byte) (Order, error) {
-	book, err := open.Bytes(name, data)
+	return ParseOrderWithin(name, data, sheet.Limits{})
+}
+
+// ParseOrderWithin is ParseOrder within limits that are not the default.
+func ParseOrderWithin(name string, data []byte, limits sheet.Limits) (Order, error) {
+	book, err := open.Within(name, data, limits)
 	if err != nil {
 		return Order{}, err
 	}

@@ -6,7 +6,6 @@ import (
 	"archive/zip"
 	"bytes"
 	"fmt"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -21,45 +20,13 @@ import (
 // CodeName is the code of the note that the name of a file says something else than its content.
 const CodeName = "file.name"
 
-// MaxBytes is the size of the largest file that is read. Workbooks and texts have narrower limits of their own.
-const MaxBytes = 512 << 20
-
-// File reads the file at a path, which findings and errors call it by. Errors are of type [*sheet.FileError].
+// File reads the file at a path, which findings and errors call it by, within the default limits. Errors are of type [*sheet.FileError].
 func File(path string) (*sheet.Book, error) {
-	file, err := os.Open(path)
+	data, err := Content(path, "file", sheet.Limits{})
 	if err != nil {
-		return nil, unreadable(path, err)
-	}
-	defer file.Close()
-	info, err := file.Stat()
-	if err != nil {
-		return nil, unreadable(path, err)
-	}
-	if info.IsDir() {
-		return nil, &sheet.FileError{File: path, Reason: sheet.ReasonUnreadable, Problem: "it is a folder", Next: "name the files in it"}
-	}
-	if info.Size() > MaxBytes {
-		return nil, &sheet.FileError{File: path, Reason: sheet.ReasonTooBig, Problem: fmt.Sprintf("it is larger than %d MB", MaxBytes>>20),
-			Next: "save only the sheets that are needed in a new workbook"}
-	}
-	data, err := os.ReadFile(path)
-	if err != nil {
-		return nil, unreadable(path, err)
+		return nil, err
 	}
 	return Bytes(path, data)
-}
-
-func unreadable(path string, err error) error {
-	return &sheet.FileError{File: path, Reason: sheet.ReasonUnreadable, Problem: "it cannot be opened (" + cause(err) + ")",
-		Next: "check the name and whether another program holds it", Err: err}
-}
-
-// cause leaves out the path, which the message has already.
-func cause(err error) string {
-	if inner, ok := err.(*os.PathError); ok {
-		return inner.Err.Error()
-	}
-	return err.Error()
 }
 
 // The endings of names that fit a content.
@@ -69,21 +36,24 @@ var (
 	textNames         = []string{".csv", ".tsv", ".txt", ".tab", ".asc", ".dat", ".prn"}
 )
 
-// Bytes reads the content of a file; name is what findings and errors call it. Errors are of type [*sheet.FileError].
-func Bytes(name string, data []byte) (*sheet.Book, error) {
+// Bytes is [Within] the default limits.
+func Bytes(name string, data []byte) (*sheet.Book, error) { return Within(name, data, sheet.Limits{}) }
+
+// Within reads the content of a file; name is what findings and errors call it. Errors are of type [*sheet.FileError].
+func Within(name string, data []byte, limits sheet.Limits) (*sheet.Book, error) {
 	found := sniff.Bytes(data)
 	if err := found.Err(name); err != nil {
 		return nil, err
 	}
 	if found.Form == sniff.Zip && isOpenDocument(data) {
-		book, err := opendocument.Read(name, bytes.NewReader(data), int64(len(data)))
+		book, err := opendocument.ReadWithin(name, bytes.NewReader(data), int64(len(data)), limits)
 		return checkName(book, err, "an OpenDocument spreadsheet", openDocumentNames)
 	}
 	if found.Form == sniff.Zip {
-		book, err := workbook.Read(name, bytes.NewReader(data), int64(len(data)))
+		book, err := workbook.ReadWithin(name, bytes.NewReader(data), int64(len(data)), limits)
 		return checkName(book, err, "a workbook", workbookNames)
 	}
-	book, err := text.Read(name, data)
+	book, err := text.ReadWithin(name, data, limits)
 	return checkName(book, err, "a text file", textNames)
 }
 

@@ -24,9 +24,6 @@ import (
 const (
 	// MaxRows and MaxCols are the largest numbers of a row and a column.
 	MaxRows, MaxCols = 1_048_576, 16_384
-	// MaxCells is the largest number of places in all grids of a book together, gaps before the last cell of each
-	// row included.
-	MaxCells = 5_000_000
 	// maxNotes bounds the notes about single cells of a sheet.
 	maxNotes = 20
 	// CodeCell is the code of the notes about cells whose values do not fit their types.
@@ -55,15 +52,20 @@ var spaces = map[string]xmlscan.Space{
 	"urn:oasis:names:tc:opendocument:xmlns:manifest:1.0":                   spaceManifest,
 }
 
-// Read reads a whole spreadsheet; name is what findings and errors call it. Errors are of type [*sheet.FileError]:
-// nothing is returned of a file that is damaged anywhere.
+// Read is [ReadWithin] the default limits.
 func Read(name string, r io.ReaderAt, size int64) (*sheet.Book, error) {
-	archive, err := zipparts.Open(name, r, size, zipparts.Default)
+	return ReadWithin(name, r, size, sheet.Limits{})
+}
+
+// ReadWithin reads a whole spreadsheet; name is what findings and errors call it. Errors are of type [*sheet.FileError]:
+// nothing is returned of a file that is damaged anywhere, or that goes beyond the limits.
+func ReadWithin(name string, r io.ReaderAt, size int64, limits sheet.Limits) (*sheet.Book, error) {
+	archive, err := zipparts.Open(name, r, size, zipparts.Within(limits))
 	if err != nil {
 		return nil, err
 	}
 	b := &reader{
-		name: name, archive: archive, left: MaxCells, styles: map[string]style{}, data: map[string]dataStyle{}, codes: map[string]string{},
+		name: name, archive: archive, meter: sheet.NewMeter(name, limits), styles: map[string]style{}, data: map[string]dataStyle{}, codes: map[string]string{},
 		book: &sheet.Book{File: name, Format: "OpenDocument spreadsheet"},
 	}
 	if err := b.read(); err != nil {
@@ -82,7 +84,7 @@ type reader struct {
 	data    map[string]dataStyle
 	codes   map[string]string // of styles of cells, as far as they were asked for
 	ranges  []namedRange
-	left    int
+	meter   *sheet.Meter
 }
 
 // style is a style of cells or of a table.

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"example.com/seatline/reconcile/sheet"
 	"example.com/seatline/reconcile/sheet/internal/xmlscan"
@@ -38,6 +39,9 @@ func (b *reader) table(s *xmlscan.Scanner) error {
 	}
 	styleName, _, err := s.AttrIn(spaceTable, "style-name")
 	if err != nil {
+		return err
+	}
+	if err := b.meter.Sheet(); err != nil {
 		return err
 	}
 	g := &grid{reader: b, out: &sheet.Sheet{Name: name, Hidden: b.styles[styleName].hidden, HiddenRows: map[int]bool{}, HiddenCols: map[int]bool{}}}
@@ -90,7 +94,7 @@ func (g *grid) readColumn(s *xmlscan.Scanner) error {
 	if first <= last {
 		g.columns = append(g.columns, column{last, name})
 	}
-	for col := first; hide && col <= last; col++ {
+	for col := first; hide && col <= min(last, g.meter.Limits.Columns); col++ {
 		g.out.HiddenCols[col] = true
 	}
 	return s.Skip()
@@ -115,14 +119,12 @@ func (g *grid) readRow(s *xmlscan.Scanner) error {
 	}
 	first := g.row
 	g.row += min(times, 2*MaxRows) - 1
-	for row := first; hide && row <= min(g.row, MaxRows); row++ {
-		g.out.HiddenRows[row] = true
-	}
-	return g.store(s, first)
+	return g.store(s, first, hide)
 }
 
-// store keeps the cells of a row, as often as the row is repeated.
-func (g *grid) store(s *xmlscan.Scanner, first int) error {
+// store keeps the cells of a row, as often as the row is repeated. Rows without any are not worth remembering as hidden: a file of a few
+// bytes may name a million of them on each of its sheets.
+func (g *grid) store(s *xmlscan.Scanner, first int, hide bool) error {
 	cells := g.cells
 	for len(cells) > 0 && cells[len(cells)-1] == sheet.BlankCell {
 		cells = cells[:len(cells)-1]
@@ -133,8 +135,11 @@ func (g *grid) store(s *xmlscan.Scanner, first int) error {
 	if g.row > MaxRows {
 		return s.Fail("row %d is not on a sheet; the last row is %d", g.row, MaxRows)
 	}
-	if g.left -= len(cells) * (g.row - first + 1); g.left < 0 {
-		return g.tooMany()
+	if err := g.meter.Row(g.out.Name, first, cells, g.row-first+1); err != nil {
+		return err
+	}
+	for row := first; hide && row <= g.row; row++ {
+		g.out.HiddenRows[row] = true
 	}
 	for len(g.out.Rows) < first-1 {
 		g.out.Rows = append(g.out.Rows, nil)
@@ -143,11 +148,6 @@ func (g *grid) store(s *xmlscan.Scanner, first int) error {
 		g.out.Rows = append(g.out.Rows, append([]*sheet.Cell(nil), cells...))
 	}
 	return nil
-}
-
-func (g *grid) tooMany() error {
-	return &sheet.FileError{File: g.name, Place: g.out.Name, Reason: sheet.ReasonTooBig,
-		Problem: fmt.Sprintf("the spreadsheet has more than %d cells", MaxCells), Next: "save only the sheets that are needed in a new file"}
 }
 
 // readCell reads a cell, or the place that a merged cell covers.
@@ -236,9 +236,12 @@ func (g *grid) value(s *xmlscan.Scanner) (sheet.Cell, error) {
 	if err != nil {
 		return sheet.Cell{}, err
 	}
-	shown, err := paragraphs(s)
+	shown, whole, err := paragraphs(s, g.meter.Limits.Characters*utf8.UTFMax)
 	if err != nil {
 		return sheet.Cell{}, err
+	}
+	if !whole {
+		return sheet.Cell{}, g.meter.LongCell(g.out.Name, sheet.Ref{Row: g.row, Col: g.col + 1})
 	}
 	cell := sheet.Cell{Formula: plainFormula(formula)}
 	if extended == "error" {
@@ -342,26 +345,28 @@ func (g *grid) odd(kind, value string) {
 	}
 }
 
-// paragraphs reads the shown text of a cell; comments and drawings in it are passed over.
-func paragraphs(s *xmlscan.Scanner) (string, error) {
-	var p paragraph
+// paragraphs reads the shown text of a cell, as far as it has at most so many bytes; comments and drawings in it are passed over.
+func paragraphs(s *xmlscan.Scanner, most int) (text string, whole bool, err error) {
+	p := paragraph{left: most}
 	number := 0
-	err := s.Children(func(s *xmlscan.Scanner) error {
+	err = s.Children(func(s *xmlscan.Scanner) error {
 		if s.Space != spaceText || s.Local != "p" && s.Local != "h" {
 			return s.Skip()
 		}
 		if number++; number > 1 {
-			p.text.Add("\n")
+			p.put("\n")
 		}
 		p.started = false
 		return p.inline(s)
 	})
-	return p.text.String(), err
+	return p.text.String(), p.left >= 0, err
 }
 
 // paragraph gathers the text of a cell.
 type paragraph struct {
 	text xmlscan.Pieces
+	// left is how many bytes it may still have; below zero some were left out.
+	left int
 	// started says that the current line has text before what comes, and spaced that it ends with white space.
 	started, spaced bool
 }
@@ -417,8 +422,16 @@ func (p *paragraph) element(s *xmlscan.Scanner) error {
 
 // add adds text that stands for itself.
 func (p *paragraph) add(text string) {
-	p.text.Add(text)
+	p.put(text)
 	p.started, p.spaced = true, false
+}
+
+func (p *paragraph) put(text string) {
+	if p.left -= len(text); p.left >= 0 {
+		p.text.Add(text)
+	} else {
+		p.left = -1
+	}
 }
 
 // chars adds character data: each run of white space makes one space, and none at the start of a paragraph or behind

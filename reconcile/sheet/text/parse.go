@@ -1,7 +1,6 @@
 package text
 
 import (
-	"fmt"
 	"strings"
 
 	"example.com/seatline/reconcile/sheet"
@@ -14,6 +13,8 @@ const (
 	// maxStray is the number of such marks after which quotation marks are taken as ordinary signs altogether, so
 	// that a file full of them costs no search for each.
 	maxStray = 1000
+	// maxRows is the number of rows of a sheet, those in which nothing stands included.
+	maxRows = 1_048_576
 )
 
 // table is what parsing a text gives.
@@ -34,13 +35,12 @@ type parser struct {
 
 // parse reads all rows. Empty rows at the end are dropped; those between are kept, so that rows count as in a spreadsheet
 // program.
-func parse(text string, separator byte) (table, error) {
+func parse(text string, separator byte, meter *sheet.Meter) (table, error) {
 	p := parser{text: text, separator: separator}
 	var t table
 	var row []*sheet.Cell
 	var slab []*sheet.Cell
 	var pool sheet.Pool[string]
-	cells := 0
 	for p.pos < len(p.text) {
 		row = row[:0]
 		for more := true; more; {
@@ -57,13 +57,19 @@ func parse(text string, separator byte) (table, error) {
 			if stray {
 				t.stray = append(t.stray, sheet.Ref{Row: len(t.rows) + 1, Col: len(row)})
 			}
-			if cells++; cells > MaxCells {
-				return table{}, fmt.Errorf("it has more than %d cells", MaxCells)
+			if len(row) > meter.Limits.Cells {
+				break
 			}
+		}
+		if len(t.rows) >= maxRows {
+			return table{}, meter.ManyRows("")
 		}
 		if len(row) == 1 && row[0] == sheet.BlankCell {
 			t.rows = append(t.rows, nil)
 			continue
+		}
+		if err := meter.Row("", len(t.rows)+1, row, 1); err != nil {
+			return table{}, err
 		}
 		if len(row) > cap(slab)-len(slab) {
 			slab = make([]*sheet.Cell, 0, max(4096, len(row)))

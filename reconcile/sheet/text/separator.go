@@ -59,7 +59,7 @@ func evenness(text string, separator byte) float64 {
 	counts := map[int]int{}
 	records, inNumbers, others := 0, 0, 0
 	single := false
-	for p.pos < len(p.text) && records < sampled {
+	for lines := 0; p.pos < len(p.text) && records < sampled && lines < maxRows; lines++ {
 		fields, content := 0, false
 		start := p.pos
 		for more := true; more; {

@@ -20,13 +20,6 @@ import (
 	"example.com/seatline/reconcile/sheet/internal/sniff"
 )
 
-const (
-	// MaxBytes is the size of the largest file that is read.
-	MaxBytes = 128 << 20
-	// MaxCells is the largest number of cells.
-	MaxCells = 5_000_000
-)
-
 // The codes of the notes that this package writes.
 const (
 	// CodeEncoding says in which encoding the file was read.
@@ -37,12 +30,17 @@ const (
 	CodeQuotes = "file.quotes"
 )
 
-// Read reads a whole text file; name is what findings and errors call it. The book has one sheet, without a name. Errors
-// are of type [*sheet.FileError].
+// Read is [ReadWithin] the default limits.
 func Read(name string, data []byte) (*sheet.Book, error) {
-	if len(data) > MaxBytes {
-		return nil, &sheet.FileError{File: name, Reason: sheet.ReasonTooBig, Problem: fmt.Sprintf("it is larger than %d MB", MaxBytes>>20),
-			Next: "split it into several files"}
+	return ReadWithin(name, data, sheet.Limits{})
+}
+
+// ReadWithin reads a whole text file; name is what findings and errors call it. The book has one sheet, without a name. Errors
+// are of type [*sheet.FileError].
+func ReadWithin(name string, data []byte, limits sheet.Limits) (*sheet.Book, error) {
+	meter := sheet.NewMeter(name, limits)
+	if int64(len(data)) > meter.Limits.TextFile {
+		return nil, meter.Limits.Beyond(name, "", "textfile", fmt.Sprintf("it is a text of %d bytes", len(data)))
 	}
 	if err := refuse(name, data); err != nil {
 		return nil, err
@@ -57,9 +55,9 @@ func Read(name string, data []byte) (*sheet.Book, error) {
 	if declared == 0 {
 		found = detect(body)
 	}
-	table, err := parse(body, found.separator)
+	table, err := parse(body, found.separator, meter)
 	if err != nil {
-		return nil, &sheet.FileError{File: name, Reason: sheet.ReasonTooBig, Problem: err.Error(), Next: "split it into several files", Err: err}
+		return nil, err
 	}
 	book := &sheet.Book{
 		File:   name,

@@ -26,6 +26,9 @@ func (b *reader) sheet(e entry, relations relations) error {
 	if !found {
 		return b.missing(target.target, fmt.Sprintf("the sheet %q", e.name))
 	}
+	if err := b.meter.Sheet(); err != nil {
+		return err
+	}
 	g := &grid{
 		reader: b, out: &sheet.Sheet{Name: e.name, Hidden: e.hidden, HiddenRows: map[int]bool{}, HiddenCols: map[int]bool{}},
 		shared: map[string]shared{}, pools: map[writing]*sheet.Pool[string]{},
@@ -268,8 +271,8 @@ func (g *grid) store() error {
 	if len(cells) == 0 {
 		return nil
 	}
-	if g.left -= len(cells); g.left < 0 {
-		return g.tooBig(fmt.Sprintf("the workbook has more than %d cells", MaxCells))
+	if err := g.meter.Row(g.out.Name, g.row, cells, 1); err != nil {
+		return err
 	}
 	if g.made > maxMade {
 		return g.tooBig("its long texts and formulas are shared by too many cells")

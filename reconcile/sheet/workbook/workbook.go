@@ -36,9 +36,6 @@ import (
 const (
 	// MaxRows and MaxCols are the size of a sheet in the programs that write workbooks.
 	MaxRows, MaxCols = 1_048_576, 16_384
-	// MaxCells is the largest number of places in all grids of a book together, gaps before the last cell of each
-	// row included.
-	MaxCells = 5_000_000
 	// maxMade is the number of bytes of long texts that may be made for shown values and shared formulas. It keeps a
 	// text that many cells share from filling the memory.
 	maxMade = 128 << 20
@@ -75,17 +72,22 @@ var spaces = map[string]xmlscan.Space{
 	"http://schemas.openxmlformats.org/package/2006/relationships":        spacePackage,
 }
 
-// Read reads a whole workbook; name is what findings and errors call it. Errors are of type [*sheet.FileError]: nothing
-// is returned of a file that is damaged anywhere.
+// Read is [ReadWithin] the default limits.
 func Read(name string, r io.ReaderAt, size int64) (*sheet.Book, error) {
+	return ReadWithin(name, r, size, sheet.Limits{})
+}
+
+// ReadWithin reads a whole workbook; name is what findings and errors call it. Errors are of type [*sheet.FileError]: nothing
+// is returned of a file that is damaged anywhere, or that goes beyond the limits.
+func ReadWithin(name string, r io.ReaderAt, size int64, limits sheet.Limits) (*sheet.Book, error) {
 	if err := refuse(name, r, size); err != nil {
 		return nil, err
 	}
-	archive, err := zipparts.Open(name, r, size, zipparts.Default)
+	archive, err := zipparts.Open(name, r, size, zipparts.Within(limits))
 	if err != nil {
 		return nil, err
 	}
-	b := &reader{name: name, archive: archive, book: &sheet.Book{File: name}, left: MaxCells}
+	b := &reader{name: name, archive: archive, book: &sheet.Book{File: name}, meter: sheet.NewMeter(name, limits)}
 	if err := b.read(); err != nil {
 		return nil, b.locate(err)
 	}
@@ -127,7 +129,7 @@ type reader struct {
 	date1904 bool
 	strings  []string
 	styles   []style
-	left     int // cells that may still be taken
+	meter    *sheet.Meter
 	made     int // bytes of long texts made so far
 }
 

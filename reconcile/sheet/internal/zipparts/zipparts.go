@@ -8,10 +8,12 @@ package zipparts
 
 import (
 	"archive/zip"
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
 	"path"
+	"slices"
 	"strings"
 	"unicode/utf16"
 
@@ -27,10 +29,18 @@ type Limits struct {
 	// Ratio is the largest unpacked size over packed size of a member larger than RatioFrom bytes. Sheets of numbers
 	// stay below 30; deflate ends at about 1030.
 	Ratio, RatioFrom int64
+	// outer are the limits that a person may raise, for the words of a message.
+	outer sheet.Limits
 }
 
-// Default are the limits for files from outside.
-var Default = Limits{Entries: 10_000, Member: 512 << 20, Total: 1 << 30, Ratio: 250, RatioFrom: 32 << 20}
+// Default are the limits for files from outside where nothing else is said.
+var Default = Within(sheet.Limits{})
+
+// Within returns the limits on an archive of a book that is read within limits.
+func Within(limits sheet.Limits) Limits {
+	limits = limits.OrDefault()
+	return Limits{Entries: 10_000, Member: limits.Unpacked, Total: limits.Unpacked, Ratio: 250, RatioFrom: 32 << 20, outer: limits}
+}
 
 const getAgain = "get the file again from its source, or open it in a spreadsheet program, check it and save it anew"
 
@@ -54,6 +64,9 @@ func Open(file string, r io.ReaderAt, size int64, limits Limits) (*Archive, erro
 	a := &Archive{file: file, texts: map[string]string{}, names: map[string]string{}}
 	if len(reader.File) > limits.Entries {
 		return nil, a.tooBig("", fmt.Sprintf("it has %d members; the limit is %d", len(reader.File), limits.Entries))
+	}
+	if err := a.overlap(reader.File, size); err != nil {
+		return nil, err
 	}
 	left := limits.Total
 	for _, member := range reader.File {
@@ -106,7 +119,11 @@ func (a *Archive) read(member *zip.File, key string, limits Limits, left, size i
 	read, err := io.Copy(out, io.LimitReader(stream, limit+1))
 	switch {
 	case read > limit:
-		return 0, a.tooBig(name, fmt.Sprintf("it unfolds to more than %d MB from %d kB", limit>>20, packed>>10))
+		what := fmt.Sprintf("it unfolds to more than %d MB from %d kB", limit>>20, packed>>10)
+		if limit == left {
+			return 0, limits.outer.Beyond(a.file, name, "unpacked", what)
+		}
+		return 0, a.tooBig(name, what)
 	case errors.Is(err, zip.ErrChecksum):
 		return 0, a.damaged(name, "the checksum is wrong, so some of its content was changed or lost", err)
 	case errors.Is(err, io.ErrUnexpectedEOF):
@@ -119,6 +136,29 @@ func (a *Archive) read(member *zip.File, key string, limits Limits, left, size i
 		a.texts[key] = text.String()
 	}
 	return read, nil
+}
+
+// overlap refuses an archive whose members share bytes: a few of them may stand for any number.
+func (a *Archive) overlap(members []*zip.File, size int64) error {
+	type span struct {
+		from, to int64
+		name     string
+	}
+	var spans []span
+	for _, member := range members {
+		from, err := member.DataOffset()
+		if err != nil {
+			return a.damaged(clean(member.Name), "the member cannot be found in the archive", err)
+		}
+		spans = append(spans, span{from, from + int64(min(member.CompressedSize64, uint64(size))), clean(member.Name)})
+	}
+	slices.SortStableFunc(spans, func(a, b span) int { return cmp.Compare(a.from, b.from) })
+	for i := 1; i < len(spans); i++ {
+		if spans[i].from < spans[i-1].to {
+			return a.damaged(spans[i].name, "the member overlaps with "+spans[i-1].name, nil)
+		}
+	}
+	return nil
 }
 
 // keep reports whether a member is text that a reader may ask for.
