@@ -1,17 +1,16 @@
 package main
 
 import (
-	"bufio"
 	"context"
 	"errors"
 	"fmt"
 	"os"
 	"os/signal"
 	"path/filepath"
-	"slices"
 	"sync"
 	"syscall"
 
+	"example.com/seatline/cmd/reconcile/internal/folder"
 	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/mapping"
@@ -96,32 +95,24 @@ func (e *overwriteError) Error() string {
 	return e.path + " is one of the inputs and would be overwritten; choose another folder with --out"
 }
 
-// writeAll writes the outputs into a folder: all under other names first, so that they appear whole or not at all, also where a person
-// stops the run. It returns the paths of [filesOf] them.
+// writeAll writes the outputs into a folder as one set: a reader finds the old ones or the new ones, also where a person stops the run. It
+// returns the paths of [filesOf] them.
 func (s streams) writeAll(dir string, outputs []publish.Output, inputs []string) (paths []string, err error) {
-	files := filesOf(outputs)
-	for _, file := range files {
-		paths = append(paths, filepath.Join(dir, file.Name))
-		if isInput(paths[len(paths)-1], inputs) {
-			return nil, &overwriteError{paths[len(paths)-1]}
+	var names []string
+	for _, file := range filesOf(outputs) {
+		path := filepath.Join(dir, file.Name)
+		if isInput(path, inputs) {
+			return nil, &overwriteError{path}
 		}
+		names, paths = append(names, file.Name), append(paths, path)
 	}
 	s.sayReplaced(paths)
-	if err := os.MkdirAll(dir, 0o755); err != nil {
-		return nil, err
-	}
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	defer stop()
-	written := &asides{dir: dir, stopped: ctx}
-	defer func() { err = errors.Join(err, written.remove()) }()
-	names, err := written.writeAll(outputs)
+	waiting := func() { s.say("waiting for another run that writes into %s", dir) }
+	err = folder.Write(ctx, dir, names, waiting, func(set *folder.Set) error { return writeInto(set, dir, outputs) })
 	if err != nil {
 		return nil, err
-	}
-	for i, path := range paths {
-		if err := os.Rename(names[i], path); err != nil {
-			return nil, err
-		}
 	}
 	return paths, nil
 }
@@ -154,45 +145,34 @@ func filesOf(outputs []publish.Output) []publish.Output {
 	return files
 }
 
-// errStopped ends a run that a person stopped.
-var errStopped = errors.New("stopped; the files of an earlier run are as they were")
-
-// asides are files under names of their own, until all are complete.
-type asides struct {
-	dir     string
-	stopped context.Context
-	mu      sync.Mutex
-	paths   []string
-}
-
-// writeAll writes the outputs side by side and returns the names of the files, in the order of filesOf.
-func (a *asides) writeAll(outputs []publish.Output) ([]string, error) {
-	names, errs := make([][]string, len(outputs)), make([]error, len(outputs))
+// writeInto writes the outputs side by side.
+func writeInto(set *folder.Set, dir string, outputs []publish.Output) error {
+	errs := make([]error, len(outputs))
 	var work sync.WaitGroup
 	for i, output := range outputs {
-		work.Go(func() { names[i], errs[i] = a.write(output) })
+		work.Go(func() { errs[i] = writeOne(set, output) })
 	}
 	work.Wait()
-	if a.stopped.Err() != nil {
-		return nil, errStopped
-	}
 	for i, err := range errs {
-		if err != nil {
-			return nil, fmt.Errorf("cannot write %s: %w", filepath.Join(a.dir, outputs[i].Name), err)
+		switch {
+		case errors.Is(err, folder.ErrStopped):
+			return folder.ErrStopped
+		case err != nil:
+			return fmt.Errorf("cannot write %s: %w", filepath.Join(dir, outputs[i].Name), err)
 		}
 	}
-	return slices.Concat(names...), nil
+	return nil
 }
 
-// write writes an output, and the one beside it.
-func (a *asides) write(output publish.Output) (paths []string, err error) {
-	var files []*aside
+// writeOne writes an output, and the one beside it.
+func writeOne(set *folder.Set, output publish.Output) (err error) {
+	var files []*folder.File
 	for _, of := range filesOf([]publish.Output{output}) {
-		file, err := a.create(of.Name)
+		file, err := set.Create(of.Name)
 		if err != nil {
-			return nil, err
+			return err
 		}
-		paths, files = append(paths, file.file.Name()), append(files, file)
+		files = append(files, file)
 	}
 	if output.Beside != nil {
 		err = output.WriteBoth(files[0], files[1])
@@ -200,64 +180,9 @@ func (a *asides) write(output publish.Output) (paths []string, err error) {
 		err = output.Write(files[0])
 	}
 	for _, file := range files {
-		err = errors.Join(err, file.close(err == nil))
-	}
-	return paths, err
-}
-
-func (a *asides) create(name string) (*aside, error) {
-	file, err := os.CreateTemp(a.dir, "."+name+".*")
-	if err != nil {
-		return nil, err
-	}
-	a.mu.Lock()
-	a.paths = append(a.paths, file.Name())
-	a.mu.Unlock()
-	return &aside{file: file, buffer: bufio.NewWriterSize(file, 1<<16), stopped: a.stopped}, nil
-}
-
-// remove removes what has not got its own name.
-func (a *asides) remove() error {
-	var err error
-	for _, path := range a.paths {
-		err = errors.Join(err, remove(path))
+		err = errors.Join(err, file.Close(err == nil))
 	}
 	return err
-}
-
-// aside is one of the files.
-type aside struct {
-	file    *os.File
-	buffer  *bufio.Writer
-	stopped context.Context
-}
-
-func (a *aside) Write(p []byte) (int, error) {
-	if a.stopped.Err() != nil {
-		return 0, errStopped
-	}
-	return a.buffer.Write(p)
-}
-
-// close ends the file; one that is complete gets the rights of a usual file.
-func (a *aside) close(complete bool) error {
-	var err error
-	if complete {
-		if err = a.buffer.Flush(); err == nil {
-			err = a.file.Chmod(0o644)
-		}
-		if err == nil && a.stopped.Err() != nil {
-			err = errStopped
-		}
-	}
-	return errors.Join(err, a.file.Close())
-}
-
-func remove(path string) error {
-	if err := os.Remove(path); err != nil && !errors.Is(err, os.ErrNotExist) {
-		return err
-	}
-	return nil
 }
 
 // isInput reports whether a path leads to the same file as one of the inputs.

@@ -7,6 +7,7 @@ import (
 	"os"
 	"testing"
 
+	"example.com/seatline/cmd/reconcile/internal/folder"
 	"example.com/seatline/reconcile/publish"
 )
 
@@ -14,9 +15,8 @@ import (
 func TestStoppedRunLeavesNothing(t *testing.T) {
 	dir := t.TempDir()
 	ctx, stop := context.WithCancel(context.Background())
-	files := &asides{dir: dir, stopped: ctx}
 	written := make(chan struct{})
-	_, err := files.writeAll([]publish.Output{
+	outputs := []publish.Output{
 		{Name: "complete", Write: func(w io.Writer) error {
 			defer close(written)
 			_, err := io.WriteString(w, "all of it")
@@ -28,12 +28,12 @@ func TestStoppedRunLeavesNothing(t *testing.T) {
 			_, err := io.WriteString(one, "some of it")
 			return err
 		}},
-	})
-	if !errors.Is(err, errStopped) {
-		t.Errorf("error %v, want %v", err, errStopped)
 	}
-	if err := files.remove(); err != nil {
-		t.Error(err)
+	err := folder.Write(ctx, dir, []string{"complete", "one", "other"}, func() {}, func(set *folder.Set) error {
+		return writeInto(set, dir, outputs)
+	})
+	if !errors.Is(err, folder.ErrStopped) {
+		t.Errorf("error %v, want %v", err, folder.ErrStopped)
 	}
 	left, err := os.ReadDir(dir)
 	if err != nil || len(left) > 0 {

@@ -15,6 +15,7 @@ import (
 
 	"golang.org/x/net/html"
 
+	"example.com/seatline/cmd/reconcile/internal/folder"
 	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/sheet/workbook"
 )
@@ -131,6 +132,9 @@ func TestNothingLooksAtWording(t *testing.T) {
 	}
 	for _, path := range append(files, "english/chart.html", "english/list.html") {
 		name := strings.TrimPrefix(path, "english/")
+		if filepath.Base(name) == folder.SumsName {
+			continue // the sums of files that differ
+		}
 		compare(name, texts(t, path, nil), texts(t, filepath.Join("nonsense", name), nil))
 	}
 	for name, english := range printed["english"] {

@@ -45,6 +45,8 @@ type streams struct {
 
 // run runs one command line and returns the exit status.
 func run(args []string, in io.Reader, out, errOut io.Writer) int {
+	watched := &watchedWriter{to: out}
+	out = watched
 	s := streams{in, out, errOut}
 	root := newRoot(s)
 	root.SetArgs(spreadFiles(args))
@@ -52,6 +54,9 @@ func run(args []string, in io.Reader, out, errOut io.Writer) int {
 	root.SetOut(out)
 	root.SetErr(errOut)
 	err := root.Execute()
+	if watched.err != nil && (err == nil || errors.Is(err, errStrict)) {
+		err = fmt.Errorf("standard output: %w", watched.err)
+	}
 	var usage *usageError
 	switch {
 	case err == nil:
@@ -67,6 +72,20 @@ func run(args []string, in io.Reader, out, errOut io.Writer) int {
 		s.say("%v", err)
 		return exitFailed
 	}
+}
+
+// watchedWriter remembers the first error of writing, so that output which did not arrive is never taken for done.
+type watchedWriter struct {
+	to  io.Writer
+	err error
+}
+
+func (w *watchedWriter) Write(p []byte) (int, error) {
+	n, err := w.to.Write(p)
+	if w.err == nil {
+		w.err = err
+	}
+	return n, err
 }
 
 // say writes a message to standard error; each line is marked as ours.

@@ -1,0 +1,72 @@
+package folder
+
+import (
+	"context"
+	"errors"
+	"os"
+	"path/filepath"
+	"time"
+
+	"github.com/rogpeppe/go-internal/lockedfile"
+)
+
+// lockName is the file by which one run at a time holds a folder. The system lets go of it when a run ends, however it ends.
+const lockName = ".reconcile-lock"
+
+// patience is how long a run waits for another one before it says so.
+const patience = time.Second
+
+// lock waits until no other run holds the folder, and returns what lets go of it. Waiting is called once where it takes long.
+func lock(ctx context.Context, dir string, waiting func()) (release func() error, err error) {
+	type outcome struct {
+		held *lockedfile.File
+		err  error
+	}
+	done := make(chan outcome, 1)
+	go func() {
+		held, err := hold(filepath.Join(dir, lockName))
+		done <- outcome{held, err}
+	}()
+	told := time.NewTimer(patience)
+	defer told.Stop()
+	for {
+		select {
+		case got := <-done:
+			if got.err != nil {
+				return nil, got.err
+			}
+			return func() error {
+				// Where an open file cannot be removed it stays, empty, for the next run.
+				removed := os.Remove(got.held.Name())
+				if errors.Is(removed, os.ErrPermission) || errors.Is(removed, os.ErrNotExist) {
+					removed = nil
+				}
+				return errors.Join(removed, got.held.Close())
+			}, nil
+		case <-told.C:
+			waiting()
+		case <-ctx.Done():
+			return nil, ErrStopped
+		}
+	}
+}
+
+// hold locks a file, and makes sure that it is still the one of that name: the run before may have removed it meanwhile.
+func hold(path string) (*lockedfile.File, error) {
+	for {
+		held, err := lockedfile.OpenFile(path, os.O_RDWR|os.O_CREATE, 0o666)
+		if err != nil {
+			return nil, err
+		}
+		mine, err := held.Stat()
+		if err != nil {
+			return nil, errors.Join(err, held.Close())
+		}
+		if named, err := os.Lstat(path); err == nil && os.SameFile(mine, named) {
+			return held, nil
+		}
+		if err := held.Close(); err != nil {
+			return nil, err
+		}
+	}
+}
