@@ -107,7 +107,7 @@ func Cases() []Case {
 		{Name: "sparse-map", Status: 1, Says: "--limit settings", Make: with(sparse("map.toml", 20<<30), "--map")},
 		{Name: "sparse-words", Status: 1, Says: "--limit settings", Make: chart(sparse("words.toml", 20<<30), "--words")},
 		{Name: "shop-300000-keys", Status: 1, Says: "--limit settings", Make: with(text("shop.toml", keys(300_000)), "--shop")},
-		{Name: "shop-33000-keys", Slow: true, Status: 1, Says: "there is no setting", Make: with(text("shop.toml", keys(33_000)), "--shop")},
+		{Name: "shop-33000-keys", Slow: true, Status: 1, Says: "there is no such setting", Make: with(text("shop.toml", keys(33_000)), "--shop")},
 		{Name: "map-100000-tables", Status: 1, Says: "--limit settings", Make: with(text("map.toml", tables(100_000)), "--map")},
 		{Name: "map-8000-tables", Slow: true, Make: with(text("map.toml", tables(8_000)), "--map")},
 		{Name: "map-33000-keys", Slow: true, Status: 1, Says: "there is no such key", Make: with(text("map.toml", keys(33_000)), "--map")},
