@@ -34,6 +34,9 @@ type tab struct{ *browser.Tab }
 
 func openTab(t testing.TB, content []byte, fragment string, before ...chromedp.Action[chromedp.Void]) *tab {
 	t.Helper()
+	if testing.Short() {
+		t.Skip("short: what a browser does is left out")
+	}
 	return &tab{browser.Open(t, content, fragment, before...)}
 }
 
