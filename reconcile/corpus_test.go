@@ -165,6 +165,8 @@ type corpusSheet struct {
 type wantSheet struct {
 	name     string
 	optional bool
+	// nothing is set where the sheet lists no parts.
+	nothing  bool
 	tables   []*wantTable
 	findings []wantFinding
 }
@@ -369,6 +371,9 @@ func (s *corpusSheet) directive(line string, encode *string) error {
 	case "optional":
 		page.optional = true
 		return nil
+	case "nothing":
+		page.nothing = true
+		return nil
 	case "finding":
 		place, codes := rest, ""
 		if at := strings.LastIndex(rest, " data."); at >= 0 {
@@ -534,7 +539,7 @@ func (s *corpusSheet) complete() error {
 			last = source.Width()
 		}
 		for n := 1; n <= last; n++ {
-			if !spoken[n] && (len(page.tables) < 2 || !blankRow(source, n)) && !onlyTitle(page, n) {
+			if !spoken[n] && !page.nothing && (len(page.tables) < 2 || !blankRow(source, n)) && !onlyTitle(page, n) {
 				return fmt.Errorf("sheet %q: nothing is said about row %d of %d", page.name, n, last)
 			}
 		}
@@ -737,11 +742,29 @@ func judgeBook(s *score, want *corpusSheet, cat *catalog.Catalogue) {
 				j.spareTables(tables)
 			}
 		}
+		if page.nothing {
+			j.nothing(page.name, tables)
+		}
 		for _, f := range page.findings {
 			j.mustFind(f)
 		}
 		j.ledger(page, tablesOf(cat, want.book.File, page.name))
 	}
+}
+
+// nothing counts a sheet that lists no parts as right where none of its rows is used or held, and something is said of it.
+func (j *judge) nothing(name string, tables map[*catalog.Table]bool) {
+	left := len(j.findings) > 0
+	for got := range tables {
+		left = left && got.Ledger.SetAside == got.Ledger.Rows
+		for _, row := range got.Rows {
+			if row.Outcome != catalog.SetAside {
+				j.extra(miss{kind: "row", place: fmt.Sprintf("row %d", row.Row), want: "nothing", got: row.Outcome.String() + " " + row.Part,
+					silent: row.Outcome != catalog.Held && !j.found(sheet.Ref{Row: row.Row})})
+			}
+		}
+	}
+	j.count(left, miss{kind: "table", place: name, want: "nothing", got: "parts, or not a word"})
 }
 
 // judge compares one sheet.

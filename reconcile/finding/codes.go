@@ -32,6 +32,7 @@ var codes = []Described{
 	{"data.part-number", "a part number that is stored as a number, and taken as it is shown"},
 	{"data.set", "a set of clubs, read as one head for each"},
 	{"data.total", "rows of totals, which are set aside"},
+	{"data.other-goods", "rows of goods that are no parts, such as shim sleeves among ferrules, which are set aside"},
 	{"data.formula", "a formula, of which the stored result counts, or a text that begins like one"},
 	{"data.damaged", "a date, error, exponent or formula without a result where a value was"},
 	{"data.unreadable", "a text that is no value"},

@@ -495,15 +495,33 @@ func (p *plan) specific(columns []*Column) bool {
 	return false
 }
 
+// makes are the roles of which a table of each kind has to have one.
+var makes = [...][]catalog.Role{
+	catalog.Heads:    {catalog.HoselOD, catalog.AdapterOD, catalog.Bore, catalog.BoreDepth, catalog.HoselLength, catalog.CountersinkMouth, catalog.CounterboreOD},
+	catalog.Ferrules: {catalog.BaseOD, catalog.Bore, catalog.CollarOD, catalog.StepOD},
+	catalog.Tips:     {catalog.TipOD},
+}
+
 // sensible reports whether the reading has what makes a table of its kind.
-func (p *plan) sensible() bool {
-	switch p.kind {
-	case catalog.Heads:
-		return p.has(catalog.HoselOD, catalog.AdapterOD, catalog.Bore, catalog.BoreDepth, catalog.HoselLength, catalog.CountersinkMouth, catalog.CounterboreOD)
-	case catalog.Ferrules:
-		return p.has(catalog.BaseOD, catalog.Bore, catalog.CollarOD, catalog.StepOD)
-	case catalog.Tips:
-		return p.has(catalog.TipOD)
+func (p *plan) sensible() bool { return p.has(makes[p.kind]...) }
+
+// credible reports whether some of the sizes that make a table of its kind are such as parts of the kind have, in any unit and as radii
+// too: cars have bores as well.
+func (p *plan) credible(columns []*Column) bool {
+	for i, c := range columns {
+		role := p.role(i)
+		b, known := traits.BoundsOf(p.kind, role)
+		if !known || !slices.Contains(makes[p.kind], role) {
+			continue
+		}
+		if c.Profile.Filled == 0 || c.Profile.dates > 0 {
+			return true
+		}
+		for _, scale := range []float64{1, 2} {
+			if possible, _ := c.Profile.best(b, traits.LengthUnits, scale); possible*float64(len(c.Profile.Sizes)) >= 0.3*float64(c.Profile.Filled) && possible > 0 {
+				return true
+			}
+		}
 	}
 	return false
 }

@@ -27,6 +27,8 @@ const (
 	lineNote
 	// lineNumbers is a line that numbers the columns: (1) (2) (3).
 	lineNumbers
+	// LineGoods is a line of goods that are no parts: shim sleeves among ferrules.
+	LineGoods
 	// lineDropped is a line that the mapping file sets aside.
 	lineDropped
 	LineData
@@ -34,7 +36,7 @@ const (
 
 // Why says why a line is set aside.
 func (k LineKind) Why() string {
-	return [...]string{"blank", "title", "heading", layout.RepeatedHeading, "units", "total", "section title", "note", layout.ColumnNumbers, "set aside by the mapping file", ""}[k]
+	return [...]string{"blank", "title", "heading", layout.RepeatedHeading, "units", "total", "section title", "note", layout.ColumnNumbers, "other goods", "set aside by the mapping file", ""}[k]
 }
 
 // classify says what each line of a table is; the lines begin with the table's first.
@@ -76,6 +78,9 @@ func (t *Table) bodyLine(line int) LineKind {
 			return LineTotal
 		}
 	}
+	if t.namesGoods(line) {
+		return LineGoods
+	}
 	if sizes > 0 {
 		return LineData
 	}
@@ -96,6 +101,32 @@ func (t *Table) bodyLine(line int) LineKind {
 		return lineNote
 	}
 	return LineData
+}
+
+// namesGoods reports whether a line is of goods that no joint has. Some of them have the sizes of a ferrule, none those of a head.
+func (t *Table) namesGoods(line int) bool {
+	switch t.Kind {
+	case catalog.Ferrules:
+	case catalog.Heads:
+		if t.TextOf(line, catalog.HoselOD) != "" {
+			return false
+		}
+	default:
+		return false
+	}
+	found := false
+	for _, role := range [...]catalog.Role{catalog.Description, catalog.Category, catalog.Style} {
+		text := t.TextOf(line, role)
+		if text == "" {
+			continue
+		}
+		if _, goods := t.Lex.Ask("goods", text, t.Lex.Words.OtherGoods); goods {
+			found = true
+		} else if kind, named := t.Lex.Ask("kind", text, t.Lex.Words.Kind); named && kind.Value == t.Kind.String() {
+			return false
+		}
+	}
+	return found && len(t.Rules.Row(line).Values) == 0
 }
 
 // partShapes returns the shapes of the part numbers that stand in lines with other cells.

@@ -163,6 +163,9 @@ func (t *Table) choosePlan(given catalog.Kind, titles []string) *plan {
 			continue
 		}
 		named := t.titlePoints(kind, titles)
+		if named == 0 && kind != given && fixed == catalog.UnknownKind && !p.credible(t.Columns) {
+			continue
+		}
 		p.bonus = named
 		p.named = named > 0 || kind == given || fixed != catalog.UnknownKind
 		p.stated = p.named || p.specific(t.Columns)

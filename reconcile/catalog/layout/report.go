@@ -34,6 +34,11 @@ type Table struct {
 
 // Add reports something about a cell of the table; column zero means the whole line, line zero the whole table.
 func (t *Table) Add(severity finding.Severity, code string, line, col int, message, settle string) {
+	t.Findings.Add(finding.Finding{Severity: severity, Code: code, Place: t.placeOf(line, col), Message: message, Settle: settle})
+}
+
+// placeOf is the place of a cell of the table: column zero means the whole line, line zero the whole table.
+func (t *Table) placeOf(line, col int) finding.Place {
 	place := finding.Place{File: t.File, Sheet: t.Sheet.Name}
 	switch {
 	case line > 0 && col > 0:
@@ -44,7 +49,7 @@ func (t *Table) Add(severity finding.Severity, code string, line, col int, messa
 	case line > 0:
 		place.Cell = sheet.ColumnName(line)
 	}
-	t.Findings.Add(finding.Finding{Severity: severity, Code: code, Place: place, Message: message, Settle: settle})
+	return place
 }
 
 // AddColumn reports something about a column at its heading.
@@ -86,6 +91,8 @@ type Told struct {
 	line, col int
 	message   string
 	Count     int
+	// also are the other places of it, where each is to be named.
+	also []finding.Place
 }
 
 // Tell notes something that is to be told once for each key. The message is only made for the first.
@@ -104,6 +111,14 @@ func (t *Table) Tell(key ToldKey, severity finding.Severity, code string, line, 
 	}
 }
 
+// TellEach is Tell for something about lines, all of which the finding names.
+func (t *Table) TellEach(key ToldKey, severity finding.Severity, code string, line int, message func() string) {
+	t.Tell(key, severity, code, line, 0, message)
+	if one := t.told[key]; one.Count > 1 {
+		one.also = append(one.also, t.placeOf(line, 0))
+	}
+}
+
 // ReportTold adds the findings of what is told once.
 func (t *Table) ReportTold() {
 	keys := slices.SortedFunc(maps.Keys(t.told), func(a, b ToldKey) int {
@@ -115,7 +130,7 @@ func (t *Table) ReportTold() {
 		if one.Count > 1 {
 			message = fmt.Sprintf("%s; %d in all", message, one.Count)
 		}
-		t.Add(one.severity, one.code, one.line, one.col, message, "")
+		t.Findings.Add(finding.Finding{Severity: one.severity, Code: one.code, Place: t.placeOf(one.line, one.col), Message: message, Related: one.also})
 	}
 }
 

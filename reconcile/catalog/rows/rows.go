@@ -114,6 +114,10 @@ func (t *Table) setAside(line int, kind columns.LineKind) {
 	switch {
 	case kind == columns.LineTotal:
 		t.Tell(layout.ToldKey{What: "total"}, finding.Note, "data.total", line, 0, func() string { return "a row of totals is set aside" })
+	case kind == columns.LineGoods:
+		t.TellEach(layout.ToldKey{What: "goods"}, finding.Warning, "data.other-goods", line, func() string {
+			return fmt.Sprintf("the row of %q is set aside: it names goods that are no %s", t.FirstTextOf(line), t.Kind)
+		})
 	case kind != columns.LineData && kind != columns.LineBlank && strings.HasPrefix(t.FirstTextOf(line), "="):
 		t.Tell(layout.ToldKey{What: "text formula"}, finding.Note, "data.formula", line, 0, func() string {
 			return fmt.Sprintf("the row begins with %q, like a formula; it is text, and set aside as a %s", t.FirstTextOf(line), why)

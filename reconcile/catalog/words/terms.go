@@ -37,6 +37,19 @@ func (v *Vocabulary) Kind(text string) (Hit, bool) {
 	return tally.best()
 }
 
+// OtherGoods reports whether a text names goods that stand in lists of parts and are none: shim sleeves, adhesive, grips. It does not
+// where it names heads or ferrules too, unless the word for these is part of the other: "bague de réduction".
+func (v *Vocabulary) OtherGoods(text string) (Hit, bool) {
+	goods, found := v.term(classGoods, text)
+	if !found {
+		return Hit{}, false
+	}
+	if kind, named := v.Kind(text); named && kind.Value != "tips" && !strings.Contains(Fold(goods.Words), Fold(kind.Words)) {
+		return Hit{}, false
+	}
+	return goods, true
+}
+
 // tally is what a text says of each value of a class.
 type tally struct {
 	hits  map[string]Hit
@@ -100,7 +113,7 @@ func (t tally) best() (Hit, bool) {
 func (v *Vocabulary) term(class, text string) (Hit, bool) { return v.tally(class, text).best() }
 
 // Mark returns what a text is as a whole among the small words of a class: not_applicable missing ditto approximate
-// reference at_most at_least total note diameter radius per_side included half_angle measured sample fits or to per all. Only hits of at least 0.7 are
+// reference at_most at_least total statistic note diameter radius per_side included half_angle measured sample fits or to per all. Only hits of at least 0.7 are
 // returned.
 func (v *Vocabulary) Mark(text, mark string) (Hit, bool) {
 	text = strings.TrimSpace(text)
@@ -194,6 +207,9 @@ func (v *Vocabulary) IsTotal(text string) (Hit, bool) {
 	text = strings.TrimSpace(text)
 	if h, found := v.Mark(strings.TrimRight(text, ":：. "), "total"); found {
 		return h, true
+	}
+	if h, found := v.Mark(strings.TrimRight(text, ":：. "), "statistic"); found {
+		return h, true // alone only: "Max Forged" may be a part
 	}
 	h, length := v.LeadingMark(text, "total")
 	rest := strings.TrimSpace(text[length:])

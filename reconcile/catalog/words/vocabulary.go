@@ -43,6 +43,7 @@ const (
 	classUnitBeside = "unit_beside"
 	classMark       = "mark"
 	classKind       = "kind"
+	classGoods      = "goods"
 	classClubWord   = "club_word"
 	classClubName   = "club_name"
 	classClubCode   = "club_code"
