@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/samber/lo"
+
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/fitcalc/sample"
@@ -387,7 +389,7 @@ func (a *applier) measure(l *lot) {
 	item, m := a.item(l.ref), &a.out.Measurements
 	tell := func(severity finding.Severity, code, format string, args ...any) {
 		a.out.Findings.Add(finding.Finding{
-			Severity: severity, Code: code, Place: l.places[0], Related: distinct(l.places[1:]), Message: item.Part + ": " + fmt.Sprintf(format, args...),
+			Severity: severity, Code: code, Place: l.places[0], Related: lo.Uniq(l.places[1:]), Message: item.Part + ": " + fmt.Sprintf(format, args...),
 		})
 	}
 	if l.apart {
@@ -465,15 +467,4 @@ func list(readings []measure.Length) string {
 		texts = append(texts, "…")
 	}
 	return strings.Join(texts, ", ")
-}
-
-// distinct leaves out places that repeat.
-func distinct(places []finding.Place) []finding.Place {
-	var kept []finding.Place
-	for _, p := range places {
-		if !slices.Contains(kept, p) {
-			kept = append(kept, p)
-		}
-	}
-	return kept
 }

@@ -20,6 +20,8 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/samber/lo"
+
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/words"
@@ -172,11 +174,7 @@ func match(before, after []*entry) [][2]*entry {
 		kind catalog.Kind
 		part string
 	}
-	groups := map[key][]*entry{}
-	for _, e := range after {
-		k := key{e.kind, e.key}
-		groups[k] = append(groups[k], e)
-	}
+	groups := lo.GroupBy(after, func(e *entry) key { return key{e.kind, e.key} })
 	partner := map[*entry]*entry{}
 	passes := []func(a, b *entry) bool{
 		func(a, b *entry) bool {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 
+	"github.com/samber/lo"
+
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/sample"
 	"example.com/seatline/reconcile/catalog"
@@ -160,12 +162,7 @@ func (r *Report) yearly(in Input) ([]float64, error) {
 }
 
 func indexOf(n int, part func(int) string) map[string][]int {
-	index := map[string][]int{}
-	for i := range n {
-		key := words.Fold(part(i))
-		index[key] = append(index[key], i)
-	}
-	return index
+	return lo.GroupBy(lo.Range(n), func(i int) string { return words.Fold(part(i)) })
 }
 
 // ask gathers the questions about the new sheets: what concerns the house's own is not the new supplier's to answer.
