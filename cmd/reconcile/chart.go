@@ -33,7 +33,8 @@ The seller's look stands in the table [page] of shop.toml:
   logo     = "logo.png"                  # beside shop.toml
   language = "de"                        # or en, es, fr, ja, zh
   columns  = ["supplier", "length"]      # also base, bore, colour, minutes
-  prices   = false
+  prices   = false                       # true: those of a piece, in one currency
+  currency = "EUR"                       # margin = "40%" is added to the sheets' prices
   caliper  = "0.03 mm"                   # ± of a measured hosel, in place of hosel_od_tolerance`,
 		Example: `  reconcile chart --heads irons.xlsx --ferrules trim.xlsx --out fits.html
   reconcile chart --heads irons.xlsx --ferrules trim.xlsx --shop shop.toml --language fr --out fits.html`,
@@ -79,7 +80,7 @@ func (f *chartFlags) options(d decided) (chart.Options, []string, error) {
 	s := d.publishing.Settings
 	opts := chart.Options{
 		ShopName: s.Name, Contact: s.Page.Contact, Accent: s.Page.Accent, Language: s.Page.Language, Units: f.units, Prices: s.Page.Prices,
-		Caliper: s.Page.Caliper,
+		Currency: s.Page.Currency, Margin: s.Page.Margin, PricePerPack: s.Page.PricePerPack, Suppliers: s.Suppliers.Names(), Caliper: s.Page.Caliper,
 	}
 	if f.language != "" {
 		opts.Language = f.language

@@ -71,6 +71,7 @@ func TestSettings(t *testing.T) {
 		TurnLimit     string                       `toml:"turn_limit"`
 		UndersizeRisk float64                      `toml:"undersize_risk"`
 		House         map[string]map[string]string `toml:"house"`
+		Suppliers     map[string]map[string]string `toml:"suppliers"`
 	}
 	if err := toml.NewDecoder(bytes.NewReader(data)).DisallowUnknownFields().Decode(&settings); err != nil {
 		t.Fatal(err)

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"path"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -21,7 +22,7 @@ import (
 //	logo     = "logo.png"              # beside shop.toml
 //	language = "de"
 //	columns  = ["supplier", "length"]  # or base, bore, colour, minutes
-//	prices   = false
+//	prices   = false                   # with currency = "EUR", margin = "40%" and price_per_pack = true if need be
 //	caliper  = "0.03 mm"               # ± of a measured hosel, in place of hosel_od_tolerance
 type Page struct {
 	// Contact is how customers reach the shop, as text.
@@ -36,6 +37,12 @@ type Page struct {
 	Columns []string
 	// Prices is whether prices are shown.
 	Prices bool
+	// Currency is that of prices, three capitals; empty is that of the sheets.
+	Currency string
+	// Margin is what is added to the sheets' prices, as a share of them.
+	Margin float64
+	// PricePerPack is whether the sheets' prices are for a pack.
+	PricePerPack bool
 	// Caliper is the tolerance, ±, of a hosel OD that a customer measured; nothing where the file gives none.
 	Caliper measure.Length
 }
@@ -43,7 +50,7 @@ type Page struct {
 // pageTable is the name of the table.
 const pageTable = "page"
 
-var pageKeys = []string{"contact", "accent", "logo", "language", "columns", "prices", "caliper"}
+var pageKeys = []string{"contact", "accent", "logo", "language", "columns", "prices", "currency", "margin", "price_per_pack", "caliper"}
 
 // PageColumns returns the columns that a page may show besides those that it always has. Prices have a key of their own.
 func PageColumns() []string {
@@ -55,6 +62,9 @@ var (
 	languageForm = pattern.Lazy(`^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$`) // RFC 5646, as far as it concerns pages
 )
 
+// mostMargin is the most, in percent, that may be added to a price.
+const mostMargin = 2000
+
 // mostCaliper is beyond any calipers.
 var mostCaliper = measure.Millimetres(1)
 
@@ -62,11 +72,15 @@ var mostCaliper = measure.Millimetres(1)
 func (p *Page) set(key string, value *unstable.Node) (advice string, problem error) {
 	text := string(value.Data)
 	switch key {
-	case "prices":
+	case "prices", "price_per_pack":
 		if value.Kind != unstable.Bool {
 			return "write it without quotes", errors.New("is neither true nor false")
 		}
-		p.Prices = text == "true"
+		if key == "prices" {
+			p.Prices = text == "true"
+		} else {
+			p.PricePerPack = text == "true"
+		}
 		return "", nil
 	case "columns":
 		return p.setColumns(value)
@@ -97,6 +111,17 @@ func (p *Page) setText(key, text string) (advice string, problem error) {
 			return `write it like "pictures/logo.png"`, fmt.Errorf("%q is not a path below the folder of this file", text)
 		}
 		p.Logo = text
+	case "currency":
+		if len(text) != 3 || strings.Trim(text, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "" {
+			return `write three capitals, such as "EUR"`, fmt.Errorf("%q is not a currency", text)
+		}
+		p.Currency = text
+	case "margin":
+		percent, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(text, "%")), 64)
+		if err != nil || !strings.HasSuffix(text, "%") || !(percent >= 0 && percent <= mostMargin) {
+			return `write it like "40%"`, fmt.Errorf("%q is not a margin from 0%% to %d%%", text, mostMargin)
+		}
+		p.Margin = percent / 100
 	case "language":
 		if !languageForm().MatchString(text) {
 			return `write its tag, like "de"`, fmt.Errorf("%q is not a language", text)

@@ -21,6 +21,9 @@ language = "de"
 columns = ["length", # the axis
   "minutes"]
 prices = true
+currency = "EUR"
+margin = "40%"
+price_per_pack = true
 caliper = "0.03 mm"
 `,
 		"dotted keys": `
@@ -30,6 +33,9 @@ page.logo = "pictures/logo.png"
 page.language = "de"
 page.columns = ["length", "minutes"]
 page.prices = true
+page.currency = "EUR"
+page.margin = "40 %"
+page.price_per_pack = true
 page.caliper = "0.03 mm"
 turn_limit = "1.2 mm"
 `,
@@ -40,6 +46,7 @@ turn_limit = "1.2 mm"
 		}
 		want := settings.Page{
 			Contact: "counter 3", Accent: "#7A3b2e", Logo: "pictures/logo.png", Language: "de", Columns: []string{"length", "minutes"}, Prices: true,
+			Currency: "EUR", Margin: 0.4, PricePerPack: true,
 			Caliper: measure.Micrometres(30),
 		}
 		if diff := cmp.Diff(want, s.Page, cmp.Comparer(func(a, b measure.Length) bool { return a == b })); diff != "" {
@@ -68,6 +75,9 @@ func TestParsePageErrors(t *testing.T) {
 		{"not a colour", "[page]\naccent = \"red\"\n", 2, "page.accent", "like \"#7a3b2e\""},
 		{"a number for a colour", "[page]\naccent = 123456\n", 2, "page.accent", "in quotes"},
 		{"absolute logo", "[page]\nlogo = \"/srv/logo.png\"\n", 2, "page.logo", "below the folder"},
+		{"a currency by name", "[page]\ncurrency = \"euro\"\n", 2, "page.currency", "three capitals"},
+		{"a margin without its sign", "[page]\nmargin = \"0.4\"\n", 2, "page.margin", "like \"40%\""},
+		{"a margin below nothing", "[page]\nmargin = \"-4%\"\n", 2, "page.margin", "like \"40%\""},
 		{"logo outside", "[page]\nlogo = \"a/../../logo.png\"\n", 2, "page.logo", "below the folder"},
 		{"logo from elsewhere", "[page]\nlogo = \"https://example.com/l.png\"\n", 2, "page.logo", "below the folder"},
 		{"language", "[page]\nlanguage = \"german!\"\n", 2, "page.language", "write its tag"},

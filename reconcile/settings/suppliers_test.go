@@ -16,6 +16,7 @@ turn_limit = "1.2 mm"
 
 [suppliers."Harrow Mouldings"]
 ferrule_bores = "tip"
+name = "Harrow"
 
 [page]
 prices = true
@@ -26,6 +27,9 @@ prices = true
 	want := map[string]string{"Harrow Mouldings": "tip", "Vale, D. & Co.": "bore"}
 	if diff := cmp.Diff(want, s.Suppliers.FerruleBores()); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
+	}
+	if diff := cmp.Diff(map[string]string{"Harrow Mouldings": "Harrow"}, s.Suppliers.Names()); diff != "" {
+		t.Errorf("names (-want +got):\n%s", diff)
 	}
 	if s.Lines["turn_limit"] != 4 || !s.Page.Prices {
 		t.Errorf("the rest was not read: %+v", s)
@@ -44,6 +48,7 @@ func TestSuppliersErrors(t *testing.T) {
 		{"another word", "[suppliers.\"A\"]\nferrule_bores = \"tips\"\n", 2, "ferrule_bores", `write "tip"`},
 		{"no text", "[suppliers.\"A\"]\nferrule_bores = true\n", 2, "ferrule_bores", `write "tip"`},
 		{"another key", "[suppliers.\"A\"]\nbores = \"tip\"\n", 2, "bores", "ferrule_bores"},
+		{"a name that is none", "[suppliers.\"A\"]\nname = \" \"\n", 2, "name", "is not a name"},
 		{"no name", "[suppliers]\nferrule_bores = \"tip\"\n", 1, "suppliers", "no table"},
 		{"too deep", "[suppliers.A.B]\nferrule_bores = \"tip\"\n", 1, "suppliers.A.B", "no table"},
 		{"at the top", "suppliers.A = \"tip\"\n", 1, "suppliers.A", "no such key"},

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"path"
 	"runtime"
 	"slices"
 	"strings"
@@ -37,6 +38,7 @@ type builder struct {
 	benchSet     []int // the tips that can be chosen for a measured hosel
 
 	suppliers pool[string]
+	colours   pool[string]
 	dims      pool[[3]int64]
 	reasons   pool[reasonData]
 	outcomes  pool[[]int]
@@ -93,7 +95,7 @@ func newBuilder(r *matrix.Result, opts Options, l *say.Language) *builder {
 		Version: version, Language: l.Tag(), Units: opts.Units.String(), Columns: columns, Words: w,
 		Limits: limits{
 			FlushStep: pm(r.Shop.FlushStep), TurnLimit: pm(r.Shop.TurnLimit), Measured: pm(b.tolerance),
-			Most: pm(measure.Millimetres(2000)), Insertion: pm(r.Shop.InsertionDepth),
+			Caliper: !opts.Caliper.IsZero(), Most: pm(measure.Millimetres(2000)), Insertion: pm(r.Shop.InsertionDepth),
 		},
 	}
 	return b
@@ -103,13 +105,16 @@ func newBuilder(r *matrix.Result, opts Options, l *say.Language) *builder {
 func (b *builder) build() (*chart, error) {
 	b.takeTips()
 	b.takeFerrules()
+	if err := b.takePrices(); err != nil {
+		return nil, err
+	}
 	b.takeBench()
 	b.takeHeads()
 	if err := b.walkAll(); err != nil {
 		return nil, err
 	}
 	c := b.chart
-	c.Suppliers, c.Dims, c.Reasons, c.Outcomes = filled(b.suppliers.all), filled(b.dims.all), filled(b.reasons.all), filled(b.outcomes.all)
+	c.Suppliers, c.Colours, c.Dims, c.Reasons, c.Outcomes = filled(b.suppliers.all), filled(b.colours.all), filled(b.dims.all), filled(b.reasons.all), filled(b.outcomes.all)
 	c.Answers, c.TipSets, c.Spreads = filled(b.answers.all), filled(b.tipSets.all), filled(b.spreads.all)
 	c.Courses, c.Rows = b.byFrequency()
 	c.shaped()
@@ -177,27 +182,39 @@ func sizeOf(form fitcalc.TipForm, diameter measure.Length) string {
 
 func (b *builder) takeFerrules() {
 	d := &b.chart.Ferrules
-	*d = ferruleData{Part: []string{}, Description: []string{}, Supplier: []int{}, Form: []int{}}
+	*d = ferruleData{Part: []string{}, Description: []string{}, Supplier: []int{}, Form: []int{}, Colour: []int{}}
 	b.chart.Forms = []formData{}
 	for i := range b.result.Catalogue.Ferrules {
 		f := &b.result.Catalogue.Ferrules[i]
 		d.Part = append(d.Part, clean(f.Part))
 		d.Description = append(d.Description, clean(f.Description))
-		d.Supplier = append(d.Supplier, b.supplier(f.Supplier))
+		d.Supplier = append(d.Supplier, b.supplier(&f.Item))
 		d.Form = append(d.Form, b.form(f.Ferrule))
 		if b.crowded() {
 			d.Fits = append(d.Fits, b.result.FerruleFits(i))
 		}
-		if slices.Contains(b.chart.Columns, ColumnColour) {
-			d.Colour = append(d.Colour, clean(f.Colour))
-		}
-		if slices.Contains(b.chart.Columns, columnPrice) {
-			d.Price = append(d.Price, clean(f.Fields.Text(catalog.Price)))
-		}
+		colour := clean(f.Colour)
+		d.Colour = append(d.Colour, b.colours.id(colour, colour))
 	}
 }
 
-func (b *builder) supplier(name string) int { return b.suppliers.id(name, clean(name)) }
+// supplier gives the supplier of a part its index.
+func (b *builder) supplier(of *catalog.Item) int {
+	return b.suppliers.id(of.Supplier, b.supplierName(of))
+}
+
+// supplierName is what customers know the supplier of a part by: what the seller calls it, or else the sheet. Where neither says, a sheet
+// is known by its file, and what files are called is no customer's business.
+func (b *builder) supplierName(of *catalog.Item) string {
+	if name, given := b.opts.Suppliers[of.Supplier]; given {
+		return clean(name)
+	}
+	base := path.Base(strings.ReplaceAll(of.Source.File, `\`, "/"))
+	if of.Supplier == strings.TrimSuffix(base, path.Ext(base)) {
+		return ""
+	}
+	return clean(of.Supplier)
+}
 
 // clean returns text from a sheet without what JSON and HTML have no room for.
 func clean(text string) string {
@@ -224,6 +241,7 @@ func (b *builder) form(f fitcalc.Ferrule) int {
 	base := f.BaseOD.OrPlusMinus(b.result.Shop.FerruleODTolerance)
 	data := formData{
 		Base: b.dim(base), Spread: b.spread(base), Bore: size(f.JointBore(&fitcalc.Head{}, &b.result.Shop)), Top: size(f.TopOD), Length: size(f.Length),
+		Style: int(f.TakenStyle()),
 	}
 	if !f.Bore.Given() {
 		data.ForTip = f.ForTip.String()
@@ -302,7 +320,7 @@ func (b *builder) takeHeads() {
 		}
 		d.Part = append(d.Part, clean(h.Part))
 		d.Description = append(d.Description, clean(h.Description))
-		d.Supplier = append(d.Supplier, b.supplier(h.Supplier))
+		d.Supplier = append(d.Supplier, b.supplier(&h.Item))
 		d.Category = append(d.Category, int(h.Category))
 		d.OD = append(d.OD, b.dim(b.hoselOD(i)))
 		d.Hosel = append(d.Hosel, b.hosel(head, tips))

@@ -9,7 +9,7 @@ import (
 )
 
 // version is that of the data in the page. It changes when what a key means changes; new keys do not change it.
-const version = 3
+const version = 4
 
 // chart is the data of a page. All lengths are whole picometres; indexes count from 0, and -1 is nothing. Schema describes it.
 type chart struct {
@@ -20,9 +20,13 @@ type chart struct {
 	Limits   limits   `json:"limits"`
 
 	// Verdicts are their names by number; that of 0 is empty.
-	Verdicts  []string  `json:"verdicts"`
-	Suppliers []string  `json:"suppliers"`
-	Tips      []tipData `json:"tips"`
+	Verdicts []string `json:"verdicts"`
+	// Suppliers are the names that customers know them by, empty where only a file has one.
+	Suppliers []string `json:"suppliers"`
+	Colours   []string `json:"colours"`
+	// Currency is that of prices, as three capitals.
+	Currency string    `json:"currency,omitempty"`
+	Tips     []tipData `json:"tips"`
 	// Dims are nominal, lower and upper limit.
 	Dims [][3]int64 `json:"dims"`
 	// DimsMeasured are the indexes of the dims that come from readings.
@@ -57,6 +61,8 @@ type limits struct {
 	Measured picometres `json:"measured"`
 	// Most is the largest upper limit that a hosel OD may have.
 	Most picometres `json:"most"`
+	// Caliper is whether that is what the seller says of calipers, and not what the shop allows for.
+	Caliper bool `json:"caliper,omitempty"`
 	// Insertion is how far a tip goes in where no bore depth is given.
 	Insertion picometres `json:"insertion"`
 }
@@ -94,9 +100,11 @@ type ferruleData struct {
 	Supplier    []int    `json:"supplier"`
 	Form        []int    `json:"form"`
 	// Fits is how many heads each fits, where the answers of the heads hold the best ferrules only.
-	Fits   []int    `json:"fits,omitempty"`
-	Colour []string `json:"colour,omitempty"`
-	Price  []string `json:"price,omitempty"`
+	Fits []int `json:"fits,omitempty"`
+	// Colour is an index of colours.
+	Colour []int `json:"colour"`
+	// Price is what a piece costs, 0 where that is not shown.
+	Price []float64 `json:"price,omitempty"`
 }
 
 // formData is the form of ferrules that differ in nothing but name and colour.
@@ -108,6 +116,8 @@ type formData struct {
 	ForTip string     `json:"forTip,omitempty"`
 	Top    picometres `json:"top,omitempty"`
 	Length picometres `json:"length"`
+	// Style is that of [fitcalc.Style] that they are taken to have.
+	Style int `json:"style"`
 	// Spigot are OD and length of a collar or step.
 	Spigot *[2]picometres `json:"spigot,omitempty"`
 }

@@ -1,9 +1,12 @@
 // Package chart writes the fit chart that a seller publishes: one HTML file that holds everything it needs, opens from a disk
 // without a network, and prints on A4 and Letter.
 //
-// A reader chooses a head, types what the calipers say, or chooses a ferrule, and sees what fits, which is best, what comes off
-// and what to prepare. Without its script the file is a plain table of all heads with their best ferrules, and after it the pictures
-// of package picture.
+// A reader sees the kinds of head with their hosels, chooses one, a head or a ferrule, or types what the calipers say, and sees what fits,
+// which is best, what comes off and what to prepare; sets two ferrules side by side, narrows them down by tip, length, colour and style,
+// takes the answer along as a link, a CSV file or on paper, and gathers a list of pieces to order. What was chosen, the list too, stands in
+// the address. Without its script the file is a plain table of all heads with their best ferrules, those of a set in one row.
+//
+// Nothing on the page is for the house: no counts of pairs, no name of a file, no price but the seller's.
 //
 // # Where the answers come from
 //

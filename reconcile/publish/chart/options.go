@@ -28,8 +28,17 @@ type Options struct {
 	Units fitcalc.Units
 	// Columns are shown besides those that every answer has; nil is supplier and length.
 	Columns []Column
-	// Prices is whether prices are shown, as the sheets write them.
+	// Prices is whether prices are shown: those of a piece, in Currency, with Margin added. Where a sheet has none in that currency none is.
 	Prices bool
+	// Currency is the seller's, as three capitals; empty is that of the sheets, where they have one.
+	Currency string
+	// Margin is added to the prices of the sheets, as a share of them.
+	Margin float64
+	// PricePerPack says that the sheets' prices are for a pack and not for a piece.
+	PricePerPack bool
+	// Suppliers are what customers know suppliers by, by the names that the sheets give or, where they give none, by those of the files
+	// without their endings. A supplier without a name but its file's is not named.
+	Suppliers map[string]string
 	// Caliper is the tolerance, ±, of a measured hosel; nothing is the shop's hosel_od_tolerance.
 	Caliper measure.Length
 }
@@ -86,7 +95,7 @@ func (o *Options) validate() error {
 	if _, err := logo(o.Logo); err != nil {
 		return err
 	}
-	return nil
+	return o.validatePrices()
 }
 
 func known(c Column) bool {

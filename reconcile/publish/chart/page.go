@@ -2,6 +2,7 @@ package chart
 
 import (
 	"bufio"
+	"cmp"
 	"embed"
 	"fmt"
 	"html/template"
@@ -11,6 +12,7 @@ import (
 	"sync"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/publish/web"
@@ -26,7 +28,7 @@ var schema []byte
 func Schema() []byte { return slices.Clone(schema) }
 
 // scripts are the parts of the page's script, in their order after the reader of sizes.
-var scripts = []string{"answer.js", "section.js", "finder.js"}
+var scripts = []string{"answer.js", "say.js", "section.js", "search.js", "state.js", "tables.js", "share.js", "order.js", "finder.js"}
 
 // Write writes the fit chart of a result as one HTML file. The error is an [*OptionError], a [*WordsError] or the writer's.
 func Write(w io.Writer, r *matrix.Result, opts Options) error {
@@ -72,19 +74,27 @@ type view struct {
 	Script            template.JS
 	Chart             *chart
 	Groups            []group
-	Pictures          []drawnPicture
 	Cautions          []say.Caution
-	Measured, Limits  string
+	Limits            string
 	Suppliers         []option
 	Categories        []option
 	Tips, Tops        []option
+	Filters           []filter
+	Things            things
 	Verdicts          []verdictOption
 }
 
-// option is an entry of a list to choose from.
+// option is an entry of a list to choose from. Name is what it is called in an address, whatever the language.
 type option struct {
-	Value int
+	Value int64
 	Text  string
+	Name  string
+}
+
+// filter is a list by which ferrules are narrowed down.
+type filter struct {
+	ID, Label string
+	Options   []option
 }
 
 // verdictOption explains a verdict.
@@ -95,11 +105,11 @@ func (b *builder) view(c *chart) (*view, error) {
 	if err != nil {
 		return nil, err
 	}
-	own, err := readAll(scripts)
+	own, err := readAll(append([]string{"start.js"}, scripts...))
 	if err != nil {
 		return nil, err
 	}
-	script := web.Lengths + own
+	script := lean(web.Lengths) + own
 	image, err := logo(b.opts.Logo)
 	if err != nil {
 		return nil, err
@@ -111,15 +121,7 @@ func (b *builder) view(c *chart) (*view, error) {
 		Policy: web.Policy(style, script),
 		Limits: w.Fill("page.limits", "step", b.show(b.result.Shop.FlushStep), "turn", b.show(b.result.Shop.TurnLimit)),
 	}
-	key := "page.measured_shop"
-	if !b.opts.Caliper.IsZero() {
-		key = "page.measured_caliper"
-	}
-	v.Measured = w.Fill(key, "tolerance", b.show(b.tolerance))
-	v.Cautions = b.language.Cautions()
-	if v.Pictures, err = b.pictures(); err != nil {
-		return nil, err
-	}
+	v.Things, v.Cautions = b.things(), b.language.Cautions()
 	b.choices(v)
 	return v, nil
 }
@@ -127,29 +129,64 @@ func (b *builder) view(c *chart) (*view, error) {
 // choices fills in what can be chosen from.
 func (b *builder) choices(v *view) {
 	w, c := b.words, b.chart
+	named := map[string]bool{}
 	for i, name := range c.Suppliers {
-		if slices.Contains(c.Heads.Supplier, i) && name != "" {
-			v.Suppliers = append(v.Suppliers, option{i, name})
+		if slices.Contains(c.Heads.Supplier, i) && name != "" && !named[name] {
+			named[name] = true
+			v.Suppliers = append(v.Suppliers, option{int64(i), name, name})
 		}
 	}
 	for category := fitcalc.Driver; category <= fitcalc.Chipper; category++ {
 		if slices.Contains(c.Heads.Category, int(category)) {
-			v.Categories = append(v.Categories, option{int(category), categoryOf(w, category)})
+			v.Categories = append(v.Categories, option{int64(category), categoryOf(w, category), category.String()})
 		}
 	}
+	if len(v.Categories) > 0 && slices.Contains(c.Heads.Category, 0) {
+		v.Categories = append(v.Categories, option{0, categoryOf(w, fitcalc.AnyCategory), "other"})
+	}
 	for _, tip := range b.benchSet {
-		v.Tips = append(v.Tips, option{tip, tipOf(w, clean(c.Tips[tip].Name))})
+		v.Tips = append(v.Tips, option{int64(tip), tipOf(w, clean(c.Tips[tip].Name)), c.Tips[tip].Name})
 	}
 	for i, top := range benchTops {
 		name := top.String()
 		if top == fitcalc.TopUnknown {
 			name = "unknown"
 		}
-		v.Tops = append(v.Tops, option{i, w["top."+name]})
+		v.Tops = append(v.Tops, option{int64(i), w["top."+name], name})
 	}
+	v.Filters = b.filters(v.Tips)
 	for _, verdict := range fitcalc.Verdicts() {
 		name := verdict.String()
 		v.Verdicts = append(v.Verdicts, verdictOption{name, w["verdict."+name], w["meaning."+name]})
+	}
+}
+
+// filters are the lists by which ferrules are narrowed down: tips, and what the ferrules have.
+func (b *builder) filters(tips []option) []filter {
+	c, w := b.chart, b.words
+	lengths, colours, styles := []option{}, []option{}, []option{}
+	for _, form := range c.Forms {
+		if at := int64(form.Length); at > 0 && !slices.ContainsFunc(lengths, func(o option) bool { return o.Value == at }) {
+			l := measure.Picometres(at)
+			name, _ := l.FormatMillimetres(4)
+			lengths = append(lengths, option{at, b.language.AxialLength(l, b.opts.Units), name})
+		}
+	}
+	slices.SortFunc(lengths, func(x, y option) int { return cmp.Compare(x.Value, y.Value) })
+	for i, colour := range c.Colours {
+		if colour != "" {
+			colours = append(colours, option{int64(i), colour, colour})
+		}
+	}
+	slices.SortFunc(colours, func(x, y option) int { return cmp.Compare(x.Text, y.Text) })
+	for style := fitcalc.Plain; style <= fitcalc.Stepped; style++ {
+		if slices.ContainsFunc(c.Forms, func(f formData) bool { return f.Style == int(style) }) {
+			styles = append(styles, option{int64(style), w["style."+style.String()], style.String()})
+		}
+	}
+	return []filter{
+		{"only-tip", w["column.tip"], tips}, {"only-length", w["column.length"], lengths}, {"only-colour", w["column.colour"], colours},
+		{"only-style", w["column.style"], styles},
 	}
 }
 
@@ -184,7 +221,22 @@ func readAll(names []string) (string, error) {
 		if err != nil {
 			return "", err
 		}
-		all.Write(content)
+		all.WriteString(lean(string(content)))
 	}
 	return all.String(), nil
+}
+
+// lean leaves out what only the readers of a script or a style sheet need: the indentation, and lines that are a comment. Every copy of the
+// page would hold them.
+func lean(content string) string {
+	var kept strings.Builder
+	for line := range strings.Lines(content) {
+		line = strings.TrimSpace(line)
+		if line == "" || strings.HasPrefix(line, "//") || strings.HasPrefix(line, "/*") && strings.HasSuffix(line, "*/") {
+			continue
+		}
+		kept.WriteString(line)
+		kept.WriteByte('\n')
+	}
+	return kept.String()
 }

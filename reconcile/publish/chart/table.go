@@ -17,9 +17,10 @@ type group struct {
 	Rows    []row
 }
 
-// row is a head with its best ferrule.
+// row is a head with its best ferrule, or several heads that have everything in common but what they are called.
 type row struct {
-	Part, Description, OD, Tip string
+	Heads   []named
+	OD, Tip string
 	// Verdict is the word of the contract, by which the page styles Word, the reader's.
 	Verdict, Word string
 	Best          string
@@ -27,6 +28,9 @@ type row struct {
 	Notes         []string
 	Next          []next
 }
+
+// named is a head by its part number, and what it is, where the one before it is not the same.
+type named struct{ Part, Description string }
 
 // next is a ferrule that fits too.
 type next struct{ Ferrule, Verdict, Word, Off string }
@@ -36,7 +40,7 @@ const (
 	mostRows = 150
 	// fewHeads is up to how many heads a catalogue lists many alternates; beyond it the next two, and beyond manyHeads none, one note at
 	// most, and not what the heads are called.
-	fewHeads, manyHeads, manyNext, fewNext = 500, 2000, 8, 2
+	fewHeads, manyHeads, manyNext, fewNext = 500, 2000, 4, 2
 )
 
 // groups parts the heads by supplier and kind, in the order of the catalogue.
@@ -45,29 +49,61 @@ func (b *builder) groups() []group {
 	members, captions := map[string][]int{}, map[string]string{}
 	for i := range b.result.Catalogue.Heads {
 		h := &b.result.Catalogue.Heads[i]
-		key := h.Supplier + "\x00" + h.Category.String()
+		supplier := b.supplierName(&h.Item)
+		key := supplier + "\x00" + h.Category.String()
 		if _, seen := members[key]; !seen {
 			order = append(order, key)
-			captions[key] = b.caption(clean(h.Supplier), h.Category)
+			captions[key] = b.caption(supplier, h.Category)
 		}
 		members[key] = append(members[key], i)
 	}
 	var groups []group
 	for _, key := range order {
-		heads := members[key]
-		parts := (len(heads) + mostRows - 1) / mostRows
+		rows := b.together(members[key])
+		parts := (len(rows) + mostRows - 1) / mostRows
 		for part := range parts {
 			g := group{Caption: captions[key]}
 			if parts > 1 {
 				g.Caption += " · " + b.words.Fill("page.part", "n", fmt.Sprint(part+1), "of", fmt.Sprint(parts))
 			}
-			for _, head := range heads[part*mostRows : min(len(heads), (part+1)*mostRows)] {
-				g.Rows = append(g.Rows, b.tableRow(head))
-			}
+			g.Rows = rows[part*mostRows : min(len(rows), (part+1)*mostRows)]
 			groups = append(groups, g)
 		}
 	}
 	return groups
+}
+
+// together returns the rows of some heads. Those of a set have one row where they have one OD, one tip and one answer.
+func (b *builder) together(heads []int) []row {
+	type same struct{ od, tips, answer, hosel int }
+	var rows []row
+	at := map[same]int{}
+	d := &b.chart.Heads
+	for _, head := range heads {
+		key := same{d.OD[head], d.Tips[head], d.Answer[head], d.Hosel[head]}
+		place, known := at[key]
+		if !known {
+			place = len(rows)
+			at[key] = place
+			rows = append(rows, b.tableRow(head))
+		}
+		name := named{Part: d.Part[head]}
+		if len(b.heads) <= manyHeads {
+			name.Description = d.Description[head]
+		}
+		rows[place].Heads = append(rows[place].Heads, name)
+	}
+	for i := range rows {
+		described := ""
+		for k := range rows[i].Heads {
+			if h := &rows[i].Heads[k]; h.Description == described {
+				h.Description = ""
+			} else {
+				described = h.Description
+			}
+		}
+	}
+	return rows
 }
 
 func (b *builder) caption(supplier string, c fitcalc.Category) string {
@@ -86,11 +122,7 @@ func categoryOf(w words, c fitcalc.Category) string {
 }
 
 func (b *builder) tableRow(head int) row {
-	h := &b.result.Catalogue.Heads[head]
-	r := row{Part: clean(h.Part)}
-	if len(b.result.Catalogue.Heads) <= manyHeads {
-		r.Description = clean(h.Description)
-	}
+	r := row{}
 	if od := b.hoselOD(head); od.Given() {
 		r.OD = b.show(od.Nominal())
 		if od.Origin() == measure.Measured {

@@ -120,7 +120,7 @@ func TestVerdictsCanBeRead(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	roots := regexp.MustCompile(`:root \{([^}]*)\}`).FindAllStringSubmatch(sheet, -1)
+	roots := regexp.MustCompile(`:root, :host \{([^}]*)\}`).FindAllStringSubmatch(sheet, -1)
 	if len(roots) != 3 {
 		t.Fatalf("%d sets of colours, want those of light, dark and print", len(roots))
 	}

@@ -1,7 +1,7 @@
 "use strict";
 // What fits. Nothing is computed here but what comes off: verdicts stand in the data, for a measured hosel by its OD.
 const answers = (() => {
-  const data = JSON.parse(document.getElementById("chart-data").textContent);
+  const data = page.data;
   // classes put what serves whichever piece comes before what suits some pieces, that before questions, and those before what does not fit.
   const classes = {flush: 0, turn: 0, prep: 0, measure: 1, ask: 2, no: 3, bare: 4};
   lengths.inWords(data.words["length.under"], data.words["number.decimal"]);
@@ -158,5 +158,15 @@ const answers = (() => {
     return found;
   }
 
-  return {data, measured, catalogue, heads, windows, fits, serves, share};
+  // serving returns the forms that some hosel with a flat top takes on a tip.
+  const served = new Map();
+  function serving(tip) {
+    if (!served.has(tip)) {
+      const hosel = data.hosels[data.bench[0].hosel], place = hosel.tips.indexOf(tip), row = place < 0 ? [] : data.rows[hosel.rows[place]].slice(1);
+      served.set(tip, new Set(row.flatMap((at, form) => course(at).some((outcome, k) => k % 3 === 0 && fits(outcomes[outcome].verdict)) ? [form] : [])));
+    }
+    return served.get(tip);
+  }
+
+  return {data, measured, catalogue, heads, windows, serving, fits, serves, share};
 })();

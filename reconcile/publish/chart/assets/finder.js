@@ -1,50 +1,9 @@
 "use strict";
-// What the reader chooses and types, and how answers are shown.
+// What the reader chooses and types, and the answer to it.
 (() => {
-  const {data} = answers, words = data.words;
-  const $ = (id) => document.getElementById(id);
-  const most = {choices: 30, lines: innerWidth <= 560 ? 4 : 12};
-  const categories = ["", "driver", "fairway", "hybrid", "iron", "wedge", "putter", "chipper"];
-  const tops = ["unknown", "flat", "rounded", "countersunk", "counterbored", "sleeve"];
-  const metric = data.units === "mm";
-  // state is what was chosen; everything that is shown follows from it.
-  const state = {way: "head", head: -1, ferrule: -1, picked: null, all: false};
-
-  function word(key, blanks = {}) {
-    return (words[key] || "").replace(/\{(\w+)\}/g, (whole, name) => name in blanks ? blanks[name] : whole);
-  }
-
-  // make returns an element. Text is always text, never markup.
-  function make(name, attributes, ...children) {
-    const e = document.createElement(name);
-    for (const [key, value] of Object.entries(attributes || {})) {
-      if (key.startsWith("on")) e.addEventListener(key.slice(2), value);
-      else if (value === true) e.setAttribute(key, "");
-      else if (value !== false && value !== undefined) e.setAttribute(key, value);
-    }
-    e.append(...children.filter((c) => c !== null && c !== undefined));
-    return e;
-  }
-
-  // pair returns a length in both units, the reader's first.
-  const pair = (pm, inches) => metric ? [lengths.mm(pm), inches] : [inches, lengths.mm(pm)];
-  const join = ([first, second]) => first + " (" + second + ")";
-  const show = (pm) => join(pair(pm, lengths.inches(pm)));
-  const showLength = (pm) => join(pair(pm, lengths.along(pm, data.units))); // along the axis
-
-  // size shows a length in both units, the other below the reader's; sizeLength shows one along the axis.
-  const size = (pm) => stacked(pair(pm, lengths.inches(pm)));
-  const sizeLength = (pm) => stacked(pair(pm, lengths.along(pm, data.units)));
-  function stacked(both) {
-    return make("span", {class: "size"}, both[0], " ", make("small", {}, "(" + both[1] + ")"));
-  }
-
-  const tipText = (name) => name.replace(/ (parallel|taper|profile)$/, (form) => " " + word("tip." + form.trim()));
-  const tipName = (tip) => tipText(data.tips[tip].name) || word("tip.unknown");
-  // boreText is the bore of a ferrule, or the tip that it is known by.
-  const boreText = (form) => form.forTip ? word("column.for_tip", {tip: tipText(form.forTip)}) : form.bore ? size(form.bore) : "";
-  const categoryName = (category) => word("category." + (categories[category] || "other"));
-  const verdict = (v) => make("b", {class: "v " + v}, word("verdict." + v));
+  const {data, word, rich, make, button, part, facts} = say, {$, chosen} = state;
+  const wide = () => page.top.clientWidth;
+  const most = {choices: 30, heads: 40, lines: () => wide() <= 560 ? 4 : 12};
 
   // Announcements wait until the reader pauses, so that a screen reader is not interrupted at every keystroke.
   let pause = 0;
@@ -55,62 +14,55 @@
 
   // Search.
 
-  const fold = (text) => text.normalize("NFKD").replace(/[\u0300-\u036f]/g, "").toLowerCase();
-  const headKeys = data.heads.part.map((part, i) => fold([part, data.heads.description[i], data.suppliers[data.heads.supplier[i]],
-    categoryName(data.heads.category[i])].join(" ")));
-  const ferruleKeys = data.ferrules.part.map((part, i) => fold([part, data.ferrules.description[i],
-    data.suppliers[data.ferrules.supplier[i]], data.ferrules.colour ? data.ferrules.colour[i] : ""].join(" ")));
+  const suits = (list, supplier, category) => (i) => (supplier === "" || data.suppliers[list.supplier[i]] === data.suppliers[supplier]) &&
+    (category === undefined || category === "" || list.category[i] === Number(category));
 
-  // matching returns the places whose keys hold every word typed; those that begin with it stand first.
-  function matching(keys, typed, suits) {
-    const parts = fold(typed).split(/\s+/).filter(Boolean), first = [], rest = [];
-    for (let i = 0; i < keys.length; i++) {
-      if (suits && !suits(i) || !parts.every((p) => keys[i].includes(p))) continue;
-      (parts.length && keys[i].startsWith(parts[0]) ? first : rest).push(i);
-    }
-    return first.concat(rest);
+  // filtered reports whether a ferrule passes what the reader narrowed the ferrules down to.
+  function filtered(ferrule, tip) {
+    const [onlyTip, length, colour, style] = state.filters.map((id) => $(id).value), form = data.forms[data.ferrules.form[ferrule]];
+    return (onlyTip === "" || (tip !== undefined ? tip === Number(onlyTip) : answers.serving(Number(onlyTip)).has(data.ferrules.form[ferrule]))) &&
+      (length === "" || form.length === Number(length)) && (colour === "" || data.ferrules.colour[ferrule] === Number(colour)) && (style === "" || form.style === Number(style));
   }
+  const narrowed = () => state.filters.some((id) => $(id).value !== "");
 
   const searches = {
     head: {
-      input: $("head-search"), list: $("head-list"), more: $("head-more"), one: "status.heads_one", many: "status.heads_many",
-      find() {
-        const supplier = $("supplier").value, category = $("category").value;
-        return matching(headKeys, this.input.value, (i) => (supplier === "" || data.heads.supplier[i] === Number(supplier)) &&
-          (category === "" || data.heads.category[i] === Number(category)));
-      },
-      lines: (i) => [data.heads.part[i], data.heads.description[i], [data.suppliers[data.heads.supplier[i]], categoryName(data.heads.category[i])].filter(Boolean).join(" · ")],
+      input: $("head-search"), list: $("head-list"), more: $("head-more"), key: "status.heads",
+      find() { return search.heads(this.input.value, suits(data.heads, $("supplier").value, $("category").value)); },
+      lines: (i) => [data.heads.part[i], data.heads.description[i], [say.supplierOf(data.heads, i), say.categoryName(data.heads.category[i])].filter(Boolean).join(" · ")],
       choose(i) { $("od").value = ""; choose({head: i}); },
     },
     ferrule: {
-      input: $("ferrule-search"), list: $("ferrule-list"), more: $("ferrule-more"), one: "status.ferrules_one", many: "status.ferrules_many",
-      find() { return matching(ferruleKeys, this.input.value); },
-      lines: (i) => [data.ferrules.part[i], data.ferrules.description[i], [data.suppliers[data.ferrules.supplier[i]], data.ferrules.colour && data.ferrules.colour[i]].filter(Boolean).join(" · ")],
+      input: $("ferrule-search"), list: $("ferrule-list"), more: $("ferrule-more"), key: "status.ferrules",
+      find() { return search.ferrules(this.input.value, (i) => filtered(i)); },
+      lines: (i) => [data.ferrules.part[i], data.ferrules.description[i], [say.supplierOf(data.ferrules, i), say.colourOf(i)].filter(Boolean).join(" · ")],
       choose(i) { choose({ferrule: i}); },
     },
   };
 
   // list shows what a search finds, and says how much that is when the reader typed.
   function list(which, typed) {
-    const s = searches[which], found = s.find(), chosen = state[which];
-    if (!typed && found.indexOf(chosen) >= most.choices) found.unshift(...found.splice(found.indexOf(chosen), 1));
-    s.list.replaceChildren(...found.slice(0, most.choices).map((i) => {
-      const [part, description, of] = s.lines(i);
-      return make("li", {}, make("button", {type: "button", "data-key": i, "aria-current": state[which] === i ? "true" : false, onclick: () => s.choose(i)},
-        make("strong", {}, part), " ", make("span", {}, description), " ", make("small", {}, of)));
+    const s = searches[which], found = s.find(), now = chosen[which];
+    if (!typed && found.indexOf(now) >= most.choices) found.unshift(...found.splice(found.indexOf(now), 1));
+    // On a phone the kinds of head come first, and not a list of any heads.
+    const early = which === "head" && wide() < 860 && now < 0 && !browsing(), most_ = early ? 0 : most.choices;
+    s.list.replaceChildren(...found.slice(0, most_).map((i) => {
+      const [number, description, of] = s.lines(i);
+      return make("li", {}, make("button", {type: "button", "data-key": i, "aria-current": now === i ? "true" : false, onclick: () => s.choose(i)},
+        make("strong", {}, part(number)), " ", make("span", {}, description), " ", make("small", {}, of)));
     }));
     const current = s.list.querySelector("[aria-current]");
     if (current && !typed) s.list.scrollTop = current.offsetTop;
-    const beyond = found.length - most.choices;
-    s.more.textContent = beyond > 0 ? word("find.more", {n: beyond}) : "";
-    if (typed) announce(found.length === 0 ? word("status.none") : found.length === 1 ? word(s.one) : word(s.many, {n: found.length}));
+    const beyond = early ? 0 : found.length - most_;
+    s.more.textContent = beyond > 0 ? word("find.more", {n: say.count(beyond)}) : "";
+    if (typed) announce(found.length === 0 ? word("status.none") : say.many(s.key, found.length));
   }
 
   // arrows moves between a search and its list by the arrow keys.
   function arrows(which) {
     const s = searches[which];
     const step = (event) => {
-      const buttons = [...s.list.querySelectorAll("button")], at = buttons.indexOf(document.activeElement);
+      const buttons = [...s.list.querySelectorAll("button")], at = buttons.indexOf(page.root.activeElement);
       if (event.key === "ArrowDown" && at < buttons.length - 1) buttons[at + 1].focus();
       else if (event.key === "ArrowUp" && at >= 0) (at === 0 ? s.input : buttons[at - 1]).focus();
       else if (event.key === "Enter" && at < 0 && buttons.length) s.choose(Number(buttons[0].dataset.key));
@@ -119,82 +71,43 @@
     };
     s.input.addEventListener("keydown", step);
     s.list.addEventListener("keydown", step);
-    s.input.addEventListener("input", () => list(which, true));
+    s.input.addEventListener("input", () => {
+      list(which, true);
+      if (chosen[which] < 0) answer();
+    });
   }
 
   // Choosing.
 
   function choose(change) {
-    Object.assign(state, change, {picked: null, all: false});
-    remember(true);
+    Object.assign(chosen, change);
+    state.fresh();
+    state.remember(true);
     render();
     announceAnswer();
-    if (innerWidth < 860) $("answer-title").scrollIntoView({block: "start"});
+    if (wide() < 860) $("answer-title").scrollIntoView({block: "start"});
   }
-
-  // remember puts the choice into the address, so that it can be shared. A choice is a step back; typing is not.
-  function remember(step) {
-    const parts = new URLSearchParams(), typed = $("od").value.trim();
-    const name = (list, i) => {
-      parts.set(list === data.heads ? "head" : "ferrule", list.part[i]);
-      if (list.part.indexOf(list.part[i]) !== list.part.lastIndexOf(list.part[i])) parts.set("by", data.suppliers[list.supplier[i]]);
-    };
-    if (state.way === "head" && state.head >= 0) name(data.heads, state.head);
-    if (state.way === "ferrule" && state.ferrule >= 0) name(data.ferrules, state.ferrule);
-    if (state.way !== "ferrule" && typed !== "") parts.set("od", typed);
-    if (state.way === "measure") {
-      parts.set("tip", data.tips[$("tip").value].name);
-      parts.set("top", tops[data.bench[$("top").value].top]);
-    }
-    const address = "#" + parts.toString();
-    if (address === location.hash || address === "#" && location.hash === "") return;
-    if (step) history.pushState(null, "", address);
-    else history.replaceState(null, "", address);
-  }
-
-  // tipPlace finds a tip by its name, or by the size at the name's end.
-  function tipPlace(name) {
-    const exact = data.tips.findIndex((t) => t.name === name);
-    return exact >= 0 ? exact : data.tips.findIndex((t) => name !== "" && t.name.endsWith(name));
-  }
-
-  // recall takes the choice from the address.
-  function recall() {
-    const parts = new URLSearchParams(location.hash.slice(1));
-    const place = (list, part) => {
-      const by = parts.get("by");
-      const exact = list.part.findIndex((p, i) => p === part && (by === null || data.suppliers[list.supplier[i]] === by));
-      return exact >= 0 ? exact : list.part.indexOf(part);
-    };
-    $("od").value = parts.get("od") || "";
-    state.head = parts.has("head") ? place(data.heads, parts.get("head")) : -1;
-    state.ferrule = parts.has("ferrule") ? place(data.ferrules, parts.get("ferrule")) : -1;
-    state.way = state.ferrule >= 0 ? "ferrule" : state.head < 0 && (parts.has("od") || parts.has("tip")) ? "measure" : "head";
-    const tip = parts.has("tip") ? tipPlace(parts.get("tip")) : -1;
-    if (tip >= 0) $("tip").value = tip;
-    const top = data.bench.findIndex((b) => tops[b.top] === parts.get("top"));
-    if (top >= 0) $("top").value = top;
-    state.picked = null;
-    state.all = false;
-    document.querySelector("input[name=way][value=" + state.way + "]").checked = true;
-    render();
-  }
-
-  // Answers.
 
   // question is what is asked, and its answer: lines with the best first, or what keeps it from one.
   function question() {
-    if (state.way === "ferrule") return state.ferrule < 0 ? null : {ferrule: state.ferrule, lines: answers.heads(state.ferrule)};
+    if (chosen.way === "ferrule") return chosen.ferrule < 0 ? null : {ferrule: chosen.ferrule, lines: answers.heads(chosen.ferrule)};
     const typed = lengths.parse($("od").value);
-    if (state.way === "measure") {
+    if (chosen.way === "measure") {
       const hosel = data.hosels[data.bench[$("top").value].hosel];
       return typed.empty ? {problem: "answer.type_od"} : ask({hosel, tips: [Number($("tip").value)]}, typed);
     }
-    if (state.head < 0) return null;
-    const hosel = data.hosels[data.heads.hosel[state.head]], tips = data.tipSets[data.heads.tips[state.head]];
-    const od = data.dims[data.heads.od[state.head]];
-    if (!typed.empty) return ask({hosel, tips, head: state.head}, typed);
-    return {hosel, tips, head: state.head, od: od && od[0], lines: answers.catalogue(state.head), problem: !od && hosel.top !== 2 ? "answer.need_od" : ""};
+    if (chosen.head < 0) return browsing();
+    const hosel = data.hosels[data.heads.hosel[chosen.head]], tips = data.tipSets[data.heads.tips[chosen.head]];
+    const od = data.dims[data.heads.od[chosen.head]];
+    if (!typed.empty) return ask({hosel, tips, head: chosen.head}, typed);
+    return {hosel, tips, head: chosen.head, od: od && od[0], lines: answers.catalogue(chosen.head), problem: !od && hosel.top !== 2 ? "answer.need_od" : ""};
+  }
+
+  // browsing is the heads that the reader narrowed the chart down to, null where that is not done.
+  function browsing() {
+    if ($("head-search").value.trim() === "" && $("category").value === "" && $("supplier").value === "") return null;
+    const heads = searches.head.find();
+    return {heads, lines: heads.flatMap((head) => answers.catalogue(head).slice(0, 1).map((line) => ({...line, head})))};
   }
 
   function ask(q, typed) {
@@ -203,17 +116,21 @@
     const known = q.tips.filter((tip) => q.hosel.tips.includes(tip));
     if (!known.length) return {...q, problem: "answer.need_tip"};
     const found = answers.measured(q.hosel, known, typed.pm);
-    if (found.least !== undefined) return {...q, error: word("error.small", {least: show(found.least)})};
+    if (found.least !== undefined) return {...q, error: word("error.small", {least: say.show(found.least)})};
     if (found.most) return {...q, error: word("error.range")};
     return {...q, lines: found.lines};
   }
 
   function render() {
     for (const [id, ways] of Object.entries({"panel-head": "head", "panel-ferrule": "ferrule", "panel-od": "head measure", "panel-bench": "measure"})) {
-      $(id).hidden = !ways.split(" ").includes(state.way) || id === "panel-od" && state.way === "head" && state.head < 0;
+      $(id).hidden = !ways.split(" ").includes(chosen.way) || id === "panel-od" && chosen.way === "head" && chosen.head < 0;
     }
-    $("od-label").textContent = word(state.way === "head" ? "find.measured" : "find.od");
-    if (state.way !== "measure") list(state.way, false);
+    $("panel-filter").hidden = chosen.way === "head" && chosen.head < 0 || chosen.way === "ferrule" && chosen.ferrule >= 0;
+    $("od-label").textContent = word(chosen.way === "head" ? "find.measured" : "find.od");
+    page.root.querySelector("input[name=way][value=" + chosen.way + "]").checked = true;
+    page.root.querySelector("input[name=unit][value=" + (say.metric() ? "mm" : "in") + "]").checked = true;
+    if (chosen.way !== "measure") list(chosen.way, false);
+    order.show();
     answer();
   }
 
@@ -225,135 +142,147 @@
     od.setAttribute("aria-invalid", wrong);
     $("od-read").textContent = wrong ? q.error : q && q.measured ? reading(q.od) : "";
     $("od-read").classList.toggle("wrong", wrong);
-    $("answer-title").textContent = title(q);
-    const body = $("answer-body");
-    if (!q || wrong || !q.lines && q.problem) {
-      body.replaceChildren(make("p", {class: "empty"}, !q ? word("answer.empty") : wrong ? q.error : word(q.problem)));
-      return;
-    }
-    body.replaceChildren(...(q.ferrule !== undefined ? ferruleAnswer(q) : headAnswer(q)));
+    $("answer-title").replaceChildren(...title(q));
+    const body = $("answer-body"), empty = !q || wrong || !q.lines;
+    $("tools").hidden = empty;
+    $("answer-save").hidden = empty || q.lines.length === 0;
+    if (!q && chosen.way === "head" && data.heads.part.length) body.replaceChildren(...kinds());
+    else if (!q && chosen.way === "ferrule" && data.ferrules.part.length) body.replaceChildren(...ferruleSizes());
+    else if (empty) body.replaceChildren(make("p", {class: "empty"}, !q ? word("answer.empty") : wrong ? q.error : word(q.problem)));
+    else body.replaceChildren(...(q.heads ? headsAnswer(q) : q.ferrule !== undefined ? ferruleAnswer(q) : headAnswer(q)));
   }
 
   const reading = (pm) => word("find.read_as", {mm: lengths.exact(pm, lengths.perMM, 9) + "\u00a0mm", in: lengths.inches(pm)});
 
   function title(q) {
-    if (!q) return word("page.finder");
-    if (q.ferrule !== undefined) return word("answer.ferrule", {ferrule: data.ferrules.part[q.ferrule]});
-    if (q.head !== undefined) return word("answer.head", {head: data.heads.part[q.head]});
-    return q.od === undefined ? word("page.finder") : word("answer.measure", {od: show(q.od)});
+    if (!q) return [word(chosen.way === "ferrule" ? "kinds.ferrules" : chosen.way === "head" ? "kinds.title" : "page.finder")];
+    if (q.heads) return [$("category").value === "" ? word("find.heads") : say.categoryName(Number($("category").value))];
+    if (q.ferrule !== undefined) return rich("answer.ferrule", {ferrule: part(data.ferrules.part[q.ferrule])});
+    if (q.head !== undefined) return rich("answer.head", {head: part(data.heads.part[q.head])});
+    return [q.od === undefined ? word("page.finder") : word("answer.measure", {od: say.show(q.od)})];
   }
 
   function announceAnswer() {
     const q = shown;
     if (!q) return;
     if (q.error || !q.lines) return announce(q.error || word(q.problem));
+    if (q.heads) return announce(say.many("status.heads", q.heads.length));
     const serving = q.lines.filter((l) => answers.serves(l.verdict)), some = q.lines.filter((l) => l.verdict === "measure").length;
-    const more = some === 0 ? "" : " " + (some === 1 ? word("status.measures_one") : word("status.measures_many", {n: some}));
-    if (q.ferrule !== undefined) return announce((serving.length === 1 ? word("status.heads_one") : word("status.heads_many", {n: serving.length})) + more);
+    const more = some === 0 ? "" : " " + say.many("status.measures", some);
+    if (q.ferrule !== undefined) return announce(say.many("status.heads", serving.length) + more);
     const best = serving.length ? data.ferrules.part[serving[0].ferrule] + ", " + word("verdict." + serving[0].verdict) : "";
-    announce((serving.length === 0 ? word("status.fits_none") : serving.length === 1 ? word("status.fits_one", {best}) : word("status.fits_many", {n: serving.length, best})) + more);
+    announce((serving.length === 0 ? word("status.fits_none") : serving.length === 1 ? word("status.fits_one", {best}) : word("status.fits_many", {n: say.count(serving.length), best})) + more);
+  }
+
+  // kinds is the first view: each kind of head with its usual hosel.
+  function kinds() {
+    const h = data.heads, cards = [];
+    for (const category of [1, 2, 3, 4, 5, 6, 7, 0]) {
+      const heads = h.category.flatMap((c, i) => c === category ? [i] : []);
+      if (!heads.length) continue;
+      const ods = heads.map((i) => data.dims[h.od[i]]).filter(Boolean).map((d) => d[0]).sort((a, b) => a - b), usual = usualOf(heads);
+      const ends = [...new Set([ods[0], ods[ods.length - 1]])].map((pm) => say.brief(pm || 0));
+      const range = ods.length ? ends.map((end, i) => i + 1 < ends.length ? end.replace(/\s.*/, "") : end).join("–") : "";
+      cards.push(make("li", {}, make("button", {type: "button", class: "kind", onclick: () => { $("category").value = category; choose({head: -1}); $("answer-title").focus(); }},
+        usual < 0 ? null : section.drawHosel(data.hosels[h.hosel[usual]], data.dims[h.od[usual]][0], data.tipSets[h.tips[usual]][0]),
+        make("strong", {}, say.categoryName(category)), make("span", {}, say.many("status.heads", heads.length)),
+        range ? make("span", {}, word("column.od")) : null, range ? make("span", {}, range) : null)));
+    }
+    return [make("p", {class: "hint"}, word("kinds.hint")), make("ul", {class: "kinds"}, ...cards)];
+  }
+
+  // usualOf is a head whose hosel most of some heads have, of those that state their OD the one in the middle.
+  function usualOf(heads) {
+    const h = data.heads, by = new Map();
+    for (const i of heads) if (data.dims[h.od[i]]) by.set(h.hosel[i], [...(by.get(h.hosel[i]) || []), i]);
+    const same = [...by.values()].sort((a, b) => b.length - a.length)[0];
+    return same ? same.sort((a, b) => data.dims[h.od[a]][0] - data.dims[h.od[b]][0])[Math.floor(same.length / 2)] : -1;
+  }
+
+  // ferruleSizes lists the ferrules that the search and the filters leave, before one is chosen.
+  function ferruleSizes() {
+    const found = searches.ferrule.find();
+    if (!found.length) return [none()];
+    const names = ["ferrule", "base", "bore", "length", "style", "colour"].map((c) => word("column." + c));
+    const rows = found.slice(0, chosen.all ? found.length : most.heads).map((i) => {
+      const form = data.forms[data.ferrules.form[i]];
+      return make("tr", {}, make("th", {scope: "row"}, button("pick", part(data.ferrules.part[i]), () => choose({ferrule: i})), make("small", {}, data.ferrules.description[i])),
+        tables.cell(names[1], say.sizeOf(form.base)), tables.cell(names[2], say.boreText(form)), tables.cell(names[3], form.length ? say.sizeLength(form.length) : ""),
+        tables.cell(names[4], say.styleName(form.style)), tables.cell(names[5], say.colourOf(i)));
+    });
+    return [tables.table(say.many("status.ferrules", found.length), names, rows), showMore(found.length - rows.length, rows.length)];
+  }
+
+  const none = () => make("p", {class: "empty"}, narrowed() ? word("filter.none") : word("status.none"), narrowed() ? make("br") : null, narrowed() ? button("more", word("filter.clear"), clearFilters) : null);
+
+  // showMore is the button that shows the rest of a table.
+  function showMore(more, from) {
+    return more <= 0 ? "" : button("more", word("answer.show_more", {n: say.count(more)}), () => { chosen.all = true; answer(); focusPick(from); });
+  }
+
+  function headsAnswer(q) {
+    if (!q.heads.length) return [none()];
+    const few = chosen.all ? q.heads : q.heads.slice(0, most.heads * (wide() <= 560 ? 1 : 3));
+    return [make("p", {class: "screen tools"}, button("", word("kinds.all"), () => {
+      for (const id of ["head-search", "category", "supplier"]) $(id).value = "";
+      choose({head: -1});
+      $("answer-title").focus();
+    })), tables.compact(few, word("kinds.caption"), toHead, toFerrule), showMore(q.heads.length - few.length, few.length)];
   }
 
   // headAnswer is the answer for a head or a measured hosel.
   function headAnswer(q) {
-    const fitting = q.lines.filter((l) => answers.fits(l.verdict)), asks = q.lines.filter((l) => l.verdict === "ask");
-    const not = q.lines.filter((l) => l.verdict === "no" || l.verdict === "bare");
-    const parts = [facts(q)];
+    const all = q.lines.filter((l) => answers.fits(l.verdict)), asks = q.lines.filter((l) => l.verdict === "ask");
+    const fitting = all.filter((l) => filtered(l.ferrule, l.tip)), not = q.lines.filter((l) => l.verdict === "no" || l.verdict === "bare");
+    const parts = [aboutHead(q)];
     if (q.measured && q.hosel.usual) parts.push(make("p", {class: "empty"}, word("answer.usual")));
     if (q.problem) parts.push(make("p", {class: "empty"}, word(q.problem)));
     const bare = q.lines.some((l) => l.verdict === "bare");
-    if (bare) parts.push(make("p", {class: "empty"}, verdict("bare"), " ", word("reason.seat.rounded")));
-    else if (fitting.length) {
-      const picked = fitting.find((l) => l.ferrule === state.picked) || fitting[0];
-      if (!answers.serves(fitting[0].verdict)) parts.push(make("p", {class: "empty"}, word(q.measured ? "answer.only_close" : "answer.only_measure")));
-      parts.push(ferruleTable(q, fitting, picked));
-      const more = q.measured || q.head === undefined || !data.heads.fits ? 0 : data.heads.fits[q.head] - fitting.length;
-      if (more > 0) parts.push(make("p", {class: "empty"}, word("answer.more_fit", {n: more})));
-      parts.push(detail(q, picked));
-    } else if (!asks.length) parts.push(make("p", {class: "empty"}, word("answer.none")));
-    if (!q.measured && !fitting.length && !bare && not.length) parts.push(make("p", {}, word("answer.nearest") + ": ", make("strong", {}, data.ferrules.part[not[0].ferrule])), notes(q, not[0], "ul"));
-    if (asks.length && !q.problem) parts.push(folded(word("answer.asks", {n: asks.length}), () => plainTable(q, asks, word("answer.caption_ask"))));
-    if (q.measured && not.length && !bare) parts.push(folded(word("answer.others", {n: not.length}), () => plainTable(q, not, word("answer.caption_no"))));
+    if (bare) parts.push(make("p", {class: "empty"}, say.verdict("bare"), " ", word("reason.seat.rounded")));
+    else if (fitting.length) parts.push(...fits(q, all, fitting));
+    else if (all.length) parts.push(none());
+    else if (!asks.length) parts.push(make("p", {class: "empty"}, word("answer.none")));
+    if (!q.measured && !all.length && !bare && not.length) parts.push(make("p", {}, word("answer.nearest") + ": ", make("strong", {}, part(data.ferrules.part[not[0].ferrule]))), tables.notes(not[0], "ul"));
+    if (asks.length && !q.problem) parts.push(tables.folded(word("answer.asks", {n: say.count(asks.length)}), () => tables.plain(asks, word("answer.caption_ask"))));
+    if (q.measured && not.length && !bare) parts.push(tables.folded(word("answer.others", {n: say.count(not.length)}), () => tables.plain(not, word("answer.caption_no"))));
     return parts;
   }
 
-  function facts(q) {
-    const list = make("dl", {class: "facts"});
-    const fact = (name, ...value) => list.append(make("div", {}, make("dt", {}, name), make("dd", {}, ...value)));
-    if (q.head !== undefined) {
-      const h = data.heads, supplier = data.suppliers[h.supplier[q.head]];
-      if (h.description[q.head]) fact(word("column.head"), h.description[q.head]);
-      if (supplier) fact(word("column.supplier"), supplier);
-      fact(word("column.category"), categoryName(h.category[q.head]));
-    }
-    if (q.measured) fact(word("column.od"), size(q.od), " " + word("answer.measured"));
-    else if (q.od !== undefined) fact(word("column.od"), sizeOf(data.heads.od[q.head]));
-    const assumed = q.head !== undefined && data.heads.assumed[q.head] && q.tips.some((t) => data.tips[t].at[0]) ? " (" + word("answer.tip_assumed") + ")" : "";
-    fact(word("column.tip"), q.tips.map(tipName).join(", ") + assumed);
-    fact(word("column.top"), word("top." + tops[q.hosel.top]));
-    return list;
+  // fits is what fits: the table, the ferrule that is picked, and the one beside it.
+  function fits(q, all, fitting) {
+    const picked = fitting.find((l) => l.ferrule === chosen.picked) || fitting[0], other = fitting.find((l) => l.ferrule === chosen.beside && l !== picked);
+    const parts = [];
+    if (!answers.serves(all[0].verdict)) parts.push(make("p", {class: "empty"}, word(q.measured ? "answer.only_close" : "answer.only_measure")));
+    const most_ = chosen.all ? fitting.length : most.lines(), best = answers.serves(all[0].verdict) ? all[0] : null;
+    parts.push(make("div", {class: "fitting"}, tables.ferrules(q, fitting, picked, best, most_, pick), showMore(fitting.length - most_, most_)));
+    const more = q.measured || q.head === undefined || !data.heads.fits ? 0 : data.heads.fits[q.head] - all.length;
+    if (more > 0) parts.push(make("p", {class: "empty"}, word("answer.more_fit", {n: say.count(more)})));
+    parts.push(tables.detail(q, picked, order.adder(picked.ferrule, announce), comparing(fitting, picked, other)));
+    if (other) parts.push(tables.beside(q, [picked, other]));
+    return parts;
   }
 
-  // sizeOf shows a dimension of a part, and says where readings gave it.
-  const measuredDims = new Set(data.dimsMeasured);
-  function sizeOf(dim) {
-    if (!data.dims[dim]) return "";
-    return make("span", {}, size(data.dims[dim][0]), measuredDims.has(dim) ? " " + word("answer.measured") : "");
+  // comparing is the choice of a ferrule to set beside the one that is picked.
+  function comparing(fitting, picked, other) {
+    if (fitting.length < 2) return "";
+    const select = make("select", {id: "beside"}, make("option", {value: ""}, word("compare.none")),
+      ...fitting.filter((l) => l !== picked).map((l) => make("option", {value: l.ferrule, selected: l === other}, data.ferrules.part[l.ferrule])));
+    select.addEventListener("change", () => {
+      chosen.beside = select.value === "" ? null : Number(select.value);
+      answer();
+      $("beside").focus();
+    });
+    return make("p", {class: "comparing"}, make("label", {for: "beside"}, word("compare.with")), select);
   }
 
-  // breakable lets a long name that has no spaces go on in the next line where its words part.
-  function breakable(text) {
-    const e = make("span");
-    for (const piece of text.split(/(?<=[_.\/-])/)) e.append(piece, make("wbr"));
-    return e;
-  }
-
-  // extra are the seller's own columns of a ferrule.
-  const extra = {
-    supplier: (l) => breakable(data.suppliers[data.ferrules.supplier[l.ferrule]]),
-    length: (l) => data.forms[l.form].length ? sizeLength(data.forms[l.form].length) : "",
-    base: (l) => sizeOf(data.forms[l.form].base),
-    bore: (l) => boreText(data.forms[l.form]),
-    colour: (l) => data.ferrules.colour[l.ferrule],
-    minutes: (l) => l.minutes ? word("column.min", {n: Math.round(l.minutes)}) : "",
-    price: (l) => data.ferrules.price[l.ferrule],
-  };
-
-  // table returns a table that may be wider than the page. It can be moved by the keyboard: where no row has a button, the box around
-  // it takes the focus.
-  function table(caption, headings, rows) {
-    const box = rows.some((r) => r.querySelector("button")) ? {class: "sheet"} : {class: "sheet", role: "group", tabindex: 0, "aria-label": caption};
-    return make("div", box, make("table", {}, make("caption", {}, caption),
-      make("thead", {}, make("tr", {}, ...headings.map((h) => make("th", {scope: "col"}, h)))), make("tbody", {}, ...rows)));
-  }
-
-  // cell names its column, for narrow screens where a row is a card.
-  const cell = (name, ...content) => make("td", {"data-key": name}, ...content);
-
-  // off shows what comes off, on the diameter or by half: that of the usual joint, or where that is nothing, the most.
-  function off(line, share) {
-    if (!line.turns) return make("span", {class: "none"}, word("column.nothing"));
-    if (line.off.nominal > 0) return size(share(line.off.nominal));
-    return make("span", {}, word("column.most") + " ", size(share(line.off.most)));
-  }
-  const whole = (pm) => pm;
-
-  function ferruleTable(q, lines, picked) {
-    const severalTips = q.tips.length > 1;
-    const headings = [word("column.ferrule"), word("column.fit"), word("column.off"), word("column.side"), word("column.prepare"),
-      ...(severalTips ? [word("column.tip")] : []), ...data.columns.map((c) => word("column." + c))];
-    const rows = lines.slice(0, state.all ? lines.length : most.lines).map((line, i) => make("tr", {class: line === picked ? "picked" : false},
-      make("th", {scope: "row"}, make("button", {type: "button", class: "pick", "aria-pressed": String(line === picked), onclick: () => pick(line.ferrule)}, data.ferrules.part[line.ferrule]),
-        i === 0 && answers.serves(line.verdict) ? make("span", {class: "badge"}, word("answer.best")) : null, make("small", {}, data.ferrules.description[line.ferrule])),
-      cell(headings[1], verdict(line.verdict)), cell(headings[2], off(line, whole)), cell(headings[3], off(line, lengths.half)),
-      cell(headings[4], notes(q, line, "span")), severalTips ? cell(word("column.tip"), tipName(line.tip)) : null,
-      ...data.columns.map((c) => make("td", {class: "extra", "data-key": word("column." + c)}, extra[c](line) || ""))));
-    const some = lines.some((l) => l.verdict === "measure"), caption = !answers.serves(lines[0].verdict) ? "answer.caption_only" : some ? "answer.caption_some" : "answer.caption";
-    const box = make("div", {class: "fitting"}, table(word(caption), headings, rows));
-    if (!state.all && lines.length > most.lines) {
-      box.append(make("button", {type: "button", class: "more", onclick: () => { state.all = true; answer(); focusPick(most.lines); }}, word("answer.show_more", {n: lines.length - most.lines})));
-    }
-    return box;
+  function aboutHead(q) {
+    const h = data.heads, of = q.head !== undefined;
+    const assumed = of && h.assumed[q.head] && q.tips.some((t) => data.tips[t].at[0]) ? " (" + word("answer.tip_assumed") + ")" : "";
+    return facts("facts", [
+      ...(of ? [[word("column.head"), h.description[q.head]], [word("column.supplier"), say.supplierOf(h, q.head)], [word("column.category"), say.categoryName(h.category[q.head])]] : []),
+      q.measured ? [word("column.od"), say.size(q.od), " " + word("answer.measured")] : [word("column.od"), of && say.sizeOf(h.od[q.head])],
+      [word("column.tip"), q.tips.map(say.tipName).join(", ") + assumed], [word("column.top"), say.topName(q.hosel.top)],
+    ]);
   }
 
   function focusPick(i) {
@@ -362,151 +291,146 @@
   }
 
   function pick(ferrule) {
-    state.picked = ferrule;
+    chosen.picked = ferrule;
     answer();
     const again = $("answer-body").querySelector(".pick[aria-pressed=true]");
     if (again) again.focus();
   }
 
-  // plainTable lists what does not fit or cannot be decided, with the reasons.
-  function plainTable(q, lines, caption) {
-    return table(caption, [word("column.ferrule"), word("column.fit"), word("column.prepare")], lines.slice(0, 200).map((line) => make("tr", {},
-      make("th", {scope: "row"}, data.ferrules.part[line.ferrule], " ", make("small", {}, data.ferrules.description[line.ferrule])),
-      cell(word("column.fit"), verdict(line.verdict)), cell(word("column.prepare"), notes(q, line, "span")))));
-  }
-
-  // folded shows something only once it is asked for.
-  function folded(summary, content) {
-    const d = make("details", {}, make("summary", {}, summary));
-    d.addEventListener("toggle", () => { if (d.open && d.children.length === 1) d.append(content()); });
-    return d;
-  }
-
-  // parts writes a share as so many of ten or of a hundred, which is never none nor all.
-  const parts = (share, of) => Math.min(of - 1, Math.max(1, Math.round(share * of)));
-
-  function sentence(line, r) {
-    const blank = (pm) => (r.axial ? showLength : show)(pm || 0), share = answers.share(line, r);
-    return word("reason." + r.word, {
-      size: blank(r.size), other: blank(r.other), limit: blank(r.limit), most: show(line.off.most), field: word("field." + r.field),
-      ten: parts(share, 10), hundred: parts(share, 100),
-    });
-  }
-
-  // said reports whether a reason has a sentence besides what the numbers say; that a ferrule holds is told in the detail only.
-  const said = (r) => r.code !== "flush.turn" || r.share > 0;
-  function notes(q, line, as) {
-    const texts = line.reasons.filter((r) => said(r) && r.code !== "grip.holds").map((r) => sentence(line, r));
-    if (answers.fits(line.verdict) && !data.forms[line.form].length) texts.push(word("reason.data.missing", {field: word("field.length of the ferrule")}));
-    if (as === "ul") return make("ul", {class: "notes"}, ...texts.map((t) => make("li", {}, t)));
-    return texts.length ? make("span", {class: "notes"}, texts.join(" ")) : make("span", {class: "none"}, word("column.nothing"));
-  }
-
-  // detail is the picked ferrule with its section, its numbers and what was taken for granted.
-  function detail(q, line) {
-    const part = data.ferrules.part[line.ferrule], base = data.dims[data.forms[line.form].base];
-    const figure = section.draw(q.hosel, line, q.od, words);
-    const box = make("section", {class: "detail", "aria-labelledby": "detail-title"},
-      make("h3", {id: "detail-title"}, word(q.head !== undefined ? "answer.details" : "answer.details_measure", {ferrule: part})));
-    const steps = make("div", {class: "steps"});
-    steps.append(make("p", {class: "verdict"}, verdict(line.verdict), " ", word(q.measured && line.verdict === "measure" ? "meaning.close" : "meaning." + line.verdict)));
-    const list = make("dl", {class: "numbers"});
-    const fact = (name, ...value) => list.append(make("div", {}, make("dt", {}, name), make("dd", {}, ...value)));
-    if (line.turns) {
-      for (const [name, share] of [["column.off", whole], ["column.side", lengths.half]]) {
-        fact(word(name), off(line, share), ...(line.off.nominal > 0 ? [" · " + word("column.most") + " ", size(share(line.off.most))] : []));
-      }
-    }
-    if (base) fact(word("column.base"), sizeOf(data.forms[line.form].base));
-    const form = data.forms[line.form];
-    if (form.bore) fact(word("column.bore"), boreText(form));
-    if (form.length) fact(word("column.length"), sizeLength(form.length));
-    steps.append(list, make("ul", {class: "notes"}, ...line.reasons.filter(said).map((r) => make("li", {}, sentence(line, r)))));
-    const granted = data.assumptions.filter((code, i) => line.assumed >> i & 1).map((code) => word("assumed." + code));
-    if (granted.length) steps.append(make("p", {class: "granted"}, word("answer.granted") + ": " + granted.join("; ") + "."));
-    steps.append(make("button", {type: "button", class: "print", onclick: () => print()}, word("page.print")));
-    box.append(picture(figure, q, line, part, base), steps);
-    return box;
-  }
-
-  function picture(figure, q, line, part, base) {
-    if (!figure) return make("p", {class: "empty"}, word("figure.none"));
-    let text = word("figure.describe", {ferrule: part, od: show(q.od), base: show(base[0]), length: showLength(data.forms[line.form].length)});
-    if (line.turns && line.off.nominal > 0) text += " " + word("figure.describe_off", {off: show(line.off.nominal)});
-    figure.setAttribute("aria-label", text);
-    return make("figure", {}, figure, make("figcaption", {}, word("figure.title")));
-  }
-
   // ferruleAnswer is what a ferrule fits: heads, and the hosel ODs it serves.
   function ferruleAnswer(q) {
-    const f = data.ferrules, form = data.forms[f.form[q.ferrule]];
-    const list = make("dl", {class: "facts"});
-    const fact = (name, value) => { if (value) list.append(make("div", {}, make("dt", {}, name), make("dd", {}, value))); };
-    fact(word("column.ferrule"), f.description[q.ferrule]);
-    fact(word("column.supplier"), data.suppliers[f.supplier[q.ferrule]]);
-    fact(word("column.base"), sizeOf(form.base));
-    fact(word("column.bore"), boreText(form));
-    fact(word("column.length"), form.length && sizeLength(form.length));
-    const parts = [list], spans = answers.windows(q.ferrule), verdicts = data.verdicts.filter(answers.fits);
-    parts.push(spans.length ? table(word("answer.caption_windows"), [word("column.tip"), ...verdicts.map((v) => word("column." + v))], spans.map((s) => make("tr", {},
-      make("th", {scope: "row"}, tipName(s.tip)), ...verdicts.map((v) => cell(word("column." + v), ...(s.spans[v] || []).map((span) => make("span", {class: "span"}, fromTo(span)))))))) :
+    const f = data.ferrules, form = data.forms[f.form[q.ferrule]], name = (c) => word("column." + c);
+    const parts = [facts("facts", [
+      [name("ferrule"), f.description[q.ferrule]], [name("supplier"), say.supplierOf(f, q.ferrule)], [name("base"), say.sizeOf(form.base)], [name("bore"), say.boreText(form)],
+      [name("length"), form.length && say.sizeLength(form.length)], [name("style"), say.styleName(form.style)], [name("colour"), say.colourOf(q.ferrule)], [name("price"), tables.priceOf(q.ferrule)],
+    ])];
+    const spans = answers.windows(q.ferrule), verdicts = data.verdicts.filter(answers.fits);
+    parts.push(spans.length ? tables.table(word("answer.caption_windows"), [name("tip"), ...verdicts.map(name)], spans.map((s) => make("tr", {},
+      make("th", {scope: "row"}, say.tipName(s.tip)), ...verdicts.map((v) => tables.cell(name(v), ...(s.spans[v] || []).map((span) => make("span", {class: "span"}, fromTo(span)))))))) :
       make("p", {class: "empty"}, word("answer.no_windows")));
     const all = f.fits ? f.fits[q.ferrule] : q.lines.length;
-    if (all > q.lines.length) parts.push(make("p", {class: "empty"}, word("answer.more_heads", {n: all})));
+    if (all > q.lines.length) parts.push(make("p", {class: "empty"}, word("answer.more_heads", {n: say.count(all)})));
+    parts.push(order.adder(q.ferrule, announce));
     if (!all) return [...parts, make("p", {class: "empty"}, word("answer.no_heads"))];
-    if (!q.lines.length) return parts;
-    const lines = state.all ? q.lines : q.lines.slice(0, 40), headings = ["head", "fit", "off", "side", "od", "supplier"].map((c) => word("column." + c));
-    parts.push(table(word("answer.caption_heads"), headings, lines.map((l) => make("tr", {},
-      make("th", {scope: "row"}, make("button", {type: "button", class: "pick", onclick: () => toHead(l.head)}, data.heads.part[l.head]), make("small", {}, data.heads.description[l.head])),
-      cell(headings[1], verdict(l.verdict)), cell(headings[2], off(l, whole)), cell(headings[3], off(l, lengths.half)),
-      cell(headings[4], sizeOf(data.heads.od[l.head])), cell(headings[5], breakable(data.suppliers[data.heads.supplier[l.head]]))))));
-    if (lines.length < q.lines.length) parts.push(make("button", {type: "button", class: "more", onclick: () => { state.all = true; answer(); focusPick(lines.length); }}, word("answer.show_more", {n: q.lines.length - lines.length})));
-    return parts;
+    return q.lines.length ? [...parts, ...headsOf(q)] : parts;
+  }
+
+  // headsOf lists the heads that a ferrule fits, those of a set in one row.
+  function headsOf(q) {
+    const h = data.heads, headings = ["head", "fit", "off", "side", "od", "supplier"].map((c) => word("column." + c));
+    const together = tables.together(q.lines, (l) => [l.verdict, l.off.nominal, l.off.most, h.od[l.head], h.supplier[l.head], l.turns].join());
+    const few = chosen.all ? together : together.slice(0, 40);
+    return [tables.table(word("answer.caption_heads"), headings, few.map((same) => {
+      const l = same[0];
+      return make("tr", {}, tables.headNames(same.map((s) => s.head), toHead), tables.cell(headings[1], say.verdict(l.verdict)), tables.cell(headings[2], tables.off(l, tables.whole)),
+        tables.cell(headings[3], tables.off(l, lengths.half)), tables.cell(headings[4], say.sizeOf(h.od[l.head])), tables.cell(headings[5], say.breakable(say.supplierOf(h, l.head))));
+    })), showMore(together.length - few.length, few.flat().length)];
   }
 
   // fromTo shows a window with its ends rounded inward, so that what is shown is in it.
   function fromTo(span) {
-    const step = metric ? 10000000 : 25400000, from = Math.ceil(span.from / step) * step, to = Math.floor(span.to / step) * step;
-    return from < to ? word("answer.from_to", {from: show(from), to: show(to)}) : word("answer.from_to", {from: show(span.from), to: show(span.to)});
+    const step = say.metric() ? 10000000 : 25400000, from = Math.ceil(span.from / step) * step, to = Math.floor(span.to / step) * step;
+    return from < to ? word("answer.from_to", {from: say.show(from), to: say.show(to)}) : word("answer.from_to", {from: say.show(span.from), to: say.show(span.to)});
   }
 
   function toHead(head) {
     $("od").value = "";
-    document.querySelector("input[name=way][value=head]").checked = true;
     choose({way: "head", head, ferrule: -1});
+    $("answer-title").focus();
+  }
+  function toFerrule(ferrule) {
+    choose({way: "ferrule", ferrule});
     $("answer-title").focus();
   }
 
   // The form.
 
   for (const which of Object.keys(searches)) arrows(which);
-  for (const id of ["supplier", "category"]) $(id).addEventListener("change", () => list("head", true));
-  for (const radio of document.querySelectorAll("input[name=way]")) {
+  for (const id of ["supplier", "category"]) $(id).addEventListener("change", () => {
+    list("head", true);
+    chosen.head = -1;
+    chosen.all = false;
+    state.remember(true);
+    render();
+  });
+  for (const radio of page.root.querySelectorAll("input[name=way]")) {
     radio.addEventListener("change", () => {
-      state.way = radio.value;
-      Object.assign(state, {picked: null, all: false});
-      remember(true);
+      chosen.way = radio.value;
+      state.fresh();
+      state.remember(true);
       render();
     });
   }
   function typed() {
-    Object.assign(state, {picked: null, all: false});
-    remember(false);
+    state.fresh();
+    state.remember(false);
     answer();
     announceAnswer();
   }
   $("od").addEventListener("input", typed);
   for (const id of ["tip", "top"]) $(id).addEventListener("change", typed);
+  function narrow() {
+    if (chosen.way === "ferrule") list("ferrule", true);
+    state.remember(false);
+    answer();
+  }
+  for (const id of state.filters) $(id).addEventListener("change", narrow);
+  function clearFilters() {
+    for (const id of state.filters) $(id).value = "";
+    render();
+  }
+  for (const radio of page.root.querySelectorAll("input[name=unit]")) {
+    radio.addEventListener("change", () => {
+      say.useMetric(radio.value === "mm");
+      state.remember(false);
+      limits();
+      whole();
+      render();
+    });
+  }
   $("finder").addEventListener("submit", (event) => event.preventDefault());
+  $("answer-link").addEventListener("click", async () => announceNow(word(await share.copy(state.link()) ? "page.copied" : "page.not_copied")));
+  $("answer-save").addEventListener("click", () => share.save($("answer-title").textContent, share.rows(shown, shown.lines.filter((l) => answers.fits(l.verdict)))));
+  $("answer-print").addEventListener("click", () => print());
+  function announceNow(text) {
+    clearTimeout(pause);
+    $("status").textContent = $("copied").textContent = text;
+  }
+
+  // limits says what the shop allows for, the reader's unit first.
+  function limits() {
+    const blanks = {step: say.show(data.limits.flushStep), turn: say.show(data.limits.turnLimit)}, tolerance = say.show(data.limits.measured);
+    $("limits").textContent = word(data.limits.caliper ? "page.measured_caliper" : "page.measured_shop", {tolerance}) + " " + word("page.limits", blanks);
+  }
+
+  // whole writes the whole chart anew, where the reader's unit is another than the page's, or the page does not hold it.
+  let written = page.embedded ? null : say.metric();
+  function whole() {
+    if (!page.top.classList.contains("whole-shown") || written === say.metric()) return;
+    written = say.metric();
+    const h = data.heads, groups = tables.together(h.part.map((part, i) => i), (i) => say.supplierOf(h, i) + "\u0000" + h.category[i]);
+    const captions = (i) => [say.supplierOf(h, i), say.categoryName(h.category[i])].filter(Boolean).join(" · ");
+    $("all-sheets").replaceChildren(...groups.map((heads) => tables.compact(heads, captions(heads[0]), toHead, toFerrule)));
+  }
   $("show-all").addEventListener("click", () => {
-    const open = document.documentElement.classList.toggle("whole-shown");
+    const open = page.top.classList.toggle("whole-shown");
     $("show-all").setAttribute("aria-expanded", open);
     $("show-all").textContent = word(open ? "page.hide_all" : "page.show_all");
+    whole();
   });
-  addEventListener("popstate", recall);
-  addEventListener("hashchange", recall);
-  const usual = tipPlace(".370 parallel");
+  function recall() {
+    state.recall();
+    limits();
+    render();
+  }
+  if (!page.embedded) {
+    addEventListener("popstate", recall);
+    addEventListener("hashchange", recall);
+    // A page in a frame tells the page around it how high it is.
+    if (parent !== window) new ResizeObserver(() => parent.postMessage({fitChart: {height: Math.ceil(page.top.getBoundingClientRect().height)}}, "*")).observe(page.top);
+  }
+  const usual = state.tipPlace(".370 parallel");
   if (usual >= 0) $("tip").value = usual;
   recall();
-  document.documentElement.classList.add("js");
+  page.top.classList.add("js");
 })();

@@ -2,11 +2,10 @@
 // The cross-section of a joint at its nominal sizes, to scale.
 const section = (() => {
   const {data} = answers;
-  const svgNS = document.getElementById("drawing").namespaceURI;
   const mmOf = (pm) => pm / lengths.perMM;
 
   function element(name, attributes, ...children) {
-    const e = document.createElementNS(svgNS, name);
+    const e = document.createElementNS(page.namespace, name);
     for (const [key, value] of Object.entries(attributes)) e.setAttribute(key, value);
     e.append(...children);
     return e;
@@ -46,16 +45,7 @@ const section = (() => {
     const both = (cls, points) => element("path", {class: cls, d: path(points, -1) + path(points, 1)});
     const svg = element("svg", {viewBox: "0 0 400 " + Math.round(zero + low * scale + 74), role: "img", class: "section"});
 
-    svg.append(element("defs", {},
-      pattern("hatch-hosel", 8, 45, "M4 0V8"), pattern("hatch-off", 4, -45, "M2 0V4")));
-    const inside = [];
-    if (s.counter) inside.push([s.counter[0] / 2, 0], [s.counter[0] / 2, -s.counter[1]]);
-    if (s.sink) {
-      const top = s.counter ? -s.counter[1] : 0;
-      inside.push([s.sink[0] / 2, top], [s.bore, top - s.sink[1]]);
-    }
-    inside.push(s.counter || s.sink ? [s.bore, inside[inside.length - 1][1]] : [s.bore, 0], [s.bore, -low]);
-    svg.append(both("hosel", [[s.od, -low], [s.od, 0], ...inside]));
+    svg.append(both("hosel", [[s.od, -low], [s.od, 0], ...recess(s), [s.bore, -low]]));
 
     const ferrule = [[s.base, 0], [s.top, s.length], ...along(0, s.length).reverse().map((z) => [at(z), z])];
     if (s.spigot) ferrule.push([at(0), -s.spigot[1]], [s.spigot[0] / 2, -s.spigot[1]], [s.spigot[0] / 2, 0]);
@@ -78,9 +68,32 @@ const section = (() => {
     return svg;
   }
 
-  function pattern(id, size, angle, d) {
-    return element("pattern", {id, width: size, height: size, patternUnits: "userSpaceOnUse", patternTransform: "rotate(" + angle + ")"},
-      element("rect", {width: size, height: size}), element("path", {d}));
+  // drawHosel returns a small figure of a hosel's top, cut open, with the tip that it takes; null where its sizes are not given.
+  function drawHosel(hosel, od, tip) {
+    if (!od || !data.tips[tip].at.length) return null;
+    const radius = shaft(tip), depth = mmOf(hosel.depth || data.limits.insertion), low = 11, high = 5, scale = 5.4, middle = 60, zero = 6 + high * scale;
+    const s = {od: mmOf(od) / 2, bore: Math.max(mmOf(hosel.bore) / 2 || 0, radius(depth)), sink: hosel.sink && hosel.sink.map(mmOf), counter: hosel.counter && hosel.counter.map(mmOf)};
+    const x = (r, side) => +(middle + side * r * scale).toFixed(1), y = (z) => +(zero - z * scale).toFixed(1);
+    const path = (points, side) => points.map(([r, z], i) => (i ? "L" : "M") + x(r, side) + " " + y(z)).join("") + "Z";
+    const inside = recess(s), svg = element("svg", {viewBox: "0 0 120 " + Math.round(zero + low * scale + 2), "aria-hidden": "true", class: "section"});
+    const outside = hosel.top === 2 ? [[s.od, -low], [s.od, -2.2], [s.od - 0.5, -0.7], [s.od - 1.6, 0]] : [[s.od, -low], [s.od, 0]];
+    const metal = [...outside, ...inside, [s.bore, -low]];
+    svg.append(element("path", {class: "hosel", d: path(metal, -1) + path(metal, 1)}));
+    const along = (z) => radius(depth + z), tipSide = [[along(-low), -low], [along(high), high]];
+    svg.append(element("path", {class: "shaft", d: path([...tipSide, ...tipSide.slice().reverse().map(([r, z]) => [-r, z])], 1)}));
+    return svg;
+  }
+
+  // recess is the inside of a hosel from its top downward: a counterbore, a countersink, then the bore.
+  function recess(s) {
+    const inside = [];
+    if (s.counter) inside.push([s.counter[0] / 2, 0], [s.counter[0] / 2, -s.counter[1]]);
+    if (s.sink) {
+      const top = s.counter ? -s.counter[1] : 0;
+      inside.push([s.sink[0] / 2, top], [s.bore, top - s.sink[1]]);
+    }
+    inside.push(s.counter || s.sink ? [s.bore, inside[inside.length - 1][1]] : [s.bore, 0]);
+    return inside;
   }
 
   function label(x, y, anchor, ...lines) {
@@ -117,5 +130,5 @@ const section = (() => {
       "L" + (x - dx * back - dy * wide) + " " + (y - dy * back - dx * wide) + "Z"}));
   }
 
-  return {draw};
+  return {draw, drawHosel};
 })();
