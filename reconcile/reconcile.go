@@ -33,21 +33,27 @@ func (s Source) SHA256() string { return fmt.Sprintf("%x", sha256.Sum256(s.Data)
 // Read reads sources into a catalogue. A file that cannot be read at all is an error that names it; everything else that is
 // wrong is a finding in the catalogue. Progress, which may be nil, is called before each file.
 func Read(sources []Source, opts reader.Options, progress func(stage string)) (*catalog.Catalogue, error) {
-	inputs := make([]reader.Input, 0, len(sources))
+	c, _, err := ReadBooks(sources, opts, progress)
+	return c, err
+}
+
+// ReadBooks is Read with the sheets themselves, to be shown beside what was understood.
+func ReadBooks(sources []Source, opts reader.Options, progress func(stage string)) (*catalog.Catalogue, []*sheet.Book, error) {
+	inputs, books := make([]reader.Input, 0, len(sources)), make([]*sheet.Book, 0, len(sources))
 	for _, s := range sources {
 		if progress != nil {
 			progress("reading " + s.Name)
 		}
 		book, err := open.Within(s.Name, s.Data, s.Limits)
 		if err != nil {
-			return nil, err
+			return nil, nil, err
 		}
-		inputs = append(inputs, reader.Input{Book: book, Kind: s.Kind})
+		inputs, books = append(inputs, reader.Input{Book: book, Kind: s.Kind}), append(books, book)
 	}
 	if progress != nil {
 		progress("understanding the sheets")
 	}
-	return reader.Read(inputs, opts), nil
+	return reader.Read(inputs, opts), books, nil
 }
 
 // Decide decides a catalogue by the limits of a shop.

@@ -22,12 +22,15 @@ import (
 	"example.com/seatline/reconcile/plan/compare"
 	"example.com/seatline/reconcile/publish"
 	"example.com/seatline/reconcile/publish/report"
+	"example.com/seatline/reconcile/publish/review"
 	"example.com/seatline/reconcile/publish/supplier"
+	"example.com/seatline/reconcile/sheet"
 )
 
 type readFlags struct {
 	kind              catalog.Kind
 	mapping, writeMap string
+	page              string
 	shop              string
 	against           []string
 	json, strict      bool
@@ -37,10 +40,13 @@ func newRead(s streams) *cobra.Command {
 	var f readFlags
 	var kind string
 	cmd := &cobra.Command{
-		Use:   "read FILE... [--kind heads|ferrules|tips] [--map FILE] [--shop shop.toml] [--write-map FILE] [--against OLD...]",
+		Use:   "read FILE... [--kind heads|ferrules|tips] [--map FILE] [--shop shop.toml] [--page FILE.html] [--write-map FILE] [--against OLD...]",
 		Short: "show how sheets are understood, and every finding",
 		Long: `read shows how each sheet is understood: which rows are headings, which column plays which role and why, which
 unit and why, how many rows are used, used with assumptions, held and set aside, and every finding with its cell.
+
+--page writes a page to look at and to correct: each sheet as it is, its columns marked by what they were taken for, its
+doubtful cells by their question. What is chosen there is saved as a file that --map takes.
 
 --write-map writes a file with what was understood and a place for the answer to every question; edit it and give it to
 --map, here or in matrix. The same supplier's next sheet uses it too.
@@ -49,6 +55,7 @@ unit and why, how many rows are used, used with assumptions, held and set aside,
 values changed, each with both cells.`,
 		Example: `  reconcile read irons.xlsx
   reconcile read trim.csv --kind ferrules --json
+  reconcile read irons.xlsx --page irons.html
   reconcile read irons.xlsx --write-map irons.toml
   reconcile read irons-2027.xlsx --against irons-2026.xlsx`,
 		RunE: func(_ *cobra.Command, files []string) error {
@@ -66,6 +73,7 @@ values changed, each with both cells.`,
 	flags.StringVar(&kind, "kind", "", "heads, ferrules or tips, where the sheet does not tell")
 	flags.StringVar(&f.mapping, "map", "", "answers to the reader's questions, a TOML file")
 	flags.StringVar(&f.shop, "shop", "", "the shop's settings, for what they say of suppliers, a TOML file")
+	flags.StringVar(&f.page, "page", "", "write this HTML file, on which a person sees the reading and corrects it")
 	flags.StringVar(&f.writeMap, "write-map", "", "write what was understood and what is asked into this TOML file")
 	flags.StringArrayVar(&f.against, "against", nil, "compare with this older sheet; several files may follow")
 	flags.BoolVar(&f.json, "json", false, "print what was understood as JSON to standard output")
@@ -91,9 +99,14 @@ func (s streams) read(files []string, f readFlags) error {
 	if err != nil {
 		return err
 	}
-	c, err := s.readFiles(files, f.kind, opts)
+	c, books, err := s.readFiles(files, f.kind, opts)
 	if err != nil {
 		return err
+	}
+	if f.page != "" {
+		if err := s.writePage(f, files, books, c, opts); err != nil {
+			return err
+		}
 	}
 	if f.writeMap != "" {
 		if err := s.writeMapping(f, files, c); err != nil {
@@ -116,24 +129,24 @@ func (s streams) read(files []string, f readFlags) error {
 	return nil
 }
 
-// readFiles reads the files as a catalogue.
-func (s streams) readFiles(files []string, kind catalog.Kind, opts reader.Options) (*catalog.Catalogue, error) {
+// readFiles reads the files as a catalogue, and returns them too.
+func (s streams) readFiles(files []string, kind catalog.Kind, opts reader.Options) (*catalog.Catalogue, []*sheet.Book, error) {
 	var sources []reconcile.Source
 	for _, file := range files {
 		source, err := loadSource(file, kind)
 		if err != nil {
-			return nil, err
+			return nil, nil, err
 		}
 		sources = append(sources, source)
 	}
 	progress := s.progress(len(sources) + 1)
 	defer progress.end()
-	return reconcile.Read(sources, opts, progress.stage)
+	return reconcile.ReadBooks(sources, opts, progress.stage)
 }
 
 // compare prints what differs from an older reading. The mapping file holds for both.
 func (s streams) compare(c *catalog.Catalogue, f readFlags, opts reader.Options) error {
-	old, err := s.readFiles(f.against, f.kind, opts)
+	old, _, err := s.readFiles(f.against, f.kind, opts)
 	if err != nil {
 		return err
 	}
@@ -142,6 +155,20 @@ func (s streams) compare(c *catalog.Catalogue, f readFlags, opts reader.Options)
 		return supplier.WriteComparisonJSON(s.out, result)
 	}
 	return supplier.WriteComparison(s.out, result)
+}
+
+// writePage writes the page on which the reading is seen and corrected.
+func (s streams) writePage(f readFlags, files []string, books []*sheet.Book, c *catalog.Catalogue, opts reader.Options) error {
+	name := strings.TrimSuffix(filepath.Base(files[0]), filepath.Ext(files[0])) + ".toml"
+	output := publish.Output{Name: filepath.Base(f.page), Write: func(w io.Writer) error {
+		return review.Write(w, books, c, review.Options{Map: opts.Map, MapName: name})
+	}}
+	paths, err := s.writeAll(filepath.Dir(f.page), []publish.Output{output}, files)
+	if err != nil {
+		return err
+	}
+	s.say("wrote %s; open it, correct what is not so, and give what it saves to --map", paths[0])
+	return nil
 }
 
 // writeMapping writes the mapping file. One that is there already holds a person's answers and is not overwritten.

@@ -145,8 +145,12 @@ type Table struct {
 	// Range is the table's own range where it is transposed or one of several on its sheet, otherwise empty.
 	Range string
 	// Key is how the mapping file calls the table.
-	Key  string
-	Kind Kind
+	Key string
+	// Ruled is the name of the mapping file's rules that the table was read by, empty where it has none.
+	Ruled string
+	// Supplier is whose table it is.
+	Supplier string
+	Kind     Kind
 	// HeadingRows are the rows (of a transposed table: the columns) that hold the headings.
 	HeadingRows []int
 	Columns     []Column

@@ -1,7 +1,10 @@
 package catalog
 
 import (
+	"maps"
+	"slices"
 	"strconv"
+	"strings"
 )
 
 // Mapping is what a person has decided about sheets: the answers to findings. It is the content of a mapping file.
@@ -94,4 +97,43 @@ func IsFerruleBores(word string) bool { return word == BoresAreTips || word == B
 // Empty reports whether the rules decide nothing.
 func (s SheetRules) Empty() bool {
 	return s.Kind == "" && s.Supplier == "" && s.FerruleBores == "" && s.Unit == "" && s.Tolerance == "" && len(s.HeadingRows) == 0 && len(s.Columns) == 0 && len(s.Rows) == 0
+}
+
+// Governing returns the name of the rules for a table that goes by some names: those under one of its own names, the first before the
+// second, and then those under a name with stars.
+func (m Mapping) Governing(names ...string) (rules string, found bool) {
+	for _, name := range names {
+		if _, found := m.Sheets[name]; found {
+			return name, true
+		}
+	}
+	for _, pattern := range slices.Sorted(maps.Keys(m.Sheets)) {
+		if strings.Contains(pattern, "*") && slices.ContainsFunc(names, func(name string) bool { return matches(pattern, name) }) {
+			return pattern, true
+		}
+	}
+	return "", false
+}
+
+// matches reports whether a name is that of a pattern, in which a star stands for anything.
+func matches(pattern, name string) bool {
+	head, rest, found := strings.Cut(pattern, "*")
+	if !found {
+		return pattern == name
+	}
+	name, found = strings.CutPrefix(name, head)
+	if !found {
+		return false
+	}
+	for {
+		piece, more, again := strings.Cut(rest, "*")
+		if !again {
+			return strings.HasSuffix(name, piece)
+		}
+		at := strings.Index(name, piece)
+		if at < 0 {
+			return false
+		}
+		name, rest = name[at+len(piece):], more
+	}
 }

@@ -18,8 +18,10 @@ type Table struct {
 	Lex    *lexicon.Lexicon
 	Region *Region
 	Rules  catalog.SheetRules
-	File   string
-	Sheet  *sheet.Sheet
+	// Ruled is the name of the rules in the mapping file, empty where there are none.
+	Ruled string
+	File  string
+	Sheet *sheet.Sheet
 	// Key is how the mapping file calls the table.
 	Key string
 	// Titles are the texts above the table, and the names of its sheet and file.

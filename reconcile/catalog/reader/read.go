@@ -183,45 +183,13 @@ func fullKey(input Input, s *sheet.Sheet) string {
 	return file + "!" + s.Name
 }
 
-// rules returns the rules of the mapping file for a table, and marks them as used: those of its own name first, then
-// those of a name with stars.
-func (r *reader) rules(keys ...string) catalog.SheetRules {
-	for _, key := range keys {
-		if rules, found := r.opts.Map.Sheets[key]; found {
-			r.used[key] = true
-			return rules
-		}
+// rules returns the rules of the mapping file for a table, and marks them as used.
+func (r *reader) rules(keys ...string) (rules catalog.SheetRules, name string) {
+	name, found := r.opts.Map.Governing(keys...)
+	if found {
+		r.used[name] = true
 	}
-	for _, pattern := range slices.Sorted(maps.Keys(r.opts.Map.Sheets)) {
-		if strings.Contains(pattern, "*") && slices.ContainsFunc(keys, func(key string) bool { return matches(pattern, key) }) {
-			r.used[pattern] = true
-			return r.opts.Map.Sheets[pattern]
-		}
-	}
-	return catalog.SheetRules{}
-}
-
-// matches reports whether a name is that of a pattern, in which a star stands for anything.
-func matches(pattern, name string) bool {
-	head, rest, found := strings.Cut(pattern, "*")
-	if !found {
-		return pattern == name
-	}
-	name, found = strings.CutPrefix(name, head)
-	if !found {
-		return false
-	}
-	for {
-		piece, more, again := strings.Cut(rest, "*")
-		if !again {
-			return strings.HasSuffix(name, piece)
-		}
-		at := strings.Index(name, piece)
-		if at < 0 {
-			return false
-		}
-		name, rest = name[at+len(piece):], more
-	}
+	return r.opts.Map.Sheets[name], name
 }
 
 // openSheet finds the tables of a sheet and what their columns mean.
@@ -230,7 +198,7 @@ func (r *reader) openSheet(input Input, s *sheet.Sheet) *sheetReader {
 	layout.ExplainLetters(sr.grid, r.lex)
 	key := r.key(input, s)
 	full := fullKey(input, s)
-	rules := r.rules(full, key)
+	rules, ruled := r.rules(full, key)
 	regions := layout.Tables(sr.grid, r.lex, rules)
 	if len(rules.HeadingRows) > 0 && !layout.FitsGrid(sr.grid, rules.HeadingRows) {
 		r.findings.Add(finding.Finding{
@@ -241,11 +209,11 @@ func (r *reader) openSheet(input Input, s *sheet.Sheet) *sheetReader {
 	}
 	for i := range regions {
 		region := &regions[i]
-		t := &layout.Table{Lex: r.lex, Region: region, Rules: rules, File: input.Book.File, Sheet: s, Key: key, Titles: sr.titles(region)}
+		t := &layout.Table{Lex: r.lex, Region: region, Rules: rules, Ruled: ruled, File: input.Book.File, Sheet: s, Key: key, Titles: sr.titles(region)}
 		if !region.Alone {
 			t.Key = fmt.Sprintf("%s!%s", key, region.RangeOf())
-			if own := r.rules(fmt.Sprintf("%s!%s", full, region.RangeOf()), t.Key); !own.Empty() {
-				t.Rules = own
+			if own, name := r.rules(fmt.Sprintf("%s!%s", full, region.RangeOf()), t.Key); !own.Empty() {
+				t.Rules, t.Ruled = own, name
 			}
 		}
 		sr.tables = append(sr.tables, columns.Understand(t, input.Kind))

@@ -356,6 +356,7 @@ func (e *Entry) source() catalog.Source {
 func (t *Table) describe() {
 	r := t.Region
 	t.Out.File, t.Out.Sheet, t.Out.Key, t.Out.Kind, t.Out.HeadingRows = t.File, t.Sheet.Name, t.Key, t.Kind, r.Headings
+	t.Out.Ruled, t.Out.Supplier = t.Ruled, t.Supplier
 	if !r.Alone {
 		t.Out.Range = r.RangeOf().String()
 	}
