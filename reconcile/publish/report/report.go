@@ -58,9 +58,11 @@ type Section struct {
 	Tone            Tone
 	// All is the file that has every row, where there is one besides.
 	All string
-	// LookUp is set for a section that is there to be looked up in, of which only the beginning is printed.
+	// LookUp is set for a section that is there to be looked up in on the screen: it is not printed.
 	LookUp bool
-	Graph  *Graph
+	// Whole is set for a section of which every row is printed, however many pages it takes: one to be filled in.
+	Whole bool
+	Graph *Graph
 }
 
 // Tone tells sections and marked cells apart.

@@ -22,14 +22,15 @@ func (b *book) bestSheet() {
 	t := report.Section{
 		Name: sheetBest, Title: "The best ferrule for each head", All: "fits.csv",
 		Notes: []string{
-			scope + " Ranked by bench time; turn-down is on the diameter, and per side is half of it. Parts of one geometry share a row. A ferrule leads to its row on “" + sheetFits + "”.",
+			scope + " Ranked by bench time; turn-down is on the diameter, and per side is half of it. A ferrule leads to its row on “" + sheetFits + "”.",
+			"Heads of one geometry share a row. The + beside a row unfolds the heads that share it, and the alternates. Why is said where numbers do not say it.",
 		},
 		Columns: []report.Column{
-			report.Text("Head", 19), report.Text("Head is", 26), report.Text("Tip", 16), report.Word("Rank", 6), report.Text("Ferrule", 16), report.Verdict("Verdict", 8),
-			report.Minutes("Bench time, min", 8), report.Diameter("Turn-down on the diameter", 11), report.Diameter("at most", 8), report.Fine("per side", 8), report.Sentence("Why", 47),
+			report.Text("Head", 19), report.Text("Head is", 26), report.Text("Tip", 15), report.Word("Rank", 5), report.Text("Ferrule", 16), report.Verdict("Verdict", 8),
+			report.Minutes("Bench time, min", 8), report.Diameter("Turn-down on the diameter", 11), report.Diameter("at most", 8), report.Fine("per side", 8), report.Sentence("Why", 36),
 			report.Text("Ferrule is", 28), report.Source("Head from", 34), report.Source("Ferrule from", 34),
 		},
-		Frozen: 1, Printed: 11, Tone: report.Good,
+		Frozen: 1, Printed: 11, Tone: report.Good, Whole: b.opts.Drawings,
 	}
 	if b.opts.Drawings {
 		t.Notes = append(t.Notes, b.drawingsNote())
@@ -45,7 +46,7 @@ func (b *book) bestSheet() {
 	p.close()
 }
 
-// alternates lists the geometries of ferrules that fit a geometry of heads.
+// alternates lists the geometries of ferrules that fit a geometry of heads: the best, and folded below it the heads and the others.
 func (p *page) alternates(class int) {
 	rank := 0
 	for _, pair := range p.result.HeadPairs(int(p.result.HeadGeometries()[class][0])) {
@@ -54,6 +55,9 @@ func (p *page) alternates(class int) {
 		}
 		if form := p.result.FerruleGeometry(int(pair.Ferrule)); p.firstOf(form) == pair.Ferrule {
 			p.alternate(rank, class, form, pair)
+			if rank == 0 {
+				p.members(class)
+			}
 			rank++
 		}
 	}
@@ -74,13 +78,20 @@ func (p *page) alternate(rank, class, form int, pair matrix.Pair) {
 		first(named(p.headNames(class))), named(p.headsAre(class)), named(p.result.Tips[pair.Tip].Name), first(rank + 1),
 		first(p.toFits(class, form)), pair.Verdict, minutes(&fit),
 		first(report.Size{Known: fit.Flush.Known, Length: turn.Nominal}), report.Size{Known: fit.Flush.Known, Length: turn.Most},
-		report.Size{Known: fit.Flush.Known, Length: turn.PerSide().Nominal}, p.why(&fit), p.ferrulesAre(form), report.FromHead(head), report.FromFerrule(ferrule),
+		report.Size{Known: fit.Flush.Known, Length: turn.PerSide().Nominal}, p.whyBesides(&fit), p.ferrulesAre(form), report.FromHead(head), report.FromFerrule(ferrule),
+	}
+	if rank > 0 {
+		if p.opts.Drawings {
+			row = slices.Insert(row, p.section.Printed-1, any(nil))
+		}
+		p.fold(p.cells(row)...)
+		return
 	}
 	if !p.opts.Drawings {
 		p.put(p.cells(row)...)
 		return
 	}
-	p.drawnAlternate(rank, pair, fit, row)
+	p.drawnBest(pair, fit, row)
 }
 
 // toFits is a geometry of ferrules, and leads to its row on the sheet of fits where it has one there.
@@ -91,11 +102,19 @@ func (p *page) toFits(class, form int) any {
 	return p.ferruleNames(form)
 }
 
-// drawnAlternate writes a row with room for a drawing where there is to be one, and draws it.
-func (p *page) drawnAlternate(rank int, pair matrix.Pair, fit fitcalc.Fit, row []any) {
+// whyBesides is the reason that decides a fit, where the numbers of its row do not say it.
+func (p *page) whyBesides(fit *fitcalc.Fit) string {
+	if fit.Verdict == fitcalc.Flush || fit.Verdict == fitcalc.Turn {
+		return ""
+	}
+	return p.why(fit)
+}
+
+// drawnBest writes a row with room for a drawing where there is to be one, and draws it.
+func (p *page) drawnBest(pair matrix.Pair, fit fitcalc.Fit, row []any) {
 	var section *drawing.Section
 	text := ""
-	if p.draws(rank) {
+	if p.drawn < p.limits.drawings {
 		section, text = p.crossSection(pair, fit)
 	}
 	cells := p.cells(slices.Insert(row, p.section.Printed-1, any(text)))

@@ -2,7 +2,6 @@ package workbook
 
 import (
 	"cmp"
-	"fmt"
 	"io"
 	"slices"
 	"strconv"
@@ -111,10 +110,11 @@ type page struct {
 	layout  layout
 	section *report.Section // nil for a sheet that is no table
 	*content
-	row        int  // the last row written
-	headingRow int  // of a table
-	whole      bool // whether a table has all its rows, however many
-	full       int  // how many rows were left out because the table is full
+	row        int       // the last row written
+	headingRow int       // of a table
+	ends       []float64 // how far down each row ends, in points
+	whole      bool      // whether a table has all its rows, however many
+	full       int       // how many rows were left out because the table is full
 }
 
 func (b *book) page(name string, l layout) *page {
@@ -154,20 +154,6 @@ func (p *page) setUp() {
 	if l.freezeRows > 0 {
 		p.do(func() error { return f.SetPanes(p.name, l.panes()) })
 	}
-	const a4 = 9
-	p.do(func() error {
-		return f.SetPageLayout(p.name, &excelize.PageLayoutOptions{
-			Size: pointer(a4), Orientation: pointer("landscape"), FitToWidth: pointer(max(1, l.pagesWide)), FitToHeight: pointer(0),
-			PageOrder: pointer("overThenDown"),
-		})
-	})
-	p.do(func() error {
-		return f.SetPageMargins(p.name, &excelize.PageLayoutMarginsOptions{
-			Left: pointer(0.4), Right: pointer(0.4), Top: pointer(0.6), Bottom: pointer(0.6),
-			Header: pointer(0.3), Footer: pointer(0.3),
-		})
-	})
-	p.do(func() error { return f.SetHeaderFooter(p.name, p.headerFooter()) })
 }
 
 func (p *page) properties() {
@@ -187,20 +173,6 @@ func (l layout) panes() *excelize.Panes {
 	return &excelize.Panes{
 		Freeze: true, XSplit: l.freezeColumns, YSplit: l.freezeRows, TopLeftCell: first, ActivePane: pane,
 		Selection: []excelize.Selection{{SQRef: first, ActiveCell: first, Pane: pane}},
-	}
-}
-
-// headerFooter has the shop, the sheet and the page. An & of the shop's is doubled, since & begins a field.
-func (p *page) headerFooter() *excelize.HeaderFooterOptions {
-	const most = 120 // of the 255 characters that a header may have
-	shop := clean(p.opts.ShopName)
-	if utf8.RuneCountInString(shop) > most {
-		shop = string([]rune(shop)[:most])
-	}
-	shop = strings.ReplaceAll(strings.ReplaceAll(shop, "\n", " "), "&", "&&")
-	return &excelize.HeaderFooterOptions{
-		OddHeader: `&L&8` + " " + shop + `&R&8&A`,
-		OddFooter: `&L&8A fit on paper is no proof of a bond&R&8Page &P of &N`,
 	}
 }
 
@@ -237,6 +209,7 @@ func (p *page) putRow(opts excelize.RowOpts, cells ...any) {
 		return
 	}
 	p.row++
+	p.grow(heightIn(opts))
 	for i, c := range cells {
 		if to, is := c.(leading); is {
 			cells[i] = to.Cell
@@ -244,6 +217,17 @@ func (p *page) putRow(opts excelize.RowOpts, cells ...any) {
 		}
 	}
 	p.try(p.content.row(p.row, opts, cells, p.columnNames(len(cells))))
+}
+
+// heightIn is the height that a row is seen in.
+func heightIn(opts excelize.RowOpts) float64 {
+	switch {
+	case opts.Hidden:
+		return 0
+	case opts.Height > 0:
+		return opts.Height
+	}
+	return usualHigh
 }
 
 // columnNames are the names of the first columns.
@@ -265,7 +249,12 @@ func (p *page) room() bool {
 }
 
 // skip leaves rows empty.
-func (p *page) skip(rows int) { p.row += rows }
+func (p *page) skip(rows int) {
+	for range rows {
+		p.row++
+		p.grow(usualHigh)
+	}
+}
 
 // as gives a value a look. Text is cleaned on the way.
 func (p *page) as(value any, l look) excelize.Cell {
@@ -300,35 +289,7 @@ func (p *page) filter(row, last, columns int) {
 }
 
 // done ends the sheet.
-func (p *page) done() {
-	columns := p.layout.printColumns
-	if columns == 0 {
-		columns = len(p.layout.widths)
-	}
-	if !p.layout.unprinted {
-		p.define("_xlnm.Print_Area", absolute(1, 1)+":"+absolute(columns, p.lastPrinted()))
-	}
-	if rows := p.layout.freezeRows; rows > 0 {
-		titles := fmt.Sprintf("$%d:$%d", max(1, p.layout.repeatFrom), rows)
-		if n := p.layout.freezeColumns; n > 0 {
-			titles = fmt.Sprintf("%s!$A:$%s,%s!%s", quoted(p.name), columnName(n), quoted(p.name), titles)
-			p.defineRaw("_xlnm.Print_Titles", titles)
-		} else {
-			p.define("_xlnm.Print_Titles", titles)
-		}
-	}
-}
-
-// mostPrinted is how many rows of a table that is there for looking up are printed.
-const mostPrinted = 60
-
-// lastPrinted is the last row that is printed.
-func (p *page) lastPrinted() int {
-	if p.section != nil && p.section.LookUp {
-		return min(p.row, mostPrinted)
-	}
-	return max(1, p.row)
-}
+func (p *page) done() { p.print() }
 
 func (p *page) define(name, area string) { p.defineRaw(name, quoted(p.name)+"!"+area) }
 

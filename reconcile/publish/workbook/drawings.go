@@ -33,11 +33,6 @@ func (b *book) drawingsNote() string {
 		b.limits.drawings, served)
 }
 
-// draws says whether a row of the table of best ferrules has a drawing.
-func (p *page) draws(rank int) bool {
-	return p.opts.Drawings && rank == 0 && p.drawn < p.limits.drawings
-}
-
 // crossSection is that of a pair; nil with a reason where it cannot be drawn.
 func (b *book) crossSection(pair matrix.Pair, fit fitcalc.Fit) (s *drawing.Section, why string) {
 	j := joint.Joint{

@@ -37,8 +37,8 @@ func TestDrawings(t *testing.T) {
 				t.Errorf("%s: %d pictures, error %v", cell, len(pictures), err)
 			}
 		}
-		if said := strings.Contains(best[2][0], "for the first 1 of "); said != (most == 1) {
-			t.Errorf("with at most %d the sheet says %q", most, best[2][0])
+		if said := strings.Contains(best[3][0], "for the first 1 of "); said != (most == 1) {
+			t.Errorf("with at most %d the sheet says %q", most, best[3][0])
 		}
 	}
 }

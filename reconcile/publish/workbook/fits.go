@@ -1,7 +1,6 @@
 package workbook
 
 import (
-	"strconv"
 	"strings"
 
 	"example.com/seatline/fitcalc"
@@ -10,7 +9,7 @@ import (
 	"example.com/seatline/reconcile/publish/tell"
 )
 
-// fitsSection is the sheet of all listed pairs. Its last columns, the sources, are there for looking up and are not printed.
+// fitsSection is the sheet of all listed pairs. It is there for looking up, and is not printed.
 func (b *book) fitsSection() *report.Section {
 	columns := []report.Column{
 		report.Text("Head", 19).Bold(), report.Text("Ferrule", 16).Bold(), report.Text("Tip", 16), report.Verdict("Verdict", 8), report.Minutes("Bench time, min", 8),
@@ -26,9 +25,9 @@ func (b *book) fitsSection() *report.Section {
 		Name: sheetFits, Title: "Every listed pair", All: "fits.csv", LookUp: true,
 		Notes: []string{
 			"Turn-down is what must come off the base on the diameter; per side is half of it. Least and most are worst case, limit against limit.",
-			"Listed are pairs that fit, and the nearest of what fits nothing; the others are counted on “Read first”. Parts of one geometry share a row. Columns to the right of “Why” are not printed, and of the rows the first " + strconv.Itoa(mostPrinted) + ".",
+			"Listed are pairs that fit, and the nearest of what fits nothing; the others are counted on “Read first”. Parts of one geometry share a row. This sheet is for the screen: to print rows of it, select them.",
 		},
-		Columns: append(columns, report.Source("Head from", 34), report.Source("Ferrule from", 34)), Frozen: 2, Printed: 13, Tone: report.Aside,
+		Columns: append(columns, report.Source("Head from", 34), report.Source("Ferrule from", 34)), Frozen: 2, Tone: report.Aside,
 	}
 }
 

@@ -40,7 +40,7 @@ const (
 	gridHeading  = legendRow + legendRows + 3
 	gridColumns  = 5
 	mostFilled   = 300_000 // empty cells get a rule of their own up to this many cells on a sheet
-	ferrulesWide = 24      // ferrules on the width of a printed page
+	ferrulesWide = 34      // ferrules on the width of a printed page
 )
 
 // planMatrix chooses what the matrix shows.
@@ -376,7 +376,7 @@ func (p *page) mark(v fitcalc.Verdict, turnDown measure.Length) any {
 		return p.as(0, l.number(quoted)) // nothing comes off
 	}
 	size := p.reader.format()
-	return p.as(p.reader.value(turnDown), l.number(fmt.Sprintf(`"%s "%s;"%s "-%s;%s`, letter, size, letter, size, quoted)))
+	return p.as(p.reader.shown(turnDown), l.number(fmt.Sprintf(`"%s "%s;"%s "-%s;%s`, letter, size, letter, size, quoted)))
 }
 
 // fitsOf is how many ferrules fit a head, or why none does.

@@ -10,8 +10,11 @@ import (
 	"example.com/seatline/reconcile/publish/report"
 )
 
-// pictureWidths: the labels, then the series of a graph's table.
-var pictureWidths = []float64{34, 13, 13, 13, 13, 13, 13, 13}
+// pictureWidths: the graph, and beside it its table: the labels, then the series.
+var pictureWidths = []float64{116, 28, 13, 13, 13, 13, 13, 13, 13}
+
+// tableColumn is the first of a graph's table, counted from 1.
+const tableColumn = 2
 
 const (
 	pictureHigh  = 15.0 // points of the rows under a graph; a point is 4/3 of a pixel
@@ -25,18 +28,15 @@ const (
 
 // picturesSheet has the three graphs of the catalogue, each above its table.
 func (b *book) picturesSheet() {
-	p := b.page(sheetPictures, layout{widths: pictureWidths, tab: fillTurn})
+	p := b.page(sheetPictures, layout{widths: pictureWidths, printColumns: 1, tab: fillTurn})
 	p.putRow(excelize.RowOpts{Height: 24}, p.as("The catalogue in three pictures", title))
-	for i, c := range picture.All(b.result, b.opts.Units) {
-		if i > 0 { // each on a printed page of its own
-			p.do(func() error { return p.file.InsertPageBreak(p.name, address(1, p.row+2)) })
-		}
+	for _, c := range picture.All(b.result, b.opts.Units) {
 		p.counts(c)
 	}
 	p.done()
 }
 
-// counts writes what a graph shows, leaves room for it, writes its table, and draws it.
+// counts writes what a graph shows, and below that its table beside the room for it, and draws it.
 func (p *page) counts(c picture.Graph) {
 	p.skip(1)
 	cells := make([]any, len(pictureWidths))
@@ -56,33 +56,33 @@ func (p *page) counts(c picture.Graph) {
 		high = columnsHigh
 	}
 	at := p.row + 1
-	for range int(math.Ceil(float64(high)/pixelsPerRow)) + 1 {
+	p.countsTable(c)
+	for p.row < at+int(math.Ceil(float64(high)/pixelsPerRow)) {
 		p.putRow(excelize.RowOpts{Height: pictureHigh})
 	}
-	p.countsTable(c)
 	p.draw(c, at, high)
 }
 
 // countsTable writes the numbers of a graph. Of opposed columns the last series stands there twice: as it is, and as it is drawn,
 // below nothing.
 func (p *page) countsTable(c picture.Graph) {
-	headings := []any{p.as(c.LabelsAre, heading)}
+	headings := []any{nil, p.as(c.LabelsAre, heading)}
 	for _, s := range c.Series {
 		headings = append(headings, p.as(s.Name, headingLook(report.KindCount)))
 	}
 	if c.Kind == picture.Opposed {
 		headings = append(headings, p.as("drawn downward", headingLook(report.KindCount)))
 	}
-	p.putRow(excelize.RowOpts{Height: heightFor(2)}, headings...)
+	p.putRow(excelize.RowOpts{Height: 2 * pictureHigh}, headings...)
 	for i, label := range c.Labels {
-		cells := []any{p.as(label, strong)}
+		cells := []any{nil, p.as(label, strong)}
 		for _, s := range c.Series {
 			cells = append(cells, p.as(s.Values[i], plain.number(`#,##0;-#,##0;"–"`)))
 		}
 		if c.Kind == picture.Opposed {
 			cells = append(cells, p.as(-c.Series[len(c.Series)-1].Values[i], look{under: true, color: faint}.number(`#,##0;#,##0;"–"`)))
 		}
-		p.put(cells...)
+		p.putRow(excelize.RowOpts{Height: pictureHigh}, cells...)
 	}
 }
 
@@ -90,10 +90,9 @@ var graphForms = map[picture.Kind]excelize.ChartType{
 	picture.Opposed: excelize.ColStacked, picture.Stacked: excelize.BarStacked, picture.Shares: excelize.BarPercentStacked,
 }
 
-// draw puts a graph on rows that were left for it; its table ends at the last row written.
+// draw puts a graph on the rows from at on, beside its table.
 func (p *page) draw(c picture.Graph, at, high int) {
-	last := p.row
-	first := last - len(c.Labels) + 1
+	first, last := at+1, at+len(c.Labels)
 	column := func(n int) string {
 		return fmt.Sprintf("%s!%s:%s", quoted(p.name), absolute(n, first), absolute(n, last))
 	}
@@ -128,13 +127,13 @@ func (p *page) draw(c picture.Graph, at, high int) {
 		graph.XAxis.ReverseOrder = true
 	}
 	for i, s := range c.Series {
-		values := i + 2
+		values := tableColumn + 1 + i
 		if c.Kind == picture.Opposed && i == len(c.Series)-1 {
 			values++
 		}
 		graph.Series = append(graph.Series, excelize.ChartSeries{
-			Name:       quoted(p.name) + "!" + absolute(i+2, first-1),
-			Categories: column(1), Values: column(values),
+			Name:       quoted(p.name) + "!" + absolute(tableColumn+1+i, first-1),
+			Categories: column(tableColumn), Values: column(values),
 			Fill:      excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{s.Fill}},
 			DataLabel: excelize.ChartDataLabel{Font: letters(8, onFill(s.Fill))},
 		})

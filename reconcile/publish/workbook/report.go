@@ -79,7 +79,7 @@ func headingRow(s *report.Section) int { return len(s.Notes) + 2 }
 // open begins the sheet of a section and writes all above the first row.
 func (b *book) open(sheet string, s *report.Section, c columns) *page {
 	top := headingRow(s)
-	l := layout{freezeRows: top, freezeColumns: s.Frozen, repeatFrom: top, printColumns: s.PrintedColumns(), tab: toneFills[s.Tone]}
+	l := layout{freezeRows: top, freezeColumns: s.Frozen, repeatFrom: top, printColumns: s.PrintedColumns(), outlined: true, tab: toneFills[s.Tone]}
 	headings := make([]any, len(s.Columns))
 	lines := 1
 	for i, c := range s.Columns {
@@ -90,6 +90,9 @@ func (b *book) open(sheet string, s *report.Section, c columns) *page {
 	}
 	for i := c.shown; c.shown > 0 && i < len(s.Columns); i++ {
 		l.hidden = append(l.hidden, i+1)
+	}
+	if s.LookUp { // a hidden column is all that is printed
+		l.widths, l.hidden = append(l.widths, 1), append(l.hidden, len(s.Columns)+1)
 	}
 	p := b.page(sheet, l)
 	p.section, p.headingRow, p.whole = s, top, c.whole
@@ -251,25 +254,32 @@ func (p *page) sizeCell(s report.Size, kind report.Kind, l look) any {
 	case !s.Known:
 		return p.as("", l)
 	case kind == report.KindAlong:
-		return p.as(p.reader.value(s.Length), l.number(p.reader.along(s.Length)))
+		return p.as(p.reader.shown(s.Length), l.number(p.reader.along(s.Length)))
 	case kind == report.KindFine:
-		return p.as(p.reader.value(s.Length), l.number(p.reader.fine()))
+		return p.as(p.reader.shown(s.Length), l.number(p.reader.fine()))
 	}
-	return p.as(p.reader.value(s.Length), l.number(p.reader.format()))
+	return p.as(p.reader.shown(s.Length), l.number(p.reader.format()))
 }
 
-var numberFormats = map[report.Kind]string{
-	report.KindPieces: "#,##0.####", report.KindMinutes: formatMinutes, report.KindHours: "#,##0.0", report.KindShare: formatShare, report.KindMoney: "#,##0.00",
-	report.KindPrice: "#,##0.00##",
+// numbers are how numbers of a kind are shown, and to how many decimals they are kept.
+var numbers = map[report.Kind]struct {
+	format   string
+	decimals int
+}{
+	report.KindPieces: {"#,##0.####", 4}, report.KindMinutes: {formatMinutes, 2}, report.KindHours: {"#,##0.0", 3}, report.KindShare: {formatShare, 4},
+	report.KindMoney: {"#,##0.00", 2}, report.KindPrice: {"#,##0.00##", 4},
 }
 
 func (p *page) number(v any, kind report.Kind, l look) any {
 	if kind == report.KindWord {
 		return p.as(v, l.centred())
 	}
-	format, known := numberFormats[kind]
+	shown, known := numbers[kind]
 	if !known {
-		format = formatCount
+		return p.as(v, l.number(formatCount))
 	}
-	return p.as(v, l.number(format))
+	if x, is := v.(float64); is {
+		v = rounded(x, shown.decimals)
+	}
+	return p.as(v, l.number(shown.format))
 }

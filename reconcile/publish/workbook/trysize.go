@@ -589,7 +589,7 @@ func (b *book) windowsSheet(x *bench) {
 		Columns: []report.Column{
 			report.Text("Tip", 16), report.Text("Top", 13), report.Text("Ferrule", 14).Bold(), report.Fine("Fits hosels from", 11), report.Fine("to", 11),
 		},
-		Frozen: 3, Printed: windowFixed, Tone: report.Aside, Empty: "There are no ferrules.",
+		Frozen: 3, Tone: report.Aside, Empty: "There are no ferrules.",
 	}
 	for i := range x.columns {
 		t.Columns = append(t.Columns, report.Count(fmt.Sprintf("%d begins at, mm", i+1), 14))

@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"math"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -38,7 +39,21 @@ func (r reader) long() string {
 	return "inches"
 }
 
-// value is a length in the unit.
+// shown is a length in the unit as people read it: to 0.0001 mm or .00001 in, so that no cell holds what nobody measures.
+func (r reader) shown(l measure.Length) float64 {
+	if r.units == fitcalc.Metric {
+		return rounded(l.Millimetres(), 4)
+	}
+	return rounded(l.Inches(), 5)
+}
+
+// rounded is a number to some decimals.
+func rounded(x float64, decimals int) float64 {
+	scale := math.Pow10(decimals)
+	return math.Round(x*scale) / scale
+}
+
+// value is a length in the unit, exactly.
 func (r reader) value(l measure.Length) float64 {
 	if r.units == fitcalc.Metric {
 		return l.Millimetres()
