@@ -63,12 +63,17 @@ func WasRead(r *matrix.Result, inputs []tell.Input, findings string) Block {
 	b := Block{Title: "What was read", Columns: []Column{
 		Text("File", 0), Text("Sheet", 0), Text("Lists", 0), Count("Rows used", 0), Count("with assumptions", 0), Count("held, to ask", 0), Count("set aside", 0),
 	}}
+	var files []string
+	for _, in := range tell.AllInputs(r, inputs) {
+		files = append(files, in.Name)
+	}
+	name := tell.FileNames(files...)
 	var all catalog.Ledger
 	tables := r.Catalogue.Tables
 	for i := range tables {
 		t, l := &tables[i], tables[i].Ledger
 		all = catalog.Ledger{Rows: all.Rows + l.Rows, Used: all.Used + l.Used, Assumed: all.Assumed + l.Assumed, Held: all.Held + l.Held, SetAside: all.SetAside + l.SetAside}
-		b.Lines = append(b.Lines, []any{t.File, strings.TrimSuffix(t.Sheet+" "+t.Range, " "), t.Kind.String(), l.Used, l.Assumed, l.Held, l.SetAside})
+		b.Lines = append(b.Lines, []any{name(t.File), strings.TrimSuffix(t.Sheet+" "+t.Range, " "), t.Kind.String(), l.Used, l.Assumed, l.Held, l.SetAside})
 	}
 	note := "Set aside are headings, notes, blanks and totals. Held are rows that wait for an answer"
 	if findings != "" {
@@ -78,7 +83,7 @@ func WasRead(r *matrix.Result, inputs []tell.Input, findings string) Block {
 		[]any{Strong{fmt.Sprintf("All %d rows", all.Rows)}, Strong{""}, Strong{""}, all.Used, all.Assumed, all.Held, all.SetAside}, []any{Faint{note + "."}})
 	for _, in := range tell.Inputs(r, inputs) {
 		if !slices.ContainsFunc(tables, func(t catalog.Table) bool { return t.File == in.Name }) {
-			b.Lines = append(b.Lines, []any{in.Name, "", in.Kind})
+			b.Lines = append(b.Lines, []any{name(in.Name), "", in.Kind})
 		}
 	}
 	return b

@@ -38,6 +38,11 @@ type Input struct {
 	SHA256 string `json:"sha256,omitempty"`
 }
 
+// AllInputs returns the inputs named, and those of the catalogue's tables that are not among them.
+func AllInputs(r *matrix.Result, named []Input) []Input {
+	return append(slices.Clone(named), Inputs(r, nil)...)
+}
+
 // Inputs returns the inputs named, or where none are, the files of the catalogue's tables.
 func Inputs(r *matrix.Result, named []Input) []Input {
 	inputs := append([]Input{}, named...)

@@ -26,6 +26,8 @@ type book struct {
 	reader  reader
 	styles  map[look]int
 	wraps   map[int]bool // the styles whose text is wrapped
+	// fileName is what a file that was read is called.
+	fileName func(string) string
 	// addresses are those of the source files, as far as they were needed.
 	addresses map[string]string
 	// contents are what the sheets hold, in the order of the sheets.
@@ -43,6 +45,7 @@ func newBook(opts Options, limits limits) *book {
 	b := &book{
 		file: excelize.NewFile(), opts: opts, limits: limits,
 		reader: reader{opts.Units}, styles: map[look]int{}, wraps: map[int]bool{},
+		fileName: tell.FileNames(namesOfInputs(opts.Inputs)...),
 	}
 	b.try(b.file.SetDefaultFont(fontFamily)) // widths are counted in its digits
 	return b

@@ -13,21 +13,21 @@ func (b *book) findingsSheet() {
 	t := report.Section{
 		Name: sheetFindings, Title: "What is to be known about the input",
 		Notes: []string{
-			"error: not used because of it. warning: used, but a person should look. note: how a value was read. The key in the last column, in the mapping file, settles it.",
+			"error: not used because of it. warning: used, but a person should look. note: how a value was read. The key in the last column, which is not printed, settles it in the mapping file.",
 		},
 		Columns: []report.Column{
-			report.Text("Severity", 10), report.Text("Code", 17), report.Text("File", 20), report.Text("Sheet", 15), report.Text("Cell", 9), report.Sentence("Message", 52),
-			report.Sentence("See also", 20), report.Text("Settled by", 20),
+			report.Text("Severity", 9), report.Text("Code", 17), report.Text("File", 26), report.Text("Sheet", 10), report.Text("Cell", 7), report.Sentence("Message", 56),
+			report.Sentence("See also", 20), report.Text("Settled by", 34),
 		},
-		Frozen: 2, Tone: report.Asked, Empty: "Nothing was found.",
+		Frozen: 2, Printed: 7, Tone: report.Asked, Empty: "Nothing was found.",
 	}
 	p := b.open(t.Name, &t, columns{})
 	for _, f := range tell.Findings(b.result) {
 		var related []string
 		for _, at := range f.Related {
-			related = append(related, at.String())
+			related = append(related, p.placeName(at))
 		}
-		p.add(f.Severity, f.Code, f.Place.File, f.Place.Sheet, report.At{Place: f.Place}, f.Message, strings.Join(related, "; "), f.Settle)
+		p.add(f.Severity, f.Code, p.fileName(f.Place.File), f.Place.Sheet, report.At{Place: f.Place}, f.Message, strings.Join(related, "; "), f.Settle)
 	}
 	p.close()
 }

@@ -41,7 +41,7 @@ func (p *page) member(part, is string, from finding.Place) {
 	cells[0], cells[1] = p.as(part, look{under: true, color: faint, indent: 1}), p.as(is, look{under: true, color: faint})
 	for i, c := range p.section.Columns {
 		if c.Kind == report.KindSource {
-			cells[i] = p.source(from, from.String(), look{under: true, color: faint})
+			cells[i] = p.source(from, p.placeName(from), look{under: true, color: faint})
 			break
 		}
 	}

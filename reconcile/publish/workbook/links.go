@@ -6,12 +6,27 @@ import (
 	"strings"
 
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/publish/tell"
 )
 
 // linked is the look of a cell that leads somewhere.
 func (l look) linked() look {
 	l.line, l.color = true, fillFlush
 	return l
+}
+
+// placeName is a place as people who were sent the workbook know it.
+func (b *book) placeName(at finding.Place) string {
+	at.File = b.fileName(at.File)
+	return at.String()
+}
+
+func namesOfInputs(inputs []tell.Input) []string {
+	names := make([]string, len(inputs))
+	for i := range inputs {
+		names[i] = inputs[i].Name
+	}
+	return names
 }
 
 // source is a cell that says where something comes from, and leads there.

@@ -11,13 +11,13 @@ import (
 )
 
 // pictureWidths: the graph, and beside it its table: the labels, then the series.
-var pictureWidths = []float64{116, 28, 13, 13, 13, 13, 13, 13, 13}
+var pictureWidths = []float64{128, 28, 13, 13, 13, 13, 13, 13, 13}
 
 // tableColumn is the first of a graph's table, counted from 1.
 const tableColumn = 2
 
 const (
-	pictureHigh  = 15.0 // points of the rows under a graph; a point is 4/3 of a pixel
+	pictureHigh  = 12.5 // points of the rows under a graph; a point is 4/3 of a pixel
 	pictureWide  = 900  // pixels
 	columnsHigh  = 330
 	barsBesides  = 110

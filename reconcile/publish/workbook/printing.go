@@ -15,7 +15,7 @@ const (
 	leastScale = 0.55
 	// mostPages is how many pages one list takes at most.
 	mostPages = 4
-	// pointsPerWidth is what a unit of a column's width takes: a digit of the default font, 8 pixels.
+	// pointsPerWidth is what a unit of a column's width takes at most: a digit of the default font, 7 or 8 pixels by program.
 	pointsPerWidth = 6.0
 	// usualHigh is the height of a row for which none is said.
 	usualHigh = 15.0

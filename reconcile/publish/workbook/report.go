@@ -213,7 +213,7 @@ func (p *page) cell(v any, kind report.Kind, l look) any {
 	case finding.Severity:
 		return p.as(v.String(), severityLook(v))
 	case finding.Place:
-		return p.source(v, v.String(), l)
+		return p.source(v, p.placeName(v), l)
 	case report.At:
 		return p.at(v, l)
 	case string:

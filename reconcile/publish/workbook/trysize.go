@@ -463,7 +463,7 @@ func (p *page) trialRow(x *bench, t trial, n int, a tried, first, second reader)
 		p.formula(inUnit("C", first), number(first, base.Given(), base.Middle()), format(first, "")),
 		p.formula(inUnit("D", first), number(first, bore.Given(), bore.Nominal()), format(first, "")),
 		p.formula(inUnit("E", first), number(first, ferrule.Ferrule.Length.Given(), ferrule.Ferrule.Length.Nominal()), format(first, "")),
-		p.formula(pick("F"), report.FromFerrule(ferrule).String(), plain),
+		p.formula(pick("F"), p.placeName(report.FromFerrule(ferrule)), plain),
 	)
 }
 
@@ -540,7 +540,7 @@ func (p *page) workingRow(x *bench, i int, answers []tried, order []int) []any {
 	place := fmt.Sprintf(`IF($B$1="","",MATCH(SMALL(%s,%d),%s,0))`, keys, i+1, keys)
 	return []any{
 		p.as(ferrule.Part, plain), p.as(ferrule.Description, plain), mm(ferrule.Ferrule.BaseOD), mm(p.result.Bore(x.ferrules[i])), mm(ferrule.Ferrule.Length),
-		p.as(report.FromFerrule(ferrule).String(), plain),
+		p.as(p.placeName(report.FromFerrule(ferrule)), plain),
 		p.formula(found, answers[i].verdict.String(), plain), p.formula(key, answers[i].key, plain), p.formula(place, order[i]+1, plain),
 	}
 }

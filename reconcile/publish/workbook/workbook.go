@@ -78,6 +78,7 @@ func Write(w io.Writer, r *matrix.Result, opts Options) error {
 func write(w io.Writer, r *matrix.Result, opts Options, limits limits) (err error) {
 	b := newBook(opts, limits)
 	b.result, b.account = r, tell.Take(r)
+	b.fileName = tell.FileNames(namesOfInputs(tell.AllInputs(r, opts.Inputs))...)
 	defer func() {
 		if closing := b.file.Close(); err == nil {
 			err = closing
