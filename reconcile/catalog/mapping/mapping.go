@@ -97,8 +97,10 @@ type column struct {
 // an answer. The error is a [*FormatError].
 func Parse(data []byte) (catalog.Mapping, error) {
 	var f file
-	decoder := toml.NewDecoder(strings.NewReader(string(data))).DisallowUnknownFields()
-	if err := decoder.Decode(&f); err != nil {
+	if err := unknownKey(data); err != nil {
+		return catalog.Mapping{}, err
+	}
+	if err := toml.Unmarshal(data, &f); err != nil {
 		return catalog.Mapping{}, decodeError(err)
 	}
 	m := catalog.Mapping{Sheets: map[string]catalog.SheetRules{}, Categories: f.Categories}
@@ -128,12 +130,6 @@ func wrong(key, format string, args ...any) error {
 }
 
 func decodeError(err error) error {
-	var strict *toml.StrictMissingError
-	if errors.As(err, &strict) && len(strict.Errors) > 0 {
-		first := strict.Errors[0]
-		line, _ := first.Position()
-		return &FormatError{Line: line, Key: strings.Join(first.Key(), "."), Err: errors.New("there is no such key")}
-	}
 	var decode *toml.DecodeError
 	if errors.As(err, &decode) {
 		line, _ := decode.Position()

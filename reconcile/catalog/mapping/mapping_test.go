@@ -69,14 +69,17 @@ func TestParse(t *testing.T) {
 
 func TestParseRefuses(t *testing.T) {
 	for name, test := range map[string]struct{ text, key string }{
-		"no TOML":      {"[sheets", ""},
-		"unknown key":  {"[sheets.H]\nkinds = \"heads\"", "sheets.H.kinds"},
-		"unknown kind": {"[sheets.H]\nkind = \"grips\"", `sheets."H".kind`},
-		"unknown role": {"[sheets.H]\nkind = \"heads\"\n[sheets.H.columns.C]\nrole = \"base_od\"", `sheets."H".columns.C.role`},
-		"unknown unit": {"[sheets.H.columns.C]\nunit = \"parsec\"", `sheets."H".columns.C.unit`},
-		"no bores":     {"[sheets.H]\nferrule_bores = \"tips\"", `sheets."H".ferrule_bores`},
-		"bare number":  {"[sheets.H.rows.17]\nhosel_od = 13.6", `sheets."H".rows.17.hosel_od`},
-		"no category":  {"[categories]\nx = \"spoon\"", "categories.x"},
+		"no TOML":       {"[sheets", ""},
+		"unknown key":   {"[sheets.H]\nkinds = \"heads\"", "sheets.H.kinds"},
+		"unknown table": {"[sheet.H]", "sheet"},
+		"dotted":        {"sheets.H.kind = \"heads\"\nsheets.H.size = 1", "sheets.H.size"},
+		"inline":        {"[sheets]\nH = {kind = \"heads\", columns = {C = {rolle = \"part\"}}}", "sheets.H.columns.C.rolle"},
+		"unknown kind":  {"[sheets.H]\nkind = \"grips\"", `sheets."H".kind`},
+		"unknown role":  {"[sheets.H]\nkind = \"heads\"\n[sheets.H.columns.C]\nrole = \"base_od\"", `sheets."H".columns.C.role`},
+		"unknown unit":  {"[sheets.H.columns.C]\nunit = \"parsec\"", `sheets."H".columns.C.unit`},
+		"no bores":      {"[sheets.H]\nferrule_bores = \"tips\"", `sheets."H".ferrule_bores`},
+		"bare number":   {"[sheets.H.rows.17]\nhosel_od = 13.6", `sheets."H".rows.17.hosel_od`},
+		"no category":   {"[categories]\nx = \"spoon\"", "categories.x"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			_, err := mapping.Parse([]byte(test.text))

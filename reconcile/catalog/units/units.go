@@ -114,27 +114,42 @@ func (t *Table) checkExchanged() {
 			odd = append(odd, c)
 		}
 	}
-	others := map[*Column]map[catalog.Role]bool{} // the roles that the sizes of each could have, by their numbers
+	if len(odd) < 2 {
+		return
+	}
+	// The columns of a role whose sizes could have another one, in their order: each is looked at once, however many there are.
+	type turn struct{ is, couldBe catalog.Role }
+	waiting := map[turn][]*Column{}
+	others := map[*Column][]catalog.Role{}
 	for _, c := range odd {
 		for _, role := range traits.OfKind[t.Kind] {
-			if len(odd) > 1 && t.couldBe(c, role) {
-				if others[c] == nil {
-					others[c] = map[catalog.Role]bool{}
-				}
-				others[c][role] = true
+			if t.couldBe(c, role) {
+				waiting[turn{c.Role, role}] = append(waiting[turn{c.Role, role}], c)
+				others[c] = append(others[c], role)
 			}
 		}
 	}
-	for i, a := range odd {
-		for _, b := range odd[i+1:] {
-			if a.Held != "" || b.Held != "" || !others[a][b.Role] || !others[b][a.Role] {
-				continue
+	for _, a := range odd {
+		if a.Held != "" {
+			continue
+		}
+		var b *Column
+		for _, role := range others[a] {
+			queue := waiting[turn{role, a.Role}]
+			for len(queue) > 0 && (queue[0].Held != "" || queue[0].Col <= a.Col) {
+				queue = queue[1:]
 			}
-			why := fmt.Sprintf("%s and %s seem to be exchanged: the sizes of each are possible for the other only", a.Name(), b.Name())
-			for _, c := range []*Column{a, b} {
-				c.Held = why
-				t.AddColumn(finding.Error, "layout.exchanged", c.Col, why, t.Settle("columns", t.Region.Grid.ColumnName(c.Col), "role"))
+			if waiting[turn{role, a.Role}] = queue; len(queue) > 0 && (b == nil || queue[0].Col < b.Col) {
+				b = queue[0]
 			}
+		}
+		if b == nil {
+			continue
+		}
+		why := fmt.Sprintf("%s and %s seem to be exchanged: the sizes of each are possible for the other only", a.Name(), b.Name())
+		for _, c := range []*Column{a, b} {
+			c.Held = why
+			t.AddColumn(finding.Error, "layout.exchanged", c.Col, why, t.Settle("columns", t.Region.Grid.ColumnName(c.Col), "role"))
 		}
 	}
 }
