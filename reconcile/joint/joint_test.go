@@ -126,6 +126,8 @@ func TestTips(t *testing.T) {
 		// Common practice: a taper tip grows from .355 in to .370 in over two inches.
 		{".355 in taper", "2 in", "9.398 mm", fitcalc.TipTapered},
 		{".355 in taper .015 in/in", "1 in", "9.398 mm", fitcalc.TipTapered},
+		{".355 in taper 1:100", "1 in", "9.271 mm", fitcalc.TipTapered},
+		{".355 in taper 1:100 to .360 in", "1 in", "9.144 mm", fitcalc.TipTapered},
 		{".355 in taper", "10 in", "9.398 mm", fitcalc.TipTapered}, // and is parallel above
 		{".355 in taper to .365 in", "10 in", "9.271 mm", fitcalc.TipTapered},
 		{".355 in taper .01 in/in to .372 in", "1 in", "9.271 mm", fitcalc.TipTapered},

@@ -10,7 +10,7 @@ import (
 	"example.com/seatline/fitcalc/sample"
 )
 
-const acceptsTip = `write ".370 in parallel", ".355 in taper", ".355 in taper .0075 in/in to .370 in", readings of it ".3695, .3700 in parallel", or stations "0: .335 in, 1 in: .350 in"`
+const acceptsTip = `write ".370 in parallel", ".355 in taper", ".355 in taper .0075 in/in to .370 in", ".355 in taper 1:100", readings of it ".3695, .3700 in parallel", or stations "0: .335 in, 1 in: .350 in"`
 
 // TipError is a text that describes no tip.
 type TipError struct {
@@ -34,7 +34,7 @@ func ParseTip(text string, shop *fitcalc.Shop) (fitcalc.Tip, error) {
 }
 
 func parseTip(text string, shop *fitcalc.Shop, c sample.Caliper) (fitcalc.Tip, []Measured, error) {
-	if strings.Contains(text, ":") {
+	if strings.Contains(text, ":") && !strings.Contains(text, fitcalc.TipTapered.String()) { // a rate may be a ratio: taper 1:20
 		tip, err := parseProfile(text, shop)
 		return tip, nil, err
 	}
