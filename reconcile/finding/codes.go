@@ -22,6 +22,7 @@ var codes = []Described{
 	{"layout.role", "what a column means is not certain enough"},
 	{"layout.exchanged", "two columns have each other's sizes"},
 	{"layout.column", "a column is not used"},
+	{"layout.sizes", "sizes that stand together in one cell, and from where it is known which is which"},
 	{"layout.part", "there is no column of part numbers"},
 	{"layout.hidden", "rows, columns or the sheet are hidden; they are read"},
 

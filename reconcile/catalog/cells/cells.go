@@ -322,6 +322,9 @@ func (t *Reader) unitOf(line int, c *Column, cell sheet.Cell) (unit, why string)
 // readSize reads a length or diameter.
 func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell) (catalog.Field, Trouble) {
 	unit, why := t.unitOf(line, c, cell)
+	if c.Inferred {
+		f.Assumptions = append(f.Assumptions, c.Order)
+	}
 	ctx := value.Context{Want: c.Trait().Wanted(), Unit: unit, Mark: c.Mark, Language: t.Language, Limits: c.PairsAreLimits(), Stored: cell.Kind == sheet.Number}
 	reading := t.Lex.Read(f.Text, ctx)
 	if other, why := t.settleComma(c, f.Text, ctx, reading); why != "" {

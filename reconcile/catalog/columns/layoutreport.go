@@ -30,7 +30,24 @@ func (t *Table) ReportLayout() {
 	if !slices.ContainsFunc(need, func(role catalog.Role) bool { return t.ByRole[role] != nil }) {
 		t.Add(finding.Error, "data.missing", 0, 0, fmt.Sprintf("no column gives the %s; all rows are held", need[0]), t.Settle("columns"))
 	}
+	t.reportOrders()
 	t.reportHidden()
+}
+
+// reportOrders says of sizes that stand together in one column from where it is known which is which.
+func (t *Table) reportOrders() {
+	told := map[string]bool{}
+	for _, c := range t.Columns {
+		if c.Order == "" || told[c.Order] {
+			continue
+		}
+		told[c.Order] = true
+		severity := finding.Note
+		if c.Inferred {
+			severity = finding.Warning
+		}
+		t.AddColumn(severity, "layout.sizes", c.Col, c.Order, t.Settle("columns"))
+	}
 }
 
 // reportHidden says what is hidden: the sheet, runs of rows, and each column at its heading. All of it is read.

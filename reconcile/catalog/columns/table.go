@@ -76,7 +76,7 @@ func (t *Table) understand(given catalog.Kind, titles []string) {
 func languageOf(columns []*Column, kind catalog.Kind) string {
 	count := map[string]int{}
 	for _, c := range columns {
-		if found := c.Matches[kind]; len(found) > 0 && found[0].Score >= lexicon.Understood {
+		if found := c.Matches[kind]; len(found) > 0 && found[0].Score >= lexicon.Understood && !c.Inferred {
 			count[found[0].Language]++
 		}
 	}

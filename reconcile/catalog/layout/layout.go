@@ -50,6 +50,10 @@ type Heading struct {
 	Unit string
 	// Several is set where the heading names several sizes and the cells give one.
 	Several bool
+	// Order says from where it is known which size it is, where the column is one of several sizes in one cell; inferred is set where
+	// nobody said it.
+	Order    string
+	Inferred bool
 }
 
 const (

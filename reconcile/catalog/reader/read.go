@@ -216,6 +216,7 @@ func (r *reader) openSheet(input Input, s *sheet.Sheet) *sheetReader {
 				t.Rules, t.Ruled = own, name
 			}
 		}
+		region.FindSizes(r.lex, input.Kind, t.Titles)
 		sr.tables = append(sr.tables, columns.Understand(t, input.Kind))
 		sr.categories = append(sr.categories, r.categoryOf(t.Titles))
 	}

@@ -1,0 +1,499 @@
+package layout
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/internal/pattern"
+)
+
+// Sizes stand together in one column also where its heading does not say in which order: "Size" above ".368 x .540 x 1.00". A title or note
+// may say it, or what is possible for parts of the kind. And they stand in descriptions, with names ("ID 9.35 mm OD 13.6 mm") or as such a
+// list. Each is read as one column for each size, whose cells are those of the one in the sheet.
+
+// FindSizes adds columns for the sizes in columns whose headings do not name them, where no other column gives sizes. Said is what the
+// table lists as far as anybody said, and titles are what may say it else.
+func (r *Region) FindSizes(lex *lexicon.Lexicon, said catalog.Kind, titles []string) {
+	if r.Grid.Turned || r.Guessed {
+		return
+	}
+	lists, named := -1, 0
+	for i, h := range r.Columns {
+		if r.listedSizes(h.Col) > 0 && !r.gridVirtual(h.Col) {
+			lists = i
+			continue
+		}
+		if found := lex.Match(h.Parts...); len(found) > 0 && found[0].Score >= lexicon.HeadingScore && traits.Of[catalog.Role(found[0].Role)].Want == traits.Length {
+			named++
+		}
+	}
+	switch {
+	case named > 0:
+	case lists >= 0:
+		r.splitList(lex, lists, said, titles)
+	default:
+		r.splitDescriptions(lex, said, titles)
+	}
+}
+
+// gridVirtual reports whether a column was added for one of several sizes.
+func (r *Region) gridVirtual(col int) bool { return col > r.Grid.Width }
+
+// listedSizes returns how many sizes most cells of a column list, zero where they do not.
+func (r *Region) listedSizes(col int) int {
+	counts, filled := map[int]int{}, 0
+	for _, line := range r.SampleLines() {
+		text := r.Grid.At(line, col)
+		if text == "" {
+			continue
+		}
+		filled++
+		if strings.ContainsAny(text, "xX"+timesSigns) {
+			counts[len(splitTimes(text, false))]++
+		}
+	}
+	for count, n := range counts {
+		if count > 1 && n*5 >= filled*3 {
+			return count
+		}
+	}
+	return 0
+}
+
+// splitList splits a column of lists of sizes.
+func (r *Region) splitList(lex *lexicon.Lexicon, at int, said catalog.Kind, titles []string) {
+	h := r.Columns[at]
+	count := r.listedSizes(h.Col)
+	names, why, inferred := r.orderSaid(lex, h, count, titles)
+	if names == nil {
+		names, why = r.orderPossible(lex, r.kindSaid(lex, said, titles), r.sampleOf(h.Col, func(text string) []string { return splitTimes(text, false) }, count))
+		inferred = true
+	}
+	if names == nil {
+		return
+	}
+	r.Columns = slices.Replace(r.Columns, at, at+1, r.piecesOf(lex, h, names, why, inferred, splitter{}.dividing(count))...)
+}
+
+// piecesOf adds the columns of the sizes of one column.
+func (r *Region) piecesOf(lex *lexicon.Lexicon, h Heading, names []string, why string, inferred bool, divide func(string) []string) []Heading {
+	unit := HeadingUnit(lex, h)
+	var pieces []Heading
+	for i, col := range r.Grid.AddVirtual(h.Col, len(names), r.Body, r.To, divide) {
+		piece := Heading{Col: col, Text: h.Text + ": " + names[i], Unit: unit, Order: why, Inferred: inferred}
+		if names[i] == "" {
+			piece.Text = fmt.Sprintf("%s: %d", h.Text, i+1)
+		} else {
+			piece.Parts = []string{names[i]}
+		}
+		pieces = append(pieces, piece)
+	}
+	return pieces
+}
+
+// orderSaid returns the names of the sizes in a title or note that lists as many: "sizes are bore x base OD x length".
+func (r *Region) orderSaid(lex *lexicon.Lexicon, h Heading, count int, titles []string) (names []string, why string, inferred bool) {
+	texts := slices.Clone(titles)
+	for line := r.From; line <= r.To; line++ {
+		if line >= r.Body && countCells(r.Grid, line, span{left: r.Left, right: r.Right}) != 1 {
+			continue
+		}
+		for col := r.Left; col <= r.Right; col++ {
+			if text := r.Grid.At(line, col); text != "" && strings.ContainsAny(text, "xX"+timesSigns) {
+				texts = append(texts, text)
+			}
+		}
+	}
+	for _, text := range texts {
+		if names := namesListed(lex, text, count); names != nil {
+			return names, fmt.Sprintf("the order of the sizes is that of %q", text), false
+		}
+	}
+	return nil, "", false
+}
+
+// namesListed returns the names of as many sizes that a sentence lists.
+func namesListed(lex *lexicon.Lexicon, text string, count int) []string {
+	names := splitTimes(text, true)
+	if len(names) != count {
+		return nil
+	}
+	first, last := names[0], names[count-1]
+	if at := strings.LastIndexAny(first, ",;:–-(["); at >= 0 {
+		first = first[at:]
+	}
+	if at := strings.IndexAny(last, ",;:)]"); at > 0 {
+		last = last[:at]
+	}
+	names[0], names[count-1] = sizeAtEnd(lex, first), sizeAtStart(lex, last)
+	roles := map[string]bool{}
+	for i, name := range names {
+		if rest, _, place := lex.Words.SplitUnit(name); place != "" && rest != "" {
+			names[i] = rest
+		}
+		role := sizeNamed(lex, names[i])
+		if role == "" || roles[role] {
+			return nil
+		}
+		roles[role] = true
+	}
+	return names
+}
+
+// sizeNamed returns the role of a size that a text names, empty where it names none.
+func sizeNamed(lex *lexicon.Lexicon, text string) string {
+	if found := lex.Match(text); len(found) > 0 && found[0].Score >= leastNamed && traits.Of[catalog.Role(found[0].Role)].Want == traits.Length {
+		return found[0].Role
+	}
+	return ""
+}
+
+// leastNamed is the score from which a word beside a size in a text names it: "L" does, with a number behind it.
+const leastNamed = 0.15
+
+// sizeAtEnd returns the end of a text that best names a size, of four words at most.
+func sizeAtEnd(lex *lexicon.Lexicon, text string) string {
+	words := strings.Fields(strings.Trim(text, aroundNames))
+	return bestName(lex, len(words), func(n int) string { return strings.Join(words[len(words)-n:], " ") })
+}
+
+// sizeAtStart returns the beginning of a text that best names a size, of four words at most.
+func sizeAtStart(lex *lexicon.Lexicon, text string) string {
+	words := strings.Fields(strings.Trim(text, aroundNames))
+	return bestName(lex, len(words), func(n int) string { return strings.Join(words[:n], " ") })
+}
+
+// aroundNames is what stands about the name of a size in a text.
+const aroundNames = " ,;:=–-([)]"
+
+// bestName returns the surest of the names of one word and more, the shortest of several.
+func bestName(lex *lexicon.Lexicon, words int, name func(n int) string) string {
+	best, most := "", 0.0
+	for n := 1; n <= min(4, words); n++ {
+		if text := name(n); sizeNamed(lex, text) != "" {
+			if score := lex.Match(text)[0].Score; score > most {
+				best, most = text, score
+			}
+		}
+	}
+	return best
+}
+
+// kindSaid returns what the table lists by what the user, its titles or most of its rows say.
+func (r *Region) kindSaid(lex *lexicon.Lexicon, said catalog.Kind, titles []string) catalog.Kind {
+	if said != catalog.UnknownKind {
+		return said
+	}
+	for _, title := range titles {
+		if hit, found := lex.Ask("kind", title, lex.Words.Kind); found {
+			return kindNamed(hit.Value)
+		}
+	}
+	count, lines := map[catalog.Kind]int{}, r.SampleLines()
+	for _, line := range lines {
+		for col := r.Left; col <= r.Right; col++ {
+			text := r.Grid.At(line, col)
+			if text == "" || lexicon.LooksNumeric(text) {
+				continue
+			}
+			if hit, found := lex.Ask("kind", text, lex.Words.Kind); found {
+				count[kindNamed(hit.Value)]++
+				break
+			}
+		}
+	}
+	for kind, n := range count {
+		if n*5 >= len(lines)*3 {
+			return kind
+		}
+	}
+	return catalog.UnknownKind
+}
+
+func kindNamed(name string) catalog.Kind {
+	for _, kind := range []catalog.Kind{catalog.Heads, catalog.Ferrules, catalog.Tips} {
+		if kind.String() == name {
+			return kind
+		}
+	}
+	return catalog.UnknownKind
+}
+
+// order is an order in which sizes are listed; a role that is empty stands for a length of which it is not known which it is.
+type order []catalog.Role
+
+// orders are those in which sizes of parts are listed (common practice): the two diameters together, the length before or behind.
+var orders = map[catalog.Kind][]order{
+	catalog.Ferrules: {
+		{catalog.Bore, catalog.BaseOD, catalog.Length}, {catalog.BaseOD, catalog.Bore, catalog.Length},
+		{catalog.Length, catalog.Bore, catalog.BaseOD}, {catalog.Length, catalog.BaseOD, catalog.Bore},
+		{catalog.Bore, catalog.BaseOD}, {catalog.BaseOD, catalog.Bore},
+	},
+	catalog.Heads: {
+		{catalog.HoselOD, catalog.Bore, ""}, {catalog.Bore, catalog.HoselOD, ""}, {"", catalog.HoselOD, catalog.Bore}, {"", catalog.Bore, catalog.HoselOD},
+		{catalog.HoselOD, catalog.Bore}, {catalog.Bore, catalog.HoselOD},
+	},
+}
+
+// nameOf is a heading for a role in which the vocabulary finds it.
+var nameOf = map[catalog.Role]string{catalog.Bore: "bore", catalog.BaseOD: "base OD", catalog.Length: "length", catalog.HoselOD: "hosel OD"}
+
+// orderPossible returns the names of the sizes in the one order in which nearly all lists are possible for parts of a kind, in one unit.
+func (r *Region) orderPossible(lex *lexicon.Lexicon, kind catalog.Kind, lists [][]value.Reading) (names []string, why string) {
+	var found []order
+	for _, o := range orders[kind] {
+		if len(lists) == 0 || len(o) != len(lists[0]) {
+			continue
+		}
+		for _, unit := range []string{"mm", "in", "thou"} {
+			if o.fits(kind, lists, unit) {
+				found = append(found, o)
+				break
+			}
+		}
+	}
+	if len(found) != 1 {
+		return nil, ""
+	}
+	var said []string
+	for _, role := range found[0] {
+		names = append(names, nameOf[role])
+		if role == "" {
+			said = append(said, "a length")
+		} else {
+			said = append(said, nameOf[role])
+		}
+	}
+	return names, fmt.Sprintf("the sizes taken as %s: in no other order are they possible for %s", strings.Join(said, " × "), kind)
+}
+
+// leastFitting is the share of lists in percent that have to be possible in an order: single cells may be wrong.
+const leastFitting = 95
+
+func (o order) fits(kind catalog.Kind, lists [][]value.Reading, unit string) bool {
+	fitting := 0
+	for _, list := range lists {
+		sizes := map[catalog.Role]float64{}
+		possible := true
+		for i, one := range list {
+			mm := one.Number * traits.UnitMM[unit]
+			if one.Kind == value.Length {
+				mm = traits.MM(one.Dim.Nominal())
+			}
+			role := o[i]
+			if role == "" {
+				role = catalog.HoselLength
+			}
+			b, _ := traits.BoundsOf(kind, role)
+			possible = possible && b.Possible(mm)
+			sizes[role] = mm
+		}
+		if possible && sizes[catalog.Bore] < max(sizes[catalog.BaseOD], sizes[catalog.HoselOD]) {
+			fitting++
+		}
+	}
+	return 100*fitting >= leastFitting*len(lists)
+}
+
+// sampleOf reads the lists of sizes in a sample of a column, those that have as many as most.
+func (r *Region) sampleOf(col int, split func(string) []string, count int) [][]value.Reading {
+	var lists [][]value.Reading
+	for _, line := range r.SampleLines() {
+		pieces := slices.Clone(split(r.Grid.At(line, col)))
+		if len(pieces) != count {
+			continue
+		}
+		shareUnit(pieces)
+		var list []value.Reading
+		for _, piece := range pieces {
+			one := value.Read(piece, value.Context{Want: value.WantLength})
+			if one.Kind != value.Number && one.Kind != value.Length {
+				break
+			}
+			list = append(list, one)
+		}
+		if len(list) == count {
+			lists = append(lists, list)
+		}
+	}
+	return lists
+}
+
+// splitDescriptions adds columns for the sizes that the texts of a column give.
+func (r *Region) splitDescriptions(lex *lexicon.Lexicon, said catalog.Kind, titles []string) {
+	for _, h := range r.Columns {
+		texts := r.textsOf(h.Col)
+		if len(texts) < 2 {
+			continue
+		}
+		if roles, names, behind := namedSizes(lex, texts); len(roles) > 1 {
+			divide := func(text string) []string {
+				pieces := make([]string, len(roles))
+				for _, s := range sizesIn(lex, text, behind) {
+					at := slices.Index(roles, s.role)
+					switch {
+					case at < 0:
+					case pieces[at] != "":
+						pieces[at] += " / " + s.text // two sizes of one name: for a person to say
+					default:
+						pieces[at] = s.text
+					}
+				}
+				return pieces
+			}
+			why := fmt.Sprintf("sizes are read from the texts under %q, where they stand with their names", h.Text)
+			r.Columns = append(r.Columns, r.piecesOf(lex, h, names, why, false, divide)...)
+			return
+		}
+		if count := listsIn(texts); count > 0 {
+			names, why := r.orderPossible(lex, r.kindSaid(lex, said, titles), r.sampleOf(h.Col, listWithin, count))
+			if names == nil {
+				continue
+			}
+			divide := func(text string) []string {
+				pieces := listWithin(text)
+				if len(pieces) != count {
+					return make([]string, count)
+				}
+				shareUnit(pieces)
+				return pieces
+			}
+			r.Columns = append(r.Columns, r.piecesOf(lex, h, names, why, true, divide)...)
+			return
+		}
+	}
+}
+
+// textsOf returns the texts of a sample of a column that hold words and digits.
+func (r *Region) textsOf(col int) []string {
+	var texts []string
+	for _, line := range r.SampleLines() {
+		text := r.Grid.At(line, col)
+		if len(text) > 8 && len(text) <= lexicon.LongestNote && strings.ContainsAny(text, "0123456789") && strings.ContainsFunc(text, unicode.IsLetter) && !lexicon.LooksLikeCode(text) {
+			texts = append(texts, text)
+		}
+	}
+	return texts
+}
+
+// measure is a number in a text, with its unit and its limits.
+var measure = pattern.Lazy(`(?:\d+[- ]\d+/\d+|\d+/\d+|\d*[.,]\d+|\d+)(?: ?(?:mm|inch|in\b|"|″|”))?(?: ?(?:±|\+/-) ?\d*[.,]?\d+(?: ?(?:mm|inch|in\b|"|″|”))?)?`)
+
+// timesList is a list of three sizes within a text.
+var timesList = pattern.Lazy(`(?:\d*[.,]\d+|\d+)(?: ?(?:mm|"|″))?(?: ?[xX×*] ?(?:\d*[.,]\d+|\d+(?:[- ]\d+/\d+|/\d+)?)(?: ?(?:mm|inch|in\b|"|″))?){2}`)
+
+// listWithin returns the sizes of the one list within a text, nil where there is none or several.
+func listWithin(text string) []string {
+	found := timesList().FindAllStringIndex(text, 2)
+	if len(found) != 1 || !standsFree(text, found[0][0], found[0][1]) {
+		return nil
+	}
+	return splitTimes(text[found[0][0]:found[0][1]], false)
+}
+
+// listsIn returns how many sizes the lists within most texts have, zero where most have none.
+func listsIn(texts []string) int {
+	n := 0
+	for _, text := range texts {
+		if len(listWithin(text)) == 3 {
+			n++
+		}
+	}
+	if n*5 >= len(texts)*4 {
+		return 3
+	}
+	return 0
+}
+
+// standsFree reports whether what stands between two places of a text is no part of a longer word or number.
+func standsFree(text string, from, to int) bool {
+	before, _ := utf8.DecodeLastRuneInString(text[:from])
+	after, _ := utf8.DecodeRuneInString(text[to:])
+	return (from == 0 || !unicode.IsLetter(before) && !unicode.IsDigit(before) && !strings.ContainsRune(".,/-#", before)) &&
+		(to == len(text) || !unicode.IsLetter(after) && !unicode.IsDigit(after) && after != '/' && after != '-')
+}
+
+// sizeIn is a size in a text with the name beside it.
+type sizeIn struct{ role, name, text string }
+
+// sizesIn returns the sizes with names in a text, whose names stand before or behind them.
+func sizesIn(lex *lexicon.Lexicon, text string, behind bool) []sizeIn {
+	places := measure().FindAllStringIndex(text, 24)
+	var sizes []sizeIn
+	for i, at := range places {
+		if !standsFree(text, at[0], at[1]) {
+			continue
+		}
+		name := ""
+		if behind {
+			end := len(text)
+			if i+1 < len(places) {
+				end = places[i+1][0]
+			}
+			gap := text[at[1]:end]
+			if cut := strings.IndexAny(gap, ",;/)"); cut >= 0 {
+				gap = gap[:cut]
+			}
+			name = sizeAtStart(lex, gap)
+		} else {
+			from := 0
+			if i > 0 {
+				from = places[i-1][1]
+			}
+			gap := strings.TrimRight(text[from:at[0]], " ,;")
+			gap = gap[strings.LastIndexAny(gap, ",;/(")+1:]
+			name = sizeAtEnd(lex, gap)
+		}
+		if name != "" {
+			sizes = append(sizes, sizeIn{sizeNamed(lex, name), name, text[at[0]:at[1]]})
+		}
+	}
+	return sizes
+}
+
+// namedSizes returns which sizes most texts give by name, with the names, and whether these stand behind the sizes.
+func namedSizes(lex *lexicon.Lexicon, texts []string) (roles, names []string, behind bool) {
+	var counts [2]map[string]int
+	var firsts [2]map[string]string
+	var totals [2]int
+	for i := range counts {
+		counts[i], firsts[i] = map[string]int{}, map[string]string{}
+		for _, text := range texts {
+			seen := map[string]bool{}
+			for _, s := range sizesIn(lex, text, i == 1) {
+				if seen[s.role] {
+					continue
+				}
+				seen[s.role] = true
+				counts[i][s.role]++
+				totals[i]++
+				if firsts[i][s.role] == "" {
+					firsts[i][s.role] = s.name
+					roles = append(roles, s.role)
+				}
+			}
+		}
+	}
+	if totals[0] == totals[1] {
+		return nil, nil, false
+	}
+	best := 0
+	if totals[1] > totals[0] {
+		best = 1
+	}
+	var kept []string
+	for _, role := range roles {
+		if counts[best][role]*5 >= len(texts)*3 && !slices.Contains(kept, role) {
+			kept = append(kept, role)
+			names = append(names, firsts[best][role])
+		}
+	}
+	return kept, names, best == 1
+}

@@ -1,0 +1,55 @@
+package layout
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.com/seatline/reconcile/catalog/lexicon"
+)
+
+func TestSizesInTexts(t *testing.T) {
+	lex := lexicon.New(nil)
+	tests := []struct {
+		text   string
+		behind bool
+		want   string
+	}{
+		{"Ferrule black ID 9.35 mm OD 13.60 mm L 12.7 mm", false, "ID=9.35 mm OD=13.60 mm L=12.7 mm"},
+		{`Ferrule, .368 ID, .540 OD, 1/2" long, black`, true, `ID=.368 OD=.540 long=1/2"`},
+		{`Black ID .368±.001, length 1-1/4"`, false, `ID=.368±.001 length=1-1/4"`},
+		{"Iron 7, ID9 code H-13.6-2, 460 cc", false, ""},
+		{"ID 4ct", false, ""},
+	}
+	for _, test := range tests {
+		var got []string
+		for _, s := range sizesIn(lex, test.text, test.behind) {
+			got = append(got, s.name+"="+s.text)
+		}
+		if diff := cmp.Diff(test.want, strings.Join(got, " ")); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", test.text, diff)
+		}
+	}
+}
+
+func TestListWithin(t *testing.T) {
+	tests := []struct {
+		text string
+		want []string
+	}{
+		{"Ferrule schwarz/silber 9,35x13,9x25", []string{"9,35", "13,9", "25"}},
+		{`.368" x .540" x 1" black`, []string{`.368"`, `.540"`, `1"`}},
+		{"tape 2 x 36", nil},         // two are none
+		{"A 1x2x3 and B 4x5x6", nil}, // which of them
+		{"9x9x9x9", nil},             // four
+		{"code 7/9x13x25", nil},      // within another number
+		{"AB9.35x13.6x25", nil},      // within a word
+		{"9.35 mm x 13.6 mm x 25 mm", []string{"9.35 mm", "13.6 mm", "25 mm"}},
+	}
+	for _, test := range tests {
+		if diff := cmp.Diff(test.want, listWithin(test.text)); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", test.text, diff)
+		}
+	}
+}
