@@ -268,13 +268,21 @@ func statedSigma(d measure.Dim) float64 {
 	return w / 6
 }
 
+// chanceText is a probability as people read one: nobody reads 3.9e-11.
+func chanceText(chance float64) string {
+	if chance < 1e-4 {
+		return "under 0.01 %"
+	}
+	return fmt.Sprintf("of %.2g %%", 100*chance)
+}
+
 // decide goes by the count first, which holds whatever the distribution, then by the normal lot: see [Compare].
 func (c *Comparison) decide(narrowed, widened Limits, notShownInside int, q Question) {
 	s, rare := c.Summary, 1-q.Confidence
 	if chance := atLeast(c.ProvedOutside, s.N, q.Allowed); chance <= rare {
 		c.Consistency = Contradicted
-		c.Reason = fmt.Sprintf("%d of %d readings are outside the limits beyond doubt; with %.3g %% of the pieces outside, so many have a probability of %.2g",
-			c.ProvedOutside, s.N, 100*q.Allowed, chance)
+		c.Reason = fmt.Sprintf("%d of %d readings are outside the limits beyond doubt; with %.3g %% of the pieces outside, so many have a probability %s",
+			c.ProvedOutside, s.N, 100*q.Allowed, chanceText(chance))
 		return
 	}
 	if c.CountedBound <= q.Allowed {

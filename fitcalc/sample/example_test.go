@@ -106,7 +106,7 @@ func ExampleCompare() {
 	fmt.Println(c.Reason)
 	// Output:
 	// contradicted
-	// 5 of 8 readings are outside the limits beyond doubt; with 5 % of the pieces outside, so many have a probability of 1.5e-05
+	// 5 of 8 readings are outside the limits beyond doubt; with 5 % of the pieces outside, so many have a probability under 0.01 %
 }
 
 // A delivery of 400 at an acceptable quality level of 2.5 %.

@@ -6,10 +6,14 @@ import (
 	"fmt"
 	"html/template"
 	"io"
+	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/say"
+	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/plan/vet"
 	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/publish/tell"
@@ -34,13 +38,17 @@ type Options struct {
 func WriteVetHTML(w io.Writer, r *vet.Report, opts Options) error {
 	page := pageData{
 		Shop: opts.ShopName, Supplier: r.Supplier, Verdict: r.Verdict.String(), Says: Saying(r.Verdict), Why: r.Why(), Changes: r.Changes,
-		Cautions: opts.Language.Cautions(), Inputs: opts.Inputs, Unit: report.UnitName(opts.Units),
+		Cautions: opts.Language.Cautions(), Inputs: slices.Clone(opts.Inputs), Printed: mostPrinted + 1, Unit: report.UnitName(opts.Units),
 	}
 	for _, f := range r.Facts {
 		page.Facts = append(page.Facts, factData{f.Title, f.Text, f.Sheet, anchor(f.Sheet)})
 	}
+	fileName := tell.FileNames(namesOf(opts.Inputs)...)
+	for i := range page.Inputs {
+		page.Inputs[i].Name = fileName(page.Inputs[i].Name)
+	}
 	for _, s := range Sections(r) {
-		page.Sections = append(page.Sections, sectionOf(&s, opts.Units))
+		page.Sections = append(page.Sections, sectionOf(&s, &opts, fileName))
 	}
 	for _, a := range r.Assumptions {
 		tried := "nothing else could be tried"
@@ -61,6 +69,20 @@ func WriteVetHTML(w io.Writer, r *vet.Report, opts Options) error {
 	return err
 }
 
+// mostPrinted is how many rows of each table are printed, so that the page is two on paper: the answer, and what it rests on.
+const mostPrinted = 4
+
+// mostShort is how many letters a text has that is kept on one line.
+const mostShort = 16
+
+func namesOf(inputs []tell.Input) []string {
+	names := make([]string, len(inputs))
+	for i := range inputs {
+		names[i] = inputs[i].Name
+	}
+	return names
+}
+
 // Saying is a verdict in a few words.
 func Saying(v vet.Verdict) string {
 	return map[vet.Verdict]string{vet.Take: "Worth taking", vet.AskFirst: "Ask before ordering", vet.Leave: "Leave it"}[v]
@@ -74,6 +96,8 @@ type pageData struct {
 	Assumptions                              []assumptionData
 	Cautions                                 []say.Caution
 	Inputs                                   []tell.Input
+	// Printed is the first row of a table that is not printed.
+	Printed int
 }
 
 type factData struct{ Title, Text, Section, Anchor string }
@@ -86,8 +110,10 @@ type assumptionData struct {
 
 type sectionData struct {
 	Title, Anchor, Note, Empty string
-	Headings                   []headingData
-	Rows                       [][]cellData
+	// More says on paper how many rows are not printed.
+	More     string
+	Headings []headingData
+	Rows     [][]cellData
 }
 
 type headingData struct {
@@ -97,27 +123,38 @@ type headingData struct {
 }
 
 type cellData struct {
-	Text    string
-	Number  bool
-	Wide    bool
-	Source  bool
+	Text   string
+	Number bool
+	Wide   bool
+	Source bool
+	// Short is set for a part number or a word, which is not broken.
+	Short   bool
 	Verdict string
 }
 
 func anchor(title string) string { return strings.ReplaceAll(strings.ToLower(title), " ", "-") }
 
-func sectionOf(s *report.Section, u fitcalc.Units) sectionData {
+func sectionOf(s *report.Section, opts *Options, fileName func(string) string) sectionData {
+	u := opts.Units
 	d := sectionData{Title: s.Name, Anchor: anchor(s.Name), Note: strings.Join(s.Notes, " "), Empty: s.Empty}
 	for _, c := range s.Columns {
 		d.Headings = append(d.Headings, headingData{c.HeadingText(u), c.Kind.IsNumber(), c.Kind == report.KindSource})
+	}
+	if more := len(s.Rows) - mostPrinted; more > 0 {
+		d.More = phrase.Count(more, "more row") + " on the screen and in vet.xlsx."
 	}
 	for _, row := range s.Rows {
 		cells := make([]cellData, len(row))
 		for i, v := range row {
 			kind := s.Columns[i].Kind
 			cells[i] = cellData{Text: report.CellText(v, kind, u), Number: kind.IsNumber(), Wide: kind == report.KindSentence, Source: kind == report.KindSource}
+			cells[i].Short = utf8.RuneCountInString(cells[i].Text) <= mostShort
 			if verdict, is := v.(fitcalc.Verdict); is {
-				cells[i].Verdict = verdict.String()
+				cells[i].Verdict, cells[i].Text = verdict.String(), opts.Language.Verdict(verdict)
+			}
+			if at, is := v.(finding.Place); is {
+				at.File = fileName(at.File)
+				cells[i].Text = at.String()
 			}
 		}
 		d.Rows = append(d.Rows, cells)
