@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -15,6 +16,7 @@ import (
 type chartFlags struct {
 	catalogueFlags
 	out, language, words string
+	embed                bool
 }
 
 func newChart(s streams) *cobra.Command {
@@ -24,6 +26,12 @@ func newChart(s streams) *cobra.Command {
 		Short: "write the fit chart to publish: one web page that works without a network",
 		Long: `chart decides every head against every ferrule and writes the fit chart: one HTML file that opens from a disk,
 needs no network, and prints. A reader chooses a head, types what the calipers say, or chooses a ferrule.
+
+--embed writes fits.js besides fits.html. On your own site the chart is then one element, with a style of its own, as high as what it shows;
+a content security policy has to admit the script alone:
+
+  <script src="fits.js" defer></script>
+  <fit-chart><a href="fits.html">Which ferrule fits?</a></fit-chart>
 
 The seller's look stands in the table [page] of shop.toml:
 
@@ -37,7 +45,8 @@ The seller's look stands in the table [page] of shop.toml:
   currency = "EUR"                       # margin = "40%" is added to the sheets' prices
   caliper  = "0.03 mm"                   # ± of a measured hosel, in place of hosel_od_tolerance`,
 		Example: `  reconcile chart --heads irons.xlsx --ferrules trim.xlsx --out fits.html
-  reconcile chart --heads irons.xlsx --ferrules trim.xlsx --shop shop.toml --language fr --out fits.html`,
+  reconcile chart --heads irons.xlsx --ferrules trim.xlsx --shop shop.toml --language fr --out fits.html
+  reconcile chart --heads irons.xlsx --ferrules trim.xlsx --out fits.html --embed`,
 		Args: noArgs,
 		RunE: func(*cobra.Command, []string) error {
 			if len(f.heads) == 0 || len(f.ferrules) == 0 || f.out == "" {
@@ -49,6 +58,7 @@ The seller's look stands in the table [page] of shop.toml:
 	f.add(cmd)
 	f.addMeasured(cmd)
 	cmd.Flags().StringVar(&f.out, "out", "", "the HTML file to write")
+	cmd.Flags().BoolVar(&f.embed, "embed", false, "write FILE.js besides, which puts the chart into the element fit-chart of your own site")
 	cmd.Flags().StringVar(&f.language, "language", "", "the language of the page, in place of the one in shop.toml")
 	cmd.Flags().StringVar(&f.words, "words", "", "a file of words: another language, or other words for one that there is")
 	return cmd
@@ -68,6 +78,12 @@ func (s streams) chart(f chartFlags) error {
 		Name: filepath.Base(f.out), About: "the fit chart; open it in a browser",
 		Write: func(w io.Writer) error { return chart.Write(w, d.result, opts) },
 	}}
+	if f.embed {
+		outputs = append(outputs, publish.Output{
+			Name: strings.TrimSuffix(filepath.Base(f.out), filepath.Ext(f.out)) + ".js", About: "the chart as the element fit-chart of your own site",
+			Write: func(w io.Writer) error { return chart.WriteEmbed(w, d.result, opts) },
+		})
+	}
 	paths, err := s.writeAll(filepath.Dir(f.out), outputs, d.inputs)
 	if err != nil {
 		return err

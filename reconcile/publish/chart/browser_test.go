@@ -586,6 +586,23 @@ func TestPrints(t *testing.T) {
 			}
 		}
 	}
+	// The whole chart of thirty heads is a page or two, and has each of them.
+	many := write(t, varied(t, 30, 40), chart.Options{})
+	all := openTab(t, many, "")
+	evaluate[bool](all, "document.getElementById('show-all').click() || true")
+	pdf, err := chromedp.Run(all.Context, chromedp.PrintToPDF(chromedp.PDFPaper(chromedp.PaperA4)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := len(pages.FindAll(pdf, -1)); got > 2 {
+		t.Errorf("thirty heads take %d pages", got)
+	}
+	// Marks are borders: browsers print no backgrounds unless they are told to.
+	all.Do(browser.Media("print", ""))
+	pale := evaluate[[]string](all, `[...document.querySelectorAll(".key .v")].filter((e) => { const s = getComputedStyle(e, "::before"); return s.backgroundColor !== "rgba(0, 0, 0, 0)" || s.backgroundImage !== "none" || s.borderTopWidth === "0px"; }).map((e) => e.className)`)
+	if len(pale) > 0 {
+		t.Errorf("marks that need a background to be printed: %v", pale)
+	}
 	b := openTab(t, content, "#head=TF-610")
 	b.Do(browser.Media("print", ""))
 	shown := b.Text("body")

@@ -119,11 +119,16 @@ func (b *builder) view(c *chart) (*view, error) {
 		Words: w, Language: c.Language, ShopName: clean(b.opts.ShopName), Contact: clean(b.opts.Contact), Logo: image,
 		Style: template.CSS(style), Script: template.JS(script), Chart: c, Groups: b.groups(),
 		Policy: web.Policy(style, script),
-		Limits: w.Fill("page.limits", "step", b.show(b.result.Shop.FlushStep), "turn", b.show(b.result.Shop.TurnLimit)),
+		Limits: b.limits(),
 	}
 	v.Things, v.Cautions = b.things(), b.language.Cautions()
 	b.choices(v)
 	return v, nil
+}
+
+// limits says what passes as flush and how much is turned off.
+func (b *builder) limits() string {
+	return b.words.Fill("page.limits", "step", b.show(b.result.Shop.FlushStep), "turn", b.show(b.result.Shop.TurnLimit))
 }
 
 // choices fills in what can be chosen from.

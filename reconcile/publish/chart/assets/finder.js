@@ -126,6 +126,7 @@
       $(id).hidden = !ways.split(" ").includes(chosen.way) || id === "panel-od" && chosen.way === "head" && chosen.head < 0;
     }
     $("panel-filter").hidden = chosen.way === "head" && chosen.head < 0 || chosen.way === "ferrule" && chosen.ferrule >= 0;
+    $("limits").hidden = chosen.way !== "measure" && chosen.head < 0;
     $("od-label").textContent = word(chosen.way === "head" ? "find.measured" : "find.od");
     page.root.querySelector("input[name=way][value=" + chosen.way + "]").checked = true;
     page.root.querySelector("input[name=unit][value=" + (say.metric() ? "mm" : "in") + "]").checked = true;
