@@ -39,7 +39,7 @@ const (
 	// mostRows is how many heads stand in one table.
 	mostRows = 150
 	// fewHeads is up to how many heads a catalogue lists many alternates; beyond it the next two, and beyond manyHeads none, one note at
-	// most, and not what the heads are called.
+	// most, and not what the heads are called or why a top takes none.
 	fewHeads, manyHeads, manyNext, fewNext = 500, 2000, 4, 2
 )
 
@@ -138,6 +138,9 @@ func (b *builder) tableRow(head int) row {
 	r.Word = b.words["verdict."+r.Verdict]
 	if len(b.result.Catalogue.Heads) > manyHeads {
 		r.Notes = r.Notes[:min(len(r.Notes), 1)]
+		if r.Verdict == fitcalc.Bare.String() {
+			r.Notes = nil // the key says it
+		}
 	}
 	return r
 }

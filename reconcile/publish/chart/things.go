@@ -11,7 +11,7 @@ import (
 type things map[string]any
 
 // mostThings is how many ferrules are described; every copy of the page holds them, and a search engine reads no catalogue of thousands.
-const mostThings = 300
+const mostThings = 200
 
 func (b *builder) things() things {
 	c := b.chart

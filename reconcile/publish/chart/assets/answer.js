@@ -109,11 +109,11 @@ const answers = (() => {
     return 0;
   }
 
-  // catalogue returns what was decided for a head of the catalogue, the best first.
-  function catalogue(head) {
+  // catalogue returns what was decided for a head of the catalogue, the best first, or the best of it.
+  function catalogue(head, most = Infinity) {
     const flat = data.answers[data.heads.answer[head]], lines = [];
     const od = data.dims[data.heads.od[head]];
-    for (let i = 0; i < flat.length; i += 4) {
+    for (let i = 0; i < Math.min(flat.length, 4 * most); i += 4) {
       const form = data.ferrules.form[flat[i]], outcome = outcomes[flat[i + 1]];
       lines.push({ferrule: flat[i], form, tip: flat[i + 2], minutes: flat[i + 3] / 100, ...outcome, off: offAt(form, od, outcome.oneSize)});
     }

@@ -107,7 +107,7 @@
   function browsing() {
     if ($("head-search").value.trim() === "" && $("category").value === "" && $("supplier").value === "") return null;
     const heads = searches.head.find();
-    return {heads, lines: heads.flatMap((head) => answers.catalogue(head).slice(0, 1).map((line) => ({...line, head})))};
+    return {heads, lines: heads.flatMap((head) => answers.catalogue(head, 1).map((line) => ({...line, head})))};
   }
 
   function ask(q, typed) {

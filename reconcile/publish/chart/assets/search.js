@@ -26,21 +26,23 @@ const search = (() => {
   }
 
   // matching returns the places whose keys meet every word typed, the best met first; those that begin with it stand before the others.
-  function matching(keys, typed, suits) {
+  // Keys are made when they are first looked at: a large page opens without them.
+  function matching(count, keyOf, typed, suits) {
     const parts = fold(typed).split(/\s+/).filter(Boolean), classes = [[], [], [], []];
-    for (let i = 0; i < keys.length; i++) {
+    for (let i = 0; i < count; i++) {
       if (suits && !suits(i)) continue;
-      const met = Math.min(2, ...parts.map((p) => fit(keys[i], p)));
+      const met = Math.min(2, ...parts.map((p) => fit(keyOf(i), p)));
       if (met === 0) continue;
-      const first = parts.length && keys[i].text.startsWith(parts[0]);
+      const first = parts.length && keyOf(i).text.startsWith(parts[0]);
       classes[(met === 2 ? 0 : 2) + (first ? 0 : 1)].push(i);
     }
     return classes.flat();
   }
 
-  const headKeys = data.heads.part.map((part, i) => key(part, data.heads.description[i], say.supplierOf(data.heads, i),
-    say.categoryName(data.heads.category[i]), say.categories[data.heads.category[i]]));
-  const ferruleKeys = data.ferrules.part.map((part, i) => key(part, data.ferrules.description[i], say.supplierOf(data.ferrules, i), say.colourOf(i)));
+  const kept = (make) => { const all = []; return (i) => all[i] || (all[i] = make(i)); };
+  const h = data.heads, f = data.ferrules;
+  const headKey = kept((i) => key(h.part[i], h.description[i], say.supplierOf(h, i), say.categoryName(h.category[i]), say.categories[h.category[i]]));
+  const ferruleKey = kept((i) => key(f.part[i], f.description[i], say.supplierOf(f, i), say.colourOf(i)));
 
-  return {heads: (typed, suits) => matching(headKeys, typed, suits), ferrules: (typed, suits) => matching(ferruleKeys, typed, suits)};
+  return {heads: (typed, suits) => matching(h.part.length, headKey, typed, suits), ferrules: (typed, suits) => matching(f.part.length, ferruleKey, typed, suits)};
 })();

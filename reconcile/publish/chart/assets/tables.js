@@ -105,7 +105,7 @@ const tables = (() => {
   function compact(heads, caption, to, toFerrule) {
     const h = data.heads, name = (c) => word("column." + c), columns = ["head", "od", "tip", "best", "fit", "off", "side"].map(name);
     const rows = together(heads, (i) => [h.od[i], h.tips[i], h.answer[i], h.hosel[i]].join()).map((same) => {
-      const lines = answers.catalogue(same[0]), line = lines[0], fits = line && answers.fits(line.verdict);
+      const [line] = answers.catalogue(same[0], 1), fits = line && answers.fits(line.verdict);
       const ferrule = line && line.verdict !== "bare" ? data.ferrules.part[line.ferrule] : "";
       return make("tr", {}, headNames(same, to), cell(columns[1], sizeOf(h.od[same[0]])),
         cell(columns[2], fits ? say.tipName(line.tip) : data.tipSets[h.tips[same[0]]].map(say.tipName).join(", ")),
