@@ -30,6 +30,9 @@ func (r *rowReader) clubs(part string) (string, []clubOf) {
 	var set []string
 	if text != "" {
 		set = r.t.Lex.SetOf(r.clubCategory(), text)
+		if len(set) == 0 {
+			set = r.t.Lex.SetOf(r.clubCategory(), r.t.Lex.Words.InOwnLetters(r.t.Language, text))
+		}
 	}
 	switch {
 	case len(set) > 1:

@@ -25,7 +25,7 @@ func (v *Vocabulary) ClubsIn(category, text string) ([]string, bool) {
 	if len(text) > 120 {
 		return nil, false
 	}
-	r := clubReader{v: v, category: category, marked: category != ""}
+	r := clubReader{v: v, category: category, marked: category != "", to: strings.Contains(text, " a ") || strings.Contains(text, " à ")}
 	if !r.lex(text) || !r.parse() {
 		return nil, false
 	}
@@ -41,6 +41,26 @@ func (v *Vocabulary) ClubsIn(category, text string) ([]string, bool) {
 
 // capitalIron is an iron with its letter in capitals, which is kept: 6I.
 var capitalIron = pattern.Lazy(`[0-9] ?I\b`)
+
+// ownLetter is a letter before the number of a club.
+var ownLetter = pattern.Lazy(`\b[A-Za-z][0-9]{1,2}\b`)
+
+// InOwnLetters puts the letters that stand before the numbers of clubs in one language into those of all: "F4–F9" is 4–9 in a French
+// list, and may be five fairway woods in another.
+func (v *Vocabulary) InOwnLetters(language, text string) string {
+	return ownLetter().ReplaceAllStringFunc(text, func(club string) string {
+		for _, e := range v.lookup(v.classes[classClubOwn], strings.ToLower(club[:1])) {
+			switch {
+			case e.language != language:
+			case e.value == "iron":
+				return club[1:]
+			default:
+				return club[1:] + e.value
+			}
+		}
+		return club
+	})
+}
 
 // FindClubs finds an unmistakable set or club within a longer text, such as a description: "Forged iron heads 4-PW".
 // Place is the part of the text that names it.
@@ -95,6 +115,7 @@ type clubReader struct {
 	v        *Vocabulary
 	category string
 	marked   bool // something says that the numbers are clubs
+	to       bool // a small a stands between spaces, which is a word for "to" and no approach wedge: "5 à PW"
 	tokens   []clubToken
 	clubs    []string
 }
@@ -205,6 +226,10 @@ func wordEnd(s string) []int {
 
 func (r *clubReader) known(key, after string) bool {
 	v := r.v
+	if last := len(r.tokens) - 1; key == "a" && r.to && last >= 0 && r.tokens[last].kind < clubRange && strings.TrimSpace(after) != "" {
+		r.tokens = append(r.tokens, clubToken{kind: clubRange})
+		return true
+	}
 	if options := v.lookup(v.classes[classClubName], key); len(options) > 0 {
 		r.marked = true
 		r.tokens = append(r.tokens, clubToken{kind: clubCode, name: options[0].value})

@@ -11,7 +11,7 @@ import (
 func TestClubs(t *testing.T) {
 	v := Load()
 	for text, want := range map[string]string{
-		"4-PW": "4 5 6 7 8 9 PW", "4 - PW": "4 5 6 7 8 9 PW", "4–PW": "4 5 6 7 8 9 PW", "4~PW": "4 5 6 7 8 9 PW", "４－ＰＷ": "4 5 6 7 8 9 PW", "#4 to PW": "4 5 6 7 8 9 PW", "5 bis PW": "5 6 7 8 9 PW",
+		"4-PW": "4 5 6 7 8 9 PW", "4 - PW": "4 5 6 7 8 9 PW", "4–PW": "4 5 6 7 8 9 PW", "4~PW": "4 5 6 7 8 9 PW", "４－ＰＷ": "4 5 6 7 8 9 PW", "#4 to PW": "4 5 6 7 8 9 PW", "5 à PW": "5 6 7 8 9 PW", "7 a SW": "7 8 9 PW SW", "9 P A S": "9 PW AW SW", "5 bis PW": "5 6 7 8 9 PW",
 		"#5-#9": "5 6 7 8 9", "#5-PW": "5 6 7 8 9 PW", "5i-SW": "5i 6i 7i 8i 9i PW SW", "4i-9i": "4i 5i 6i 7i 8i 9i", "3-5H": "3H 4H 5H", "3,5,7W": "3W 5W 7W", "3/5/7W": "3W 5W 7W", "3W, 5, 7": "3W 5W 7W",
 		"PW/SW/LW": "PW SW LW", "PW-LW": "PW SW LW", "PW-SW": "PW SW", "4-AW": "4 5 6 7 8 9 PW AW", "4-GW": "4 5 6 7 8 9 PW GW", "4-SW": "4 5 6 7 8 9 PW SW", "3-PW, AW, SW": "3 4 5 6 7 8 9 PW AW SW", "5-9,P,A,S": "5 6 7 8 9 PW AW SW",
 		"50/54/58": "50 54 58", "52°/56°": "52 56", "56°": "56", "4H,5H,6-PW": "4H 5H 6 7 8 9 PW",
@@ -77,4 +77,15 @@ func ExampleVocabulary_Clubs() {
 	// 3,5,7W [3W 5W 7W] true
 	// 7番アイアン [7] true
 	// 12-345 [] false
+}
+
+func TestClubsInOwnLetters(t *testing.T) {
+	v := Load()
+	for _, test := range []struct{ language, text, want string }{
+		{"fr", "F4–F9, PW", "4–9, PW"}, {"fr", "B3, B5", "3W, 5W"}, {"en", "F4-F9", "F4-F9"}, {"de", "E5-E9", "5-9"}, {"it", "L3", "3W"}, {"fr", "XF4", "XF4"},
+	} {
+		if got := v.InOwnLetters(test.language, test.text); got != test.want {
+			t.Errorf("%s %q: got %q, want %q", test.language, test.text, got, test.want)
+		}
+	}
 }

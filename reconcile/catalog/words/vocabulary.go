@@ -48,6 +48,8 @@ const (
 	classClubName   = "club_name"
 	classClubCode   = "club_code"
 	classClubLetter = "club_letter"
+	// classClubOwn are letters before numbers of clubs that mean something else in other languages: F4 is an iron in French.
+	classClubOwn = "club_own"
 )
 
 // entry is one word or phrase and what it stands for.
