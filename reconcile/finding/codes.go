@@ -32,6 +32,7 @@ var codes = []Described{
 	{"data.implausible", "a size that the joint does not allow, or far from the others"},
 	{"data.part-number", "a part number that is stored as a number, and taken as it is shown"},
 	{"data.set", "a set of clubs, read as one head for each"},
+	{"data.inherited", "sizes taken from the row of the set or part to whose number a row's number belongs"},
 	{"data.total", "rows of totals, which are set aside"},
 	{"data.other-goods", "rows of goods that are no parts, such as shim sleeves among ferrules, which are set aside"},
 	{"data.formula", "a formula, of which the stored result counts, or a text that begins like one"},

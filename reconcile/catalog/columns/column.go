@@ -108,6 +108,8 @@ func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profi
 	}
 	c.Hints = lex.Words.Hints(h.Text)
 	switch {
+	case h.Types:
+		c.irrelevant = "says which kind of part each row is"
 	case lexicon.IsPriceBreak(h.Text):
 		c.irrelevant = "heading gives a quantity, as for a price of several"
 	case len(c.Matches[catalog.UnknownKind]) == 0 && lex.Words.Irrelevant(h.Parts...):

@@ -29,6 +29,8 @@ const (
 	lineNumbers
 	// LineGoods is a line of goods that are no parts: shim sleeves among ferrules.
 	LineGoods
+	// LineElsewhere is a line of data that another table of the same list has.
+	LineElsewhere
 	// lineDropped is a line that the mapping file sets aside.
 	lineDropped
 	LineData
@@ -36,7 +38,7 @@ const (
 
 // Why says why a line is set aside.
 func (k LineKind) Why() string {
-	return [...]string{"blank", "title", "heading", layout.RepeatedHeading, "units", "total", "section title", "note", layout.ColumnNumbers, "other goods", "set aside by the mapping file", ""}[k]
+	return [...]string{"blank", "title", "heading", layout.RepeatedHeading, "units", "total", "section title", "note", layout.ColumnNumbers, "other goods", "of another kind", "set aside by the mapping file", ""}[k]
 }
 
 // classify says what each line of a table is; the lines begin with the table's first.
@@ -57,6 +59,8 @@ func (t *Table) lineKind(line int) LineKind {
 	switch {
 	case t.Rules.Row(line).SetAside:
 		return lineDropped
+	case r.Elsewhere[line]:
+		return LineElsewhere
 	case r.Grid.BlankLine(line, r.Left, r.Right):
 		return LineBlank
 	case line < r.Body:
@@ -78,7 +82,7 @@ func (t *Table) bodyLine(line int) LineKind {
 			return LineTotal
 		}
 	}
-	if t.namesGoods(line) {
+	if t.Region.Others[line] || t.namesGoods(line) {
 		return LineGoods
 	}
 	if sizes > 0 {

@@ -41,7 +41,7 @@ func (t *Table) takes(ref sheet.Ref) bool {
 		return false
 	}
 	switch t.Lines[line-r.From] {
-	case LineData, lineHeading, lineRepeated, LineTotal:
+	case LineData, lineHeading, lineRepeated, LineTotal, LineGoods, LineElsewhere:
 		return true
 	}
 	return false

@@ -125,6 +125,12 @@ func (t *Table) nameParts(titles []string) {
 		t.indexRoles()
 		return
 	}
+	if c := t.setColumn(); c != nil {
+		c.Role, c.Known = catalog.Part, false
+		c.Evidence = "there is no column of part numbers, and set and club together are all different"
+		t.indexRoles()
+		return
+	}
 	if len(titles) == 0 {
 		return
 	}
@@ -132,6 +138,16 @@ func (t *Table) nameParts(titles []string) {
 	if t.isPart(name) && !lexicon.LooksNumeric(name) && !lexicon.IsDigits(name) {
 		t.TitlePart = name
 	}
+}
+
+// setColumn returns the column that names the set whose club each row is: "Set" beside "Clubs".
+func (t *Table) setColumn() *Column {
+	for _, c := range t.Columns {
+		if c.Role == "" && c.headed(t.Kind, catalog.Club) >= lexicon.LeastHeading && c.wordy() && t.pairsDiffer(c, t.ByRole[catalog.Club]) {
+			return c
+		}
+	}
+	return nil
 }
 
 // pairsDiffer reports whether two columns are filled and say something else in every line, taken together.

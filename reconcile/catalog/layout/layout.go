@@ -36,6 +36,11 @@ type Region struct {
 	Guessed bool
 	// Aside are lines within the body that repeat the heading.
 	Aside map[int]string
+	// Elsewhere are lines that another region of the same list counts, and Second is set where another one counts what is no data.
+	Elsewhere map[int]bool
+	Second    bool
+	// Others are lines whose type is none of the kinds of parts of such a list.
+	Others map[int]bool
 	// calls are what the headings call for: see callsFor.
 	calls []call
 }
@@ -54,6 +59,8 @@ type Heading struct {
 	// nobody said it.
 	Order    string
 	Inferred bool
+	// Types is set where the column only says what kind of part each row is.
+	Types bool
 }
 
 const (
@@ -1094,7 +1101,7 @@ func (r *Region) SampleLines() []int {
 	}
 	for line := r.Body; line <= r.To; line += step {
 		cells := countCells(r.Grid, line, span{r.From, r.To, r.Left, r.Right})
-		if r.Aside[line] == "" && (cells > 1 || cells == 1 && r.Right-r.Left < 2) {
+		if r.Aside[line] == "" && !r.Elsewhere[line] && (cells > 1 || cells == 1 && r.Right-r.Left < 2) {
 			lines = append(lines, line)
 		}
 	}

@@ -57,6 +57,7 @@ import (
 	"example.com/seatline/reconcile/catalog/units"
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -216,14 +217,41 @@ func (r *reader) openSheet(input Input, s *sheet.Sheet) *sheetReader {
 				t.Rules, t.Ruled = own, name
 			}
 		}
-		region.FindSizes(r.lex, input.Kind, t.Titles)
-		sr.tables = append(sr.tables, columns.Understand(t, input.Kind))
-		sr.categories = append(sr.categories, r.categoryOf(t.Titles))
+		mixed := region.Mixed(r.lex)
+		if t.Rules.Kind != "" || mixed == nil {
+			sr.understand(t, input.Kind)
+			continue
+		}
+		for k := range mixed {
+			sr.understand(r.ofMixed(t, &mixed[k]), mixed[k].Kind)
+		}
 	}
 	places := columns.FreeTexts(sr.grid, sr.tables)
 	sr.notes = layout.ReadNotes(r.lex, sr.grid, places)
 	sr.notes.Supplier = layout.FindSupplier(sr.grid, places, firstRow(regions, sr.grid))
 	return sr
+}
+
+// understand finds what a table means.
+func (s *sheetReader) understand(t *layout.Table, given catalog.Kind) {
+	t.Region.FindSizes(s.lex, given, t.Titles)
+	s.tables = append(s.tables, columns.Understand(t, given))
+	s.categories = append(s.categories, s.categoryOf(t.Titles))
+}
+
+// ofMixed is the table of one kind out of a list of several. The first keeps the key of the list.
+func (r *reader) ofMixed(list *layout.Table, m *layout.Mixed) *layout.Table {
+	t := &layout.Table{Lex: list.Lex, Region: &m.Region, Rules: list.Rules, Ruled: list.Ruled, File: list.File, Sheet: list.Sheet, Key: list.Key, Titles: list.Titles}
+	if m.Second {
+		t.Key = fmt.Sprintf("%s!%s", list.Key, m.Kind)
+		if own, name := r.rules(t.Key); !own.Empty() {
+			t.Rules, t.Ruled = own, name
+		}
+	}
+	t.Rules.Kind = cmp.Or(t.Rules.Kind, m.Kind.String())
+	t.AddColumn(finding.Note, "layout.kind", m.Column, fmt.Sprintf("a list of several kinds: column %s says which each row is, and %s of %s are read as such",
+		m.Grid.ColumnName(m.Column), phrase.Count(m.Count, "row"), m.Kind), t.Settle("kind"))
+	return t
 }
 
 // firstRow returns the row of the sheet at which its first table begins, titles left aside.

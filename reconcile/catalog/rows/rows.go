@@ -34,6 +34,8 @@ type Table struct {
 	repeats bool
 	// partWidth is the number of digits of part numbers with leading zeros, zero where there are none.
 	partWidth int
+	// parent is the row from which those below may have their sizes.
+	parent parent
 	// Out is what is to be known of the table.
 	Out   catalog.Table
 	Items []*Entry
@@ -85,6 +87,9 @@ func (t *Table) ReadRows() {
 	clubs := t.ClubsOf()
 	for i, kind := range t.Lines {
 		line := t.Region.From + i
+		if kind == columns.LineElsewhere {
+			continue
+		}
 		if kind != columns.LineData || t.Kind == catalog.UnknownKind {
 			t.setAside(line, kind)
 			continue
@@ -112,11 +117,12 @@ func (t *Table) readLine(line int, clubs []string) {
 func (t *Table) setAside(line int, kind columns.LineKind) {
 	why := kind.Why()
 	switch {
+	case t.Region.Second && kind != columns.LineGoods: // the other table says so
 	case kind == columns.LineTotal:
 		t.Tell(layout.ToldKey{What: "total"}, finding.Note, "data.total", line, 0, func() string { return "a row of totals is set aside" })
 	case kind == columns.LineGoods:
 		t.TellEach(layout.ToldKey{What: "goods"}, finding.Warning, "data.other-goods", line, func() string {
-			return fmt.Sprintf("the row of %q is set aside: it names goods that are no %s", t.FirstTextOf(line), t.Kind)
+			return fmt.Sprintf("the row of %q is set aside: it is of goods that are no %s, by its type or description", t.FirstTextOf(line), t.Kind)
 		})
 	case kind != columns.LineData && kind != columns.LineBlank && strings.HasPrefix(t.FirstTextOf(line), "="):
 		t.Tell(layout.ToldKey{What: "text formula"}, finding.Note, "data.formula", line, 0, func() string {
@@ -133,7 +139,9 @@ func (t *Table) setAside(line int, kind columns.LineKind) {
 			t.sectionCategory = hit.Value
 		}
 	}
-	t.Out.Rows = append(t.Out.Rows, catalog.Row{Row: line, Outcome: catalog.SetAside, Why: why})
+	if !t.Region.Second || kind == columns.LineGoods || kind == columns.LineData {
+		t.Out.Rows = append(t.Out.Rows, catalog.Row{Row: line, Outcome: catalog.SetAside, Why: why})
+	}
 }
 
 // rowReader gathers what one line says.
@@ -147,6 +155,8 @@ type rowReader struct {
 	// held says why the row is held, empty where it is not, and open are the roles of which the value cannot be used.
 	held string
 	open []catalog.Role
+	// heir is set where the row has sizes of the one above.
+	heir bool
 }
 
 func (r *rowReader) hold(why string) {
@@ -176,6 +186,7 @@ func (t *Table) readRow(line int, club string) {
 	r.addAnswers()
 	r.knowTip()
 	part := r.part()
+	r.inherit(part)
 	r.missing(part)
 	r.finish(part)
 }
@@ -299,6 +310,9 @@ func (r *rowReader) finish(part string) {
 		outcome = catalog.Assumed
 	}
 	fields := t.gather.Keep(r.fields)
+	if !r.heir && r.held == "" {
+		t.parent = parent{part: part, fields: fields}
+	}
 	for _, club := range clubs {
 		name := base
 		switch {

@@ -1,0 +1,102 @@
+package layout
+
+import (
+	"slices"
+	"strings"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/lexicon"
+)
+
+// Mixed is what one list gives of one kind of parts, where a column says of each row what it is.
+type Mixed struct {
+	Region
+	Kind catalog.Kind
+	// Column is the column that says so, and Count how many rows are of the kind.
+	Column, Count int
+}
+
+// Mixed divides a list of heads, ferrules or tips in which a column says which each row is; nil where it is a list of one kind. What is
+// none of them is set aside with the first.
+func (r *Region) Mixed(lex *lexicon.Lexicon) []Mixed {
+	if r.Grid.Turned || r.Guessed {
+		return nil
+	}
+	for _, h := range r.Columns {
+		if kinds := r.kindsIn(lex, h.Col); len(kinds) > 1 {
+			return r.divide(lex, h.Col, kinds)
+		}
+	}
+	return nil
+}
+
+// kindsIn returns the kinds of parts that a column names, in the order of the sheet, where nearly all of its texts are such names.
+func (r *Region) kindsIn(lex *lexicon.Lexicon, col int) []catalog.Kind {
+	var kinds []catalog.Kind
+	said, filled := 0, 0
+	distinct := map[string]bool{}
+	for _, line := range r.SampleLines() {
+		text := r.Grid.Filled(line, col)
+		if text == "" {
+			continue
+		}
+		filled++
+		distinct[text] = true
+		if kind := kindOfType(lex, text); kind != catalog.UnknownKind {
+			said++
+			if !slices.Contains(kinds, kind) {
+				kinds = append(kinds, kind)
+			}
+		}
+	}
+	if said*10 < filled*7 || len(distinct) > mostTypes || len(distinct) == filled && filled > 3 {
+		return nil
+	}
+	return kinds
+}
+
+// mostTypes is how many different texts a column of types has at most: they come back.
+const mostTypes = 12
+
+// kindOfType returns the kind of part that a type names as a whole, a kind of club being one of heads.
+func kindOfType(lex *lexicon.Lexicon, text string) catalog.Kind {
+	if len(text) > lexicon.LongestHeading || lexicon.LooksNumeric(text) || len(strings.Fields(text)) > 3 {
+		return catalog.UnknownKind
+	}
+	if hit, found := lex.Ask("kind", text, lex.Words.Kind); found && hit.Score >= lexicon.CertainHeading {
+		return kindNamed(hit.Value)
+	}
+	if hit, found := lex.Category(text); found && hit.Score >= lexicon.CertainHeading {
+		return catalog.Heads
+	}
+	return catalog.UnknownKind
+}
+
+// divide makes one region for each kind: the lines of the others belong elsewhere.
+func (r *Region) divide(lex *lexicon.Lexicon, col int, kinds []catalog.Kind) []Mixed {
+	parts := make([]Mixed, len(kinds))
+	for i, kind := range kinds {
+		parts[i] = Mixed{Region: *r, Kind: kind, Column: col}
+		parts[i].Columns, parts[i].calls = slices.Clone(r.Columns), nil
+		parts[i].Elsewhere, parts[i].Others, parts[i].Second = map[int]bool{}, map[int]bool{}, i > 0
+		for k := range parts[i].Columns {
+			parts[i].Columns[k].Types = parts[i].Columns[k].Col == col && kind != catalog.Heads // whose types may be kinds of club
+		}
+	}
+	for line := r.Body; line <= r.To; line++ {
+		if r.Aside[line] != "" || countCells(r.Grid, line, span{left: r.Left, right: r.Right}) < 2 {
+			continue
+		}
+		of := slices.Index(kinds, kindOfType(lex, r.Grid.Filled(line, col)))
+		if of < 0 {
+			of = 0
+			parts[0].Others[line] = true
+		} else {
+			parts[of].Count++
+		}
+		for i := range parts {
+			parts[i].Elsewhere[line] = i != of
+		}
+	}
+	return parts
+}
