@@ -43,7 +43,10 @@ The seller's look stands in the table [page] of shop.toml:
   columns  = ["supplier", "length"]      # also base, bore, colour, minutes
   prices   = false                       # true: those of a piece, in one currency
   currency = "EUR"                       # margin = "40%" is added to the sheets' prices
-  caliper  = "0.03 mm"                   # ± of a measured hosel, in place of hosel_od_tolerance`,
+  caliper  = "0.03 mm"                   # ± of a measured hosel, in place of hosel_od_tolerance
+
+  [suppliers.trim_2026]                  # sheets that do not name their supplier go by their file,
+  name     = "Kettlewisp Trim"           # which no customer sees: he sees this, or no name`,
 		Example: `  reconcile chart --heads irons.xlsx --ferrules trim.xlsx --out fits.html
   reconcile chart --heads irons.xlsx --ferrules trim.xlsx --shop shop.toml --language fr --out fits.html
   reconcile chart --heads irons.xlsx --ferrules trim.xlsx --out fits.html --embed`,

@@ -647,9 +647,18 @@ func TestAxe(t *testing.T) {
 			if scheme == "dark" && width == 390 {
 				continue // other colours, same layout
 			}
-			for _, fragment := range []string{"", "#head=TF-610", "#head=QM-P2", "#head=QM-5H", "#head=OB-31&od=.499in", "#ferrule=HM-21", "#od=.51in", "#od=nonsense"} {
+			for _, fragment := range []string{"", "#head=TF-610", "#head=QM-P2", "#head=QM-5H", "#head=OB-31&od=.499in", "#ferrule=HM-21", "#od=.51in", "#od=nonsense", "#kind=iron", "#head=TF-610&order=HM-21*3&units=in"} {
 				b := openTab(t, content, fragment, chromedp.EmulateViewport(width, 900), browser.Media("", scheme))
-				evaluate[bool](b, `document.querySelectorAll("details").forEach((d) => { d.open = true; }) || document.getElementById("show-all").click() || true`)
+				evaluate[bool](b, `(() => {
+					const beside = document.getElementById("beside");
+					if (beside) {
+						beside.selectedIndex = 1;
+						beside.dispatchEvent(new Event("change"));
+					}
+					document.querySelectorAll("details").forEach((d) => { d.open = true; });
+					document.getElementById("show-all").click();
+					return true;
+				})()`)
 				b.Wait(`[...document.querySelectorAll("details")].every((d) => d.children.length > 1)`)
 				b.Axe(axe, fmt.Sprintf("%s, %d wide, %s", scheme, width, fragment))
 			}

@@ -126,6 +126,30 @@ func TestSavesCSV(t *testing.T) {
 	}
 }
 
+// Numbers are written as in the page's language.
+func TestNumbersInTheLanguage(t *testing.T) {
+	r := telltest.Small(t)
+	f := &r.Catalogue.Ferrules[0]
+	f.Price, f.HasPrice, f.Fields = 1234.5, true, catalog.FieldsOf(map[catalog.Role]catalog.Field{catalog.Price: {Text: "1234.5 EUR"}})
+	for language, want := range map[string][]string{"en": {"12,345", "€1,234.50", "13.60 mm"}, "de": {"12.345", "1.234,50 €", "13,60 mm"}, "fr": {"12 345", "1 234,50 €", "13,60 mm"}} {
+		b := openTab(t, write(t, r, chart.Options{Language: language, Prices: true}), "")
+		got := evaluate[[]string](b, "[say.count(12345), say.price(answers.data.ferrules.price[0]), say.brief(13600000000)]")
+		for i := range want {
+			if plain := strings.Join(strings.Fields(norm.NFKC.String(got[i])), " "); plain != want[i] {
+				t.Errorf("%s: %q, want %q", language, plain, want[i])
+			}
+		}
+	}
+}
+
+// What was typed is read back with the reader's decimal mark, whichever was typed.
+func TestReadsBackInTheLanguage(t *testing.T) {
+	b := openTab(t, write(t, telltest.Small(t), chart.Options{Language: "de"}), "#od=13.25+mm")
+	if got, want := b.Text("#od-read"), "gelesen als 13,25 mm = 0,5217 in"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
 func TestCopiesLink(t *testing.T) {
 	b := openTab(t, write(t, telltest.Small(t), chart.Options{}), "#head=TF-610")
 	evaluate[bool](b, `(() => { Object.defineProperty(navigator, "clipboard", {value: {writeText: async (text) => { window.copied = text; }}}); document.getElementById("answer-link").click(); return true; })()`)

@@ -45,15 +45,15 @@
     const s = searches[which], found = s.find(), now = chosen[which];
     if (!typed && found.indexOf(now) >= most.choices) found.unshift(...found.splice(found.indexOf(now), 1));
     // On a phone the kinds of head come first, and not a list of any heads.
-    const early = which === "head" && wide() < 860 && now < 0 && !browsing(), most_ = early ? 0 : most.choices;
-    s.list.replaceChildren(...found.slice(0, most_).map((i) => {
+    const early = which === "head" && wide() < 860 && now < 0 && !browsing(), listed = early ? 0 : most.choices;
+    s.list.replaceChildren(...found.slice(0, listed).map((i) => {
       const [number, description, of] = s.lines(i);
       return make("li", {}, make("button", {type: "button", "data-key": i, "aria-current": now === i ? "true" : false, onclick: () => s.choose(i)},
         make("strong", {}, part(number)), " ", make("span", {}, description), " ", make("small", {}, of)));
     }));
     const current = s.list.querySelector("[aria-current]");
     if (current && !typed) s.list.scrollTop = current.offsetTop;
-    const beyond = early ? 0 : found.length - most_;
+    const beyond = early ? 0 : found.length - listed;
     s.more.textContent = beyond > 0 ? word("find.more", {n: say.count(beyond)}) : "";
     if (typed) announce(found.length === 0 ? word("status.none") : say.many(s.key, found.length));
   }
@@ -153,7 +153,7 @@
     else body.replaceChildren(...(q.heads ? headsAnswer(q) : q.ferrule !== undefined ? ferruleAnswer(q) : headAnswer(q)));
   }
 
-  const reading = (pm) => word("find.read_as", {mm: lengths.exact(pm, lengths.perMM, 9) + "\u00a0mm", in: lengths.inches(pm)});
+  const reading = (pm) => word("find.read_as", {mm: lengths.exact(pm, lengths.perMM, 9).replace(".", data.words["number.decimal"]) + "\u00a0mm", in: lengths.inches(pm)});
 
   function title(q) {
     if (!q) return [word(chosen.way === "ferrule" ? "kinds.ferrules" : chosen.way === "head" ? "kinds.title" : "page.finder")];
@@ -223,7 +223,7 @@
 
   function headsAnswer(q) {
     if (!q.heads.length) return [none()];
-    const few = chosen.all ? q.heads : q.heads.slice(0, most.heads * (wide() <= 560 ? 1 : 3));
+    const few = chosen.all ? q.heads : q.heads.slice(0, $("head-search").value.trim() !== "" || wide() <= 560 ? most.heads : 3 * most.heads);
     return [make("p", {class: "screen tools"}, button("", word("kinds.all"), () => {
       for (const id of ["head-search", "category", "supplier"]) $(id).value = "";
       choose({head: -1});
@@ -254,8 +254,8 @@
     const picked = fitting.find((l) => l.ferrule === chosen.picked) || fitting[0], other = fitting.find((l) => l.ferrule === chosen.beside && l !== picked);
     const parts = [];
     if (!answers.serves(all[0].verdict)) parts.push(make("p", {class: "empty"}, word(q.measured ? "answer.only_close" : "answer.only_measure")));
-    const most_ = chosen.all ? fitting.length : most.lines(), best = answers.serves(all[0].verdict) ? all[0] : null;
-    parts.push(make("div", {class: "fitting"}, tables.ferrules(q, fitting, picked, best, most_, pick), showMore(fitting.length - most_, most_)));
+    const few = chosen.all ? fitting.length : most.lines(), best = answers.serves(all[0].verdict) ? all[0] : null;
+    parts.push(make("div", {class: "fitting"}, tables.ferrules(q, fitting, picked, best, few, pick), showMore(fitting.length - few, few)));
     const more = q.measured || q.head === undefined || !data.heads.fits ? 0 : data.heads.fits[q.head] - all.length;
     if (more > 0) parts.push(make("p", {class: "empty"}, word("answer.more_fit", {n: say.count(more)})));
     parts.push(tables.detail(q, picked, order.adder(picked.ferrule, announce), comparing(fitting, picked, other)));

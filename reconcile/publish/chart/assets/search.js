@@ -15,12 +15,10 @@ const search = (() => {
 
   // fit says how well a typed word is met: 2 for one that stands in the key as a word or a number of its own, 1 for a part of one, 0 for
   // none. A number of a digit or two is no part of a number: who types 7 does not mean 17.
-  function fit(key, typed) {
-    const pieces = tokens(typed);
+  function fit(key, {typed, pieces, tight}) {
     const whole = (t) => key.tokens.includes(t) || t.length > 3 && t.endsWith("s") && key.tokens.includes(t.slice(0, -1));
     if (pieces.length && pieces.every(whole)) return 2;
     if (/^\p{N}{1,2}$/u.test(typed)) return key.tokens.some((t) => t.startsWith(typed)) ? 1 : 0;
-    const tight = typed.split(apart).join("");
     if (key.text.includes(typed) || tight !== "" && key.squeezed.includes(tight)) return 1;
     return pieces.length > 1 && pieces.every((t) => whole(t) || !/\p{N}/u.test(t) && key.tokens.some((k) => k.startsWith(t))) ? 1 : 0;
   }
@@ -28,12 +26,12 @@ const search = (() => {
   // matching returns the places whose keys meet every word typed, the best met first; those that begin with it stand before the others.
   // Keys are made when they are first looked at: a large page opens without them.
   function matching(count, keyOf, typed, suits) {
-    const parts = fold(typed).split(/\s+/).filter(Boolean), classes = [[], [], [], []];
+    const parts = fold(typed).split(/\s+/).filter(Boolean).map((word) => ({typed: word, pieces: tokens(word), tight: word.split(apart).join("")})), classes = [[], [], [], []];
     for (let i = 0; i < count; i++) {
       if (suits && !suits(i)) continue;
       const met = Math.min(2, ...parts.map((p) => fit(keyOf(i), p)));
       if (met === 0) continue;
-      const first = parts.length && keyOf(i).text.startsWith(parts[0]);
+      const first = parts.length && keyOf(i).text.startsWith(parts[0].typed);
       classes[(met === 2 ? 0 : 2) + (first ? 0 : 1)].push(i);
     }
     return classes.flat();

@@ -101,7 +101,7 @@ const tables = (() => {
     }));
   }
 
-  // compact lists heads with their best ferrules, those of a set in one row; alone leaves the buttons out.
+  // compact lists heads with their best ferrules, those of a set in one row.
   function compact(heads, caption, to, toFerrule) {
     const h = data.heads, name = (c) => word("column." + c), columns = ["head", "od", "tip", "best", "fit", "off", "side"].map(name);
     const rows = together(heads, (i) => [h.od[i], h.tips[i], h.answer[i], h.hosel[i]].join()).map((same) => {
