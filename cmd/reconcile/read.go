@@ -221,7 +221,7 @@ func tellTable(out *bufio.Writer, t *catalog.Table) error {
 		for _, col := range t.Columns {
 			why := col.Evidence
 			if col.RunnerUp != "" {
-				why += "; next best: " + col.RunnerUp
+				why += "; could also be " + col.RunnerUp
 			}
 			table.Add(col.Column, phrase.OneLine(col.Heading), cmp.Or(string(col.Role), "–"), cmp.Or(col.Unit, "–"), why)
 		}

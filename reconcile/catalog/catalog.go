@@ -167,7 +167,7 @@ type Column struct {
 	Unit    string `json:"unit"`
 	// Evidence says why the column has its role and its unit.
 	Evidence string `json:"evidence"`
-	// RunnerUp is the next best role and how far behind it was, empty where there is none.
+	// RunnerUp is the next best role, empty where there is none.
 	RunnerUp string `json:"runner_up"`
 }
 

@@ -1,8 +1,6 @@
 package columns
 
 import (
-	"fmt"
-
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
@@ -37,6 +35,6 @@ func (t *Table) tellTipsFromBores() {
 		if 100*names >= traits.LeastNames*len(numbers) {
 			role, other, why = catalog.TipTaken, catalog.Bore, "its sizes are the names of tips"
 		}
-		c.Role, c.margin, c.Evidence, c.RunnerUp = role, leastMargin, c.Evidence+"; "+why, fmt.Sprintf("%s, but for its sizes", other)
+		c.Role, c.margin, c.Evidence, c.RunnerUp = role, leastMargin, c.Evidence+"; "+why, string(other)
 	}
 }

@@ -559,13 +559,20 @@ func (p *plan) apply(columns []*Column) {
 		c.Known = c.headed(p.kind, c.Role) >= lexicon.LeastHeading || c.Role == catalog.Price
 		second, margin := p.runnerUp(i)
 		c.second, c.margin = second, margin
-		name := string(second)
-		if name == "" {
-			name = "no role"
-		}
-		c.RunnerUp = fmt.Sprintf("%s, %.1f points behind", name, margin)
+		c.RunnerUp = string(second)
 		c.Evidence = c.explain(p.kind)
 	}
+}
+
+// alike is the score from which on a heading has the very words of the vocabulary, but for their form.
+const alike = 0.9
+
+// headingSays says how surely a heading has words.
+func headingSays(words string, score float64) string {
+	if score < alike {
+		return fmt.Sprintf("heading is much like %q", words)
+	}
+	return fmt.Sprintf("heading says %q", words)
 }
 
 // unassigned says why a column has no role.
@@ -588,7 +595,7 @@ func (c *Column) explain(kind catalog.Kind) string {
 	if h := c.headed(kind, c.Role); h >= lexicon.LeastHeading {
 		for _, m := range c.Matches[headingKind(kind, c.Role)] {
 			if catalog.Role(m.Role) == c.Role {
-				reasons = append(reasons, fmt.Sprintf("heading says %q (%s, score %.2f)", m.Words, m.Language, m.Score))
+				reasons = append(reasons, headingSays(m.Words, m.Score))
 				break
 			}
 		}

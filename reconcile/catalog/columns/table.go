@@ -415,7 +415,7 @@ func (t *Table) share(c, first *Column, score float64, taken map[catalog.Role]in
 		t.AddColumn(finding.Warning, "layout.column", c.Col, fmt.Sprintf("column %s %q is hidden and says %s like column %s, which can be seen; it is not used",
 			name, c.Text, first.Role, t.Region.Grid.ColumnName(first.Col)), t.Settle("columns", name, "role"))
 	case want == traits.Tolerance:
-		c.Role, c.Evidence, c.Known = catalog.Tolerance, fmt.Sprintf("heading says tolerance (score %.2f)", score), true
+		c.Role, c.Evidence, c.Known = catalog.Tolerance, headingSays("tolerance", score), true
 	case first.Role == catalog.UnitRole && t.namesUnits(c):
 		c.Role, c.Known = catalog.UnitRole, true
 		c.Evidence = fmt.Sprintf("names units, like column %s", t.Region.Grid.ColumnName(first.Col))
@@ -502,8 +502,9 @@ func (t *Table) holdUncertain() {
 			c.Held = fmt.Sprintf("column %s is %s only by its values", name, c.Role)
 			t.AddColumn(finding.Error, "layout.role", c.Col, fmt.Sprintf("column %s %q was not understood; by its values it is probably %s (%s)", name, c.Text, c.Role, c.Evidence), key)
 		case c.margin < leastMargin:
-			c.Held = fmt.Sprintf("column %s could be %s or %s", name, c.Role, c.RunnerUp)
-			t.AddColumn(finding.Error, "layout.role", c.Col, fmt.Sprintf("column %s %q is probably %s, but the next best reading is too near: %s", name, c.Text, c.Role, c.RunnerUp), key)
+			other := cmp.Or(c.RunnerUp, "none of what is read")
+			c.Held = fmt.Sprintf("column %s could be %s or %s", name, c.Role, other)
+			t.AddColumn(finding.Error, "layout.role", c.Col, fmt.Sprintf("column %s %q is probably %s, but it could as well be %s; say which", name, c.Text, c.Role, other), key)
 		}
 	}
 }

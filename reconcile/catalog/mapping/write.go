@@ -66,7 +66,7 @@ func writeColumn(b *bytes.Buffer, t *catalog.Table, key string, c catalog.Column
 		fmt.Fprintf(b, "# %s\n", oneLine(c.Evidence))
 	}
 	if c.RunnerUp != "" {
-		fmt.Fprintf(b, "# next best: %s\n", oneLine(c.RunnerUp))
+		fmt.Fprintf(b, "# could also be: %s\n", oneLine(c.RunnerUp))
 	}
 	role := string(c.Role)
 	if role == "" {
