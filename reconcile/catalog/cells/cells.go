@@ -714,6 +714,9 @@ func (t *Reader) readNumber(c *Column, f catalog.Field) (catalog.Field, Trouble)
 	reading := t.Lex.Read(f.Text, value.Context{Want: want, Unit: c.HeadingUnit, Mark: c.Mark})
 	if reading.Kind == value.Number && reading.Problem.Code != "data.unreadable" {
 		f.Number, f.IsNumber = reading.Number, true
+		if want == value.WantPrice && c.Per > 1 {
+			f.Number /= c.Per
+		}
 	}
 	return f, Trouble{}
 }
