@@ -261,6 +261,22 @@ func (c *Column) namesClubs(lex *lexicon.Lexicon) bool {
 	return sets > 0 && named*5 >= c.Profile.Filled*3
 }
 
+// age is what the heading says of the age of the sizes: −1 old, 1 new, 0 nothing.
+func (c *Column) age(lex *lexicon.Lexicon) int {
+	for _, word := range strings.FieldsFunc(c.Text, func(r rune) bool { return !unicode.IsLetter(r) }) {
+		if first := []rune(word)[0]; unicode.Is(unicode.Han, first) {
+			word = string(first) // 旧外径
+		}
+		if _, old := lex.Words.Mark(word, "old"); old {
+			return -1
+		}
+		if _, fresh := lex.Words.Mark(word, "new"); fresh {
+			return 1
+		}
+	}
+	return 0
+}
+
 // brief reports whether a column says the same few things again and again, in fewer than five characters on the average, wide
 // ones counted threefold.
 func (c *Column) brief() bool {

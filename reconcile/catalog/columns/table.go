@@ -373,6 +373,9 @@ func (t *Table) shareRoles() {
 			}
 			t.share(c, t.Columns[of], m.Score, first)
 			note(at)
+			if t.Columns[of].Role == "" { // the column is old, and this one the new
+				first[c.Role] = at
+			}
 			break
 		}
 	}
@@ -422,6 +425,8 @@ func (t *Table) share(c, first *Column, score float64, taken map[catalog.Role]in
 	case first.Role == catalog.Part && !has(taken, catalog.Description) && c.wordy():
 		c.Role, c.Known = catalog.Description, true
 		c.Evidence = fmt.Sprintf("says part like column %s, which fits better; kept as the description", t.Region.Grid.ColumnName(first.Col))
+	case want == traits.Length && c.Hints.Min == c.Hints.Max && c.age(t.Lex) != first.age(t.Lex) && t.Rules.Columns[t.Region.Grid.ColumnName(first.Col)].Role == "":
+		t.supersede(c, first)
 	case want != traits.Length || len(c.Profile.Sizes) == 0:
 		c.Evidence = fmt.Sprintf("says %s like column %s, which fits better", first.Role, t.Region.Grid.ColumnName(first.Col))
 	case c.Hints.Min != c.Hints.Max:
@@ -431,6 +436,20 @@ func (t *Table) share(c, first *Column, score float64, taken map[catalog.Role]in
 		c.Role, c.Aspect, c.Known = first.Role, Repeat, true
 		c.Evidence = fmt.Sprintf("states %s again, like column %s", first.Role, t.Region.Grid.ColumnName(first.Col))
 	}
+}
+
+// supersede keeps of an old and a new column of one size the new one.
+func (t *Table) supersede(c, first *Column) {
+	old, kept := c, first
+	if c.age(t.Lex) > first.age(t.Lex) {
+		old, kept = first, c
+		c.Role, c.Known, c.Evidence, c.margin, c.RunnerUp = first.Role, true, first.Evidence, first.margin, first.RunnerUp
+		first.Role = ""
+	}
+	name := t.Region.Grid.ColumnName(old.Col)
+	old.Evidence = fmt.Sprintf("older than column %s, which says the same and counts", t.Region.Grid.ColumnName(kept.Col))
+	t.AddColumn(finding.Warning, "layout.column", old.Col, fmt.Sprintf("column %s %q gives older sizes than column %s %q, which count",
+		name, old.Text, t.Region.Grid.ColumnName(kept.Col), kept.Text), t.Settle("columns", name, "role"))
 }
 
 // namesUnits reports whether most texts of a column are units and nothing else.

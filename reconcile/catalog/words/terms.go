@@ -113,7 +113,7 @@ func (t tally) best() (Hit, bool) {
 func (v *Vocabulary) term(class, text string) (Hit, bool) { return v.tally(class, text).best() }
 
 // Mark returns what a text is as a whole among the small words of a class: not_applicable missing ditto approximate
-// reference at_most at_least total statistic note diameter radius per_side included half_angle measured sample fits or to per per_many all. Only hits of at least 0.7 are
+// reference at_most at_least total statistic note diameter radius per_side included half_angle measured sample fits or to per per_many old new all. Only hits of at least 0.7 are
 // returned.
 func (v *Vocabulary) Mark(text, mark string) (Hit, bool) {
 	text = strings.TrimSpace(text)
