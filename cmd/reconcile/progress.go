@@ -9,8 +9,12 @@ func (s streams) progress(stages int) progress {
 	if !isTerminal(s.err) {
 		return progress{}
 	}
+	bare := s.err
+	if p, is := bare.(*printer); is {
+		bare = p.to // a bar moves the cursor, and has no text but ours
+	}
 	return progress{progressbar.NewOptions(stages,
-		progressbar.OptionSetWriter(s.err),
+		progressbar.OptionSetWriter(bare),
 		progressbar.OptionClearOnFinish(),
 		progressbar.OptionSetWidth(20),
 		progressbar.OptionSetPredictTime(false),

@@ -98,7 +98,7 @@ func letters(list questions.List, opts workbook.Options) []publish.Output {
 			continue
 		}
 		name := fileName("questions-", group.Supplier, ".xlsx", taken)
-		outputs = append(outputs, publish.Output{Name: name, About: "to send to " + phrase.OneLine(group.Supplier), Write: func(w io.Writer) error {
+		outputs = append(outputs, publish.Output{Name: name, About: "to send to " + phrase.Brief(group.Supplier), Write: func(w io.Writer) error {
 			return workbook.WriteReport(w, supplier.Letter(group), opts)
 		}})
 	}
@@ -132,7 +132,7 @@ func (s streams) tellQuestions(list questions.List, outputs []publish.Output, pa
 		if i == shown {
 			break
 		}
-		table.Add(q.Settles, q.Helps, q.Carries, phrase.OneLine(q.Place.String()), phrase.OneLine(q.Asks))
+		table.Add(q.Settles, q.Helps, q.Carries, phrase.Brief(q.Place.String()), phrase.Brief(q.Asks))
 	}
 	if err := report.WriteText(out, table, fitcalc.Metric, ""); err != nil {
 		return err
@@ -165,7 +165,7 @@ func (s streams) withAnswers(opts reader.Options, paths []string) (reader.Option
 		l := back.Ledger
 		s.say("%s: %d answers used, %d questions still open, %d answers cannot be used", path, l.Answered, l.Open, l.Refused)
 		for _, f := range back.Findings {
-			s.say("%s: %s", phrase.OneLine(f.Place.String()), phrase.OneLine(f.Message))
+			s.say("%s: %s", phrase.Brief(f.Place.String()), phrase.Brief(f.Message))
 		}
 	}
 	return opts, nil

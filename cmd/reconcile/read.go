@@ -223,7 +223,7 @@ func tellTable(out *bufio.Writer, t *catalog.Table) error {
 			if col.RunnerUp != "" {
 				why += "; could also be " + col.RunnerUp
 			}
-			table.Add(col.Column, phrase.OneLine(col.Heading), cmp.Or(string(col.Role), "–"), cmp.Or(col.Unit, "–"), why)
+			table.Add(col.Column, phrase.Brief(col.Heading), cmp.Or(string(col.Role), "–"), cmp.Or(col.Unit, "–"), why)
 		}
 		if err := report.WriteText(out, table, fitcalc.Metric, "  "); err != nil {
 			return err
@@ -246,9 +246,9 @@ func tellHeld(out *bufio.Writer, t *catalog.Table) error {
 	for i := range t.Rows {
 		switch row := &t.Rows[i]; {
 		case row.Outcome == catalog.Held:
-			table.Add(row.Row, phrase.OneLine(row.Part), "held", phrase.OneLine(row.Why))
+			table.Add(row.Row, phrase.Brief(row.Part), "held", phrase.Brief(row.Why))
 		case len(row.Open) > 0 && row.Outcome != catalog.SetAside:
-			table.Add(row.Row, phrase.OneLine(row.Part), row.Outcome.String(), fmt.Sprintf("open: %v", row.Open))
+			table.Add(row.Row, phrase.Brief(row.Part), row.Outcome.String(), fmt.Sprintf("open: %v", row.Open))
 		}
 	}
 	if err := report.WriteText(out, table, fitcalc.Metric, "  "); err != nil {
@@ -265,7 +265,7 @@ func tellFindings(out *bufio.Writer, title string, list finding.List) {
 	fmt.Fprintf(out, "  %s\n", title)
 	for _, f := range list {
 		place := report.At{Place: f.Place}
-		fmt.Fprintf(out, "  %-7s  %-18s  %-8s  %s\n", f.Severity, f.Code, place, phrase.OneLine(f.Message))
+		fmt.Fprintf(out, "  %-7s  %-18s  %-8s  %s\n", f.Severity, f.Code, place, phrase.Brief(f.Message))
 		if f.Settle != "" {
 			fmt.Fprintf(out, "  %-7s  %-18s  %-8s  settled by %s\n", "", "", "", f.Settle)
 		}

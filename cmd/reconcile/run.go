@@ -4,13 +4,11 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
 	"runtime/debug"
 	"strings"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
-	"golang.org/x/term"
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/say"
@@ -45,17 +43,16 @@ type streams struct {
 
 // run runs one command line and returns the exit status.
 func run(args []string, in io.Reader, out, errOut io.Writer) int {
-	watched := &watchedWriter{to: out}
-	out = watched
-	s := streams{in, out, errOut}
+	printed, said := &printer{to: out}, &printer{to: errOut}
+	s := streams{in, printed, said}
 	root := newRoot(s)
 	root.SetArgs(spreadFiles(args))
 	root.SetIn(in)
-	root.SetOut(out)
-	root.SetErr(errOut)
+	root.SetOut(printed)
+	root.SetErr(said)
 	err := root.Execute()
-	if watched.err != nil && (err == nil || errors.Is(err, errStrict)) {
-		err = fmt.Errorf("standard output: %w", watched.err)
+	if broken := printed.flush(); broken != nil && (err == nil || errors.Is(err, errStrict)) {
+		err = fmt.Errorf("standard output: %w", broken)
 	}
 	var usage *usageError
 	switch {
@@ -72,32 +69,6 @@ func run(args []string, in io.Reader, out, errOut io.Writer) int {
 		s.say("%v", err)
 		return exitFailed
 	}
-}
-
-// watchedWriter remembers the first error of writing, so that output which did not arrive is never taken for done.
-type watchedWriter struct {
-	to  io.Writer
-	err error
-}
-
-func (w *watchedWriter) Write(p []byte) (int, error) {
-	n, err := w.to.Write(p)
-	if w.err == nil {
-		w.err = err
-	}
-	return n, err
-}
-
-// say writes a message to standard error; each line is marked as ours.
-func (s streams) say(format string, args ...any) {
-	text := strings.TrimRight(fmt.Sprintf(format, args...), "\n")
-	fmt.Fprintln(s.err, "reconcile: "+strings.ReplaceAll(text, "\n", "\nreconcile: "))
-}
-
-// isTerminal reports whether a stream is a terminal.
-func isTerminal(w io.Writer) bool {
-	f, ok := w.(*os.File)
-	return ok && term.IsTerminal(int(f.Fd()))
 }
 
 // helpFor names the help of the command that was meant.

@@ -214,7 +214,12 @@ func (s streams) choose(d decided, set stock.Settings, limit time.Duration) (*st
 // moneyError is prices in several currencies, with what to give.
 type moneyError struct{ err *stock.CurrencyError }
 
-func (e *moneyError) Error() string {
+func (e *moneyError) Error() string { return errors.Join(e.Unwrap()...).Error() }
+
+// Unwrap returns the cause and what to do.
+func (e *moneyError) Unwrap() []error { return []error{e.err, e.advice()} }
+
+func (e *moneyError) advice() error {
 	found := slices.Sorted(maps.Keys(e.err.Found))
 	base, say := e.err.Wanted, make([]string, 0, len(found))
 	if base == "" {
@@ -225,10 +230,8 @@ func (e *moneyError) Error() string {
 			say = append(say, currency+"=...")
 		}
 	}
-	return fmt.Sprintf("%v\nsay what one unit of each is worth: --currency %s --rate %s", e.err, base, strings.Join(say, " "))
+	return fmt.Errorf("say what one unit of each is worth: --currency %s --rate %s", base, strings.Join(say, " "))
 }
-
-func (e *moneyError) Unwrap() error { return e.err }
 
 // readRates reads what one unit of a currency is worth: GBP=1.17.
 func readRates(texts []string) (map[string]float64, error) {

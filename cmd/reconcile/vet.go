@@ -184,15 +184,15 @@ func vetOutputs(r *vet.Report, opts workbook.Options) []publish.Output {
 
 func (s streams) tellVet(r *vet.Report, outputs []publish.Output, paths []string) error {
 	out := &strings.Builder{}
-	out.WriteString(phrase.OneLine(r.Supplier) + ": " + r.Verdict.String() + "\n" + phrase.OneLine(r.Why()) + "\n\n")
+	out.WriteString(phrase.Brief(r.Supplier) + ": " + r.Verdict.String() + "\n" + phrase.Brief(r.Why()) + "\n\n")
 	for _, fact := range r.Facts {
-		out.WriteString(fact.Title + ": " + phrase.OneLine(fact.Text) + "\n")
+		out.WriteString(fact.Title + ": " + phrase.Brief(fact.Text) + "\n")
 	}
 	if len(r.Changes) > 0 {
 		out.WriteString("\nwould change it\n")
 	}
 	for _, change := range r.Changes {
-		out.WriteString("  " + phrase.OneLine(change) + "\n")
+		out.WriteString("  " + phrase.Brief(change) + "\n")
 	}
 	out.WriteString("\n")
 	if err := tellFiles(out, outputs, paths); err != nil {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -107,14 +108,25 @@ type partError struct {
 
 func (e *partError) Error() string {
 	if len(e.places) > 0 {
-		return fmt.Sprintf("several %ss are called %q:\n  %s\nname the file or supplier with --%s-file, or ask for all with --all",
-			e.kind, e.part, strings.Join(e.places, "\n  "), e.kind)
+		return errors.Join(e.Unwrap()...).Error()
 	}
 	text := fmt.Sprintf("there is no %s %q in the sheets", e.kind, e.part)
 	if len(e.near) > 0 {
 		return text + "; near it are " + strings.Join(e.near, ", ")
 	}
 	return text + "; reconcile read shows which parts there are"
+}
+
+// Unwrap returns a line for each part where several have the number.
+func (e *partError) Unwrap() []error {
+	if len(e.places) == 0 {
+		return nil
+	}
+	lines := []error{fmt.Errorf("several %ss are called %q:", e.kind, e.part)}
+	for _, place := range e.places {
+		lines = append(lines, errors.New("  "+place))
+	}
+	return append(lines, fmt.Errorf("name the file or supplier with --%s-file, or ask for all with --all", e.kind))
 }
 
 // find returns the indexes of the parts of a number: one, or all where all are wanted.
@@ -139,7 +151,7 @@ func find[T any](kind string, parts []T, item func(*T) *catalog.Item, w wanted) 
 	if len(found) == 0 {
 		var known []string
 		for i := range parts {
-			known = append(known, phrase.OneLine(item(&parts[i]).Part))
+			known = append(known, phrase.Brief(item(&parts[i]).Part))
 		}
 		return nil, &partError{kind: kind, part: w.part, near: near.Parts(w.part, known)}
 	}
@@ -147,9 +159,9 @@ func find[T any](kind string, parts []T, item func(*T) *catalog.Item, w wanted) 
 		var places []string
 		for _, i := range found {
 			it := item(&parts[i])
-			place := phrase.OneLine(it.Part) + ": " + placeOf(it.Source, "").String()
+			place := phrase.Brief(it.Part) + ": " + placeOf(it.Source, "").String()
 			if it.Supplier != "" {
-				place += ", " + phrase.OneLine(it.Supplier)
+				place += ", " + phrase.Brief(it.Supplier)
 			}
 			places = append(places, place)
 		}
@@ -176,7 +188,7 @@ func subjectOf(r *matrix.Result, head, ferrule int, shop settings.Settings, unit
 	h, f := &r.Catalogue.Heads[head], &r.Catalogue.Ferrules[ferrule]
 	tip := r.Pair(head, ferrule).Tip
 	s := explain.Subject{
-		Title: fmt.Sprintf("head %s with ferrule %s", phrase.OneLine(h.Part), phrase.OneLine(f.Part)),
+		Title: fmt.Sprintf("head %s with ferrule %s", phrase.Brief(h.Part), phrase.Brief(f.Part)),
 		Joint: joint.Joint{Head: h.Head, Tip: r.Tips[tip].Tip, Ferrule: f.Ferrule},
 		Shop:  shop, Units: units,
 	}
@@ -212,7 +224,7 @@ func cellInputs(r *matrix.Result, j *joint.Joint, part joint.Part, item *catalog
 		if !there && !given {
 			continue
 		}
-		in := explain.Input{Name: nameOf(&f), Value: phrase.OneLine(field.Text), Kind: explain.Cell, Place: placeOf(item.Source, field.Cell).String()}
+		in := explain.Input{Name: nameOf(&f), Value: phrase.Brief(field.Text), Kind: explain.Cell, Place: placeOf(item.Source, field.Cell).String()}
 		var why []string
 		switch {
 		case given && field.Measured != nil:
@@ -232,7 +244,7 @@ func cellInputs(r *matrix.Result, j *joint.Joint, part joint.Part, item *catalog
 		inputs = append(inputs, in)
 	}
 	for _, text := range item.Assumptions {
-		inputs = append(inputs, explain.Input{Name: "in reading the row", Value: phrase.OneLine(text), Kind: explain.Assumption, Place: placeOf(item.Source, "").String()})
+		inputs = append(inputs, explain.Input{Name: "in reading the row", Value: phrase.Brief(text), Kind: explain.Assumption, Place: placeOf(item.Source, "").String()})
 	}
 	return inputs
 }
@@ -269,7 +281,7 @@ func findingsAt(r *matrix.Result, at finding.Place) []string {
 	for _, f := range tell.Findings(r) {
 		here := func(p finding.Place) bool { return p.File == at.File && p.Sheet == at.Sheet && p.Cell == at.Cell }
 		if at.Cell != "" && (here(f.Place) || slices.ContainsFunc(f.Related, here)) {
-			messages = append(messages, phrase.OneLine(f.Message))
+			messages = append(messages, phrase.Brief(f.Message))
 		}
 	}
 	slices.Sort(messages)
@@ -281,7 +293,7 @@ func quoted(text string) []string {
 	if text == "" {
 		return nil
 	}
-	return []string{"“" + phrase.OneLine(text) + "”"}
+	return []string{"“" + phrase.Brief(text) + "”"}
 }
 
 // limitsFrom says where limits come from that do not stand beside the size.

@@ -1,7 +1,6 @@
 package data
 
 import (
-	"encoding/csv"
 	"fmt"
 	"io"
 	"strconv"
@@ -43,7 +42,7 @@ func WriteFindingsCSV(w io.Writer, findings finding.List) error {
 
 // records writes CSV by RFC 4180. The first error is kept and reported once, by done.
 type records struct {
-	csv *csv.Writer // buffers by itself
+	csv *csvtext.Writer // buffers by itself
 	err error
 }
 
@@ -59,8 +58,7 @@ func (r *records) write(record []string) {
 
 func (r *records) done(what string) error {
 	if r.err == nil {
-		r.csv.Flush()
-		r.err = r.csv.Error()
+		r.err = r.csv.Flush()
 	}
 	if r.err != nil {
 		return fmt.Errorf("writing the %s as CSV: %w", what, r.err)

@@ -329,9 +329,6 @@ func TestCSV(t *testing.T) {
 				continue
 			}
 			text := written(t, write)
-			if bytes.Count(text, []byte("\n")) != bytes.Count(text, []byte("\r\n")) || !bytes.HasSuffix(text, []byte("\r\n")) {
-				t.Errorf("%s of %s: a line does not end in CRLF (RFC 4180, section 2, rule 1)", file, name)
-			}
 			want := len(lines(t, r))
 			if file == "findings.csv" {
 				want = len(tell.Findings(r))
@@ -339,6 +336,9 @@ func TestCSV(t *testing.T) {
 			records := read(t, text)
 			if len(records) != want+1 {
 				t.Errorf("%s of %s: %d records, want %d and a header", file, name, len(records), want)
+			}
+			if bytes.Count(text, []byte("\r\n")) < len(records) || !bytes.HasSuffix(text, []byte("\r\n")) {
+				t.Errorf("%s of %s: a record does not end in CRLF (RFC 4180, section 2, rule 1)", file, name)
 			}
 			for _, record := range records {
 				for i, field := range record {

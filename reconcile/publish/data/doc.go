@@ -7,8 +7,7 @@
 // The forms are described by the JSON Schemas that [FitSchema] and [SummarySchema] return; keys are only ever added. The same
 // results give the same bytes.
 //
-// CSV follows RFC 4180: CRLF after each record, a header, quotes only where needed and doubled inside. Spreadsheet programs take
-// a field that begins with = + - @ for a formula, quoted or not, so text that came from a sheet and begins like one gets an
-// apostrophe in front (OWASP Application Security Verification Standard 5, requirement 1.2.10; CWE-1236). Numbers are written as
-// numbers, negative ones too.
+// CSV follows RFC 4180: CRLF after each record, a header, quotes only where needed and doubled inside. Text that a spreadsheet program would
+// compute gets an apostrophe in front, see package csvtext, which also takes it off again. Numbers are written as numbers, negative
+// ones too.
 package data

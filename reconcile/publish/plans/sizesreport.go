@@ -145,11 +145,11 @@ func (s *Sizes) toNote(m *stock.MadeSize) string {
 
 func (s *Sizes) firstHeads(heads []int) string {
 	const most = 5
-	names := report.Parts(s.Result, report.HeadPart, heads[:min(most, len(heads))])
-	if len(heads) > most {
-		names += fmt.Sprintf(", and %d more", len(heads)-most)
+	names := headsOf(s.Result, heads)
+	if len(names) > most {
+		return fmt.Sprintf("%s, and %d more", strings.Join(names[:most], ", "), len(names)-most)
 	}
-	return names
+	return strings.Join(names, ", ")
 }
 
 func (s *Sizes) takesSection(units fitcalc.Units) report.Section {

@@ -51,13 +51,22 @@ func grouped(text string) string {
 }
 
 // some names a few and counts the rest.
-func some(parts []string) string { return phrase.Some(parts, 6) }
+func some(parts []string) string {
+	const most = 6
+	named := slices.Clone(parts)
+	for i := range named[:min(most, len(named))] {
+		named[i] = phrase.Brief(named[i])
+	}
+	return phrase.Some(named, most)
+}
 
+// headsOf are the numbers of heads, in an order that does not hang on that of the sheets' rows.
 func headsOf(r *matrix.Result, heads []int) []string {
 	names := make([]string, len(heads))
 	for i, h := range heads {
 		names[i] = phrase.OneLine(r.Catalogue.Heads[h].Part)
 	}
+	slices.SortFunc(names, phrase.Compare)
 	return names
 }
 

@@ -12,8 +12,8 @@ import (
 )
 
 // WriteCSV writes a section as CSV by RFC 4180, a line for each row below one of headings. Lengths are in the units, which their headings
-// name: base_od becomes base_od_mm. Text that a spreadsheet program would take for a formula gets an apostrophe in front (CWE-1236). The
-// error is the writer's.
+// name: base_od becomes base_od_mm. Text that a spreadsheet program would compute gets an apostrophe in front, see [csvtext]. The error is
+// the writer's.
 func WriteCSV(w io.Writer, s *Section, units fitcalc.Units) error {
 	out := csvtext.NewWriter(w)
 	record := make([]string, len(s.Columns))
@@ -33,9 +33,8 @@ func WriteCSV(w io.Writer, s *Section, units fitcalc.Units) error {
 		}
 		err = out.Write(record)
 	}
-	out.Flush()
 	if err == nil {
-		err = out.Error()
+		err = out.Flush()
 	}
 	if err != nil {
 		return fmt.Errorf("writing %s as CSV: %w", s.Name, err)

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"slices"
 	"strings"
 
 	"example.com/seatline/fitcalc"
@@ -9,6 +10,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/publish/tell"
 )
 
@@ -51,12 +53,13 @@ func Miss(p matrix.Pair) Size {
 	return Size{miss.Sign() > 0, miss}
 }
 
-// Parts are the numbers of some heads, or of some ferrules, in one text.
+// Parts are the numbers of some heads, or of some ferrules, in one text, in an order that does not hang on that of the sheets' rows.
 func Parts(r *matrix.Result, of func(*matrix.Result, int) string, parts []int) string {
 	names := make([]string, len(parts))
 	for i, part := range parts {
 		names[i] = of(r, part)
 	}
+	slices.SortFunc(names, phrase.Compare)
 	return strings.Join(names, ", ")
 }
 

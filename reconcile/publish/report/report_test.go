@@ -34,11 +34,11 @@ func made() *report.Section {
 func TestCSV(t *testing.T) {
 	for units, want := range map[fitcalc.Units]string{
 		fitcalc.Metric: "part,od_mm,bore_mm,length_mm,heads,pieces,minutes,hours,share,cost,price,verdict,is,why,from\r\n" +
-			"'=A1,13.6,9.398,12.7,3,2.5,1.25,0.5,0.125,1234.5,0.4567,turn,yes,\"two\r\nlines\",\"a.csv, row 2\"\r\n" +
+			"'=A1,13.6,9.398,12.7,3,2.5,1.25,0.5,0.125,1234.5,0.4567,turn,yes,\"two\nlines\",\"a.csv, row 2\"\r\n" +
 			"b,,none,,0,,,,,,,,,,row 7\r\n",
 		// 13.6/25.4 = .535433…
 		fitcalc.Imperial: "part,od_in,bore_in,length_in,heads,pieces,minutes,hours,share,cost,price,verdict,is,why,from\r\n" +
-			"'=A1,0.535433,0.37,0.5,3,2.5,1.25,0.5,0.125,1234.5,0.4567,turn,yes,\"two\r\nlines\",\"a.csv, row 2\"\r\n" +
+			"'=A1,0.535433,0.37,0.5,3,2.5,1.25,0.5,0.125,1234.5,0.4567,turn,yes,\"two\nlines\",\"a.csv, row 2\"\r\n" +
 			"b,,none,,0,,,,,,,,,,row 7\r\n",
 	} {
 		var out bytes.Buffer

@@ -3,11 +3,11 @@ package report
 import (
 	"io"
 	"strings"
-	"unicode"
 
 	"github.com/mattn/go-runewidth"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/reconcile/phrase"
 )
 
 // WriteText writes a section as lines for a terminal: its headings, where it has any, and its rows, in columns as wide as they need to be,
@@ -24,7 +24,7 @@ func WriteText(w io.Writer, s *Section, units fitcalc.Units, indent string) erro
 	for _, row := range s.Rows {
 		line := make([]string, len(row))
 		for i, cell := range row {
-			line[i] = strings.Map(noControl, CellText(cell, s.Columns[i].Kind, units))
+			line[i] = shown(CellText(cell, s.Columns[i].Kind, units))
 		}
 		lines = append(lines, line)
 	}
@@ -49,12 +49,17 @@ func WriteText(w io.Writer, s *Section, units fitcalc.Units, indent string) erro
 	return err
 }
 
-// noControl keeps text from steering a terminal.
-func noControl(r rune) rune {
-	if unicode.IsControl(r) {
-		return ' '
-	}
-	return r
+// mostShown is how many characters of a cell are shown: more than any sentence of ours has.
+const mostShown = 600
+
+// shown keeps a text from steering a terminal and from filling it.
+func shown(text string) string {
+	return phrase.Shorten(strings.Map(func(r rune) rune {
+		if phrase.Steers(r) {
+			return ' '
+		}
+		return r
+	}, text), mostShown)
 }
 
 // Listing is a section of texts for a terminal, with a heading for each column; empty headings are not shown.

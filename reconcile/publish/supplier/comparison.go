@@ -18,10 +18,10 @@ func WriteComparison(w io.Writer, r compare.Result) error {
 	t := teller{oldFile: onlyFile(r, false), newFile: onlyFile(r, true)}
 	t.say("compared: %d unchanged, %d changed, %d added, %d dropped", r.Unchanged, len(r.Changed), len(r.Added), len(r.Dropped))
 	if t.newFile != "" {
-		t.say("now:      %s", phrase.OneLine(t.newFile))
+		t.say("now:      %s", phrase.Brief(t.newFile))
 	}
 	if t.oldFile != "" {
-		t.say("before:   %s", phrase.OneLine(t.oldFile))
+		t.say("before:   %s", phrase.Brief(t.oldFile))
 	}
 	if len(r.Changed) > 0 {
 		t.say("\nchanged")
@@ -35,7 +35,7 @@ func WriteComparison(w io.Writer, r compare.Result) error {
 		t.say("\nperhaps the same under another number")
 	}
 	for _, a := range r.Alike {
-		t.say("  %s (%s) was %s (%s): %d values the same, %d other", phrase.OneLine(a.New.Part), at(a.New.Place, t.newFile), phrase.OneLine(a.Old.Part), at(a.Old.Place, t.oldFile), a.Same, a.Other)
+		t.say("  %s (%s) was %s (%s): %d values the same, %d other", phrase.Brief(a.New.Part), at(a.New.Place, t.newFile), phrase.Brief(a.Old.Part), at(a.Old.Place, t.oldFile), a.Same, a.Other)
 	}
 	_, err := io.WriteString(w, t.text.String())
 	return err
@@ -88,9 +88,9 @@ func at(p finding.Place, only string) string {
 }
 
 func (t *teller) changed(c compare.Changed) {
-	t.say("  %s", phrase.OneLine(c.New.Part))
+	t.say("  %s", phrase.Brief(c.New.Part))
 	if c.Old.Part != c.New.Part {
-		t.say("    written %s before", phrase.OneLine(c.Old.Part))
+		t.say("    written %s before", phrase.Brief(c.Old.Part))
 	}
 	if c.Old.Outcome != c.New.Outcome {
 		t.say("    the row was %s (%s), is %s (%s)", spoken(c.Old.Outcome), at(c.Old.Place, t.oldFile), spoken(c.New.Outcome), at(c.New.Place, t.newFile))
@@ -111,9 +111,9 @@ func shown(v compare.Value) string {
 	case v.Text == "":
 		return "nothing"
 	case !v.Dim.Given():
-		return phrase.OneLine(v.Text)
+		return phrase.Brief(v.Text)
 	}
-	return fmt.Sprintf("%s [%s]", phrase.OneLine(v.Text), v.Dim)
+	return fmt.Sprintf("%s [%s]", phrase.Brief(v.Text), v.Dim)
 }
 
 func (t *teller) singles(title string, list []compare.Single, only string) {
@@ -121,7 +121,7 @@ func (t *teller) singles(title string, list []compare.Single, only string) {
 		t.say("\n%s", title)
 	}
 	for _, s := range list {
-		t.say("  %s  %s", phrase.OneLine(s.Part), at(s.Place, only))
+		t.say("  %s  %s", phrase.Brief(s.Part), at(s.Place, only))
 	}
 }
 

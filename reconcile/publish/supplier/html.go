@@ -7,6 +7,7 @@ import (
 	"html/template"
 	"io"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -17,10 +18,14 @@ import (
 	"example.com/seatline/reconcile/plan/vet"
 	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/publish/tell"
+	"example.com/seatline/reconcile/publish/web"
 )
 
 //go:embed vet.html
 var vetPage string
+
+//go:embed vet.css
+var vetStyle string
 
 // Options say how a report is written.
 type Options struct {
@@ -36,9 +41,12 @@ type Options struct {
 
 // WriteVetHTML writes the page of a report. The same report and options give the same bytes. The error is the writer's.
 func WriteVetHTML(w io.Writer, r *vet.Report, opts Options) error {
+	// The first row of a table that is not printed is counted once.
+	style := strings.ReplaceAll(vetStyle, "{{.Printed}}", strconv.Itoa(mostPrinted+1))
 	page := pageData{
 		Shop: opts.ShopName, Supplier: r.Supplier, Verdict: r.Verdict.String(), Says: Saying(r.Verdict), Why: r.Why(), Changes: r.Changes,
-		Cautions: opts.Language.Cautions(), Inputs: slices.Clone(opts.Inputs), Printed: mostPrinted + 1, Unit: report.UnitName(opts.Units),
+		Cautions: opts.Language.Cautions(), Inputs: slices.Clone(opts.Inputs), Unit: report.UnitName(opts.Units),
+		Style: template.CSS(style), Policy: web.Policy(style, ""),
 	}
 	for _, f := range r.Facts {
 		page.Facts = append(page.Facts, factData{f.Title, f.Text, f.Sheet, anchor(f.Sheet)})
@@ -96,8 +104,8 @@ type pageData struct {
 	Assumptions                              []assumptionData
 	Cautions                                 []say.Caution
 	Inputs                                   []tell.Input
-	// Printed is the first row of a table that is not printed.
-	Printed int
+	Style                                    template.CSS
+	Policy                                   string
 }
 
 type factData struct{ Title, Text, Section, Anchor string }

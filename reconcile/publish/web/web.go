@@ -14,10 +14,14 @@ import (
 //go:embed length.js
 var Lengths string
 
-// Policy is the content security policy of a page that holds one style sheet and one script: it loads nothing, sends nothing, and shows
-// pictures that are part of it.
+// Policy is the content security policy of a page that holds one style sheet and one script, empty where it has none: it loads nothing,
+// sends nothing, and shows pictures that are part of it.
 func Policy(style, script string) string {
-	return "default-src 'none'; img-src data:; style-src " + digest(style) + "; script-src " + digest(script) + "; base-uri 'none'; form-action 'none'"
+	scripts := "'none'"
+	if script != "" {
+		scripts = digest(script)
+	}
+	return "default-src 'none'; img-src data:; style-src " + digest(style) + "; script-src " + scripts + "; base-uri 'none'; form-action 'none'"
 }
 
 // digest names a script or style in a policy (Content Security Policy Level 3, 2.3.1).
