@@ -513,6 +513,26 @@ func FuzzParseJSON(f *testing.F) {
 	})
 }
 
+// FuzzLines answers whole files of joints: each line that is not blank has one answer, in order, by one worker and by several.
+func FuzzLines(f *testing.F) {
+	f.Add([]byte(iron + "\n\n{}\n{broken\n" + iron))
+	f.Add([]byte("[\n" + iron + ",\n{}]"))
+	f.Add([]byte("\xef\xbb\xbf" + iron + "\r\n\x00\n"))
+	f.Fuzz(func(t *testing.T, text []byte) {
+		if len(text) > 1<<14 {
+			return
+		}
+		one, count := answer(t, bytes.NewReader(text), 1)
+		several, _ := answer(t, bytes.NewReader(text), 3)
+		if one != several {
+			t.Errorf("%q has the answers %q by one worker and %q by three", text, one, several)
+		}
+		if lines := strings.Count(one, "\n"); lines != count.Answered {
+			t.Errorf("%q has %d lines of answers, and %d were counted", text, lines, count.Answered)
+		}
+	})
+}
+
 // questions are joints of real sizes, no two alike.
 func questions(n int) []byte {
 	var b bytes.Buffer

@@ -44,77 +44,82 @@ func cellGenerator() *rapid.Generator[written] {
 
 // TestRoundTrip has the library write random sheets and expects to read what it was told to write.
 func TestRoundTrip(t *testing.T) {
-	codes := []string{"", "0.00", `0.000"in"`, "# ??/??", "yyyy-mm-dd", "@"}
-	rapid.Check(t, func(t *rapid.T) {
-		f := excelize.NewFile()
-		defer f.Close()
-		name := rapid.StringOfN(rapid.RuneFrom([]rune("aZ0 .&'外Ø_-")), 1, 20, -1).Filter(func(s string) bool {
-			return s[0] != '\'' && s[len(s)-1] != '\'' && utf8.ValidString(s)
-		}).Draw(t, "name")
-		check(t, f.SetSheetName("Sheet1", name))
-		styles := map[string]int{}
-		for _, code := range codes[1:] {
-			id, err := f.NewStyle(&excelize.Style{CustomNumFmt: &code})
-			check(t, err)
-			styles[code] = id
-		}
-		rows := rapid.SliceOfN(rapid.SliceOfN(cellGenerator(), 0, 8), 0, 8).Draw(t, "rows")
-		want := &sheet.Sheet{Name: name, HiddenRows: map[int]bool{}, HiddenCols: map[int]bool{}}
-		for r, row := range rows {
-			var cells []*sheet.Cell
-			for c, cell := range row {
-				at := sheet.Ref{Row: r + 1, Col: c + 1}.String()
-				if cell.value != nil {
-					check(t, f.SetCellValue(name, at, cell.value))
-				}
-				if code := rapid.SampledFrom(codes).Draw(t, "format"); code != "" {
-					check(t, f.SetCellStyle(name, at, at, styles[code]))
-					if cell.value != nil {
-						cell.want.Format = code
-					}
-					if code == "yyyy-mm-dd" && cell.want.Kind == sheet.Number {
-						cell.want.Kind = sheet.Date
-					}
-				}
-				// A formula makes the library call the value beside it a text, so it stands alone here.
-				if cell.value == nil && rapid.IntRange(0, 4).Draw(t, "formula") == 0 {
-					check(t, f.SetCellFormula(name, at, "SUM(A1,2)*\"<&\""))
-					cell.want.Formula = "SUM(A1,2)*\"<&\""
-				}
-				cells = append(cells, &cell.want)
-			}
-			want.Rows = append(want.Rows, cells)
-		}
-		trimRows(want)
-		for range rapid.IntRange(0, 2).Draw(t, "hidden") {
-			row, col := rapid.IntRange(1, 9).Draw(t, "row"), rapid.IntRange(1, 9).Draw(t, "column")
-			check(t, f.SetRowVisible(name, row, false))
-			check(t, f.SetColVisible(name, sheet.ColumnName(col), false))
-			want.HiddenRows[row], want.HiddenCols[col] = true, true
-		}
-		var out bytes.Buffer
-		check(t, f.Write(&out))
+	rapid.Check(t, roundTrip)
+}
 
-		book, err := read("random.xlsx", out.Bytes())
+// FuzzRoundTrip does the same with what the fuzzer makes of the way the reader takes.
+func FuzzRoundTrip(f *testing.F) { f.Fuzz(rapid.MakeFuzz(roundTrip)) }
+
+func roundTrip(t *rapid.T) {
+	codes := []string{"", "0.00", `0.000"in"`, "# ??/??", "yyyy-mm-dd", "@"}
+	f := excelize.NewFile()
+	defer f.Close()
+	name := rapid.StringOfN(rapid.RuneFrom([]rune("aZ0 .&'外Ø_-")), 1, 20, -1).Filter(func(s string) bool {
+		return s[0] != '\'' && s[len(s)-1] != '\'' && utf8.ValidString(s)
+	}).Draw(t, "name")
+	check(t, f.SetSheetName("Sheet1", name))
+	styles := map[string]int{}
+	for _, code := range codes[1:] {
+		id, err := f.NewStyle(&excelize.Style{CustomNumFmt: &code})
 		check(t, err)
-		if len(book.Sheets) != 1 {
-			t.Fatalf("%d sheets", len(book.Sheets))
-		}
-		got := book.Sheets[0]
-		for _, row := range got.Rows {
-			for c, cell := range row {
-				if cell.Kind != sheet.Blank && cell.Shown == "" {
-					t.Errorf("%+v shows nothing", cell)
-				}
-				stored := *cell
-				stored.Shown = ""
-				row[c] = &stored
+		styles[code] = id
+	}
+	rows := rapid.SliceOfN(rapid.SliceOfN(cellGenerator(), 0, 8), 0, 8).Draw(t, "rows")
+	want := &sheet.Sheet{Name: name, HiddenRows: map[int]bool{}, HiddenCols: map[int]bool{}}
+	for r, row := range rows {
+		var cells []*sheet.Cell
+		for c, cell := range row {
+			at := sheet.Ref{Row: r + 1, Col: c + 1}.String()
+			if cell.value != nil {
+				check(t, f.SetCellValue(name, at, cell.value))
 			}
+			if code := rapid.SampledFrom(codes).Draw(t, "format"); code != "" {
+				check(t, f.SetCellStyle(name, at, at, styles[code]))
+				if cell.value != nil {
+					cell.want.Format = code
+				}
+				if code == "yyyy-mm-dd" && cell.want.Kind == sheet.Number {
+					cell.want.Kind = sheet.Date
+				}
+			}
+			// A formula makes the library call the value beside it a text, so it stands alone here.
+			if cell.value == nil && rapid.IntRange(0, 4).Draw(t, "formula") == 0 {
+				check(t, f.SetCellFormula(name, at, "SUM(A1,2)*\"<&\""))
+				cell.want.Formula = "SUM(A1,2)*\"<&\""
+			}
+			cells = append(cells, &cell.want)
 		}
-		if diff := cmp.Diff(want, got); diff != "" {
-			t.Errorf("(-want +got)\n%s", diff)
+		want.Rows = append(want.Rows, cells)
+	}
+	trimRows(want)
+	for range rapid.IntRange(0, 2).Draw(t, "hidden") {
+		row, col := rapid.IntRange(1, 9).Draw(t, "row"), rapid.IntRange(1, 9).Draw(t, "column")
+		check(t, f.SetRowVisible(name, row, false))
+		check(t, f.SetColVisible(name, sheet.ColumnName(col), false))
+		want.HiddenRows[row], want.HiddenCols[col] = true, true
+	}
+	var out bytes.Buffer
+	check(t, f.Write(&out))
+
+	book, err := read("random.xlsx", out.Bytes())
+	check(t, err)
+	if len(book.Sheets) != 1 {
+		t.Fatalf("%d sheets", len(book.Sheets))
+	}
+	got := book.Sheets[0]
+	for _, row := range got.Rows {
+		for c, cell := range row {
+			if cell.Kind != sheet.Blank && cell.Shown == "" {
+				t.Errorf("%+v shows nothing", cell)
+			}
+			stored := *cell
+			stored.Shown = ""
+			row[c] = &stored
 		}
-	})
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("(-want +got)\n%s", diff)
+	}
 }
 
 func check(t *rapid.T, err error) {

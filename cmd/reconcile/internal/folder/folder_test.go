@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"strings"
 	"sync"
+	"syscall"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -20,12 +21,15 @@ type faulty struct {
 	disk
 	at    int
 	kills bool
+	mu    sync.Mutex
 	calls int
 }
 
 var errFault = errors.New("fault")
 
 func (f *faulty) fault() error {
+	f.mu.Lock()
+	defer f.mu.Unlock()
 	f.calls++
 	if f.calls == f.at || f.kills && f.calls > f.at {
 		return errFault
@@ -312,5 +316,58 @@ func TestStopped(t *testing.T) {
 	}
 	if err := release(); err != nil {
 		t.Error(err)
+	}
+}
+
+// full is a disk on which so many bytes are left.
+type full struct {
+	disk
+	mu   sync.Mutex
+	left int
+}
+
+func (f *full) Create(path string) (file, error) {
+	made, err := f.disk.Create(path)
+	return fullFile{made, f}, err
+}
+
+type fullFile struct {
+	file
+	on *full
+}
+
+func (f fullFile) Write(p []byte) (int, error) {
+	f.on.mu.Lock()
+	defer f.on.mu.Unlock()
+	n, err := f.file.Write(p[:min(len(p), f.on.left)])
+	f.on.left -= n
+	if err == nil && n < len(p) {
+		err = syscall.ENOSPC
+	}
+	return n, err
+}
+
+// TestFullDisk fills the disk at every byte: the old set stays whole, nothing is left, and the cause is told.
+func TestFullDisk(t *testing.T) {
+	after, failed := merged(oldSet, newSet), 0
+	for left := 0; ; left++ {
+		dir := t.TempDir()
+		if err := put(t, disk{}, dir, oldSet); err != nil {
+			t.Fatal(err)
+		}
+		err := put(t, &full{left: left}, dir, newSet)
+		if err == nil {
+			if got := content(t, dir); !cmp.Equal(got, after) || !agrees(t, dir) {
+				t.Errorf("%d bytes left: %v", left, got)
+			}
+			break
+		}
+		failed++
+		if got := content(t, dir); !errors.Is(err, syscall.ENOSPC) || !cmp.Equal(got, oldSet) || !agrees(t, dir) {
+			t.Errorf("%d bytes left: %v and %v", left, err, got)
+		}
+	}
+	if failed < 100 { // the sums alone have more
+		t.Errorf("the disk was full in %d cases", failed)
 	}
 }

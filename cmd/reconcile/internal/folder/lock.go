@@ -35,20 +35,27 @@ func lock(ctx context.Context, dir string, waiting func()) (release func() error
 			if got.err != nil {
 				return nil, got.err
 			}
-			return func() error {
-				// Where an open file cannot be removed it stays, empty, for the next run.
-				removed := os.Remove(got.held.Name())
-				if errors.Is(removed, os.ErrPermission) || errors.Is(removed, os.ErrNotExist) {
-					removed = nil
-				}
-				return errors.Join(removed, got.held.Close())
-			}, nil
+			return func() error { return letGo(got.held) }, nil
 		case <-told.C:
 			waiting()
 		case <-ctx.Done():
+			go func() { // what still waits for the folder lets go of it at once
+				if got := <-done; got.err == nil {
+					_ = letGo(got.held) // nobody is left to be told, and the next run takes what stays
+				}
+			}()
 			return nil, ErrStopped
 		}
 	}
+}
+
+// letGo removes the file of a lock. Where an open file cannot be removed it stays, empty, for the next run.
+func letGo(held *lockedfile.File) error {
+	removed := os.Remove(held.Name())
+	if errors.Is(removed, os.ErrPermission) || errors.Is(removed, os.ErrNotExist) {
+		removed = nil
+	}
+	return errors.Join(removed, held.Close())
 }
 
 // hold locks a file, and makes sure that it is still the one of that name: the run before may have removed it meanwhile.
