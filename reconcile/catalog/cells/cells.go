@@ -93,21 +93,23 @@ type Trouble struct {
 	Severity finding.Severity
 	Code     string
 	Message  string
+	// Refused is the size that was read and is not used, not given where none was.
+	Refused measure.Dim
 }
 
 func (p Trouble) Any() bool { return p.Code != "" }
 
 func Problem(code, format string, args ...any) Trouble {
-	return Trouble{finding.Error, code, fmt.Sprintf(format, args...)}
+	return Trouble{Severity: finding.Error, Code: code, Message: fmt.Sprintf(format, args...)}
 }
 
 // Remark is trouble that only a person may want to know of.
 func Remark(code, format string, args ...any) Trouble {
-	return Trouble{finding.Note, code, fmt.Sprintf(format, args...)}
+	return Trouble{Severity: finding.Note, Code: code, Message: fmt.Sprintf(format, args...)}
 }
 
 func Doubt(code, format string, args ...any) Trouble {
-	return Trouble{finding.Warning, code, fmt.Sprintf(format, args...)}
+	return Trouble{Severity: finding.Warning, Code: code, Message: fmt.Sprintf(format, args...)}
 }
 
 // readField reads one cell as what its column holds. The field has no dimension, angle or number where there is
@@ -353,7 +355,7 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 		return f, t.unreadable(c, f, reading)
 	}
 	if c.Held != "" && !reading.UnitStated {
-		return f, Trouble{finding.Note, "held", c.Held}
+		return f, Trouble{Severity: finding.Note, Code: "held", Message: c.Held}
 	}
 	if reading.Problem.Code != "" {
 		return f, Problem(reading.Problem.Code, "%s: %s%s", c.Name(), reading.Problem.Message, alternatives(reading))
@@ -373,6 +375,7 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 		return t.readInOther(line, c, f, ctx, other)
 	}
 	if bad := t.implausible(c, dim, reading, unit); bad.Any() && !t.unusual(c, dim, reading) {
+		bad.Refused = dim
 		return f, bad
 	} else if bad.Any() {
 		t.Warn(line, c.Col, c.Role, bad.Code, bad.Message+"; the cell names its unit, and it is used as it stands")
@@ -447,7 +450,7 @@ func (t *Reader) outlying(line int, c *Column, f catalog.Field, dim measure.Dim)
 func (t *Reader) unreadable(c *Column, f catalog.Field, reading value.Reading) Trouble {
 	switch {
 	case reading.Kind == value.Number && c.Unit == "" && c.Held != "":
-		return Trouble{finding.Note, "held", c.Held}
+		return Trouble{Severity: finding.Note, Code: "held", Message: c.Held}
 	case reading.Kind == value.Number:
 		return Problem("data.unit", "%s %s has no unit%s", c.Name(), f.Text, alternatives(reading))
 	case reading.Kind == value.Missing:

@@ -196,7 +196,7 @@ func (t *Reader) pair(number int32, id grid.ID) int32 {
 func (t *Reader) understandCell(line int, c *Column, u *meaning) {
 	f, bad := t.readRole(line, c)
 	if c.Held != "" && !c.Known {
-		f, bad = catalog.Field{Text: f.Text, Cell: f.Cell}, Trouble{finding.Note, "held", c.Held}
+		f, bad = catalog.Field{Text: f.Text, Cell: f.Cell}, Trouble{Severity: finding.Note, Code: "held", Message: c.Held}
 	}
 	u.Bad = bad
 	if bad.Any() {

@@ -47,7 +47,7 @@ func (t *Reader) readingsIn(c *Column, list value.Reading) []measure.Length {
 func (t *Reader) readReadings(line int, c *Column, f catalog.Field, list value.Reading, readings []measure.Length, unit, why string) (catalog.Field, Trouble) {
 	stated := slices.ContainsFunc(list.List, func(one value.Reading) bool { return one.UnitStated })
 	if c.Held != "" && !stated {
-		return f, Trouble{finding.Note, "held", c.Held}
+		return f, Trouble{Severity: finding.Note, Code: "held", Message: c.Held}
 	}
 	for i, one := range list.List {
 		if bad := t.implausible(c, measure.Nominal(readings[i]), one, unit); bad.Any() {

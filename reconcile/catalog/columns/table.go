@@ -510,6 +510,8 @@ func (t *Table) holdUncertain() {
 		}
 		switch {
 		case c.irrelevant != "":
+		case c.Role == "" && c.sizesLeftOut(t.Kind) && !t.ruledOut(c):
+			t.AddColumn(finding.Note, "layout.column", c.Col, fmt.Sprintf("column %s %q is not used: %s", name, c.Text, c.Evidence), key)
 		case c.Role == "" && c.Profile.Filled > 0 && t.Kind != catalog.UnknownKind && len(c.Matches[t.Kind]) == 0:
 			t.AddColumn(finding.Note, "layout.column", c.Col, fmt.Sprintf("column %s %q was not understood and is not used", name, c.Text), key)
 		case c.Aspect != Nominal || c.Role == "":
@@ -524,6 +526,50 @@ func (t *Table) holdUncertain() {
 			other := cmp.Or(c.RunnerUp, "none of what is read")
 			c.Held = fmt.Sprintf("column %s could be %s or %s", name, c.Role, other)
 			t.AddColumn(finding.Error, "layout.role", c.Col, fmt.Sprintf("column %s %q is probably %s, but it could as well be %s; say which", name, c.Text, c.Role, other), key)
+		default:
+			if other := t.rivalOf(c); other != nil {
+				c.Held = fmt.Sprintf("column %s could be %s as well as column %s", t.Region.Grid.ColumnName(other.Col), c.Role, name)
+				t.AddColumn(finding.Error, "layout.role", c.Col, fmt.Sprintf("column %s %q is probably %s, but column %s %q, which was not understood, could be that as well; say which is",
+					name, c.Text, c.Role, t.Region.Grid.ColumnName(other.Col), other.Text), key)
+			}
 		}
 	}
+}
+
+// rivalOf returns a column without a role whose sizes fit that of another as well, where the heading of that one is understood only in
+// part and its own heading says nothing else; nil where there is none.
+func (t *Table) rivalOf(c *Column) *Column {
+	b, known := traits.BoundsOf(t.Kind, c.Role)
+	if h := c.headed(t.Kind, c.Role); !known || t.ruled(c) || h < lexicon.LeastHeading || h >= lexicon.SpecificHeading {
+		return nil
+	}
+	for _, other := range t.Columns {
+		p := &other.Profile
+		switch {
+		case other.Role != "" || other.irrelevant != "" || other.Deviation != 0 || t.ruled(other):
+		case len(other.Matches[t.Kind]) > 0 && other.headed(t.Kind, c.Role) == 0, other.saysOther(c.Role) && other.bestHeading() >= lexicon.Understood:
+		case p.share(len(p.Sizes)) < rivalShare || p.counts():
+		default:
+			if possible, _ := p.best(b, other.units(), 1); possible >= rivalShare {
+				return other
+			}
+		}
+	}
+	return nil
+}
+
+// rivalShare is the share of a column's cells that have to be sizes, and possible for a role, for the column to be a rival for it.
+const rivalShare = 0.8
+
+// ruled reports whether the mapping file says what a column is.
+func (t *Table) ruled(c *Column) bool {
+	return t.Rules.Columns[t.Region.Grid.ColumnName(c.Col)].Role != ""
+}
+
+// sizesLeftOut reports whether a column has values, and a heading that could be that of a size in a table of a kind.
+func (c *Column) sizesLeftOut(kind catalog.Kind) bool {
+	if kind == catalog.UnknownKind || c.Profile.Filled == 0 || c.Deviation != 0 {
+		return false
+	}
+	return slices.ContainsFunc(c.Matches[kind], func(m words.RoleMatch) bool { return traits.Of[catalog.Role(m.Role)].Want == traits.Length })
 }

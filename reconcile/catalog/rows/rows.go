@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/cells"
 	"example.com/seatline/reconcile/catalog/columns"
@@ -157,6 +158,8 @@ type rowReader struct {
 	open []catalog.Role
 	// heir is set where the row has sizes of the one above.
 	heir bool
+	// refused are sizes of the line that were read and are not used, by role.
+	refused map[catalog.Role]measure.Dim
 }
 
 func (r *rowReader) hold(why string) {
@@ -187,6 +190,7 @@ func (t *Table) readRow(line int, club string) {
 	r.knowTip()
 	part := r.part()
 	r.inherit(part)
+	r.checkHoles()
 	r.missing(part)
 	r.finish(part)
 }
@@ -209,6 +213,12 @@ func (r *rowReader) readColumn(c *cells.Column) {
 // joint may depend on.
 func (r *rowReader) trouble(c *cells.Column, bad cells.Trouble, blank bool) {
 	t := r.t
+	if bad.Refused.Given() {
+		if r.refused == nil {
+			r.refused = map[catalog.Role]measure.Dim{}
+		}
+		r.refused[c.Role] = bad.Refused
+	}
 	matters := false
 	switch c.Trait().Want {
 	case traits.Length, traits.Angle, traits.Code:

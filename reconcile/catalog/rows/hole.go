@@ -1,0 +1,83 @@
+package rows
+
+import (
+	"slices"
+
+	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/cells"
+	"example.com/seatline/reconcile/catalog/layout"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/finding"
+)
+
+// holes are the diameters of holes, each with the diameter of what it is in.
+var holes = [...][][2]catalog.Role{
+	catalog.Heads:    {{catalog.Bore, catalog.HoselOD}},
+	catalog.Ferrules: {{catalog.Bore, catalog.BaseOD}, {catalog.TipTaken, catalog.BaseOD}},
+	catalog.Tips:     nil,
+}
+
+// checkHoles uses neither of two diameters where the hole is as wide as what it is in: they may stand in each other's cells, or either
+// may be wrong. What a person said stands, with a warning.
+func (r *rowReader) checkHoles() {
+	if r.t.Kind == catalog.UnknownKind {
+		return
+	}
+	for _, pair := range holes[r.t.Kind] {
+		hole, outside := r.asRead(pair[0]), r.asRead(pair[1])
+		if !hole.Given() || !outside.Given() || hole.Nominal().Less(outside.Nominal()) {
+			continue
+		}
+		// Of a size that is refused already, only that it stands in the other's cell tells anything of the other.
+		used := r.fields.Dim(pair[0]).Given() && r.fields.Dim(pair[1]).Given()
+		if !used && !(r.couldBe(pair[0], outside) && r.couldBe(pair[1], hole)) {
+			continue
+		}
+		said := func(role catalog.Role) bool { _, found := r.t.Rules.Row(r.line).Values[role]; return found }
+		bad := cells.Problem("data.implausible", "%s %s is not smaller than %s %s, which it is in: one of them is wrong, or each stands in the other's place",
+			pair[0], traits.SayMM(traits.MM(hole.Nominal())), pair[1], traits.SayMM(traits.MM(outside.Nominal())))
+		if said(pair[0]) || said(pair[1]) {
+			bad.Severity = finding.Warning
+		}
+		for _, role := range pair {
+			if r.fields.Dim(role).Given() {
+				r.doubt(role, bad)
+			}
+		}
+	}
+}
+
+// couldBe reports whether the joint allows a size for a role.
+func (r *rowReader) couldBe(role catalog.Role, size measure.Dim) bool {
+	b, known := traits.BoundsOf(r.t.Kind, role)
+	return known && b.Possible(traits.MM(size.Nominal()))
+}
+
+// asRead returns the size of a role as it was read, whether it is used or not.
+func (r *rowReader) asRead(role catalog.Role) measure.Dim {
+	if dim := r.fields.Dim(role); dim.Given() {
+		return dim
+	}
+	return r.refused[role]
+}
+
+// doubt reports a size that was read and cannot be, and takes it back unless it is only a warning.
+func (r *rowReader) doubt(role catalog.Role, bad cells.Trouble) {
+	t := r.t
+	line, col := r.line, 0
+	if c := t.ByRole[role]; c != nil {
+		line, col = t.Region.Grid.Source(r.line, c.Col)
+	}
+	t.Add(bad.Severity, bad.Code, line, col, bad.Message, t.Settle("rows", layout.LineName(r.line), string(role)))
+	if bad.Severity != finding.Error {
+		return
+	}
+	f := r.fields.Get(role)
+	r.fields = r.fields.With(role, catalog.Field{Text: f.Text, Cell: f.Cell})
+	if slices.Contains(traits.Keys[t.Kind], role) {
+		r.hold(bad.Message)
+		return
+	}
+	r.open = append(r.open, role)
+}
