@@ -15,6 +15,11 @@
 // weigh in. The evidence, and the next best reading with how far it is behind, stand in [catalog.Column]. A role that only the
 // values suggest, or whose runner-up is too near, is not used: the rows are held.
 //
+// Sizes that stand together in one cell, as a list or with their names in a description, are read as a column for each. Their order is that
+// of the heading, of a title or note, or the one in which all are possible, which is an assumption. A list in which a column says whether
+// each row is a head or a ferrule is read as a table of each. Rows of other goods, totals and statistics are set aside and named. A row
+// that leaves sizes blank has those of the part above with whose number its own begins, as an assumption.
+//
 // A tolerance or unit in a note holds for the sizes that the note speaks of, by its words or by a footnote mark in a heading
 // or cell, and for all where it says so. One of which that cannot be told is reported and not used.
 //
