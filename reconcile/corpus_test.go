@@ -225,7 +225,7 @@ func loadCorpus(t *testing.T, folder string) []*corpusSheet {
 }
 
 func loadSheet(stem string) (*corpusSheet, error) {
-	source, err := filepath.Glob(stem + ".[bct][os]*")
+	source, err := filepath.Glob(stem + ".[bct][osx]*")
 	if err != nil || len(source) != 1 {
 		return nil, fmt.Errorf("want one sheet beside it, have %q (%v)", source, err)
 	}

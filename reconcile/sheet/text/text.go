@@ -51,6 +51,11 @@ func ReadWithin(name string, data []byte, limits sheet.Limits) (*sheet.Book, err
 			Next: "open it in a spreadsheet program and save it as an xlsx workbook or as CSV in UTF-8", Err: err}
 	}
 	body, declared := separatorLine(decoded.text)
+	if declared == 0 {
+		if book, err := readDrawn(name, decoded, meter); book != nil || err != nil {
+			return book, err
+		}
+	}
 	found := separation{separator: declared}
 	if declared == 0 {
 		found = detect(body)
@@ -70,6 +75,29 @@ func ReadWithin(name string, data []byte, limits sheet.Limits) (*sheet.Book, err
 		book.Notes = append(book.Notes, strayNote(table.stray))
 	}
 	return book, nil
+}
+
+// readDrawn reads a text whose columns stand one below the other, with bars or only blanks between them. The book is nil where it is none.
+func readDrawn(name string, d decoded, meter *sheet.Meter) (*sheet.Book, error) {
+	how := "columns apart by bars"
+	rows, rules, ok, err := readFramed(d.text, meter)
+	if !ok && err == nil {
+		how = "columns apart by blanks"
+		rows, rules, ok, err = readAligned(d.text, meter)
+	}
+	if !ok || err != nil {
+		return nil, err
+	}
+	message := "the text has " + how + ", found by where they stand in most lines"
+	if rules > 0 {
+		message += fmt.Sprintf("; %d lines of ruling signs were left out", rules)
+	}
+	return &sheet.Book{
+		File:   name,
+		Format: fmt.Sprintf("text, %s, %s", how, d.encoding),
+		Sheets: []*sheet.Sheet{{Rows: rows}},
+		Notes:  append(d.notes(), sheet.Note{Code: CodeSeparator, Message: message}),
+	}, nil
 }
 
 // refuse turns down what is no text.

@@ -97,6 +97,24 @@ func Cases() []Case {
 		})},
 		{Name: "csv-quotes", Make: csv(func(w io.Writer) { io.WriteString(w, heading+strings.Repeat("\"", 2_000_001)+"\n") }), Status: 1, Says: "characters"},
 		{Name: "xlsx-deep", Status: 1, Says: "deep", Make: xlsx("", func(w io.Writer) { io.WriteString(w, strings.Repeat("<a>", 2_000_000)) })},
+		{Name: "txt-aligned-60-MB", Slow: true, Status: 1, Says: "rows", Make: read(text("sheet.txt", func(w io.Writer) {
+			for i := range 1_500_000 {
+				fmt.Fprintf(w, "K%-9d  %d.%02d     9.4\n", i, 12+i%3, i%100)
+			}
+		}))},
+		{Name: "txt-ragged-gaps", Slow: true, Make: read(text("sheet.txt", func(w io.Writer) {
+			for i := range 190_000 {
+				fmt.Fprintf(w, "%sK%d%s%d.%02d\n", strings.Repeat(" ", i*7%400), i, strings.Repeat(" ", 2+i*31%100), 12+i%3, i%100)
+				if i%3 == 0 {
+					io.WriteString(w, "\n")
+				}
+			}
+		}))},
+		{Name: "txt-drawn", Slow: true, Status: 1, Says: "columns", Make: read(text("sheet.txt", func(w io.Writer) {
+			for range 200 {
+				io.WriteString(w, strings.Repeat("| 13.6 ", 16_000)+"|\n"+strings.Repeat("+------", 16_000)+"+\n")
+			}
+		}))},
 		// Archives that unfold.
 		{Name: "zip-33-members", Slow: true, Status: 1, Says: "unfolds", Make: members(33, 31<<20)},
 		{Name: "zip-one-member", Slow: true, Status: 1, Says: "unfolds", Make: members(1, 600<<20)},
