@@ -64,6 +64,11 @@ func DecideAll(c *catalog.Catalogue, shop fitcalc.Shop) *matrix.Result {
 	return matrix.DecideAll(c, shop)
 }
 
+// DecideBy is Decide with options.
+func DecideBy(c *catalog.Catalogue, shop fitcalc.Shop, opts matrix.Options) *matrix.Result {
+	return matrix.DecideBy(c, shop, opts)
+}
+
 // Undecided reports whether rows are held or pairs cannot be decided: what a strict run does not let pass.
 func Undecided(r *matrix.Result) bool {
 	return r.Counts()[fitcalc.Ask] > 0 || Held(r.Catalogue) > 0

@@ -115,8 +115,11 @@ func (s streams) matrix(f catalogueFlags, out string, opts matrixOptions) error 
 	if size := publish.Size(d.result, d.publishing); size > largeOutput {
 		s.say("%d pairs are listed: about %d MB will be written into %s", d.result.Listed, size/1_000_000, out)
 	}
+	progress := s.progress(1)
+	d.publishing.Progress = progress.watcher("writing")
 	outputs := publish.Outputs(d.result, d.publishing)
 	paths, err := s.writeAll(out, outputs, d.inputs)
+	progress.end()
 	if err != nil {
 		return err
 	}
@@ -181,11 +184,7 @@ func (s streams) decide(f catalogueFlags) (decided, error) {
 	}
 	progress.stage("deciding")
 	c = samples.Apply(c, books, samples.Options{Shop: shop.Shop, Calipers: f.calipers.caliper()})
-	decide := reconcile.Decide
-	if f.all {
-		decide = reconcile.DecideAll
-	}
-	d.result = decide(c, shop.Shop)
+	d.result = reconcile.DecideBy(c, shop.Shop, matrix.Options{All: f.all, Progress: progress.watcher("")})
 	return d, nil
 }
 

@@ -5,6 +5,7 @@ import (
 	"runtime"
 	"slices"
 	"sync"
+	"sync/atomic"
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/catalog"
@@ -13,18 +14,29 @@ import (
 
 // Decide decides a catalogue by the limits of a shop, which must be valid. Parts with sizes that no part can have are
 // decided as if nothing were known of them, so that their pairs are questions, and are reported.
-func Decide(c *catalog.Catalogue, shop fitcalc.Shop) *Result { return decide(c, shop, false) }
+func Decide(c *catalog.Catalogue, shop fitcalc.Shop) *Result { return DecideBy(c, shop, Options{}) }
 
 // DecideAll is Decide with every pair in reach listed.
-func DecideAll(c *catalog.Catalogue, shop fitcalc.Shop) *Result { return decide(c, shop, true) }
+func DecideAll(c *catalog.Catalogue, shop fitcalc.Shop) *Result {
+	return DecideBy(c, shop, Options{All: true})
+}
 
-func decide(c *catalog.Catalogue, shop fitcalc.Shop, all bool) *Result {
-	r := &Result{Catalogue: c, Shop: shop, Tips: []Tip{{}}, All: all}
+// Options say how a catalogue is decided.
+type Options struct {
+	// All lists every pair in reach.
+	All bool
+	// Progress is told how many of the geometries of heads are decided, by several workers at once; nil is not.
+	Progress func(done, of int)
+}
+
+// DecideBy is Decide with options.
+func DecideBy(c *catalog.Catalogue, shop fitcalc.Shop, opts Options) *Result {
+	r := &Result{Catalogue: c, Shop: shop, Tips: []Tip{{}}, All: opts.All}
 	r.takeParts()
 	r.assignTips()
 	r.classify()
 	r.index = newIndex(r)
-	deciders := r.decideHeads()
+	deciders := r.decideHeads(opts.Progress)
 	r.gather(deciders)
 	r.findNearest()
 	r.listNearest()
@@ -117,13 +129,19 @@ func each(n int, work func(worker, i int)) {
 func workersFor(n int) int { return min(runtime.GOMAXPROCS(0), max(1, n)) }
 
 // decideHeads decides every geometry of heads.
-func (r *Result) decideHeads() []decider {
+func (r *Result) decideHeads(progress func(done, of int)) []decider {
 	r.decided = make([]decided, len(r.ofHeads.members))
 	deciders := make([]decider, workersFor(len(r.decided)))
 	for w := range deciders {
 		deciders[w].init(len(r.ofFerrules.members))
 	}
-	each(len(r.decided), func(w, class int) { deciders[w].headClass(r, int32(class)) })
+	var done atomic.Int64
+	each(len(r.decided), func(w, class int) {
+		deciders[w].headClass(r, int32(class))
+		if progress != nil {
+			progress(int(done.Add(1)), len(r.decided))
+		}
+	})
 	return deciders
 }
 

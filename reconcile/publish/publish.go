@@ -50,13 +50,15 @@ type Publishing struct {
 	Sentences bool
 	// Drawings asks for a cross-section beside the best ferrule of each head in the workbook.
 	Drawings bool
+	// Progress is told how much of the longest file is made, by several workers at once; nil is not.
+	Progress func(done, of int)
 	// SourcePath gives the path, with slashes, from the workbook to a source, for links; nil writes none.
 	SourcePath func(file string) string
 }
 
 // Outputs returns the files of the contract, in the order in which a person should open them.
 func Outputs(r *matrix.Result, p Publishing) []Output {
-	fits := data.Options{Units: p.Units, Language: p.Language, Sentences: p.Sentences}
+	fits := data.Options{Units: p.Units, Language: p.Language, Sentences: p.Sentences, Progress: p.Progress}
 	return []Output{
 		{Name: "matrix.xlsx", About: "the workbook; its first sheet says what to read", Write: func(w io.Writer) error {
 			return workbook.Write(w, r, workbook.Options{

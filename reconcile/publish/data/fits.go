@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"sync/atomic"
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
@@ -22,6 +23,8 @@ type Options struct {
 	Language *say.Language
 	// Sentences adds the reasons in words.
 	Sentences bool
+	// Progress is told how many pieces of the files are made, by several workers at once; nil is not.
+	Progress func(done, of int)
 }
 
 // WriteFits writes fits.jsonl and fits.csv side by side, so that each pair is evaluated once; either writer may be nil. There is a line
@@ -36,6 +39,7 @@ func WriteFits(jsonl, csv io.Writer, r *matrix.Result, opts Options) error {
 	}
 	n := (len(r.Catalogue.Heads) + headsTogether - 1) / headsTogether
 	writers := []io.Writer{jsonl, csv}
+	var done atomic.Int64
 	return streams(writers, n+1, func() func(int, piece) {
 		m := &fitMaker{fits: f, json: jsonl != nil, csv: csv != nil}
 		return func(i int, into piece) {
@@ -43,6 +47,9 @@ func WriteFits(jsonl, csv io.Writer, r *matrix.Result, opts Options) error {
 				m.ferrules(into)
 			} else {
 				m.heads(i*headsTogether, min((i+1)*headsTogether, len(r.Catalogue.Heads)), into)
+			}
+			if opts.Progress != nil {
+				opts.Progress(int(done.Add(1)), n+1)
 			}
 		}
 	})
