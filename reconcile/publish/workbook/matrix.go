@@ -227,12 +227,15 @@ func (p *page) gridTop(g grid) {
 	longest := 0
 	for i, class := range g.ferrules {
 		parts[i] = p.ferruleNames(class)
+		if missing := p.asked(int(p.firstOf(class))); len(missing) > 0 {
+			parts[i] += " – not given: " + strings.Join(p.fieldNames(missing), ", ")
+		}
 		longest = max(longest, utf8.RuneCountInString(parts[i]))
 	}
 	heightOfRow := min(30, max(14, (float64(longest)*6.5+10)/legendRows))
 	for i, verdict := range fitcalc.Verdicts() {
 		cells := make([]any, gridColumns+len(parts))
-		cells[0] = p.as(marks[verdict]+"  "+verdict.String(), verdictLook(verdict))
+		cells[0] = p.as(marks[verdict]+"  "+p.word(verdict), verdictLook(verdict))
 		cells[1] = p.as(p.opts.Language.Meaning(verdict), look{down: "center", indent: 1})
 		for c, part := range parts {
 			text := ""
@@ -284,7 +287,7 @@ func (p *page) gridHeadings(g grid) {
 	})
 	row("heads it fits", func(i int) any {
 		if p.account.Fits[i] == 0 && len(p.asked(i)) > 0 {
-			return p.as("ask", verdictLook(fitcalc.Ask))
+			return p.verdict(fitcalc.Ask)
 		}
 		return p.as(p.account.Fits[i], small.number(formatCount))
 	})
@@ -383,11 +386,11 @@ func (p *page) mark(v fitcalc.Verdict, turnDown measure.Length) any {
 func (p *page) fitsOf(head int) any {
 	switch p.account.Standings[head] {
 	case tell.Undecided:
-		return p.as("ask", verdictLook(fitcalc.Ask))
+		return p.verdict(fitcalc.Ask)
 	case tell.Unserved:
 		return p.as("none", verdictLook(fitcalc.No))
 	case tell.TakesNone:
-		return p.as("bare", verdictLook(fitcalc.Bare))
+		return p.verdict(fitcalc.Bare)
 	}
 	return p.as(p.result.HeadFits(head), plain.number(formatCount).centred())
 }

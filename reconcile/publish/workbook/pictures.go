@@ -31,6 +31,11 @@ func (b *book) picturesSheet() {
 	p := b.page(sheetPictures, layout{widths: pictureWidths, printColumns: 1, tab: fillTurn})
 	p.putRow(excelize.RowOpts{Height: 24}, p.as("The catalogue in three pictures", title))
 	for _, c := range picture.All(b.result, b.opts.Units) {
+		for i, s := range c.Series {
+			if c.Kind == picture.Shares { // of verdicts
+				c.Series[i].Name = b.word(s.Verdict)
+			}
+		}
 		p.counts(c)
 	}
 	p.done()

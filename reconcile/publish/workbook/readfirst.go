@@ -25,7 +25,7 @@ func (b *book) cameOut() []report.Block {
 	a := &b.account
 	pairs := report.Block{Title: "What came out", Columns: []report.Column{report.Text("Pairs of a head and a ferrule", 0), report.Count("Pairs", 0)}}
 	for _, v := range fitcalc.Verdicts() {
-		pairs.Lines = append(pairs.Lines, []any{report.Judged{Text: marks[v] + "  " + v.String(), Verdict: v}, a.Verdicts[v], report.Faint{Cell: b.opts.Language.Meaning(v)}})
+		pairs.Lines = append(pairs.Lines, []any{report.Judged{Text: marks[v] + "  " + b.word(v), Verdict: v}, a.Verdicts[v], report.Faint{Cell: b.opts.Language.Meaning(v)}})
 	}
 	pairs.Lines = append(pairs.Lines,
 		[]any{"listed one by one", a.Listed, report.Faint{Cell: "all that fit, and the nearest of what fits nothing; the others in reach are counted"}},

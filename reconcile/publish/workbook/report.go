@@ -98,10 +98,24 @@ func (b *book) open(sheet string, s *report.Section, c columns) *page {
 	p.section, p.headingRow, p.whole = s, top, c.whole
 	p.putRow(excelize.RowOpts{Height: 24}, p.as(s.Heading(), title))
 	for _, text := range s.Notes {
-		p.put(p.as(text, note))
+		p.note(text)
 	}
 	p.putRow(excelize.RowOpts{Height: heightFor(lines) + 4}, headings...)
 	return p
+}
+
+// note writes a text above a table, in as many lines as the printed columns leave it.
+func (p *page) note(text string) {
+	columns := p.printedColumns()
+	lines := linesIn(text, p.across(0, columns))
+	if lines == 1 || columns == 1 {
+		p.put(p.as(text, note))
+		return
+	}
+	l := note
+	l.wrap = true
+	p.putRow(excelize.RowOpts{Height: heightFor(lines)}, p.as(text, l))
+	p.merge(1, columns)
 }
 
 // headingLook is that of a heading, which stands as its cells do: to the left over text, to the right over numbers.

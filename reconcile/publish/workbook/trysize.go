@@ -192,6 +192,7 @@ const (
 	workTips    = "L"
 	workTops    = "M"
 	workRanks   = "N"
+	workWords   = "O"
 )
 
 // noWindow stands where a row has fewer windows than others: no hosel is as large, in mm.
@@ -340,8 +341,8 @@ func (p *page) trialInputs(x *bench, t trial) {
 				n++
 			}
 		}
-		counts = append(counts, fmt.Sprintf(`"%s "&COUNTIF($C$%d:$C$%d,"%s")`, v, trialHeading+1, trialHeading+len(x.ferrules), v))
-		comes = append(comes, fmt.Sprintf("%s %d", v, n))
+		counts = append(counts, fmt.Sprintf(`%s&COUNTIF(%s,"%s")`, inFormula(p.word(v)+" "), workRange("G", len(x.ferrules)), v))
+		comes = append(comes, fmt.Sprintf("%s %d", p.word(v), n))
 	}
 	p.put(p.as("Answers", note), p.formula(strings.Join(counts, `&" · "&`), strings.Join(comes, " · "), note))
 	p.skip(1)
@@ -377,6 +378,9 @@ func (p *page) validate(column string, row int, set func(*excelize.DataValidatio
 		return p.file.AddDataValidation(p.name, v)
 	})
 }
+
+// inFormula is a text as a formula has it.
+func inFormula(text string) string { return `"` + strings.ReplaceAll(text, `"`, `""`) + `"` }
 
 func typedOD() string    { return quoted(sheetWorking) + "!$B$1" }
 func typedBlock() string { return quoted(sheetWorking) + "!$B$2" }
@@ -431,7 +435,10 @@ func (p *page) trialRow(x *bench, t trial, n int, a tried, first, second reader)
 	base, bore := ferrule.Ferrule.BaseOD, p.result.Bore(x.ferrules[a.ferrule])
 	row := trialHeading + 1 + n
 	baseCell := workCell("C")
-	off := fmt.Sprintf(`IF(OR($C%d="turn",$C%d="prep",$C%d="measure"),MAX(0,ROUND(%s-%s,9))%%s,IF($C%d="flush",0,""))`, row, row, row, baseCell, typedOD(), row)
+	code := workCell("G")
+	off := fmt.Sprintf(`IF(%s="","",IF(OR(%s="turn",%s="prep",%s="measure"),MAX(0,ROUND(%s-%s,9))%%s,IF(%s="flush",0,"")))`, at, code, code, code, baseCell, typedOD(), code)
+	verdicts := len(fitcalc.Verdicts())
+	word := fmt.Sprintf(`IF(%s="","",INDEX(%s,MATCH(%s,%s,0)))`, at, workRange(workWords, verdicts), code, workRange(workRanks, verdicts))
 	over := fmt.Sprintf(`IF(%s="","",IF(%s="","",ROUND(%s-%s,9)%s))`, at, baseCell, baseCell, typedOD(), first.ofMM())
 	scaled := func(cell, by string) string { return fmt.Sprintf(`IF(%s="","",%s%s)`, cell, cell, by) }
 	inFirst, inSecond := address(4, row), address(6, row)
@@ -454,7 +461,7 @@ func (p *page) trialRow(x *bench, t trial, n int, a tried, first, second reader)
 	format := func(r reader, more string) look { return strong.light().number(r.format() + more) }
 	p.put(
 		p.formula(pick("A"), ferrule.Part, strong), p.formula(pick("B"), ferrule.Description, plain),
-		p.formula(pick("G"), a.verdict.String(), plain.centred()),
+		p.formula(word, p.word(a.verdict), plain.centred()),
 		p.formula(fmt.Sprintf(off, first.ofMM()), amount(first, 1), format(first, "")), p.formula(scaled(inFirst, "/2"), amount(first, 2), format(first, "0")),
 		p.formula(fmt.Sprintf(off, second.ofMM()), amount(second, 1), format(second, "")), p.formula(scaled(inSecond, "/2"), amount(second, 2), format(second, "0")),
 		p.formula(over, number(first, base.Given(), base.Middle().Sub(t.od)), format(first, "")),
@@ -478,7 +485,7 @@ func (p *page) verdictFills(area string) {
 				Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{l.fill}},
 			})
 			rules = append(rules, excelize.ConditionalFormatOptions{
-				Type: "cell", Criteria: "==", Value: `"` + v.String() + `"`, Format: &style,
+				Type: "cell", Criteria: "==", Value: inFormula(p.word(v)), Format: &style,
 			})
 			return err
 		})
@@ -491,7 +498,7 @@ func (b *book) workingSheet(x *bench) {
 	if len(x.ferrules) == 0 {
 		return
 	}
-	p := b.page(sheetWorking, layout{widths: []float64{18, 26, 12, 12, 12, 34, 10, 16, 10, 4, 4, 20, 16, 10}, tab: faint, unprinted: true})
+	p := b.page(sheetWorking, layout{widths: []float64{18, 26, 12, 12, 12, 34, 10, 16, 10, 4, 4, 20, 16, 10, 10}, tab: faint, unprinted: true})
 	t := b.trial(x)
 	size := func(cell string) string { return quoted(sheetSize) + "!" + cell }
 	od, unit := size(fmt.Sprintf("$B$%d", trialInput)), size(fmt.Sprintf("$C$%d", trialInput))
@@ -504,7 +511,7 @@ func (b *book) workingSheet(x *bench) {
 	p.put(p.as("Rows of “"+sheetWindows+"” before these", plain), p.formula(block, x.row(t.tip, t.top, 0), plain))
 	p.put(p.as("This sheet works out “"+sheetSize+"”.", note))
 	var headings []any
-	for _, h := range []string{"Ferrule", "Ferrule is", "Base OD, mm", "Bore, mm", "Length, mm", "Ferrule from", "Verdict", "Sorted by", "Place", "", "", "Tips", "Tops", "Order"} {
+	for _, h := range []string{"Ferrule", "Ferrule is", "Base OD, mm", "Bore, mm", "Length, mm", "Ferrule from", "Verdict", "Sorted by", "Place", "", "", "Tips", "Tops", "Order", "Words"} {
 		headings = append(headings, p.as(h, heading))
 	}
 	p.put(headings...)
@@ -547,7 +554,7 @@ func (p *page) workingRow(x *bench, i int, answers []tried, order []int) []any {
 
 // workingLists are the lists to choose from.
 func (p *page) workingLists(x *bench, i int) []any {
-	cells := []any{nil, nil, nil, nil, nil}
+	cells := []any{nil, nil, nil, nil, nil, nil}
 	if i < len(x.tips) {
 		cells[2] = p.as(x.tips[i].Name, plain)
 	}
@@ -555,7 +562,7 @@ func (p *page) workingLists(x *bench, i int) []any {
 		cells[3] = p.as(x.tops[i].String(), plain)
 	}
 	if verdicts := fitcalc.Verdicts(); i < len(verdicts) {
-		cells[4] = p.as(verdicts[i].String(), plain)
+		cells[4], cells[5] = p.as(verdicts[i].String(), plain), p.as(p.word(verdicts[i]), plain)
 	}
 	return cells
 }
@@ -614,7 +621,7 @@ func (b *book) windowsSheet(x *bench) {
 		}
 		for c := range x.columns {
 			if c < len(windows) {
-				cells = append(cells, p.verdict(windows[c].Verdict))
+				cells = append(cells, p.as(windows[c].Verdict.String(), verdictLook(windows[c].Verdict)))
 			} else {
 				cells = append(cells, p.as("", plain))
 			}

@@ -19,6 +19,7 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/publish/tell"
@@ -173,7 +174,7 @@ func TestTriedSizesRecalculated(t *testing.T) {
 	}
 	books := map[fitcalc.Units][]byte{}
 	for _, units := range []fitcalc.Units{fitcalc.Metric, fitcalc.Imperial} {
-		books[units] = onlyWhatCounts(t, bytesOf(t, r, Options{Units: units}, standardLimits))
+		books[units] = onlyWhatCounts(t, bytesOf(t, r, Options{Units: units, Language: languageIn(t, units)}, standardLimits))
 	}
 	unitsOf := func(i int) fitcalc.Units { return []fitcalc.Units{fitcalc.Metric, fitcalc.Imperial}[i%2] }
 	var names []string
@@ -214,6 +215,19 @@ func TestTriedSizesRecalculated(t *testing.T) {
 	}
 }
 
+// languageIn is that of a reader of units, to try with each: verdicts are said in it, and formulas know them by their codes.
+func languageIn(t *testing.T, units fitcalc.Units) *say.Language {
+	t.Helper()
+	if units == fitcalc.Metric {
+		return nil
+	}
+	german, err := say.In("de", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return german
+}
+
 // checkTried holds a recalculated sheet against the library and returns how many ferrules fit.
 func checkTried(t *testing.T, r *matrix.Result, y typed, units fitcalc.Units, sheet [][]string) (fits int) {
 	t.Helper()
@@ -243,8 +257,8 @@ func checkTried(t *testing.T, r *matrix.Result, y typed, units fitcalc.Units, sh
 		if err != nil {
 			t.Fatal(err)
 		}
-		if row[2] != fit.Verdict.String() {
-			t.Errorf("%s, %s: %s, want %v", where, row[0], row[2], fit.Verdict)
+		if want := languageIn(t, units).Verdict(fit.Verdict); row[2] != want {
+			t.Errorf("%s, %s: %s, want %v", where, row[0], row[2], want)
 		}
 		down := fit.Flush.TurnDown.Nominal
 		if fit.Verdict == fitcalc.Flush {
@@ -308,7 +322,7 @@ func mustFloat(t *testing.T, text string) float64 {
 func TestFirstSizeStands(t *testing.T) {
 	for _, units := range []fitcalc.Units{fitcalc.Metric, fitcalc.Imperial, fitcalc.Fractions} {
 		r := telltest.Small(t)
-		f := written(t, r, Options{Units: units})
+		f := written(t, r, Options{Units: units, Language: languageIn(t, units)})
 		stands := rows(t, f, sheetSize)
 		y := typed{text: stands[4][1], unit: stands[4][2], top: fitcalc.TopFlat}
 		at := slices.IndexFunc(triedTips(r), func(tip matrix.Tip) bool { return tip.Name == stands[5][1] })

@@ -77,7 +77,7 @@ func (p *page) nearest(pair matrix.Pair, part string) (name, out any, why string
 // fit it.
 func (b *book) missing(head int) []string {
 	if own := lacking(b.result.Asked(head)); len(own) > 0 {
-		return fieldNames(own)
+		return b.fieldNames(own)
 	}
 	others := map[fitcalc.Field]int{}
 	for _, pair := range b.result.SomeAsked(head) {
@@ -88,7 +88,7 @@ func (b *book) missing(head int) []string {
 			}
 		}
 	}
-	return fieldNames(byCount(others))
+	return b.fieldNames(byCount(others))
 }
 
 // lacking are the dimensions of a part that are missing, what holds up most pairs first.
@@ -102,10 +102,10 @@ func lacking(asked []matrix.Asked) []fitcalc.Field {
 	return byCount(counts)
 }
 
-func fieldNames(fields []fitcalc.Field) []string {
+func (b *book) fieldNames(fields []fitcalc.Field) []string {
 	var names []string
 	for _, field := range fields {
-		names = append(names, field.String())
+		names = append(names, b.opts.Language.Field(field))
 	}
 	return names
 }
@@ -161,7 +161,7 @@ func (p *page) unused(form, index int) {
 	if asks := p.result.FerruleCount(index, fitcalc.Ask); asks > 0 {
 		answer, why = fitcalc.Ask, fmt.Sprintf("may fit %s, of which not all is given", phrase.Count(asks, "head"))
 		if own := p.asked(index); len(own) > 0 {
-			why = fmt.Sprintf("may fit %s; not given: %s", phrase.Count(asks, "head"), strings.Join(fieldNames(own), ", "))
+			why = fmt.Sprintf("may fit %s; not given: %s", phrase.Count(asks, "head"), strings.Join(p.fieldNames(own), ", "))
 		}
 	} else if nearest, found := p.result.NearestHead(index); found {
 		head, out, why = p.nearest(nearest, p.result.Catalogue.Heads[nearest.Head].Part)
