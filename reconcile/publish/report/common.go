@@ -114,8 +114,13 @@ func Settings(shop fitcalc.Shop, units fitcalc.Units) Block {
 // FilesRead is a section of the files that were read, with the digests by which a reader can tell whether one has changed since.
 func FilesRead(inputs []tell.Input) Section {
 	s := Section{Name: "Files read", Columns: []Column{Text("Lists", 16), Sentence("File", 70), Count("Bytes", 12), Text("SHA-256", 72)}, Empty: "No file was read."}
+	var files []string
 	for _, in := range inputs {
-		s.Rows = append(s.Rows, []any{in.Kind, in.Name, int(in.Bytes), in.SHA256})
+		files = append(files, in.Name)
+	}
+	name := tell.FileNames(files...)
+	for _, in := range inputs {
+		s.Rows = append(s.Rows, []any{in.Kind, name(in.Name), int(in.Bytes), in.SHA256})
 	}
 	return s
 }

@@ -54,7 +54,7 @@ func askSection(name string, g questions.Group, own bool) report.Section {
 			report.Word("No.", 6), report.Text(questions.HeadingPart, 14).Bold(), report.Sentence("What is asked", 52), report.Sentence("It says now", 16),
 			report.Sentence(questions.HeadingAnswer, 20),
 		},
-		Frozen: 2, Tone: report.Asked,
+		Frozen: 2, Tone: report.Asked, Whole: true,
 	}
 	if own {
 		s.Columns = append(s.Columns, report.Text("Kind", 13), report.Count("Settles", 9), report.Count("Helps with", 9), report.Count("Rest on it", 9))
