@@ -57,7 +57,7 @@ func loadSettings(path string) (settings.Settings, error) {
 
 // loadOptions reads a mapping file, if one is given, and takes what the shop knows of its suppliers.
 func loadOptions(path string, shop settings.Settings) (reader.Options, error) {
-	opts := reader.Options{FerruleBores: shop.Suppliers.FerruleBores()}
+	opts := reader.Options{FerruleBores: shop.Suppliers.FerruleBores(), Suppliers: shop.Suppliers.Known()}
 	if path == "" {
 		return opts, nil
 	}

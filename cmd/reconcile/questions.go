@@ -1,9 +1,11 @@
 package main
 
 import (
+	"cmp"
 	"example.com/seatline/fitcalc"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -65,7 +67,10 @@ func (s streams) questions(f catalogueFlags, out string) error {
 	if f.json {
 		err = supplier.WriteQuestionsJSON(s.out, list, assumed)
 	} else {
-		err = s.tellQuestions(list, outputs, paths)
+		if err = s.tellQuestions(list, outputs, paths); err == nil {
+
+			err = tellGaps(s.out, d.result.Catalogue, f.shop)
+		}
 	}
 	if err == nil && f.strict && reconcile.Undecided(d.result) {
 		return errStrict
@@ -97,8 +102,8 @@ func letters(list questions.List, opts workbook.Options) []publish.Output {
 		if !group.Theirs() {
 			continue
 		}
-		name := fileName("questions-", group.Supplier, ".xlsx", taken)
-		outputs = append(outputs, publish.Output{Name: name, About: "to send to " + phrase.Brief(group.Supplier), Write: func(w io.Writer) error {
+		name := fileName("questions-", group.Supplier.Called(), ".xlsx", taken)
+		outputs = append(outputs, publish.Output{Name: name, About: "to send to " + phrase.Brief(group.Supplier.Called()), Write: func(w io.Writer) error {
 			return workbook.WriteReport(w, supplier.Letter(group), opts)
 		}})
 	}
@@ -125,19 +130,26 @@ func fileName(prefix, text, suffix string, taken map[string]bool) string {
 
 func (s streams) tellQuestions(list questions.List, outputs []publish.Output, paths []string) error {
 	out := &strings.Builder{}
-	fmt.Fprintf(out, "%d of %d pairs cannot be decided; %d questions\n\n", list.Undecided, list.Pairs, len(list.Questions))
+	var matters []questions.Matter
+	for _, g := range list.BySupplier() {
+		matters = append(matters, g.Matters()...)
+	}
+	slices.SortStableFunc(matters, func(a, b questions.Matter) int {
+		return cmp.Or(cmp.Compare(b.Settles(), a.Settles()), cmp.Compare(b.Helps(), a.Helps()), cmp.Compare(b.Carries(), a.Carries()))
+	})
+	fmt.Fprintf(out, "%d of %d pairs cannot be decided; %s\n\n", list.Undecided, list.Pairs, phrase.Count(len(matters), "question"))
 	table := report.Listing("settles", "helps", "rest on it", "where", "asked")
 	const shown = 10
-	for i, q := range list.Questions {
+	for i, m := range matters {
 		if i == shown {
 			break
 		}
-		table.Add(q.Settles, q.Helps, q.Carries, phrase.Brief(q.Place.String()), phrase.Brief(q.Asks))
+		table.Add(m.Settles(), m.Helps(), m.Carries(), phrase.Brief(m.First().Place.String()), phrase.Brief(m.Asks(questions.LetterLanguage(""))))
 	}
 	if err := report.WriteText(out, table, fitcalc.Metric, ""); err != nil {
 		return err
 	}
-	if more := len(list.Questions) - shown; more > 0 {
+	if more := len(matters) - shown; more > 0 {
 		fmt.Fprintf(out, "and %d more\n", more)
 	}
 	fmt.Fprintln(out)

@@ -20,6 +20,7 @@ import (
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/plan/compare"
+	"example.com/seatline/reconcile/plan/questions"
 	"example.com/seatline/reconcile/publish"
 	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/publish/review"
@@ -118,7 +119,9 @@ func (s streams) read(files []string, f readFlags) error {
 	} else if f.json {
 		err = catalog.WriteJSON(s.out, c)
 	} else {
-		err = tellReading(s.out, c)
+		if err = tellReading(s.out, c); err == nil {
+			err = tellGaps(s.out, c, f.shop)
+		}
 	}
 	if err != nil {
 		return err
@@ -195,6 +198,16 @@ func tellReading(w io.Writer, c *catalog.Catalogue) error {
 	}
 	tellFindings(out, "findings on whole files", c.Elsewhere())
 	return out.Flush()
+}
+
+// tellGaps says what nobody has said of the suppliers, with the lines to put into the shop's settings.
+func tellGaps(w io.Writer, c *catalog.Catalogue, shop string) error {
+	gaps := questions.Gaps(c)
+	if len(gaps) == 0 {
+		return nil
+	}
+	_, err := fmt.Fprintf(w, "\nSay once in %s, so that no customer or letter sees the name of a file:\n\n%s", cmp.Or(shop, "shop.toml, and give it to --shop"), questions.GapLines(gaps))
+	return err
 }
 
 func tellTable(out *bufio.Writer, t *catalog.Table) error {

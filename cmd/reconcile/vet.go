@@ -170,7 +170,7 @@ func (s streams) readVet(f vetFlags) (in vet.Input, opts workbook.Options, input
 
 func vetOutputs(r *vet.Report, opts workbook.Options) []publish.Output {
 	page := supplier.Options{Units: opts.Units, Language: opts.Language, ShopName: opts.ShopName, Inputs: opts.Inputs}
-	letter := questions.Group{Supplier: r.Supplier, Questions: r.Questions.Questions}
+	letter := questions.Group{Supplier: r.Questions.Supplier(r.Supplier), Questions: r.Questions.Questions}
 	return []publish.Output{
 		{Name: "vet.html", About: "one page to read: verdict, facts, what would change it", Write: func(w io.Writer) error { return supplier.WriteVetHTML(w, r, page) }},
 		{Name: "vet.xlsx", About: "the same as a workbook", Write: func(w io.Writer) error {

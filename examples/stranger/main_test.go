@@ -20,5 +20,5 @@ func Example() {
 	// DM-P1  bare      the hosel's top is rounded: this head takes no ferrule
 	// DM-X9  undecided cannot be decided: the hosel OD is not given
 	//
-	// sheets/dunmarrow_heads.csv!D7: error: DM-X9 has no hosel_od
+	// sheets/dunmarrow_heads.csv!D7: error: DM-X9 has no hosel OD
 }

@@ -149,7 +149,7 @@ type Table struct {
 	// Ruled is the name of the mapping file's rules that the table was read by, empty where it has none.
 	Ruled string
 	// Supplier is whose table it is.
-	Supplier string
+	Supplier Supplier
 	Kind     Kind
 	// HeadingRows are the rows (of a transposed table: the columns) that hold the headings.
 	HeadingRows []int
@@ -221,14 +221,18 @@ type Source struct {
 type Item struct {
 	Part        string
 	Description string
-	Supplier    string
-	Source      Source
+	// Supplier is the key of the supplier, see [Supplier].
+	Supplier string
+	Source   Source
 	// Fields are the values by role, each with its cell.
 	Fields Fields
 	// Assumptions are those made in reading the row.
 	Assumptions []string
-	Price       float64
-	HasPrice    bool
+	// Price is that of one piece.
+	Price    float64
+	HasPrice bool
+	// Currency is that of a price which names none, empty where the supplier's is not known.
+	Currency string
 }
 
 // Head is a head of the catalogue.

@@ -11,11 +11,11 @@ var plainRoles = map[Role]string{
 
 // RoleName returns what people call a role in tables of a kind, in English: "hosel OD" and not hosel_od. A role that is unknown is its own name.
 func RoleName(kind Kind, role Role) string {
-	if field := FieldOf(kind, role); field != fitcalc.NoField {
-		return field.String()
-	}
 	if name, known := plainRoles[role]; known {
 		return name
+	}
+	if field := FieldOf(kind, role); field != fitcalc.NoField {
+		return field.String()
 	}
 	return fieldNamed(role, string(role))
 }

@@ -27,7 +27,7 @@ type listed struct {
 
 // key returns what makes the entry the same part as another.
 func (e *listed) key() catalog.PartKey {
-	return catalog.PartKeyOf(e.Table.Kind, e.folded, e.Table.Supplier)
+	return catalog.PartKeyOf(e.Table.Kind, e.folded, e.Table.Supplier.Key)
 }
 
 // Entries joins entries of the same part that agree, and holds those that do not. Entries that are held, or leave a value open, stay by themselves:
@@ -141,7 +141,7 @@ func disagree(a, b *rows.Entry, role catalog.Role) bool {
 // conflict reports two values of one part that disagree, and takes the value from both.
 func conflict(a, b *rows.Entry, role catalog.Role) {
 	x, y := original(a, role), original(b, role)
-	message := fmt.Sprintf("%s: %s is %s (%s) by %s but %s (%s) by %s%s", a.Part, role, x.Text, sayField(x), whereStated(a, role), y.Text, sayField(y), whereStated(b, role),
+	message := fmt.Sprintf("%s: %s is %s (%s) by %s but %s (%s) by %s%s", a.Part, catalog.RoleName(a.Table.Kind, role), x.Text, sayField(x), whereStated(a, role), y.Text, sayField(y), whereStated(b, role),
 		ratio(x.Dim, y.Dim))
 	for _, pair := range [][2]*rows.Entry{{a, b}, {b, a}} {
 		e, other := pair[0], pair[1]
@@ -178,8 +178,8 @@ func ratio(a, b measure.Dim) string {
 
 func whereStated(e *rows.Entry, role catalog.Role) string {
 	place := e.Place(role)
-	if e.Table.Supplier != "" {
-		return e.Table.Supplier + " (" + place.String() + ")"
+	if e.Table.Supplier.Key != "" {
+		return e.Table.Supplier.Key + " (" + place.String() + ")"
 	}
 	return place.String()
 }

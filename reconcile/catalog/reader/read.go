@@ -81,6 +81,8 @@ type Options struct {
 	Map catalog.Mapping
 	// FerruleBores says by supplier what bores of ferrules are, [BoresAreTips] or [BoresAreBores], where the mapping does not.
 	FerruleBores map[string]string
+	// Suppliers is what the shop knows of suppliers, by the name that their sheets or the mapping give, or by that of the file.
+	Suppliers map[string]catalog.Supplier
 }
 
 // Read reads books into one catalogue. It does no input or output and never fails: everything that is wrong is a
@@ -332,23 +334,31 @@ func bookNotes(sheets []*sheetReader) layout.Notes {
 
 // read reads the rows of the sheet's tables.
 func (s *sheetReader) read(book layout.Notes) {
-	supplier := s.input.Supplier
-	if supplier == "" {
-		supplier = s.notes.Supplier
-	}
-	if supplier == "" {
-		base := path.Base(strings.ReplaceAll(s.input.Book.File, `\`, "/"))
-		supplier = strings.TrimSuffix(base, path.Ext(base))
-	}
 	for i, table := range s.tables {
-		own := cmp.Or(table.Rules.Supplier, supplier)
-		units := units.Settle(table, s.notes, book, s.saidOfBores(own))
+		own := s.supplier(table)
+		units := units.Settle(table, s.notes, book, s.saidOfBores(own.Key))
 		t := rows.New(cells.NewReader(units), own, s.categories[i])
 		t.ReadRows()
 		s.readers = append(s.readers, t)
 		s.reader.tables = append(s.reader.tables, t.Result)
 	}
 	s.remainder()
+}
+
+// supplier is whose table it is. The shop's settings know a supplier by the name that was found, or by the file's.
+func (s *sheetReader) supplier(table *columns.Table) catalog.Supplier {
+	base := path.Base(strings.ReplaceAll(s.input.Book.File, `\`, "/"))
+	named := cmp.Or(table.Rules.Supplier, s.input.Supplier, s.notes.Supplier)
+	key := cmp.Or(named, strings.TrimSuffix(base, path.Ext(base)))
+	own := catalog.Supplier{}
+	for _, name := range slices.Sorted(maps.Keys(s.opts.Suppliers)) {
+		if words.Fold(name) == words.Fold(key) {
+			own = s.opts.Suppliers[name]
+			break
+		}
+	}
+	own.Key, own.Name = key, cmp.Or(own.Name, named)
+	return own
 }
 
 // remainder accounts for the rows of a sheet that belong to none of its tables.

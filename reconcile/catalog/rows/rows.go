@@ -21,7 +21,7 @@ import (
 // Table reads the rows of a table.
 type Table struct {
 	*cells.Reader
-	Supplier string
+	Supplier catalog.Supplier
 	// read are the columns of which each row has a value, and assumed the first of what rows assume: nothing.
 	read    []*cells.Column
 	assumed *assumptions
@@ -59,13 +59,13 @@ type Entry struct {
 // item is what is common to all kinds of parts.
 func (e *Entry) item() catalog.Item {
 	return catalog.Item{
-		Part: e.Part, Description: e.Fields.Text(catalog.Description), Supplier: e.Table.Supplier, Source: e.source(), Fields: e.Fields, Assumptions: e.assumed.texts,
-		Price: e.Price, HasPrice: e.HasPrice,
+		Part: e.Part, Description: e.Fields.Text(catalog.Description), Supplier: e.Table.Supplier.Key, Source: e.source(), Fields: e.Fields,
+		Assumptions: e.assumed.texts, Price: e.Price, HasPrice: e.HasPrice, Currency: e.Table.Supplier.Currency,
 	}
 }
 
 // New makes the rows of a table ready to be read. The category is the kind of club that its titles speak of.
-func New(t *cells.Reader, supplier, category string) *Table {
+func New(t *cells.Reader, supplier catalog.Supplier, category string) *Table {
 	r := &Table{Reader: t, Supplier: supplier, titleCategory: category}
 	r.findPartWidth()
 	r.describe()
@@ -288,21 +288,21 @@ func (r *rowReader) missing(part string) {
 				col = c.Col
 			}
 		}
-		t.Add(finding.Error, "data.missing", r.line, col, fmt.Sprintf("%s has no %s", part, orRoles(need, t.ByRole)), t.Settle("rows", layout.LineName(r.line), string(need[0])))
+		t.Add(finding.Error, "data.missing", r.line, col, fmt.Sprintf("%s has no %s", part, orRoles(t.Kind, need, t.ByRole)), t.Settle("rows", layout.LineName(r.line), string(need[0])))
 	}
-	r.hold("no " + orRoles(need, t.ByRole))
+	r.hold("no " + orRoles(t.Kind, need, t.ByRole))
 }
 
 // orRoles names the roles that would do, those that the table has columns for where it has any.
-func orRoles(roles []catalog.Role, columns map[catalog.Role]*cells.Column) string {
+func orRoles(kind catalog.Kind, roles []catalog.Role, columns map[catalog.Role]*cells.Column) string {
 	var names []string
 	for _, role := range roles {
 		if columns[role] != nil {
-			names = append(names, string(role))
+			names = append(names, catalog.RoleName(kind, role))
 		}
 	}
 	if len(names) == 0 {
-		names = append(names, string(roles[0]))
+		names = append(names, catalog.RoleName(kind, roles[0]))
 	}
 	return strings.Join(names, " or ")
 }
@@ -344,7 +344,7 @@ func (r *rowReader) finish(part string) {
 		e := t.newEntry()
 		*e = Entry{Table: t, Row: len(t.Out.Rows) - 1, Line: r.line, Part: name, Fields: fields, assumed: r.assumed}
 		if price := fields.Get(catalog.Price); price.IsNumber {
-			e.Price, e.HasPrice = price.Number, true
+			e.Price, e.HasPrice = price.Number/float64(max(t.Supplier.PricedBy, 1)), true
 		}
 		e.Category = r.category(club.suffix)
 		t.Items = append(t.Items, e)

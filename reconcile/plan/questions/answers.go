@@ -97,7 +97,7 @@ func (in *answerReader) sheet(file string, s *sheet.Sheet) bool {
 }
 
 func columnOf(row []*sheet.Cell, heading string) int {
-	return slices.IndexFunc(row, func(c *sheet.Cell) bool { return strings.EqualFold(strings.TrimSpace(c.Shown), heading) })
+	return slices.IndexFunc(row, func(c *sheet.Cell) bool { return isHeading(c.Shown, heading) })
 }
 
 func cellAt(row []*sheet.Cell, at int) *sheet.Cell {
@@ -123,20 +123,63 @@ func (in *answerReader) row(place finding.Place, cell sheet.Cell, key, part stri
 		in.report(finding.Error, codeKey, place, fmt.Sprintf("the answer %q has no key beside it, so that nobody knows to what", text), "")
 		return
 	}
-	rules, bad := parseAnswer(key, cell, text, part)
-	if bad.code == "" {
-		if other, given := in.given[key]; given && other != text {
-			bad = refusal{codeConflict, fmt.Sprintf("the answer %q is not the %q given to the same question before", text, other)}
-		}
-	}
+	rules, bad := in.matter(key, cell, text, part)
 	if bad.code != "" {
 		ledger.Refused++
 		in.report(finding.Error, bad.code, place, bad.message, key)
 		return
 	}
 	ledger.Answered++
-	in.given[key] = text
 	in.returned.Map = Merge(in.returned.Map, rules)
+}
+
+// matter takes the answer to one question, or to the same question about several parts: one for all, or one for each.
+func (in *answerReader) matter(key string, cell sheet.Cell, text, part string) (catalog.Mapping, refusal) {
+	keys, parts := splitKeys(key)
+	if len(keys) == 1 {
+		return in.answer(key, cell, text, part)
+	}
+	said := map[string]string{}
+	if strings.Contains(text, "=") {
+		var err error
+		if said, err = partsOfAnswer(text, parts); err != nil {
+			return catalog.Mapping{}, refusal{codeValue, err.Error()}
+		}
+	} else {
+		for _, p := range parts {
+			said[p] = text
+		}
+	}
+	all := catalog.Mapping{}
+	for i, key := range keys {
+		value, given := said[parts[i]]
+		if !given {
+			continue
+		}
+		own := cell
+		if value != text {
+			own = sheet.Cell{Kind: sheet.Text, Raw: value, Shown: value}
+		}
+		rules, bad := in.answer(key, own, value, parts[i])
+		if bad.code != "" {
+			return catalog.Mapping{}, bad
+		}
+		all = Merge(all, rules)
+	}
+	return all, refusal{}
+}
+
+// answer takes the answer to one question.
+func (in *answerReader) answer(key string, cell sheet.Cell, text, part string) (catalog.Mapping, refusal) {
+	rules, bad := parseAnswer(key, cell, text, part)
+	if bad.code != "" {
+		return rules, bad
+	}
+	if other, given := in.given[key]; given && other != text {
+		return rules, refuse(codeConflict, "the answer %q is not the %q given to the same question before", text, other)
+	}
+	in.given[key] = text
+	return rules, refusal{}
 }
 
 type refusal struct{ code, message string }
@@ -193,10 +236,12 @@ func answerLines(table string, rest []string, cell sheet.Cell, text, part string
 	case len(rest) == 1 && rest[0] == "columns":
 		letter, role, found := strings.Cut(text, "=")
 		if !found {
-			return "", refuse(codeValue, "%q names no column and what it gives; write for example D = hosel_od", text)
+			return "", refuse(codeValue, "%q names no column and what it gives; write for example D = hosel OD", text)
 		}
-		return fmt.Sprintf("%s.columns.%s.role = %s\n", prefix, quote(strings.ToUpper(strings.TrimSpace(letter))), quote(strings.TrimSpace(role))), refusal{}
-	case len(rest) == 3 && rest[0] == "columns" && (rest[2] == "unit" || rest[2] == "role"):
+		return fmt.Sprintf("%s.columns.%s.role = %s\n", prefix, quote(strings.ToUpper(strings.TrimSpace(letter))), quote(roleCalled(role))), refusal{}
+	case len(rest) == 3 && rest[0] == "columns" && rest[2] == "role":
+		return fmt.Sprintf("%s.columns.%s.role = %s\n", prefix, quote(rest[1]), quote(roleCalled(text))), refusal{}
+	case len(rest) == 3 && rest[0] == "columns" && rest[2] == "unit":
 		return fmt.Sprintf("%s.columns.%s.%s = %s\n", prefix, quote(rest[1]), rest[2], quote(strings.ToLower(text))), refusal{}
 	case len(rest) == 3 && rest[0] == "columns" && rest[2] == "tolerance":
 		if tolerance, found := value.ReadTolerance(text, value.Context{Want: value.WantLength, Unit: "mm"}); !found || tolerance.Problem.Code != "" {

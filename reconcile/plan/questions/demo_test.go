@@ -159,7 +159,7 @@ func TestOrderAndGroups(t *testing.T) {
 	for _, g := range list.BySupplier() {
 		total += len(g.Questions)
 		for _, q := range g.Questions {
-			if keys[q.Key] || q.Supplier != g.Supplier {
+			if keys[q.Key] || q.Supplier != g.Supplier.Key {
 				t.Errorf("%s stands twice or in the wrong group", q.Key)
 			}
 			keys[q.Key] = true

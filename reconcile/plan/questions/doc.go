@@ -7,6 +7,9 @@
 // that of the mapping file, so that an answer is a line of it. What has to be corrected in the mapping file itself is no question
 // for a supplier and is left out.
 //
+// A [Matter] is what is asked at once: the same of several parts, such as the bore of all ferrules for one tip, is one question that names
+// them. Letters are in the supplier's language, see [LetterLanguage]; [Gaps] is what the shop itself has to say of a supplier.
+//
 // # What an answer is worth
 //
 // A pair is undecided when [fitcalc.Evaluate] names dimensions without which it cannot be decided. Each of these is answered by
@@ -23,5 +26,5 @@
 // # Answers
 //
 // The sheet that goes out has an empty column for answers and keeps the keys. [Answers] reads it when it comes back, and gives
-// rules for the next reading. What cannot be understood is a finding with its cell; it is never used in part.
+// rules for the next reading. To a matter of several parts one answer is for all, or one for each: A = 13.6 mm; B = 13.4 mm. What cannot be understood is a finding with its cell; it is never used in part.
 package questions

@@ -88,14 +88,14 @@ func kindOf(f finding.Finding) Kind {
 }
 
 func (t *tableOf) describeRow(q *Question, s scope) {
-	q.Role = s.role
+	q.Role, q.Lists = s.role, t.Kind
 	for i := range t.Rows {
 		row := &t.Rows[i]
 		if strconv.Itoa(row.Row) != s.line {
 			continue
 		}
 		field := row.Fields.Get(s.role)
-		q.Says = field.Text
+		q.Says, q.On = field.Text, row.Fields.Text(catalog.TipTaken)
 		q.Part = strings.TrimSpace(row.Fields.Text(catalog.Part))
 		if q.Part == "" {
 			q.Part = row.Part
@@ -145,9 +145,9 @@ func (t *tableOf) describeColumn(q *Question, parts []string) catalog.Role {
 	q.Says = c.Heading
 	switch parts[len(parts)-1] {
 	case "unit":
-		q.Asks = fmt.Sprintf("In which unit are the sizes of the column headed %q: mm or in?", c.Heading)
+		q.Asks = LetterLanguage("").Words().Fill("letter.unit_of", "heading", c.Heading)
 	case "tolerance":
-		q.Asks = fmt.Sprintf("Within which tolerance are the sizes of the column headed %q? (such as ±0.05 mm or ±.002 in)", c.Heading)
+		q.Asks = LetterLanguage("").Words().Fill("letter.tolerance_of", "heading", c.Heading)
 	case "role":
 		q.Asks = fmt.Sprintf("What does the column headed %q give? Write one of: %s; or none.", c.Heading, strings.Join(rolesFor(t.Kind), ", "))
 	default:
@@ -164,7 +164,7 @@ func (t *tableOf) describeTable(q *Question, rest string) {
 	case "heading_rows":
 		q.Asks = "In which rows do the headings stand? Write their numbers, such as 3, 4."
 	case "columns":
-		q.Asks = fmt.Sprintf("Which column gives this? Write its letter and what it gives, such as D = %s.", exampleRole(t.Kind))
+		q.Asks = fmt.Sprintf("Which column gives this? Write its letter and what it gives, such as D = %s.", catalog.RoleName(t.Kind, exampleRole(t.Kind)))
 	case "ferrule_bores":
 		t.describeBores(q)
 	default:

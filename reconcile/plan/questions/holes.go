@@ -103,6 +103,7 @@ func (a *asker) missingOf(part partOf, role catalog.Role, key string) *Question 
 	field := item.Fields.Get(role)
 	q := &Question{
 		Key: key, Kind: Missing, Supplier: a.supplierOf(item.Source.File, item.Source.Sheet), Part: partText(item), Role: role, Says: field.Text,
+		On: item.Fields.Text(catalog.TipTaken), Lists: part.lists,
 		Place: finding.Place{File: item.Source.File, Sheet: item.Source.Sheet, Row: item.Source.Row, Cell: field.Cell},
 		Asks:  asksFor(partText(item), role),
 		Why:   fmt.Sprintf("the sheet gives no %s, and without it pairs with this part cannot be decided", nameOf(role)),
@@ -121,6 +122,9 @@ func (a *asker) missingOf(part partOf, role catalog.Role, key string) *Question 
 		q.Kind, q.Why = Unreadable, fmt.Sprintf("%q does not say what is needed", field.Text)
 	}
 	q.WhySent = q.Why
+	if q.Kind == Missing && q.Says == "" && part.tipOpen == "" {
+		q.WhySent = fmt.Sprintf("the sheet gives no %s", nameOf(role))
+	}
 	return q
 }
 

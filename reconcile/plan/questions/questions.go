@@ -39,8 +39,9 @@ func (k Kind) String() string {
 // Question is one thing to ask of a supplier.
 type Question struct {
 	// Key is the key of the mapping file that an answer is given to. No two questions have the same.
-	Key      string
-	Kind     Kind
+	Key  string
+	Kind Kind
+	// Supplier is its key; see [catalog.Supplier].
 	Supplier string
 	// Place is where the answer would stand; Cell is a heading's for a question about a column.
 	Place finding.Place
@@ -48,6 +49,9 @@ type Question struct {
 	Part string
 	// Role is what the answer gives, empty for a column or table.
 	Role catalog.Role
+	// Lists is what the table of the part lists, and On the tip that its row names, as far as that is known.
+	Lists catalog.Kind
+	On    string
 	// Says is what stands there now.
 	Says string
 	// Asks is what is asked, as a sentence.
@@ -66,6 +70,16 @@ type List struct {
 	Questions []Question
 	// Undecided is how many pairs in reach cannot be decided, and Pairs how many are in reach.
 	Undecided, Pairs int
+	// Suppliers are what is known of those who are asked, by their key.
+	Suppliers map[string]catalog.Supplier
+}
+
+// Supplier is what is known of a supplier by its key: nothing else where nothing is.
+func (l List) Supplier(key string) catalog.Supplier {
+	if s, known := l.Suppliers[key]; known {
+		return s
+	}
+	return catalog.Supplier{Key: key}
 }
 
 // Ask returns the questions of a decided catalogue.
@@ -74,7 +88,12 @@ func Ask(r *matrix.Result) List {
 	a.fromFindings()
 	a.fromPairs()
 	a.confirms()
-	list := List{Pairs: r.InReachCount(), Undecided: r.Counts()[fitcalc.Ask]}
+	list := List{Pairs: r.InReachCount(), Undecided: r.Counts()[fitcalc.Ask], Suppliers: map[string]catalog.Supplier{}}
+	for i := range r.Catalogue.Tables {
+		if s := r.Catalogue.Tables[i].Supplier; s.Key != "" {
+			list.Suppliers[s.Key] = s
+		}
+	}
 	for _, q := range a.byKey {
 		list.Questions = append(list.Questions, *q)
 	}
@@ -92,7 +111,7 @@ func compare(a, b Question) int {
 
 // Group is the questions for one supplier.
 type Group struct {
-	Supplier  string
+	Supplier  catalog.Supplier
 	Questions []Question
 }
 
@@ -109,15 +128,15 @@ func (g Group) Settles() int {
 func (l List) BySupplier() []Group {
 	var groups []Group
 	for _, q := range l.Questions {
-		at := slices.IndexFunc(groups, func(g Group) bool { return g.Supplier == q.Supplier })
+		at := slices.IndexFunc(groups, func(g Group) bool { return g.Supplier.Key == q.Supplier })
 		if at < 0 {
 			at = len(groups)
-			groups = append(groups, Group{Supplier: q.Supplier})
+			groups = append(groups, Group{Supplier: l.Supplier(q.Supplier)})
 		}
 		groups[at].Questions = append(groups[at].Questions, q)
 	}
 	slices.SortStableFunc(groups, func(a, b Group) int {
-		return cmp.Or(cmp.Compare(b.Settles(), a.Settles()), strings.Compare(a.Supplier, b.Supplier))
+		return cmp.Or(cmp.Compare(b.Settles(), a.Settles()), strings.Compare(a.Supplier.Key, b.Supplier.Key))
 	})
 	return groups
 }
@@ -160,6 +179,8 @@ type tableOf struct {
 // partOf is where a part of the catalogue stands.
 type partOf struct {
 	item *catalog.Item
+	// lists is what kind of part it is.
+	lists catalog.Kind
 	// table is a place in tables, -1 where it is none of them, and line the row's name in the mapping file.
 	table int
 	line  string
@@ -237,7 +258,7 @@ func (a *asker) supplier(item *catalog.Item) {
 // place finds the row of a part. The rows of a table on its side are columns of the sheet, so the part number finds them.
 func (a *asker) place(item *catalog.Item, kind catalog.Kind, invalid error) partOf {
 	a.supplier(item)
-	p := partOf{item: item, table: -1, line: strconv.Itoa(item.Source.Row)}
+	p := partOf{item: item, lists: kind, table: -1, line: strconv.Itoa(item.Source.Row)}
 	p.impossible, p.whyNot = impossibleField(invalid)
 	for i, t := range a.tables {
 		if t.File != item.Source.File || t.Sheet != item.Source.Sheet || t.Kind != kind {

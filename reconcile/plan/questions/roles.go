@@ -2,6 +2,7 @@ package questions
 
 import (
 	"fmt"
+	"strings"
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/traits"
@@ -58,13 +59,13 @@ func nameOf(role catalog.Role) string {
 	if a, known := abouts[role]; known {
 		return a.name
 	}
-	return string(role)
+	return catalog.RoleName(catalog.UnknownKind, role)
 }
 
 func asksFor(part string, role catalog.Role) string {
 	a, known := abouts[role]
 	if !known {
-		return fmt.Sprintf("%s: what is the %s?", part, role)
+		return fmt.Sprintf("%s: what is the %s?", part, nameOf(role))
 	}
 	unit := ""
 	if a.length {
@@ -83,8 +84,21 @@ func rolesFor(kind catalog.Kind) []string {
 	var names []string
 	for _, role := range order {
 		if traits.IsRole(kind, role) {
-			names = append(names, string(role))
+			names = append(names, catalog.RoleName(kind, role))
 		}
 	}
 	return names
+}
+
+// roleCalled is the role that people call by a name, in any table; a word that is none is left as it is, in small letters.
+func roleCalled(name string) string {
+	name = strings.ToLower(strings.TrimSpace(name))
+	for _, kind := range []catalog.Kind{catalog.Heads, catalog.Ferrules, catalog.Tips} {
+		for _, role := range traits.OfKind[kind] {
+			if strings.ToLower(catalog.RoleName(kind, role)) == name {
+				return string(role)
+			}
+		}
+	}
+	return name
 }

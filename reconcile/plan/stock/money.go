@@ -10,7 +10,7 @@ import (
 )
 
 // CurrencyOf returns the currency of an item's price as three capitals: as the cell names it, or else the heading of its column; empty where
-// neither does.
+// neither does, and the supplier's is not known.
 func CurrencyOf(c *catalog.Catalogue, item *catalog.Item) string {
 	field, priced := item.Fields.Lookup(catalog.Price)
 	if !priced {
@@ -31,7 +31,7 @@ func CurrencyOf(c *catalog.Catalogue, item *catalog.Item) string {
 			}
 		}
 	}
-	return ""
+	return item.Currency
 }
 
 func isCurrency(unit string) bool {

@@ -16,15 +16,22 @@ func QuestionsReport(list questions.List, assumed []questions.Assumption) *repor
 	groups := list.BySupplier()
 	all := []report.Section{worthSection(list, groups)}
 	for _, g := range groups {
-		all = append(all, askSection(g.Supplier, g, true))
+		all = append(all, askSection(g.Supplier.Called(), g, true, questions.LetterLanguage("")))
 	}
 	return &report.Report{Subject: "Questions", Sections: append(all, AssumptionSection(assumed, nil))}
 }
 
-// Letter is what goes to one supplier: the questions with a column for the answers, and nothing about others or about what the shop makes of
-// them.
+// Letter is what goes to one supplier, in its language where that has the words for letters: the questions with a column for the answers,
+// and nothing about others or about what the shop makes of them. A supplier of whom only the name of a file is known is not called by it.
 func Letter(group questions.Group) *report.Report {
-	return &report.Report{Subject: "Questions", Sections: []report.Section{askSection("Questions", group, false)}}
+	l := questions.LetterLanguage(group.Supplier.Language)
+	title := l.Words()["letter.title"]
+	if name := group.Supplier.Name; name != "" {
+		title = l.Words().Fill("letter.titled", "supplier", name)
+	}
+	s := askSection("Questions", group, false, l)
+	s.Title = title
+	return &report.Report{Subject: "Questions", Sections: []report.Section{s}}
 }
 
 func worthSection(list questions.List, groups []questions.Group) report.Section {
@@ -40,46 +47,54 @@ func worthSection(list questions.List, groups []questions.Group) report.Section 
 		Empty: "There is nothing to ask.", Tone: report.First,
 	}
 	for _, g := range groups {
-		s.Rows = append(s.Rows, []any{g.Supplier, len(g.Questions), g.Settles(), g.Questions[0].Asks})
+		s.Rows = append(s.Rows, []any{g.Supplier.Called(), len(g.Matters()), g.Settles(), g.Matters()[0].Asks(questions.LetterLanguage(""))})
 	}
 	return s
 }
 
-// askSection lists the questions of a supplier. The shop's own has what the answers are worth; what is sent does not.
-func askSection(name string, g questions.Group, own bool) report.Section {
+// askSection lists the questions of a supplier. The shop's own has what the answers are worth; what is sent does not, nor the reasons of
+// questions in a language that they are not written in.
+func askSection(name string, g questions.Group, own bool, l *say.Language) report.Section {
+	word := func(key string) string { return l.Words()["letter."+key] }
 	s := report.Section{
-		Name: name, Title: "Questions about the sheets of " + g.Supplier,
-		Notes: []string{"Please write each answer into the coloured column, sizes with their unit, and leave the other columns as they are."},
+		Name: name, Title: "Questions about the sheets of " + g.Supplier.Called(), Notes: []string{word("please")},
 		Columns: []report.Column{
-			report.Word("No.", 6), report.Text(questions.HeadingPart, 14).Bold(), report.Sentence("What is asked", 52), report.Sentence("It says now", 16),
-			report.Sentence(questions.HeadingAnswer, 20),
+			report.Word(word("number"), 6), report.Sentence(word("part"), 18).Bold(), report.Sentence(word("asked"), 52), report.Sentence(word("now"), 16),
+			report.Sentence(word("answer"), 20),
 		},
 		Frozen: 2, Tone: report.Asked, Whole: true,
 	}
 	if own {
 		s.Columns = append(s.Columns, report.Text("Kind", 13), report.Count("Settles", 9), report.Count("Helps with", 9), report.Count("Rest on it", 9))
 	}
-	s.Columns = append(s.Columns, report.Sentence("Why", 50))
+	why := own || l.Tag() == "en"
+	if why {
+		s.Columns = append(s.Columns, report.Sentence(word("why"), 50))
+	}
 	s.Printed = len(s.Columns)
-	s.Columns = append(s.Columns, report.Text("File", 24), report.Text("Sheet", 14), report.Text("Cell", 8), report.Text(questions.HeadingKey, 34))
-	for _, q := range g.Questions {
-		if !q.Ours || own {
-			s.Rows = append(s.Rows, askRow(len(s.Rows)+1, q, own))
+	s.Columns = append(s.Columns, report.Text(word("file"), 24), report.Text(word("sheet"), 14), report.Text(word("cell"), 8), report.Text(questions.HeadingKey, 34))
+	for _, m := range g.Matters() {
+		if q := m.First(); !q.Ours || own {
+			s.Rows = append(s.Rows, askRow(len(s.Rows)+1, m, own, why, l))
 		}
 	}
 	return s
 }
 
-func askRow(number int, q questions.Question, own bool) []any {
-	why, file := q.Why, q.Place.File
+func askRow(number int, m questions.Matter, own, why bool, l *say.Language) []any {
+	q := m.First()
+	says, file := q.Why, q.Place.File
 	if !own {
-		why, file = q.WhySent, file[strings.LastIndexAny(file, `/\`)+1:]
+		says, file = q.WhySent, file[strings.LastIndexAny(file, `/\`)+1:]
 	}
-	row := []any{number, q.Part, q.Asks, q.Says, report.Answer{}}
+	row := []any{number, m.Parts(l), m.Asks(l), q.Says, report.Answer{}}
 	if own {
-		row = append(row, q.Kind.String(), q.Settles, q.Helps, q.Carries)
+		row = append(row, q.Kind.String(), m.Settles(), m.Helps(), m.Carries())
 	}
-	return append(row, why, file, q.Place.Sheet, report.At{Place: q.Place}.String(), report.Faint{Cell: q.Key})
+	if why {
+		row = append(row, says)
+	}
+	return append(row, file, q.Place.Sheet, report.At{Place: q.Place}.String(), report.Faint{Cell: m.Key()})
 }
 
 // AssumptionSection lists what verdicts rest on that no sheet says.
@@ -111,14 +126,16 @@ func WriteQuestionsCSV(w io.Writer, list questions.List) error {
 		report.Text("Why", 0), report.Text("File", 0), report.Text("Sheet", 0), report.Count("Row", 0), report.Text("Cell", 0), report.Text("Kind", 0),
 		report.Count("Settles", 0), report.Count("Helps with", 0), report.Count("Rest on it", 0), report.Text(questions.HeadingKey, 0),
 	}}
+	l := questions.LetterLanguage("")
 	for _, g := range list.BySupplier() {
-		for _, q := range g.Questions {
+		for _, m := range g.Matters() {
+			q := m.First()
 			row := any(nil)
 			if q.Place.Row > 0 {
 				row = q.Place.Row
 			}
 			s.Rows = append(s.Rows, []any{
-				q.Supplier, q.Part, q.Asks, q.Says, report.Answer{}, q.Why, q.Place.File, q.Place.Sheet, row, q.Place.Cell, q.Kind.String(), q.Settles, q.Helps, q.Carries, q.Key,
+				g.Supplier.Called(), m.Parts(l), m.Asks(l), q.Says, report.Answer{}, q.Why, q.Place.File, q.Place.Sheet, row, q.Place.Cell, q.Kind.String(), m.Settles(), m.Helps(), m.Carries(), m.Key(),
 			})
 		}
 	}

@@ -2,16 +2,20 @@ package workbook
 
 import (
 	"bytes"
+	"fmt"
 	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/say"
+	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/plan/questions"
 	"example.com/seatline/reconcile/publish/supplier"
 	"example.com/seatline/reconcile/publish/tell/telltest"
+	"example.com/seatline/reconcile/sheet"
 	opener "example.com/seatline/reconcile/sheet/open"
 )
 
@@ -35,16 +39,79 @@ func TestQuestionsComeBack(t *testing.T) {
 				t.Fatal(err)
 			}
 			back := questions.Answers(book)
-			if len(list.Questions) > 0 && (back.Ledger.Open != len(list.Questions) || len(back.Findings) > 0) {
-				t.Errorf("%d questions, but %+v %+v", len(list.Questions), back.Ledger, back.Findings)
+			matters := 0
+			for _, g := range list.BySupplier() {
+				matters += len(g.Matters())
+			}
+			if len(list.Questions) > 0 && (back.Ledger.Open != matters || len(back.Findings) > 0) {
+				t.Errorf("%d matters, but %+v %+v", matters, back.Ledger, back.Findings)
 			}
 		})
 	}
 }
 
+// TestLettersComeBack: in every language a letter asks for nine bores at once, by the names of the parts and without words of the program,
+// and one answer, or one for each part, is taken as it comes back.
+func TestLettersComeBack(t *testing.T) {
+	for _, tag := range append(say.Languages(), "") {
+		g := questions.Group{Supplier: catalog.Supplier{Key: "trim_2026", Language: tag}}
+		for i := range 9 {
+			g.Questions = append(g.Questions, questions.Question{
+				Key: fmt.Sprintf(`sheets."trim 2026.csv".rows.%d.bore`, i+2), Kind: questions.Missing, Lists: catalog.Ferrules, Role: catalog.Bore, Part: fmt.Sprintf("F-%d", i+1),
+				Asks: "asked", Why: "why", WhySent: "no bore",
+			})
+		}
+		var out bytes.Buffer
+		if err := WriteReport(&out, supplier.Letter(g), Options{Units: fitcalc.Metric}); err != nil {
+			t.Fatal(err)
+		}
+		for answer, want := range map[string]map[string]string{"9.35 mm": {"2": "9.35 mm", "10": "9.35 mm"}, "F-1 = 9.35 mm; f-9 = .366 in": {"2": "9.35 mm", "10": "9.2964 mm"}} {
+			book, err := opener.Bytes("letter.xlsx", out.Bytes())
+			if err != nil {
+				t.Fatal(err)
+			}
+			all, rows := answerLetter(book.Sheets[0], questions.LetterLanguage(tag).Words()["letter.answer"], answer)
+			if rows != 1 || !strings.Contains(all, "F-9") || strings.Contains(strings.Split(all, "sheets.")[0], "trim_2026") {
+				t.Errorf("%s: %d questions in %q", tag, rows, all)
+			}
+			back := questions.Answers(book)
+			if back.Ledger.Answered != 1 || len(back.Findings) > 0 {
+				t.Errorf("%s: %+v %+v", tag, back.Ledger, back.Findings)
+			}
+			for line, size := range want {
+				if got := back.Map.Sheets["trim 2026.csv"].Rows[line].Values[catalog.Bore]; got != size {
+					t.Errorf("%s, %s: row %s is answered %q, want %q", tag, answer, line, got, size)
+				}
+			}
+			if got := len(back.Map.Sheets["trim 2026.csv"].Rows); answer != "9.35 mm" && got != 2 {
+				t.Errorf("%s: %d rows are answered", tag, got)
+			}
+		}
+	}
+}
+
+// answerLetter writes an answer to each question of a letter, and returns its texts and how many questions it has.
+func answerLetter(s *sheet.Sheet, heading, answer string) (all string, questions int) {
+	column := -1
+	for i, row := range s.Rows {
+		for col, c := range row {
+			all += c.Shown + "\n"
+			if c.Shown == heading {
+				column = col
+			}
+		}
+		if column >= 0 && len(row) > column && row[column].Shown == "" {
+			row[column] = &sheet.Cell{Kind: sheet.Text, Raw: answer, Shown: answer}
+			questions++
+		}
+		s.Rows[i] = row
+	}
+	return all, questions
+}
+
 // TestLetterSaysNothingOfTheShop: what goes to a supplier has no counts, no kinds and no questions for the shop itself.
 func TestLetterSaysNothingOfTheShop(t *testing.T) {
-	g := questions.Group{Supplier: "Tarrow Foundry", Questions: []questions.Question{
+	g := questions.Group{Supplier: catalog.Supplier{Key: "Tarrow Foundry", Name: "Tarrow Foundry"}, Questions: []questions.Question{
 		{Key: `sheets."H".rows.2.hosel_od`, Part: "T-1", Asks: "T-1: what is the hosel?", Why: "Obrist says otherwise", WhySent: "another source differs", Settles: 4711, Kind: questions.Contradictory},
 		{Key: `sheets."H".kind`, Asks: "What does it list?", Why: "unclear", WhySent: "unclear", Ours: true},
 	}}

@@ -174,6 +174,7 @@
     }
     state.textContent = count === 0 ? "Nothing is decided yet." : count === 1 ? "One thing is decided." : count + " things are decided.";
     save.disabled = count === 0;
+    text.closest("details").hidden = count === 0;
     text.value = file();
   }
   save.addEventListener("click", () => {
