@@ -18,7 +18,7 @@ func Example() {
 	// mean      12.933 ±0.019 mm (95% confidence)
 	// pieces    95% of the lot lie between 12.882 and 12.983 mm (95% confidence, if the lot is normal)
 	// undersize 9 of 12 read below the stated 12.95 mm; of the lot it may be as many as 95% (95% confidence)
-	// statement contradicted: 7 of 12 readings are outside the limits beyond doubt; with 5 % of the pieces outside, so many have a probability of 4.9e-07
+	// statement contradicted: 7 of 12 readings are outside the limits beyond doubt; with 5 % of the pieces outside, so many have a probability under 0.01 %
 	// - mind: the uncertainty of the instrument is a large part of the tolerance: guard bands of 0.0142 mm at each limit take more than a quarter of the 0.1000 mm between them; use a better instrument
 	//
 	//              stated   as measured, 12.856 to 13.009 mm
