@@ -122,7 +122,7 @@ func (e *partError) Unwrap() []error {
 	if len(e.places) == 0 {
 		return nil
 	}
-	lines := []error{fmt.Errorf("several %ss are called %q:", e.kind, e.part)}
+	lines := []error{fmt.Errorf("several %ss are called %q", e.kind, e.part)}
 	for _, place := range e.places {
 		lines = append(lines, errors.New("  "+place))
 	}

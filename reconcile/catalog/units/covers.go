@@ -114,9 +114,6 @@ func (t *Table) bareBeside(c, units *Column) []bareSize {
 	return all
 }
 
-// ruled reports whether a person says in which unit a column is.
-func (t *Table) ruled(c *Column) bool { return traits.IsLengthUnit(t.ruleOf(c).Unit) }
-
 // reportRuled says where what a person says of a column's unit is not what the sheet says, which it goes before.
 func (t *Table) reportRuled(c *Column) {
 	key := t.Settle("columns", t.Region.Grid.ColumnName(c.Col), "unit")

@@ -59,7 +59,6 @@ type Size struct {
 	Fault bool
 	// Cells are those that a finding about the size may name: its own, its heading's, that of its unit.
 	Cells []sheet.Ref
-	at    []*cell
 }
 
 // A cell of the sheet that is being made.
@@ -90,7 +89,6 @@ type maker struct {
 	habits  habits
 	parts   []*part
 	columns []*column
-	tables  []table
 	merges  [][2]*cell
 	hidden  []*cell // columns of these cells are hidden
 	anew    bool    // each table on the sheet has its own words for the headings
