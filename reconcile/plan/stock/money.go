@@ -4,10 +4,14 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/value"
 )
+
+// saysCurrency reports whether a sign of a price may belong to a currency.
+func saysCurrency(r rune) bool { return unicode.IsLetter(r) || unicode.Is(unicode.Sc, r) }
 
 // CurrencyOf returns the currency of an item's price as three capitals: as the cell names it, or else the heading of its column; empty where
 // neither does, and the supplier's is not known.
@@ -16,8 +20,10 @@ func CurrencyOf(c *catalog.Catalogue, item *catalog.Item) string {
 	if !priced {
 		return ""
 	}
-	if r := value.Read(field.Text, value.Context{Want: value.WantPrice}); isCurrency(r.Unit) {
-		return r.Unit
+	if strings.ContainsFunc(field.Text, saysCurrency) { // most prices are bare numbers
+		if r := value.Read(field.Text, value.Context{Want: value.WantPrice}); isCurrency(r.Unit) {
+			return r.Unit
+		}
 	}
 	letters := strings.TrimRight(field.Cell, "0123456789")
 	for i := range c.Tables {
