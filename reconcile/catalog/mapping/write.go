@@ -28,7 +28,7 @@ func Write(w io.Writer, c *catalog.Catalogue) error {
 }
 
 func writeTable(b *bytes.Buffer, t *catalog.Table) {
-	key := "sheets." + quote(t.Key)
+	key := "sheets." + Quote(t.Key)
 	fmt.Fprintf(b, "\n# %s, %s: %d rows, %d used, %d with assumptions, %d held, %d set aside\n", oneLine(t.File), oneLine(t.Sheet), t.Ledger.Rows, t.Ledger.Used,
 		t.Ledger.Assumed, t.Ledger.Held, t.Ledger.SetAside)
 	fmt.Fprintf(b, "[%s]\n", key)
@@ -36,13 +36,13 @@ func writeTable(b *bytes.Buffer, t *catalog.Table) {
 	case t.Kind == catalog.UnknownKind:
 		b.WriteString("# kind = \"none\"\n")
 	case hasFinding(t, "layout.kind"):
-		fmt.Fprintf(b, "# kind = %s\n", quote(t.Kind.String()))
+		fmt.Fprintf(b, "# kind = %s\n", Quote(t.Kind.String()))
 	default:
-		fmt.Fprintf(b, "kind = %s\n", quote(t.Kind.String()))
+		fmt.Fprintf(b, "kind = %s\n", Quote(t.Kind.String()))
 	}
 	for _, f := range t.Findings {
 		if f.Settle == key+".ferrule_bores" {
-			fmt.Fprintf(b, "# # %s: %s\n# ferrule_bores = %s\n", f.Code, oneLine(f.Message), quote(catalog.BoresAreTips))
+			fmt.Fprintf(b, "# # %s: %s\n# ferrule_bores = %s\n", f.Code, oneLine(f.Message), Quote(catalog.BoresAreTips))
 		}
 	}
 	if len(t.HeadingRows) > 0 {
@@ -61,7 +61,7 @@ func hasFinding(t *catalog.Table, code string) bool {
 // writeColumn writes a column; its role or unit is a comment where a finding asks for it.
 func writeColumn(b *bytes.Buffer, t *catalog.Table, key string, c catalog.Column) {
 	at := key + ".columns." + c.Column
-	fmt.Fprintf(b, "\n[%s]\nheading = %s\n", at, quote(c.Heading))
+	fmt.Fprintf(b, "\n[%s]\nheading = %s\n", at, Quote(c.Heading))
 	if c.Evidence != "" {
 		fmt.Fprintf(b, "# %s\n", oneLine(c.Evidence))
 	}
@@ -72,9 +72,9 @@ func writeColumn(b *bytes.Buffer, t *catalog.Table, key string, c catalog.Column
 	if role == "" {
 		role = none
 	}
-	fmt.Fprintf(b, "%srole = %s\n", open(t, at+".role", c.Role == ""), quote(role))
+	fmt.Fprintf(b, "%srole = %s\n", open(t, at+".role", c.Role == ""), Quote(role))
 	if traits.IsLengthUnit(c.Unit) {
-		fmt.Fprintf(b, "%sunit = %s\n", open(t, at+".unit", false), quote(c.Unit))
+		fmt.Fprintf(b, "%sunit = %s\n", open(t, at+".unit", false), Quote(c.Unit))
 	}
 }
 
@@ -102,7 +102,7 @@ func writeQuestions(b *bytes.Buffer, t *catalog.Table, key string) {
 		if name != last {
 			fmt.Fprintf(b, "\n# [%s%s]\n", prefix, name)
 			if parts[name] != "" {
-				fmt.Fprintf(b, "# for = %s\n", quote(parts[name]))
+				fmt.Fprintf(b, "# for = %s\n", Quote(parts[name]))
 			}
 			last = name
 		}
@@ -110,8 +110,8 @@ func writeQuestions(b *bytes.Buffer, t *catalog.Table, key string) {
 	}
 }
 
-// quote writes a basic string of TOML.
-func quote(s string) string {
+// Quote writes a text as a basic string of TOML.
+func Quote(s string) string {
 	var b strings.Builder
 	b.WriteByte('"')
 	for _, r := range s {

@@ -229,7 +229,7 @@ func splitKey(key string) (table string, rest []string, ok bool) {
 
 // answerLines writes an answer as lines of a mapping file.
 func answerLines(table string, rest []string, cell sheet.Cell, text, part string) (string, refusal) {
-	prefix := "sheets." + quote(table)
+	prefix := "sheets." + mapping.Quote(table)
 	switch {
 	case len(rest) == 3 && rest[0] == "rows":
 		return rowLines(prefix, rest, cell, text, part)
@@ -238,20 +238,20 @@ func answerLines(table string, rest []string, cell sheet.Cell, text, part string
 		if !found {
 			return "", refuse(codeValue, "%q names no column and what it gives; write for example D = hosel OD", text)
 		}
-		return fmt.Sprintf("%s.columns.%s.role = %s\n", prefix, quote(strings.ToUpper(strings.TrimSpace(letter))), quote(roleCalled(role))), refusal{}
+		return fmt.Sprintf("%s.columns.%s.role = %s\n", prefix, mapping.Quote(strings.ToUpper(strings.TrimSpace(letter))), mapping.Quote(roleCalled(role))), refusal{}
 	case len(rest) == 3 && rest[0] == "columns" && rest[2] == "role":
-		return fmt.Sprintf("%s.columns.%s.role = %s\n", prefix, quote(rest[1]), quote(roleCalled(text))), refusal{}
+		return fmt.Sprintf("%s.columns.%s.role = %s\n", prefix, mapping.Quote(rest[1]), mapping.Quote(roleCalled(text))), refusal{}
 	case len(rest) == 3 && rest[0] == "columns" && rest[2] == "unit":
-		return fmt.Sprintf("%s.columns.%s.%s = %s\n", prefix, quote(rest[1]), rest[2], quote(strings.ToLower(text))), refusal{}
+		return fmt.Sprintf("%s.columns.%s.%s = %s\n", prefix, mapping.Quote(rest[1]), rest[2], mapping.Quote(strings.ToLower(text))), refusal{}
 	case len(rest) == 3 && rest[0] == "columns" && rest[2] == "tolerance":
 		if tolerance, found := value.ReadTolerance(text, value.Context{Want: value.WantLength, Unit: "mm"}); !found || tolerance.Problem.Code != "" {
 			return "", refuse(codeValue, "%q cannot be read as a tolerance; write for example ±0.05 mm", text)
 		}
-		return fmt.Sprintf("%s.columns.%s.tolerance = %s\n", prefix, quote(rest[1]), quote(text)), refusal{}
+		return fmt.Sprintf("%s.columns.%s.tolerance = %s\n", prefix, mapping.Quote(rest[1]), mapping.Quote(text)), refusal{}
 	case len(rest) == 1 && rest[0] == "heading_rows":
 		return fmt.Sprintf("%s.heading_rows = [%s]\n", prefix, strings.ReplaceAll(text, " ", "")), refusal{}
 	case len(rest) == 1:
-		return fmt.Sprintf("%s.%s = %s\n", prefix, rest[0], quote(strings.ToLower(text))), refusal{}
+		return fmt.Sprintf("%s.%s = %s\n", prefix, rest[0], mapping.Quote(strings.ToLower(text))), refusal{}
 	}
 	return "", refuse(codeKey, "%q is answered in the mapping file, not here", prefix+"."+strings.Join(rest, "."))
 }
@@ -259,10 +259,10 @@ func answerLines(table string, rest []string, cell sheet.Cell, text, part string
 // rowLines writes an answer about one row, with the part number that it is for.
 func rowLines(prefix string, rest []string, cell sheet.Cell, text, part string) (string, refusal) {
 	role := catalog.Role(rest[2])
-	at := fmt.Sprintf("%s.rows.%s.", prefix, quote(rest[1]))
+	at := fmt.Sprintf("%s.rows.%s.", prefix, mapping.Quote(rest[1]))
 	lines := ""
 	if part != "" && role != catalog.Part {
-		lines = at + "for = " + quote(part) + "\n"
+		lines = at + "for = " + mapping.Quote(part) + "\n"
 	}
 	if strings.EqualFold(text, setAsideWord) {
 		return lines + at + "set_aside = true\n", refusal{}
@@ -279,7 +279,7 @@ func rowLines(prefix string, rest []string, cell sheet.Cell, text, part string) 
 			return "", refuse(codeValue, "%q is no angle; write it with its unit, such as 60°", text)
 		}
 	}
-	return lines + at + quote(string(role)) + " = " + quote(text) + "\n", refusal{}
+	return lines + at + mapping.Quote(string(role)) + " = " + mapping.Quote(text) + "\n", refusal{}
 }
 
 // readSize reads a size as people write it, and returns it as a mapping file has it.
@@ -309,25 +309,6 @@ func notEmpty(text, otherwise string) string {
 		return otherwise
 	}
 	return text
-}
-
-// quote writes a basic string of TOML.
-func quote(s string) string {
-	var b strings.Builder
-	b.WriteByte('"')
-	for _, r := range s {
-		switch {
-		case r == '"' || r == '\\':
-			b.WriteRune('\\')
-			b.WriteRune(r)
-		case r < ' ' || r == 0x7f:
-			fmt.Fprintf(&b, `\u%04X`, r)
-		default:
-			b.WriteRune(r)
-		}
-	}
-	b.WriteByte('"')
-	return b.String()
 }
 
 // Merge returns the rules of both, where both say something those of over.

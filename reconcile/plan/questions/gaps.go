@@ -2,10 +2,10 @@ package questions
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/mapping"
 	"example.com/seatline/reconcile/plan/stock"
 )
 
@@ -51,7 +51,7 @@ func Gaps(c *catalog.Catalogue) []Gap {
 func GapLines(gaps []Gap) string {
 	var b strings.Builder
 	for _, g := range gaps {
-		fmt.Fprintf(&b, "[suppliers.%s]\n", strconv.Quote(g.Supplier))
+		fmt.Fprintf(&b, "[suppliers.%s]\n", mapping.Quote(g.Supplier))
 		if g.Name {
 			b.WriteString("name     = \"\"   # what customers and letters call it\n")
 		}

@@ -7,6 +7,7 @@ import (
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/matrix"
+	"example.com/seatline/reconcile/phrase"
 )
 
 // MeasuredFields returns the fields of a pair whose sizes come from readings.
@@ -19,9 +20,9 @@ func Measured(m *catalog.Measurements) string {
 	if !m.Any() {
 		return ""
 	}
-	text := fmt.Sprintf("%s of %s by %s", counted(m.Sizes, "size"), counted(m.Parts, "part"), counted(m.Readings, "reading"))
+	text := fmt.Sprintf("%s of %s by %s", phrase.Count(m.Sizes, "size"), phrase.Count(m.Parts, "part"), phrase.Count(m.Readings, "reading"))
 	if l := m.Rows; l.Rows > 0 {
-		text += fmt.Sprintf("; %s of readings: %d used, %d held, %d set aside", counted(l.Rows, "row"), l.Used, l.Held, l.SetAside)
+		text += fmt.Sprintf("; %s of readings: %d used, %d held, %d set aside", phrase.Count(l.Rows, "row"), l.Used, l.Held, l.SetAside)
 	}
 	return text
 }
@@ -29,9 +30,9 @@ func Measured(m *catalog.Measurements) string {
 // Learned says in a sentence what was learned of a supplier's parts.
 func Learned(l *catalog.Learned, u fitcalc.Units) string {
 	text := fmt.Sprintf("%s of %s, %s: ± %s about what is stated, by %s of %s; ", catalog.FieldOf(l.Kind, l.Role), l.Supplier, l.Kind, u.Show(l.PlusMinus),
-		counted(l.Readings, "reading"), counted(l.Parts, "part"))
+		phrase.Count(l.Readings, "reading"), phrase.Count(l.Parts, "part"))
 	if l.Taken > 0 {
-		text += "taken for " + counted(l.Taken, "other") + " without a tolerance"
+		text += "taken for " + phrase.Count(l.Taken, "other") + " without a tolerance"
 	} else {
 		text += "every other one states a tolerance"
 	}
@@ -44,11 +45,4 @@ func Learned(l *catalog.Learned, u fitcalc.Units) string {
 		way = "smaller"
 	}
 	return text + fmt.Sprintf("; on average they are %s %s than stated", u.Show(bias.Abs()), way)
-}
-
-func counted(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
 }
