@@ -11,8 +11,11 @@ import (
 // DecideInto says what EvaluateInto says: the same fit, and of what does not fit the same verdict for the same first reason.
 func TestDecideIntoAgreesWithEvaluateInto(t *testing.T) {
 	seen := map[Verdict]int{}
-	rapid.Check(t, func(t *rapid.T) { seen[decideBoth(t)]++ })
-	if seen[No] == 0 || seen[Bare] == 0 || len(seen) < 4 {
+	all := func() bool { return seen[No] > 0 && seen[Bare] > 0 && len(seen) >= 4 }
+	for round := 0; round == 0 || round < 50 && !all(); round++ { // one round may see no bare joint
+		rapid.Check(t, func(t *rapid.T) { seen[decideBoth(t)]++ })
+	}
+	if !all() {
 		t.Errorf("only %v were seen", seen)
 	}
 }

@@ -91,7 +91,7 @@ func TestDecideAllAgreesWithEveryPairEvaluated(t *testing.T) {
 }
 
 // mayFit reports whether a pair that cannot be decided fits with some value of what is missing.
-func mayFit(t *rapid.T, r *matrix.Result, head, ferrule int) bool {
+func mayFit(t rapid.TB, r *matrix.Result, head, ferrule int) bool {
 	h, f := r.Catalogue.Heads[head].Head, r.Catalogue.Ferrules[ferrule].Ferrule
 	switch {
 	case !h.HoselOD.Given() && !f.BaseOD.Given():
@@ -128,7 +128,7 @@ func mayFit(t *rapid.T, r *matrix.Result, head, ferrule int) bool {
 }
 
 // bestVerdict is that on the best of the head's tips. Verdicts are in the order of what they ask of the bench.
-func bestVerdict(t *rapid.T, r *matrix.Result, head, ferrule int) fitcalc.Verdict {
+func bestVerdict(t rapid.TB, r *matrix.Result, head, ferrule int) fitcalc.Verdict {
 	t.Helper()
 	best := fitcalc.NoVerdict
 	for _, tip := range r.HeadTips[head].Tips {
