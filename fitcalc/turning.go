@@ -60,12 +60,13 @@ func (j *joint) turning() Turning {
 		down = measure.Length{} // one size stated twice
 	}
 	t := Turning{Down: down, PerSide: down.Half(), Finished: base.Sub(down)}
-	if narrowing := base.Sub(j.topOD()); down.Sign() > 0 {
+	o := j.outsideOf(j.ferrule, base)
+	if narrowing := base.Sub(o.top); down.Sign() > 0 {
 		t.Height = j.ferrule.Length.Middle()
 		if down.Less(narrowing) {
 			t.Height = t.Height.MulRatio(down.Picometres(), narrowing.Picometres())
 		}
-		t.VolumeMM3 = j.turnedVolume(down.Millimetres())
+		t.VolumeMM3 = turnedVolume(base.Millimetres(), o.top.Millimetres(), o.length.Millimetres(), down.Millimetres())
 	}
 	t.MassMG, t.KnownMass = massMG(j.ferrule.Material, t.VolumeMM3)
 	if depth := j.ferrule.RingDepth; depth.Given() {
@@ -85,7 +86,8 @@ func (j *joint) sparedAt(height measure.Length) measure.Length {
 	if height.Sign() <= 0 {
 		return measure.Length{}
 	}
-	narrower := j.BaseOD.Nominal().Sub(j.topOD())
+	base := j.BaseOD.Nominal()
+	narrower := base.Sub(j.outsideOf(j.ferrule, base).top)
 	return narrower.MulRatio(height.Picometres(), j.ferrule.Length.Middle().Picometres())
 }
 

@@ -17,24 +17,56 @@ func (j *joint) work() {
 }
 
 func (j *joint) minutes() {
-	w, f := &j.fit.Work, &j.fit.Flush
+	w, t := &j.fit.Work, j.takenOff()
 	w.Known = true
-	w.Minutes = j.shop.MinutesToFit
-	if f.VisibleOversize > 0 {
-		turned := f.MeanTurnDownMM / f.VisibleOversize // the mean of those that are turned
-		w.Minutes += f.VisibleOversize * (j.shop.MinutesToTurn + j.turnedVolume(turned)/1000*j.shop.MinutesPerCM3)
+	if t.share > 0 && !j.ferrule.Length.Given() && j.fit.Flush.turns(j.shop) { // else hardly any is turned
+		j.assume(AssumedTurnedLength)
 	}
-	if j.prepares {
-		w.Minutes += j.shop.MinutesToPrep
+	w.Minutes = j.shop.minutes(&t, j.outsideOf(j.ferrule, t.base), j.prepares)
+}
+
+// takenOff is how much turning hosel and base ask for: of which share of the joints, how much comes off the diameter of these as a mean, in
+// mm, and the base that it comes off.
+type takenOff struct {
+	share, off float64
+	base       measure.Length
+}
+
+func (j *joint) takenOff() takenOff {
+	f := &j.fit.Flush
+	t := takenOff{share: f.VisibleOversize, base: j.BaseOD.Nominal()}
+	if t.share > 0 {
+		t.off = f.MeanTurnDownMM / t.share
 	}
+	return t
+}
+
+// outside is the cone that a ferrule is on the outside: the diameter at its top, and how far that is above its base.
+type outside struct{ top, length measure.Length }
+
+// minutes is the bench time of a joint.
+func (s *Shop) minutes(t *takenOff, o outside, prepares bool) float64 {
+	minutes := s.MinutesToFit
+	if t.share > 0 {
+		volume := turnedVolume(t.base.Millimetres(), o.top.Millimetres(), o.length.Millimetres(), t.off)
+		minutes += t.share * (s.MinutesToTurn + volume/1000*s.MinutesPerCM3)
+	}
+	if prepares {
+		minutes += s.MinutesToPrep
+	}
+	return minutes
+}
+
+// inside is the largest diameter at which the ferrule's wall may begin at its base.
+func (j *joint) inside() measure.Length {
+	return measure.Max(j.shaft(j.atBase).Upper(), j.FerruleBore.Upper())
 }
 
 // wall is the ferrule's wall beside the shaft at its base, as it is or turned down to the hosel. Where the shaft is thinner
 // there than the ferrule's bore, the wall ends at the bore.
 func (j *joint) wall() {
 	outside := measure.Min(j.HoselOD.Lower(), j.BaseOD.Lower())
-	shaft := j.shaft(j.atBase)
-	inside := measure.Max(shaft.Upper(), j.FerruleBore.Upper())
+	shaft, inside := j.shaft(j.atBase), j.inside()
 	w, least := &j.fit.Work, j.shop.LeastWall.MulInt(2)
 	w.WallLeft = outside.Sub(inside).Half()
 	if !outside.Sub(inside).Less(least.Add(j.shop.SameSize)) {
@@ -84,28 +116,24 @@ func (j *joint) cutsTo(size measure.Length) (belt, float64) {
 	return beltOf(share, j.shop.MeasureShare, size.Sub(j.fit.Flush.TurnDown.Nominal), j.shop.SameSize), share
 }
 
-// topOD is the ferrule's diameter at its top: as given, or level with the shaft there; never more than at its base.
-func (j *joint) topOD() measure.Length {
-	top := j.ferrule.TopOD.Middle()
-	if !j.ferrule.TopOD.Given() {
-		top = j.Tip.usualAt(j.Seated)
+// outsideOf is the outside of a ferrule. Its top is as given, or level with the shaft there, and never wider than its base. Nothing would
+// make one of unknown length look like the least work: it is taken to be as long as usual.
+func (j *Joint) outsideOf(f *Ferrule, base measure.Length) outside {
+	o := outside{f.TopOD.Middle(), f.Length.Middle()}
+	if !f.TopOD.Given() {
+		o.top = j.Tip.usualAt(j.Seated)
 	}
-	return measure.Min(top, j.BaseOD.Nominal())
+	if !f.Length.Given() {
+		o.length = j.shop.UsualLength
+	}
+	o.top = measure.Min(o.top, base)
+	return o
 }
 
-// turnedVolume is what comes off in mm³ when the base is turned down by off, in mm on the diameter. The outside is a straight
+// turnedVolume is what comes off in mm³ when the base is turned down by off; all sizes are in mm. The outside is a straight
 // cone from base OD B to top OD T over length L; turned down by S it is a cylinder up to where the cone is as narrow,
 // L S / (B − T). What comes off is the cone below that height less the cylinder.
-func (j *joint) turnedVolume(off float64) float64 {
-	length := j.ferrule.Length.Middle()
-	if !j.ferrule.Length.Given() {
-		// Nothing would make a ferrule of unknown length look like the least work.
-		length = j.shop.UsualLength
-		if j.fit.Flush.turns(j.shop) { // else hardly any is turned
-			j.assume(AssumedTurnedLength)
-		}
-	}
-	base, top, height := j.BaseOD.Nominal().Millimetres(), j.topOD().Millimetres(), length.Millimetres()
+func turnedVolume(base, top, height, off float64) float64 {
 	turned := base - off
 	if turned > top {
 		height *= off / (base - top)

@@ -14,6 +14,7 @@ package matrix
 
 import (
 	"iter"
+	"math"
 	"slices"
 
 	"example.com/seatline/fitcalc"
@@ -68,6 +69,9 @@ type Result struct {
 	Counted []Counted
 	// All is set where every pair in reach is listed.
 	All bool
+	// OnlyBest is of how many ferrules for each head, and of how many heads for each ferrule, the pairs are listed where not all that fit
+	// are; it is 0 where all are.
+	OnlyBest int
 	// Findings are those that only show when parts meet.
 	Findings finding.List
 
@@ -82,7 +86,8 @@ type Result struct {
 	forms               []tally
 	formAsks            [][]Asked
 	near                [][]Pair
-	codes               map[fitcalc.Code]int // of the pairs that do not fit and are not listed
+	own                 map[int32]own          // of heads that have listed what the others of their geometry have not
+	codes               [math.MaxUint8 + 1]int // of the pairs that do not fit and are not listed
 	rests               rests
 	index               *index
 }
@@ -107,13 +112,16 @@ type Asked struct {
 // HeadPairs returns the listed pairs of a head: those that fit, the least bench time first, then those that cannot be decided, then
 // those that do not fit, the nearest first.
 func (r *Result) HeadPairs(head int) []Pair {
-	pairs := r.decided[r.ofHeads.of[head]].pairs
-	if len(pairs) == 0 || pairs[0].Head == int32(head) {
+	pairs, o := r.decided[r.ofHeads.of[head]].pairs, r.own[int32(head)]
+	if len(o.pairs) == 0 && (len(pairs) == 0 || pairs[0].Head == int32(head)) {
 		return pairs
 	}
-	own := slices.Clone(pairs)
+	own := slices.Concat(pairs, o.pairs)
 	for i := range own {
 		own[i].Head = int32(head)
+	}
+	if len(o.pairs) > 0 {
+		slices.SortFunc(own, comparePairs)
 	}
 	return own
 }
@@ -121,9 +129,8 @@ func (r *Result) HeadPairs(head int) []Pair {
 // Pairs yields the listed pairs, by head, those of each head as [Result.HeadPairs] has them.
 func (r *Result) Pairs() iter.Seq[Pair] {
 	return func(yield func(Pair) bool) {
-		for head, class := range r.ofHeads.of {
-			for _, p := range r.decided[class].pairs {
-				p.Head = int32(head)
+		for head := range r.heads {
+			for _, p := range r.HeadPairs(head) {
 				if !yield(p) {
 					return
 				}
@@ -132,17 +139,48 @@ func (r *Result) Pairs() iter.Seq[Pair] {
 	}
 }
 
-// ByGeometry yields for each geometry of heads its heads, and their listed pairs as those of the first of them. All that package
-// fitcalc computes is the same for all of them.
+// ByGeometry yields for each geometry of heads those that have the same pairs listed, and these as those of the first of them. All that
+// package fitcalc computes is the same for all of them.
 func (r *Result) ByGeometry() iter.Seq2[[]int32, []Pair] {
 	return func(yield func([]int32, []Pair) bool) {
-		for class := range r.decided {
-			if !yield(r.ofHeads.members[class], r.decided[class].pairs) {
-				return
+		for class, members := range r.ofHeads.members {
+			for heads := range r.alike(members) {
+				pairs := r.decided[class].pairs
+				if heads[0] != members[0] || !r.Alike(int(heads[0])) {
+					pairs = r.HeadPairs(int(heads[0]))
+				}
+				if !yield(heads, pairs) {
+					return
+				}
 			}
 		}
 	}
 }
+
+// alike yields those heads of a geometry that have the same pairs listed together, and the others each by itself.
+func (r *Result) alike(members []int32) iter.Seq[[]int32] {
+	return func(yield func([]int32) bool) {
+		if len(r.own) == 0 {
+			yield(members)
+			return
+		}
+		var alike []int32
+		for _, head := range members {
+			if r.Alike(int(head)) {
+				alike = append(alike, head)
+			} else if !yield([]int32{head}) {
+				return
+			}
+		}
+		if len(alike) > 0 {
+			yield(alike)
+		}
+	}
+}
+
+// Alike reports whether a head has the same pairs listed as the others of its geometry of which it is true. It is of all heads where all
+// that fits is listed.
+func (r *Result) Alike(head int) bool { return len(r.own[int32(head)].pairs) == 0 }
 
 // HeadGeometries and FerruleGeometries are the parts by geometry: those of one group have the same sizes, limits, forms and tips, so
 // that they fit alike. Groups stand in the order of their first parts.
@@ -253,7 +291,7 @@ func (r *Result) Assumed(a fitcalc.Assumption) int {
 
 // HeadAssumed is everything that the listed pairs of a head rest on, and FerruleAssumed that of a ferrule.
 func (r *Result) HeadAssumed(head int) fitcalc.AssumptionSet {
-	return r.decided[r.ofHeads.of[head]].assumed
+	return r.decided[r.ofHeads.of[head]].assumed | r.own[int32(head)].assumed
 }
 
 // FerruleAssumed is everything that the listed pairs of a ferrule rest on.

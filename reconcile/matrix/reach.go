@@ -9,68 +9,97 @@ import (
 	"example.com/seatline/fitcalc/measure"
 )
 
-// index is the ferrules by base OD, those without one apart.
-type index struct {
+// index is the geometries of ferrules by bore and base OD.
+type index struct{ groups []group }
+
+// group is the geometries of ferrules of one bore, or whose bore is the same on every head: those with a base OD by it, and those without.
+type group struct {
+	first   *fitcalc.Ferrule
+	key     boreKey
 	sorted  []entry
 	unknown []entry
 }
 
-// entry is a geometry of ferrules, with the first of them.
+// boreKey is what it is of a ferrule that its bore follows from. Where that depends on the head, it is what it depends on.
+type boreKey struct {
+	// bore is the middle of the bore, where one is known.
+	known bool
+	bore  measure.Length
+	// forTip and length are those of a ferrule whose bore depends on the head.
+	forTip fitcalc.TipSize
+	length measure.Dim
+}
+
+// entry is a geometry of ferrules, with the first of them and how many there are.
 type entry struct {
-	od measure.Length
-	// bore is the ferrule's; where that depends on the head it is worked out for each.
-	bore           measure.Dim
-	ofHead         bool
-	class, ferrule int32
+	od                       measure.Length
+	class, ferrule, ferrules int32
 }
 
 func newIndex(r *Result) *index {
 	x := &index{}
 	r.widestBase = r.Shop.FerruleODTolerance.MulInt(2)
-	for class := range r.ofFerrules.members {
-		i := r.ofFerrules.first(int32(class))
-		part := &r.parts[i]
-		e := newEntry(part, &r.Shop)
-		e.class, e.ferrule = int32(class), i
-		if part.BaseOD.Given() {
+	groups := map[boreKey]int{}
+	for class, members := range r.ofFerrules.members {
+		part := &r.parts[members[0]]
+		e := entry{od: part.BaseOD.Middle(), class: int32(class), ferrule: members[0], ferrules: int32(len(members))}
+		key := newBoreKey(part, &r.Shop)
+		at, seen := groups[key]
+		if !seen {
+			at = len(x.groups)
+			groups[key], x.groups = at, append(x.groups, group{first: part, key: key})
+		}
+		if g := &x.groups[at]; part.BaseOD.Given() {
 			r.widestBase = measure.Max(r.widestBase, part.BaseOD.Width())
-			x.sorted = append(x.sorted, e)
+			g.sorted = append(g.sorted, e)
 		} else {
-			x.unknown = append(x.unknown, e)
+			g.unknown = append(g.unknown, e)
 		}
 	}
-	slices.SortStableFunc(x.sorted, func(a, b entry) int { return a.od.Compare(b.od) })
+	for i := range x.groups {
+		slices.SortStableFunc(x.groups[i].sorted, func(a, b entry) int { return a.od.Compare(b.od) })
+	}
 	return x
 }
 
-func newEntry(part *fitcalc.Ferrule, shop *fitcalc.Shop) entry {
-	e := entry{od: part.BaseOD.Middle(), bore: part.Bore}
-	if !part.Bore.Given() {
+func newBoreKey(part *fitcalc.Ferrule, shop *fitcalc.Shop) boreKey {
+	bore := part.Bore
+	if !bore.Given() {
 		// That of a ferrule which is known by a parallel tip is the same on every head.
-		e.bore = part.JointBore(&fitcalc.Head{}, shop)
-		tip := part.ForTip.Tip(*shop)
-		e.ofHead = tip.Form() == fitcalc.TipTapered
+		if tip := part.ForTip.Tip(*shop); tip.Form() == fitcalc.TipTapered {
+			return boreKey{forTip: part.ForTip, length: part.Length}
+		}
+		bore = part.JointBore(&fitcalc.Head{}, shop)
 	}
-	return e
+	return boreKey{known: bore.Given(), bore: bore.Middle()}
 }
 
-// around yields the ferrules whose base OD is within reach, then those of unknown OD.
-func (x *index) around(r reach) iter.Seq[entry] {
-	known := x.sorted
-	if r.hasOD {
-		from := sort.Search(len(known), func(i int) bool { return !known[i].od.Less(r.leastOD) })
-		to := sort.Search(len(known), func(i int) bool { return r.mostOD.Less(known[i].od) })
-		known = known[from:max(from, to)]
-	}
-	return func(yield func(entry) bool) {
-		for _, entries := range [...][]entry{known, x.unknown} {
-			for _, e := range entries {
-				if !yield(e) {
-					return
-				}
+// around yields the ferrules in reach, those of one bore at a time.
+func (x *index) around(r reach) iter.Seq[[]entry] {
+	return func(yield func([]entry) bool) {
+		for i := range x.groups {
+			g := &x.groups[i]
+			if !r.bore(g.key, g.first) {
+				continue
+			}
+			if known := r.ofOD(g.sorted); len(known) > 0 && !yield(known) {
+				return
+			}
+			if len(g.unknown) > 0 && !yield(g.unknown) {
+				return
 			}
 		}
 	}
+}
+
+// ofOD are the entries whose base OD is within reach.
+func (r *reach) ofOD(known []entry) []entry {
+	if !r.hasOD {
+		return known
+	}
+	from := sort.Search(len(known), func(i int) bool { return !known[i].od.Less(r.leastOD) })
+	to := sort.Search(len(known), func(i int) bool { return r.mostOD.Less(known[i].od) })
+	return known[from:max(from, to)]
 }
 
 // reach is what a ferrule must have for its pair with a head to be listed: nominal sizes no further beyond the shop's
@@ -130,21 +159,23 @@ func (r *reach) has(f *fitcalc.Ferrule) bool {
 	if od := f.BaseOD; r.hasOD && od.Given() && (od.Middle().Less(r.leastOD) || r.mostOD.Less(od.Middle())) {
 		return false
 	}
-	e := newEntry(f, r.shop)
-	return r.bore(&e, f)
+	return r.bore(newBoreKey(f, r.shop), f)
 }
 
 // bore reports whether a ferrule's bore is in reach of any of the head's tips. A bore or tip that is not known is.
-func (r *reach) bore(e *entry, part *fitcalc.Ferrule) bool {
-	bore := e.bore
-	if e.ofHead {
-		bore = part.JointBore(r.head, r.shop)
+func (r *reach) bore(key boreKey, part *fitcalc.Ferrule) bool {
+	if len(r.bores) == 0 {
+		return true
 	}
-	if !bore.Given() || len(r.bores) == 0 {
+	if key.forTip.Known() {
+		bore := part.JointBore(r.head, r.shop)
+		key.known, key.bore = bore.Given(), bore.Middle()
+	}
+	if !key.known {
 		return true
 	}
 	for _, w := range r.bores {
-		if !bore.Middle().Less(w.least) && !w.most.Less(bore.Middle()) {
+		if !key.bore.Less(w.least) && !w.most.Less(key.bore) {
 			return true
 		}
 	}
