@@ -112,6 +112,17 @@ func (m *Meter) ManyRows(sheet string) error {
 	return m.Limits.Beyond(m.file, sheet, "rows", "it has too many rows, those in which nothing stands included")
 }
 
+// Comment counts the comment of a cell. The error is a [*FileError].
+func (m *Meter) Comment(sheet string, at Ref, text string) error {
+	if len(text) > m.Limits.Characters && utf8.RuneCountInString(text) > m.Limits.Characters {
+		return m.Limits.Beyond(m.file, place(sheet, at.Row)+", column "+ColumnName(at.Col), "characters", "the comment has too many characters")
+	}
+	if m.text += int64(len(text)); m.text > m.Limits.Text {
+		return m.Limits.Beyond(m.file, sheet, "text", "its cells and comments hold too many bytes of text")
+	}
+	return nil
+}
+
 // LongCell returns the error of a cell that is too long.
 func (m *Meter) LongCell(sheet string, at Ref) error {
 	return m.Limits.Beyond(m.file, place(sheet, at.Row)+", column "+ColumnName(at.Col), "characters", "the cell has too many characters")

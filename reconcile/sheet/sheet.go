@@ -41,6 +41,30 @@ type Sheet struct {
 	HiddenRows, HiddenCols map[int]bool
 	// Tables are the named tables and autofilter ranges that the file declares.
 	Tables []Table
+	// Struck holds the characters of cells that are struck out. They are no part of the content: a cell of which nothing else is left is
+	// StruckCell.
+	Struck map[Ref]string
+	// Comments holds what people have written beside cells: comments, notes, threads of them, one below the other.
+	Comments map[Ref]string
+}
+
+// Strike keeps what is struck out of a cell.
+func (s *Sheet) Strike(at Ref, text string) {
+	if s.Struck == nil {
+		s.Struck = map[Ref]string{}
+	}
+	s.Struck[at] = text
+}
+
+// Comment adds a comment to those of a cell.
+func (s *Sheet) Comment(at Ref, text string) {
+	if s.Comments == nil {
+		s.Comments = map[Ref]string{}
+	}
+	if before := s.Comments[at]; before != "" {
+		text = before + "\n" + text
+	}
+	s.Comments[at] = text
 }
 
 // Table is a range that the file itself marks as a table. Name is empty for an autofilter.
@@ -65,6 +89,8 @@ const (
 	Bool
 	// Error is an error value such as #DIV/0!.
 	Error
+	// Struck is a cell whose whole content is struck out. It has none, and is only there so that its row is counted.
+	Struck
 )
 
 // Cell is one cell. It is comparable.
@@ -80,8 +106,8 @@ type Cell struct {
 	Formula string
 }
 
-// BlankCell stands at the places of a row where there is no cell.
-var BlankCell = &Cell{}
+// BlankCell stands at the places of a row where there is no cell, and StruckCell where all that stood there is struck out.
+var BlankCell, StruckCell = &Cell{}, &Cell{Kind: Struck}
 
 // Cell returns the cell at a place, blank where there is none.
 func (s *Sheet) Cell(r Ref) Cell {

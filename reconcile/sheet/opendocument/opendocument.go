@@ -65,7 +65,7 @@ func ReadWithin(name string, r io.ReaderAt, size int64, limits sheet.Limits) (*s
 		return nil, err
 	}
 	b := &reader{
-		name: name, archive: archive, meter: sheet.NewMeter(name, limits), styles: map[string]style{}, data: map[string]dataStyle{}, codes: map[string]string{},
+		name: name, archive: archive, meter: sheet.NewMeter(name, limits), styles: map[string]style{}, data: map[string]dataStyle{}, known: map[string]cellStyle{},
 		book: &sheet.Book{File: name, Format: "OpenDocument spreadsheet"},
 	}
 	if err := b.read(); err != nil {
@@ -82,7 +82,7 @@ type reader struct {
 	part    string
 	styles  map[string]style
 	data    map[string]dataStyle
-	codes   map[string]string // of styles of cells, as far as they were asked for
+	known   map[string]cellStyle // of styles of cells, as far as they were asked for
 	ranges  []namedRange
 	meter   *sheet.Meter
 }
@@ -91,6 +91,7 @@ type reader struct {
 type style struct {
 	parent, data string
 	hidden       bool
+	look         look
 }
 
 // namedRange is a table or filter range with the sheet that it is on.

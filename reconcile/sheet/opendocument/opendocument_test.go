@@ -88,6 +88,48 @@ func TestCells(t *testing.T) {
 }
 
 // TestFormats holds data styles as LibreOffice 7.4.7 writes them for the codes that are wanted.
+// TestStruckRaisedAndComments reads what the styles of cells and of runs say (OpenDocument 1.2, part 1, 20.358, 20.384), and annotations (14.1).
+func TestStruckRaisedAndComments(t *testing.T) {
+	styles := `<style:style style:name="base" style:family="table-cell"><style:text-properties style:text-line-through-style="solid"/></style:style>` +
+		`<style:style style:name="gone" style:family="table-cell" style:parent-style-name="base"/>` +
+		`<style:style style:name="back" style:family="table-cell" style:parent-style-name="base"><style:text-properties style:text-line-through-style="none"/></style:style>` +
+		`<style:style style:name="up" style:family="text"><style:text-properties style:text-position="super 58%"/></style:style>` +
+		`<style:style style:name="high" style:family="text"><style:text-properties style:text-position="33% 58%"/></style:style>` +
+		`<style:style style:name="low" style:family="text"><style:text-properties style:text-position="-33% 58%"/></style:style>` +
+		`<style:style style:name="line" style:family="text"><style:text-properties style:text-line-through-type="single"/></style:style>` +
+		`<style:style style:name="keep" style:family="text"><style:text-properties style:text-line-through-type="none"/></style:style>`
+	cell := func(style, inside string) string {
+		return `<table:table-cell office:value-type="string" table:style-name="` + style + `">` + inside + `</table:table-cell>`
+	}
+	book, err := read(t, "content.xml", content(styles, `<table:table table:name="S"><table:table-row>`+
+		cell("", `<text:p>13.9<text:span text:style-name="up">1</text:span></text:p>`)+
+		cell("", `<text:p>13.6<text:span text:style-name="high">+0.05</text:span><text:span text:style-name="low">-0.1</text:span></text:p>`)+
+		cell("", `<text:p><text:span text:style-name="line">13.5</text:span> 13.9</text:p>`)+
+		cell("gone", `<text:p>HX-1</text:p>`)+cell("back", `<text:p>HX-2</text:p>`)+
+		cell("gone", `<text:p>9.3 <text:span text:style-name="keep">9.4</text:span></text:p>`)+
+		`</table:table-row><table:table-row>`+
+		`<table:table-cell office:value-type="float" office:value="13.6" table:style-name="gone"><text:p>13.6</text:p></table:table-cell>`+
+		`<table:table-cell office:value-type="float" office:value="13.7" table:style-name="gone"/>`+
+		`<table:table-cell office:value-type="float" office:value="13.6"><office:annotation><dc:creator xmlns:dc="d">X</dc:creator><text:p>new size</text:p><text:p>13.7</text:p></office:annotation><text:p>13.6</text:p></table:table-cell>`+
+		`</table:table-row></table:table>`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, struck := book.Sheets[0], sheet.StruckCell
+	if diff := cmp.Diff([][]*sheet.Cell{
+		{text("13.9¹"), text("13.6 +0.05/-0.1"), text("13.9"), struck, text("HX-2"), text("9.4")}, {struck, struck, number("13.6")},
+	}, s.Rows); diff != "" {
+		t.Error(diff)
+	}
+	gone := map[sheet.Ref]string{{Row: 1, Col: 3}: "13.5", {Row: 1, Col: 4}: "HX-1", {Row: 1, Col: 6}: "9.3", {Row: 2, Col: 1}: "13.6", {Row: 2, Col: 2}: "13.7"}
+	if diff := cmp.Diff(gone, s.Struck); diff != "" {
+		t.Error(diff)
+	}
+	if diff := cmp.Diff(map[sheet.Ref]string{{Row: 2, Col: 3}: "new size\n13.7"}, s.Comments); diff != "" {
+		t.Error(diff)
+	}
+}
+
 func TestFormats(t *testing.T) {
 	for want, style := range map[string]string{
 		`0.000"in"`: `<number:number-style style:name="N"><number:number number:decimal-places="3" number:min-decimal-places="3" number:min-integer-digits="1"/><number:text>in</number:text></number:number-style>`,

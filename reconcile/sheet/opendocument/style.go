@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.com/seatline/reconcile/sheet/internal/runs"
 	"example.com/seatline/reconcile/sheet/internal/xmlscan"
 )
 
@@ -42,12 +43,17 @@ func (b *reader) namedStyle(s *xmlscan.Scanner, name string) error {
 		return err
 	}
 	err = s.Children(func(s *xmlscan.Scanner) error {
-		if s.Space == spaceStyle && s.Local == "table-properties" {
+		switch {
+		case s.Space == spaceStyle && s.Local == "table-properties":
 			display, _, err := s.AttrIn(spaceTable, "display")
 			if err != nil {
 				return err
 			}
 			one.hidden = display == "false"
+		case s.Space == spaceStyle && s.Local == "text-properties":
+			if err := one.look.read(s); err != nil {
+				return err
+			}
 		}
 		return s.Skip()
 	})
@@ -55,29 +61,78 @@ func (b *reader) namedStyle(s *xmlscan.Scanner, name string) error {
 	return err
 }
 
-// code returns the format code of a cell style, empty for General. The chain of parents is short in any file; a longer
-// one is a circle.
-func (b *reader) code(name string) string {
-	code, known := b.codes[name]
-	if !known {
-		code = b.findCode(name)
-		b.codes[name] = code
-	}
-	return code
+// look is what a style says of how its text stands; where it says nothing, its parent or the text around it has the say.
+type look struct {
+	runs.Look
+	strikes, places bool // it says whether the text is struck out, and whether it is raised or lowered
 }
 
-func (b *reader) findCode(name string) string {
-	for range 50 {
-		one, found := b.styles[name]
-		if !found {
-			return ""
+// read reads the properties of text (OpenDocument 1.2, part 1, 20.358 and 20.382 to 20.388).
+func (l *look) read(s *xmlscan.Scanner) error {
+	for _, name := range []string{"text-line-through-style", "text-line-through-type"} {
+		line, found, err := s.AttrIn(spaceStyle, name)
+		if err != nil {
+			return err
 		}
-		if one.data != "" {
-			return b.sections(b.data[one.data])
+		if found {
+			l.strikes, l.Struck = true, line != "none"
+		}
+	}
+	position, found, err := s.AttrIn(spaceStyle, "text-position")
+	if err != nil || !found {
+		return err
+	}
+	first, _, _ := strings.Cut(strings.TrimSpace(position), " ")
+	l.places = true
+	l.Raised = first == "super" || first != "0%" && strings.HasSuffix(first, "%") && first[0] != '-'
+	l.Lowered = first == "sub" || strings.HasPrefix(first, "-")
+	return nil
+}
+
+// over returns the look of a text in a style within another look.
+func (l look) over(around runs.Look) runs.Look {
+	if l.strikes {
+		around.Struck = l.Struck
+	}
+	if l.places {
+		around.Raised, around.Lowered = l.Raised, l.Lowered
+	}
+	return around
+}
+
+// cellStyle is what a style of cells says of values: the format code, empty for General, and whether they are struck out.
+type cellStyle struct {
+	code   string
+	struck bool
+}
+
+// cellStyle returns what a style of cells says.
+func (b *reader) cellStyle(name string) cellStyle {
+	one, known := b.known[name]
+	if !known {
+		one = b.findCellStyle(name)
+		b.known[name] = one
+	}
+	return one
+}
+
+// findCellStyle looks through the parents of a style. Their chain is short in any file; a longer one is a circle.
+func (b *reader) findCellStyle(name string) cellStyle {
+	found, formatted, strikes := cellStyle{}, false, false
+	for range 50 {
+		one, known := b.styles[name]
+		if !known {
+			break
+		}
+		if one.data != "" && !formatted {
+			formatted, found.code = true, b.sections(b.data[one.data])
+		}
+		if one.look.strikes && !strikes {
+			strikes, found.struck = true, one.look.Struck
 		}
 		name = one.parent
 	}
-	return ""
+	return found
 }
 
 // sections joins the codes of a style and of those that it maps numbers to, where the conditions are those of the

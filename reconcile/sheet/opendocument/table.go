@@ -10,6 +10,7 @@ import (
 	"unicode/utf8"
 
 	"example.com/seatline/reconcile/sheet"
+	"example.com/seatline/reconcile/sheet/internal/runs"
 	"example.com/seatline/reconcile/sheet/internal/xmlscan"
 	"example.com/seatline/reconcile/sheet/numfmt"
 )
@@ -180,7 +181,10 @@ func (g *grid) readCell(s *xmlscan.Scanner) error {
 		g.cells = append(g.cells, sheet.BlankCell)
 	}
 	made := g.pool.Find(g.col+1, cell)
-	if made == nil {
+	switch {
+	case cell.Kind == sheet.Struck:
+		made = sheet.StruckCell
+	case made == nil:
 		made = g.pool.Add(g.col+1, cell, cell)
 	}
 	for range times {
@@ -236,28 +240,46 @@ func (g *grid) value(s *xmlscan.Scanner) (sheet.Cell, error) {
 	if err != nil {
 		return sheet.Cell{}, err
 	}
-	shown, whole, err := paragraphs(s, g.meter.Limits.Characters*utf8.UTFMax)
+	if !styled {
+		styleName = g.defaultStyle()
+	}
+	style := g.cellStyle(styleName)
+	said, err := g.readContent(s, style.struck)
 	if err != nil {
 		return sheet.Cell{}, err
 	}
-	if !whole {
-		return sheet.Cell{}, g.meter.LongCell(g.out.Name, sheet.Ref{Row: g.row, Col: g.col + 1})
+	if said.comment != "" {
+		if err := g.meter.Comment(g.out.Name, g.at(), said.comment); err != nil {
+			return sheet.Cell{}, err
+		}
+		g.out.Comment(g.at(), said.comment)
+	}
+	if said.struck != "" {
+		g.out.Strike(g.at(), said.struck)
+		delete(attributes, "string-value") // it holds what is struck out too
+		if said.text == "" {
+			return *sheet.StruckCell, nil
+		}
 	}
 	cell := sheet.Cell{Formula: plainFormula(formula)}
 	if extended == "error" {
 		attributes["value-type"] = extended
 	}
-	g.interpret(&cell, attributes, shown)
+	g.interpret(&cell, attributes, said.text)
+	if style.struck && said.text == "" && cell.Kind != sheet.Blank { // a value that shows nothing
+		g.out.Strike(g.at(), cell.Raw)
+		return *sheet.StruckCell, nil
+	}
 	if cell.Kind != sheet.Blank {
-		if !styled {
-			styleName = g.defaultStyle()
-		}
-		if cell.Format = g.code(styleName); cell.Format == "General" {
+		if cell.Format = style.code; cell.Format == "General" {
 			cell.Format = ""
 		}
 	}
 	return cell, nil
 }
+
+// at is the place of the cell that is being read.
+func (g *grid) at() sheet.Ref { return sheet.Ref{Row: g.row, Col: g.col + 1} }
 
 // defaultStyle returns the style of a cell that names none: that of its row or column.
 func (g *grid) defaultStyle() string {
@@ -334,7 +356,7 @@ func typed(kind string, attributes map[string]string) (raw string, of sheet.Kind
 
 // odd notes a cell whose value does not fit its type, up to a limit.
 func (g *grid) odd(kind, value string) {
-	at := sheet.Ref{Row: g.row, Col: g.col + 1}
+	at := g.at()
 	switch g.notes++; {
 	case g.notes < maxNotes:
 		g.book.Notes = append(g.book.Notes, sheet.Note{Code: CodeCell, Sheet: g.out.Name, Ref: at,
@@ -345,30 +367,73 @@ func (g *grid) odd(kind, value string) {
 	}
 }
 
-// paragraphs reads the shown text of a cell, as far as it has at most so many bytes; comments and drawings in it are passed over.
-func paragraphs(s *xmlscan.Scanner, most int) (text string, whole bool, err error) {
-	p := paragraph{left: most}
-	number := 0
-	err = s.Children(func(s *xmlscan.Scanner) error {
-		if s.Space != spaceText || s.Local != "p" && s.Local != "h" {
-			return s.Skip()
+// content is what stands in a cell.
+type content struct{ text, struck, comment string }
+
+// readContent reads the shown text of a cell, struck out as a whole or not, and its comment; drawings in it are passed over.
+func (g *grid) readContent(s *xmlscan.Scanner, struck bool) (content, error) {
+	most := g.meter.Limits.Characters * utf8.UTFMax
+	p := paragraph{reader: g.reader, left: most, look: runs.Look{Struck: struck}}
+	var comment string
+	err := s.Children(func(s *xmlscan.Scanner) error {
+		if s.Space != spaceOffice || s.Local != "annotation" {
+			return p.child(s)
 		}
-		if number++; number > 1 {
-			p.put("\n")
+		within := paragraph{reader: g.reader, left: most}
+		if err := s.Children(within.child); err != nil {
+			return err
 		}
-		p.started = false
-		return p.inline(s)
+		if within.left < 0 {
+			return g.meter.LongCell(g.out.Name, g.at())
+		}
+		comment, _ = within.text.Result()
+		return nil
 	})
-	return p.text.String(), p.left >= 0, err
+	if err == nil && p.left < 0 {
+		err = g.meter.LongCell(g.out.Name, g.at())
+	}
+	text, gone := p.text.Result()
+	return content{text, gone, comment}, err
 }
 
-// paragraph gathers the text of a cell.
+// paragraph gathers the text of a cell or comment.
 type paragraph struct {
-	text xmlscan.Pieces
+	*reader
+	text runs.Text
+	look runs.Look
+	// number is how many paragraphs there were.
+	number int
 	// left is how many bytes it may still have; below zero some were left out.
 	left int
 	// started says that the current line has text before what comes, and spaced that it ends with white space.
 	started, spaced bool
+}
+
+// child reads a paragraph, and passes over what is none.
+func (p *paragraph) child(s *xmlscan.Scanner) error {
+	if s.Space != spaceText || s.Local != "p" && s.Local != "h" {
+		return s.Skip()
+	}
+	if p.number++; p.number > 1 {
+		p.put("\n")
+	}
+	p.started = false
+	return p.styled(s)
+}
+
+// styled reads text in the style that the current element names.
+func (p *paragraph) styled(s *xmlscan.Scanner) error {
+	name, found, err := s.AttrIn(spaceText, "style-name")
+	if err != nil {
+		return err
+	}
+	around := p.look
+	if found {
+		p.look = p.styles[name].look.over(around)
+	}
+	err = p.inline(s)
+	p.look = around
+	return err
 }
 
 // inline reads text with its spaces, tabs and line breaks (OpenDocument 1.2, part 1, 6.1.2 to 6.1.5). White space in the
@@ -415,7 +480,7 @@ func (p *paragraph) element(s *xmlscan.Scanner) error {
 	case "line-break":
 		p.add("\n")
 	case "span", "a", "ruby", "ruby-base", "date", "time", "sheet-name", "title":
-		return p.inline(s)
+		return p.styled(s)
 	}
 	return s.Skip()
 }
@@ -428,7 +493,7 @@ func (p *paragraph) add(text string) {
 
 func (p *paragraph) put(text string) {
 	if p.left -= len(text); p.left >= 0 {
-		p.text.Add(text)
+		p.text.Add(text, p.look)
 	} else {
 		p.left = -1
 	}

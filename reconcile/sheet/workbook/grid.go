@@ -41,6 +41,9 @@ func (b *reader) sheet(e entry, relations relations) error {
 	if err := b.tables(g, target.target); err != nil {
 		return err
 	}
+	if err := b.comments(g, target.target); err != nil {
+		return err
+	}
 	if g.dropped > 0 {
 		g.noteAt(sheet.Ref{}, fmt.Sprintf("%d more cells are described in ways that the file format does not allow", g.dropped))
 	}
@@ -320,7 +323,7 @@ type stored struct {
 	style     int
 	value     string
 	hasValue  bool
-	inline    string
+	inline    richText
 	formula   string
 	isFormula bool
 }
@@ -361,7 +364,7 @@ func (g *grid) cell() error {
 			c.isFormula = true
 			c.formula, err = g.formula()
 		case is(s, "is"):
-			c.inline, err = richText(s, preserve)
+			c.inline, err = g.richText(s, preserve)
 		default:
 			err = s.Skip()
 		}
@@ -409,20 +412,22 @@ func (g *grid) poolFor(how writing) *sheet.Pool[string] {
 // make makes a cell of what the file stores, a blank one where there is nothing in it. Its texts are copied, so that the part need not stay in
 // memory.
 func (g *grid) make(c stored) (*sheet.Cell, error) {
-	shared := !c.isFormula && c.inline == ""
+	shared := !c.isFormula && c.inline == (richText{})
 	pool := g.poolFor(writing{c.kind, c.style})
 	if shared {
 		if known := pool.Find(g.col, c.value); known != nil {
 			return known, nil
 		}
 	}
-	notes := g.notes
-	c.value, c.inline, c.formula = strings.Clone(c.value), strings.Clone(c.inline), strings.Clone(c.formula)
+	remarks := g.notes + len(g.out.Struck)
+	c.value, c.inline.usual.text, c.formula = strings.Clone(c.value), strings.Clone(c.inline.usual.text), strings.Clone(c.formula)
 	cell, err := g.interpret(c)
 	switch {
 	case err != nil || cell == (sheet.Cell{}):
 		return sheet.BlankCell, err
-	case shared && g.notes == notes: // what is noted is noted of each cell
+	case cell.Kind == sheet.Struck:
+		return sheet.StruckCell, nil
+	case shared && remarks == g.notes+len(g.out.Struck): // what is noted is noted of each cell
 		return pool.Add(g.col, c.value, cell), nil
 	}
 	return pool.Make(cell), nil
@@ -637,13 +642,21 @@ func (g *grid) interpret(c stored) (sheet.Cell, error) {
 		if err != nil || index < 0 || index >= len(g.strings) {
 			return cell, g.scan.Fail("%s refers to text number %q, and the file has %d texts", g.at(), c.value, len(g.strings))
 		}
+		if rich, odd := g.rich[index]; odd {
+			g.setRich(&cell, st, rich.in(st), c)
+			return cell, nil
+		}
 		g.setText(&cell, st, g.strings[index], c)
 	case "str":
 		if c.hasValue {
 			g.setText(&cell, st, unescape(c.value), c)
 		}
 	case "inlineStr":
-		text := c.inline
+		if c.inline.odd() {
+			g.setRich(&cell, st, c.inline.in(st), c)
+			return cell, nil
+		}
+		text := c.inline.usual.text
 		if text == "" {
 			text = unescape(c.value)
 		}
@@ -661,7 +674,22 @@ func (g *grid) interpret(c stored) (sheet.Cell, error) {
 	default:
 		return cell, g.scan.Fail("%s is of a type that is not known, %q", g.at(), c.kind)
 	}
+	if st.struck && cell.Kind != sheet.Blank {
+		g.out.Strike(g.at(), cell.Shown)
+		cell = *sheet.StruckCell
+	}
 	return cell, nil
+}
+
+// setRich makes a cell the text that is left of one with runs in fonts of their own.
+func (g *grid) setRich(cell *sheet.Cell, st style, text written, c stored) {
+	g.setText(cell, st, text.text, c)
+	if text.struck != "" {
+		g.out.Strike(g.at(), text.struck)
+		if cell.Kind == sheet.Blank {
+			*cell = *sheet.StruckCell
+		}
+	}
 }
 
 // setText makes a cell a text. An empty text is blank, unless a formula has it as its stored result.
@@ -750,7 +778,7 @@ func (g *grid) isoDate(cell *sheet.Cell, st style, text string) {
 		}
 		raw := strconv.FormatFloat(serial, 'f', -1, 64)
 		if st.format == nil || !st.format.IsDate() {
-			st = style{form.format, numfmt.Parse(form.format)}
+			st = style{code: form.format, format: numfmt.Parse(form.format)}
 		}
 		cell.Kind, cell.Raw, cell.Shown, cell.Format = sheet.Date, raw, raw, st.code
 		if shown, ok := st.format.Show(raw, g.date1904); ok {

@@ -6,6 +6,7 @@ import (
 	"unicode/utf16"
 	"unicode/utf8"
 
+	"example.com/seatline/reconcile/sheet/internal/runs"
 	"example.com/seatline/reconcile/sheet/internal/xmlscan"
 	"example.com/seatline/reconcile/sheet/numfmt"
 )
@@ -17,7 +18,9 @@ func (b *reader) readStyles(part string) error {
 		return b.missing(part, "the styles")
 	}
 	codes := map[int]string{}
-	var ids []int
+	type cellFormat struct{ number, font int }
+	var cells []cellFormat
+	var struckFonts []bool
 	err := b.scan(part, text, spaceMain, "styleSheet", func(s *xmlscan.Scanner) error {
 		switch {
 		case is(s, "numFmts"):
@@ -33,13 +36,23 @@ func (b *reader) readStyles(part string) error {
 				codes[id] = unescape(code)
 				return s.Skip()
 			})
+		case is(s, "fonts"):
+			return s.Children(func(s *xmlscan.Scanner) error {
+				look, err := readLook(s)
+				struckFonts = append(struckFonts, look.Struck)
+				return err
+			})
 		case is(s, "cellXfs"):
 			return s.Children(func(s *xmlscan.Scanner) error {
 				id, err := number(s, "numFmtId", 0)
 				if err != nil {
 					return err
 				}
-				ids = append(ids, id)
+				font, err := number(s, "fontId", 0)
+				if err != nil {
+					return err
+				}
+				cells = append(cells, cellFormat{id, font})
 				return s.Skip()
 			})
 		}
@@ -49,7 +62,8 @@ func (b *reader) readStyles(part string) error {
 		return err
 	}
 	formats := map[int]style{}
-	for _, id := range ids {
+	for _, cell := range cells {
+		id := cell.number
 		one, known := formats[id]
 		if !known {
 			code, listed := codes[id]
@@ -64,6 +78,8 @@ func (b *reader) readStyles(part string) error {
 			}
 			formats[id] = one
 		}
+		one.struck = cell.font < len(struckFonts) && struckFonts[cell.font]
+		b.strikes = b.strikes || one.struck
 		b.styles = append(b.styles, one)
 	}
 	return nil
@@ -98,36 +114,100 @@ func (b *reader) readStrings(part string) error {
 		if !is(s, "si") {
 			return s.Skip()
 		}
-		text, err := richText(s, preserve)
-		b.strings = append(b.strings, text)
+		text, err := b.richText(s, preserve)
+		if text.odd() {
+			if b.rich == nil {
+				b.rich = map[int]richText{}
+			}
+			b.rich[len(b.strings)] = text
+		}
+		b.strings = append(b.strings, text.usual.text)
 		return err
 	})
 }
 
-// richText reads the text inside <si> or <is>: that of <t>, or of the runs <r><t>; phonetic guides are left out.
-func richText(s *xmlscan.Scanner, preserve bool) (string, error) {
+// written is a text, and what of it is struck out.
+type written struct{ text, struck string }
+
+// richText is a text as it is in a cell of a usual font, and in one whose font strikes out: there, the runs that have no font of their own
+// are struck out too. The latter is only made in a workbook that has such a font.
+type richText struct {
+	usual, inStruck written
+	fonts           bool // some runs have a font of their own
+}
+
+// odd reports whether there is more to know of a text than what it is in a cell of a usual font.
+func (t *richText) odd() bool { return t.usual.struck != "" || t.fonts }
+
+// in returns the text as it is in a cell of a style.
+func (t *richText) in(st style) written {
+	if st.struck {
+		return t.inStruck
+	}
+	return t.usual
+}
+
+// richText reads the text inside <si>, <is> or <text>: that of <t>, or of the runs <r><t>; phonetic guides are left out.
+func (b *reader) richText(s *xmlscan.Scanner, preserve bool) (richText, error) {
 	preserve = preserve || s.Preserves()
-	var whole xmlscan.Pieces
+	var all richText
+	var usual, inStruck runs.Text
+	add := func(text string, look runs.Look, own bool) {
+		usual.Add(text, look)
+		if b.strikes {
+			look.Struck = look.Struck || !own
+			inStruck.Add(text, look)
+			all.fonts = all.fonts || own
+		}
+	}
 	err := s.Children(func(s *xmlscan.Scanner) error {
 		switch {
 		case is(s, "t"):
 			text, err := content(s, preserve)
-			whole.Add(text)
+			add(text, runs.Look{}, false)
 			return err
 		case is(s, "r"):
 			preserve := preserve || s.Preserves()
+			look, own := runs.Look{}, false
 			return s.Children(func(s *xmlscan.Scanner) error {
-				if !is(s, "t") {
-					return s.Skip()
+				var err error
+				switch {
+				case is(s, "rPr"):
+					look, err = readLook(s)
+					own = true
+				case is(s, "t"):
+					var text string
+					text, err = content(s, preserve)
+					add(text, look, own)
+				default:
+					err = s.Skip()
 				}
-				text, err := content(s, preserve)
-				whole.Add(text)
 				return err
 			})
 		}
 		return s.Skip()
 	})
-	return whole.String(), err
+	all.usual.text, all.usual.struck = usual.Result()
+	all.inStruck.text, all.inStruck.struck = inStruck.Result()
+	return all, err
+}
+
+// readLook reads what a font, <font> or <rPr>, says of how its text stands (ECMA-376-1, 18.4.10 and 18.4.14).
+func readLook(s *xmlscan.Scanner) (look runs.Look, err error) {
+	err = s.Children(func(s *xmlscan.Scanner) error {
+		value, given, err := s.Attr("val")
+		if err != nil {
+			return err
+		}
+		switch {
+		case is(s, "strike"):
+			look.Struck = !given || isTrue(value)
+		case is(s, "vertAlign"):
+			look.Raised, look.Lowered = value == "superscript", value == "subscript"
+		}
+		return s.Skip()
+	})
+	return look, err
 }
 
 // content reads the text of the current element as a person meant it: without white space around it unless the file

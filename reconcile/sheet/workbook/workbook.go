@@ -6,8 +6,8 @@
 // what it has, without an error. And its fast way through a sheet gives one string per cell, while a sheet of parts needs
 // the stored value, the shown value, the number format and the formula of the same cell, in one pass and unaltered by
 // each other. So this package reads the workbook part, the relationships, the number formats, the shared strings, the
-// sheets and the tables; it leaves alone what says nothing about values: themes, fonts, drawings, charts, comments,
-// conditional formats, macros, the calculation chain and defined names. The library serves as the independent second
+// sheets, the tables and the comments, and of fonts what is struck out, raised and lowered; it leaves alone what says nothing about values:
+// themes, colours, drawings, charts, conditional formats, macros, the calculation chain and defined names. The library serves as the independent second
 // reader in the tests.
 //
 // What a reader should know:
@@ -55,6 +55,8 @@ const (
 	CodeSheetSkipped = "file.sheet-skipped"
 	// CodeCell is about a cell that the file describes in a way that its format does not allow.
 	CodeCell = "file.cell"
+	// CodeComments says that the comments of a sheet cannot be read.
+	CodeComments = "file.comments"
 )
 
 // The namespaces that matter.
@@ -62,14 +64,16 @@ const (
 	spaceMain xmlscan.Space = iota + 1
 	spaceRelation
 	spacePackage
+	spaceThreads
 )
 
 var spaces = map[string]xmlscan.Space{
-	"http://schemas.openxmlformats.org/spreadsheetml/2006/main":           spaceMain,
-	"http://purl.oclc.org/ooxml/spreadsheetml/main":                       spaceMain,
-	"http://schemas.openxmlformats.org/officeDocument/2006/relationships": spaceRelation,
-	"http://purl.oclc.org/ooxml/officeDocument/relationships":             spaceRelation,
-	"http://schemas.openxmlformats.org/package/2006/relationships":        spacePackage,
+	"http://schemas.openxmlformats.org/spreadsheetml/2006/main":               spaceMain,
+	"http://purl.oclc.org/ooxml/spreadsheetml/main":                           spaceMain,
+	"http://schemas.openxmlformats.org/officeDocument/2006/relationships":     spaceRelation,
+	"http://purl.oclc.org/ooxml/officeDocument/relationships":                 spaceRelation,
+	"http://schemas.openxmlformats.org/package/2006/relationships":            spacePackage,
+	"http://schemas.microsoft.com/office/spreadsheetml/2018/threadedcomments": spaceThreads,
 }
 
 // Read is [ReadWithin] the default limits.
@@ -128,7 +132,9 @@ type reader struct {
 	part     string // the part that is being read
 	date1904 bool
 	strings  []string
+	rich     map[int]richText // those of the strings of which there is more to know
 	styles   []style
+	strikes  bool // some style strikes its cells out
 	meter    *sheet.Meter
 	made     int // bytes of long texts made so far
 }
@@ -137,6 +143,7 @@ type reader struct {
 type style struct {
 	code   string // empty for General
 	format *numfmt.Format
+	struck bool
 }
 
 func (b *reader) read() error {
