@@ -55,6 +55,17 @@ func (v *Value) field() Field {
 	return Field{Text: v.text}
 }
 
+// Dim returns the size that a value states, not given where it states none.
+func (v *Value) Dim() measure.Dim {
+	if v.full != nil {
+		return v.full.Dim
+	}
+	return measure.Dim{}
+}
+
+// Unread returns a value of the same text of which nothing is understood.
+func (v *Value) Unread() *Value { return &Value{text: v.text} }
+
 // IsMeasured reports whether the value comes from readings.
 func (v *Value) IsMeasured() bool { return v.full != nil && v.full.Measured != nil }
 

@@ -37,6 +37,8 @@ type Reader struct {
 	sectionNumber        int32
 	sectionUnits         []string
 	middles              map[*Column]float64
+	// Heard are the cells with sizes whose comments were listened to, and whether they raised a question or an answer settles it.
+	Heard map[sheet.Ref]bool
 }
 
 // Column is a column whose cells are being read.

@@ -33,12 +33,14 @@ const (
 	LineElsewhere
 	// lineDropped is a line that the mapping file sets aside.
 	lineDropped
+	// LineStruck is a line that is struck out, or its part number is.
+	LineStruck
 	LineData
 )
 
 // Why says why a line is set aside.
 func (k LineKind) Why() string {
-	return [...]string{"blank", "title", "heading", layout.RepeatedHeading, "units", "total", "section title", "note", layout.ColumnNumbers, "other goods", "of another kind", "set aside by the mapping file", ""}[k]
+	return [...]string{"blank", "title", "heading", layout.RepeatedHeading, "units", "total", "section title", "note", layout.ColumnNumbers, "other goods", "of another kind", "set aside by the mapping file", "struck out", ""}[k]
 }
 
 // classify says what each line of a table is; the lines begin with the table's first.
@@ -62,15 +64,33 @@ func (t *Table) lineKind(line int) LineKind {
 	case r.Elsewhere[line]:
 		return LineElsewhere
 	case r.Grid.BlankLine(line, r.Left, r.Right):
+		if r.Grid.StruckIn(line, r.Left, r.Right) {
+			return LineStruck
+		}
 		return LineBlank
 	case line < r.Body:
 		return lineTitle
+	case t.partIsStruck(line):
+		return LineStruck
 	case r.Aside[line] == layout.ColumnNumbers:
 		return lineNumbers
 	case r.Aside[line] != "":
 		return lineRepeated
 	}
 	return t.bodyLine(line)
+}
+
+// IsStruck reports whether a cell stands in a line that is set aside because it is struck out.
+func (t *Table) IsStruck(ref sheet.Ref) bool {
+	r := t.Region
+	line, col := r.Grid.Place(ref)
+	return line >= r.From && line <= r.To && col >= r.Left && col <= r.Right && t.Lines[line-r.From] == LineStruck
+}
+
+// partIsStruck reports whether the part number of a line is struck out.
+func (t *Table) partIsStruck(line int) bool {
+	c := t.ByRole[catalog.Part]
+	return c != nil && t.Region.Grid.StruckIn(line, c.Col, c.Col)
 }
 
 // bodyLine tells data from the lines that stand between and below data. A line with sizes where sizes belong is data,

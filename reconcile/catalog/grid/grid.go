@@ -193,6 +193,19 @@ func (g *Grid) BlankLine(line, from, to int) bool {
 	return true
 }
 
+// StruckIn reports whether something is struck out as a whole in a line between two columns.
+func (g *Grid) StruckIn(line, from, to int) bool {
+	if len(g.Sheet.Struck) == 0 {
+		return false
+	}
+	for _, id := range g.Row(line, from, to) {
+		if g.CellOf(id).Kind == sheet.Struck {
+			return true
+		}
+	}
+	return false
+}
+
 // ColumnName is how findings and mapping files call a column: letters, or the row number in a turned grid.
 func (g *Grid) ColumnName(col int) string {
 	if g.Turned {

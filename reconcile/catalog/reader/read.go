@@ -334,14 +334,16 @@ func bookNotes(sheets []*sheetReader) layout.Notes {
 
 // read reads the rows of the sheet's tables.
 func (s *sheetReader) read(book layout.Notes) {
+	var all []*rows.Table
 	for i, table := range s.tables {
 		own := s.supplier(table)
 		units := units.Settle(table, s.notes, book, s.saidOfBores(own.Key))
 		t := rows.New(cells.NewReader(units), own, s.categories[i])
 		t.ReadRows()
-		s.readers = append(s.readers, t)
+		all, s.readers = append(all, t), append(s.readers, t)
 		s.reader.tables = append(s.reader.tables, t.Result)
 	}
+	s.reportMarks(all)
 	s.remainder()
 }
 

@@ -121,6 +121,8 @@ func (t *Table) setAside(line int, kind columns.LineKind) {
 	case t.Region.Second && kind != columns.LineGoods: // the other table says so
 	case kind == columns.LineTotal:
 		t.Tell(layout.ToldKey{What: "total"}, finding.Note, "data.total", line, 0, func() string { return "a row of totals is set aside" })
+	case kind == columns.LineStruck:
+		t.TellEach(layout.ToldKey{What: "struck"}, finding.Warning, "data.struck", line, func() string { return "the row is struck out and set aside" })
 	case kind == columns.LineGoods:
 		t.TellEach(layout.ToldKey{What: "goods"}, finding.Warning, "data.other-goods", line, func() string {
 			return fmt.Sprintf("the row of %q is set aside: it is of goods that are no %s, by its type or description", t.FirstTextOf(line), t.Kind)
@@ -201,6 +203,12 @@ func (r *rowReader) readColumn(c *cells.Column) {
 	u, at := t.MeaningOf(r.line, c)
 	if u.Bad.Any() {
 		r.trouble(c, u.Bad, u.What == nil)
+	} else if asked := t.Commented(r.line, c, u.What); asked.Any() {
+		r.trouble(c, asked, false)
+		if u.What != nil {
+			r.fields = t.gather.Add(r.fields, u.What.Unread(), at)
+		}
+		return
 	}
 	if u.What == nil {
 		return

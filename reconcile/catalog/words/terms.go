@@ -50,6 +50,21 @@ func (v *Vocabulary) OtherGoods(text string) (Hit, bool) {
 	return goods, true
 }
 
+// SpeaksOfChange reports whether a remark says that a size is another one, or will be: "new size", "falsch", "dès 2027", "変更".
+func (v *Vocabulary) SpeaksOfChange(text string) (Hit, bool) {
+	t := v.tally(classRemark, text)
+	if hit, said := t.hits["size"]; said {
+		return hit, true
+	}
+	hit, said := t.hits["from"]
+	return hit, said && slices.ContainsFunc(tokensOf(text), IsYear)
+}
+
+// IsYear reports whether a number is that of a year near ours.
+func IsYear(number string) bool {
+	return len(number) == 4 && (number[:2] == "19" || number[:2] == "20") && isNumber(number)
+}
+
 // tally is what a text says of each value of a class.
 type tally struct {
 	hits  map[string]Hit

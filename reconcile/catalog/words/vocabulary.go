@@ -44,6 +44,7 @@ const (
 	classMark       = "mark"
 	classKind       = "kind"
 	classGoods      = "goods"
+	classRemark     = "remark"
 	classClubWord   = "club_word"
 	classClubName   = "club_name"
 	classClubCode   = "club_code"

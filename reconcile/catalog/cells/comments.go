@@ -1,0 +1,103 @@
+package cells
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/internal/pattern"
+	"example.com/seatline/reconcile/phrase"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// Commented asks which size holds where the comment of a cell with a size speaks of another one; what is that of the cell, nil for none. A
+// person's answer settles it.
+func (t *Reader) Commented(line int, c *Column, what *catalog.Value) Trouble {
+	comments := t.Sheet.Comments
+	if len(comments) == 0 {
+		return Trouble{}
+	}
+	if want := c.Trait().Want; want != traits.Length && want != traits.Angle {
+		return Trouble{}
+	}
+	g := t.Region.Grid
+	ref := g.Ref(t.valueCell(line, c))
+	text := comments[ref]
+	if text == "" {
+		return Trouble{}
+	}
+	if _, answered := t.Rules.Row(line).Values[c.Role]; answered {
+		t.hear(ref, true)
+		return Trouble{}
+	}
+	stated := 0.0
+	if what != nil {
+		stated = traits.MM(what.Dim().Nominal())
+	}
+	bounds, known := traits.BoundsOf(t.Kind, c.Role)
+	another := func(n number) bool {
+		for _, unit := range []string{"mm", "in"} {
+			size := n.value * traits.UnitMM[unit]
+			if stated > 0 && math.Abs(size-stated) <= sameSize {
+				return false
+			}
+		}
+		return n.unit || known && (bounds.Possible(n.value) || bounds.Possible(n.value*traits.UnitMM["in"]))
+	}
+	if _, changes := t.Lex.Words.SpeaksOfChange(text); !changes && !slices.ContainsFunc(numbers(t.Lex, text), another) {
+		t.hear(ref, false)
+		return Trouble{}
+	}
+	t.hear(ref, true)
+	return Problem("data.comment", "%s has the comment %q, which may mean that it is no longer so; it is left open until somebody says which size holds",
+		c.Name(), phrase.Brief(text))
+}
+
+func (t *Reader) hear(ref sheet.Ref, matters bool) {
+	if t.Heard == nil {
+		t.Heard = map[sheet.Ref]bool{}
+	}
+	t.Heard[ref] = matters
+}
+
+// sameSize is how far, in mm, two sizes may lie apart that are one, stated in two units: half of the last place of .535 in.
+const sameSize = 0.013
+
+// SpeaksOfSize reports whether a comment on a cell that is no size speaks of one: of a length with its unit, or of a change.
+func SpeaksOfSize(lex *lexicon.Lexicon, text string) bool {
+	if _, changes := lex.Words.SpeaksOfChange(text); changes {
+		return true
+	}
+	return slices.ContainsFunc(numbers(lex, text), func(n number) bool { return n.unit })
+}
+
+// number is a number in a comment, and whether a unit of lengths stands behind it.
+type number struct {
+	value float64
+	unit  bool
+}
+
+var (
+	// aNumber is a number with the word or sign behind it, and notSize are dates and times, which are no sizes.
+	aNumber = pattern.Lazy(`(\d+(?:[.,]\d+)?|[.,]\d+) ?(\pL+|["″”]|''|㎜)?`)
+	notSize = pattern.Lazy(`\d+[-./]\d+[-./]\d+|\d+:\d+(?::\d+)?`)
+)
+
+// numbers returns the numbers in a comment that may be sizes.
+func numbers(lex *lexicon.Lexicon, text string) []number {
+	var all []number
+	for _, m := range aNumber().FindAllStringSubmatch(notSize().ReplaceAllString(text, " "), -1) {
+		value, err := strconv.ParseFloat(strings.Replace(m[1], ",", ".", 1), 64)
+		if err != nil || words.IsYear(m[1]) {
+			continue
+		}
+		hit, found := lex.Ask("unit", m[2], lex.Words.Unit)
+		all = append(all, number{value, found && traits.IsLengthUnit(hit.Value)})
+	}
+	return all
+}
