@@ -5,6 +5,8 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"runtime"
+	"syscall"
 	"time"
 
 	"github.com/rogpeppe/go-internal/lockedfile"
@@ -15,6 +17,9 @@ const lockName = ".reconcile-lock"
 
 // patience is how long a run waits for another one before it says so.
 const patience = time.Second
+
+// usedByAnother is ERROR_SHARING_VIOLATION of Windows: another run has the file open.
+const usedByAnother = syscall.Errno(32)
 
 // lock waits until no other run holds the folder, and returns what lets go of it. Waiting is called once where it takes long.
 func lock(ctx context.Context, dir string, waiting func()) (release func() error, err error) {
@@ -49,13 +54,18 @@ func lock(ctx context.Context, dir string, waiting func()) (release func() error
 	}
 }
 
-// letGo removes the file of a lock. Where an open file cannot be removed it stays, empty, for the next run.
+// letGo removes the file of a lock and lets go of it, in this order: a run that comes between finds either. Windows removes no file that
+// is open, be it here or in the run that took it next; there it is let go of first, and stays, empty, where the next run has it already.
 func letGo(held *lockedfile.File) error {
-	removed := os.Remove(held.Name())
-	if errors.Is(removed, os.ErrPermission) || errors.Is(removed, os.ErrNotExist) {
-		removed = nil
+	if runtime.GOOS == "windows" {
+		err := held.Close()
+		removed := gone(os.Remove(held.Name()))
+		if errors.Is(removed, usedByAnother) || errors.Is(removed, os.ErrPermission) {
+			removed = nil
+		}
+		return errors.Join(err, removed)
 	}
-	return errors.Join(removed, held.Close())
+	return errors.Join(gone(os.Remove(held.Name())), held.Close())
 }
 
 // hold locks a file, and makes sure that it is still the one of that name: the run before may have removed it meanwhile.
