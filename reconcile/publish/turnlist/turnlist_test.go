@@ -457,10 +457,7 @@ var codePoint = regexp.MustCompile(`‹U\+([0-9A-F]{4,6})›`)
 // TestNoLetterIsLost: from what is set, every text can be read again.
 func TestNoLetterIsLost(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		text := clean(rapid.String().Draw(t, "text"))
-		if strings.Contains(text, "‹U+") {
-			t.Skip("the mark itself")
-		}
+		text := strings.ReplaceAll(clean(rapid.String().Draw(t, "text")), "‹U+", "") // not the mark itself
 		all, replaced := runs(text)
 		var b strings.Builder
 		for _, r := range all {
