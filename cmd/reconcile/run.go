@@ -149,7 +149,7 @@ func newRoot(s streams) *cobra.Command {
 	limits = sheet.Limits{}
 	root.PersistentFlags().Var(limitFlag{}, "limit", "raise or lower a limit on what is read: "+strings.Join(sheet.LimitNames(), ", "))
 	root.SetFlagErrorFunc(flagError)
-	root.AddCommand(newDemo(s), newMatrix(s), newRead(s), newQuestions(s), newVet(s), newStock(s), newSizes(s), newChart(s), newJoint(s), newWhy(s), newTurnlist(s))
+	root.AddCommand(newDemo(s), newMatrix(s), newRead(s), newQuestions(s), newVet(s), newStock(s), newSizes(s), newChart(s), newJoint(s), newWhy(s), newTurnlist(s), newLicences(s))
 	root.AddCommand(helpTopics()...)
 	for _, cmd := range root.Commands() {
 		completeValues(cmd)
