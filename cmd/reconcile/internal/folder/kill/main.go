@@ -168,11 +168,11 @@ func (t *trial) await(i int) {
 		return
 	}
 	for end := time.Now().Add(2 * t.length); time.Now().Before(end); {
-		if _, err := os.Lstat(filepath.Join(t.dir, ".reconcile-old")); err == nil {
+		if _, err := os.Lstat(filepath.Join(t.dir, ".reconcile-old", ".journal")); err == nil {
 			break
 		}
 	}
-	time.Sleep(rand.N(3 * time.Millisecond))
+	time.Sleep(rand.N(100 * time.Microsecond))
 }
 
 // state says which job's results a reader finds, or that the sums do not agree, and fails where they agree and the results are mixed.

@@ -14,7 +14,6 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
-	"runtime"
 	"slices"
 	"strings"
 
@@ -40,7 +39,11 @@ func main() {
 }
 
 func gather(dir string) error {
-	modules := map[string]string{library: runtime.GOROOT()}
+	root, err := exec.Command("go", "env", "GOROOT").Output()
+	if err != nil {
+		return err
+	}
+	modules := map[string]string{library: strings.TrimSpace(string(root))}
 	for _, system := range systems {
 		linked, err := linkedOn(system)
 		if err != nil {
