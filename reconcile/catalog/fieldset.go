@@ -4,11 +4,11 @@ import (
 	"iter"
 	"maps"
 	"math"
-	"reflect"
 	"slices"
 	"strconv"
 	"strings"
 
+	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/sheet"
 )
@@ -38,13 +38,21 @@ type Value struct {
 
 // ValueOf keeps a field, whose cell is left out.
 func ValueOf(f Field) Value {
-	f.Cell = ""
-	rest := f
-	rest.Text = ""
-	if reflect.ValueOf(&rest).Elem().IsZero() {
-		return Value{text: f.Text}
+	if f.isText() {
+		return ValueOfText(f.Text)
 	}
-	return Value{text: f.Text, full: &f}
+	full := f
+	full.Cell = ""
+	return Value{text: f.Text, full: &full}
+}
+
+// ValueOfText keeps a field that is a text and no more.
+func ValueOfText(text string) Value { return Value{text: text} }
+
+// isText reports whether a field is a text, perhaps of a cell, and no more.
+func (f *Field) isText() bool {
+	return f.Dim == measure.Dim{} && f.ForTip == fitcalc.TipSize{} && f.Angle == measure.Angle{} && f.Number == 0 && !f.IsNumber &&
+		f.Assumptions == nil && f.Fine == measure.Length{} && f.Measured == nil
 }
 
 // field returns the value without its cell.

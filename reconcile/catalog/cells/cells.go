@@ -27,9 +27,10 @@ type Reader struct {
 	Columns []*Column
 	ByRole  map[catalog.Role]*Column
 	// pairs number what stands beside each other: see pair.
-	pairs map[memoKey]int32
-	// readings are what values are cut from, and spare is what the last cell means that was not kept.
+	pairs table[int32]
+	// readings and meanings are what values and meanings are cut from, and spare is what the last cell means that was not kept.
 	readings []catalog.Value
+	meanings []meaning
 	spare    meaning
 	// Section and sectionUnit are what the last title within the body says. sectionNumber is the place of its unit
 	// among the sectionUnits so far, counted from 1.

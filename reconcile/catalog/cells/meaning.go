@@ -11,15 +11,15 @@ import (
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/sheet"
 )
 
 // meaning is what a cell says under its column: what becomes of it in every row that has the same.
 type meaning struct {
-	// What is the value, nil where the cell states none, and cell where it stands.
+	// What is the value, nil where the cell states none.
 	What *catalog.Value
-	cell string
-	// Bad is why a value is not used.
-	Bad Trouble
+	// Bad is why a value is not used, nil where there is nothing wrong with it.
+	Bad *Trouble
 	// Assumed are the assumptions that a row with the value makes.
 	Assumed []string
 	// told are the findings, told once for a column, that count it.
@@ -29,12 +29,12 @@ type meaning struct {
 // memo keeps what the different cells of a column were understood as. It holds no more than mostUnderstood of them, and gives up
 // where a column does not repeat itself, as one of part numbers.
 type memo struct {
-	known        map[memoKey]*meaning
+	known        table[*meaning]
 	asked, found int
 }
 
 // memoKey is all that what a cell says depends on: its content, and its company: the contents of the other cells of its line that have a
-// say, the title above it, and the place of the column, by which its findings are told.
+// say, the title above it, and the place of the column, by which its findings are told. It is never zero.
 type memoKey uint64
 
 func keyOf(company int32, own grid.ID) memoKey {
@@ -52,59 +52,73 @@ func (m *memo) hopeless() bool { return m.asked >= MemoTrial && m.found*memoShar
 
 func (m *memo) find(key memoKey) *meaning {
 	m.asked++
-	u := m.known[key]
-	if u != nil {
+	u, found := m.known.find(key)
+	if found {
 		m.found++
 	}
 	return u
 }
 
 func (m *memo) keep(key memoKey, u *meaning) {
-	if m.known == nil || len(m.known) >= mostUnderstood {
-		m.known = map[memoKey]*meaning{}
+	if m.known.count >= mostUnderstood {
+		m.known = table[*meaning]{}
 	}
-	m.known[key] = u
+	m.known.put(key, u)
 }
 
 // MeaningOf returns what a cell says under its column in a line, until the next one is asked for, and where it stands. What it has said
 // before in the same company it says again.
 func (t *Reader) MeaningOf(line int, c *Column) (*meaning, catalog.Place) {
+	if t.dependsOnMore(line, c) {
+		t.spare = meaning{}
+		cell := t.understandCell(line, c, &t.spare)
+		return &t.spare, catalog.PlaceIn(c.Role, cell)
+	}
 	g := t.Region.Grid
 	fromLine, fromCol := g.Source(line, c.Col)
 	own := g.Id(fromLine, fromCol)
-	at := catalog.Place{}
-	key, repeats := t.memoKey(line, c, own)
-	switch {
-	case repeats:
-		at = t.placeAt(c, fromLine, fromCol)
-	default:
-		t.spare = meaning{}
-		t.understandCell(line, c, &t.spare)
-		return &t.spare, catalog.PlaceIn(c.Role, t.spare.cell)
-	}
 	if c.memo.hopeless() {
-		c.memo.known = nil
+		c.memo.known = table[*meaning]{}
 		t.spare = meaning{}
-		t.understandCell(line, c, &t.spare)
-		return &t.spare, at
+		if refers := g.Is(lexicon.AsReference, t.Lex, own); refers || !t.understandText(own, c, &t.spare) {
+			if cell := t.understandCell(line, c, &t.spare); refers {
+				return &t.spare, catalog.PlaceIn(c.Role, cell)
+			}
+		}
+		return &t.spare, t.placeAt(c, fromLine, fromCol)
 	}
+	key := t.memoKey(line, c, own)
 	if known := c.memo.find(key); known != nil {
 		for _, one := range known.told {
 			one.Count++
 		}
-		return known, at
+		return known, t.placeAt(c, fromLine, fromCol)
 	}
+	refers := t.refers(line, c, own)
 	findings := len(t.Findings)
 	t.Recording, t.Recorded = true, nil
-	u := &meaning{}
-	t.understandCell(line, c, u)
+	u := t.newMeaning()
+	cell := t.understandCell(line, c, u)
 	u.told = t.Recorded
 	t.Recording = false
+	if refers {
+		return u, catalog.PlaceIn(c.Role, cell)
+	}
 	measured := u.What != nil && u.What.IsMeasured()
 	if len(t.Findings) == findings && !measured { // a finding of its own names the cell, and so do readings
 		c.memo.keep(key, u)
 	}
-	return u, at
+	return u, t.placeAt(c, fromLine, fromCol)
+}
+
+// newMeaning makes room for a meaning.
+func (t *Reader) newMeaning() *meaning {
+	const room = 64
+	if len(t.meanings) == cap(t.meanings) {
+		t.meanings = make([]meaning, 0, room)
+	}
+	t.meanings = t.meanings[:len(t.meanings)+1]
+	return &t.meanings[len(t.meanings)-1]
 }
 
 // placeAt is the place of a value of a column's role at a line and column.
@@ -112,22 +126,34 @@ func (t *Reader) placeAt(c *Column, line, col int) catalog.Place {
 	return catalog.PlaceOf(c.Role, t.Region.Grid.Ref(line, col))
 }
 
-// memoKey returns what the meaning of a cell depends on; false where it depends on more: on other lines, on columns that state the same,
-// on the answers of a mapping file.
-func (t *Reader) memoKey(line int, c *Column, own grid.ID) (memoKey, bool) {
+// dependsOnMore reports whether what a cell says depends on more than its key has: on columns that state the same, on the answers of a
+// mapping file. What refers to other lines does too, see refers.
+func (t *Reader) dependsOnMore(line int, c *Column) bool {
+	return !t.standsAlone(c) || len(t.Rules.Rows) > 0 && len(t.Rules.Row(line).Values) > 0
+}
+
+// refers reports whether a cell, or one of its company, stands for another line's. What such cells say is never kept.
+func (t *Reader) refers(line int, c *Column, own grid.ID) bool {
 	g := t.Region.Grid
-	if len(t.Rules.Rows) > 0 && len(t.Rules.Row(line).Values) > 0 || !t.standsAlone(c) || g.Is(lexicon.AsReference, t.Lex, own) {
-		return 0, false
+	if g.Is(lexicon.AsReference, t.Lex, own) {
+		return true
 	}
+	for _, other := range t.companyOf(c) {
+		if g.Is(lexicon.AsReference, t.Lex, g.Id(g.Source(line, other.Col))) {
+			return true
+		}
+	}
+	return false
+}
+
+// memoKey returns what the meaning of a cell depends on.
+func (t *Reader) memoKey(line int, c *Column, own grid.ID) memoKey {
+	g := t.Region.Grid
 	company := t.baseOf(c)
 	for _, other := range t.companyOf(c) {
-		id := g.Id(g.Source(line, other.Col))
-		if g.Is(lexicon.AsReference, t.Lex, id) {
-			return 0, false
-		}
-		company = t.pair(company, id)
+		company = t.pair(company, g.Id(g.Source(line, other.Col)))
 	}
-	return keyOf(company, own), true
+	return keyOf(company, own)
 }
 
 // baseOf numbers the place of a column below the last title within the body.
@@ -178,32 +204,45 @@ func (t *Reader) companyOf(c *Column) []*Column {
 	return c.company
 }
 
-// pair numbers pairs of a number and a content.
+// pair numbers pairs of a number and a content, from 1.
 func (t *Reader) pair(number int32, id grid.ID) int32 {
 	key := keyOf(number, id)
-	known, found := t.pairs[key]
+	known, found := t.pairs.find(key)
 	if !found {
-		if t.pairs == nil {
-			t.pairs = map[memoKey]int32{}
-		}
-		known = int32(len(t.pairs) + 1)
-		t.pairs[key] = known
+		known = int32(t.pairs.count + 1)
+		t.pairs.put(key, known)
 	}
 	return known
 }
 
-// understandCell works out what a cell says under its column, from the columns that state it.
-func (t *Reader) understandCell(line int, c *Column, u *meaning) {
+// understandText is understandCell for a cell of words under a column of words, of which there is nothing to find out. It reports false where
+// there may be.
+func (t *Reader) understandText(own grid.ID, c *Column, u *meaning) bool {
+	cell := t.Region.Grid.CellOf(own)
+	switch want := c.Trait().Want; {
+	case want != traits.Text && want != traits.Code, c.Role == catalog.Top, c.Role == catalog.Style, !c.Known, c.Held != "", t.KindHeld != "",
+		cell.Kind != sheet.Text, cell.Formula != "", cell.Raw == "", cell.Raw[0] == '=', cell.Raw[0] == '#':
+		return false
+	}
+	if text := t.Region.Grid.Text(own); text != "" && text[0] != '=' {
+		u.What = t.keep(catalog.ValueOfText(text))
+		return true
+	}
+	return false
+}
+
+// understandCell works out what a cell says under its column, from the columns that state it, and returns the address where it stands.
+func (t *Reader) understandCell(line int, c *Column, u *meaning) string {
 	f, bad := t.readRole(line, c)
 	if c.Held != "" && !c.Known {
 		f, bad = catalog.Field{Text: f.Text, Cell: f.Cell}, Trouble{Severity: finding.Note, Code: "held", Message: c.Held}
 	}
-	u.Bad = bad
 	if bad.Any() {
+		u.Bad = &bad
 		f.Clear()
 	}
 	if f.Text == "" && !f.Dim.Given() {
-		return
+		return ""
 	}
 	if t.KindHeld != "" {
 		f.Clear()
@@ -222,16 +261,17 @@ func (t *Reader) understandCell(line int, c *Column, u *meaning) {
 	if f.Dim.Given() {
 		f.Fine = fineness(f.Text, f.Dim.Nominal(), c.Profile.Digits)
 	}
-	u.What, u.cell = t.keepReading(f), f.Cell
+	u.What = t.keep(catalog.ValueOf(f))
+	return f.Cell
 }
 
-// keepReading keeps a value for the rows that have it.
-func (t *Reader) keepReading(f catalog.Field) *catalog.Value {
+// keep keeps a value for the rows that have it.
+func (t *Reader) keep(v catalog.Value) *catalog.Value {
 	const room = 256
 	if len(t.readings) == cap(t.readings) {
 		t.readings = make([]catalog.Value, 0, room)
 	}
-	t.readings = append(t.readings, catalog.ValueOf(f))
+	t.readings = append(t.readings, v)
 	return &t.readings[len(t.readings)-1]
 }
 

@@ -201,8 +201,8 @@ func (t *Table) readRow(line int, club string) {
 func (r *rowReader) readColumn(c *cells.Column) {
 	t := r.t
 	u, at := t.MeaningOf(r.line, c)
-	if u.Bad.Any() {
-		r.trouble(c, u.Bad, u.What == nil)
+	if u.Bad != nil {
+		r.trouble(c, *u.Bad, u.What == nil)
 	} else if asked := t.Commented(r.line, c, u.What); asked.Any() {
 		r.trouble(c, asked, false)
 		if u.What != nil {

@@ -1,0 +1,48 @@
+package catalog
+
+import (
+	"reflect"
+	"testing"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
+)
+
+// TestValuesAreWhole sets each member of a field by itself and gets it back: what is kept as a text alone must be no more.
+func TestValuesAreWhole(t *testing.T) {
+	kind := reflect.TypeFor[Field]()
+	for i := range kind.NumField() {
+		var f Field
+		switch member := reflect.ValueOf(&f).Elem().Field(i); kind.Field(i).Name {
+		case "Cell":
+			f.Cell = "B7"
+		case "Dim":
+			f.Dim = measure.Nominal(measure.Thou(370))
+		case "ForTip":
+			f.ForTip = fitcalc.TipSize{Diameter: measure.Thou(370)}
+		case "Angle":
+			f.Angle = measure.Degrees(90)
+		case "Fine":
+			f.Fine = measure.Thou(1)
+		case "Assumptions":
+			f.Assumptions = []string{"assumed"}
+		case "Measured":
+			f.Measured = &Measured{}
+		default:
+			switch member.Kind() {
+			case reflect.String:
+				member.SetString("text")
+			case reflect.Float64:
+				member.SetFloat(7)
+			case reflect.Bool:
+				member.SetBool(true)
+			}
+		}
+		if reflect.ValueOf(f).IsZero() {
+			t.Errorf("the test sets no %s", kind.Field(i).Name)
+		}
+		if got := (Fields{}).With(Bore, f).Get(Bore); !reflect.DeepEqual(got, f) {
+			t.Errorf("%s: %+v comes back as %+v", kind.Field(i).Name, f, got)
+		}
+	}
+}
