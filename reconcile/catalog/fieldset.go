@@ -274,6 +274,20 @@ func (f Fields) Cell(role Role) string {
 	return ""
 }
 
+// Column returns the letters of the column of a role's cell, empty where it has none.
+func (f Fields) Column(role Role) string {
+	at := f.find(role)
+	switch {
+	case at < 0:
+		return ""
+	case f.list[at].what.full != nil && f.list[at].what.full.Cell != "":
+		return strings.TrimRight(f.list[at].what.full.Cell, "0123456789")
+	case f.list[at].at.row == 0:
+		return ""
+	}
+	return sheet.ColumnName(int(f.list[at].at.colRole >> 8))
+}
+
 // With returns the fields with another value of a role.
 func (f Fields) With(role Role, field Field) Fields {
 	what, at := ValueOf(field), PlaceIn(role, field.Cell)

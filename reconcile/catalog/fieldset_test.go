@@ -46,3 +46,16 @@ func TestValuesAreWhole(t *testing.T) {
 		}
 	}
 }
+
+// TestColumns holds the column of a value to the address of its cell.
+func TestColumns(t *testing.T) {
+	for cell, want := range map[string]string{"": "", "B7": "B", "AAB1048576": "AAB", "note 3": "note "} {
+		f := Fields{}.With(Price, Field{Text: "12.50", Cell: cell})
+		if got := f.Column(Price); got != want {
+			t.Errorf("%q is in column %q, want %q", cell, got, want)
+		}
+	}
+	if got := (Fields{}).Column(Price); got != "" {
+		t.Errorf("no price is in column %q", got)
+	}
+}

@@ -3,6 +3,7 @@ package merge
 
 import (
 	"fmt"
+	"hash/maphash"
 	"maps"
 	"math"
 	"slices"
@@ -33,21 +34,41 @@ func (e *listed) key() catalog.PartKey {
 // Entries joins entries of the same part that agree, and holds those that do not. Entries that are held, or leave a value open, stay by themselves:
 // what they lack is still to be asked. The order of the entries stays. Of those that are left, it suggests those that may be one part.
 func Entries(entries []*rows.Entry) []*rows.Entry {
-	all := make([]listed, len(entries))
-	for i, e := range entries {
-		all[i] = listed{e, words.Fold(e.Part)}
+	some := alike(entries)
+	if len(some) == 0 {
+		return entries
 	}
-	all = join(all)
-	similar(all)
-	kept := entries[:0]
-	for i := range all {
-		kept = append(kept, all[i].Entry)
+	left, dropped := join(some)
+	similar(left)
+	if len(dropped) == 0 {
+		return entries
 	}
-	return kept
+	return slices.DeleteFunc(entries, func(e *rows.Entry) bool { return dropped[e] })
 }
 
-// join drops the entries that another one of the same part took in.
-func join(entries []listed) []listed {
+// alike returns the entries that may have something to do with another one: nearly all part numbers are unlike any other, and only those
+// that are not are looked at more closely. By chance, there may be a few more.
+func alike(entries []*rows.Entry) []listed {
+	all := make([]listed, len(entries))
+	hashes, times := make([]uint64, len(entries)), make(map[uint64]uint8, len(entries))
+	seed := maphash.MakeSeed()
+	var room [64]byte
+	for i, e := range entries {
+		all[i] = listed{e, words.Fold(e.Part)}
+		hashes[i] = maphash.Bytes(seed, appendSkeleton(append(room[:0], byte(e.Table.Kind)), all[i].folded))
+		times[hashes[i]] = min(times[hashes[i]]+1, 2)
+	}
+	some := all[:0]
+	for i := range all {
+		if times[hashes[i]] > 1 {
+			some = append(some, all[i])
+		}
+	}
+	return some
+}
+
+// join returns the entries without those that another one of the same part took in, and these.
+func join(entries []listed) ([]listed, map[*rows.Entry]bool) {
 	// Entries of one part are strung together, each with the place of the next one; most are alone.
 	const end = -1
 	first, last := make(map[catalog.PartKey]int, len(entries)), map[int]int{}
@@ -74,16 +95,7 @@ func join(entries []listed) []listed {
 		}
 		mergeGroup(group, dropped)
 	}
-	if len(dropped) == 0 {
-		return entries
-	}
-	kept := entries[:0]
-	for _, e := range entries {
-		if !dropped[e.Entry] {
-			kept = append(kept, e)
-		}
-	}
-	return kept
+	return slices.DeleteFunc(entries, func(e listed) bool { return dropped[e.Entry] }), dropped
 }
 
 // mergeGroup compares every entry of a part, size by size, with the first that gives the size.
@@ -258,9 +270,10 @@ func similar(entries []listed) {
 }
 
 // skeleton brings folded part numbers that are easily taken for one another to one form.
-func skeleton(folded string) string {
-	var room [64]byte
-	b := room[:0]
+func skeleton(folded string) string { return string(appendSkeleton(nil, folded)) }
+
+// appendSkeleton appends the skeleton of a folded part number.
+func appendSkeleton(b []byte, folded string) []byte {
 	zeros := true
 	for _, r := range folded {
 		switch {
@@ -268,6 +281,7 @@ func skeleton(folded string) string {
 			r = '0'
 		case r == 'i' || r == 'l':
 			r = '1'
+		case r >= 'a' && r <= 'z' || r >= '0' && r <= '9':
 		case !unicode.IsLetter(r) && !unicode.IsDigit(r):
 			continue
 		}
@@ -277,5 +291,5 @@ func skeleton(folded string) string {
 		zeros = false
 		b = utf8.AppendRune(b, r)
 	}
-	return string(b)
+	return b
 }

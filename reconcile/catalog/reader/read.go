@@ -414,7 +414,8 @@ func (r *reader) finish() *catalog.Catalogue {
 	for _, e := range entries {
 		switch e.Table.Kind {
 		case catalog.Heads:
-			out.Heads = append(out.Heads, e.Head())
+			out.Heads = out.Heads[:len(out.Heads)+1]
+			e.Head(&out.Heads[len(out.Heads)-1])
 		case catalog.Ferrules:
 			out.Ferrules = append(out.Ferrules, e.Ferrule())
 		case catalog.Tips:

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/cells"
@@ -28,6 +29,8 @@ type Table struct {
 	// gather makes the fields of the rows, and entries are what entries are cut from.
 	gather  catalog.Gather
 	entries []Entry
+	// tips are what lists of one tip are cut from.
+	tips []fitcalc.Tip
 	// titleCategory is the kind of club that the sheet's name or title speaks of, sectionCategory the one that the last title within
 	// the body does.
 	titleCategory, sectionCategory string

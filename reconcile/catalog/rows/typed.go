@@ -13,10 +13,10 @@ import (
 	"example.com/seatline/reconcile/catalog/value"
 )
 
-// Head makes a typed head of an entry.
-func (e *Entry) Head() catalog.Head {
+// Head makes a typed head of an entry, in the place of one that is zero: heads are large, and lists of them long.
+func (e *Entry) Head(h *catalog.Head) {
 	t, f := e.Table, e.Fields
-	h := catalog.Head{Category: categories[e.Category]}
+	h.Category = categories[e.Category]
 	h.Head = fitcalc.Head{
 		Category:    h.Category,
 		HoselOD:     f.Dim(catalog.HoselOD),
@@ -31,11 +31,10 @@ func (e *Entry) Head() catalog.Head {
 	if angle, ok := angleWithin(f.Text(catalog.Top)); ok && h.Head.Countersink.Angle.IsZero() && h.Head.Top == fitcalc.TopCountersunk {
 		h.Head.Countersink.Angle = angle
 	}
-	e.form(&h)
-	e.tips(&h)
-	e.bore(&h)
+	e.form(h)
+	e.tips(h)
+	e.bore(h)
 	h.Item = e.item()
-	return h
 }
 
 // angleWithin finds the included angle of a countersink in the words for it: "countersunk 90°".
@@ -112,12 +111,12 @@ func (e *Entry) readTips(h *catalog.Head, role catalog.Role) {
 		if !ok {
 			continue
 		}
-		h.TipTaken = append(h.TipTaken, e.tip(h, size, cells.FormOf(one.Form, form)))
+		h.TipTaken = append(h.TipTaken, e.tip(size, cells.FormOf(one.Form, form)))
 	}
 }
 
 // tip makes a tip of a size. A .355 in tip is a taper tip unless the sheet says that it is parallel.
-func (e *Entry) tip(h *catalog.Head, size measure.Dim, form value.Form) fitcalc.Tip {
+func (e *Entry) tip(size measure.Dim, form value.Form) fitcalc.Tip {
 	if form == value.FormUnknown {
 		form = e.rowForm()
 	}
@@ -130,6 +129,17 @@ func (e *Entry) tip(h *catalog.Head, size measure.Dim, form value.Form) fitcalc.
 		return fitcalc.UsualTaperTip(size)
 	}
 	return fitcalc.ParallelTip(size)
+}
+
+// oneTip makes a list of one tip.
+func (t *Table) oneTip(tip fitcalc.Tip) []fitcalc.Tip {
+	const room = 256
+	if len(t.tips) == cap(t.tips) {
+		t.tips = make([]fitcalc.Tip, 0, room)
+	}
+	t.tips = append(t.tips, tip)
+	at := len(t.tips)
+	return t.tips[at-1 : at : at]
 }
 
 func (e *Entry) tipText() string {
@@ -178,7 +188,7 @@ func (e *Entry) bore(h *catalog.Head) {
 	h.BoreIsDesignation = true
 	e.Assume(e.Table.Lex.Say("bore %s taken as the name of the tip and not the size of the hole", f.Text))
 	if len(h.TipTaken) == 0 {
-		h.TipTaken = []fitcalc.Tip{e.tip(h, measure.Nominal(name), value.FormUnknown)}
+		h.TipTaken = e.Table.oneTip(e.tip(measure.Nominal(name), value.FormUnknown))
 	}
 }
 

@@ -16,16 +16,18 @@ func saysCurrency(r rune) bool { return unicode.IsLetter(r) || unicode.Is(unicod
 // CurrencyOf returns the currency of an item's price as three capitals: as the cell names it, or else the heading of its column; empty where
 // neither does, and the supplier's is not known.
 func CurrencyOf(c *catalog.Catalogue, item *catalog.Item) string {
-	field, priced := item.Fields.Lookup(catalog.Price)
-	if !priced {
-		return ""
+	text := item.Fields.Text(catalog.Price)
+	if text == "" {
+		if _, priced := item.Fields.Lookup(catalog.Price); !priced {
+			return ""
+		}
 	}
-	if strings.ContainsFunc(field.Text, saysCurrency) { // most prices are bare numbers
-		if r := value.Read(field.Text, value.Context{Want: value.WantPrice}); isCurrency(r.Unit) {
+	if strings.ContainsFunc(text, saysCurrency) { // most prices are bare numbers
+		if r := value.Read(text, value.Context{Want: value.WantPrice}); isCurrency(r.Unit) {
 			return r.Unit
 		}
 	}
-	letters := strings.TrimRight(field.Cell, "0123456789")
+	letters := item.Fields.Column(catalog.Price)
 	for i := range c.Tables {
 		t := &c.Tables[i]
 		if t.File != item.Source.File || t.Sheet != item.Source.Sheet {
