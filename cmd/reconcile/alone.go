@@ -140,7 +140,7 @@ func (s streams) sort(files []string) (sorted, error) {
 
 // place puts a sheet where it belongs. A file may list several kinds of parts; it is read once.
 func (a *sorted) place(c *catalog.Catalogue, source reconcile.Source) error {
-	rows, file := rowsOf(c, source.Name), source.Name
+	rows, file := rowsOf(c, source.Name, false), source.Name
 	kind, _ := mostOf(rows)
 	switch kind {
 	case catalog.Heads:

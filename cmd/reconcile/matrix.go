@@ -179,7 +179,7 @@ func (s streams) decide(f catalogueFlags) (decided, error) {
 	if err != nil {
 		return decided{}, err
 	}
-	if err := checkRoles(c, sources); err != nil {
+	if err := checkRoles(c, sources, "--"); err != nil {
 		return decided{}, err
 	}
 	progress.stage("deciding")

@@ -9,17 +9,23 @@ import (
 
 	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/phrase"
 )
 
 // kinds are what a sheet may list.
 var kinds = [...]catalog.Kind{catalog.Heads, catalog.Ferrules, catalog.Tips}
 
-// rowsOf counts the rows of a file that list parts of each kind.
-func rowsOf(c *catalog.Catalogue, file string) map[catalog.Kind]int {
+// rowsOf counts the rows of a file that list parts of each kind: those that are used, and where asked also those that are held.
+func rowsOf(c *catalog.Catalogue, file string, held bool) map[catalog.Kind]int {
 	rows := map[catalog.Kind]int{}
 	for i := range c.Tables {
-		if t := &c.Tables[i]; t.File == file {
-			rows[t.Kind] += t.Ledger.Used + t.Ledger.Assumed
+		t := &c.Tables[i]
+		if t.File != file || t.Kind == catalog.UnknownKind {
+			continue
+		}
+		rows[t.Kind] += t.Ledger.Used + t.Ledger.Assumed
+		if held {
+			rows[t.Kind] += t.Ledger.Held
 		}
 	}
 	return rows
@@ -37,24 +43,75 @@ func mostOf(rows map[catalog.Kind]int) (kind catalog.Kind, count int) {
 
 // roleError is a file that was given as what it is not.
 type roleError struct {
-	file        string
-	given, list catalog.Kind
-	rows        int
+	file string
+	// flag is what stands before the kind on the command line.
+	flag  string
+	given catalog.Kind
+	// list is what the file lists in rows rows, unknown where it lists no parts at all; then seems are its headings.
+	list  catalog.Kind
+	rows  int
+	seems []string
+	// key is how a mapping file calls the sheet.
+	key string
 }
 
 func (e *roleError) Error() string {
-	return fmt.Sprintf("%s was given as --%v, but it lists %v in %d rows and no %v; give it as --%v", e.file, e.given, e.list, e.rows, e.given, e.list)
+	if e.list != catalog.UnknownKind {
+		return fmt.Sprintf("%s was given as %s%v, but it lists %v in %s and no %v; give it as %s%v, or say in the mapping file what it is (sheets.%q.kind)",
+			e.file, e.flag, e.given, e.list, phrase.Count(e.rows, "row"), e.given, e.flag, e.list, e.key)
+	}
+	seems := "it has no table"
+	if len(e.seems) > 0 {
+		seems = "it seems to be a list of " + phrase.Some(e.seems, mostFiles)
+	}
+	return fmt.Sprintf("%s was given as %s%v, but no %v were found in it: %s; reconcile read says what was understood", e.file, e.flag, e.given, e.given, seems)
 }
 
-// checkRoles refuses files that list another kind of part than they were given as, and none of that.
-func checkRoles(c *catalog.Catalogue, sources []reconcile.Source) error {
+// checkRoles refuses files that list another kind of part than they were given as, by a flag, and none of that, and a role for which none of
+// its files lists anything.
+func checkRoles(c *catalog.Catalogue, sources []reconcile.Source, flag string) error {
+	listed := map[catalog.Kind]bool{}
+	var nothing []*roleError
 	for _, source := range sources {
-		rows := rowsOf(c, source.Name)
-		if list, count := mostOf(rows); source.Kind != catalog.UnknownKind && count > 0 && rows[source.Kind] == 0 {
-			return &roleError{source.Name, source.Kind, list, count}
+		rows := rowsOf(c, source.Name, true)
+		list, count := mostOf(rows)
+		e := &roleError{file: source.Name, flag: flag, given: source.Kind, list: list, rows: count}
+		switch {
+		case source.Kind == catalog.UnknownKind:
+		case rows[source.Kind] > 0:
+			listed[source.Kind] = true
+		default:
+			e.describe(c)
+			if count > 0 {
+				return e
+			}
+			nothing = append(nothing, e)
+		}
+	}
+	for _, e := range nothing {
+		if !listed[e.given] {
+			return e
 		}
 	}
 	return nil
+}
+
+// describe finds what the tables of the file are headed, and how a mapping file calls the one that lists parts.
+func (e *roleError) describe(c *catalog.Catalogue) {
+	for i := range c.Tables {
+		t := &c.Tables[i]
+		if t.File != e.file {
+			continue
+		}
+		if e.key == "" || t.Kind == e.list {
+			e.key = t.Key
+		}
+		for _, column := range t.Columns {
+			if column.Heading != "" {
+				e.seems = append(e.seems, phrase.Brief(column.Heading))
+			}
+		}
+	}
 }
 
 // endings are those of files that may be sheets.

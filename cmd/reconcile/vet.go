@@ -164,6 +164,12 @@ func (s streams) readVet(f vetFlags) (in vet.Input, opts workbook.Options, input
 	if in.New, err = reconcile.Read(fresh, reading, progress.stage); err != nil {
 		return in, opts, nil, err
 	}
+	if err := checkRoles(in.House, own, "--"); err != nil {
+		return in, opts, nil, err
+	}
+	if err := checkRoles(in.New, fresh, "--kind "); err != nil {
+		return in, opts, nil, err
+	}
 	progress.stage("deciding")
 	return in, opts, inputs, nil
 }

@@ -447,8 +447,8 @@ type plan struct {
 	bonus float64
 	// stated is set where somebody says what the table lists: the user, a title, or a heading that only such tables have.
 	stated bool
-	// named is set where the user or a title says so.
-	named bool
+	// named is set where the user or a title says so, given where the user does.
+	named, given bool
 }
 
 // rank is what plans of different kinds are compared by.

@@ -18,7 +18,11 @@ func (t *Table) ReportLayout() {
 	case t.Rules.Kind == catalog.NoRole:
 		return
 	case t.Kind == catalog.UnknownKind:
-		t.Add(finding.Warning, "layout.kind", 0, 0, "the table lists neither heads, ferrules nor tips as far as its headings tell; all its rows are set aside", t.Settle("kind"))
+		severity := finding.Note
+		if t.maySize() {
+			severity = finding.Warning
+		}
+		t.Add(severity, "layout.kind", 0, 0, fmt.Sprintf("the table lists neither heads, ferrules nor tips as far as its headings tell%s; all its rows are set aside", t.seems()), t.Settle("kind"))
 		return
 	case t.Region.Guessed:
 		t.Add(finding.Error, "layout.heading", 0, 0, "the headings were not understood; what the columns mean was judged by their values", t.Settle("heading_rows"))

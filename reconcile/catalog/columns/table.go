@@ -179,7 +179,8 @@ func (t *Table) choosePlan(given catalog.Kind, titles []string) *plan {
 			continue
 		}
 		named := t.titlePoints(kind, titles)
-		if named == 0 && kind != given && fixed == catalog.UnknownKind && !p.credible(t.Columns) {
+		settled := kind == given && (p.keyed(t.Columns, repeatHeading) || p.specific(t.Columns))
+		if named == 0 && !settled && fixed == catalog.UnknownKind && !p.credible(t.Columns) {
 			continue
 		}
 		p.bonus = named
@@ -189,6 +190,7 @@ func (t *Table) choosePlan(given catalog.Kind, titles []string) *plan {
 			p.bonus += specificPoints
 		}
 		if kind == given {
+			p.given = fixed == catalog.UnknownKind
 			p.bonus += givenPoints
 			if p.keyed(t.Columns, repeatHeading) {
 				p.bonus += settledPoints
@@ -199,6 +201,7 @@ func (t *Table) choosePlan(given catalog.Kind, titles []string) *plan {
 	if len(plans) == 0 {
 		return nil
 	}
+	t.gainsay(plans, titles)
 	slices.SortStableFunc(plans, func(a, b plan) int { return cmp.Compare(b.rank(), a.rank()) })
 	best := &plans[0]
 	t.judgeKind(plans, given, fixed)

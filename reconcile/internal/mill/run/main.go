@@ -10,6 +10,7 @@ import (
 	"maps"
 	"os"
 	"slices"
+	"strings"
 
 	"example.com/seatline/reconcile/internal/mill"
 )
@@ -18,7 +19,7 @@ func main() {
 	log.SetFlags(0)
 	n := flag.Int("n", 10_000, "how many sheets")
 	first := flag.Uint64("first", 1, "the seed of the first")
-	list := flag.String("list", "", "list the sizes of this outcome, such as SILENT or missed")
+	list := flag.String("list", "", "list the sizes of these outcomes, such as SILENT or missed, with a comma between")
 	show := flag.Uint64("show", 0, "print the sheet of this seed and what was read of it, and nothing else")
 	markdown := flag.Bool("markdown", false, "print the tables as Markdown")
 	flag.Parse()
@@ -31,7 +32,7 @@ func main() {
 		report := mill.Read(mill.Make(*first + i))
 		score.Add(report)
 		for _, j := range report.Judged {
-			if j.Outcome.String() == *list {
+			if *list != "" && slices.Contains(strings.Split(*list, ","), j.Outcome.String()) {
 				fmt.Println(report.Sheet.Name, line(j), report.Sheet.Habits)
 			}
 		}
