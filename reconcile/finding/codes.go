@@ -12,6 +12,7 @@ var codes = []Described{
 	{"file.quotes", "quotes in a text that do not close"},
 	{"file.name", "the name of a file says another format than its content"},
 	{"file.empty", "a file has no sheets"},
+	{"file.page-text", "text around the tables of a web page that was left out"},
 	{"file.comments", "the comments of a sheet cannot be read"},
 	{"file.cell", "a cell that the file states twice or not as it should"},
 	{"file.dates1904", "a workbook counts its dates from 1904"},

@@ -27,8 +27,8 @@ func ExampleBytes() {
 }
 
 func ExampleBytes_refused() {
-	_, err := open.Bytes("prices.xls", []byte("<html><table><tr><td>13.6</td></tr></table></html>"))
+	_, err := open.Bytes("prices.xls", []byte("<html><p>Please sign in</p></html>"))
 	fmt.Println(err)
 	// Output:
-	// prices.xls: it is a web page, also if its name says otherwise; open it in a spreadsheet program and save it as an xlsx workbook or as CSV
+	// prices.xls: it is a web page without a table in it, also if its name says otherwise; look at it in a browser: it may ask to sign in; ask for the data as a workbook (xlsx) or as CSV
 }

@@ -14,6 +14,7 @@ import (
 	"example.com/seatline/reconcile/sheet/internal/sniff"
 	"example.com/seatline/reconcile/sheet/opendocument"
 	"example.com/seatline/reconcile/sheet/text"
+	"example.com/seatline/reconcile/sheet/webpage"
 	"example.com/seatline/reconcile/sheet/workbook"
 )
 
@@ -33,6 +34,7 @@ func File(path string) (*sheet.Book, error) {
 var (
 	workbookNames     = []string{".xlsx", ".xlsm", ".xltx", ".xltm"}
 	openDocumentNames = []string{".ods", ".ots"}
+	pageNames         = []string{".html", ".htm", ".xhtml"}
 	textNames         = []string{".csv", ".tsv", ".txt", ".tab", ".asc", ".dat", ".prn"}
 )
 
@@ -42,6 +44,10 @@ func Bytes(name string, data []byte) (*sheet.Book, error) { return Within(name, 
 // Within reads the content of a file; name is what findings and errors call it. Errors are of type [*sheet.FileError].
 func Within(name string, data []byte, limits sheet.Limits) (*sheet.Book, error) {
 	found := sniff.Bytes(data)
+	if found.Form == sniff.Page {
+		book, err := webpage.ReadWithin(name, data, limits)
+		return checkName(book, err, "a web page", pageNames)
+	}
 	if err := found.Err(name); err != nil {
 		return nil, err
 	}

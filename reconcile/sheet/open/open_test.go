@@ -60,6 +60,8 @@ func TestBytes(t *testing.T) {
 		{"irons.ods", ods, "OpenDocument spreadsheet", nil},
 		{"irons.xlsx", ods, "OpenDocument spreadsheet", []string{open.CodeName}},
 		{"irons.csv", []byte("part,13.6\n"), "text, commas, UTF-8", []string{"file.encoding", "file.separator"}},
+		{"irons.html", []byte("<table><tr><td>part<td>13.6</table>"), "web page, UTF-8", []string{"file.encoding"}},
+		{"irons.xls", []byte("<html><table><tr><td>part<td>13.6</table>"), "web page, UTF-8", []string{"file.encoding", open.CodeName}},
 		{"irons.xlsx", []byte("part;13,6\n"), "text, semicolons, UTF-8", []string{"file.encoding", "file.separator", open.CodeName}},
 	} {
 		book, err := open.Bytes(test.name, test.data)

@@ -59,6 +59,15 @@ var candidates = []candidate{
 
 var errBinary = errors.New("it holds bytes that no text has, so it is not a text file")
 
+// Decode finds the encoding of a text and decodes it. The notes say which was chosen, and why; encoding is its name.
+func Decode(data []byte) (text string, notes []sheet.Note, encoding string, err error) {
+	d, err := decode(data)
+	if err != nil {
+		return "", nil, "", err
+	}
+	return d.text, d.notes(), d.encoding, nil
+}
+
 // decode finds the encoding of a file and decodes it.
 func decode(data []byte) (decoded, error) {
 	switch {

@@ -151,7 +151,7 @@ func TestRefusals(t *testing.T) {
 		"zip":         {"PK\x03\x04 and so on", sheet.ReasonMisnamed},
 		"pdf":         {"%PDF-1.7\n", sheet.ReasonUnsupported},
 		"picture":     {"\x89PNG\r\n\x1a\n\x00", sheet.ReasonUnsupported},
-		"page":        {"\r\n<HTML><body><table><tr><td>1</td></tr></table>", sheet.ReasonUnsupported},
+		"page":        {"\r\n<HTML><body><table><tr><td>1</td></tr></table>", sheet.ReasonMisnamed},
 		"binary":      {"abc\x00\x01\x02def\n", sheet.ReasonUnsupported},
 		"old xls":     {"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + strings.Repeat("\x00", 600), sheet.ReasonUnsupported},
 		"UTF-32":      {"\xff\xfe\x00\x00a\x00\x00\x00", sheet.ReasonUnsupported},

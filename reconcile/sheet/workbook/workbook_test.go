@@ -299,7 +299,7 @@ func TestDamagedArchive(t *testing.T) {
 		"one bit":        {flip(good, at), sheet.ReasonDamaged},
 		"empty":          {nil, sheet.ReasonEmpty},
 		"text":           {[]byte("a,b\n1,2\n"), sheet.ReasonMisnamed},
-		"page":           {[]byte("<html><table>"), sheet.ReasonUnsupported},
+		"page":           {[]byte("<html><table>"), sheet.ReasonMisnamed},
 		"old xls":        {compound("Workbook"), sheet.ReasonUnsupported},
 		"password":       {compound("EncryptedPackage"), sheet.ReasonEncrypted},
 		"zip password":   {locked(t), sheet.ReasonEncrypted},

@@ -27,6 +27,8 @@ const (
 	Compound
 	// Encrypted is an OOXML document behind a password.
 	Encrypted
+	// Page is a web page.
+	Page
 	// Other is a known form that nothing here reads.
 	Other
 )
@@ -128,10 +130,11 @@ func allZero(data []byte) bool {
 // markup recognises pages and XML documents, which some systems hand out under the name of a workbook.
 func markup(head string) Result {
 	text := strings.ToLower(strings.TrimLeft(strings.TrimPrefix(asciiHead(head), "\ufeff"), " \t\r\n"))
-	page := Result{Other, sheet.ReasonUnsupported, "it is a web page, also if its name says otherwise", saveAsWorkbook}
+	page := Result{Page, sheet.ReasonMisnamed, "it is a web page, also if its name says otherwise", "give it a name that ends in .html"}
 	switch {
 	case strings.HasPrefix(text, "<!doctype html"), strings.HasPrefix(text, "<html"), strings.HasPrefix(text, "<table"),
-		strings.HasPrefix(text, "<head"), strings.HasPrefix(text, "<meta"), strings.HasPrefix(text, "<style"):
+		strings.HasPrefix(text, "<head"), strings.HasPrefix(text, "<meta"), strings.HasPrefix(text, "<style"),
+		len(text) > 1 && text[0] == '<' && text[1] >= 'a' && text[1] <= 'z' && strings.Contains(text, "<table"):
 		return page
 	case strings.HasPrefix(text, "mime-version:"):
 		return Result{Other, sheet.ReasonUnsupported, "it is a web archive (MHTML)", saveAsWorkbook}
