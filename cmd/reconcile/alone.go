@@ -116,16 +116,16 @@ func (s streams) sort(files []string) (sorted, error) {
 			all.found(asSettings, file, 0)
 			continue
 		}
-		source, err := loadSource(file, catalog.UnknownKind)
+		loaded, err := incoming.load(file, catalog.UnknownKind)
 		if err != nil {
 			return all, err
 		}
-		sources = append(sources, source)
+		sources = append(sources, loaded...)
 	}
 	if len(sources) == 0 {
 		return all, usagef("there is no sheet among the files")
 	}
-	all.first = filepath.Dir(sources[0].Name)
+	all.first = filepath.Dir(fileOf(sources[0].Name))
 	c, err := reconcile.Read(sources, reader.Options{}, nil)
 	if err != nil {
 		return all, err
@@ -150,7 +150,7 @@ func (a *sorted) place(c *catalog.Catalogue, source reconcile.Source) error {
 	case catalog.Tips:
 		a.flags.tips = append(a.flags.tips, file)
 	default:
-		book, err := open.Bytes(file, source.Data)
+		book, err := open.Within(file, source.Data, source.Limits)
 		if err != nil {
 			return err
 		}

@@ -11,8 +11,6 @@ import (
 	"syscall"
 
 	"example.com/seatline/cmd/reconcile/internal/folder"
-	"example.com/seatline/reconcile"
-	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/mapping"
 	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/phrase"
@@ -35,14 +33,6 @@ func (limitFlag) Set(text string) error { return limits.Set(text) }
 // readSheet and readSettings are how every input is read: what is no regular file, or beyond the limits, is refused.
 func readSheet(path string) ([]byte, error)    { return open.Content(path, "file", limits) }
 func readSettings(path string) ([]byte, error) { return open.Content(path, "settings", limits) }
-
-func loadSource(path string, kind catalog.Kind) (reconcile.Source, error) {
-	content, err := readSheet(path)
-	if err != nil {
-		return reconcile.Source{}, err
-	}
-	return reconcile.Source{Name: path, Data: content, Kind: kind, Limits: limits}, nil
-}
 
 func loadSettings(path string) (settings.Settings, error) {
 	if path == "" {
@@ -71,8 +61,10 @@ func loadOptions(path string, shop settings.Settings) (reader.Options, error) {
 	return opts, nil
 }
 
-// pathFrom returns the path from a folder to a file, with slashes, or the file's own path where there is no way.
+// pathFrom returns the path from a folder to a file, with slashes, or the file's own path where there is no way. A sheet in an archive is found
+// in that file.
 func pathFrom(dir, file string) string {
+	file = fileOf(file)
 	absolute, err := filepath.Abs(dir)
 	if err != nil {
 		return filepath.ToSlash(file)
@@ -192,7 +184,7 @@ func isInput(path string, inputs []string) bool {
 		return false
 	}
 	for _, input := range inputs {
-		if info, err := os.Stat(input); err == nil && os.SameFile(output, info) {
+		if info, err := os.Stat(fileOf(input)); err == nil && os.SameFile(output, info) {
 			return true
 		}
 	}

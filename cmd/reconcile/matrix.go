@@ -195,13 +195,11 @@ func (f *catalogueFlags) sources() ([]reconcile.Source, error) {
 		kind  catalog.Kind
 		paths []string
 	}{{catalog.Heads, f.heads}, {catalog.Ferrules, f.ferrules}, {catalog.Tips, f.tips}} {
-		for _, path := range group.paths {
-			source, err := loadSource(path, group.kind)
-			if err != nil {
-				return nil, err
-			}
-			sources = append(sources, source)
+		loaded, err := incoming.loadAll(group.paths, group.kind)
+		if err != nil {
+			return nil, err
 		}
+		sources = append(sources, loaded...)
 	}
 	return sources, nil
 }

@@ -49,12 +49,12 @@ func (f *catalogueFlags) addMeasured(cmd *cobra.Command) {
 
 // loadBooks reads light sheets. It returns them with what is to be said of the files.
 func loadBooks(paths []string, about string) (books []*sheet.Book, inputs []tell.Input, err error) {
-	for _, path := range paths {
-		source, err := loadSource(path, catalog.UnknownKind)
-		if err != nil {
-			return nil, nil, err
-		}
-		book, err := open.Within(path, source.Data, source.Limits)
+	sources, err := incoming.loadAll(paths, catalog.UnknownKind)
+	if err != nil {
+		return nil, nil, err
+	}
+	for _, source := range sources {
+		book, err := open.Within(source.Name, source.Data, source.Limits)
 		if err != nil {
 			return nil, nil, err
 		}

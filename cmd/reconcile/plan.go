@@ -57,11 +57,11 @@ func (f *planFlags) numbers(d *decided) (*demand.Demand, []float64, []int, error
 	var read *demand.Demand
 	if len(f.demand) > 0 {
 		path := f.demand[0]
-		source, err := loadSource(path, catalog.UnknownKind)
+		source, err := incoming.loadOne(path)
 		if err != nil {
 			return nil, nil, nil, err
 		}
-		book, err := open.Within(path, source.Data, source.Limits)
+		book, err := open.Within(source.Name, source.Data, source.Limits)
 		if err != nil {
 			return nil, nil, nil, err
 		}
@@ -71,7 +71,7 @@ func (f *planFlags) numbers(d *decided) (*demand.Demand, []float64, []int, error
 		input := publish.InputOf(source)
 		input.Kind = "demand"
 		d.publishing.Inputs = append(d.publishing.Inputs, input)
-		d.inputs = append(d.inputs, path)
+		d.inputs = append(d.inputs, source.Name)
 		yearly = read.Numbers(f.each)
 	}
 	var none []int

@@ -163,11 +163,12 @@ func (s streams) tellQuestions(list questions.List, outputs []publish.Output, pa
 // withAnswers reads sheets of answers that came back and adds them to what the mapping file says. What cannot be used is told, and the
 // question stays open.
 func (s streams) withAnswers(opts reader.Options, paths []string) (reader.Options, error) {
-	for _, path := range paths {
-		source, err := loadSource(path, catalog.UnknownKind)
-		if err != nil {
-			return opts, err
-		}
+	sources, err := incoming.loadAll(paths, catalog.UnknownKind)
+	if err != nil {
+		return opts, err
+	}
+	for _, source := range sources {
+		path := source.Name
 		book, err := open.Within(path, source.Data, source.Limits)
 		if err != nil {
 			return opts, err

@@ -134,13 +134,9 @@ func (s streams) read(files []string, f readFlags) error {
 
 // readFiles reads the files as a catalogue, and returns them too.
 func (s streams) readFiles(files []string, kind catalog.Kind, opts reader.Options) (*catalog.Catalogue, []*sheet.Book, error) {
-	var sources []reconcile.Source
-	for _, file := range files {
-		source, err := loadSource(file, kind)
-		if err != nil {
-			return nil, nil, err
-		}
-		sources = append(sources, source)
+	sources, err := incoming.loadAll(files, kind)
+	if err != nil {
+		return nil, nil, err
 	}
 	progress := s.progress(len(sources) + 1)
 	defer progress.end()

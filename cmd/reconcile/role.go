@@ -10,6 +10,7 @@ import (
 	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/phrase"
+	"example.com/seatline/reconcile/sheet/open"
 )
 
 // kinds are what a sheet may list.
@@ -114,31 +115,47 @@ func (e *roleError) describe(c *catalog.Catalogue) {
 	}
 }
 
-// endings are those of files that may be sheets.
-var endings = []string{".xlsx", ".xlsm", ".xltx", ".ods", ".csv", ".tsv", ".txt", ".tab"}
-
 // filesIn puts the sheets and settings that lie in a folder in the place of the folder.
 func filesIn(paths []string) ([]string, error) {
 	var files []string
 	for _, path := range paths {
 		info, err := os.Stat(path)
-		if err != nil {
-			return nil, fmt.Errorf("%w; check the path", err)
-		}
-		if !info.IsDir() {
-			files = append(files, path)
+		if err != nil || !info.IsDir() {
+			files = append(files, path) // what is wrong with it is said by who reads it
 			continue
 		}
-		entries, err := os.ReadDir(path)
+		sheets, others, err := sheetsIn(path)
 		if err != nil {
 			return nil, err
 		}
-		for _, entry := range entries {
-			ending := strings.ToLower(filepath.Ext(entry.Name()))
-			if !entry.IsDir() && !strings.HasPrefix(entry.Name(), ".") && (ending == settingsEnding || slices.Contains(endings, ending)) {
-				files = append(files, filepath.Join(path, entry.Name()))
+		for _, other := range others {
+			if strings.EqualFold(filepath.Ext(other), settingsEnding) {
+				sheets = append(sheets, filepath.Join(path, other))
 			}
 		}
+		slices.Sort(sheets)
+		files = append(files, sheets...)
 	}
 	return files, nil
+}
+
+// sheetsIn returns the paths of the files in a folder that may be sheets or archives of them, and the names of the other files. Pages are
+// not taken for sheets here: those that lie beside sheets are what this program has written.
+func sheetsIn(path string) (sheets, others []string, err error) {
+	entries, err := os.ReadDir(path)
+	if err != nil {
+		return nil, nil, err
+	}
+	for _, entry := range entries {
+		switch name := entry.Name(); {
+		case entry.IsDir(), strings.HasPrefix(name, "."):
+		case strings.HasPrefix(strings.ToLower(filepath.Ext(name)), ".htm"):
+			others = append(others, name)
+		case open.IsSheetName(name), strings.EqualFold(filepath.Ext(name), ".zip"):
+			sheets = append(sheets, filepath.Join(path, name))
+		default:
+			others = append(others, name)
+		}
+	}
+	return sheets, others, nil
 }

@@ -45,6 +45,7 @@ type streams struct {
 func run(args []string, in io.Reader, out, errOut io.Writer) int {
 	printed, said := &printer{to: out}, &printer{to: errOut}
 	s := streams{in, printed, said}
+	incoming = &inputs{in: in, say: s.say}
 	root := newRoot(s)
 	root.SetArgs(spreadFiles(args))
 	root.SetIn(in)
@@ -161,7 +162,7 @@ func newRoot(s streams) *cobra.Command {
 // commandOrFiles refuses words that are neither a command nor a file.
 func commandOrFiles(root *cobra.Command, args []string) error {
 	for _, arg := range args {
-		if isFile(arg) {
+		if _, _, within := splitMember(arg); within || arg == fromStandardInput || isFile(arg) {
 			continue
 		}
 		if strings.ContainsAny(arg, "./\\") {
@@ -216,7 +217,8 @@ down and by how much, and seats on this hosel's top.
   reconcile why --heads irons.xlsx --ferrules trim.csv --head OW-M1-7 --ferrule KW-370-4
   reconcile joint --hosel-od ".500 in" --tip ".370 in parallel" --ferrule-bore ".368 in" --base-od ".512 in"
 
-Verdicts, the notations of sizes, and the settings: reconcile help verdicts, notations, settings.
+Wherever a sheet is named, a folder or a zip archive stands for the sheets in it, lists.zip/irons.csv for one of them, and
+- for standard input. Verdicts, the notations of sizes, and the settings: reconcile help verdicts, notations, settings.
 
 Exit status: 0 done, findings included; 1 could not be done; 2 wrong usage; 3 done, but --strict was given and
 rows are held or pairs cannot be decided.`

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"archive/zip"
+	"bytes"
 	"errors"
 	"flag"
 	"fmt"
@@ -32,6 +34,7 @@ func TestScripts(t *testing.T) {
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"exitcode":  exitCode,
 			"buildxlsx": buildWorkbook,
+			"pack":      pack,
 		},
 	})
 }
@@ -87,6 +90,23 @@ func lookPath(ts *testscript.TestScript, name string) (string, error) {
 		}
 	}
 	return "", fmt.Errorf("no program %q", name)
+}
+
+// pack packs files into a zip archive: pack lists.zip irons.csv drawing.pdf.
+func pack(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 2 {
+		ts.Fatalf("usage: pack ARCHIVE FILE...")
+	}
+	var packed bytes.Buffer
+	out := zip.NewWriter(&packed)
+	for _, name := range args[1:] {
+		member, err := out.Create(name)
+		ts.Check(err)
+		_, err = member.Write([]byte(ts.ReadFile(name)))
+		ts.Check(err)
+	}
+	ts.Check(out.Close())
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), packed.Bytes(), 0o644))
 }
 
 // buildWorkbook builds a workbook from a description: buildxlsx heads.txt heads.xlsx.

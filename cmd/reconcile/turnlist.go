@@ -203,11 +203,11 @@ func (t *turnlistFlags) wanted() (*turnlist.Order, error) {
 	case t.order != "" && len(t.picks) > 0:
 		return nil, usagef("give --order or --pick, not both")
 	case t.order != "":
-		content, err := readSheet(t.order)
+		source, err := incoming.loadOne(t.order)
 		if err != nil {
 			return nil, err
 		}
-		order, err := turnlist.ParseOrderWithin(t.order, content, limits)
+		order, err := turnlist.ParseOrderWithin(source.Name, source.Data, limits)
 		return &order, err
 	case len(t.picks) == 0:
 		return nil, nil

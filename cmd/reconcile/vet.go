@@ -118,13 +118,9 @@ func (s streams) readVet(f vetFlags) (in vet.Input, opts workbook.Options, input
 	if err != nil {
 		return in, opts, nil, err
 	}
-	var fresh []reconcile.Source
-	for _, path := range f.fresh {
-		source, err := loadSource(path, f.kind)
-		if err != nil {
-			return in, opts, nil, err
-		}
-		fresh = append(fresh, source)
+	fresh, err := incoming.loadAll(f.fresh, f.kind)
+	if err != nil {
+		return in, opts, nil, err
 	}
 	language, words, err := f.language.read()
 	if err != nil {
