@@ -169,6 +169,13 @@ type wantSheet struct {
 	nothing  bool
 	tables   []*wantTable
 	findings []wantFinding
+	items    []wantItem
+}
+
+// wantItem is what is known of a part in the end, from all the sheets that speak of it.
+type wantItem struct {
+	part   string
+	values map[catalog.Role]string
 }
 
 type wantFinding struct {
@@ -180,11 +187,13 @@ type wantTable struct {
 	kind       catalog.Kind
 	at         *sheet.Range
 	transposed bool
-	headings   []int
-	columns    []wantColumn
-	aside      []int
-	rows       []wantRow
-	grid       []string // the roles of the columns of the grid
+	// arranged is set where parts do not stand in a line each: cards, whose columns go by the cells of their labels.
+	arranged bool
+	headings []int
+	columns  []wantColumn
+	aside    []int
+	rows     []wantRow
+	grid     []string // the roles of the columns of the grid
 }
 
 type wantColumn struct {
@@ -381,6 +390,8 @@ func (s *corpusSheet) directive(line string, encode *string) error {
 		}
 		page.findings = append(page.findings, wantFinding{place, strings.FieldsFunc(codes, isBar)})
 		return nil
+	case "item":
+		return page.item(rest)
 	case "table":
 		table := &wantTable{}
 		page.tables = append(page.tables, table)
@@ -390,6 +401,24 @@ func (s *corpusSheet) directive(line string, encode *string) error {
 		return fmt.Errorf("%q before the first table", line)
 	}
 	return page.tables[len(page.tables)-1].directive(word, rest, line)
+}
+
+// item reads "LF-110 price=14.2 hosel_od=13.2mm".
+func (w *wantSheet) item(text string) error {
+	words := strings.Fields(text)
+	if len(words) < 2 {
+		return fmt.Errorf("item %q: want a part and its values", text)
+	}
+	one := wantItem{part: words[0], values: map[catalog.Role]string{}}
+	for _, word := range words[1:] {
+		role, value, found := strings.Cut(word, "=")
+		if !found {
+			return fmt.Errorf("item %q: %q is no value", text, word)
+		}
+		one.values[catalog.Role(role)] = value
+	}
+	w.items = append(w.items, one)
+	return nil
 }
 
 func isBar(r rune) bool { return r == '|' }
@@ -413,6 +442,8 @@ func (w *wantTable) directive(word, rest, line string) error {
 		w.at = &r
 	case "transposed":
 		w.transposed = true
+	case "cards", "pivot":
+		w.arranged = true
 	case "headings":
 		w.headings, err = numbers(rest)
 	case "aside":
@@ -748,7 +779,43 @@ func judgeBook(s *score, want *corpusSheet, cat *catalog.Catalogue) {
 		for _, f := range page.findings {
 			j.mustFind(f)
 		}
+		for _, item := range page.items {
+			j.item(item)
+		}
 		j.ledger(page, tablesOf(cat, want.book.File, page.name))
+	}
+}
+
+// item compares what is known of a part in the end.
+func (j *judge) item(want wantItem) {
+	var fields catalog.Fields
+	var price float64
+	found := false
+	take := func(one catalog.Item) {
+		if one.Part == want.part && !found {
+			fields, price, found = one.Fields, one.Price, true
+		}
+	}
+	for i := range j.cat.Heads {
+		take(j.cat.Heads[i].Item)
+	}
+	for i := range j.cat.Ferrules {
+		take(j.cat.Ferrules[i].Item)
+	}
+	for _, role := range slices.Sorted(maps.Keys(want.values)) {
+		f := fields.Get(role)
+		r := reading{dim: f.Dim, angle: f.Angle}
+		if f.IsNumber {
+			r.number = strconv.FormatFloat(f.Number, 'f', -1, 64)
+		}
+		if role == catalog.Price {
+			r.number = strconv.FormatFloat(price, 'f', -1, 64)
+		}
+		right, err := r.is(want.values[role], wantColumn{}, role)
+		if err != nil {
+			j.law("item %s: %v", want.part, err)
+		}
+		j.count(right, miss{kind: "value", place: "item " + want.part + " " + string(role), want: want.values[role], got: r.String(), silent: !right && !r.empty()})
 	}
 }
 
@@ -775,8 +842,9 @@ type judge struct {
 	file     string
 	findings finding.List
 	heading  []int
-	// transposed says that columns of the catalogue are rows of the sheet.
-	transposed bool
+	// transposed says that columns of the catalogue are rows of the sheet, and elsewhere that parts do not stand in the rows that account
+	// for them.
+	transposed, elsewhere bool
 }
 
 func findingsOf(cat *catalog.Catalogue, file, name string) finding.List {
@@ -816,7 +884,7 @@ func bestTable(tables map[*catalog.Table]bool, want *wantTable) *catalog.Table {
 	for got := range tables {
 		points := 0
 		for _, c := range want.columns {
-			if slices.ContainsFunc(got.Columns, func(g catalog.Column) bool { return g.Column == c.name }) {
+			if slices.ContainsFunc(got.Columns, func(g catalog.Column) bool { return c.is(g) }) {
 				points++
 			}
 		}
@@ -876,7 +944,7 @@ func (j *judge) spareTables(tables map[*catalog.Table]bool) {
 }
 
 func (j *judge) table(want *wantTable, got *catalog.Table, alone bool) {
-	j.transposed = want.transposed
+	j.transposed, j.elsewhere = want.transposed, want.transposed || want.arranged
 	j.heading = want.headings
 	undecided := got.Ledger.Used+got.Ledger.Assumed == 0
 	if !undecided || slices.ContainsFunc(want.rows, func(r wantRow) bool { return !slices.Contains(r.outcomes, "held") }) {
@@ -884,7 +952,7 @@ func (j *judge) table(want *wantTable, got *catalog.Table, alone bool) {
 	}
 	roles := map[catalog.Role]catalog.Role{}
 	for _, c := range want.columns {
-		role, unit := columnOf(got, c.name)
+		role, unit := columnOf(got, c)
 		j.role(c, role, want, got)
 		if slices.Contains([]string{"mm", "in", "thou"}, c.unit) && !slices.Contains(c.roles, catalog.Tolerance) && !slices.Contains(c.roles, "?") && (firstRole(c) == role || len(c.roles) == 1) {
 			j.count(sameUnit(unit, c.unit), miss{kind: "unit", place: "column " + c.name, want: c.unit, got: unit})
@@ -904,14 +972,17 @@ func (j *judge) table(want *wantTable, got *catalog.Table, alone bool) {
 	}
 }
 
-func columnOf(got *catalog.Table, name string) (catalog.Role, string) {
+func columnOf(got *catalog.Table, want wantColumn) (catalog.Role, string) {
 	for _, c := range got.Columns {
-		if c.Column == name {
+		if want.is(c) {
 			return c.Role, c.Unit
 		}
 	}
 	return "", ""
 }
+
+// is reports whether a column is the wanted one.
+func (c wantColumn) is(got catalog.Column) bool { return got.Column == c.name }
 
 // ofJoint are the roles whose values a joint is computed from.
 var ofJoint = []catalog.Role{
@@ -1275,7 +1346,7 @@ func (j *judge) reading(row catalog.Row, got *catalog.Table, role catalog.Role) 
 	}
 	for i := range j.cat.Heads {
 		h := &j.cat.Heads[i]
-		if h.Source.File != j.file || h.Source.Sheet != got.Sheet || h.Part != row.Part || h.Source.Row != row.Row && !j.transposed {
+		if h.Source.File != j.file || h.Source.Sheet != got.Sheet || h.Part != row.Part || h.Source.Row != row.Row && !j.elsewhere {
 			continue
 		}
 		switch role {
@@ -1299,7 +1370,7 @@ func (j *judge) reading(row catalog.Row, got *catalog.Table, role catalog.Role) 
 func (j *judge) readingOfFerrule(r *reading, row catalog.Row, got *catalog.Table, role catalog.Role) {
 	for i := range j.cat.Ferrules {
 		f := &j.cat.Ferrules[i]
-		if f.Source.File != j.file || f.Source.Sheet != got.Sheet || f.Part != row.Part || f.Source.Row != row.Row && !j.transposed {
+		if f.Source.File != j.file || f.Source.Sheet != got.Sheet || f.Part != row.Part || f.Source.Row != row.Row && !j.elsewhere {
 			continue
 		}
 		switch role {
@@ -1433,7 +1504,7 @@ var ofText = []catalog.Role{catalog.Description, catalog.Material, catalog.Colou
 func (j *judge) texts(place string, table *wantTable, row catalog.Row) {
 	for _, c := range table.columns {
 		role := firstRole(c)
-		if !slices.Contains(ofText, role) || len(c.roles) > 1 || row.Row > len(j.source.Rows) && !table.transposed {
+		if table.arranged || !slices.Contains(ofText, role) || len(c.roles) > 1 || row.Row > len(j.source.Rows) && !table.transposed {
 			continue
 		}
 		ref := c.cell(row.Row, table.transposed)

@@ -161,7 +161,8 @@ type Table struct {
 
 // Column is what one column of a table was taken for.
 type Column struct {
-	Column  string `json:"column"` // letters, as in the sheet; a row number in a transposed table
+	// Column is its letters, as in the sheet; a row number in a transposed table; in one of cards the cell of the first label.
+	Column  string `json:"column"`
 	Heading string `json:"heading"`
 	Role    Role   `json:"role"`
 	Unit    string `json:"unit"`

@@ -104,7 +104,7 @@ func columnsOf(r *layout.Region, lex *lexicon.Lexicon) []*Column {
 
 // newColumn looks at what the heading of a column says.
 func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profile) *Column {
-	c := &Column{Heading: h, Profile: p, Scale: 1, hidden: !r.Grid.Turned && r.Grid.Sheet.HiddenCols[h.Col]}
+	c := &Column{Heading: h, Profile: p, Scale: 1, hidden: r.Grid.AsDrawn() && r.Grid.Sheet.HiddenCols[h.Col]}
 	for _, kind := range []catalog.Kind{catalog.UnknownKind, catalog.Heads, catalog.Ferrules, catalog.Tips} {
 		c.Matches[kind] = headingMatches(lex, kind, h)
 	}

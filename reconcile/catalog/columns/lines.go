@@ -31,6 +31,8 @@ const (
 	LineGoods
 	// LineElsewhere is a line of data that another table of the same list has.
 	LineElsewhere
+	// lineInside is a line with what belongs to a part that is accounted for by another line: a card has several.
+	lineInside
 	// lineDropped is a line that the mapping file sets aside.
 	lineDropped
 	// LineStruck is a line that is struck out, or its part number is.
@@ -40,7 +42,7 @@ const (
 
 // Why says why a line is set aside.
 func (k LineKind) Why() string {
-	return [...]string{"blank", "title", "heading", layout.RepeatedHeading, "units", "total", "section title", "note", layout.ColumnNumbers, "other goods", "of another kind", "set aside by the mapping file", "struck out", ""}[k]
+	return [...]string{"blank", "title", "heading", layout.RepeatedHeading, "units", "total", "section title", "note", layout.ColumnNumbers, "other goods", "of another kind", "of a part that another row accounts for", "set aside by the mapping file", "struck out", ""}[k]
 }
 
 // classify says what each line of a table is; the lines begin with the table's first.
@@ -67,7 +69,7 @@ func (t *Table) lineKind(line int) LineKind {
 		if r.Grid.StruckIn(line, r.Left, r.Right) {
 			return LineStruck
 		}
-		return LineBlank
+		return t.withoutPart(line)
 	case line < r.Body:
 		return lineTitle
 	case t.partIsStruck(line):
@@ -91,6 +93,20 @@ func (t *Table) IsStruck(ref sheet.Ref) bool {
 func (t *Table) partIsStruck(line int) bool {
 	c := t.ByRole[catalog.Part]
 	return c != nil && t.Region.Grid.StruckIn(line, c.Col, c.Col)
+}
+
+// withoutPart says what a line is that has no cell of the table.
+func (t *Table) withoutPart(line int) LineKind {
+	r := t.Region
+	switch {
+	case !r.Grid.Arranged() || r.Drawn.BlankLine(line, 1, r.Drawn.Width):
+		return LineBlank
+	case r.Grid.TakesOf(line):
+		return lineInside
+	case line < r.Body:
+		return lineTitle
+	}
+	return lineNote
 }
 
 // bodyLine tells data from the lines that stand between and below data. A line with sizes where sizes belong is data,

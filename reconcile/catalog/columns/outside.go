@@ -36,6 +36,9 @@ func FreeTexts(g *grid.Grid, readers []*Table) []sheet.Ref {
 // takes reports whether a cell belongs to a line of data or heading of the table.
 func (t *Table) takes(ref sheet.Ref) bool {
 	r := t.Region
+	if r.Grid.Arranged() {
+		return r.Grid.Takes(ref)
+	}
 	line, col := r.Grid.Place(ref)
 	if line < r.From || line > r.To || col < r.Left || col > r.Right {
 		return false

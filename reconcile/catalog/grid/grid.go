@@ -31,6 +31,8 @@ type Grid struct {
 	next    int
 	// span is the merged range that begins at a cell.
 	span map[sheet.Ref]sheet.Range
+	// arranged says where the places of a grid are that gives a line to each part, nil where they are as on the sheet.
+	arranged *arrangement
 }
 
 // New cleans the text of a sheet. Lines and columns beyond the last content are left out.
@@ -176,6 +178,9 @@ func (g *Grid) Ref(line, col int) sheet.Ref {
 	if real, added := g.virtual[col]; added {
 		col = real
 	}
+	if g.arranged != nil {
+		return g.arranged.ref(line, col)
+	}
 	return sheet.Ref{Row: line, Col: col}
 }
 
@@ -262,13 +267,17 @@ func (g *Grid) StruckIn(line, from, to int) bool {
 	return false
 }
 
-// ColumnName is how findings and mapping files call a column: letters, or the row number in a turned grid.
+// ColumnName is how findings and mapping files call a column: letters, the row number in a turned grid, or in
+// an arranged one the cell of the heading.
 func (g *Grid) ColumnName(col int) string {
 	if g.Turned {
 		return strconv.Itoa(col)
 	}
 	if real, added := g.virtual[col]; added {
 		col = real
+	}
+	if g.arranged != nil {
+		return g.arranged.columns[col-1].Name
 	}
 	return sheet.ColumnName(col)
 }

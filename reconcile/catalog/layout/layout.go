@@ -43,6 +43,9 @@ type Region struct {
 	Others map[int]bool
 	// calls are what the headings call for: see callsFor.
 	calls []call
+	// Drawn is the sheet as it is, and area what the table accounts for of it, where the grid was arranged.
+	Drawn *grid.Grid
+	area  sheet.Range
 }
 
 // Heading is what stands above a column.
@@ -76,10 +79,14 @@ func Tables(g *grid.Grid, lex *lexicon.Lexicon, rules catalog.SheetRules) []Regi
 	if len(rules.HeadingRows) > 0 && FitsGrid(g, rules.HeadingRows) {
 		return fixedTable(g, lex, rules.HeadingRows)
 	}
-	blocks := turnedBlocks(g, lex)
-	var found []Region
-	for _, part := range uprightParts(g, blocks) {
-		found = append(found, tablesIn(g, lex, part)...)
+	found := cards(g, lex)
+	taken := spansOf(found)
+	blocks := turnedBlocks(g, lex, taken)
+	for _, part := range uprightParts(g, sortedSpans(taken, blocks)) {
+		found = append(found, tablesIn(g, lex, part, len(taken) == 0)...)
+	}
+	if len(taken)+len(blocks) == 0 {
+		found = forms(g, lex, found)
 	}
 	for _, block := range blocks {
 		found = append(found, turnedTable(g, lex, block)...)
@@ -94,8 +101,26 @@ func Tables(g *grid.Grid, lex *lexicon.Lexicon, rules catalog.SheetRules) []Regi
 	if len(found) == 1 && !found[0].Grid.Turned {
 		found[0].Alone = true
 		found[0].From, found[0].To = 1, g.Lines
+		found[0].area = sheet.Range{From: sheet.Ref{Row: 1, Col: 1}, To: sheet.Ref{Row: g.Lines, Col: g.Width}}
 	}
 	return found
+}
+
+// spansOf returns the lines that arranged tables account for.
+func spansOf(tables []Region) []span {
+	var spans []span
+	for i := range tables {
+		area := tables[i].area
+		spans = append(spans, span{area.From.Row, area.To.Row, area.From.Col, area.To.Col})
+	}
+	return spans
+}
+
+// sortedSpans returns two lists of spans as one, from the top.
+func sortedSpans(a, b []span) []span {
+	all := slices.Concat(a, b)
+	slices.SortStableFunc(all, func(a, b span) int { return a.from - b.from })
+	return all
 }
 
 // fixedTable is the one table whose heading lines the user has named.
@@ -138,8 +163,8 @@ func uprightParts(g *grid.Grid, blocks []span) []span {
 	return parts
 }
 
-// tablesIn finds the upright tables of a part of the grid.
-func tablesIn(g *grid.Grid, lex *lexicon.Lexicon, part span) []Region {
+// tablesIn finds the upright tables of a part of the grid; where none has a heading, one may be guessed.
+func tablesIn(g *grid.Grid, lex *lexicon.Lexicon, part span, guess bool) []Region {
 	var found []Region
 	for i, strip := range strips(g, lex, part) {
 		tables := stripTables(g, lex, strip)
@@ -148,7 +173,7 @@ func tablesIn(g *grid.Grid, lex *lexicon.Lexicon, part span) []Region {
 		}
 		found = append(found, tables...)
 	}
-	if len(found) == 0 {
+	if len(found) == 0 && guess {
 		if r, ok := guessTable(g, part); ok {
 			found = append(found, r)
 		}
@@ -896,16 +921,20 @@ func (r *Region) hasDimension(lex *lexicon.Lexicon) bool {
 	return false
 }
 
-// turnedBlocks returns the blocks of lines, set off by blank lines, whose headings stand in a column.
-func turnedBlocks(g *grid.Grid, lex *lexicon.Lexicon) []span {
+// turnedBlocks returns the blocks of lines, set off by blank lines, whose headings stand in a column, of those that are not taken.
+func turnedBlocks(g *grid.Grid, lex *lexicon.Lexicon, taken []span) []span {
 	var blocks []span
 	for from := 1; from <= g.Lines; {
 		if g.BlankLine(from, 1, g.Width) {
 			from++
 			continue
 		}
+		if at := holding(taken, from); at >= 0 {
+			from = taken[at].to + 1
+			continue
+		}
 		to := from
-		for to+1 <= g.Lines && !g.BlankLine(to+1, 1, g.Width) {
+		for to+1 <= g.Lines && !g.BlankLine(to+1, 1, g.Width) && holding(taken, to+1) < 0 {
 			to++
 		}
 		if b, ok := turnedBlock(g, lex, span{from, to, 1, g.Width}); ok {
@@ -914,6 +943,11 @@ func turnedBlocks(g *grid.Grid, lex *lexicon.Lexicon) []span {
 		from = to + 1
 	}
 	return blocks
+}
+
+// holding returns which of some spans has a line, -1 where none has.
+func holding(spans []span, line int) int {
+	return slices.IndexFunc(spans, func(s span) bool { return s.from <= line && line <= s.to })
 }
 
 // turnedBlock reports whether the headings of a block stand in a column rather than in a line, and from which line on.
@@ -1057,6 +1091,9 @@ func dataLike(g *grid.Grid, line int, part span) bool {
 
 // RangeOf returns the range of the sheet that the table accounts for.
 func (r *Region) RangeOf() sheet.Range {
+	if r.Grid.Arranged() {
+		return r.area
+	}
 	a, b := r.Grid.Ref(r.From, r.Left), r.Grid.Ref(r.To, r.Right)
 	return sheet.Range{From: a, To: b}
 }

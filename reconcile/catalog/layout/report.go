@@ -56,6 +56,11 @@ func (t *Table) placeOf(line, col int) finding.Place {
 
 // AddColumn reports something about a column at its heading.
 func (t *Table) AddColumn(severity finding.Severity, code string, col int, message, settle string) {
+	if g := t.Region.Grid; g.Arranged() {
+		at := g.HeadingOf(col)
+		t.Findings.Add(finding.Finding{Severity: severity, Code: code, Place: finding.Place{File: t.File, Sheet: t.Sheet.Name, Row: at.Row, Cell: at.String()}, Message: message, Settle: settle})
+		return
+	}
 	t.Add(severity, code, t.headingLine(col), col, message, settle)
 }
 

@@ -6,6 +6,8 @@
 // Tables are found by their headings, anywhere on the sheet: below titles, beside and below each other, on their side,
 // with headings of several rows. The lines that belong to no table are counted all the same.
 //
+// Cards, which give each part as lines of a label with its value, and forms are read as tables with a column for each label.
+//
 // A table that the file declares by name has the columns that it declares. Columns headed by clubs under one size, or under a
 // title that names one, are read as one column, and a row as one head for each club.
 //
@@ -279,7 +281,16 @@ func firstRow(regions []layout.Region, g *grid.Grid) int {
 // sheet, and the name of the file.
 func (s *sheetReader) titles(r *layout.Region) []string {
 	var titles []string
-	if !r.Grid.Turned {
+	switch {
+	case r.Grid.Arranged():
+		for line := r.Body - 1; line >= max(1, r.From); line-- {
+			for col := 1; col <= s.grid.Width; col++ {
+				if text := s.grid.At(line, col); text != "" && len(text) <= lexicon.LongestNote && !r.Grid.Takes(s.grid.Ref(line, col)) {
+					titles = append(titles, text)
+				}
+			}
+		}
+	case !r.Grid.Turned:
 		first := r.Body
 		if len(r.Headings) > 0 {
 			first = r.Headings[0]
@@ -291,7 +302,7 @@ func (s *sheetReader) titles(r *layout.Region) []string {
 				}
 			}
 		}
-	} else {
+	default:
 		for line := r.Left - 1; line >= 1 && line >= r.Left-4; line-- {
 			if text := s.grid.At(line, 1); text != "" {
 				titles = append(titles, text)

@@ -376,10 +376,12 @@ func (t *Table) newEntry() *Entry {
 func (e *Entry) source() catalog.Source {
 	t := e.Table
 	source := catalog.Source{File: t.File, Sheet: t.Sheet.Name, Row: e.Line}
-	if !t.Region.Grid.Turned {
+	if t.Region.Grid.AsDrawn() {
 		return source
 	}
-	source.Row = t.Region.Left
+	if t.Region.Grid.Turned {
+		source.Row = t.Region.Left
+	}
 	if c := t.ByRole[catalog.Part]; c != nil {
 		ref := t.Region.Grid.Ref(e.Line, c.Col)
 		source.Row, source.Cell = ref.Row, ref.String()

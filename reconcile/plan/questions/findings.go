@@ -123,6 +123,9 @@ func (t *tableOf) cell(line string, role catalog.Role) string {
 	if number, err := strconv.Atoi(line); err == nil && strings.Trim(c.Column, "0123456789") == "" {
 		return sheet.ColumnName(number) + c.Column // a table on its side
 	}
+	if _, err := sheet.ParseRef(c.Column); err == nil {
+		return c.Column // a card, whose columns go by the cells of their labels
+	}
 	return c.Column + line
 }
 

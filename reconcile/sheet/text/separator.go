@@ -43,12 +43,35 @@ func detect(text string) separation {
 			best, found.separator = scores[i], separator
 		}
 	}
+	if best < leastEven && labelled(text) {
+		return separation{}
+	}
 	for i, separator := range separators {
 		if separator != found.separator && scores[i] > 0 && scores[i] >= 0.9*best {
 			found.other = separator
 		}
 	}
 	return found
+}
+
+// leastEven is the evenness below which the lines of a text may be labels with their values, in which commas stand by chance.
+const leastEven = 0.5
+
+// labelled reports whether most lines of a text are a label, a colon and a value: "Hosel OD: 13.6 mm".
+func labelled(text string) bool {
+	records, labels := 0, 0
+	for line := range strings.Lines(text) {
+		if line = strings.TrimSpace(line); line == "" {
+			continue
+		}
+		if records++; records > sampled {
+			break
+		}
+		if at := strings.IndexAny(line, ":："); at > 0 && at < 48 && !strings.ContainsAny(line[:at], "0123456789,;|\t") {
+			labels++
+		}
+	}
+	return labels*2 > records
 }
 
 // evenness returns about the share of the records that have the most frequent number of fields, at least two, when cut at

@@ -1,0 +1,423 @@
+package layout
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/grid"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/internal/pattern"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// Some sheets give each part as a card: lines of a label with its value behind a colon or in the next cell, one card after another and
+// several side by side. A form is one card on a sheet. They are read as a table with a column for each label and a line for each card.
+
+// entry is a label of a card with its value, each with its cell; they stand in one cell where a colon or dots are between.
+type entry struct {
+	label, value string
+	at, valueAt  sheet.Ref
+	role         catalog.Role
+}
+
+// card is one part: its entries in the order of the sheet.
+type card []entry
+
+// last is the last row of a card.
+func (c card) last() int {
+	last := 0
+	for i := range c {
+		last = max(last, c[i].at.Row, c[i].valueAt.Row)
+	}
+	return last
+}
+
+const (
+	// cardProbe is how many lines that are not blank are looked at to find out whether a sheet has cards.
+	cardProbe = 80
+	// widestCards is how many columns a sheet of cards may have, and how many labels.
+	widestCards = 60
+	// longestLabel is the length in bytes beyond which a text before a colon is no label.
+	longestLabel = 72
+	// farthestValue is how many columns behind its label a value may stand.
+	farthestValue = 4
+)
+
+// cards finds the cards of a sheet, as one table; nil where it has none.
+func cards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
+	lanes := cardLanes(g, lex)
+	if lanes == nil {
+		return nil
+	}
+	var all []card
+	var left []card // the cards of the last lane that names parts
+	for i, lane := range lanes {
+		right := g.Width
+		if i+1 < len(lanes) {
+			right = lanes[i+1] - 1
+		}
+		entries := laneEntries(g, lex, lane, right)
+		own, ok := cardsOf(entries)
+		switch {
+		case !ok:
+			return nil
+		case len(own) > 0:
+			all = append(all, own...)
+			left = all[len(all)-len(own):]
+		case len(left) > 0:
+			addBeside(left, entries)
+		default:
+			return nil
+		}
+	}
+	if !namedAndSized(all) {
+		return nil
+	}
+	r, ok := arrangeCards(g, all)
+	if !ok {
+		return nil
+	}
+	return []Region{r}
+}
+
+// cardLanes returns the columns in which the labels of cards stand, from the left; nil where the first lines of the sheet are not mostly
+// labels with their values.
+func cardLanes(g *grid.Grid, lex *lexicon.Lexicon) []int {
+	if g.Width > widestCards {
+		return nil
+	}
+	counts := make([]int, g.Width+1)
+	named, sized := false, false
+	probed, paired := 0, 0
+	for line := 1; line <= g.Lines && probed < cardProbe; line++ {
+		if g.BlankLine(line, 1, g.Width) {
+			continue
+		}
+		probed++
+		found, pure := linePairs(g, lex, line)
+		if len(found) == 0 || !pure {
+			continue
+		}
+		paired++
+		for _, e := range found {
+			counts[e.at.Col]++
+			named = named || e.role == catalog.Part || e.role == catalog.Description
+			sized = sized || traits.Of[e.role].Want == traits.Length
+		}
+	}
+	if !named || !sized || paired < leastPairs || paired*2 < probed {
+		return nil
+	}
+	var lanes []int
+	for col, count := range counts {
+		if count >= leastInLane {
+			lanes = append(lanes, col)
+		}
+	}
+	return lanes
+}
+
+const (
+	// leastPairs is how many lines with a label and its value make cards, and leastInLane how many labels of parts or sizes stand below
+	// each other.
+	leastPairs  = 3
+	leastInLane = 2
+)
+
+// linePairs returns the labels of parts and sizes in a line that have their value, and whether all values of the line have a label.
+func linePairs(g *grid.Grid, lex *lexicon.Lexicon, line int) (found []entry, pure bool) {
+	pure = true
+	var open *entry
+	for i, id := range g.Row(line, 1, g.Width) {
+		text := g.Text(id)
+		if text == "" {
+			continue
+		}
+		at := g.Ref(line, i+1)
+		label, value, colon := cutLabel(text)
+		role, score := roleOfLabel(lex, label)
+		known := score >= lexicon.HeadingScore
+		isLabel := colon && known || !g.Is(lexicon.AsValue, lex, id) && (known || colon)
+		switch {
+		case open != nil && (!isLabel || traits.Of[role].Want != traits.Length && role != catalog.Part):
+			open.value, open.valueAt = text, at
+			if counts(open) {
+				found = append(found, *open)
+			}
+			open = nil
+		case isLabel && colon && value != "":
+			if e := (entry{label: label, value: value, at: at, valueAt: at, role: role}); counts(&e) {
+				found = append(found, e)
+			}
+			open = nil
+		case isLabel:
+			open = &entry{label: label, at: at, role: role}
+		case g.Is(lexicon.AsValue, lex, id) && !lex.IsUnit(text):
+			pure = false
+		}
+	}
+	return found, pure
+}
+
+// counts reports whether a label with its value is one of a part's number, name or size.
+func counts(e *entry) bool {
+	switch {
+	case e.role == catalog.Part || e.role == catalog.Description:
+		return true
+	case traits.Of[e.role].Want == traits.Length:
+		return strings.ContainsFunc(e.value, unicode.IsNumber)
+	}
+	return false
+}
+
+// leader is a line of dots that leads from a label to its value.
+var leader = pattern.Lazy(`\s*(?:\.{3,}|…+|_{3,}|·{3,})\s*`)
+
+// cutLabel cuts a text at the colon or the dots behind a label; without them, all of it may be a label.
+func cutLabel(text string) (label, value string, colon bool) {
+	at := strings.IndexAny(text, ":：")
+	size := 0
+	switch dots := leader().FindStringIndex(text); {
+	case dots != nil && (at < 0 || dots[0] < at):
+		at, size = dots[0], dots[1]-dots[0]
+	case at > 0:
+		_, size = utf8.DecodeRuneInString(text[at:])
+	}
+	if at <= 0 || at > longestLabel {
+		return text, "", false
+	}
+	label = strings.TrimSpace(text[:at])
+	if label == "" || lexicon.LooksNumeric(label) {
+		return text, "", false
+	}
+	return label, strings.TrimSpace(text[at+size:]), true
+}
+
+// roleOfLabel returns the role that a label names best, with how well.
+func roleOfLabel(lex *lexicon.Lexicon, label string) (catalog.Role, float64) {
+	if len(label) > longestLabel {
+		return "", 0
+	}
+	found := lex.Match(label)
+	if len(found) == 0 {
+		return "", 0
+	}
+	return catalog.Role(found[0].Role), found[0].Score
+}
+
+// laneEntries returns the labels of a lane with their values, from the top.
+func laneEntries(g *grid.Grid, lex *lexicon.Lexicon, lane, right int) []entry {
+	var entries []entry
+	for line := 1; line <= g.Lines; line++ {
+		row := g.Row(line, lane, min(right, lane+farthestValue))
+		if len(row) == 0 || g.Text(row[0]) == "" {
+			continue
+		}
+		label, value, colon := cutLabel(g.Text(row[0]))
+		role, score := roleOfLabel(lex, label)
+		if score < lexicon.HeadingScore {
+			role = ""
+		}
+		e := entry{label: label, value: value, at: g.Ref(line, lane), valueAt: g.Ref(line, lane), role: role}
+		for i, id := range row[1:] {
+			text := g.Text(id)
+			switch {
+			case text == "":
+				if e.value == "" && g.StruckIn(line, lane+1+i, lane+1+i) {
+					e.valueAt = g.Ref(line, lane+1+i)
+				}
+			case e.value == "":
+				e.value, e.valueAt = text, g.Ref(line, lane+1+i)
+			case lex.IsUnit(text) && !strings.ContainsFunc(e.value, unicode.IsLetter):
+				e.value += " " + text
+			}
+		}
+		if e.value != "" || colon || role != "" {
+			entries = append(entries, e)
+		}
+	}
+	return entries
+}
+
+// cardsOf divides the entries of a lane into cards, each of which begins with the entry of its part number or with the block, set off by
+// blank lines, that has it. It reports false where it cannot be told to which card entries belong.
+func cardsOf(entries []entry) ([]card, bool) {
+	starter := starterOf(entries)
+	if starter == "" {
+		return nil, true
+	}
+	entries = slices.DeleteFunc(entries, func(e entry) bool { return e.value == "" && words.Fold(e.label) != starter })
+	starts := startsOf(entries, starter)
+	if starts == nil {
+		return nil, false
+	}
+	labels := map[string]int{}
+	for i, start := range starts {
+		seen := map[string]bool{}
+		for _, e := range entries[start:endOf(starts, i, entries)] {
+			if key := words.Fold(e.label); !seen[key] {
+				seen[key] = true
+				labels[key]++
+			}
+		}
+	}
+	var all []card
+	for i, start := range starts {
+		var own card
+		for k, e := range entries[start:endOf(starts, i, entries)] {
+			// What stands below the last card by itself is about all of them, or about something else.
+			if k > 0 && len(starts) > 1 && labels[words.Fold(e.label)] == 1 && e.at.Row > own.last()+1 {
+				break
+			}
+			own = append(own, e)
+		}
+		all = append(all, own)
+	}
+	return all, true
+}
+
+// addBeside adds what stands beside cards, in a lane that names no parts: several labels in one line are of one card.
+func addBeside(cards []card, entries []entry) {
+	at := 0
+	for _, e := range entries {
+		for at+1 < len(cards) && cards[at+1][0].at.Row <= e.at.Row {
+			at++
+		}
+		if e.at.Row >= cards[at][0].at.Row {
+			cards[at] = append(cards[at], e)
+		}
+	}
+}
+
+func endOf(starts []int, i int, entries []entry) int {
+	if i+1 < len(starts) {
+		return starts[i+1]
+	}
+	return len(entries)
+}
+
+// starterOf returns the label of part numbers that most cards have, or else that of names.
+func starterOf(entries []entry) string {
+	for _, role := range []catalog.Role{catalog.Part, catalog.Description} {
+		counts, best := map[string]int{}, ""
+		for _, e := range entries {
+			if e.role != role || e.value == "" {
+				continue
+			}
+			key := words.Fold(e.label)
+			if counts[key]++; best == "" || counts[key] > counts[best] {
+				best = key
+			}
+		}
+		if best != "" {
+			return best
+		}
+	}
+	return ""
+}
+
+// startsOf returns at which entries cards begin, nil where that cannot be told.
+func startsOf(entries []entry, starter string) []int {
+	var starts []int
+	block, first := 0, true // where the block begins, and whether no card begins in it yet
+	counts := map[string]int{}
+	for _, e := range entries {
+		counts[words.Fold(e.label)]++
+	}
+	for i, e := range entries {
+		if i > 0 && e.at.Row > entries[i-1].at.Row+1 {
+			block, first = i, true
+		}
+		if words.Fold(e.label) != starter {
+			continue
+		}
+		start := i
+		if head := words.Fold(entries[block].label); first && block < i && counts[head] == counts[starter] {
+			start = block
+		} else if !first && i > 0 && len(starts) > 0 && starts[len(starts)-1] < lastStarter(entries, starter, i) {
+			// Within one block the cards begin as the first one did.
+			back := lastStarter(entries, starter, i) - starts[len(starts)-1]
+			if start = i - back; start <= starts[len(starts)-1] || words.Fold(entries[start].label) != words.Fold(entries[starts[len(starts)-1]].label) {
+				return nil
+			}
+		}
+		first = false
+		starts = append(starts, start)
+	}
+	return starts
+}
+
+// lastStarter returns the last entry of part numbers before one.
+func lastStarter(entries []entry, starter string, before int) int {
+	for i := before - 1; i >= 0; i-- {
+		if words.Fold(entries[i].label) == starter {
+			return i
+		}
+	}
+	return before
+}
+
+// namedAndSized reports whether most cards have sizes.
+func namedAndSized(all []card) bool {
+	sized := 0
+	for _, c := range all {
+		if slices.ContainsFunc(c, func(e entry) bool { return traits.Of[e.role].Want == traits.Length && counts(&e) }) {
+			sized++
+		}
+	}
+	return sized > 0 && sized*2 >= len(all)
+}
+
+// arrangeCards makes one table of cards; it reports false where two cards would have to share a row, and where there are too many labels.
+func arrangeCards(g *grid.Grid, all []card) (Region, bool) {
+	slices.SortStableFunc(all, func(a, b card) int { return a[0].at.Row - b[0].at.Row })
+	type place struct {
+		label string
+		again int
+	}
+	columns := map[place]int{}
+	var arranged []grid.ArrangedColumn
+	var headings []Heading
+	var parts []grid.ArrangedPart
+	var labels []sheet.Ref
+	line, to := 0, 0
+	for _, c := range all {
+		if line = max(line+1, c[0].valueAt.Row); line > c.last() {
+			return Region{}, false
+		}
+		to = max(to, c.last())
+		part := grid.ArrangedPart{Line: line}
+		again := map[string]int{}
+		for _, e := range c {
+			key := place{words.Fold(e.label), 0}
+			again[key.label]++
+			key.again = again[key.label]
+			col, known := columns[key]
+			if !known {
+				if col = len(arranged); col == widestCards {
+					return Region{}, false
+				}
+				columns[key] = col
+				arranged = append(arranged, grid.ArrangedColumn{Name: e.at.String(), At: e.at})
+				headings = append(headings, Heading{Col: col + 1, Parts: []string{e.label}, Text: e.label})
+			}
+			for len(part.Pieces) <= col {
+				part.Pieces = append(part.Pieces, grid.Piece{})
+			}
+			part.Pieces[col] = grid.Piece{Text: e.value, At: e.valueAt}
+			labels = append(labels, e.at)
+		}
+		parts = append(parts, part)
+	}
+	from := all[0][0].at.Row
+	r := Region{
+		Grid: g.Arrange(arranged, parts, labels), Drawn: g, From: from, To: to, Left: 1, Right: len(arranged), Body: parts[0].Line, Columns: headings, Aside: map[int]string{},
+		area: sheet.Range{From: sheet.Ref{Row: from, Col: 1}, To: sheet.Ref{Row: to, Col: g.Width}},
+	}
+	return r, true
+}

@@ -1,0 +1,86 @@
+package layout
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.com/seatline/reconcile/catalog/grid"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/sheet/sheettest"
+)
+
+func TestCutLabel(t *testing.T) {
+	for text, want := range map[string][2]string{
+		"Hosel OD: 13.6 mm":                {"Hosel OD", "13.6 mm"},
+		"内径：9.35 mm":                       {"内径", "9.35 mm"},
+		"Bore .............. .368 in":      {"Bore", ".368 in"},
+		"Referencia:":                      {"Referencia", ""},
+		"Part no. .... KR-20: satin":       {"Part no.", "KR-20: satin"},
+		"12:30":                            {"12:30", ""},
+		"1.00: a size before a colon":      {"1.00: a size before a colon", ""},
+		"Hosel OD":                         {"Hosel OD", ""},
+		": a colon that nothing is before": {": a colon that nothing is before", ""},
+	} {
+		label, value, _ := cutLabel(text)
+		if label != want[0] || value != want[1] {
+			t.Errorf("%q: %q and %q, want %q", text, label, value, want)
+		}
+	}
+}
+
+// TestCards looks at which rows account for the cards of a sheet, and that other sheets have none.
+func TestCards(t *testing.T) {
+	for name, c := range map[string]struct {
+		rows [][]string
+		want map[int]string
+	}{
+		"side by side": {
+			[][]string{{"Part", "A-1", "", "Part", "A-2"}, {"Hosel OD", "13.4 mm", "", "Hosel OD", "13.6 mm"}, {"Bore", "9.5 mm", "", "Bore", "9.5 mm"}},
+			map[int]string{1: "A-1", 2: "A-2"},
+		},
+		"a list": {
+			[][]string{{"Part", "Hosel OD", "Bore"}, {"A-1", "13.4 mm", "9.5 mm"}, {"A-2", "13.6 mm", "9.5 mm"}},
+			nil,
+		},
+		"a list on its side": {
+			[][]string{{"Part", "A-1", "A-2"}, {"Hosel OD", "13.4 mm", "13.6 mm"}, {"Bore", "9.5 mm", "9.5 mm"}},
+			nil,
+		},
+		"cards that begin in several ways": {
+			[][]string{{"Club", "iron"}, {"Part", "A-1"}, {"Hosel OD", "13.4 mm"}, {"Part", "A-2"}, {"Club", "iron"}, {"Hosel OD", "13.6 mm"}},
+			nil,
+		},
+		"more cards beside each other than each has lines": {
+			[][]string{{"Part: A-1", "Part: A-2", "Part: A-3", "Part: A-4"}, {"Hosel OD: 13.4 mm", "Hosel OD: 13.4 mm", "Hosel OD: 13.4 mm", "Hosel OD: 13.4 mm"},
+				{"Bore: 9.5 mm", "Bore: 9.5 mm", "Bore: 9.5 mm", "Bore: 9.5 mm"}},
+			nil,
+		},
+	} {
+		g := grid.New(sheettest.Texts("cards", c.rows, false))
+		var parts map[int]string
+		for _, r := range cards(g, lexicon.New(nil)) {
+			parts = map[int]string{}
+			for line := r.Body; line <= r.To; line++ {
+				if text := r.Grid.At(line, 1); text != "" {
+					parts[line] = text
+				}
+			}
+		}
+		if diff := cmp.Diff(c.want, parts); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", name, diff)
+		}
+	}
+}
+
+// TestCardsOfManyLabels holds that a sheet in which each card has labels of its own is no table of as many columns.
+func TestCardsOfManyLabels(t *testing.T) {
+	var rows [][]string
+	for i := range 20_000 {
+		rows = append(rows, []string{"Part", fmt.Sprint("A-", i)}, []string{"Hosel OD", "13.4 mm"}, []string{fmt.Sprint("Label ", i), "x"}, nil)
+	}
+	if found := cards(grid.New(sheettest.Texts("cards", rows, false)), lexicon.New(nil)); found != nil {
+		t.Errorf("%d tables, want none", len(found))
+	}
+}
