@@ -2,6 +2,7 @@ package main
 
 import (
 	"bufio"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -10,6 +11,7 @@ import (
 	"golang.org/x/term"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/explain"
 	"example.com/seatline/reconcile/joint"
 )
@@ -71,19 +73,50 @@ func (s streams) askField(f *answerFlags, in *bufio.Scanner, fields []joint.Fiel
 		}
 		subject, _, _, err := f.subject(fields, texts, doubt)
 		if err == nil {
-			return false, tellSoFar(s.out, subject)
+			return false, tellSoFar(s.out, subject, soFar(fields, texts, doubt))
+		}
+		var value *flagValueError
+		if errors.As(err, &value) {
+			err = value.err // the question names the size
 		}
 		fmt.Fprintf(s.out, "  %v\n", err)
 		texts[i] = ""
 	}
 }
 
-// tellSoFar says what the sizes come to that there are.
-func tellSoFar(w io.Writer, subject explain.Subject) error {
+// soFar are the sizes that there are, as they were read.
+func soFar(fields []joint.Field, texts []string, doubt string) string {
+	var have []string
+	for i := range fields {
+		if texts[i] != "" {
+			full, _ := fields[i].WithUnit(texts[i], doubt)
+			have = append(have, nameOf(&fields[i])+" "+full)
+		}
+	}
+	return strings.Join(have, ", ")
+}
+
+// tellSoFar says which sizes there are, and what they come to or which are still needed for that.
+func tellSoFar(w io.Writer, subject explain.Subject, have string) error {
 	fit, err := fitcalc.Evaluate(subject.Joint.Head, subject.Joint.Tip, subject.Joint.Ferrule, subject.Shop.Shop)
 	if err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(w, "  so far: %s, %s\n", fit.Verdict, subject.Language.Reason(fit.Reason(), subject.Units))
+	comes := "that comes to " + subject.Language.Verdict(fit.Verdict) + ": " + subject.Language.Reason(fit.Reason(), subject.Units.OnCalipers())
+	if fit.Verdict == fitcalc.Ask {
+		comes = "still needed: " + strings.Join(missing(&fit, subject.Language), ", ")
+	}
+	_, err = fmt.Fprintf(w, "  so far: %s\n  %s\n", have, comes)
 	return err
+}
+
+// missing names the sizes without which nothing can be decided.
+func missing(fit *fitcalc.Fit, l *say.Language) []string {
+	var names []string
+	for r := range fit.Reasons() {
+		if r.Code == fitcalc.DataMissing {
+			names = append(names, l.Field(r.Field))
+		}
+	}
+	return names
 }

@@ -22,10 +22,13 @@ func TestAskJoint(t *testing.T) {
 	if diff := cmp.Diff(flags.String(), answer); diff != "" {
 		t.Errorf("the answer (-flags +asked):\n%s", diff)
 	}
-	for _, want := range []string{"hosel OD (at its very top", "is it parallel or taper?", "so far: ask, ", "so far: turn, "} {
+	for _, want := range []string{"hosel OD (at its very top", "is it parallel or taper?", "so far: hosel OD 13.6 mm\n  still needed: ", "so far: hosel OD 13.6 mm, tip .355 in taper, bore of the ferrule .368 in, base OD 13.9 mm, length of the ferrule .5 in\n  that comes to turn: "} {
 		if !strings.Contains(out.String(), want) {
 			t.Errorf("%q is not said:\n%s", want, &out)
 		}
+	}
+	if strings.Contains(out.String(), "--tip: ") {
+		t.Errorf("who is asked for a tip is told of a flag:\n%s", &out)
 	}
 	if lines := strings.Count(answer, "\n"); lines > 10 {
 		t.Errorf("the answer has %d lines", lines)

@@ -43,7 +43,7 @@ func (f *answerFlags) add(cmd *cobra.Command) {
 	flags.TextVar(&f.inside, "shaft-inside", measure.Length{}, "inside diameter of the shaft, for the press fit")
 	flags.Lookup("shaft-inside").DefValue = ""
 	flags.Float64Var(&f.friction, "friction", 0, "coefficient of friction between ferrule and shaft, for the push-on force")
-	flags.Lookup("friction").DefValue = ""
+	flags.Lookup("friction").DefValue = "0" // none is known, and none is shown
 }
 
 // addOwn adds the flags that commands with catalogues have from catalogueFlags.
@@ -79,9 +79,9 @@ with its numbers in both units, for which hosels it holds, what would change it,
 terminal and without sizes it asks for them, one at a time.
 
 A size may have limits: ".500 in ±.003", "13.6 +0/-0.1 mm", "12 h9". A number without a unit is taken for inches below 2 and
-for millimetres above 5, in between for what --units says; what was taken is said. What is not given is not guessed at;
-the answer says where it is needed. A ferrule of which only the tip is known that it is for has the bore
-of one made for that tip.
+for millimetres above 5, that of a small feature, such as the length of a collar, for the unit in which there are such; in doubt
+--units decides, and what was taken is said. What is not given is not guessed at; the answer says where it is needed. A
+ferrule of which only the tip it is for is known has the bore of one made for that tip.
 
 A size may be readings of the very piece on the bench, two or more: "13.58, 13.62, 13.60 mm" or "13,58; 13,62 mm". Their mean
 with its uncertainty and that of the calipers then takes the place of the tolerance that is allowed for otherwise.
@@ -95,7 +95,12 @@ each is answered on a line. A line that cannot be read is answered with an error
   reconcile joint --hosel-od "13.6 mm" --tip ".370 in parallel" --ferrule-tip .370 --base-od "13.7 mm" --length "25 mm"
   reconcile joint --hosel-od "13.58, 13.62, 13.60 mm" --tip ".370 in parallel" --ferrule-bore ".368 in" --base-od "13.9 mm"
   echo '{"head":{"hosel_od":"12.7 mm"},"tip":".370 in parallel","ferrule":{"bore":".368 in","base_od":"12.9 mm"}}' | reconcile joint --json`,
-		Args: noArgs,
+		Args: func(cmd *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return nil
+			}
+			return usagef("which size is %q? Write it behind its flag, such as --hosel-od %[1]s; reconcile joint alone asks for them", args[0])
+		},
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			if err := f.calipers.check(); err != nil {
 				return err
@@ -118,7 +123,7 @@ each is answered on a line. A line that cannot be read is answered with an error
 			case f.json:
 				return usagef("--drawing draws one joint; give its sizes in flags")
 			}
-			return usagef("joint needs sizes in flags, or --json and joints on standard input")
+			return usagef("joint needs sizes, such as --hosel-od 13.6 --tip .370 --ferrule-bore .368 --base-od 13.9; on a terminal it asks for them, and --json reads joints from standard input")
 		},
 	}
 	for i := range fields {
@@ -195,6 +200,9 @@ func (f *answerFlags) subject(fields []joint.Field, texts []string, doubt string
 		if taken != "" {
 			took = append(took, nameOf(&fields[i])+" "+taken)
 		}
+		if fields[i].NeedsUnit(texts[i], doubt) {
+			return subject, nil, nil, &usageError{&flagValueError{flagOf(&fields[i]), fmt.Errorf("%q may be millimetres or inches here: write mm or in behind it, or give --units", strings.TrimSpace(texts[i]))}}
+		}
 		if err := reader.Set(&fields[i], full); err != nil {
 			return subject, nil, nil, &usageError{inFlag(err)}
 		}
@@ -224,6 +232,15 @@ func (f *answerFlags) subject(fields []joint.Field, texts []string, doubt string
 	return subject, took, inputs, nil
 }
 
+// flagValueError is what a flag, or the question that stands for it, was given and cannot be read.
+type flagValueError struct {
+	flag string
+	err  error
+}
+
+func (e *flagValueError) Error() string { return fmt.Sprintf("--%s: %v", e.flag, e.err) }
+func (e *flagValueError) Unwrap() error { return e.err }
+
 // inFlag names the flag in place of the field.
 func inFlag(err error) error {
 	var at *joint.Error
@@ -232,7 +249,7 @@ func inFlag(err error) error {
 	}
 	for _, f := range joint.Fields() {
 		if f.Path() == at.Path {
-			return fmt.Errorf("--%s: %w", flagOf(&f), at.Err)
+			return &flagValueError{flagOf(&f), at.Err}
 		}
 	}
 	return err
@@ -412,7 +429,7 @@ func (s streams) writeDrawing(path string, subject *explain.Subject, e *explain.
 	}
 	_, err = s.writeAll(filepath.Dir(path), []publish.Output{{Name: filepath.Base(path), Write: func(w io.Writer) error {
 		return drawing.WriteSVG(w, section, drawing.Options{
-			Title: subject.Title, Answer: e.Fit.Verdict.String() + ": " + e.Meaning, Units: subject.Units,
+			Title: subject.Title, Answer: e.Language.Verdict(e.Fit.Verdict) + ": " + e.Meaning, Units: subject.Units,
 		})
 	}}}, inputs)
 	return err

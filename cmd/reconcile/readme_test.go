@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -53,5 +54,21 @@ func TestReadmeTellsWhatTheDemoPrints(t *testing.T) {
 		if !strings.Contains(string(readme), want) {
 			t.Errorf("the README does not say %q", want)
 		}
+	}
+}
+
+// TestReadmeExplainsTheWords: what the README says the words mean is what help says.
+func TestReadmeExplainsTheWords(t *testing.T) {
+	readme, err := os.ReadFile(filepath.Join("..", "..", "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	answers, rows, _ := glossary()
+	var table strings.Builder
+	for _, e := range slices.Concat(answers, rows) {
+		fmt.Fprintf(&table, "| `%s` | %s |\n", e.word, e.meaning)
+	}
+	if !strings.Contains(string(readme), "\n|---|---|\n"+table.String()+"\n") {
+		t.Errorf("the README has not the table\n%s", &table)
 	}
 }

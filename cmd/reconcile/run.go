@@ -74,7 +74,7 @@ func run(args []string, in io.Reader, out, errOut io.Writer) int {
 
 // helpFor names the help of the command that was meant.
 func helpFor(root *cobra.Command, args []string) string {
-	if cmd, _, err := root.Find(args); err == nil && cmd != root {
+	if cmd, _, err := root.Find(args); err == nil && cmd != root && cmd.Name() != "help" {
 		return cmd.CommandPath() + " --help"
 	}
 	return "reconcile help"
@@ -102,7 +102,11 @@ const mostHints = 3
 func hint(written string, known []string) string {
 	var likely []near.Candidate
 	for _, k := range known {
-		if d := near.Slips([]rune(strings.ToLower(written)), []rune(k)); d <= max(1, len(written)/3) {
+		d := near.Slips([]rune(strings.ToLower(written)), []rune(k))
+		if begun := near.Slips([]rune(strings.ToLower(written)), []rune(k[:min(len(k), len(written))])); begun < d {
+			d = begun + 1 // of the words that begin so, those after the ones that are nearly so
+		}
+		if d <= max(1, len(written)/3) {
 			likely = append(likely, near.Candidate{Text: k, Distance: d})
 		}
 	}
@@ -152,11 +156,51 @@ func newRoot(s streams) *cobra.Command {
 	root.SetFlagErrorFunc(flagError)
 	root.AddCommand(newDemo(s), newMatrix(s), newRead(s), newQuestions(s), newVet(s), newStock(s), newSizes(s), newChart(s), newJoint(s), newWhy(s), newTurnlist(s), newLicences(s))
 	root.AddCommand(helpTopics()...)
+	root.SetHelpCommand(newHelp(root))
+	root.InitDefaultCompletionCmd()
+	root.InitDefaultVersionFlag()
 	for _, cmd := range root.Commands() {
 		completeValues(cmd)
+		nameHelpFlag(cmd)
 	}
 	completeValues(root)
+	nameHelpFlag(root)
 	return root
+}
+
+// nameHelpFlag says of the flags that every command has what they do, as the others do.
+func nameHelpFlag(cmd *cobra.Command) {
+	cmd.InitDefaultHelpFlag()
+	cmd.Flags().Lookup("help").Usage = "show this"
+	if version := cmd.Flags().Lookup("version"); version != nil {
+		version.Usage = "show which version this is"
+	}
+	if cmd.Name() == "completion" {
+		cmd.Short = "write what a shell completes commands, flags and their values by"
+	}
+}
+
+// newHelp is the help command, which names what there is help on where it is asked for something else.
+func newHelp(root *cobra.Command) *cobra.Command {
+	return &cobra.Command{
+		Use:   "help [COMMAND or TOPIC]",
+		Short: "help on a command or a topic",
+		RunE: func(_ *cobra.Command, args []string) error {
+			cmd, rest, err := root.Find(args)
+			if err != nil || len(rest) > 0 {
+				return usagef("there is no help on %q%s", strings.Join(args, " "), hint(args[0], namesOf(root)))
+			}
+			return cmd.Help()
+		},
+	}
+}
+
+func namesOf(root *cobra.Command) []string {
+	var names []string
+	for _, cmd := range root.Commands() {
+		names = append(names, cmd.Name())
+	}
+	return names
 }
 
 // commandOrFiles refuses words that are neither a command nor a file.
@@ -168,11 +212,7 @@ func commandOrFiles(root *cobra.Command, args []string) error {
 		if strings.ContainsAny(arg, "./\\") {
 			return fmt.Errorf("there is no file %s; check the path", arg)
 		}
-		var known []string
-		for _, cmd := range root.Commands() {
-			known = append(known, cmd.Name())
-		}
-		return usagef("there is no command %q%s", arg, hint(arg, known))
+		return usagef("there is no command %q%s", arg, hint(arg, namesOf(root)))
 	}
 	return nil
 }
@@ -218,7 +258,8 @@ down and by how much, and seats on this hosel's top.
   reconcile joint --hosel-od ".500 in" --tip ".370 in parallel" --ferrule-bore ".368 in" --base-od ".512 in"
 
 Wherever a sheet is named, a folder or a zip archive stands for the sheets in it, lists.zip/irons.csv for one of them, and
-- for standard input. Verdicts, the notations of sizes, and the settings: reconcile help verdicts, notations, settings.
+- for standard input. What the words mean, how sizes are written, and a shop's own limits: reconcile help verdicts,
+notations, settings.
 
 Exit status: 0 done, findings included; 1 could not be done; 2 wrong usage; 3 done, but --strict was given and
 rows are held or pairs cannot be decided.`

@@ -13,26 +13,63 @@ import (
 // helpTopics are what help says about more than one command.
 func helpTopics() []*cobra.Command {
 	return []*cobra.Command{
-		{Use: "verdicts", Short: "what each answer means, and what the reasons are called", Long: verdictsHelp()},
+		{Use: "verdicts", Short: "what each answer means, and the other words", Long: verdictsHelp()},
 		{Use: "notations", Short: "how sizes, tips and tolerances are written", Long: notationsHelp},
 		{Use: "settings", Short: "a shop's own limits, with what they are and why", Long: settingsHelp()},
 	}
 }
 
-func verdictsHelp() string {
-	var b strings.Builder
-	english := say.English()
-	b.WriteString("The answers, and what each means:\n\n")
-	for _, v := range fitcalc.Verdicts() {
-		fmt.Fprintf(&b, "  %-8s  %s\n", v, english.Meaning(v))
-	}
-	b.WriteString(`
-Rows of a sheet are used, used with assumptions (something had to be taken for granted, and the findings say what), held
-(something has to be settled first, and nothing is guessed) or set aside (titles, totals, notes). A pair that is out of
-range is not listed: its base is too small, or more would come off than the shop turns.
+// explained is a word of the program with what it means.
+type explained struct{ word, meaning string }
 
-Differences are on the diameter unless the number says per side.
-`)
+// glossary says what the words of the answers and of the accounts of sheets mean. The README has the same.
+func glossary() (answers, rows, sizes []explained) {
+	for _, v := range fitcalc.Verdicts() {
+		meaning := say.English().Meaning(v)
+		if word := say.English().Verdict(v); word != v.String() {
+			meaning += fmt.Sprintf(" (`%s` in CSV and JSON)", v)
+		}
+		answers = append(answers, explained{say.English().Verdict(v), meaning})
+	}
+	rows = []explained{
+		{"used", "read as it stands"},
+		{"used with assumptions", "something had to be taken for granted, and the findings say what"},
+		{"held", "a size that is needed is missing or doubtful: it is asked, and only the answers that hang on it wait"},
+		{"set aside", "no part: a title, a total, a note"},
+	}
+	sizes = []explained{
+		{"hosel OD", "outside diameter at the very top of the hosel"},
+		{"base OD", "outside diameter of the ferrule at its base, as supplied"},
+		{"off the diameter", "what is turned off the base, on the diameter; per side is half of it"},
+		{"oversize", "by how much the base is larger than the hosel, on the diameter; undersize if smaller"},
+		{"interference", "by how much the shaft is larger than the ferrule's bore, on the diameter: what holds the ferrule"},
+		{"ledge, step", "what a fingernail finds where base and hosel are not the same size; `flush_step` is the most that passes"},
+		{"tip", "the end of the shaft that goes into the head: parallel or taper"},
+		{"collar, step", "what a ferrule has below its base, to go into a countersink or a counterbore"},
+		{"geometry", "parts that are the same in every size that matters here are decided once"},
+		{"out of range", "the base is too small, or more would come off than the shop turns: such pairs are counted and not listed"},
+	}
+	return answers, rows, sizes
+}
+
+func verdictsHelp() string {
+	answers, rows, sizes := glossary()
+	var b strings.Builder
+	list := func(title string, terms []explained) {
+		width := 0
+		for _, t := range terms {
+			width = max(width, len(t.word))
+		}
+		fmt.Fprintf(&b, "%s\n\n", title)
+		for _, t := range terms {
+			fmt.Fprintf(&b, "  %-*s  %s\n", width, t.word, strings.ReplaceAll(t.meaning, "`", ""))
+		}
+		b.WriteByte('\n')
+	}
+	list("The answers, and what each means:", answers)
+	list("The rows of a sheet are:", rows)
+	list("And of the joint:", sizes)
+	b.WriteString("Differences are on the diameter unless the number says per side.\n")
 	return b.String()
 }
 
@@ -44,7 +81,9 @@ Tips:        .370 in parallel      .355 in taper      .335 in parallel
 Angles:      60 deg, 60°
 
 Without a tolerance the shop's own is taken, and the answer says so.
-In sheets, and where a person types at the bench, more is understood; in flags and JSON the unit is never guessed.`
+Flags of joint take numbers without a unit: inches below 2, millimetres above 5, and a small feature, such as the length of a
+collar, in the unit in which there are such; in doubt --units decides, and the answer says what was taken. In sheets more is
+understood. In JSON and in shop.toml a size has its unit.`
 
 func settingsHelp() string {
 	var b strings.Builder

@@ -62,7 +62,7 @@ func (e *Explanation) uncertain() string {
 	text := ""
 	if len(e.Changes) > 0 && e.Fit.Verdict != fitcalc.Ask {
 		c := e.Changes[0]
-		text = fmt.Sprintf("Uncertain: the %s %s %s would make it %s. ", e.Language.Field(c.Field), e.Language.Length(c.Shift.Abs(), e.Units), larger(c), e.Language.Verdict(c.To))
+		text = fmt.Sprintf("Uncertain: with the %s %s %s the answer would be %s. ", e.Language.Field(c.Field), e.Language.Length(c.Shift.Abs(), e.Units), larger(c), e.Language.Verdict(c.To))
 	}
 	if len(assumed) > 0 {
 		text += "Taken for granted: " + strings.Join(assumed, " · ") + "."

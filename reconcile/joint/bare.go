@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"cmp"
 	"regexp"
 	"strings"
 
@@ -22,7 +23,8 @@ var (
 // fractions and below 2, millimetres above 5, and in between doubt, which is mm, in, or nothing where nobody has said. A size with a
 // unit, or that is not understood, comes back as it is, with no unit.
 //
-// It is meant for diameters and lengths of heads, tips and ferrules, not for small features such as the length of a collar.
+// It is meant for diameters and lengths of heads, tips and ferrules; for small features such as the length of a collar there is
+// [Field.WithUnit], which knows between which sizes they lie.
 func WithUnit(text, doubt string) (full, unit string) {
 	text = strings.TrimSpace(text)
 	number := bareNumbers.FindStringSubmatch(text)
@@ -94,28 +96,85 @@ func DoubtBy(u fitcalc.Units) string {
 	return "in"
 }
 
-// mayBeBare reports whether a number may stand for a size of the field: a small feature could be meant in either unit.
-func (f *Field) mayBeBare() bool {
+// small reports whether a field is a small feature, which could be meant in either unit where its number alone is written.
+func (f *Field) small() bool {
 	switch f.Of {
-	case fitcalc.FieldHoselOD, fitcalc.FieldHeadBore, fitcalc.FieldBoreDepth, fitcalc.FieldFerruleBore, fitcalc.FieldBaseOD, fitcalc.FieldLength,
-		fitcalc.FieldAdapterOD, fitcalc.FieldAdapterBore, fitcalc.FieldAdapterBoreDepth:
+	case fitcalc.FieldCountersinkDepth, fitcalc.FieldCounterboreDepth, fitcalc.FieldCollarLength, fitcalc.FieldStepLength,
+		fitcalc.FieldRingDepth, fitcalc.FieldRingHeight:
 		return true
 	}
 	return false
 }
 
-// WithUnit adds what a person at the bench left out of a text for the field, by [WithUnit] or [TipWithUnit], and returns what was
-// taken, nothing where nothing had to be.
+// mayBeBare reports whether a number may stand for a size of the field.
+func (f *Field) mayBeBare() bool { return f.Of.Kind().IsLength() || f.Key == trimKey }
+
+// possibleUnit is the only unit in which a number is a size that the field may have, or, where it may in both, the only one in which
+// nearly all parts have such; nothing where that does not tell.
+func (f *Field) possibleUnit(number string) string {
+	usual, known := f.Of.Usual()
+	if !known {
+		return ""
+	}
+	var possible, common []string
+	for _, unit := range [...]measure.Unit{measure.Millimetre, measure.Inch} {
+		size, err := measure.Notation{Unit: unit}.ParseLength(number)
+		mm := size.Millimetres()
+		if err != nil || mm < usual.Least || mm > usual.Most {
+			continue
+		}
+		possible = append(possible, unit.String())
+		if mm >= usual.CommonLeast && mm <= usual.CommonMost {
+			common = append(common, unit.String())
+		}
+	}
+	for _, units := range [...][]string{possible, common} {
+		if len(units) == 1 {
+			return units[0]
+		}
+	}
+	return ""
+}
+
+// unitOf is [unitOf] with what is known of the sizes of the field: of a small feature that comes first, of others where the number
+// alone leaves doubt.
+func (f *Field) unitOf(number, doubt string) string {
+	if !f.small() {
+		return cmp.Or(unitOf(number, ""), f.possibleUnit(number), doubt)
+	}
+	if strings.Contains(number, "/") {
+		return "in"
+	}
+	return cmp.Or(f.possibleUnit(number), doubt)
+}
+
+// NeedsUnit reports whether a text is a number of which nobody can tell the unit by itself.
+func (f *Field) NeedsUnit(text, doubt string) bool {
+	number := bareNumbers.FindStringSubmatch(strings.TrimSpace(text))
+	return f.mayBeBare() && number != nil && f.unitOf(number[1], doubt) == ""
+}
+
+// WithUnit adds what a person at the bench left out of a text for the field, and returns what was taken, nothing where nothing had to
+// be: by [WithUnit] or [TipWithUnit], and, of a small feature or in doubt, by the sizes that the field may have.
 func (f *Field) WithUnit(text, doubt string) (full, took string) {
 	if f.Of == fitcalc.FieldTip && f.Part == OfTip {
 		return TipWithUnit(text, doubt)
 	}
-	if !f.mayBeBare() {
+	if !f.mayBeBare() && f.Of.Kind() != fitcalc.KindAngle {
 		return text, ""
 	}
-	full, unit := WithUnit(text, doubt)
-	if unit == "" {
-		return full, ""
+	text = strings.TrimSpace(text)
+	number := bareNumbers.FindStringSubmatch(text)
+	if number == nil {
+		return text, ""
 	}
-	return full, full
+	unit := f.unitOf(number[1], doubt)
+	if f.Of.Kind() == fitcalc.KindAngle {
+		unit = "deg"
+	}
+	if unit == "" {
+		return text, ""
+	}
+	text += " " + unit
+	return text, text
 }

@@ -42,3 +42,48 @@ func TestTipWithUnit(t *testing.T) {
 		}
 	}
 }
+
+// Small features are told by the sizes that they may have: a collar of 2 is 2 mm, since none is two inches long, and one of .06 is
+// in inches, since none is as short as .06 mm. Where both are possible, what --units says decides, and without it nothing is taken.
+func TestFieldWithUnit(t *testing.T) {
+	byKey := map[string]*Field{}
+	for _, f := range Fields() {
+		byKey[f.Key] = &f
+	}
+	for _, test := range []struct {
+		key, text, doubt, want string
+		needs                  bool
+	}{
+		{"collar_length", "2", "", "2 mm", false},
+		{"collar_length", "2", "in", "2 mm", false},
+		{"collar_length", ".06", "", ".06 in", false},
+		{"collar_length", "1/16", "mm", "1/16 in", false},
+		{"collar_length", ".25", "", ".25", true},
+		{"collar_length", ".25", "in", ".25 in", false},
+		{"collar_length", ".25 mm", "in", ".25 mm", false},
+		{"countersink_depth", ".02", "", ".02 in", false},
+		{"countersink_depth", ".06", "", ".06 in", false},
+		{"countersink_depth", ".2", "", ".2", true},
+		{"countersink_depth", "1.5", "", "1.5 mm", false},
+		{"countersink_angle", "60", "", "60 deg", false},
+		{"countersink_angle", "60°", "", "60°", false},
+		{"counterbore", ".400", "", ".400 in", false},
+		{"counterbore", "11", "", "11 mm", false},
+		{"collar_od", ".400", "", ".400 in", false},
+		{"ring_depth", ".3", "", ".3", true},
+		{"ring_depth", ".3", "mm", ".3 mm", false},
+		{"hosel_length", "2.4", "mm", "2.4 in", false},
+		{"hosel_od", "3", "", "3", true},
+		{"hosel_od", "3", "in", "3 in", false},
+		{"trim", ".5", "mm", ".5 in", false},
+		{"rings", "3", "mm", "3", false},
+		{"top", "flat", "mm", "flat", false},
+	} {
+		f := byKey[test.key]
+		full, took := f.WithUnit(test.text, test.doubt)
+		if full != test.want || (took == "") != (full == test.text) || f.NeedsUnit(test.text, test.doubt) != test.needs {
+			t.Errorf("%s %q, in doubt %q: %q, took %q, needs a unit: %t; want %q, %t",
+				test.key, test.text, test.doubt, full, took, f.NeedsUnit(test.text, test.doubt), test.want, test.needs)
+		}
+	}
+}

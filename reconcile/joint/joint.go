@@ -149,6 +149,8 @@ func (r *Reader) Joint(shop *fitcalc.Shop) (Joint, error) {
 
 var tipKey = fitcalc.FieldTip.Key()
 
+const trimKey = "trim"
+
 // fields are the dimensions of the engine, in its order, and between them what else can be said.
 var fields = func() []Field {
 	var all []Field
@@ -196,7 +198,7 @@ var (
 			func(r *Reader) *fitcalc.Style { return &r.joint.Ferrule.Style }, fitcalc.ParseStyle)},
 	}
 	after = map[fitcalc.Field][]Field{
-		fitcalc.FieldTip: {{Part: OfTip, Key: "trim", Help: "how much is cut off the tip end",
+		fitcalc.FieldTip: {{Part: OfTip, Key: trimKey, Help: "how much is cut off the tip end",
 			set: func(r *Reader, text string) (err error) { r.trim, err = measure.ParseLength(text); return err }}},
 		fitcalc.FieldRingHeight: {word(OfFerrule, "material", "cellulose acetate, cellulose acetate butyrate, ABS, nylon, acetal or other",
 			func(r *Reader) *fitcalc.Material { return &r.joint.Ferrule.Material }, fitcalc.ParseMaterial)},

@@ -123,7 +123,7 @@ func Account(r *matrix.Result) []string {
 	}
 	var pairs strings.Builder
 	for _, v := range fitcalc.Verdicts() {
-		fmt.Fprintf(&pairs, "%v %d · ", v, a.Verdicts[v])
+		fmt.Fprintf(&pairs, "%s %d · ", say.English().Verdict(v), a.Verdicts[v])
 	}
 	s := a.Standing
 	return append(lines,

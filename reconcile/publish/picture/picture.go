@@ -9,6 +9,7 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/matrix"
 )
 
@@ -371,7 +372,7 @@ func Verdicts(r *matrix.Result) Graph {
 	}
 	verdicts := fitcalc.Verdicts()
 	for _, v := range verdicts {
-		c.Series = append(c.Series, Series{Name: v.String(), Fill: VerdictFills[v], Verdict: v})
+		c.Series = append(c.Series, Series{Name: say.English().Verdict(v), Fill: VerdictFills[v], Verdict: v})
 	}
 	for _, side := range []struct {
 		what     string

@@ -265,7 +265,7 @@ func TestCounts(t *testing.T) {
 			pair := [2]int{r.HeadGeometry(int(p.Head)), r.FerruleGeometry(int(p.Ferrule))}
 			if !pairs[pair] {
 				pairs[pair] = true
-				verdicts[p.Verdict.String()]--
+				verdicts[say.English().Verdict(p.Verdict)]--
 			}
 		}
 		if len(fits) != len(pairs) {
@@ -434,7 +434,7 @@ func TestLegend(t *testing.T) {
 	all := rows(t, f, sheetMatrix)
 	for i, v := range fitcalc.Verdicts() {
 		row := all[legendRow-1+i]
-		if row[0] != marks[v]+"  "+v.String() || row[1] != say.English().Meaning(v) {
+		if row[0] != marks[v]+"  "+say.English().Verdict(v) || row[1] != say.English().Meaning(v) {
 			t.Errorf("legend of %v is %q", v, row[:2])
 		}
 	}
