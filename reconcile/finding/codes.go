@@ -35,6 +35,7 @@ var codes = []Described{
 	{"data.part-number", "a part number that is stored as a number, and taken as it is shown"},
 	{"data.set", "a set of clubs, read as one head for each"},
 	{"data.inherited", "sizes taken from the row of the set or part to whose number a row's number belongs"},
+	{"data.prices", "in which currency prices are, or for how many pieces, by a title or note"},
 	{"data.total", "rows of totals, which are set aside"},
 	{"data.other-goods", "rows of goods that are no parts, such as shim sleeves among ferrules, which are set aside"},
 	{"data.struck", "what is struck out, and is not read"},

@@ -211,7 +211,7 @@ func (c *Column) fitAlone(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.
 		return -20
 	}
 	h := c.headed(kind, role)
-	if role == catalog.Price && h < currencyHeading && isCurrency(c.HeadingUnit) {
+	if role == catalog.Price && h < currencyHeading && words.IsCurrency(c.HeadingUnit) {
 		h = currencyHeading
 	}
 	values := func() float64 { return c.valuePoints(lex, kind, role) } // only where they count: they are looked at one by one
@@ -314,11 +314,6 @@ func (c *Column) refuted(lex *lexicon.Lexicon, kind catalog.Kind) bool {
 
 // currencyHeading is the score of a heading that names a currency as one of prices.
 const currencyHeading = 0.6
-
-// isCurrency reports whether a unit is a currency: three capitals.
-func isCurrency(unit string) bool {
-	return len(unit) == 3 && strings.ToUpper(unit) == unit && strings.Trim(unit, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") == ""
-}
 
 // keyRoles are the roles that a table cannot do without, so that a column whose heading is not understood is suggested for
 // them by its values. Others are not: a column of lofts looks like one of bores.

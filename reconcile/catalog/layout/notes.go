@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -22,6 +23,42 @@ type Notes struct {
 	Clauses []Clause
 	// Supplier is whose sheet it is, by its own words.
 	Supplier string
+	// Prices are those that say something of all prices.
+	Prices []PriceNote
+}
+
+// PriceNote is a free text that says in which currency prices are, or for how many pieces.
+type PriceNote struct {
+	lexicon.PriceTerms
+	Text string
+	Cell string
+}
+
+// PriceTerms is what the notes say together of all prices; what they say differently they do not say.
+func (n Notes) PriceTerms() lexicon.PriceTerms {
+	var all lexicon.PriceTerms
+	for _, p := range n.Prices {
+		all.Currency, all.Per = cmp.Or(all.Currency, p.Currency), cmp.Or(all.Per, p.Per)
+	}
+	for _, p := range n.Prices {
+		if p.Currency != "" && p.Currency != all.Currency {
+			all.Currency = ""
+		}
+		if p.Per != 0 && p.Per != all.Per {
+			all.Per = 0
+		}
+	}
+	return all
+}
+
+// WherePrices names the first note that says one of the terms.
+func (n Notes) WherePrices(terms lexicon.PriceTerms) string {
+	for _, p := range n.Prices {
+		if terms.Currency != "" && p.Currency == terms.Currency || terms.Per > 0 && p.Per == terms.Per {
+			return Describe(p.Text, p.Cell)
+		}
+	}
+	return ""
 }
 
 // Clause is a piece of a free text that states a unit or a tolerance, for all dimensions or for some.
@@ -40,6 +77,9 @@ func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
 		text := g.At(g.Place(place))
 		if text == "" || len(text) > lexicon.LongestNote || lexicon.LooksNumeric(text) && !MayTolerate(text) {
 			continue
+		}
+		if terms := lex.PriceTerms(text); terms != (lexicon.PriceTerms{}) {
+			notes.Prices = append(notes.Prices, PriceNote{terms, text, place.String()})
 		}
 		for _, c := range clausesOf(text) {
 			c.Place = place

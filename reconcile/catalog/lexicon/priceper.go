@@ -1,40 +1,114 @@
 package lexicon
 
 import (
+	"cmp"
+	"iter"
 	"slices"
 	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
+	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/internal/pattern"
 )
 
 // manyPieces is a number of pieces for which a price is quoted.
 var manyPieces = pattern.Lazy(`1[., ’']?000|500|250|144|100|50|25|12|10`)
 
+// PriceTerms is what a title or note says of all prices of a sheet.
+type PriceTerms struct {
+	// Currency is the one that it names, by ISO 4217, empty where it names none or several.
+	Currency string
+	// Per is for how many pieces they are, zero where it does not say.
+	Per float64
+}
+
+// PriceTerms reads a title or note. What has no word for prices says nothing of them.
+func (l *Lexicon) PriceTerms(text string) PriceTerms {
+	if len(text) > LongestNote || !l.Words.SpeaksOfPrices(text) {
+		return PriceTerms{}
+	}
+	var terms PriceTerms
+	if !strings.Contains(text, "%") && !IsPriceBreak(text) { // "10 % off for 100 and more"
+		terms.Per = l.piecesIn(text)
+	}
+	if named := l.Words.Currencies(text); len(named) == 1 {
+		terms.Currency = named[0]
+	} else if len(named) == 0 && terms.Per > 0 {
+		terms.Currency = l.currencyBefore(text)
+	}
+	return terms
+}
+
+// currencyBefore is the currency before a slash, in words too short to be sought in prose: "원/다스".
+func (l *Lexicon) currencyBefore(text string) string {
+	before, _, _ := strings.Cut(text, "/")
+	written := strings.FieldsFunc(before, func(r rune) bool { return strings.ContainsRune(" :：(（", r) })
+	if len(written) == 0 {
+		return ""
+	}
+	if hit, known := l.Words.Unit(written[len(written)-1]); known && words.IsCurrency(hit.Value) {
+		return hit.Value
+	}
+	return ""
+}
+
 // PricePer returns for how many pieces a heading of prices says that they are, 1 where it says nothing: "Price per 100", "les 100",
-// "€/1.000", "100個あたり". The word for it has to stand beside the number.
+// "€/1.000", "100個あたり", "per dozen". The word for it has to stand beside the number.
 func (l *Lexicon) PricePer(heading string) float64 {
-	if !strings.ContainsAny(heading, "01245") || len(heading) > LongestHeading {
+	if len(heading) > LongestHeading {
 		return 1
 	}
-	for _, at := range manyPieces().FindAllStringIndex(heading, -1) {
-		before, after := heading[:at[0]], heading[at[1]:]
-		if !standsAlone(before, after) || !l.saysPer(before, after) {
-			continue
-		}
-		digits := strings.Map(func(r rune) rune {
-			if unicode.IsDigit(r) {
-				return r
-			}
-			return -1
-		}, heading[at[0]:at[1]])
-		if n, err := strconv.ParseFloat(digits, 64); err == nil {
-			return n
+	return cmp.Or(l.piecesIn(heading), 1)
+}
+
+// SaysPiece reports whether a heading of prices says that they are for one piece.
+func (l *Lexicon) SaysPiece(heading string) bool {
+	return slices.ContainsFunc(l.Words.Pieces(heading), func(p words.Pieces) bool { return p.Count == 1 })
+}
+
+// piecesIn returns for how many pieces a text says that prices are, zero where it does not say, or says different things.
+func (l *Lexicon) piecesIn(text string) float64 {
+	said := 0.0
+	for count := range l.allPiecesIn(text) {
+		switch {
+		case said > 1 && count > 1 && count != said:
+			return 0
+		case count > said: // "100個あたり" has the word for a piece too
+			said = count
 		}
 	}
-	return 1
+	return said
+}
+
+func (l *Lexicon) allPiecesIn(text string) iter.Seq[float64] {
+	return func(yield func(float64) bool) {
+		for _, at := range manyPieces().FindAllStringIndex(text, -1) {
+			before, after := text[:at[0]], text[at[1]:]
+			if !standsAlone(before, after) || !l.saysPer(before, after) {
+				continue
+			}
+			if n, err := strconv.ParseFloat(onlyDigits(text[at[0]:at[1]]), 64); err == nil && !yield(n) {
+				return
+			}
+		}
+		small := strings.ToLower(text)
+		for _, p := range l.Words.Pieces(text) {
+			if before, after, found := strings.Cut(small, p.Word); found && l.saysPer(before, after) && !yield(p.Count) {
+				return
+			}
+		}
+	}
+}
+
+func onlyDigits(text string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsDigit(r) {
+			return r
+		}
+		return -1
+	}, text)
 }
 
 // standsAlone reports whether a number between two texts is no part of a longer one.
@@ -55,8 +129,10 @@ func (l *Lexicon) saysPer(before, after string) bool {
 		return true
 	}
 	words := strings.FieldsFunc(before, func(r rune) bool { return !unicode.IsLetter(r) })
-	if len(words) > 0 && strings.HasSuffix(before, words[len(words)-1]) && l.isPer(words[len(words)-1]) {
-		return true
+	for n := 1; n <= min(2, len(words)); n++ { // "per", "by the"
+		if per := strings.Join(words[len(words)-n:], " "); strings.HasSuffix(before, per) && l.isPer(per) {
+			return true
+		}
 	}
 	last, _ := utf8.DecodeLastRuneInString(before)
 	if l.isPer(string(last)) && !unicode.Is(unicode.Latin, last) {

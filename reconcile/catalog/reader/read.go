@@ -340,6 +340,12 @@ func bookNotes(sheets []*sheetReader) layout.Notes {
 	if len(book.Units) != 1 {
 		book.Unit = ""
 	}
+	for _, s := range sheets {
+		for _, p := range s.notes.Prices {
+			p.Cell = s.sheet.Name + "!" + p.Cell
+			book.Prices = append(book.Prices, p)
+		}
+	}
 	return book
 }
 
@@ -348,6 +354,7 @@ func (s *sheetReader) read(book layout.Notes) {
 	var all []*rows.Table
 	for i, table := range s.tables {
 		own := s.supplier(table)
+		s.settlePrices(table, &own, book)
 		units := units.Settle(table, s.notes, book, s.saidOfBores(own.Key))
 		t := rows.New(cells.NewReader(units), own, s.categories[i])
 		t.ReadRows()
@@ -372,6 +379,47 @@ func (s *sheetReader) supplier(table *columns.Table) catalog.Supplier {
 	}
 	own.Key, own.Name = key, cmp.Or(own.Name, named)
 	return own
+}
+
+// settlePrices decides in which currency prices are that name none, and for how many pieces: as a person has said, else as the heading says,
+// else as the notes of the sheet or of the book do.
+func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, book layout.Notes) {
+	notes := s.notes
+	if len(notes.Prices) == 0 {
+		notes = book
+	}
+	terms := notes.PriceTerms()
+	for _, c := range table.Columns {
+		if c.Role != catalog.Price {
+			continue
+		}
+		var taken lexicon.PriceTerms
+		switch {
+		case own.PricedBy > 0:
+			c.Per = float64(own.PricedBy)
+		case terms.Per > 1 && c.Per == 1 && !s.lex.SaysPiece(c.Text):
+			c.Per, taken.Per = terms.Per, terms.Per
+		}
+		if own.Currency == "" && !words.IsCurrency(c.HeadingUnit) {
+			taken.Currency = terms.Currency
+		}
+		if taken != (lexicon.PriceTerms{}) {
+			table.AddColumn(finding.Note, "data.prices", c.Col, fmt.Sprintf("%s: %s, by the %s", c.Name(), takenOfPrices(taken), notes.WherePrices(taken)), "")
+		}
+	}
+	own.Currency = cmp.Or(own.Currency, terms.Currency)
+}
+
+// takenOfPrices says what the prices of a column are taken for.
+func takenOfPrices(taken lexicon.PriceTerms) string {
+	var said []string
+	if taken.Currency != "" {
+		said = append(said, "in "+taken.Currency+" where they name no currency")
+	}
+	if taken.Per > 0 {
+		said = append(said, fmt.Sprintf("for %g pieces", taken.Per))
+	}
+	return "prices are " + strings.Join(said, ", and ")
 }
 
 // remainder accounts for the rows of a sheet that belong to none of its tables.

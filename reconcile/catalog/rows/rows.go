@@ -355,7 +355,7 @@ func (r *rowReader) finish(part string) {
 		e := t.newEntry()
 		*e = Entry{Table: t, Row: len(t.Out.Rows) - 1, Line: r.line, Part: name, Fields: fields, assumed: r.assumed}
 		if price := fields.Get(catalog.Price); price.IsNumber {
-			e.Price, e.HasPrice = price.Number/float64(max(t.Supplier.PricedBy, 1)), true
+			e.Price, e.HasPrice = price.Number, true
 		}
 		e.Category = r.category(club.suffix)
 		t.Items = append(t.Items, e)

@@ -73,7 +73,7 @@ func (v *Vocabulary) readHeading(parts []string) heading {
 		known += s.weight
 		h.readings = branch(h.readings, s.options)
 	}
-	if isCurrency(h.unit) { // "List ($)"
+	if IsCurrency(h.unit) { // "List ($)"
 		for i := range h.readings {
 			h.readings[i].concepts = h.readings[i].concepts.and(v.concepts["currency"])
 		}
@@ -203,12 +203,13 @@ func suitsQuantity(quantity, unit string) bool {
 	case "count":
 		return unit == "pcs"
 	case "price":
-		return isCurrency(unit) || unit == "pcs"
+		return IsCurrency(unit) || unit == "pcs"
 	}
 	return !isLengthUnit(unit) && unit != "deg"
 }
 
-func isCurrency(unit string) bool { return len(unit) == 3 && unit == strings.ToUpper(unit) }
+// IsCurrency reports whether a unit is a currency: three capitals, as in ISO 4217.
+func IsCurrency(unit string) bool { return len(unit) == 3 && unit == strings.ToUpper(unit) }
 
 func isLengthUnit(unit string) bool {
 	return slices.Contains([]string{"mm", "cm", "m", "um", "in", "thou"}, unit)

@@ -42,6 +42,7 @@ const (
 	classUnit       = "unit"
 	classUnitBeside = "unit_beside"
 	classMark       = "mark"
+	classPieces     = "pieces"
 	classKind       = "kind"
 	classGoods      = "goods"
 	classRemark     = "remark"

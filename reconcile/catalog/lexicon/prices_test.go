@@ -1,0 +1,43 @@
+package lexicon
+
+import (
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// Titles and notes as price lists have them. Common practice; written before the code that reads them.
+func TestPriceTerms(t *testing.T) {
+	l := New(nil)
+	for text, want := range map[string]PriceTerms{
+		"All prices in EUR per dozen ex works":           {Currency: "EUR", Per: 12},
+		"Prices in US$, per 100":                         {Currency: "USD", Per: 100},
+		"Trade price list 2027 (GBP)":                    {Currency: "GBP"},
+		"Price per hundred, net 30 days":                 {Per: 100},
+		"Prices quoted in euros":                         {Currency: "EUR"},
+		"Preisliste Ferrulen - Preise je 100 Stück in €": {Currency: "EUR", Per: 100},
+		"Alle Preise in Euro je Dutzend":                 {Currency: "EUR", Per: 12},
+		"Prix HT en euros, la douzaine":                  {Currency: "EUR", Per: 12},
+		"Tarif 2027 - prix les 100 en EUR":               {Currency: "EUR", Per: 100},
+		"Precios en USD por docena":                      {Currency: "USD", Per: 12},
+		"Prezzi in euro per dozzina":                     {Currency: "EUR", Per: 12},
+		"価格は1ダースあたり（円）":                                  {Currency: "JPY", Per: 12},
+		"单价：人民币/打":                                       {Currency: "CNY", Per: 12},
+		"단가: 원/다스":                                       {Currency: "KRW", Per: 12},
+		"Prices in USD and EUR":                          {},
+		"All dimensions in mm":                           {},
+		"Prices per piece":                               {Per: 1},
+		"Minimum order EUR 100":                          {},
+		"Dozen colours available":                        {},
+		"Packed per dozen":                               {},
+		"Price valid from 12.01.2027":                    {},
+		"Free shipping from 100 EUR":                     {},
+		"Prices include VAT of 10 %":                     {},
+		"Prices: 10% discount for 100 and more":          {},
+		"Price list no. 100":                             {},
+	} {
+		if diff := cmp.Diff(want, l.PriceTerms(text)); diff != "" {
+			t.Errorf("%q (-want +got)\n%s", text, diff)
+		}
+	}
+}

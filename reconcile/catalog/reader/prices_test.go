@@ -1,0 +1,44 @@
+package reader_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// What a title says of prices holds where their heading says nothing else, and what a person says before either.
+func TestPricesByTitle(t *testing.T) {
+	const rows = "Part | ID (mm) | OD (mm) | Length (mm) | %\nF-1 | 9.35 | 13.6 | 12.7 | 8.40\nF-2 | 9.35 | 13.8 | 12.7 | 9.60"
+	said := map[string]catalog.Supplier{"orrin": {Currency: "CHF", PricedBy: 100}}
+	for _, c := range []struct {
+		title, heading string
+		suppliers      map[string]catalog.Supplier
+		price          float64
+		currency       string
+	}{
+		{"Ferrules", "Price", nil, 8.40, ""},
+		{"All prices in EUR per dozen", "Price", nil, 0.70, "EUR"},
+		{"All prices in EUR per dozen", "Price each", nil, 8.40, "EUR"},
+		{"All prices in EUR per dozen", "Price per 10", nil, 0.84, "EUR"},
+		{"All prices in EUR per dozen", "Price", said, 0.084, "CHF"},
+		{"Prices in EUR or USD, by the dozen or per hundred", "Price", nil, 8.40, ""},
+	} {
+		s := grid("Ferrules", c.title+"\n"+strings.ReplaceAll(rows, "%", c.heading))
+		got := reader.Read([]reader.Input{{Book: book("orrin.xlsx", s)}}, reader.Options{Suppliers: c.suppliers})
+		if len(got.Ferrules) != 2 {
+			t.Fatalf("%q: %d ferrules", c.title, len(got.Ferrules))
+		}
+		if f := got.Ferrules[0]; math.Abs(f.Price-c.price) > 1e-9 || f.Currency != c.currency {
+			t.Errorf("%q over %q: %g %s, want %g %s", c.title, c.heading, f.Price, f.Currency, c.price, c.currency)
+		}
+	}
+	terms := grid("Terms", "All prices are in GBP and per 100")
+	got := reader.Read([]reader.Input{{Book: &sheet.Book{File: "orrin.xlsx", Sheets: []*sheet.Sheet{grid("Ferrules", strings.ReplaceAll(rows, "%", "Price")), terms}}}}, reader.Options{})
+	if f := got.Ferrules[0]; math.Abs(f.Price-0.084) > 1e-9 || f.Currency != "GBP" {
+		t.Errorf("terms on a sheet of their own: %g %s", f.Price, f.Currency)
+	}
+}
