@@ -77,10 +77,15 @@ func (j *Joint) bringHead() {
 	if h.Adapter.Given() {
 		j.bringAdapter()
 	}
-	j.tolerance(&j.HoselOD.Dim, shop.HoselODTolerance, AssumedHoselODTolerance)
-	j.HoselOD.Dim = centred(j.HoselOD.Dim)
+	j.bringHosel()
 	j.tolerance(&j.Bore.Dim, shop.BoreTolerance, AssumedBoreTolerance)
 	j.Bore.Dim, j.BoreDepth.Dim = centred(j.Bore.Dim), centred(j.BoreDepth.Dim)
+}
+
+// bringHosel gives the OD that the base has to match its limits. Nothing else of a joint depends on it.
+func (j *Joint) bringHosel() {
+	j.tolerance(&j.HoselOD.Dim, j.shop.HoselODTolerance, AssumedHoselODTolerance)
+	j.HoselOD.Dim = centred(j.HoselOD.Dim)
 }
 
 // bringAdapter puts the sleeve in the hosel's place. Sheets often give one bore and one depth, and mean those that take the
