@@ -792,7 +792,7 @@ func (j *judge) item(want wantItem) {
 	var price float64
 	found := false
 	take := func(one catalog.Item) {
-		if one.Part == want.part && !found {
+		if strings.ReplaceAll(one.Part, " ", "_") == want.part && !found {
 			fields, price, found = one.Fields, one.Price, true
 		}
 	}

@@ -25,6 +25,7 @@ var codes = []Described{
 	{"layout.exchanged", "two columns have each other's sizes"},
 	{"layout.column", "a column is not used"},
 	{"layout.sizes", "sizes that stand together in one cell, and from where it is known which is which"},
+	{"layout.adds", "the table adds to the parts of other sheets or files, by their numbers"},
 	{"layout.part", "there is no column of part numbers"},
 	{"layout.hidden", "rows, columns or the sheet are hidden; they are read"},
 

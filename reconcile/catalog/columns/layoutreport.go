@@ -31,7 +31,7 @@ func (t *Table) ReportLayout() {
 		t.Add(finding.Error, "layout.part", 0, 0, "no column of part numbers was found; all rows are held", t.Settle("columns"))
 	}
 	need := traits.Needed[t.Kind]
-	if !slices.ContainsFunc(need, func(role catalog.Role) bool { return t.ByRole[role] != nil }) {
+	if !t.Adds && !slices.ContainsFunc(need, func(role catalog.Role) bool { return t.ByRole[role] != nil }) {
 		t.Add(finding.Error, "data.missing", 0, 0, fmt.Sprintf("no column gives the %s; all rows are held", need[0]), t.Settle("columns"))
 	}
 	t.reportOrders()

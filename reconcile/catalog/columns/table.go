@@ -33,6 +33,8 @@ type Table struct {
 	Lines []LineKind
 	// Language is the language of most headings, empty where it is not known.
 	Language string
+	// Adds is set where the table adds what it has to the parts of other tables, by their numbers.
+	Adds bool
 	// TitlePart is the part number in the title of a table of clubs that has no column of part numbers.
 	TitlePart string
 	// sizes are the columns of measured values: see measured.
@@ -58,6 +60,11 @@ func (t *Table) understand(given catalog.Kind, titles []string) {
 		t.indexRoles()
 		return
 	}
+	t.adopt(chosen, titles)
+}
+
+// adopt takes the table as a plan reads it.
+func (t *Table) adopt(chosen *plan, titles []string) {
 	t.Kind = chosen.kind
 	t.Language = languageOf(t.Columns, t.Kind)
 	chosen.apply(t.Columns)

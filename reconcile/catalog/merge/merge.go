@@ -2,6 +2,7 @@
 package merge
 
 import (
+	"cmp"
 	"fmt"
 	"hash/maphash"
 	"maps"
@@ -34,16 +35,14 @@ func (e *listed) key() catalog.PartKey {
 // Entries joins entries of the same part that agree, and holds those that do not. Entries that are held, or leave a value open, stay by themselves:
 // what they lack is still to be asked. The order of the entries stays. Of those that are left, it suggests those that may be one part.
 func Entries(entries []*rows.Entry) []*rows.Entry {
-	some := alike(entries)
-	if len(some) == 0 {
-		return entries
+	if some := alike(entries); len(some) > 0 {
+		left, dropped := join(some)
+		similar(left)
+		if len(dropped) > 0 {
+			entries = slices.DeleteFunc(entries, func(e *rows.Entry) bool { return dropped[e] })
+		}
 	}
-	left, dropped := join(some)
-	similar(left)
-	if len(dropped) == 0 {
-		return entries
-	}
-	return slices.DeleteFunc(entries, func(e *rows.Entry) bool { return dropped[e] })
+	return withoutStrays(entries)
 }
 
 // alike returns the entries that may have something to do with another one: nearly all part numbers are unlike any other, and only those
@@ -100,6 +99,7 @@ func join(entries []listed) ([]listed, map[*rows.Entry]bool) {
 
 // mergeGroup compares every entry of a part, size by size, with the first that gives the size.
 func mergeGroup(group []*rows.Entry, dropped map[*rows.Entry]bool) {
+	slices.SortStableFunc(group, func(a, b *rows.Entry) int { return cmp.Compare(added(a), added(b)) })
 	for _, role := range traits.OfKind[group[0].Table.Kind] {
 		var first *rows.Entry
 		for _, e := range group {
@@ -116,6 +116,11 @@ func mergeGroup(group []*rows.Entry, dropped map[*rows.Entry]bool) {
 	var first *rows.Entry
 	for _, e := range group {
 		switch {
+		case e.Table.Adds:
+			if !group[0].Table.Adds {
+				add(group[0], e)
+				dropped[e] = true
+			}
 		case e.Held() || len(e.Open()) > 0:
 		case first == nil:
 			first = e

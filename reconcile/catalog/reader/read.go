@@ -8,6 +8,10 @@
 //
 // Cards, which give each part as lines of a label with its value, and forms are read as tables with a column for each label.
 //
+// A table of numbers with prices, stock or some of the sizes adds these to the parts of those numbers, in whatever sheet or file they stand;
+// what it says of numbers that no table has is set aside, or held where it is sizes. Where a list gives a letter for the size, the sizes
+// are those that another table of the book gives for the letter.
+//
 // A table that the file declares by name has the columns that it declares. Columns headed by clubs under one size, or under a
 // title that names one, are read as one column, and a row as one head for each club.
 //
@@ -96,8 +100,16 @@ func Read(inputs []Input, opts Options) *catalog.Catalogue {
 	r := &reader{lex: lexicon.New(opts.Map.Categories), opts: opts, used: map[string]bool{}}
 	inputs = withoutRepeats(inputs)
 	r.countNames(inputs)
+	var books [][]*sheetReader
 	for _, input := range inputs {
-		r.readBook(input)
+		books = append(books, r.openBook(input))
+	}
+	r.findAdditions(slices.Concat(books...))
+	for _, sheets := range books {
+		notes := bookNotes(sheets)
+		for _, s := range sheets {
+			s.read(notes)
+		}
 	}
 	return r.finish()
 }
@@ -148,29 +160,40 @@ func (r *reader) countNames(inputs []Input) {
 	}
 }
 
-// readBook reads all sheets of a book.
-func (r *reader) readBook(input Input) {
+// openBook finds the tables of all sheets of a book.
+func (r *reader) openBook(input Input) []*sheetReader {
 	r.findings = append(r.findings, catalog.FileNotes(input.Book)...)
 	if len(input.Book.Sheets) == 0 {
 		r.findings.Add(finding.Finding{Severity: finding.Warning, Code: "file.empty", Place: finding.Place{File: input.Book.File}, Message: "the file has no sheets"})
 	}
 	var sheets []*sheetReader
+	var regions []*layout.Region
 	for _, s := range input.Book.Sheets {
-		sheets = append(sheets, r.openSheet(input, s))
+		sr := r.openSheet(input, s)
+		sheets = append(sheets, sr)
+		for i := range sr.regions {
+			regions = append(regions, &sr.regions[i])
+		}
 	}
-	book := bookNotes(sheets)
-	for _, s := range sheets {
-		s.read(book)
+	keys := layout.ResolveLetters(r.lex, regions)
+	for _, sr := range sheets {
+		sr.understandTables(keys)
 	}
+	return sheets
 }
 
 // sheetReader reads one sheet.
 type sheetReader struct {
 	*reader
-	input  Input
-	sheet  *sheet.Sheet
-	grid   *grid.Grid
-	tables []*columns.Table
+	input Input
+	sheet *sheet.Sheet
+	grid  *grid.Grid
+	// rules are those of the mapping file for the sheet, by the name of ruled.
+	rules catalog.SheetRules
+	ruled string
+	// regions are where its tables are.
+	regions []layout.Region
+	tables  []*columns.Table
 	// categories are the kinds of club that their titles speak of.
 	categories []string
 	notes      layout.Notes
@@ -202,29 +225,40 @@ func (r *reader) rules(keys ...string) (rules catalog.SheetRules, name string) {
 	return r.opts.Map.Sheets[name], name
 }
 
-// openSheet finds the tables of a sheet and what their columns mean.
+// openSheet finds the tables of a sheet.
 func (r *reader) openSheet(input Input, s *sheet.Sheet) *sheetReader {
 	sr := &sheetReader{reader: r, input: input, sheet: s, grid: grid.New(s)}
 	layout.ExplainLetters(sr.grid, r.lex)
 	key := r.key(input, s)
 	full := fullKey(input, s)
-	rules, ruled := r.rules(full, key)
-	regions := layout.Tables(sr.grid, r.lex, rules)
-	if len(rules.HeadingRows) > 0 && !layout.FitsGrid(sr.grid, rules.HeadingRows) {
+	sr.rules, sr.ruled = r.rules(full, key)
+	sr.regions = layout.Tables(sr.grid, r.lex, sr.rules)
+	if rules := sr.rules; len(rules.HeadingRows) > 0 && !layout.FitsGrid(sr.grid, rules.HeadingRows) {
 		r.findings.Add(finding.Finding{
 			Severity: finding.Warning, Code: "map.stale", Place: finding.Place{File: input.Book.File, Sheet: s.Name},
 			Message: fmt.Sprintf("the mapping file says the headings stand in rows %v, which the sheet does not have; they were looked for instead", rules.HeadingRows),
 			Settle:  fmt.Sprintf("sheets.%q.heading_rows", key),
 		})
 	}
-	for i := range regions {
-		region := &regions[i]
-		t := &layout.Table{Lex: r.lex, Region: region, Rules: rules, Ruled: ruled, File: input.Book.File, Sheet: s, Key: key, Titles: sr.titles(region)}
+	return sr
+}
+
+// understandTables finds what the columns of the sheet's tables mean. Keys are tables that only explain the letters of others.
+func (sr *sheetReader) understandTables(keys map[*layout.Region]string) {
+	r, input, s := sr.reader, sr.input, sr.sheet
+	key, full := r.key(input, s), fullKey(input, s)
+	for i := range sr.regions {
+		region := &sr.regions[i]
+		t := &layout.Table{Lex: r.lex, Region: region, Rules: sr.rules, Ruled: sr.ruled, File: input.Book.File, Sheet: s, Key: key, Titles: sr.titles(region)}
 		if !region.Alone {
 			t.Key = fmt.Sprintf("%s!%s", key, region.RangeOf())
 			if own, name := r.rules(fmt.Sprintf("%s!%s", full, region.RangeOf()), t.Key); !own.Empty() {
 				t.Rules, t.Ruled = own, name
 			}
+		}
+		if said := keys[region]; said != "" && t.Rules.Kind == "" {
+			t.Rules.Kind = catalog.NoRole
+			t.Add(finding.Note, "layout.adds", 0, 0, said, t.Settle("kind"))
 		}
 		mixed := region.Mixed(r.lex)
 		if t.Rules.Kind != "" || mixed == nil {
@@ -237,8 +271,7 @@ func (r *reader) openSheet(input Input, s *sheet.Sheet) *sheetReader {
 	}
 	places := columns.FreeTexts(sr.grid, sr.tables)
 	sr.notes = layout.ReadNotes(r.lex, sr.grid, places)
-	sr.notes.Supplier = layout.FindSupplier(sr.grid, places, firstRow(regions, sr.grid))
-	return sr
+	sr.notes.Supplier = layout.FindSupplier(sr.grid, places, firstRow(sr.regions, sr.grid))
 }
 
 // understand finds what a table means.

@@ -284,6 +284,9 @@ func (r *rowReader) missing(part string) {
 		r.hold("no part number")
 		return
 	}
+	if t.Adds {
+		return // what it lacks stands in another table
+	}
 	need := traits.Needed[t.Kind]
 	hasColumn := false
 	for _, role := range need {
