@@ -25,7 +25,11 @@ func TestHostile(t *testing.T) {
 				t.Fatal(err)
 			}
 			var out, says bytes.Buffer
-			status := run(args, strings.NewReader(""), &out, &says)
+			in := c.In
+			if in == nil {
+				in = strings.NewReader("")
+			}
+			status := run(args, in, &out, &says)
 			if status != c.Status || !strings.Contains(says.String(), c.Says) {
 				t.Errorf("status %d and %.300q, want %d and %q", status, says.String(), c.Status, c.Says)
 			}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -138,16 +139,24 @@ func (i *inputs) standard() ([]byte, error) {
 	if i.piped != nil {
 		return i.piped, nil
 	}
-	most := limits.Of("file")
-	var content bytes.Buffer
-	read, err := content.ReadFrom(io.LimitReader(i.in, most+1))
-	switch {
-	case err != nil:
-		return nil, &sheet.FileError{File: standardInput, Reason: sheet.ReasonUnreadable, Problem: "it cannot be read (" + err.Error() + ")", Next: "name a file", Err: err}
-	case read > most:
-		return nil, limits.Beyond(standardInput, "", "file", fmt.Sprintf("it has more than %d bytes", most))
+	// It is kept in pieces until it has ended: one buffer that grows takes several times as much memory.
+	var pieces [][]byte
+	size, most := int64(0), limits.Of("file")
+	for {
+		piece := make([]byte, 1<<20)
+		n, err := io.ReadFull(i.in, piece)
+		pieces = append(pieces, piece[:n])
+		if size += int64(n); size > most {
+			return nil, limits.Beyond(standardInput, "", "file", fmt.Sprintf("it has more than %d bytes", most))
+		}
+		if errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) {
+			break
+		}
+		if err != nil {
+			return nil, &sheet.FileError{File: standardInput, Reason: sheet.ReasonUnreadable, Problem: "it cannot be read (" + err.Error() + ")", Next: "name a file", Err: err}
+		}
 	}
-	i.piped = append([]byte{}, content.Bytes()...)
+	i.piped = bytes.Join(pieces, nil)
 	return i.piped, nil
 }
 

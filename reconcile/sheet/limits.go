@@ -112,13 +112,31 @@ func (m *Meter) ManyRows(sheet string) error {
 	return m.Limits.Beyond(m.file, sheet, "rows", "it has too many rows, those in which nothing stands included")
 }
 
-// Comment counts the comment of a cell. The error is a [*FileError].
-func (m *Meter) Comment(sheet string, at Ref, text string) error {
-	if len(text) > m.Limits.Characters && utf8.RuneCountInString(text) > m.Limits.Characters {
-		return m.Limits.Beyond(m.file, place(sheet, at.Row)+", column "+ColumnName(at.Col), "characters", "the comment has too many characters")
+// Comment adds a comment to those of a cell, and counts it. The error is a [*FileError].
+func (m *Meter) Comment(s *Sheet, at Ref, text string) error {
+	s.Comment(at, text)
+	if all := s.Comments[at]; len(all) > m.Limits.Characters && utf8.RuneCountInString(all) > m.Limits.Characters {
+		return m.Limits.Beyond(m.file, place(s.Name, at.Row)+", column "+ColumnName(at.Col), "characters", "the comment has too many characters")
 	}
 	if m.text += int64(len(text)); m.text > m.Limits.Text {
-		return m.Limits.Beyond(m.file, sheet, "text", "its cells and comments hold too many bytes of text")
+		return m.Limits.Beyond(m.file, s.Name, "text", "its cells and comments hold too many bytes of text")
+	}
+	return nil
+}
+
+// Merges counts what the merged ranges of a sheet cover, as far as there are rows and columns with content, against the limit on cells: a
+// few of them may cover any number. The error is a [*FileError].
+func (m *Meter) Merges(s *Sheet) error {
+	rows, covered := len(s.Rows), 0
+	for rows > 0 && len(s.Rows[rows-1]) == 0 {
+		rows--
+	}
+	width := s.Width()
+	for _, area := range s.Merges {
+		high, wide := min(area.To.Row, rows)-area.From.Row+1, min(area.To.Col, width)-area.From.Col+1
+		if covered += max(high, 0) * max(wide, 1); covered > m.Limits.Cells {
+			return m.Limits.Beyond(m.file, s.Name, "cells", "its merged ranges cover too many cells")
+		}
 	}
 	return nil
 }

@@ -49,7 +49,7 @@ func (t *Reader) Commented(line int, c *Column, what *catalog.Value) Trouble {
 		}
 		return n.unit || known && (bounds.Possible(n.value) || bounds.Possible(n.value*traits.UnitMM["in"]))
 	}
-	if _, changes := t.Lex.Words.SpeaksOfChange(text); !changes && !slices.ContainsFunc(numbers(t.Lex, text), another) {
+	if !speaksOfChange(t.Lex, text) && !slices.ContainsFunc(numbers(t.Lex, text), another) {
 		t.hear(ref, false)
 		return Trouble{}
 	}
@@ -70,10 +70,21 @@ const sameSize = 0.013
 
 // SpeaksOfSize reports whether a comment on a cell that is no size speaks of one: of a length with its unit, or of a change.
 func SpeaksOfSize(lex *lexicon.Lexicon, text string) bool {
-	if _, changes := lex.Words.SpeaksOfChange(text); changes {
+	if speaksOfChange(lex, text) {
 		return true
 	}
 	return slices.ContainsFunc(numbers(lex, text), func(n number) bool { return n.unit })
+}
+
+// longComment is the length in bytes from which on a comment is taken to speak of a change: somebody has to read it.
+const longComment = 2000
+
+func speaksOfChange(lex *lexicon.Lexicon, text string) bool {
+	if len(text) > longComment {
+		return true
+	}
+	hit, _ := lex.Ask("change", text, lex.Words.SpeaksOfChange)
+	return hit.Value != ""
 }
 
 // number is a number in a comment, and whether a unit of lengths stands behind it.
@@ -96,8 +107,12 @@ func numbers(lex *lexicon.Lexicon, text string) []number {
 		if err != nil || words.IsYear(m[1]) {
 			continue
 		}
-		hit, found := lex.Ask("unit", m[2], lex.Words.Unit)
-		all = append(all, number{value, found && traits.IsLengthUnit(hit.Value)})
+		unit := false
+		if m[2] != "" {
+			hit, found := lex.Ask("unit", m[2], lex.Words.Unit)
+			unit = found && traits.IsLengthUnit(hit.Value)
+		}
+		all = append(all, number{value, unit})
 	}
 	return all
 }

@@ -56,8 +56,10 @@ func (v *Vocabulary) SpeaksOfChange(text string) (Hit, bool) {
 	if hit, said := t.hits["size"]; said {
 		return hit, true
 	}
-	hit, said := t.hits["from"]
-	return hit, said && slices.ContainsFunc(tokensOf(text), IsYear)
+	if hit, said := t.hits["from"]; said && slices.ContainsFunc(tokensOf(text), IsYear) {
+		return hit, true
+	}
+	return Hit{}, false
 }
 
 // IsYear reports whether a number is that of a year near ours.

@@ -51,6 +51,9 @@ func Within(name string, data []byte, limits sheet.Limits) (*sheet.Book, error) 
 	if err := found.Err(name); err != nil {
 		return nil, err
 	}
+	if found.Form == sniff.Zip && tooMany(data) {
+		return nil, limits.Beyond(name, "", "sheets", "it has too many members")
+	}
 	if found.Form == sniff.Zip && IsArchive(data) {
 		return nil, &sheet.FileError{File: name, Reason: sheet.ReasonUnsupported, Problem: "it is a zip archive of files", Next: "unpack it and name the sheets"}
 	}

@@ -50,7 +50,7 @@ func (b *reader) table(s *xmlscan.Scanner) error {
 		return err
 	}
 	b.book.Sheets = append(b.book.Sheets, g.out)
-	return nil
+	return b.meter.Merges(g.out)
 }
 
 // element reads one child of a table, or of a group of rows or columns in it.
@@ -249,10 +249,9 @@ func (g *grid) value(s *xmlscan.Scanner) (sheet.Cell, error) {
 		return sheet.Cell{}, err
 	}
 	if said.comment != "" {
-		if err := g.meter.Comment(g.out.Name, g.at(), said.comment); err != nil {
+		if err := g.meter.Comment(g.out, g.at(), said.comment); err != nil {
 			return sheet.Cell{}, err
 		}
-		g.out.Comment(g.at(), said.comment)
 	}
 	if said.struck != "" {
 		g.out.Strike(g.at(), said.struck)

@@ -240,6 +240,9 @@ func (p *page) endTable() error {
 	}
 	t.out.Name = p.unique(t.out.Name)
 	p.last, p.found = t.out, append(p.found, t)
+	if err := p.meter.Merges(t.out); err != nil {
+		return err
+	}
 	return p.meter.Sheet()
 }
 

@@ -64,11 +64,7 @@ func (b *reader) readComments(g *grid, part string, older bool, threads map[shee
 			case !older:
 				threads[area.From] = true
 			}
-			if err := b.meter.Comment(g.out.Name, area.From, text); err != nil {
-				return err
-			}
-			g.out.Comment(area.From, strings.Clone(text))
-			return nil
+			return b.meter.Comment(g.out, area.From, strings.Clone(text))
 		})
 	}
 	space, root := spaceThreads, "ThreadedComments"

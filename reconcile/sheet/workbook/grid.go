@@ -44,6 +44,9 @@ func (b *reader) sheet(e entry, relations relations) error {
 	if err := b.comments(g, target.target); err != nil {
 		return err
 	}
+	if err := b.meter.Merges(g.out); err != nil {
+		return err
+	}
 	if g.dropped > 0 {
 		g.noteAt(sheet.Ref{}, fmt.Sprintf("%d more cells are described in ways that the file format does not allow", g.dropped))
 	}

@@ -12,6 +12,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 )
 
@@ -26,6 +27,8 @@ type Case struct {
 	Name string
 	// Make writes the input into a folder and returns the arguments of the command.
 	Make func(dir string) (args []string, err error)
+	// In is standard input, nil for none.
+	In io.Reader
 	// Status is the exit status, and Says what standard error has to contain; empty where the file is taken.
 	Status int
 	Says   string
@@ -135,7 +138,7 @@ func Cases() []Case {
 		{Name: "good-1000-columns", Slow: true, Make: csv(func(w io.Writer) { wideRows(w, 1_000, 100) })},
 		{Name: "full-1000-columns", Slow: true, Make: csv(func(w io.Writer) { repeatRow(w, 2_000, 999, "13.6") })},
 	}
-	return cases
+	return slices.Concat(cases, pages(), archives(), marked())
 }
 
 func keys(n int) func(io.Writer) {
@@ -264,17 +267,7 @@ type member struct {
 
 func archive(name string, members ...member) func(string) ([]string, error) {
 	return read(text(name, func(w io.Writer) {
-		out := zip.NewWriter(w)
-		for _, m := range members {
-			in, err := out.Create(m.name)
-			if err != nil {
-				return
-			}
-			buffered := bufio.NewWriterSize(in, 1<<16)
-			m.write(buffered)
-			buffered.Flush()
-		}
-		out.Close()
+		pack(w, members)
 	}))
 }
 
@@ -353,7 +346,7 @@ func merged(n int) []member {
 
 // members makes an archive whose members unfold to a size each.
 func members(n, size int) func(string) ([]string, error) {
-	var all []member
+	all := []member{{"[Content_Types].xml", says("<Types/>")}}
 	for i := range n {
 		all = append(all, member{fmt.Sprintf("xl/part%d.xml", i), func(w io.Writer) {
 			block := []byte(strings.Repeat("<a>hosel</a>    ", 4096))
@@ -369,7 +362,7 @@ func members(n, size int) func(string) ([]string, error) {
 func overlapping(dir string) ([]string, error) {
 	var whole bytes.Buffer
 	out := zip.NewWriter(&whole)
-	in, err := out.Create("xl/part000.xml")
+	in, err := out.Create("xl/workbook.xml")
 	if err != nil {
 		return nil, err
 	}
@@ -386,8 +379,10 @@ func overlapping(dir string) ([]string, error) {
 	made := append([]byte(nil), content[:start]...)
 	const times = 500
 	for i := range times {
-		one := bytes.ReplaceAll(entry, []byte("part000"), fmt.Appendf(nil, "part%03d", i))
-		made = append(made, one...)
+		if i > 0 {
+			entry = bytes.Replace(entry, entry[len(entry)-len("workbook.xml"):], fmt.Appendf(nil, "part%04d.xml", i), 1)
+		}
+		made = append(made, entry...)
 	}
 	tail := append([]byte(nil), content[end:]...)
 	binary.LittleEndian.PutUint16(tail[8:], times)

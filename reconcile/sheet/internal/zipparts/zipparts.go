@@ -8,6 +8,7 @@ package zipparts
 
 import (
 	"archive/zip"
+	"bytes"
 	"cmp"
 	"errors"
 	"fmt"
@@ -54,6 +55,9 @@ type Archive struct {
 // Open reads a whole archive. The members whose names end in .xml or .rels, or that have no extension, are kept; of the
 // others only the names. Errors are of type [*sheet.FileError].
 func Open(file string, r io.ReaderAt, size int64, limits Limits) (*Archive, error) {
+	if most := 10 * limits.Entries; listed(r, size, most) > most {
+		return nil, (&Archive{file: file}).tooBig("", fmt.Sprintf("it has more than %d members; the limit is %d", most, limits.Entries))
+	}
 	reader, err := zip.NewReader(r, size)
 	if err != nil {
 		return nil, &sheet.FileError{
@@ -83,6 +87,22 @@ func Open(file string, r io.ReaderAt, size int64, limits Limits) (*Archive, erro
 		left -= read
 	}
 	return a, nil
+}
+
+// listed counts the members that an archive lists, by their signatures and up to most: making something of a million of them takes more memory
+// than the limits allow, and what an archive declares may be anything. What cannot be read is found later.
+func listed(r io.ReaderAt, size int64, most int) int {
+	const signature = "PK\x01\x02"
+	chunk := make([]byte, 256<<10)
+	count := 0
+	for at := int64(0); at < size && count <= most; at += int64(len(chunk) - len(signature) + 1) {
+		n, err := r.ReadAt(chunk, at)
+		count += bytes.Count(chunk[:n], []byte(signature))
+		if err != nil {
+			break
+		}
+	}
+	return count
 }
 
 // clean gives a member name the form of a part name: forward slashes, none at the start. Some writers put backslashes.

@@ -60,7 +60,7 @@ func score(program string, c hostile.Case) (ok bool, err error) {
 	cmd := exec.CommandContext(ctx, program, args...)
 	var out counter
 	var says bytes.Buffer
-	cmd.Stdout, cmd.Stderr = &out, &says
+	cmd.Stdin, cmd.Stdout, cmd.Stderr = c.In, &out, &says
 	start := time.Now()
 	err = cmd.Run()
 	var exit *exec.ExitError
@@ -75,7 +75,8 @@ func score(program string, c hostile.Case) (ok bool, err error) {
 		word = "BAD"
 	}
 	message, _, _ := strings.Cut(strings.ReplaceAll(says.String(), dir, ""), "\n")
-	fmt.Printf("%s %-26s status %2d %6.1f s %5d MiB %6d kB out  %.150s\n", word, c.Name, status, took.Seconds(), memory>>20, printed>>10, message)
+	work := cmd.ProcessState.UserTime() + cmd.ProcessState.SystemTime()
+	fmt.Printf("%s %-26s status %2d %6.1f s, %5.1f s of work %5d MiB %6d kB out  %.150s\n", word, c.Name, status, took.Seconds(), work.Seconds(), memory>>20, printed>>10, message)
 	return ok, nil
 }
 
