@@ -86,8 +86,13 @@ type gripKey struct {
 	depth Taken
 }
 
-// mostCells is up to how many parts of joints of one kind are kept: some megabytes of them.
-const mostCells = 1 << 18
+// Up to how many parts of joints of each kind are kept. Heads come by their ODs, so that few rows of flush parts are in use at a time; how
+// deep a bore is comes and goes.
+const (
+	mostFlush = 1 << 16
+	mostGrip  = 1 << 21
+	mostSeat  = 1 << 18
+)
 
 // NewBatch returns a Batch for ferrules by the limits of a shop. All of them must be valid, and neither may change; what is found for
 // parts that are not valid means nothing.
@@ -112,7 +117,9 @@ func NewBatch(ferrules []Ferrule, shop *Shop) *Batch {
 		}
 		form.deep = !f.Bore.Given() && f.ForTip.Known() && f.ForTip.Named().Form == TipTapered
 	}
-	b.flush.width, b.grip.width, b.seat.width = len(b.bases), len(b.bores), len(b.feet)
+	b.flush.width, b.flush.most = len(b.bases), mostFlush
+	b.grip.width, b.grip.most = len(b.bores), mostGrip
+	b.seat.width, b.seat.most = len(b.feet), mostSeat
 	b.leastWall = shop.LeastWall.MulInt(2).Add(shop.SameSize)
 	return b
 }
@@ -129,14 +136,14 @@ func place[K comparable](known map[K]int32, key K, first *[]int32, i int) int32 
 
 // rows are parts of joints by what the head brings, each with a cell for all that ferrules bring. All are forgotten where they get too many.
 type rows[K comparable, C any] struct {
-	width int
-	known map[K][]C
+	width, most int
+	known       map[K][]C
 }
 
 func (r *rows[K, C]) of(key K) []C {
 	row, is := r.known[key]
 	if !is {
-		if r.known == nil || (len(r.known)+1)*r.width > mostCells {
+		if r.known == nil || (len(r.known)+1)*r.width > r.most {
 			r.known = map[K][]C{}
 		}
 		row = make([]C, r.width)

@@ -103,7 +103,7 @@ func TestBatchOfAList(t *testing.T) {
 	tops := []TopForm{TopFlat, TopFlat, TopRounded, TopCountersunk, TopCounterbored, TopUnknown}
 	shop := DefaultShop()
 	b := NewBatch(ferrules, &shop)
-	b.flush.width = mostCells / 4
+	b.flush.most = 4 * b.flush.width
 	seen := map[Verdict]int{}
 	for range 60 {
 		head := Head{HoselOD: thou(380, 540, 5), Bore: thou(373, 378, 1), BoreDepth: thou(1100, 1600, 100), Top: tops[random.IntN(len(tops))]}

@@ -226,6 +226,9 @@ func (s streams) tellAlone(sorted *sorted, d decided, out string) error {
 		return err
 	}
 	a := tell.Take(d.result)
+	if text := a.Listing(); text != "" {
+		fmt.Fprintf(s.out, "%s.\n", strings.ToUpper(text[:1])+text[1:])
+	}
 	fmt.Fprintf(s.out, "Of %s %s.\n", phrase.Count(a.Heads, "head"), standings(a))
 	if errors, warnings := a.Findings[finding.Error], a.Findings[finding.Warning]; errors+warnings > 0 {
 		fmt.Fprintf(s.out, "In the sheets are %s and %s; findings.csv has each with its cell.\n", phrase.Count(errors, "error"), phrase.Count(warnings, "warning"))

@@ -28,8 +28,8 @@ type catalogueFlags struct {
 	// language is a flag of those commands that say reasons, but of chart, which has its own.
 	language     languageFlags
 	strict, json bool
-	// all asks for every pair in reach to be listed.
-	all bool
+	// listing says which pairs are listed, nil that it is as usual.
+	listing *matrix.Options
 }
 
 func (f *catalogueFlags) add(cmd *cobra.Command) {
@@ -69,7 +69,9 @@ takes. It writes into DIR:
   summary.json    the counts
 
 What a part does not say is one line with the number of pairs that wait for it, and so is a head that takes no
-ferrule; pairs that do not fit are counted by their reason. --all lists every pair in reach.
+ferrule; pairs that do not fit are counted by their reason. --best N lists the N best ferrules of each head and the N best
+heads of each ferrule, and counts the others by verdict, as is done unasked for more pairs than anybody reads. --all lists
+every pair in reach.
 
 --measured names sheets of caliper readings: a column of part numbers and columns of readings, each of one piece of the
 part. Their means take the place of what the supplier states, and a supplier's parts without readings and without a
@@ -78,11 +80,15 @@ tolerance take what was learned from those that were measured, where there are e
 Files appear whole or not at all, and no input is ever overwritten.`,
 		Example: `  reconcile matrix --heads irons.xlsx woods.csv --ferrules trim.xlsx --out fits
   reconcile matrix --heads irons.xlsx --ferrules trim.xlsx --shop shop.toml --units in --out fits
-  reconcile matrix --heads irons.xlsx --ferrules trim.xlsx --measured readings.csv --out fits`,
+  reconcile matrix --heads irons.xlsx --ferrules trim.xlsx --measured readings.csv --out fits
+  reconcile matrix --heads irons.xlsx --ferrules trim.xlsx --best 3 --out fits`,
 		Args: noArgs,
-		RunE: func(*cobra.Command, []string) error {
+		RunE: func(cmd *cobra.Command, _ []string) error {
 			if len(f.heads) == 0 || len(f.ferrules) == 0 || out == "" {
 				return usagef("matrix needs --heads, --ferrules and --out")
+			}
+			if opts.best < 1 && cmd.Flags().Changed("best") {
+				return usagef("--best needs a number of parts, 1 or more")
 			}
 			return s.matrix(f, out, opts)
 		},
@@ -93,6 +99,9 @@ Files appear whole or not at all, and no input is ever overwritten.`,
 	cmd.Flags().StringVar(&out, "out", "", "the folder to write into; it is made if need be")
 	cmd.Flags().BoolVar(&opts.full, "full", false, "show all ferrules in the matrix, not only those that fit something")
 	cmd.Flags().BoolVar(&opts.all, "all", false, "list every pair in reach, also those that do not fit or cannot be decided")
+	cmd.Flags().IntVar(&opts.best, "best", 0, fmt.Sprintf(
+		"list the N best ferrules of each head and the N best heads of each ferrule; otherwise all that fits is listed, and of more than %d pairs the %d best",
+		matrix.MostListed, matrix.UsualBest))
 	cmd.Flags().BoolVar(&opts.sentences, "sentences", false, "give reasons in words too in fits.csv and fits.jsonl")
 	cmd.Flags().BoolVar(&opts.drawings, "drawings", false, "show the best ferrule of each head in cross-section in the workbook, for at most 200 heads")
 	return cmd
@@ -102,10 +111,30 @@ Files appear whole or not at all, and no input is ever overwritten.`,
 const largeOutput = 500_000_000
 
 // matrixOptions say what the matrix command writes.
-type matrixOptions struct{ full, drawings, all, sentences bool }
+type matrixOptions struct {
+	full, drawings, all, sentences bool
+	best                           int
+}
+
+// listing is which pairs are to be listed.
+func (o matrixOptions) listing() (matrix.Options, error) {
+	switch {
+	case o.best > 0 && o.all:
+		return matrix.Options{}, usagef("--all lists every pair, --best a few of each part; give one of them")
+	case o.best > 0:
+		return matrix.Options{Best: o.best}, nil
+	case o.all:
+		return matrix.Options{All: true}, nil
+	}
+	return matrix.UsualOptions(), nil
+}
 
 func (s streams) matrix(f catalogueFlags, out string, opts matrixOptions) error {
-	f.all = opts.all
+	listing, err := opts.listing()
+	if err != nil {
+		return err
+	}
+	f.listing = &listing
 	d, err := s.decide(f)
 	if err != nil {
 		return err
@@ -184,7 +213,12 @@ func (s streams) decide(f catalogueFlags) (decided, error) {
 	}
 	progress.stage("deciding")
 	c = samples.Apply(c, books, samples.Options{Shop: shop.Shop, Calipers: f.calipers.caliper()})
-	d.result = reconcile.DecideBy(c, shop.Shop, matrix.Options{All: f.all, Progress: progress.watcher("")})
+	listing := matrix.UsualOptions()
+	if f.listing != nil {
+		listing = *f.listing
+	}
+	listing.Progress = progress.watcher("")
+	d.result = reconcile.DecideBy(c, shop.Shop, listing)
 	return d, nil
 }
 

@@ -14,6 +14,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/plan/facility"
 	"example.com/seatline/reconcile/plan/stock"
 	"example.com/seatline/reconcile/publish"
@@ -102,6 +103,7 @@ func (s streams) stock(f *stockFlags) error {
 	if err != nil {
 		return err
 	}
+	f.listing = &matrix.Options{} // any ferrule that fits may be the one to carry
 	d, err := s.decide(f.catalogueFlags)
 	if err != nil {
 		return err

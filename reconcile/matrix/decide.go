@@ -31,16 +31,27 @@ type Options struct {
 	Progress func(done, of int)
 }
 
+// MostListed is up to how many pairs that fit are usually all listed: more than a sheet of a spreadsheet program has rows for, and than
+// anybody reads. Beyond it the UsualBest of each head and of each ferrule are listed.
+const (
+	MostListed = 1_000_000
+	UsualBest  = 16
+)
+
+// UsualOptions list all that fits up to [MostListed] pairs, and the [UsualBest] of each part beyond.
+func UsualOptions() Options { return Options{Best: UsualBest, Most: MostListed} }
+
 // DecideBy is Decide with options.
 func DecideBy(c *catalog.Catalogue, shop fitcalc.Shop, opts Options) *Result {
 	r := &Result{Catalogue: c, Shop: shop, Tips: []Tip{{}}, All: opts.All}
 	r.takeParts()
 	r.assignTips()
 	r.classify()
+	r.lengths = newLengths(r)
 	r.index = newIndex(r)
 	deciders := r.decideHeads(opts)
 	r.gather(deciders)
-	r.findNearest()
+	r.findNearestHeads()
 	r.list(deciders)
 	r.restOn()
 	r.count()

@@ -84,11 +84,16 @@ type decider struct {
 	// formBest are the best heads of each geometry of ferrules.
 	formBest []bounded
 	codes    [math.MaxUint8 + 1]int
+
+	// verdicts are those of the ferrules in reach of the heads under way.
+	verdicts   []fitcalc.Verdict
+	candidates []Pair
+	first      bounded
 }
 
 func (d *decider) init(r *Result, most int, forms []fitcalc.Ferrule) {
 	d.batch, d.most = fitcalc.NewBatch(forms, &r.Shop), most
-	d.forms, d.formAsks = make([]tally, len(forms)), make([]askCounts, len(forms))
+	d.forms, d.formAsks, d.verdicts = make([]tally, len(forms)), make([]askCounts, len(forms)), make([]fitcalc.Verdict, len(forms))
 	if most > 0 {
 		d.formBest = make([]bounded, len(forms))
 	}
@@ -99,6 +104,7 @@ func (d *decider) headClass(r *Result, class int32) int {
 	out := &r.decided[class]
 	d.head, d.heads = r.ofHeads.first(class), int32(len(r.ofHeads.members[class]))
 	d.pairs, d.some, d.best, d.asks = d.pairs[:0], d.some[:0], d.best[:0], d.asks[:0]
+	clear(d.verdicts)
 	tips := r.HeadTips[d.head].Tips
 	if d.tip = tips[0]; !r.All {
 		d.shared = len(tips) == 1 || r.heads[d.head].Top == fitcalc.TopRounded
@@ -118,6 +124,9 @@ func (d *decider) headClass(r *Result, class int32) int {
 	if d.brief {
 		d.pairs = d.pairs[:min(len(d.pairs), d.most)]
 	}
+	if out.tally.fits() == 0 && r.heads[d.head].Top != fitcalc.TopRounded {
+		out.near = d.nearestFerrules(r)
+	}
 	out.pairs, out.some, out.asks = slices.Clone(d.pairs), slices.Clone(d.some), asked(d.asks)
 	return int(d.heads) * out.tally.fits()
 }
@@ -131,6 +140,7 @@ func (d *decider) take(r *Result, out *decided, e *entry) {
 		d.whole = d.decide(r, d.head, e.ferrule)
 		brief = fitcalc.BriefOf(&d.fit)
 	}
+	d.verdicts[e.class] = brief.Verdict
 	out.tally[brief.Verdict] += int(e.ferrules)
 	d.forms[e.class][brief.Verdict] += int(d.heads)
 	switch brief.Verdict {

@@ -26,7 +26,7 @@ func (b *bounded) offer(p Pair, most int) {
 			at = above
 		}
 		*b = all
-	case comparePairs(p, all[0]) < 0:
+	case !worse(&p, &all[0]) && comparePairs(p, all[0]) < 0:
 		at := 0
 		for {
 			below := 2*at + 1

@@ -1,12 +1,13 @@
 package matrix_test
 
 import (
+	"cmp"
 	"math"
 	"math/rand/v2"
 	"slices"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
+	gocmp "github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
 	"example.com/seatline/fitcalc"
@@ -53,7 +54,7 @@ func TestListedAndCountedAreAllInReach(t *testing.T) {
 	law := func(t *rapid.T) {
 		c := drawCatalogue(t)
 		r, all := matrix.Decide(c, fitcalc.DefaultShop()), matrix.DecideAll(c, fitcalc.DefaultShop())
-		if diff := cmp.Diff(all.Counts(), r.Counts()); diff != "" {
+		if diff := gocmp.Diff(all.Counts(), r.Counts()); diff != "" {
 			t.Fatalf("counts (-all +listed):\n%s", diff)
 		}
 		asked, reasons := map[int]int{}, map[fitcalc.Code]int{}
@@ -149,16 +150,15 @@ func TestNearestOfAll(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := drawCatalogue(t)
 		r := matrix.Decide(c, fitcalc.DefaultShop())
-		missOf := func(head, ferrule int) (float32, bool) { return plainMiss(r, head, ferrule) }
 		for head := range c.Heads {
 			if got, found := r.Nearest(head); found {
 				compared++
-				checkNearest(t, got, len(c.Ferrules), func(i int) (float32, bool) { return missOf(head, i) })
+				checkNearest(t, got, len(c.Ferrules), func(i int) (matrix.Pair, bool) { return aloneNearest(r, head, i) })
 			}
 		}
 		for i := range c.Ferrules {
 			if got, found := r.NearestHead(i); found {
-				checkNearest(t, got, len(c.Heads), func(head int) (float32, bool) { return missOf(head, i) })
+				checkNearest(t, got, len(c.Heads), func(head int) (matrix.Pair, bool) { return aloneNearest(r, head, i) })
 			}
 		}
 	})
@@ -167,25 +167,21 @@ func TestNearestOfAll(t *testing.T) {
 	}
 }
 
-func checkNearest(t *rapid.T, got matrix.Pair, n int, missOf func(int) (float32, bool)) {
-	least := float32(math.Inf(1))
+// checkNearest: none is out by less, and of those that are out by as much none has less to come off.
+func checkNearest(t *rapid.T, got matrix.Pair, n int, outOf func(int) (matrix.Pair, bool)) {
 	for i := range n {
-		if miss, out := missOf(i); out {
-			least = min(least, miss)
+		if p, out := outOf(i); out && (p.Miss < got.Miss || p.Miss == got.Miss && p.TurnDown.Less(got.TurnDown)) {
+			t.Fatalf("%v is nearest, and %v is nearer", got, p)
 		}
-	}
-	if math.Abs(float64(got.Miss-least)) > 1e-6 {
-		t.Fatalf("%v is nearest, and one is out by %v only", got, least)
 	}
 }
 
-// plainMiss is how far a pair is out where it is a catalogue of its own, and false where it is not out.
-func plainMiss(r *matrix.Result, head, ferrule int) (float32, bool) {
+// aloneNearest is the nearest pair where head and ferrule are a catalogue of their own, and false where it is not out.
+func aloneNearest(r *matrix.Result, head, ferrule int) (matrix.Pair, bool) {
 	alone := matrix.Decide(&catalog.Catalogue{
 		Heads: r.Catalogue.Heads[head : head+1], Ferrules: r.Catalogue.Ferrules[ferrule : ferrule+1], Tips: r.Catalogue.Tips,
 	}, r.Shop)
-	p, found := alone.Nearest(0)
-	return p.Miss, found
+	return alone.Nearest(0)
 }
 
 // The nearest is the one whose sizes are least beyond the limits, whatever the bench would take.
@@ -259,5 +255,143 @@ func TestPartsOfOneGeometry(t *testing.T) {
 	}
 	if listed != r.Listed || listed == 0 {
 		t.Errorf("%d pairs, listed are %d", listed, r.Listed)
+	}
+}
+
+// Where only the best is listed, it is for each head the best ferrules of all that fit it, for each ferrule the best heads of all it fits, and
+// for a part that fits nothing as many of the nearest; nothing else is, and the sums close.
+func TestOnlyTheBest(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c, most, best := drawCatalogue(t), rapid.IntRange(0, 60).Draw(t, "most"), rapid.IntRange(1, 6).Draw(t, "best")
+		whole := matrix.Decide(c, fitcalc.DefaultShop())
+		r := matrix.DecideBy(c, fitcalc.DefaultShop(), matrix.Options{Best: best, Most: most})
+		fit := 0
+		for _, v := range fitcalc.Verdicts() {
+			if v.Fits() {
+				fit += whole.Counts()[v]
+			}
+		}
+		if (r.OnlyBest > 0) != (fit > most) {
+			t.Fatalf("%d fit, all are listed up to %d, and only the best is %d", fit, most, r.OnlyBest)
+		}
+		checkBest(t, whole, r, best)
+		checkSums(t, whole, r)
+		again := matrix.DecideBy(c, fitcalc.DefaultShop(), matrix.Options{Best: best, Most: most})
+		if got, want := slices.Collect(again.Pairs()), slices.Collect(r.Pairs()); !slices.Equal(got, want) {
+			t.Fatalf("listed are %v, then %v", want, got)
+		}
+	})
+}
+
+type parts [2]int32
+
+// checkBest picks the best from all that fits, the plain way.
+func checkBest(t *rapid.T, whole, r *matrix.Result, best int) {
+	all, listed := map[parts]bool{}, map[parts]bool{}
+	ofFerrule := make([][]matrix.Pair, len(r.Catalogue.Ferrules))
+	wanted := map[parts]bool{}
+	for head := range r.Catalogue.Heads {
+		for i, p := range whole.HeadPairs(head) {
+			all[parts{p.Head, p.Ferrule}] = true
+			if p.Verdict.Fits() {
+				wanted[parts{p.Head, p.Ferrule}] = i < best || r.OnlyBest == 0
+				ofFerrule[p.Ferrule] = append(ofFerrule[p.Ferrule], p)
+			}
+		}
+	}
+	for _, pairs := range ofFerrule {
+		slices.SortStableFunc(pairs, func(a, b matrix.Pair) int { // heads of one rank by their order
+			serves := func(p matrix.Pair) int {
+				if p.Verdict.Serves() {
+					return 0
+				}
+				return 1
+			}
+			return cmp.Or(cmp.Compare(serves(a), serves(b)), cmp.Compare(a.Minutes, b.Minutes), a.TurnDown.Compare(b.TurnDown))
+		})
+		for _, p := range pairs[:min(best, len(pairs))] {
+			wanted[parts{p.Head, p.Ferrule}] = true
+		}
+	}
+	for p := range r.Pairs() {
+		key := parts{p.Head, p.Ferrule}
+		if listed[key] || !all[key] || p.Verdict.Fits() && !wanted[key] {
+			t.Fatalf("%v is listed, before is %v, among the best is %v", p, listed[key], wanted[key])
+		}
+		listed[key] = true
+	}
+	for key, want := range wanted {
+		if want && !listed[key] {
+			t.Fatalf("head %d with ferrule %d is among the best and not listed", key[0], key[1])
+		}
+	}
+	for head := range r.Catalogue.Heads {
+		if p, found := whole.Nearest(head); found && all[parts{p.Head, p.Ferrule}] && !listed[parts{p.Head, p.Ferrule}] {
+			t.Fatalf("%v is nearest to its head and not listed", p)
+		}
+	}
+	for ferrule := range ofFerrule {
+		if p, found := whole.NearestHead(ferrule); found && all[parts{p.Head, p.Ferrule}] && !listed[parts{p.Head, p.Ferrule}] {
+			t.Fatalf("%v is nearest to its ferrule and not listed", p)
+		}
+	}
+	if most := best * (len(r.Catalogue.Heads) + len(ofFerrule)); r.OnlyBest > 0 && len(listed) > most {
+		t.Fatalf("%d pairs are listed, more than %d", len(listed), most)
+	}
+}
+
+// checkSums: however few are listed, counts, reasons and what the listed pairs rest on close.
+func checkSums(t *rapid.T, whole, r *matrix.Result) {
+	if diff := gocmp.Diff(whole.Counts(), r.Counts()); diff != "" || r.OutOfRange != whole.OutOfRange {
+		t.Fatalf("%d out of range, want %d; counts (-want +got):\n%s", r.OutOfRange, whole.OutOfRange, diff)
+	}
+	listed, counts := map[fitcalc.Verdict]int{}, r.Counts()
+	rests := map[fitcalc.Assumption]int{}
+	sum := r.OutOfRange
+	for p := range r.Pairs() {
+		sum++
+		listed[p.Verdict]++
+		fit := r.Fit(p)
+		for a := range fit.Assumptions.All() {
+			rests[a]++
+			if !r.HeadAssumed(int(p.Head)).Has(a) || !r.FerruleAssumed(int(p.Ferrule)).Has(a) {
+				t.Fatalf("%v of %v is not among those of its head and ferrule", a, p)
+			}
+		}
+	}
+	for a := fitcalc.AssumedHoselODTolerance; a.Code() != ""; a++ {
+		if r.Assumed(a) != rests[a] {
+			t.Fatalf("%v is counted %d times, and %d pairs rest on it", a, r.Assumed(a), rests[a])
+		}
+	}
+	for _, v := range fitcalc.Verdicts() {
+		if r.ListedCount(v) != listed[v] {
+			t.Fatalf("%d pairs are %v, counted %d", listed[v], v, r.ListedCount(v))
+		}
+		if v != fitcalc.No {
+			sum += counts[v] - listed[v]
+		}
+	}
+	for _, counted := range r.Counted {
+		sum += counted.Pairs
+	}
+	if sum != len(r.Catalogue.Heads)*len(r.Catalogue.Ferrules) {
+		t.Fatalf("listed, counted and out of range are %d of %d pairs", sum, len(r.Catalogue.Heads)*len(r.Catalogue.Ferrules))
+	}
+	byGeometry := 0
+	for heads, pairs := range r.ByGeometry() {
+		byGeometry += len(heads) * len(pairs)
+		for _, head := range heads {
+			own := slices.Clone(r.HeadPairs(int(head)))
+			for i := range own {
+				own[i].Head = heads[0]
+			}
+			if !slices.Equal(own, pairs) {
+				t.Fatalf("head %d has %v listed, and %v with those of its geometry", head, own, pairs)
+			}
+		}
+	}
+	if byGeometry != r.Listed {
+		t.Fatalf("%d are listed by geometry, %d in all", byGeometry, r.Listed)
 	}
 }

@@ -10,6 +10,10 @@
 // reach. All others are counted: those that cannot be decided by what is missing and whose it is ([Result.Asked]), those of
 // a head that takes none with the head, and those that do not fit by the reason that rules them out ([Result.Counted]).
 // Pairs listed, counted and out of reach are always heads times ferrules. [DecideAll] lists every pair in reach.
+//
+// Of large catalogues nobody reads all that fits. With [Options.Best] the best ferrules of each head and the best heads of each ferrule are
+// listed, or of a part that fits nothing as many of what comes nearest, and the others are counted by verdict. What is listed follows from
+// the order of [Result.HeadPairs], not from how the work was shared out.
 package matrix
 
 import (
@@ -89,6 +93,7 @@ type Result struct {
 	own                 map[int32]own          // of heads that have listed what the others of their geometry have not
 	codes               [math.MaxUint8 + 1]int // of the pairs that do not fit and are not listed
 	rests               rests
+	lengths             *lengths
 	index               *index
 }
 
@@ -242,6 +247,9 @@ func (r *Result) Counts() map[fitcalc.Verdict]int {
 	}
 	return counts
 }
+
+// ListedCount returns how many of the listed pairs have a verdict.
+func (r *Result) ListedCount(v fitcalc.Verdict) int { return r.rests.verdicts[v] }
 
 // HeadCount returns how many of a head's pairs in reach have a verdict.
 func (r *Result) HeadCount(head int, v fitcalc.Verdict) int {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sort"
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
@@ -12,108 +13,176 @@ import (
 // nearestKept is how many of the nearest are kept for a part that fits nothing.
 const nearestKept = 3
 
-// findNearest finds what comes nearest to each geometry of heads and of ferrules that fits nothing.
-func (r *Result) findNearest() {
-	r.near = make([][]Pair, len(r.forms))
-	lengths := newLengths(r)
-	heads := make([]span, len(r.decided))
-	each(len(heads), func(_, class int) { heads[class] = newSpan(r, r.ofHeads.first(int32(class)), lengths.all) })
-	forms := make([]form, len(r.forms))
-	for i := range forms {
-		forms[i] = lengths.form(&r.parts[r.ofFerrules.first(int32(i))], &r.Shop)
-	}
-	deciders := make([]decider, workersFor(math.MaxInt))
-	each(len(r.decided), func(w, class int) {
-		d := &r.decided[class]
-		head := r.ofHeads.first(int32(class))
-		if d.tally.fits() > 0 || r.heads[head].Top == fitcalc.TopRounded {
-			return
-		}
-		d.near = deciders[w].nearest(r, len(forms),
-			func(i int) float64 { return heads[class].beyond(&forms[i]) },
-			func(i int) (int32, int32) { return head, r.ofFerrules.first(int32(i)) })
-	})
-	each(len(forms), func(w, i int) {
-		if r.forms[i].fits() > 0 {
-			return
-		}
-		ferrule := r.ofFerrules.first(int32(i))
-		r.near[i] = deciders[w].nearest(r, len(heads),
-			func(class int) float64 { return heads[class].beyond(&forms[i]) },
-			func(class int) (int32, int32) { return r.ofHeads.first(int32(class)), ferrule })
-	})
-}
+// rings are how far out candidates are looked for, in mm on the diameter, each ring beyond the one before: most of what is nearest is very
+// near, and the last has all there are.
+var rings = [...]float64{.1, 1, math.MaxFloat64}
 
-// candidate is one of those that may be nearest: by no less than this.
-type candidate struct {
-	beyond float64
-	at     int32
-}
+// firstCandidates is of how many candidates the nearest are looked at first, so that the others can be passed over.
+const firstCandidates = 32
 
-func compareCandidates(a, b candidate) int {
-	return cmp.Or(cmp.Compare(a.beyond, b.beyond), cmp.Compare(a.at, b.at))
-}
-
-// firstCandidates is how many are looked at before all are put in order.
-const firstCandidates = 64
-
-// nearest finds the nearest of n pairs without deciding all: it takes them by the least they can be out, and stops when no
-// other can be nearer than what was found.
-func (d *decider) nearest(r *Result, n int, beyond func(int) float64, parts func(int) (head, ferrule int32)) []Pair {
+// nearest finds the nearest of some pairs without deciding all. Within appends those candidates that are out by more than one and by no more
+// than another amount, each as a pair that stands before what it is decided as, so that one is passed over which would stand behind what was
+// found already.
+func (d *decider) nearest(r *Result, within func(to []Pair, from, most float64) []Pair) []Pair {
 	var found []Pair
-	all := make([]candidate, 0, n)
-	for i := range n {
-		if b := beyond(i); !math.IsInf(b, 1) {
-			all = append(all, candidate{b, int32(i)})
+	look := func(c Pair) {
+		if len(found) == nearestKept && compareWithin(c, found[nearestKept-1]) > 0 {
+			return
 		}
-	}
-	done := func(c candidate) bool {
-		if len(found) == nearestKept && c.beyond >= float64(found[nearestKept-1].Miss) {
-			return true
-		}
-		head, ferrule := parts(int(c.at))
-		if p := d.decide(r, head, ferrule); p.Verdict == fitcalc.No {
+		if p := d.decide(r, c.Head, c.Ferrule); p.Verdict == fitcalc.No {
 			at, _ := slices.BinarySearchFunc(found, p, compareWithin)
 			found = slices.Insert(found, at, p)
 			found = found[:min(len(found), nearestKept)]
 		}
-		return false
 	}
-	first := leastOf(all, firstCandidates)
-	for _, c := range first {
-		if done(c) {
-			return found
+	from := -1.0
+	for _, most := range rings {
+		d.candidates, d.first = within(d.candidates[:0], from, most), d.first[:0]
+		for _, c := range d.candidates {
+			d.first.offer(c, firstCandidates)
 		}
-	}
-	slices.SortFunc(all, compareCandidates)
-	for _, c := range all[len(first):] {
-		if done(c) {
+		if len(d.first) == 0 {
+			from = most
+			continue
+		}
+		last := d.first[0]
+		slices.SortFunc(d.first, compareWithin)
+		for _, c := range d.first {
+			look(c)
+		}
+		for _, c := range d.candidates {
+			if compareWithin(c, last) > 0 {
+				look(c)
+			}
+		}
+		if len(found) == nearestKept && float64(found[nearestKept-1].Miss) < most {
 			break
 		}
+		from = most
 	}
 	return found
 }
 
-// leastOf returns the least n candidates in order.
-func leastOf(all []candidate, n int) []candidate {
-	least := make([]candidate, 0, n)
-	for _, c := range all {
-		if len(least) == n && compareCandidates(c, least[n-1]) >= 0 {
+// nearestFerrules finds what comes nearest to the heads under way. Of those in reach all verdicts are known.
+func (d *decider) nearestFerrules(r *Result) []Pair {
+	s := newSpan(r, d.head, r.lengths.all)
+	return d.nearest(r, func(to []Pair, from, most float64) []Pair { return r.index.beyond(to, d, &s, from, most) })
+}
+
+// beyond appends the geometries of ferrules that are out on the heads under way, by more than one and no more than another amount.
+func (x *index) beyond(to []Pair, d *decider, s *span, from, most float64) []Pair {
+	least, largest := s.ods(most, x.widest)
+	for i := range x.groups {
+		g := &x.groups[i]
+		if s.leastBeyond(&g.form) > most {
 			continue
 		}
-		at, _ := slices.BinarySearchFunc(least, c, compareCandidates)
-		if len(least) == n {
-			least = least[:n-1]
+		sorted := g.sorted
+		if s.hasOD {
+			first := sort.Search(len(sorted), func(i int) bool { return !sorted[i].od.Less(least) })
+			last := sort.Search(len(sorted), func(i int) bool { return largest.Less(sorted[i].od) })
+			sorted = sorted[first:max(first, last)]
 		}
-		least = slices.Insert(least, at, c)
+		for _, entries := range [...][]entry{sorted, g.unknown} {
+			for i := range entries {
+				e := &entries[i]
+				if v := d.verdicts[e.class]; v != fitcalc.NoVerdict && v != fitcalc.No {
+					continue
+				}
+				f := &x.forms[e.class]
+				if b := s.beyond(f); b > from && b <= most {
+					to = append(to, s.candidate(f, b, d.head, e.ferrule))
+				}
+			}
+		}
 	}
-	return least
+	return to
+}
+
+// findNearestHeads finds what comes nearest to each geometry of ferrules that fits nothing.
+func (r *Result) findNearestHeads() {
+	r.near = make([][]Pair, len(r.forms))
+	var left []int32
+	for form := range r.forms {
+		if r.forms[form].fits() == 0 {
+			left = append(left, int32(form))
+		}
+	}
+	if len(left) == 0 {
+		return
+	}
+	heads := newHeadIndex(r)
+	deciders := make([]decider, workersFor(len(left)))
+	each(len(left), func(w, i int) {
+		form := left[i]
+		ferrule := r.ofFerrules.first(form)
+		r.near[form] = deciders[w].nearest(r, func(to []Pair, from, most float64) []Pair {
+			return heads.beyond(to, &r.index.forms[form], ferrule, r.index.widest, from, most)
+		})
+	})
+}
+
+// headIndex is the geometries of heads that may take a ferrule, those of unknown OD first, the others by the OD that it has to match.
+type headIndex struct {
+	spans   []span
+	heads   []int32 // the first of each
+	unknown int
+	spread  float64 // the widest of a hosel OD
+}
+
+func newHeadIndex(r *Result) *headIndex {
+	x := &headIndex{}
+	for _, class := range r.byOD() {
+		if head := r.ofHeads.first(class); r.heads[head].Top != fitcalc.TopRounded {
+			x.heads = append(x.heads, head)
+		}
+	}
+	given := func(head int32) int {
+		if od := r.heads[head].JointOD(); od.Given() {
+			return 1
+		}
+		return 0
+	}
+	slices.SortStableFunc(x.heads, func(a, b int32) int { return cmp.Compare(given(a), given(b)) })
+	x.spans = make([]span, len(x.heads))
+	each(len(x.spans), func(_, i int) { x.spans[i] = newSpan(r, x.heads[i], r.lengths.all) })
+	for i := range x.spans {
+		if !x.spans[i].hasOD {
+			x.unknown++
+		}
+		x.spread = max(x.spread, x.spans[i].spread)
+	}
+	return x
+}
+
+// beyond appends the geometries of heads on which a ferrule is out by more than one and no more than another amount.
+func (x *headIndex) beyond(to []Pair, f *form, ferrule int32, widest, from, most float64) []Pair {
+	begin, end := x.unknown, len(x.heads)
+	if f.hasOD && begin < end {
+		// A span reaches as far from its OD everywhere, and as far beyond as it may spread.
+		s := x.spans[begin]
+		s.spread = x.spread
+		least, largest := s.ods(most, widest)
+		below, above := largest.Sub(s.od), s.od.Sub(least)
+		begin = x.unknown + sort.Search(end-x.unknown, func(i int) bool { return !x.spans[x.unknown+i].od.Add(below).Less(f.od) })
+		end = x.unknown + sort.Search(end-x.unknown, func(i int) bool { return f.od.Less(x.spans[x.unknown+i].od.Sub(above)) })
+	}
+	for _, part := range [...][2]int{{0, x.unknown}, {begin, max(begin, end)}} {
+		for i := part[0]; i < part[1]; i++ {
+			s := &x.spans[i]
+			if b := s.beyond(f); b > from && b <= most {
+				to = append(to, s.candidate(f, b, x.heads[i], ferrule))
+			}
+		}
+	}
+	return to
 }
 
 // span is what a head leaves a ferrule, in mm on the diameter: base ODs, and for each length of ferrule and each of its tips the
 // diameter of the shaft where it is widest under the ferrule.
 type span struct {
 	hasOD       bool
+	od, same    measure.Length // the middle of the OD, and what counts as one size
 	least, most float64
 	// margin is how far beyond a limit a size still may do, and spread how far the hosel varies: a base beyond the turn limit suits the
 	// largest of the hosels.
@@ -128,9 +197,11 @@ type shaft struct{ least, most float64 }
 
 // form is what a ferrule brings.
 type form struct {
-	hasOD, hasBore   bool
-	od, spread, bore float64
-	length           int // its place among the lengths
+	hasOD, hasBore bool
+	od             measure.Length // the middle of the base OD
+	odMM           float64
+	spread, bore   float64
+	length         int // its place among the lengths
 }
 
 // lengths are the different lengths of the ferrules, which are few. The first stands for one that is not given, the second for any of
@@ -152,9 +223,9 @@ func newLengths(r *Result) *lengths {
 	longest := measure.Length{}
 	for _, members := range r.ofFerrules.members {
 		length := r.parts[members[0]].Length
-		longest = measure.Max(longest, length.Nominal())
-		if _, seen := l.known[length.Nominal()]; length.Given() && !seen && len(l.all) < lengthsKept {
-			l.known[length.Nominal()] = len(l.all)
+		longest = measure.Max(longest, length.Middle())
+		if _, seen := l.known[length.Middle()]; length.Given() && !seen && len(l.all) < lengthsKept {
+			l.known[length.Middle()] = len(l.all)
 			l.all = append(l.all, length)
 		}
 	}
@@ -166,19 +237,19 @@ func (l *lengths) form(f *fitcalc.Ferrule, shop *fitcalc.Shop) form {
 	at := noLength
 	if f.Length.Given() {
 		at = anyLength
-		if kept, is := l.known[f.Length.Nominal()]; is {
+		if kept, is := l.known[f.Length.Middle()]; is {
 			at = kept
 		}
 	}
 	return form{
 		hasOD: f.BaseOD.Given(), hasBore: f.Bore.Given(), length: at,
-		od: middle(&f.BaseOD), spread: f.BaseOD.OrPlusMinus(shop.FerruleODTolerance).Width().Millimetres(), bore: middle(&f.Bore),
+		od: f.BaseOD.Middle(), odMM: middle(&f.BaseOD), spread: f.BaseOD.OrPlusMinus(shop.FerruleODTolerance).Width().Millimetres(), bore: middle(&f.Bore),
 	}
 }
 
 // middle is the middle of a dimension's limits in mm.
 func middle(d *measure.Dim) float64 {
-	return (d.Lower().Millimetres() + d.Upper().Millimetres()) / 2
+	return d.Middle().Millimetres()
 }
 
 func newSpan(r *Result, head int32, lengths []measure.Dim) span {
@@ -186,7 +257,7 @@ func newSpan(r *Result, head int32, lengths []measure.Dim) span {
 	jointOD := h.JointOD()
 	od := middle(&jointOD)
 	s := span{
-		hasOD: jointOD.Given(), least: od - shop.FlushStep.Millimetres(), most: od + shop.TurnLimit.Millimetres(),
+		hasOD: jointOD.Given(), od: jointOD.Middle(), same: shop.SameSize, least: od - shop.FlushStep.Millimetres(), most: od + shop.TurnLimit.Millimetres(),
 		margin: shop.SameSize.Millimetres(), spread: jointOD.OrPlusMinus(shop.HoselODTolerance).Width().Millimetres(),
 		strain: 1 + shop.StrainLimit,
 	}
@@ -197,7 +268,7 @@ func newSpan(r *Result, head int32, lengths []measure.Dim) span {
 	s.tips = len(tips)
 	for i, length := range lengths {
 		for _, tip := range tips {
-			w := widest(&r.Tips[tip].Tip, h, length.Nominal(), shop)
+			w := widest(&r.Tips[tip].Tip, h, length.Middle(), shop)
 			switch form := r.Tips[tip].Tip.Form(); {
 			case form == fitcalc.TipProfiled || form == fitcalc.TipTapered && i == noLength:
 				// Of a profile nothing is known without looking at its stations, and without a length a taper does not say where it grips.
@@ -215,7 +286,7 @@ func newSpan(r *Result, head int32, lengths []measure.Dim) span {
 func widest(t *fitcalc.Tip, h *fitcalc.Head, length measure.Length, shop *fitcalc.Shop) shaft {
 	at := shop.InsertionDepth
 	if depth := h.JointBoreDepth(); depth.Given() {
-		at = depth.Nominal()
+		at = depth.Middle()
 	}
 	most := measure.Max(t.Diameter(at).Nominal(), t.Diameter(at.Add(length)).Nominal()).Millimetres()
 	return shaft{most, most}
@@ -225,16 +296,58 @@ func widest(t *fitcalc.Tip, h *fitcalc.Head, length measure.Length, shop *fitcal
 func (s *span) beyond(f *form) float64 {
 	out := 0.0
 	if s.hasOD && f.hasOD {
-		out = max(beyondFor(s.least-f.od, s.margin), beyondFor(f.od-s.most, max(s.margin, s.spread+f.spread)))
+		out = max(beyondFor(s.least-f.odMM, s.margin), beyondFor(f.odMM-s.most, max(s.margin, s.spread+f.spread)))
 	}
 	if !f.hasBore || s.tips == 0 {
 		return out
 	}
 	least := math.Inf(1)
 	for _, w := range s.widest[f.length*s.tips : (f.length+1)*s.tips] {
-		least = min(least, max(beyondFor(f.bore-w.most, s.margin), beyondFor(w.least-f.bore*s.strain, s.margin)))
+		least = min(least, max(beyondFor(f.bore-w.most, s.margin), beyondFor(w.least-f.bore*s.strain-picometres, s.margin)))
 	}
 	return max(out, least)
+}
+
+// ods are from which to which base OD ferrules may be that are out by no more than an amount, where none spreads wider.
+func (s *span) ods(most, widest float64) (least, largest measure.Length) {
+	most = min(most, mostSize) + slack
+	return measure.Micrometres(int64(math.Floor((s.least - s.margin - most) * 1000))),
+		measure.Micrometres(int64(math.Ceil((s.most + max(s.margin, s.spread+widest) + most) * 1000)))
+}
+
+// mostSize is more than any part measures in mm, and slack far more than rounding makes of a size.
+const (
+	mostSize = 1e6
+	slack    = 1e-6
+)
+
+// candidate is a pair that is out by an amount or more, and stands before what it is decided as: it counts as turned down by no more than it
+// is.
+func (s *span) candidate(f *form, beyond float64, head, ferrule int32) Pair {
+	p := Pair{Head: head, Ferrule: ferrule, Tip: -1, Verdict: fitcalc.No, Miss: float32(beyond - rounding)}
+	if over := f.od.Sub(s.od); s.hasOD && f.hasOD && s.same.Less(over) {
+		p.TurnDown = over
+	}
+	return p
+}
+
+// rounding is more than what adding and subtracting sizes in mm as floating-point numbers is off by, and picometres than what a product is
+// that is rounded to one.
+const (
+	rounding   = 1e-12
+	picometres = 2e-9
+)
+
+// leastBeyond is no more than the least by which any ferrule with the bore of one can be out, whatever its length and base OD.
+func (s *span) leastBeyond(f *form) float64 {
+	if !f.hasBore || s.tips == 0 {
+		return 0
+	}
+	least := math.Inf(1)
+	for _, w := range s.widest {
+		least = min(least, max(beyondFor(f.bore-w.most, s.margin), beyondFor(w.least-f.bore*s.strain-picometres, s.margin)))
+	}
+	return max(0, least-slack)
 }
 
 // beyondFor is how far beyond a limit something is for certain, nothing within the margin in which it may do.

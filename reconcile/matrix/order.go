@@ -15,6 +15,11 @@ func comparePairs(a, b Pair) int {
 	return compareWithin(a, b)
 }
 
+// worse reports what of comparePairs is quickly seen: that of two pairs that fit one takes more time than the other.
+func worse(a, b *Pair) bool {
+	return a.Minutes > b.Minutes && a.Verdict.Serves() && b.Verdict.Serves()
+}
+
 // compareWithin orders pairs of which none has the better verdict.
 func compareWithin(a, b Pair) int {
 	if c := cmp.Compare(a.Miss, b.Miss); c != 0 {

@@ -10,11 +10,17 @@ import (
 )
 
 // index is the geometries of ferrules by bore and base OD.
-type index struct{ groups []group }
+type index struct {
+	groups []group
+	// forms are what they bring, and widest is the widest spread of a base OD in mm.
+	forms  []form
+	widest float64
+}
 
 // group is the geometries of ferrules of one bore, or whose bore is the same on every head: those with a base OD by it, and those without.
 type group struct {
 	first   *fitcalc.Ferrule
+	form    form
 	key     boreKey
 	sorted  []entry
 	unknown []entry
@@ -22,9 +28,9 @@ type group struct {
 
 // boreKey is what it is of a ferrule that its bore follows from. Where that depends on the head, it is what it depends on.
 type boreKey struct {
-	// bore is the middle of the bore, where one is known.
-	known bool
-	bore  measure.Length
+	// bore is the middle of the bore, where one is known, and given is set where the sheet gives it.
+	known, given bool
+	bore         measure.Length
 	// forTip and length are those of a ferrule whose bore depends on the head.
 	forTip fitcalc.TipSize
 	length measure.Dim
@@ -43,11 +49,13 @@ func newIndex(r *Result) *index {
 	for class, members := range r.ofFerrules.members {
 		part := &r.parts[members[0]]
 		e := entry{od: part.BaseOD.Middle(), class: int32(class), ferrule: members[0], ferrules: int32(len(members))}
+		f := r.lengths.form(part, &r.Shop)
+		x.forms, x.widest = append(x.forms, f), max(x.widest, f.spread)
 		key := newBoreKey(part, &r.Shop)
 		at, seen := groups[key]
 		if !seen {
 			at = len(x.groups)
-			groups[key], x.groups = at, append(x.groups, group{first: part, key: key})
+			groups[key], x.groups = at, append(x.groups, group{first: part, key: key, form: f})
 		}
 		if g := &x.groups[at]; part.BaseOD.Given() {
 			r.widestBase = measure.Max(r.widestBase, part.BaseOD.Width())
@@ -71,7 +79,7 @@ func newBoreKey(part *fitcalc.Ferrule, shop *fitcalc.Shop) boreKey {
 		}
 		bore = part.JointBore(&fitcalc.Head{}, shop)
 	}
-	return boreKey{known: bore.Given(), bore: bore.Middle()}
+	return boreKey{known: bore.Given(), given: part.Bore.Given(), bore: bore.Middle()}
 }
 
 // around yields the ferrules in reach, those of one bore at a time.

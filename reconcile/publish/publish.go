@@ -107,6 +107,9 @@ func Summary(w io.Writer, r *matrix.Result, p Publishing) error {
 func Account(r *matrix.Result) []string {
 	a := tell.Take(r)
 	var lines []string
+	if text := a.Listing(); text != "" {
+		lines = append(lines, "listed    "+text+"; --best N lists another number")
+	}
 	for _, kind := range []catalog.Kind{catalog.Heads, catalog.Ferrules, catalog.Tips} {
 		if l, read := a.Rows[kind]; read {
 			lines = append(lines, fmt.Sprintf("%-9s %v", kind, l))

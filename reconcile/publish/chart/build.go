@@ -61,7 +61,7 @@ type room struct {
 	listed, best int
 }
 
-var usualRoom = room{courses: 150_000, listed: 30_000, best: 16}
+var usualRoom = room{courses: 150_000, listed: 30_000, best: matrix.UsualBest}
 
 // crowded reports whether the page has the best ferrules of each head only.
 func (b *builder) crowded() bool { return b.result.Listed > b.room.listed }

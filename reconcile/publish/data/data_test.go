@@ -141,7 +141,7 @@ func results(t *testing.T) map[string]*matrix.Result {
 	return map[string]*matrix.Result{
 		"small": telltest.Small(t), "all": telltest.SmallAll(t), "awkward": telltest.Awkward(t), "empty": telltest.Empty(),
 		"large": telltest.Large(t, 40, 90), "set": telltest.Set(t),
-		"measured": telltest.Measured(t),
+		"measured": telltest.Measured(t), "only the best": telltest.OnlyBest(t),
 	}
 }
 
@@ -401,6 +401,17 @@ func TestSummary(t *testing.T) {
 		s := summarise(r, nil)
 		if s.Pairs.Listed+s.Pairs.Counted+s.Pairs.OutOfRange != s.Pairs.Heads*s.Pairs.Ferrules || s.Pairs.Possible != s.Pairs.Heads*s.Pairs.Ferrules {
 			t.Errorf("%s: pairs %+v", name, s.Pairs)
+		}
+		if left := s.Pairs.FitsNotListed; (left != nil) != (r.OnlyBest > 0) || s.Pairs.OnlyBest != r.OnlyBest {
+			t.Errorf("%s: only the best %d, fits not listed %+v", name, s.Pairs.OnlyBest, left)
+		} else if left != nil {
+			not := left.Flush + left.Turn + left.Prep + left.Measure + s.Verdicts.Ask + s.Verdicts.Bare
+			for _, reason := range s.Pairs.NotListed {
+				not += reason.Pairs
+			}
+			if not != s.Pairs.Counted || left.Turn == 0 {
+				t.Errorf("%s: %d pairs are not listed, counted %d; %+v", name, not, s.Pairs.Counted, left)
+			}
 		}
 		v := s.Verdicts
 		if v.Flush+v.Turn+v.Prep+v.Measure+v.Ask+v.No+v.Bare != s.Pairs.Listed+s.Pairs.Counted {

@@ -138,7 +138,11 @@ func (m *fitMaker) head(head int, into piece) {
 	pairs := r.HeadPairs(head)
 	class := r.HeadGeometry(head)
 	e := m.made[class]
-	if e == nil {
+	switch alike := r.Alike(head); {
+	case !alike:
+		e = m.endings(pairs)
+		defer func() { m.pool = append(m.pool, e) }()
+	case e == nil:
 		e = m.endings(pairs)
 		m.made[class] = e
 	}

@@ -59,8 +59,19 @@ type summaryPairs struct {
 	// HeadGeometries and FerruleGeometries are how many different ones there are.
 	HeadGeometries    int `json:"head_geometries"`
 	FerruleGeometries int `json:"ferrule_geometries"`
+	// OnlyBest is of how many ferrules for each head, and heads for each ferrule, the pairs are listed where not all that fit are, and
+	// FitsNotListed are the others that fit.
+	OnlyBest      int              `json:"only_best,omitzero"`
+	FitsNotListed *summaryFitsLeft `json:"fits_not_listed,omitempty"`
 	// NotListed are the pairs that do not fit and are counted, by the reason that rules them out.
 	NotListed []summaryReason `json:"not_listed"`
+}
+
+type summaryFitsLeft struct {
+	Flush   int `json:"flush"`
+	Turn    int `json:"turn"`
+	Prep    int `json:"prep"`
+	Measure int `json:"measure"`
 }
 
 type summaryReason struct {
@@ -148,6 +159,10 @@ func summarise(r *matrix.Result, inputs []tell.Input) summary {
 		Ferrules: summaryFerrules{a.UsedFerrules, a.Ferrules - a.UsedFerrules},
 		Findings: summaryFindings{a.Findings[finding.Error], a.Findings[finding.Warning], a.Findings[finding.Note]},
 		Settings: []summarySetting{}, Assumptions: []summaryAssumption{},
+	}
+	if a.OnlyBest > 0 {
+		s.Pairs.OnlyBest = a.OnlyBest
+		s.Pairs.FitsNotListed = &summaryFitsLeft{a.LeftOut[fitcalc.Flush], a.LeftOut[fitcalc.Turn], a.LeftOut[fitcalc.Prep], a.LeftOut[fitcalc.Measure]}
 	}
 	for _, counted := range a.ByReason {
 		s.Pairs.NotListed = append(s.Pairs.NotListed, summaryReason{counted.Code.String(), counted.Pairs})

@@ -38,6 +38,10 @@ type Account struct {
 	// fit.
 	Listed, Counted, OutOfRange int
 	ByReason                    []matrix.Counted
+	// OnlyBest is of how many ferrules for each head, and heads for each ferrule, the pairs are listed, 0 where all that fit are. LeftOut
+	// are those that fit and are counted instead.
+	OnlyBest int
+	LeftOut  map[fitcalc.Verdict]int
 	// Verdicts are those of all pairs in reach.
 	Verdicts map[fitcalc.Verdict]int
 
@@ -70,6 +74,8 @@ func Take(r *matrix.Result) Account {
 		Listed:     r.Listed,
 		OutOfRange: r.OutOfRange,
 		ByReason:   r.Counted,
+		OnlyBest:   r.OnlyBest,
+		LeftOut:    map[fitcalc.Verdict]int{},
 		Verdicts:   r.Counts(),
 		Standing:   map[Standing]int{},
 		Fits:       make([]int, len(r.Catalogue.Ferrules)),
@@ -78,6 +84,11 @@ func Take(r *matrix.Result) Account {
 	a.HeadGeometries, a.FerruleGeometries = len(r.HeadGeometries()), len(r.FerruleGeometries())
 	a.Possible = a.Heads * a.Ferrules
 	a.Counted = a.Possible - a.Listed - a.OutOfRange
+	for v, n := range a.Verdicts {
+		if left := n - r.ListedCount(v); v.Fits() && left > 0 {
+			a.LeftOut[v] = left
+		}
+	}
 	a.rows(r.Catalogue.Tables)
 	a.standings(r)
 	a.pairs(r)
@@ -85,6 +96,25 @@ func Take(r *matrix.Result) Account {
 		a.Findings[f.Severity]++
 	}
 	return a
+}
+
+// Listing says which pairs are listed where not all that fit are, as a sentence without its stop, and nothing otherwise.
+func (a *Account) Listing() string {
+	if a.OnlyBest == 0 {
+		return ""
+	}
+	fit, left := 0, 0
+	for v, n := range a.Verdicts {
+		if v.Fits() {
+			fit += n
+		}
+		left += a.LeftOut[v]
+	}
+	best := "the best ferrule of each head and the best head of each ferrule"
+	if n := a.OnlyBest; n > 1 {
+		best = fmt.Sprintf("the %d best ferrules of each head and the %d best heads of each ferrule", n, n)
+	}
+	return fmt.Sprintf("of %d pairs that fit are listed %s; the other %d are counted", fit, best, left)
 }
 
 // Findings returns all findings of a result, of the reading and of the deciding, sorted.

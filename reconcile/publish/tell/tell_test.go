@@ -17,7 +17,7 @@ import (
 // TestAccountAddsUp counts everything a second time.
 func TestAccountAddsUp(t *testing.T) {
 	for name, r := range map[string]*matrix.Result{
-		"small": telltest.Small(t), "awkward": telltest.Awkward(t), "large": telltest.Large(t, 30, 70), "empty": telltest.Empty(),
+		"small": telltest.Small(t), "awkward": telltest.Awkward(t), "large": telltest.Large(t, 30, 70), "empty": telltest.Empty(), "only the best": telltest.OnlyBest(t),
 	} {
 		a := tell.Take(r)
 		if a.Listed+a.Counted+a.OutOfRange != a.Heads*a.Ferrules || a.Listed != r.Listed {
@@ -70,6 +70,28 @@ func TestStandings(t *testing.T) {
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
+	}
+}
+
+// TestListing: where only the best is listed it is said, with counts that close.
+func TestListing(t *testing.T) {
+	few := tell.Take(telltest.OnlyBest(t))
+	fit, left := 0, 0
+	for v, n := range few.Verdicts {
+		if v.Fits() {
+			fit, left = fit+n, left+few.LeftOut[v]
+		}
+	}
+	if fit-left > few.Listed || left == 0 {
+		t.Errorf("of %d pairs that fit %d are left out, and %d are listed", fit, left, few.Listed)
+	}
+	want := fmt.Sprintf("of %d pairs that fit are listed the best ferrule of each head and the best head of each ferrule; the other %d are counted", fit, left)
+	if got := few.Listing(); got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	whole := tell.Take(telltest.Small(t))
+	if text := whole.Listing(); text != "" || len(whole.LeftOut) > 0 {
+		t.Errorf("all that fits is listed: %q, %v", text, whole.LeftOut)
 	}
 }
 

@@ -25,7 +25,7 @@ func (b *book) fitsSection() *report.Section {
 		Name: sheetFits, Title: "Every listed pair", All: "fits.csv", LookUp: true,
 		Notes: []string{
 			"Turn-down is what must come off the base on the diameter; per side is half of it. Least and most are worst case, limit against limit.",
-			"Listed are pairs that fit, and the nearest of what fits nothing; the others are counted on “Read first”. Parts of one geometry share a row. This sheet is for the screen: to print rows of it, select them.",
+			"Listed are " + b.listed("pairs that fit") + ", and the nearest of what fits nothing; the others are counted on “Read first”. Parts of one geometry share a row. This sheet is for the screen: to print rows of it, select them.",
 		},
 		Columns: append(columns, report.Source("Head from", 34), report.Source("Ferrule from", 34)), Frozen: 2, Tone: report.Aside,
 	}

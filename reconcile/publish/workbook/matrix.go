@@ -153,7 +153,8 @@ func (b *book) matrixSheet(g grid) {
 		}
 	}
 	if g.leftDown > 0 {
-		p.put(p.as(fmt.Sprintf("%s more would be too many to read here; all heads stand in heads.jsonl, and all that fits in fits.csv.", phrase.Count(g.leftDown, "row")), note))
+		p.put(p.as(fmt.Sprintf("%s more would be too many to read here; all heads stand in heads.jsonl, and %s in fits.csv.",
+			phrase.Count(g.leftDown, "row"), p.listed("all that fits")), note))
 	}
 	p.done()
 }
@@ -254,18 +255,30 @@ func (p *page) gridTop(g grid) {
 // gridScope says which ferrules are shown.
 func (p *page) gridScope(g grid) string {
 	a := &p.account
+	empty := " An empty cell does not fit."
+	if a.OnlyBest > 0 {
+		empty = fmt.Sprintf(" An empty cell does not fit, or is not among the %d best of its head and of its ferrule.", a.OnlyBest)
+	}
 	if g.leftAcross > 0 {
-		return fmt.Sprintf("Shown are the first %d of %d ferrule sizes, by bore and base OD; all stand in fits.csv. An empty cell does not fit.",
-			len(g.ferrules), len(g.ferrules)+g.leftAcross)
+		return fmt.Sprintf("Shown are the first %d of %d ferrule sizes, by bore and base OD; all stand in %s.",
+			len(g.ferrules), len(g.ferrules)+g.leftAcross, p.fileOfFerrules()) + empty
 	}
 	switch {
 	case p.opts.Full:
-		return fmt.Sprintf("All %d ferrules are shown, by bore and base OD. An empty cell does not fit.", a.Ferrules)
+		return fmt.Sprintf("All %d ferrules are shown, by bore and base OD.", a.Ferrules) + empty
 	case a.UsedFerrules == 0:
-		return fmt.Sprintf("No ferrule fits a head; all %d are shown. An empty cell does not fit.", a.Ferrules)
+		return fmt.Sprintf("No ferrule fits a head; all %d are shown.", a.Ferrules) + empty
 	}
-	return fmt.Sprintf("Shown are the %d of %d ferrules that fit a head, and those of which something is to be asked, by bore and base OD; the others are on “%s”. An empty cell does not fit.",
-		a.UsedFerrules, a.Ferrules, sheetUnused)
+	return fmt.Sprintf("Shown are the %d of %d ferrules that fit a head, and those of which something is to be asked, by bore and base OD; the others are on “%s”.",
+		a.UsedFerrules, a.Ferrules, sheetUnused) + empty
+}
+
+// fileOfFerrules is where all ferrules stand.
+func (b *book) fileOfFerrules() string {
+	if b.account.OnlyBest > 0 {
+		return "ferrules.jsonl"
+	}
+	return "fits.csv"
 }
 
 // gridHeadings writes what the ferrules measure, and the headings of the heads' columns.

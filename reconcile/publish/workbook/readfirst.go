@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"fmt"
+	"strings"
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/publish/report"
@@ -11,13 +12,24 @@ import (
 // readFirst is the sheet that says what the others rest on.
 func (b *book) readFirst(g grid) *report.Summary {
 	s := report.NewSummary("Heads and ferrules: what fits, and what has to come off", b.opts.ShopName, b.opts.Units)
-	s.Blocks = append([]report.Block{report.WasRead(b.result, b.opts.Inputs, sheetFindings)}, b.cameOut()...)
+	if text := b.account.Listing(); text != "" {
+		s.Blocks = append(s.Blocks, report.Block{Title: "Not all that fits is listed", Lines: [][]any{{report.Wide{Text: strings.ToUpper(text[:1]) + text[1:] + ". reconcile matrix --best N lists another number."}}}})
+	}
+	s.Blocks = append(append(s.Blocks, report.WasRead(b.result, b.opts.Inputs, sheetFindings)), b.cameOut()...)
 	s.Blocks = append(s.Blocks, b.whichSheet(g), report.Cautions(b.opts.Language))
 	if m := &b.result.Catalogue.Measurements; m.Any() {
 		s.Blocks = append(s.Blocks, b.measured())
 	}
 	s.Blocks = append(s.Blocks, b.assumptions(), report.Settings(b.result.Shop, b.opts.Units))
 	return &s
+}
+
+// listed are the pairs that fit and are listed, where that is all of them in the words given.
+func (b *book) listed(all string) string {
+	if b.account.OnlyBest > 0 {
+		return fmt.Sprintf("the %d best of each head and of each ferrule", b.account.OnlyBest)
+	}
+	return all
 }
 
 // cameOut counts the pairs and the parts.
@@ -28,7 +40,7 @@ func (b *book) cameOut() []report.Block {
 		pairs.Lines = append(pairs.Lines, []any{report.Judged{Text: marks[v] + "  " + b.word(v), Verdict: v}, a.Verdicts[v], report.Faint{Cell: b.opts.Language.Meaning(v)}})
 	}
 	pairs.Lines = append(pairs.Lines,
-		[]any{"listed one by one", a.Listed, report.Faint{Cell: "all that fit, and the nearest of what fits nothing; the others in reach are counted"}},
+		[]any{"listed one by one", a.Listed, report.Faint{Cell: b.listed("all that fit") + ", and the nearest of what fits nothing; the others in reach are counted"}},
 		[]any{"plainly out of range", a.OutOfRange, report.Faint{Cell: "nominal sizes are further out than a near miss"}},
 		[]any{report.Strong{Cell: "all"}, report.Strong{Cell: a.Possible}, report.Faint{Cell: fmt.Sprintf("%d heads by %d ferrules", a.Heads, a.Ferrules)}})
 	parts := report.Block{Columns: []report.Column{report.Text("Heads and ferrules", 0), report.Count("Parts", 0)}}
@@ -54,7 +66,7 @@ func (b *book) cameOut() []report.Block {
 func (b *book) whichSheet(g grid) report.Block {
 	matrix := "Heads down, ferrules across: does it fit, and what comes off? A cell leads to its row on “Fits”."
 	if g.leftDown+g.leftAcross > 0 {
-		matrix += fmt.Sprintf(" It has the first %d heads and %d ferrules; all stand in fits.csv.", len(g.rows), len(g.ferrules))
+		matrix += fmt.Sprintf(" It has the first %d heads and %d ferrules; all stand in %s.", len(g.rows), len(g.ferrules), b.fileOfFerrules())
 	}
 	block := report.Block{Title: "Which sheet answers what", Lines: [][]any{{report.Faint{Cell: fmt.Sprintf(
 		"No sheet has more than %d rows, and the matrix no more than %d ferrules: more nobody scrolls through. What is beyond stands in fits.csv, heads.jsonl and ferrules.jsonl beside this workbook.",

@@ -252,9 +252,12 @@ func TestSameBytes(t *testing.T) {
 
 func TestCounts(t *testing.T) {
 	for name, r := range map[string]*matrix.Result{
-		"small": telltest.Small(t), "awkward": telltest.Awkward(t), "large": telltest.Large(t, 30, 80),
+		"small": telltest.Small(t), "awkward": telltest.Awkward(t), "large": telltest.Large(t, 30, 80), "only the best": telltest.OnlyBest(t),
 	} {
 		f, a := written(t, r, Options{}), tell.Take(r)
+		if first := rows(t, f, report.ReadFirst); r.OnlyBest > 0 != slices.ContainsFunc(first[:6], func(row []string) bool { return len(row) > 0 && strings.HasPrefix(row[0], "Of ") }) {
+			t.Errorf("%s: only the best %d, and the first sheet says %q", name, r.OnlyBest, first[:6])
+		}
 		fits := below(t, f, sheetFits, "Head")
 		verdicts := map[string]int{}
 		for _, row := range fits {

@@ -169,6 +169,13 @@ func Large(t testing.TB, heads, ferrules int) *matrix.Result {
 	return matrix.Decide(b.catalogue, fitcalc.DefaultShop())
 }
 
+// OnlyBest returns a result of parts of which several have one geometry, with the best ferrule of each head and the best head of each
+// ferrule listed.
+func OnlyBest(t testing.TB) *matrix.Result {
+	t.Helper()
+	return matrix.DecideBy(Large(t, 60, 80).Catalogue, fitcalc.DefaultShop(), matrix.Options{Best: 1})
+}
+
 // ByTip returns a result with ferrules added that are known by the tip they are for and not by their bore: BT-370, BT-355 and, for a
 // tip that no head takes, BT-395.
 func ByTip(t testing.TB, r *matrix.Result) *matrix.Result {
