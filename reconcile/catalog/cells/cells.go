@@ -388,7 +388,7 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 		f.Assumptions = append(f.Assumptions, why)
 	}
 	f.Assumptions = append(f.Assumptions, t.forgiven(line, c, reading)...)
-	if bad := t.outlying(line, c, f, dim); bad.Any() {
+	if bad := t.slipped(c, f, dim); bad.Any() {
 		return f, bad
 	}
 	return t.tolerated(line, c, f, dim)
@@ -417,7 +417,7 @@ func (t *Reader) settleComma(c *Column, text string, ctx value.Context, reading 
 	return other, fmt.Sprintf("%s %s read as %s: the comma can only mean that", c.Name(), text, traits.SayMM(traits.MM(other.Dim.Nominal())))
 }
 
-// Outliers: a size is compared with the column where there are at least leastSample others. A diameter that is off by
+// Slips: a size is compared with the column where there are at least leastSample others. A diameter that is off by
 // more than diameterSpread, or a length by more than the factor lengthSpread, stands out.
 const (
 	leastSample    = 6
@@ -425,9 +425,9 @@ const (
 	lengthSpread   = 4.0
 )
 
-// outlying compares a possible size with the rest of its column. One that a usual mistake would bring back among the
-// others is trouble; another one only stands out, and is used.
-func (t *Reader) outlying(line int, c *Column, f catalog.Field, dim measure.Dim) Trouble {
+// slipped compares a possible size with the rest of its column. One that stands out, and that a usual mistake would bring back among the
+// others, is trouble; what only stands out is said when all rows are read.
+func (t *Reader) slipped(c *Column, f catalog.Field, dim measure.Dim) Trouble {
 	middle := t.middle(c)
 	size := traits.MM(dim.Nominal())
 	if middle == 0 || len(c.Profile.Sizes) < leastSample+1 || size <= 0 {
@@ -442,9 +442,6 @@ func (t *Reader) outlying(line int, c *Column, f catalog.Field, dim measure.Dim)
 			return Problem("data.implausible", "%s %s is %s, far from the %s of the rest of the column; %s (%s) would fit", c.Name(), f.Text, traits.SayMM(size), traits.SayMM(middle),
 				traits.SayMM(size*m.Factor), m.Why)
 		}
-	}
-	if c.Trait().Diameter {
-		t.Warn(line, c.Col, c.Role, "data.implausible", fmt.Sprintf("%s %s is %s, far from the %s of the rest of the column; it is used as it stands", c.Name(), f.Text, traits.SayMM(size), traits.SayMM(middle)))
 	}
 	return Trouble{}
 }
@@ -734,9 +731,16 @@ func (t *Reader) middle(c *Column) float64 {
 	}
 	var sizes []float64
 	b, _ := traits.BoundsOf(t.Kind, c.Role)
+	units := []string{c.Unit}
+	if c.Unit == "" {
+		units = traits.LengthUnits[:2] // each cell's stands beside it
+	}
 	for _, s := range c.Profile.Sizes {
-		if x := s.MM(c.Unit) * c.Factor(); b.Possible(x) {
-			sizes = append(sizes, x)
+		for _, unit := range units {
+			if x := s.MM(unit) * c.Factor(); b.Possible(x) {
+				sizes = append(sizes, x)
+				break
+			}
 		}
 	}
 	m := 0.0

@@ -60,7 +60,7 @@ func (t *Reader) readReadings(line int, c *Column, f catalog.Field, list value.R
 	f.Assumptions = append(f.Assumptions, t.forgiven(line, c, list)...)
 	f, bad := t.ofReadings(c, f, catalog.Field{}, readings, []finding.Place{t.PlaceOf(f)})
 	if !bad.Any() {
-		bad = t.outlying(line, c, f, f.Dim)
+		bad = t.slipped(c, f, f.Dim)
 	}
 	fromLine, fromCol := t.Region.Grid.Source(line, c.Col)
 	t.Tell(layout.ToldKey{What: "readings", Col: c.Col}, finding.Note, "data.leniency", fromLine, fromCol, func() string {

@@ -45,6 +45,8 @@ type Column struct {
 	points, margin float64
 	// second is the next best role, empty where it is none.
 	second catalog.Role
+	// rival is the column whose role its heading says as well, and of which it does not state the sizes.
+	rival *Column
 	// Known is set where the heading itself gives the role.
 	Known    bool
 	Evidence string
@@ -83,6 +85,8 @@ const (
 	headingPoints = 10.0
 	// leastPoints is what a column needs to get a role at all.
 	leastPoints = 2.5
+	// countPoints are taken from a column of small whole numbers that nothing calls part numbers: it may be one of counts, such as the stock.
+	countPoints = 1.5
 	// leastMargin is how far the best reading must be ahead of the next for a column of sizes to be used.
 	leastMargin = 1.5
 )
@@ -236,6 +240,9 @@ func (c *Column) fitAlone(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.
 	points := values()
 	if !guessed && c.Text != "" {
 		points--
+	}
+	if role == catalog.Part && c.Profile.share(c.Profile.small) > 0.5 {
+		points -= countPoints
 	}
 	return points - 0.5 + traits.Of[role].Prior/2
 }

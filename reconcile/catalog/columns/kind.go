@@ -2,8 +2,10 @@ package columns
 
 import (
 	"slices"
+	"strings"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/phrase"
 )
@@ -121,9 +123,9 @@ func kindBySizes(columns []*Column, plans []plan) catalog.Kind {
 }
 
 // gainsay takes the points of what the user said from the reading of a table as that kind, where the table itself speaks for another one
-// and nothing in it for this: headings that only tables of the other have, its title, its sizes.
-func (t *Table) gainsay(plans []plan, titles []string) {
-	sizes := kindBySizes(t.Columns, plans)
+// and nothing in it for this: headings that only tables of the other have, its title, its sizes. It returns what the sizes speak for.
+func (t *Table) gainsay(plans []plan, titles []string) (sizes catalog.Kind) {
+	sizes = kindBySizes(t.Columns, plans)
 	for i := range plans {
 		given := &plans[i]
 		if !given.given || given.specific(t.Columns) || t.titlePoints(given.kind, titles) > 0 || sizes == given.kind {
@@ -140,6 +142,7 @@ func (t *Table) gainsay(plans []plan, titles []string) {
 			plans[i].bonus += specificPoints
 		}
 	}
+	return sizes
 }
 
 // seems says what a table lists that was taken for none of parts, by its headings.
@@ -159,6 +162,12 @@ func (t *Table) seems() string {
 // mostHeadings is how many headings of a table are named.
 const mostHeadings = 5
 
+// severalSizes reports whether a text is sizes with crosses between them, such as 9.35 x 13.6 x 19.
+func severalSizes(text string) bool {
+	parts := strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune("xX×*", r) })
+	return len(parts) > 1 && !slices.ContainsFunc(parts, func(part string) bool { return !lexicon.LooksNumeric(strings.TrimSpace(part)) })
+}
+
 // maySize reports whether a column may be one of diameters of parts: its heading is not understood as something else, and most of its
 // cells are numbers that are the outside or the hole of one in mm or in inches.
 func (t *Table) maySize() bool {
@@ -169,12 +178,17 @@ func (t *Table) maySize() bool {
 		if c.irrelevant != "" || len(found) > 0 && traits.Of[catalog.Role(found[0].Role)].Want != traits.Length || c.Profile.counts() {
 			return false
 		}
-		possible := 0
+		possible, several := 0, 0
+		for _, text := range c.Profile.Texts {
+			if severalSizes(text) {
+				several++
+			}
+		}
 		for _, s := range c.Profile.Sizes {
 			if slices.ContainsFunc(traits.LengthUnits[:2], func(unit string) bool { return od.Possible(s.MM(unit)) || bore.Possible(s.MM(unit)) }) {
 				possible++
 			}
 		}
-		return c.Profile.share(possible) >= rivalShare
+		return c.Profile.share(max(possible, several)) >= rivalShare
 	})
 }

@@ -19,6 +19,8 @@ type profile struct {
 	Sizes []size
 	// codes, whole, decimals, empty, dates count values of these sorts; distinct counts different texts.
 	codes, whole, decimals, dates, distinct int
+	// small counts the whole numbers of up to three digits.
+	small int
 	// Filled is how many cells of the sample hold something.
 	Filled int
 	// longTexts is how many are several words.
@@ -141,6 +143,9 @@ done:
 	switch {
 	case mark == 0 || after == 0:
 		p.whole++
+		if digits <= 3 {
+			p.small++
+		}
 	case mark == ',':
 		p.decimals++
 		if after != 3 || strings.HasPrefix(text, "0") || strings.HasPrefix(text, ",") {

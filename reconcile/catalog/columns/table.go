@@ -15,6 +15,7 @@ import (
 	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/finding"
 )
@@ -75,6 +76,7 @@ func (t *Table) adopt(chosen *plan, titles []string) {
 	t.shareRoles()
 	t.nameDeviations()
 	t.indexRoles()
+	t.doubtPart()
 	t.nameParts(titles)
 	t.holdUncertain()
 }
@@ -109,6 +111,17 @@ func (t *Table) settleRecess() {
 	}
 	c.Role = catalog.CountersinkMouth
 	c.Evidence += "; a countersink by the angle beside it"
+}
+
+// doubtPart asks about a column of part numbers that is one by its values only.
+func (t *Table) doubtPart() {
+	c := t.first(catalog.Part)
+	if c == nil || c.Known || t.Kind == catalog.UnknownKind {
+		return
+	}
+	name := t.Region.Grid.ColumnName(c.Col)
+	t.AddColumn(finding.Warning, "layout.part", c.Col, fmt.Sprintf("column %s %q was not understood; it is taken for the part numbers by its values", name, c.Text),
+		t.Settle("columns", name, "role"))
 }
 
 // nameParts finds what names the parts of a table without a column of part numbers: descriptions that are all different,
@@ -208,10 +221,10 @@ func (t *Table) choosePlan(given catalog.Kind, titles []string) *plan {
 	if len(plans) == 0 {
 		return nil
 	}
-	t.gainsay(plans, titles)
+	sizes := t.gainsay(plans, titles)
 	slices.SortStableFunc(plans, func(a, b plan) int { return cmp.Compare(b.rank(), a.rank()) })
 	best := &plans[0]
-	t.judgeKind(plans, given, fixed)
+	t.judgeKind(plans, given, fixed, sizes)
 	return best
 }
 
@@ -243,8 +256,8 @@ func (t *Table) titlePoints(kind catalog.Kind, titles []string) float64 {
 	return 0
 }
 
-// judgeKind reports a kind that is in doubt or not what was said.
-func (t *Table) judgeKind(plans []plan, given, fixed catalog.Kind) {
+// judgeKind reports a kind that is in doubt or not what was said; sizes is what the sizes speak for.
+func (t *Table) judgeKind(plans []plan, given, fixed, sizes catalog.Kind) {
 	best := plans[0]
 	key := t.Settle("kind")
 	margin := leastKindMargin
@@ -262,6 +275,9 @@ func (t *Table) judgeKind(plans []plan, given, fixed catalog.Kind) {
 	case given == catalog.UnknownKind && len(plans) > 1 && best.rank()-plans[1].rank() < margin:
 		t.KindHeld = fmt.Sprintf("the table could list %s or %s", best.kind, plans[1].kind)
 		t.Add(finding.Error, "layout.kind", 0, 0, fmt.Sprintf("%s (%.1f against %.1f points); say which", t.KindHeld, best.rank(), plans[1].rank()), key)
+	case !best.stated && sizes != catalog.UnknownKind && sizes != best.kind:
+		t.KindHeld = fmt.Sprintf("the table lists %s by its headings, and its sizes are those of %s", best.kind, sizes)
+		t.Add(finding.Error, "layout.kind", 0, 0, t.KindHeld+"; say which", key)
 	case !best.stated:
 		t.KindAssumed = fmt.Sprintf("the table taken to list %s: its columns fit that best, and nothing says so", best.kind)
 		t.Add(finding.Note, "layout.kind", 0, 0, t.KindAssumed, key)
@@ -442,10 +458,47 @@ func (t *Table) share(c, first *Column, score float64, taken map[catalog.Role]in
 	case c.Hints.Min != c.Hints.Max:
 		c.Role, c.Aspect, c.Known = first.Role, limitOf(c), true
 		c.Evidence = fmt.Sprintf("heading says a limit of %s", first.Role)
+	case t.otherSizes(c, first):
+		c.rival = first
+		c.Evidence = fmt.Sprintf("says %s like column %s, and its sizes are others", first.Role, t.Region.Grid.ColumnName(first.Col))
 	default:
 		c.Role, c.Aspect, c.Known = first.Role, Repeat, true
 		c.Evidence = fmt.Sprintf("states %s again, like column %s", first.Role, t.Region.Grid.ColumnName(first.Col))
 	}
+}
+
+// otherSizes reports whether a column gives other sizes than another one in most of the rows in which both give one, in whatever unit: then
+// it does not state them again.
+func (t *Table) otherSizes(c, first *Column) bool {
+	compared, others := 0, 0
+	for _, line := range t.Region.SampleLines() {
+		a, b := t.sizeIn(c, line), t.sizeIn(first, line)
+		if a.number <= 0 || b.number <= 0 {
+			continue
+		}
+		compared++
+		if !slices.ContainsFunc(c.units(), func(unit string) bool {
+			return slices.ContainsFunc(first.units(), func(other string) bool { return math.Abs(a.MM(unit)/b.MM(other)-1) <= sameSize })
+		}) {
+			others++
+		}
+	}
+	return compared >= 3 && others*3 >= compared*2
+}
+
+// sameSize is by which share two statements of one size may differ, as people round.
+const sameSize = 0.02
+
+// sizeIn returns the size that a cell gives, zero where it gives none.
+func (t *Table) sizeIn(c *Column, line int) size {
+	reading := t.Lex.Read(t.Region.Grid.Filled(line, c.Col), value.Context{Want: value.WantDiameter})
+	switch reading.Kind {
+	case value.Length:
+		return size{traits.MM(reading.Dim.Nominal()), "mm"}
+	case value.Number:
+		return size{number: reading.Number}
+	}
+	return size{}
 }
 
 // supersede keeps of an old and a new column of one size the new one.
@@ -539,24 +592,32 @@ func (t *Table) holdUncertain() {
 		default:
 			if other := t.rivalOf(c); other != nil {
 				c.Held = fmt.Sprintf("column %s could be %s as well as column %s", t.Region.Grid.ColumnName(other.Col), c.Role, name)
-				t.AddColumn(finding.Error, "layout.role", c.Col, fmt.Sprintf("column %s %q is probably %s, but column %s %q, which was not understood, could be that as well; say which is",
-					name, c.Text, c.Role, t.Region.Grid.ColumnName(other.Col), other.Text), key)
+				because := "was not understood"
+				if other.rival == c {
+					because = "says the same and gives other sizes"
+				}
+				t.AddColumn(finding.Error, "layout.role", c.Col, fmt.Sprintf("column %s %q is probably %s, but column %s %q, which %s, could be that as well; say which is",
+					name, c.Text, c.Role, t.Region.Grid.ColumnName(other.Col), other.Text, because), key)
 			}
 		}
 	}
 }
 
-// rivalOf returns a column without a role whose sizes fit that of another as well, where the heading of that one is understood only in
+// rivalOf returns a column without a role, or with one by its values only, whose sizes fit that of another as well, where the heading of that one is understood only in
 // part and its own heading says nothing else; nil where there is none.
 func (t *Table) rivalOf(c *Column) *Column {
 	b, known := traits.BoundsOf(t.Kind, c.Role)
-	if h := c.headed(t.Kind, c.Role); !known || t.ruled(c) || h < lexicon.LeastHeading || h >= lexicon.SpecificHeading {
+	h := c.headed(t.Kind, c.Role)
+	if !known || t.ruled(c) || h < lexicon.LeastHeading || h >= alike {
 		return nil
 	}
 	for _, other := range t.Columns {
 		p := &other.Profile
 		switch {
-		case other.Role != "" || other.irrelevant != "" || other.Deviation != 0 || t.ruled(other):
+		case other.rival == c:
+			return other
+		case h >= lexicon.SpecificHeading:
+		case other == c || other.Role != "" && other.Known || other.irrelevant != "" || other.Deviation != 0 || t.ruled(other):
 		case len(other.Matches[t.Kind]) > 0 && other.headed(t.Kind, c.Role) == 0, other.saysOther(c.Role) && other.bestHeading() >= lexicon.Understood:
 		case p.share(len(p.Sizes)) < rivalShare || p.counts():
 		default:

@@ -100,6 +100,7 @@ func (t *Table) ReadRows() {
 		}
 		t.readLine(line, clubs)
 	}
+	t.compareParts()
 	t.ReportTold()
 }
 

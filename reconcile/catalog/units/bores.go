@@ -106,6 +106,9 @@ func (t *Table) boresOf(c *Column) (names, holes []string, others counted) {
 		default:
 			continue
 		}
+		if b, _ := traits.BoundsOf(t.Kind, c.Role); !slices.ContainsFunc(readings, func(one value.Reading) bool { return b.Possible(traits.MM(one.Dim.Nominal())) }) {
+			continue // no bore at all: it says nothing of the others
+		}
 		others.all++
 		switch hole, named := sortOf(readings); {
 		case hole && !slices.Contains(holes, text):

@@ -22,6 +22,13 @@ func (t *Table) coverUnits() {
 		if c.Role != catalog.UnitRole {
 			continue
 		}
+		if c.Text == "" && 2*c.Profile.Filled < len(t.Region.SampleLines()) {
+			// A unit here and there without a heading is what was cut off the size to its left, and for no other.
+			if i > 0 && t.mayBeCovered(t.Columns[i-1]) {
+				t.Columns[i-1].UnitsBeside = c
+			}
+			continue
+		}
 		all = append(all, c)
 		if i > 0 && t.mayBeCovered(t.Columns[i-1]) {
 			pairs[t.Columns[i-1]] = c

@@ -108,6 +108,8 @@ type judge struct {
 	rows     []catalog.Row
 	findings finding.List
 	kinds    map[catalog.Kind]bool
+	// headings are the rows in which the reader saw headings.
+	headings []int
 }
 
 // item is a head or ferrule as it was read.
@@ -130,6 +132,7 @@ func Judge(report *Report, cat *catalog.Catalogue) {
 	}
 	for i := range cat.Tables {
 		j.kinds[cat.Tables[i].Kind] = true
+		j.headings = append(j.headings, cat.Tables[i].HeadingRows...)
 		j.rows = append(j.rows, cat.Tables[i].Rows...)
 		j.findings = append(j.findings, cat.Tables[i].Findings...)
 	}
@@ -326,6 +329,9 @@ func (j *judge) phantom(it item) {
 	one := Judgement{Part: it.Part, Role: catalog.Part, Want: "no part", Got: it.Part, Outcome: Silent}
 	ref, _ := sheet.ParseRef(it.Fields.Cell(catalog.Part))
 	one.Cells = []sheet.Ref{ref}
+	for _, line := range j.headings {
+		one.Cells = append(one.Cells, sheet.Ref{Row: line, Col: ref.Col})
+	}
 	if one.Words = j.words(one.Cells, it.Source.Row); one.Words > Nothing || j.held(it) {
 		one.Outcome = Found
 	}

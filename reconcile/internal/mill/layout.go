@@ -452,11 +452,18 @@ func turned(grid [][]*cell) [][]*cell {
 func (m *maker) cards() [][]*cell {
 	headings := m.headings()[0]
 	var grid [][]*cell
+	first := make([]*cell, len(m.columns)) // where a finding about all cards may stand
 	for _, p := range m.parts {
 		for c, col := range m.columns {
 			key := word(headings[c].text + ":")
+			if first[c] == nil {
+				first[c] = key
+				if m.habits.file == "text" {
+					first[c] = p.cells[c]
+				}
+			}
 			for _, role := range col.roles {
-				p.sizes[role].at = append(p.sizes[role].at, key)
+				p.sizes[role].at = append(p.sizes[role].at, key, first[c])
 			}
 			if m.habits.file == "text" {
 				p.cells[c].text = key.text + " " + p.cells[c].text

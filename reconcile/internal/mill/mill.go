@@ -29,8 +29,6 @@ type Sheet struct {
 	Parts  []Part
 	// OnSide is set where rows and columns changed places.
 	OnSide bool
-	// Headings are the lines (on its side: the columns) of headings.
-	Headings []int
 	// Lines is how many rows the sheet has, blank ones at its end left out.
 	Lines int
 	cells [][]*cell

@@ -1,0 +1,178 @@
+package reader_test
+
+import (
+	"testing"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/finding"
+)
+
+// Each of these is the least of the made-up sheets (reconcile/internal/mill) that were read wrong without a word, by its cause.
+
+// Counts in the last column look like part numbers where no heading is understood; a row of totals spoils the true ones.
+func TestCountsAreNoPartNumbers(t *testing.T) {
+	c := read(t, grid("Cennik ferruli", `
+Nr kat. | Wysokość (mm) | Ø zewn. mm | Ø wewn. (mm) | Stan
+TR 2492 | 19 | 11.8 | 8.8 | 607
+TR 2494 | 25 | 13 | 8.85 | 866
+TR 2497 | 20 | 12.7 | 8.85 | 41
+TR 2501 | 19 | 12.7 | 8.45 | 656
+Razem | | | | 1834
+`))
+	defer show(t, c)
+	for _, part := range []string{"607", "866", "41", "656"} {
+		for _, row := range c.Tables[0].Rows {
+			if row.Part == part {
+				t.Errorf("%s is a count and no part number", part)
+			}
+		}
+	}
+	wantFinding(t, c, "layout.part", "A1", "by its values")
+}
+
+// A size in another column whose role is known by its values only is a rival, too.
+func TestRivalByItsValuesOnly(t *testing.T) {
+	c := read(t, grid("Cennik ferruli", `
+Symbol | Długość (in) | Ø górna, mm | Średnica zewn. [mm]
+ZF-3332 | 0.875 | 10 | 14 +0/-0.08
+ZF-3337 | 0.75 | 10.4 | 12.9 +0/-0.08
+ZF-3338 | 0.625 | 10.2 | 13.5 +0/-0.05
+ZF-3341 | 0.875 | 10.5 | 13 +0/-0.05
+`))
+	defer show(t, c)
+	for _, f := range c.Ferrules {
+		if f.Ferrule.BaseOD.Given() {
+			t.Errorf("%s has base OD %v, though two columns could be it", f.Part, f.Ferrule.BaseOD)
+		}
+	}
+}
+
+// A unit that stands here and there in a column without a heading was cut off the size to its left, and is for no other.
+func TestUnitCutOffASize(t *testing.T) {
+	c := read(t, grid("Heads", `
+Part No | Countersink depth | Bore | Hosel OD | | Countersink dia.
+KH2233 | 0.060 | 0.372 | 0.535 | | 0.425
+KH2235 | 0.050 | 0.373 | 0.510 | | 0.415
+KH2238 | 0.030 | 0.375 | 0.550 | | 0.425
+KH2245 | 0.050 | 0.372 | 13.5 | mm | 0.415
+KH2247 | 0.030 | 0.374 | 0.535 | | 0.425
+`))
+	defer show(t, c)
+	for _, h := range c.Heads {
+		if depth := h.Head.Countersink.Depth; depth.Given() && depth.Nominal().Millimetres() < 0.5 {
+			t.Errorf("%s has a countersink of %v", h.Part, depth)
+		}
+	}
+}
+
+// What differs from a size in every row does not state it again, and does not stand in for it: which of the two is the size is a question,
+// unless a heading has its very name.
+func TestOtherSizesAreNoRepeat(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Código | Diámetro exterior (mm) | Ø cuello (mm) | Ø interior (mm)
+TR 7485 | - | 10.5 | 9.32
+TR 7487 | 13.3 | 10.2 | 9.32
+TR 7490 | 13.6 | 10.4 | 8.97
+TR 7493 | 13.5 | 10.2 | 8.97
+`))
+	defer show(t, c)
+	for _, f := range c.Ferrules {
+		if f.Ferrule.BaseOD.Given() {
+			t.Errorf("%s has base OD %v, though two columns could be it", f.Part, f.Ferrule.BaseOD)
+		}
+	}
+	wantFinding(t, c, "layout.role", "C1", "could be that as well")
+}
+
+func TestOtherSizesBesideTheVeryName(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part No | Base OD (mm) | OD (mm) | Bore (mm)
+TR 7485 | - | 10.5 | 9.32
+TR 7487 | 13.3 | 10.2 | 9.32
+TR 7490 | 13.6 | 10.4 | 8.97
+TR 7493 | 13.5 | 10.2 | 8.97
+`))
+	defer show(t, c)
+	wantRow(t, c, "TR 7490", catalog.Used, sizes{catalog.BaseOD: 13.6})
+	wantRow(t, c, "TR 7485", catalog.Used, sizes{catalog.BaseOD: 0})
+	wantFinding(t, c, "layout.column", "C1", "its sizes are others")
+}
+
+// A cell that is no bore at all says nothing of whether the others are names of tips.
+func TestNamesOfTipsBesideAnImpossibleBore(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Model | Base OD in. | Length in | Bore, in.
+Q-4141 | 0.540 | 0.5 | 0.355
+Q-4144 | 0.355 | 0.625 | 0.520
+Q-4147 | 0.500 | 0.875 | 0.355
+Q-4151 | 0.530 | 0.625 | 0.370
+`))
+	defer show(t, c)
+	wantFinding(t, c, "data.tip-name", "D1", "names of tips")
+	for _, f := range c.Ferrules {
+		if f.Ferrule.Bore.Given() {
+			t.Errorf("%s has the bore %v, which is the name of a tip", f.Part, f.Ferrule.Bore)
+		}
+	}
+}
+
+// Headings that are like those of heads, over the holes and lengths of ferrules, are a question.
+func TestSizesAgainstHeadings(t *testing.T) {
+	c := read(t, grid("List", `
+货号 | 长度 | 内孔 | 大头外径
+7672-06 | 12.7mm | 9.33mm | 13.7mm
+7672-07 | 12.7mm | 9.3mm | 12.5mm
+7672-08 | 25mm | 9.3mm | 13.4mm
+`))
+	defer show(t, c)
+	wantFinding(t, c, "layout.kind", "", "its sizes are those of ferrules")
+}
+
+// A hole beyond what parts commonly have stands out among few that are within it.
+func TestRareAmongUsual(t *testing.T) {
+	c := read(t, grid("Heads", `
+Part No | Hosel OD (mm) | Bore (mm)
+TR 7117 | 11.8 | 8.95
+TR 7118 | 13.4 | 12.5
+TR 7122 | 11.5 | 8.57
+TR 7125 | 11.5 | 8.57
+`))
+	defer show(t, c)
+	wantFinding(t, c, "data.implausible", "C3", "12.5 mm, far from the other sizes, which are 8.57 mm to 8.95 mm")
+}
+
+// A base OD is compared with those for the same tip, and several that stand out are one finding with all cells.
+func TestOutliersOfOneTip(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part No | Base OD (mm) | Bore (mm)
+F-1 | 13.6 | 9.35
+F-2 | 13.7 | 9.35
+F-3 | 12.9 | 9.35
+F-4 | 16.3 | 9.35
+F-5 | 13.2 | 9.35
+F-6 | 11.9 | 9.35
+F-7 | 13.0 | 9.35
+F-8 | 13.8 | 9.35
+F-9 | 16.4 | 9.35
+F-10 | 13.1 | 9.35
+F-11 | 13.5 | 9.35
+F-12 | 13.4 | 9.35
+F-13 | 13.3 | 9.35
+F-14 | 12.7 | 9.35
+F-15 | 12.8 | 8.46
+`))
+	defer show(t, c)
+	wantFinding(t, c, "data.implausible", "B5", "16.3 mm, far from the other sizes for 0.370 in tips, which are 11.9 mm to 13.8 mm; it is used as it stands; 2 in all")
+	count := 0
+	for _, f := range c.Tables[0].Findings {
+		if f.Code == "data.implausible" && f.Severity == finding.Warning {
+			count++
+			if len(f.Related) != 1 || f.Related[0].Cell != "B10" {
+				t.Errorf("the other cells are %v", f.Related)
+			}
+		}
+	}
+	if count != 1 {
+		t.Errorf("%d findings, want 1", count)
+	}
+}
