@@ -266,6 +266,14 @@ func (f Fields) Number(role Role) float64 {
 	return 0
 }
 
+// Price returns the price of a row, and whether it states one that can be read.
+func (f Fields) Price() (price float64, stated bool) {
+	if full := f.full(Price); full != nil {
+		return full.Number, full.IsNumber
+	}
+	return 0, false
+}
+
 // Cell returns the address of the cell of a role.
 func (f Fields) Cell(role Role) string {
 	if at := f.find(role); at >= 0 {

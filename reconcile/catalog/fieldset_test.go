@@ -59,3 +59,15 @@ func TestColumns(t *testing.T) {
 		t.Errorf("no price is in column %q", got)
 	}
 }
+
+// TestPrices holds the price of a row to its field.
+func TestPrices(t *testing.T) {
+	for _, f := range []Field{{}, {Text: "on request"}, {Text: "12.50", Number: 12.5, IsNumber: true}, {Text: "free", IsNumber: true}} {
+		if price, stated := (Fields{}).With(Price, f).Price(); price != f.Number || stated != f.IsNumber {
+			t.Errorf("%+v gives %g, %v", f, price, stated)
+		}
+	}
+	if price, stated := (Fields{}).Price(); price != 0 || stated {
+		t.Errorf("no field gives %g, %v", price, stated)
+	}
+}

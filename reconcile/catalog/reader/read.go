@@ -54,6 +54,7 @@ import (
 	"maps"
 	"path"
 	"reflect"
+	"runtime"
 	"slices"
 	"strings"
 
@@ -496,24 +497,8 @@ func (r *reader) finish() *catalog.Catalogue {
 		entries = append(entries, t.Items...)
 	}
 	entries = merge.Entries(entries)
-	count := map[catalog.Kind]int{}
-	for _, e := range entries {
-		count[e.Table.Kind]++
-	}
 	out := &catalog.Catalogue{}
-	out.Heads = slices.Grow(out.Heads, count[catalog.Heads])
-	out.Ferrules = slices.Grow(out.Ferrules, count[catalog.Ferrules])
-	for _, e := range entries {
-		switch e.Table.Kind {
-		case catalog.Heads:
-			out.Heads = out.Heads[:len(out.Heads)+1]
-			e.Head(&out.Heads[len(out.Heads)-1])
-		case catalog.Ferrules:
-			out.Ferrules = append(out.Ferrules, e.Ferrule())
-		case catalog.Tips:
-			out.Tips = append(out.Tips, e.TipItem())
-		}
-	}
+	typeParts(out, entries, r.lex, r.opts.Map.Categories, runtime.GOMAXPROCS(0))
 	for _, key := range slices.Sorted(maps.Keys(r.opts.Map.Sheets)) {
 		if !r.used[key] {
 			r.findings.Add(finding.Finding{

@@ -21,8 +21,7 @@ func (a *assumptions) with(text string) *assumptions {
 	if longer != nil {
 		return longer
 	}
-	longer = &assumptions{texts: append(slices.Clip(a.texts), text)}
-	longer.texts = slices.Clip(longer.texts)
+	longer = a.alone(text)
 	if len(a.next) < mostNext {
 		if a.next == nil {
 			a.next = map[string]*assumptions{}
@@ -30,4 +29,12 @@ func (a *assumptions) with(text string) *assumptions {
 		a.next[text] = longer
 	}
 	return longer
+}
+
+// alone returns the list with one more, the same where it has that already, and changes nothing: nobody else is led to it.
+func (a *assumptions) alone(text string) *assumptions {
+	if slices.Contains(a.texts, text) {
+		return a
+	}
+	return &assumptions{texts: slices.Clip(append(slices.Clip(a.texts), text))}
 }

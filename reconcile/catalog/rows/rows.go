@@ -8,7 +8,6 @@ import (
 	"slices"
 	"strings"
 
-	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/cells"
@@ -29,13 +28,13 @@ type Table struct {
 	// gather makes the fields of the rows, and entries are what entries are cut from.
 	gather  catalog.Gather
 	entries []Entry
-	// tips are what lists of one tip are cut from.
-	tips []fitcalc.Tip
 	// titleCategory is the kind of club that the sheet's name or title speaks of, sectionCategory the one that the last title within
 	// the body does.
 	titleCategory, sectionCategory string
 	// repeats is set where part numbers come back with other clubs, so that the club belongs to the part.
 	repeats bool
+	// givesHoles is set where bores are sizes of holes and not the names of tips, see [units.Table.GivesHoles].
+	givesHoles bool
 	// partWidth is the number of digits of part numbers with leading zeros, zero where there are none.
 	partWidth int
 	// parent is the row from which those below may have their sizes.
@@ -69,7 +68,7 @@ func (e *Entry) item() catalog.Item {
 
 // New makes the rows of a table ready to be read. The category is the kind of club that its titles speak of.
 func New(t *cells.Reader, supplier catalog.Supplier, category string) *Table {
-	r := &Table{Reader: t, Supplier: supplier, titleCategory: category}
+	r := &Table{Reader: t, Supplier: supplier, titleCategory: category, givesHoles: t.GivesHoles()}
 	r.findPartWidth()
 	r.describe()
 	return r
@@ -358,9 +357,7 @@ func (r *rowReader) finish(part string) {
 		}
 		e := t.newEntry()
 		*e = Entry{Table: t, Row: len(t.Out.Rows) - 1, Line: r.line, Part: name, Fields: fields, assumed: r.assumed}
-		if price := fields.Get(catalog.Price); price.IsNumber {
-			e.Price, e.HasPrice = price.Number, true
-		}
+		e.Price, e.HasPrice = fields.Price()
 		e.Category = r.category(club.suffix)
 		t.Items = append(t.Items, e)
 	}
