@@ -360,6 +360,11 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 	if c.Held != "" && !reading.UnitStated {
 		return f, Trouble{Severity: finding.Note, Code: "held", Message: c.Held}
 	}
+	if c.ByEach && reading.Problem.Code != "" && unit == "mm" { // a fraction
+		if inches := t.Lex.Read(f.Text, value.Context{Want: ctx.Want, Unit: "in", Mark: c.Mark}); inches.Kind == value.Length && t.boundsAllow(c, inches.Dim) {
+			return t.readInOther(line, c, f, ctx, "in")
+		}
+	}
 	if reading.Problem.Code != "" {
 		return f, Problem(reading.Problem.Code, "%s: %s%s", c.Name(), reading.Problem.Message, alternatives(reading))
 	}
@@ -603,6 +608,9 @@ func (t *Reader) onlyOther(c *Column, dim measure.Dim, reading value.Reading, un
 	if other == "" {
 		return ""
 	}
+	if c.ByEach {
+		return other
+	}
 	taken := size / traits.UnitMM[unit] * traits.UnitMM[other]
 	for _, m := range Mistakes {
 		if changesUnit := m.Factor > 20 && m.Factor < 30 || m.Factor > 0.03 && m.Factor < 0.05; changesUnit || m.Factor == 2 && !c.Trait().Diameter {
@@ -625,6 +633,11 @@ func (t *Reader) readInOther(line int, c *Column, f catalog.Field, ctx value.Con
 	reading := t.Lex.Read(f.Text, ctx)
 	if reading.Kind != value.Length || reading.Problem.Code != "" {
 		return f, Problem("data.unit", "%s %s cannot be in %s", c.Name(), f.Text, traits.UnitName(said))
+	}
+	if c.ByEach { // which the column's finding says
+		f.Assumptions = append(f.Assumptions, c.UnitWhy)
+		f.Assumptions = append(f.Assumptions, t.forgiven(line, c, reading)...)
+		return t.tolerated(line, c, f, reading.Dim)
 	}
 	taken := fmt.Sprintf("%s %s taken as %s: in %s it is impossible", c.Name(), f.Text, traits.UnitName(unit), traits.UnitName(said))
 	t.Warn(line, c.Col, c.Role, "data.unit", fmt.Sprintf("%s, and in %s it is %s", taken, traits.UnitName(unit), traits.SayMM(traits.MM(reading.Dim.Nominal()))))

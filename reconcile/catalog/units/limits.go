@@ -5,6 +5,8 @@ const (
 	// leastCovered is the share of a column's bare sizes that must be possible in the units of a column of units for it to be covered by
 	// it, or in one unit for that to be its own. Tried on lists of 5,000 and 100,000 rows, with no value wrong and no row held.
 	leastCovered = 0.9
+	// leastOfEach is the share of a column's bare sizes that must be possible in inches or in millimetres for each to be taken in its own.
+	leastOfEach = 0.8
 	// leastPairs is how many columns of units directly beside sizes show that each is for the one to its left.
 	leastPairs = 2
 	// leastSizes is how many sizes a column must have for its fit to count.

@@ -38,6 +38,9 @@ type Column struct {
 	Unit        string
 	UnitWhy     string
 	UnitAssumed bool
+	// ByEach is set where nothing states a unit, and bare numbers in inches and in millimetres stand in one column: each is in the one unit in
+	// which it is possible. Unit is that of most.
+	ByEach bool
 	// UnitsBeside is the column that names the unit of each bare number, nil where none does.
 	UnitsBeside *Column
 	// UnitRuled is set where a person says which unit it is.
@@ -287,7 +290,30 @@ func (t *Table) inferUnit(c *Column) {
 		c.assumeUnit(unit, example+fmt.Sprintf(" (another sheet says %s)", t.book.Unit))
 	case t.book.Unit != "" && fits(b, numbers, t.book.Unit, c.Factor())*3 >= 2:
 		c.assumeUnit(t.book.Unit, fmt.Sprintf("another sheet of the file says so (%s)", t.book.UnitText))
+	default:
+		c.takeEach(b, numbers)
 	}
+}
+
+// takeEach takes each bare number of a column in inches or millimetres, whichever it can be in, where hardly any can be in neither and none in
+// both. No note may speak of a unit: it would be meant for these numbers.
+func (c *Column) takeEach(b traits.Bounds, numbers []float64) {
+	mm, inches, both := fits(b, numbers, "mm", c.Factor()), fits(b, numbers, "in", c.Factor()), 0
+	for _, x := range numbers {
+		if b.Possible(x*c.Factor()) && b.Possible(x*traits.UnitMM["in"]*c.Factor()) {
+			both++
+		}
+	}
+	if both > 0 || mm == 0 || inches == 0 || mm+inches < leastOfEach || c.Scale != 1 {
+		return
+	}
+	c.ByEach = true
+	c.assumeUnit("mm", "")
+	if inches > mm {
+		c.Unit = "in"
+	}
+	c.UnitWhy = fmt.Sprintf("%s has sizes in inches and in mm: %s can only be inches, %s only mm, and each is taken so", c.Name(),
+		traits.TrimFloat(exampleOf(b, numbers, "in", c.Factor())), traits.TrimFloat(exampleOf(b, numbers, "mm", c.Factor())))
 }
 
 func (c *Column) assumeUnit(unit, evidence string) {
@@ -395,7 +421,11 @@ func (t *Table) checkUnit(c *Column) {
 		return
 	}
 	if c.UnitAssumed {
-		t.AddColumn(finding.Note, "data.unit", c.Col, c.UnitWhy, key)
+		severity := finding.Note
+		if c.ByEach {
+			severity = finding.Warning
+		}
+		t.AddColumn(severity, "data.unit", c.Col, c.UnitWhy, key)
 		return
 	}
 	if fits(b, numbers, c.Unit, c.Factor())*3 > 1 || len(numbers) == 1 {
