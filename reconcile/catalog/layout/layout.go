@@ -43,6 +43,8 @@ type Region struct {
 	Others map[int]bool
 	// calls are what the headings call for: see callsFor.
 	calls []call
+	// NoParts says why the table lists no parts although it is one of sizes, empty for every other.
+	NoParts string
 	// Drawn is the sheet as it is, and area what the table accounts for of it, where the grid was arranged.
 	Drawn *grid.Grid
 	area  sheet.Range
@@ -80,6 +82,9 @@ func Tables(g *grid.Grid, lex *lexicon.Lexicon, rules catalog.SheetRules) []Regi
 		return fixedTable(g, lex, rules.HeadingRows)
 	}
 	found := cards(g, lex)
+	if found == nil {
+		found = crossTables(g, lex)
+	}
 	taken := spansOf(found)
 	blocks := turnedBlocks(g, lex, taken)
 	for _, part := range uprightParts(g, sortedSpans(taken, blocks)) {
@@ -110,7 +115,10 @@ func Tables(g *grid.Grid, lex *lexicon.Lexicon, rules catalog.SheetRules) []Regi
 func spansOf(tables []Region) []span {
 	var spans []span
 	for i := range tables {
-		area := tables[i].area
+		area := tables[i].RangeOf()
+		if n := len(spans); n > 0 && spans[n-1].from == area.From.Row {
+			continue // another column of one cross table
+		}
 		spans = append(spans, span{area.From.Row, area.To.Row, area.From.Col, area.To.Col})
 	}
 	return spans

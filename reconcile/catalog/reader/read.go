@@ -8,6 +8,8 @@
 //
 // Cards, which give each part as lines of a label with its value, and forms are read as tables with a column for each label.
 //
+// A cross table, which has one size going down, another across and part numbers in its field, is read column by column of the field.
+//
 // A table of numbers with prices, stock or some of the sizes adds these to the parts of those numbers, in whatever sheet or file they stand;
 // what it says of numbers that no table has is set aside, or held where it is sizes. Where a list gives a letter for the size, the sizes
 // are those that another table of the book gives for the letter.
@@ -256,6 +258,10 @@ func (sr *sheetReader) understandTables(keys map[*layout.Region]string) {
 			if own, name := r.rules(fmt.Sprintf("%s!%s", full, region.RangeOf()), t.Key); !own.Empty() {
 				t.Rules, t.Ruled = own, name
 			}
+		}
+		if region.NoParts != "" && t.Rules.Kind == "" {
+			t.Rules.Kind = catalog.NoRole
+			t.Add(finding.Warning, "layout.part", 0, 0, region.NoParts, t.Settle("kind"))
 		}
 		if said := keys[region]; said != "" && t.Rules.Kind == "" {
 			t.Rules.Kind = catalog.NoRole
