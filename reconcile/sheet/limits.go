@@ -91,6 +91,7 @@ type Meter struct {
 	file        string
 	sheets      int
 	rows, cells int
+	strays      int
 	text        int64
 }
 
@@ -144,6 +145,42 @@ func (m *Meter) Merges(s *Sheet) error {
 // LongCell returns the error of a cell that is too long.
 func (m *Meter) LongCell(sheet string, at Ref) error {
 	return m.Limits.Beyond(m.file, place(sheet, at.Row)+", column "+ColumnName(at.Col), "characters", "the cell has too many characters")
+}
+
+// Strays are cells far from all others of their row: as many as mostStrays in a row and allStrays in a book.
+const (
+	mostStrays = 3
+	allStrays  = 20
+)
+
+// Stray divides a row that goes beyond the limit on columns where only a few cells stand there, behind a gap: a sign that somebody once typed
+// far out, which is no reason to refuse a book. It returns the row without them, and their columns; a row that is really that wide it leaves
+// to [Meter.Row].
+func (m *Meter) Stray(cells []*Cell) (kept []*Cell, columns []int) {
+	most := m.Limits.Columns
+	if len(cells) <= most || cells[most-1] != BlankCell {
+		return cells, nil
+	}
+	for i, cell := range cells[most:] {
+		if cell == BlankCell {
+			continue
+		}
+		if columns = append(columns, most+i+1); len(columns) > mostStrays || m.strays+len(columns) > allStrays {
+			return cells, nil
+		}
+	}
+	m.strays += len(columns)
+	kept = cells[:most]
+	for len(kept) > 0 && kept[len(kept)-1] == BlankCell {
+		kept = kept[:len(kept)-1]
+	}
+	return kept, columns
+}
+
+// TellStray says that such a cell is left out.
+func (m *Meter) TellStray(code, sheet string, at Ref, cell *Cell) Note {
+	return Note{Code: code, Sheet: sheet, Ref: at,
+		Message: fmt.Sprintf("%s stands beyond the %d columns that are read, far from the others; what it holds, %.40q, was left out", at, m.Limits.Columns, cell.Shown)}
 }
 
 // Row counts a row that stands times times in a sheet. The error is a [*FileError].

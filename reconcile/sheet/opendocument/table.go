@@ -136,6 +136,13 @@ func (g *grid) store(s *xmlscan.Scanner, first int, hide bool) error {
 	if g.row > MaxRows {
 		return s.Fail("row %d is not on a sheet; the last row is %d", g.row, MaxRows)
 	}
+	kept, strays := g.meter.Stray(cells)
+	for _, col := range strays {
+		g.book.Notes = append(g.book.Notes, g.meter.TellStray(CodeCell, g.out.Name, sheet.Ref{Row: first, Col: col}, cells[col-1]))
+	}
+	if cells = kept; len(cells) == 0 {
+		return nil
+	}
 	if err := g.meter.Row(g.out.Name, first, cells, g.row-first+1); err != nil {
 		return err
 	}

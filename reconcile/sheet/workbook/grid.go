@@ -277,6 +277,13 @@ func (g *grid) store() error {
 	if len(cells) == 0 {
 		return nil
 	}
+	kept, strays := g.meter.Stray(cells)
+	for _, col := range strays {
+		g.book.Notes = append(g.book.Notes, g.meter.TellStray(CodeCell, g.out.Name, sheet.Ref{Row: g.row, Col: col}, cells[col-1]))
+	}
+	if cells = kept; len(cells) == 0 {
+		return nil
+	}
 	if err := g.meter.Row(g.out.Name, g.row, cells, 1); err != nil {
 		return err
 	}
@@ -643,7 +650,7 @@ func (g *grid) interpret(c stored) (sheet.Cell, error) {
 		}
 		index, err := strconv.Atoi(c.value)
 		if err != nil || index < 0 || index >= len(g.strings) {
-			return cell, g.scan.Fail("%s refers to text number %q, and the file has %d texts", g.at(), c.value, len(g.strings))
+			return g.broken(st, c, fmt.Sprintf("%s refers to text number %.40q, and the file has %d texts", g.at(), c.value, len(g.strings)))
 		}
 		if rich, odd := g.rich[index]; odd {
 			g.setRich(&cell, st, rich.in(st), c)
@@ -675,13 +682,26 @@ func (g *grid) interpret(c stored) (sheet.Cell, error) {
 			g.isoDate(&cell, st, c.value)
 		}
 	default:
-		return cell, g.scan.Fail("%s is of a type that is not known, %q", g.at(), c.kind)
+		return g.broken(st, c, fmt.Sprintf("%s is of a type that is not known, %.40q", g.at(), c.kind))
 	}
 	if st.struck && cell.Kind != sheet.Blank {
 		g.out.Strike(g.at(), cell.Shown)
 		cell = *sheet.StruckCell
 	}
 	return cell, nil
+}
+
+// mostBroken is how many damaged cells a workbook may have. A few are those of some program's mistake, and each is known to be damaged; more
+// are a sign that parts of the file do not belong together, and then none of its cells can be relied on.
+const mostBroken = 5
+
+// broken makes a cell that cannot be read an error value, so that nobody takes it for blank, and says why.
+func (g *grid) broken(st style, c stored, problem string) (sheet.Cell, error) {
+	if g.damaged++; g.damaged > mostBroken {
+		return sheet.Cell{}, g.scan.Fail("%s, and so do other cells", problem)
+	}
+	g.noteAt(g.at(), problem+"; the cell cannot be read")
+	return sheet.Cell{Kind: sheet.Error, Raw: c.value, Shown: "#?", Format: st.code, Formula: c.formula}, nil
 }
 
 // setRich makes a cell the text that is left of one with runs in fonts of their own.

@@ -137,6 +137,7 @@ type reader struct {
 	strikes  bool // some style strikes its cells out
 	meter    *sheet.Meter
 	made     int // bytes of long texts made so far
+	damaged  int // cells that cannot be read
 }
 
 // style is what a cell format says about values.

@@ -220,6 +220,23 @@ func TestOddCells(t *testing.T) {
 	}
 }
 
+// TestFewDamagedCells reads a workbook with a few cells that cannot be read, or that stand far from all others: each is noted, and the rest read.
+func TestFewDamagedCells(t *testing.T) {
+	book := mustRead(t, rowsOf(`<row r="1"><c><v>1</v></c><c t="s"><v>2</v></c><c t="z"><v>3</v></c></row><row r="2"><c><v>1</v></c><c r="XEZ2"><v>4</v></c></row><row r="3"><c r="XFD3"><v>5</v></c></row>`))
+	broken := func(raw string) *sheet.Cell { return &sheet.Cell{Kind: sheet.Error, Raw: raw, Shown: "#?"} }
+	want := [][]*sheet.Cell{{number("1"), broken("2"), broken("3")}, {number("1")}}
+	if diff := cmp.Diff(want, book.Sheets[0].Rows); diff != "" {
+		t.Errorf("(-want +got)\n%s", diff)
+	}
+	var places []string
+	for _, note := range book.Notes {
+		places = append(places, note.Code+" "+note.Ref.String())
+	}
+	if diff := cmp.Diff([]string{"file.cell B1", "file.cell C1", "file.cell XEZ2", "file.cell XFD3"}, places); diff != "" {
+		t.Errorf("(-want +got)\n%s", diff)
+	}
+}
+
 func TestDamage(t *testing.T) {
 	manyEntries := parts{}
 	for i := range 10_001 {
@@ -245,8 +262,8 @@ func TestDamage(t *testing.T) {
 		{"too many columns", rowsOf(`<row r="1"><c r="XFE1"><v>1</v></c></row>`), sheet.ReasonDamaged, sheetPart},
 		{"too many columns, uncounted", rowsOf(`<row r="1"><c r="XFD1"><v>1</v></c><c><v>1</v></c></row>`), sheet.ReasonDamaged, sheetPart},
 		{"a row that is no number", rowsOf(`<row r="one"/>`), sheet.ReasonDamaged, sheetPart},
-		{"a shared text that is not there", rowsOf(`<row r="1"><c t="s"><v>2</v></c></row>`), sheet.ReasonDamaged, sheetPart},
-		{"a type that is not known", rowsOf(`<row r="1"><c t="z"><v>2</v></c></row>`), sheet.ReasonDamaged, sheetPart},
+		{"shared texts that are not there", rowsOf(`<row r="1">` + strings.Repeat(`<c t="s"><v>2</v></c>`, 6) + `</row>`), sheet.ReasonDamaged, sheetPart},
+		{"types that are not known", rowsOf(`<row r="1">` + strings.Repeat(`<c t="z"><v>2</v></c>`, 6) + `</row>`), sheet.ReasonDamaged, sheetPart},
 		{"a merged range that is none", sheetOf(`<mergeCells><mergeCell ref="A1:B"/></mergeCells>`), sheet.ReasonDamaged, sheetPart},
 		{"hidden columns beyond the sheet", sheetOf(`<cols><col min="1" max="16385" hidden="1"/></cols>`), sheet.ReasonDamaged, sheetPart},
 		{"tags that cross", rowsOf(`<row r="1"><c><v>1</c></v></row>`), sheet.ReasonDamaged, sheetPart},
