@@ -143,13 +143,13 @@ func TestWhoMayImportWhat(t *testing.T) {
 }
 
 // Whoever reads sheets and decides links no writer and no linear algebra: beside the standard library only what decodes text, what
-// parses mapping files and pages, and special functions.
+// parses mapping files, pages and compound files, and special functions.
 func TestWhatAnImporterLinks(t *testing.T) {
 	out, err := exec.Command("go", "list", "-deps", "-f", "{{with .Module}}{{.Path}} {{end}}{{.ImportPath}}", module+"reconcile").Output()
 	if err != nil {
 		t.Fatal(err)
 	}
-	modules := []string{strings.TrimSuffix(module, "/"), "golang.org/x/text", "golang.org/x/net", "github.com/pelletier/go-toml/v2", "gonum.org/v1/gonum"}
+	modules := []string{strings.TrimSuffix(module, "/"), "golang.org/x/text", "golang.org/x/net", "github.com/richardlehane/mscfb", "github.com/richardlehane/msoleps", "github.com/pelletier/go-toml/v2", "gonum.org/v1/gonum"}
 	heavy := []string{module + "reconcile/publish", "gonum.org/v1/gonum/mat", "gonum.org/v1/gonum/lapack", "gonum.org/v1/gonum/stat"}
 	linked := 0
 	for line := range strings.Lines(string(out)) {

@@ -18,12 +18,12 @@ import (
 )
 
 // otherNames are the endings of files that people take for sheets and that are refused with what to do about them.
-var otherNames = []string{".xls", ".xlsb", ".xlt", ".fods", ".mht", ".mhtml"}
+var otherNames = []string{".xlsb", ".fods", ".mht", ".mhtml"}
 
 // IsSheetName reports whether a file may be a sheet by the ending of its name, among others that lie beside it.
 func IsSheetName(name string) bool {
 	ending := strings.ToLower(path.Ext(name))
-	for _, known := range [][]string{workbookNames, openDocumentNames, pageNames, textNames, otherNames} {
+	for _, known := range [][]string{workbookNames, openDocumentNames, oldNames, pageNames, textNames, otherNames} {
 		if slices.Contains(known, ending) {
 			return true
 		}

@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"example.com/seatline/reconcile/sheet"
+	"example.com/seatline/reconcile/sheet/biff"
 	"example.com/seatline/reconcile/sheet/internal/sniff"
 	"example.com/seatline/reconcile/sheet/opendocument"
 	"example.com/seatline/reconcile/sheet/text"
@@ -34,6 +35,7 @@ func File(path string) (*sheet.Book, error) {
 var (
 	workbookNames     = []string{".xlsx", ".xlsm", ".xltx", ".xltm"}
 	openDocumentNames = []string{".ods", ".ots"}
+	oldNames          = []string{".xls", ".xlt"}
 	pageNames         = []string{".html", ".htm", ".xhtml"}
 	textNames         = []string{".csv", ".tsv", ".txt", ".tab", ".asc", ".dat", ".prn"}
 )
@@ -44,6 +46,10 @@ func Bytes(name string, data []byte) (*sheet.Book, error) { return Within(name, 
 // Within reads the content of a file; name is what findings and errors call it. Errors are of type [*sheet.FileError].
 func Within(name string, data []byte, limits sheet.Limits) (*sheet.Book, error) {
 	found := sniff.Bytes(data)
+	if found.Form == sniff.Excel97 {
+		book, err := biff.ReadWithin(name, bytes.NewReader(data), limits)
+		return checkName(book, err, "a workbook in the old xls format", oldNames)
+	}
 	if found.Form == sniff.Page {
 		book, err := webpage.ReadWithin(name, data, limits)
 		return checkName(book, err, "a web page", pageNames)

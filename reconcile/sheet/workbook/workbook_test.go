@@ -317,7 +317,7 @@ func TestDamagedArchive(t *testing.T) {
 		"empty":          {nil, sheet.ReasonEmpty},
 		"text":           {[]byte("a,b\n1,2\n"), sheet.ReasonMisnamed},
 		"page":           {[]byte("<html><table>"), sheet.ReasonMisnamed},
-		"old xls":        {compound("Workbook"), sheet.ReasonUnsupported},
+		"old xls":        {compound("Workbook"), sheet.ReasonMisnamed},
 		"password":       {compound("EncryptedPackage"), sheet.ReasonEncrypted},
 		"zip password":   {locked(t), sheet.ReasonEncrypted},
 	} {

@@ -29,6 +29,8 @@ const (
 	Encrypted
 	// Page is a web page.
 	Page
+	// Excel97 is a workbook of Excel 97 to 2003, in a compound file.
+	Excel97
 	// Other is a known form that nothing here reads.
 	Other
 )
@@ -179,7 +181,9 @@ func compoundFile(data []byte) Result {
 	case has("EncryptedPackage"):
 		return Result{Encrypted, sheet.ReasonEncrypted, "the workbook is protected by a password",
 			"open it with the password, save it without one, and use that copy"}
-	case has("Workbook"), has("Book"):
+	case has("Workbook"):
+		return Result{Excel97, sheet.ReasonMisnamed, "it is a workbook in the old xls format", "give it a name that ends in .xls"}
+	case has("Book"):
 		return Result{Other, sheet.ReasonUnsupported, "it is a workbook in the old xls format", saveAsWorkbook}
 	case has("WordDocument"):
 		return Result{Other, sheet.ReasonUnsupported, "it is a Word document", askForSheet}

@@ -37,7 +37,7 @@ func TestBytes(t *testing.T) {
 		{"PK\x03\x04rest", sniff.Zip, 0, ""},
 		{"PK\x05\x06" + strings.Repeat("\x00", 18), sniff.Zip, 0, ""},
 		{directory("EncryptedPackage"), sniff.Encrypted, sheet.ReasonEncrypted, "password"},
-		{directory("Workbook"), sniff.Other, sheet.ReasonUnsupported, "xls"},
+		{directory("Workbook"), sniff.Excel97, sheet.ReasonMisnamed, "xls"},
 		{directory("Book"), sniff.Other, sheet.ReasonUnsupported, "xls"},
 		{directory("WordDocument"), sniff.Other, sheet.ReasonUnsupported, "Word"},
 		{directory("__properties_version1.0"), sniff.Other, sheet.ReasonUnsupported, "e-mail"},

@@ -1,0 +1,374 @@
+package biff
+
+import (
+	"encoding/binary"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+	"unicode/utf16"
+
+	"example.com/seatline/reconcile/sheet"
+	"example.com/seatline/reconcile/sheet/internal/runs"
+	"example.com/seatline/reconcile/sheet/numfmt"
+)
+
+// unknownFormula stands for a formula that is not written out.
+const unknownFormula = "…"
+
+// grid is the state of reading one sheet.
+type grid struct {
+	*reader
+	out      *sheet.Sheet
+	pool     sheet.Pool[sheet.Cell]
+	comments int
+	// waiting is the place of the formula whose text comes in the next record.
+	waiting sheet.Ref
+	style   int
+}
+
+// sheet reads one sheet.
+func (b *reader) sheet(one entry) error {
+	if err := b.meter.Sheet(); err != nil {
+		return err
+	}
+	if err := b.records.seek(one.at); err != nil {
+		return err
+	}
+	if err := b.begin(); err != nil {
+		return err
+	}
+	g := &grid{reader: b, out: &sheet.Sheet{Name: one.name, Hidden: one.hidden, HiddenRows: map[int]bool{}, HiddenCols: map[int]bool{}}}
+	if err := g.read(); err != nil {
+		return err
+	}
+	if err := g.finish(); err != nil {
+		return err
+	}
+	b.book.Sheets = append(b.book.Sheets, g.out)
+	return b.meter.Merges(g.out)
+}
+
+// read reads the records of the sheet. Charts within it are parts of their own.
+func (g *grid) read() error {
+	depth := 0
+	for {
+		kind, data, err := g.records.next()
+		if err != nil {
+			return err
+		}
+		switch {
+		case kind == recBegin:
+			depth++
+		case kind == recEnd && depth == 0:
+			return nil
+		case kind == recEnd:
+			depth--
+		case depth > 0:
+		default:
+			f := &fields{parts: [][]byte{data}}
+			err := g.record(kind, f)
+			if err == nil {
+				err = f.err
+			}
+			if err != nil {
+				return err
+			}
+		}
+	}
+}
+
+// record takes in one record.
+func (g *grid) record(kind int, f *fields) error {
+	switch kind {
+	case recRow:
+		row := f.u16()
+		f.skip(10)
+		if f.u32()&0x20 != 0 {
+			g.out.HiddenRows[row+1] = true
+		}
+	case recColumn:
+		first, last := f.u16(), f.u16()
+		f.skip(4)
+		if f.u16()&1 != 0 {
+			for col := first; col <= min(last, MaxCols-1); col++ {
+				g.out.HiddenCols[col+1] = true
+			}
+		}
+	case recMerged:
+		for range f.u16() {
+			top, bottom, left, right := f.u16(), f.u16(), f.u16(), f.u16()
+			if f.err != nil || bottom < top || right < left || right >= MaxCols {
+				return fmt.Errorf("a merged range goes from row %d to %d and from column %d to %d", top+1, bottom+1, left+1, right+1)
+			}
+			g.out.Merges = append(g.out.Merges, sheet.Range{From: sheet.Ref{Row: top + 1, Col: left + 1}, To: sheet.Ref{Row: bottom + 1, Col: right + 1}})
+		}
+	case recNote:
+		g.comments++
+	case recNumber, recRK, recLabel, recRichText, recSharedText, recTruth, recFormula:
+		at := sheet.Ref{Row: f.u16() + 1, Col: f.u16() + 1}
+		g.style = f.u16()
+		if f.err != nil {
+			return f.err
+		}
+		return g.cell(kind, at, f)
+	case recRKs:
+		return g.rks(f)
+	case recString:
+		if g.waiting == (sheet.Ref{}) {
+			return nil
+		}
+		f.parts = append(f.parts, g.records.continued()...)
+		at := g.waiting
+		g.waiting = sheet.Ref{}
+		return g.place(at, g.text(at, text{units: utf16.Encode([]rune(f.chars(f.u16())))}, unknownFormula))
+	}
+	return nil
+}
+
+// cell takes in the record of one cell.
+func (g *grid) cell(kind int, at sheet.Ref, f *fields) error {
+	switch kind {
+	case recNumber:
+		return g.place(at, g.number(at, f.float(), ""))
+	case recRK:
+		return g.place(at, g.number(at, rk(f.u32()), ""))
+	case recLabel, recRichText:
+		f.parts = append(f.parts, g.records.continued()...)
+		one := text{units: utf16.Encode([]rune(f.chars(f.u16())))}
+		if kind == recRichText {
+			for range f.u16() {
+				if f.err != nil {
+					break
+				}
+				one.runs = append(one.runs, formatRun{f.u16(), f.u16()})
+			}
+		}
+		return g.place(at, g.text(at, one, ""))
+	case recSharedText:
+		index := f.u32()
+		if int64(index) >= int64(len(g.texts)) {
+			return fmt.Errorf("%s refers to text number %d, and the file has %d texts", at, index, len(g.texts))
+		}
+		return g.place(at, g.text(at, g.texts[index], ""))
+	case recTruth:
+		value, isError := f.u8(), f.u8()
+		return g.place(at, g.truth(at, value, isError != 0, ""))
+	}
+	return g.formula(at, f)
+}
+
+// formula takes in the stored result of a formula (MS-XLS, 2.5.133).
+func (g *grid) formula(at sheet.Ref, f *fields) error {
+	result := f.take(8)
+	if f.err != nil {
+		return f.err
+	}
+	if result[6] != 0xff || result[7] != 0xff {
+		return g.place(at, g.number(at, math.Float64frombits(binary.LittleEndian.Uint64(result)), unknownFormula))
+	}
+	switch result[0] {
+	case 0:
+		g.waiting = at
+	case 1, 2:
+		return g.place(at, g.truth(at, result[2], result[0] == 2, unknownFormula))
+	case 3:
+		return g.place(at, sheet.Cell{Kind: sheet.Text, Formula: unknownFormula})
+	}
+	return nil
+}
+
+// rks takes in the record of several numbers of a row (2.4.175).
+func (g *grid) rks(f *fields) error {
+	row, first := f.u16(), f.u16()
+	for col := first; len(f.parts) > 0 && len(f.parts[0]) >= 6+2; col++ { // the last column follows the numbers
+		g.style = f.u16()
+		at := sheet.Ref{Row: row + 1, Col: col + 1}
+		if err := g.place(at, g.number(at, rk(f.u32()), "")); err != nil {
+			return err
+		}
+	}
+	f.skip(2)
+	return nil
+}
+
+// rk decodes a number of 32 bits (2.5.217).
+func rk(bits uint32) float64 {
+	value := float64(int32(bits) >> 2)
+	if bits&2 == 0 {
+		value = math.Float64frombits(uint64(bits&^3) << 32)
+	}
+	if bits&1 != 0 {
+		value /= 100
+	}
+	return value
+}
+
+// format returns the number format of the current cell, empty and nil for General.
+func (g *grid) format() (code string, format *numfmt.Format) {
+	if g.style >= len(g.styles) {
+		return "", nil
+	}
+	id := g.styles[g.style].format
+	code, listed := g.codes[id]
+	if !listed {
+		code, _ = numfmt.Builtin(id)
+	}
+	if code == "" || strings.EqualFold(code, "General") {
+		return "", nil
+	}
+	if g.formats[id] == nil {
+		g.formats[id] = numfmt.Parse(code)
+	}
+	return code, g.formats[id]
+}
+
+// font returns a font by its number, of which 4 does not exist (2.5.129).
+func (g *grid) font(number int) font {
+	if number > 4 {
+		number--
+	}
+	if number < len(g.fonts) {
+		return g.fonts[number]
+	}
+	return font{}
+}
+
+// ownFont is the font of the current cell.
+func (g *grid) ownFont() font {
+	if g.style < len(g.styles) {
+		return g.font(g.styles[g.style].font)
+	}
+	return font{}
+}
+
+// struckOut keeps a cell whose font strikes it out.
+func (g *grid) struckOut(at sheet.Ref, cell sheet.Cell) sheet.Cell {
+	if !g.ownFont().struck || cell.Shown == "" {
+		return cell
+	}
+	g.out.Strike(at, cell.Shown)
+	return *sheet.StruckCell
+}
+
+func (g *grid) number(at sheet.Ref, value float64, formula string) sheet.Cell {
+	raw := strconv.FormatFloat(value, 'f', -1, 64)
+	if size := math.Abs(value); size != 0 && (size < 1e-7 || size >= 1e15) {
+		raw = strconv.FormatFloat(value, 'E', -1, 64)
+	}
+	cell := sheet.Cell{Kind: sheet.Number, Raw: raw, Shown: raw, Formula: formula}
+	if !numfmt.IsNumber(raw) { // not a number, or infinite
+		cell.Kind, cell.Shown = sheet.Error, "#NUM!"
+		return cell
+	}
+	code, format := g.format()
+	cell.Format = code
+	shown, ok := numfmt.General(raw)
+	if format != nil {
+		if format.IsDate() {
+			cell.Kind = sheet.Date
+		}
+		shown, ok = format.Show(raw, g.date1904)
+	}
+	if ok {
+		cell.Shown = shown
+	}
+	return g.struckOut(at, cell)
+}
+
+func (g *grid) text(at sheet.Ref, one text, formula string) sheet.Cell {
+	var whole runs.Text
+	own := g.ownFont()
+	from, look := 0, runs.Look{Struck: own.struck}
+	for _, run := range one.runs {
+		to := min(max(run.at, from), len(one.units))
+		whole.Add(string(utf16.Decode(one.units[from:to])), look)
+		f := g.font(run.font)
+		from, look = to, runs.Look{Struck: f.struck, Raised: f.raised, Lowered: f.lowered}
+	}
+	whole.Add(string(utf16.Decode(one.units[from:])), look)
+	content, struck := whole.Result()
+	if struck != "" {
+		g.out.Strike(at, struck)
+	}
+	switch {
+	case content == "" && struck != "":
+		return *sheet.StruckCell
+	case content == "" && formula == "":
+		return sheet.Cell{}
+	}
+	code, format := g.format()
+	cell := sheet.Cell{Kind: sheet.Text, Raw: content, Shown: content, Format: code, Formula: formula}
+	if format != nil {
+		if shown, ok := format.ShowText(content); ok {
+			cell.Shown = shown
+		}
+	}
+	return cell
+}
+
+// errorNames are the error values by their numbers (2.5.10).
+var errorNames = map[byte]string{0x00: "#NULL!", 0x07: "#DIV/0!", 0x0f: "#VALUE!", 0x17: "#REF!", 0x1d: "#NAME?", 0x24: "#NUM!", 0x2a: "#N/A"}
+
+func (g *grid) truth(at sheet.Ref, value byte, isError bool, formula string) sheet.Cell {
+	code, _ := g.format()
+	cell := sheet.Cell{Kind: sheet.Bool, Raw: "0", Shown: "FALSE", Format: code, Formula: formula}
+	switch {
+	case isError:
+		name, known := errorNames[value]
+		if !known {
+			name = "#?"
+		}
+		cell.Kind, cell.Raw, cell.Shown = sheet.Error, name, name
+	case value != 0:
+		cell.Raw, cell.Shown = "1", "TRUE"
+	}
+	return g.struckOut(at, cell)
+}
+
+// place puts a cell into its row. Cells may come in any order.
+func (g *grid) place(at sheet.Ref, cell sheet.Cell) error {
+	if at.Col > MaxCols {
+		return fmt.Errorf("the cell %s is not on a sheet", at)
+	}
+	if cell == (sheet.Cell{}) {
+		return nil
+	}
+	for len(g.out.Rows) < at.Row {
+		g.out.Rows = append(g.out.Rows, nil)
+	}
+	row := g.out.Rows[at.Row-1]
+	for len(row) < at.Col {
+		row = append(row, sheet.BlankCell)
+	}
+	if row[at.Col-1] != sheet.BlankCell {
+		return fmt.Errorf("the cell %s stands twice", at)
+	}
+	made := g.pool.Find(at.Col, cell)
+	switch {
+	case cell.Kind == sheet.Struck:
+		made = sheet.StruckCell
+	case made == nil:
+		made = g.pool.Add(at.Col, cell, cell)
+	}
+	row[at.Col-1] = made
+	g.out.Rows[at.Row-1] = row
+	return nil
+}
+
+// finish counts what was read, and says what was not.
+func (g *grid) finish() error {
+	for i, row := range g.out.Rows {
+		if len(row) == 0 {
+			continue
+		}
+		if err := g.meter.Row(g.out.Name, i+1, row, 1); err != nil {
+			return err
+		}
+	}
+	if g.comments > 0 {
+		g.book.Notes = append(g.book.Notes, sheet.Note{Code: CodeComments, Sheet: g.out.Name,
+			Message: fmt.Sprintf("the sheet has %d comments, which are not read from a file of this format; save it as an xlsx workbook to have them read", g.comments)})
+	}
+	return nil
+}
