@@ -93,7 +93,7 @@ func (s streams) alone(paths []string, f aloneFlags) error {
 		return err
 	}
 	out := cmp.Or(f.out, filepath.Join(sorted.first, resultsFolder))
-	outputs, err := aloneOutputs(&d, sorted.flags, out)
+	outputs, err := s.aloneOutputs(&d, sorted.flags, out)
 	if err != nil {
 		return err
 	}
@@ -179,7 +179,7 @@ func (a *sorted) placeLight(c *catalog.Catalogue, file string, book *sheet.Book)
 }
 
 // aloneOutputs are the matrix, the chart and the questions, in one folder.
-func aloneOutputs(d *decided, f catalogueFlags, out string) ([]publish.Output, error) {
+func (s streams) aloneOutputs(d *decided, f catalogueFlags, out string) ([]publish.Output, error) {
 	d.publishing.SourcePath = func(file string) string { return pathFrom(out, file) }
 	outputs := publish.Outputs(d.result, d.publishing)
 	look := chartFlags{catalogueFlags: f}
@@ -189,7 +189,7 @@ func aloneOutputs(d *decided, f catalogueFlags, out string) ([]publish.Output, e
 	}
 	d.inputs = append(d.inputs, inputs...)
 	outputs = append(outputs, publish.Output{Name: "chart.html", Write: func(w io.Writer) error { return chart.Write(w, d.result, opts) }})
-	return append(outputs, questionOutputs(*d, f)...), nil
+	return append(outputs, s.questionOutputs(*d, f)...), nil
 }
 
 // mostFiles is how many files of a kind are named.

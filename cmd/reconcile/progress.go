@@ -69,6 +69,28 @@ func (p *progress) watcher(text string) func(done, of int) {
 	}
 }
 
+// within says every second how long a stage may go on, which ends when it has to; stop ends it.
+func (p *progress) within(limit time.Duration) (stop func()) {
+	if p == nil || limit <= 0 {
+		return func() {}
+	}
+	watch, done := p.watcher(""), make(chan struct{})
+	var group sync.WaitGroup
+	group.Go(func() {
+		second := time.NewTicker(time.Second)
+		defer second.Stop()
+		for began := time.Now(); ; {
+			select {
+			case <-done:
+				return
+			case now := <-second.C:
+				watch(int(now.Sub(began)/time.Second), int(limit/time.Second))
+			}
+		}
+	})
+	return func() { close(done); group.Wait() }
+}
+
 // end clears the line.
 func (p *progress) end() {
 	if p != nil {

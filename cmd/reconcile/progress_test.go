@@ -35,6 +35,7 @@ func TestProgressNeedsATerminal(t *testing.T) {
 	if p.watcher("deciding") != nil {
 		t.Error("somebody is told")
 	}
+	p.within(time.Minute)()
 	p.end()
 	if out.Len() > 0 {
 		t.Errorf("%q is shown", out.String())

@@ -58,7 +58,7 @@ func (s streams) questions(f catalogueFlags, out string) error {
 	if err != nil {
 		return err
 	}
-	list, assumed := questions.Ask(d.result), questions.Assumptions(d.result)
+	list, assumed := s.ask(d)
 	outputs := questionFiles(d, f, list, assumed)
 	paths, err := s.writeAll(out, outputs, d.inputs)
 	if err != nil {
@@ -79,8 +79,19 @@ func (s streams) questions(f catalogueFlags, out string) error {
 }
 
 // questionOutputs are the files of questions of a result.
-func questionOutputs(d decided, f catalogueFlags) []publish.Output {
-	return questionFiles(d, f, questions.Ask(d.result), questions.Assumptions(d.result))
+func (s streams) questionOutputs(d decided, f catalogueFlags) []publish.Output {
+	list, assumed := s.ask(d)
+	return questionFiles(d, f, list, assumed)
+}
+
+// ask finds what is to be asked, and what the verdicts rest on.
+func (s streams) ask(d decided) (questions.List, []questions.Assumption) {
+	progress := s.progress(2)
+	defer progress.end()
+	progress.stage("finding what is to be asked")
+	list := questions.Ask(d.result)
+	progress.stage("trying what is taken for granted")
+	return list, questions.AssumptionsBy(d.result, progress.watcher(""))
 }
 
 func questionFiles(d decided, f catalogueFlags, list questions.List, assumed []questions.Assumption) []publish.Output {

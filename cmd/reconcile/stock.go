@@ -195,7 +195,8 @@ func (s streams) choose(d decided, set stock.Settings, limit time.Duration) (*st
 	defer cancel()
 	progress := s.progress(2)
 	defer progress.end()
-	progress.stage("choosing")
+	progress.stage("choosing, which may end sooner")
+	defer progress.within(limit)()
 	plan, err := stock.Choose(ctx, d.result, set)
 	var currency *stock.CurrencyError
 	var few *facility.InfeasibleError

@@ -76,12 +76,23 @@ the house's heads.`,
 	return cmd
 }
 
+// vetStages are the stages of a vetting besides reading each file: understanding the house's sheets and the new ones, and deciding the house,
+// the new ferrules and the new heads.
+const vetStages = 5
+
 func (s streams) vet(f vetFlags) error {
-	in, opts, inputs, err := s.readVet(f)
+	progress := s.progress(len(f.heads) + len(f.ferrules) + len(f.tips) + len(f.fresh) + vetStages)
+	defer progress.end()
+	in, opts, inputs, err := s.readVet(f, progress)
 	if err != nil {
 		return err
 	}
+	in.Progress = func(stage string) func(done, of int) {
+		progress.stage(stage)
+		return progress.watcher("")
+	}
 	report, err := vet.Against(in)
+	progress.end()
 	if err != nil {
 		return err
 	}
@@ -102,7 +113,7 @@ func (s streams) vet(f vetFlags) error {
 }
 
 // readVet reads everything that a new catalogue is held against. It returns the paths of all that was read as well.
-func (s streams) readVet(f vetFlags) (in vet.Input, opts workbook.Options, inputs []string, err error) {
+func (s streams) readVet(f vetFlags, progress *progress) (in vet.Input, opts workbook.Options, inputs []string, err error) {
 	shop, err := loadSettings(f.shop)
 	if err != nil {
 		return in, opts, nil, err
@@ -152,8 +163,6 @@ func (s streams) readVet(f vetFlags) (in vet.Input, opts workbook.Options, input
 			inputs = append(inputs, path)
 		}
 	}
-	progress := s.progress(len(own) + len(fresh) + 3)
-	defer progress.end()
 	if in.House, err = reconcile.Read(own, reading, progress.stage); err != nil {
 		return in, opts, nil, err
 	}
@@ -166,7 +175,6 @@ func (s streams) readVet(f vetFlags) (in vet.Input, opts workbook.Options, input
 	if err := checkRoles(in.New, fresh, "--kind "); err != nil {
 		return in, opts, nil, err
 	}
-	progress.stage("deciding")
 	return in, opts, inputs, nil
 }
 

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"sync/atomic"
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
@@ -50,7 +51,11 @@ type trial struct {
 // twice their value, a taper a twentieth less and more, an insertion a quarter of an inch less and more, an angle 15° less and more, a tip
 // against the others that the bore may be made for, the bore of a ferrule that is known by its tip at that tip's size and at twice the
 // usual interference under it. The sizes tried are a choice of this package, wide enough to show what matters.
-func Assumptions(r *matrix.Result) []Assumption {
+func Assumptions(r *matrix.Result) []Assumption { return AssumptionsBy(r, nil) }
+
+// AssumptionsBy is Assumptions with progress, which is told how many of the geometries of heads are tried, by several workers at once; nil is
+// not.
+func AssumptionsBy(r *matrix.Result, progress func(done, of int)) []Assumption {
 	trials := allTrials()
 	others := make([][]*matrix.Result, len(trials))
 	for i, t := range trials {
@@ -64,12 +69,16 @@ func Assumptions(r *matrix.Result) []Assumption {
 	}
 	workers := runtime.GOMAXPROCS(0)
 	parts := make([][]Assumption, workers)
+	var done atomic.Int64
 	var work sync.WaitGroup
 	for w := range workers {
 		work.Go(func() {
 			parts[w] = make([]Assumption, len(trials))
 			for i := w; i < len(geometries); i += workers {
 				countTrials(parts[w], r, geometries[i], trials, others)
+				if n := int(done.Add(1)); progress != nil {
+					progress(n, len(geometries))
+				}
 			}
 		})
 	}

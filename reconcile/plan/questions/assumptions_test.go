@@ -2,6 +2,7 @@ package questions_test
 
 import (
 	"strings"
+	"sync/atomic"
 	"testing"
 
 	"example.com/seatline/fitcalc"
@@ -52,7 +53,8 @@ func TestAssumptionsAreCounted(t *testing.T) {
 		t.Fatal("the test's own catalogue has nothing that flips")
 	}
 	found := false
-	for _, a := range questions.Assumptions(r) {
+	var told atomic.Int64
+	for _, a := range questions.AssumptionsBy(r, func(done, of int) { told.Add(1) }) {
 		if a.Code != "tolerance.base-od" {
 			continue
 		}
@@ -60,6 +62,9 @@ func TestAssumptionsAreCounted(t *testing.T) {
 		if a.Verdicts != rests || a.Flips != flips || a.Lost != lost {
 			t.Errorf("%+v, want %d verdicts, %d flips, %d lost", a, rests, flips, lost)
 		}
+	}
+	if n := len(r.HeadGeometries()); int(told.Load()) != n {
+		t.Errorf("told of %d geometries, want %d", told.Load(), n)
 	}
 	if !found {
 		t.Error("the tolerance of the base OD is no assumption")

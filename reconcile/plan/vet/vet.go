@@ -33,6 +33,17 @@ type Input struct {
 	Demand []*sheet.Book
 	// PricePerPack is set where prices are those of a pack.
 	PricePerPack bool
+	// Progress is told what is decided, and returns what is told how far that is, by several workers at once; either may be nil.
+	Progress func(stage string) func(done, of int)
+}
+
+// decide decides a catalogue by the shop.
+func (in *Input) decide(stage string, c *catalog.Catalogue) *matrix.Result {
+	opts := matrix.UsualOptions()
+	if in.Progress != nil {
+		opts.Progress = in.Progress(stage)
+	}
+	return matrix.DecideBy(c, in.Shop, opts)
 }
 
 // Report is what there is to say of a new catalogue.
@@ -101,10 +112,10 @@ func Against(in Input) (*Report, error) {
 	case len(in.New.Ferrules) > 0 && len(in.House.Heads) == 0:
 		return nil, &EmptyError{"the house has no heads to hold the new ferrules against"}
 	}
-	r := &Report{Supplier: supplierOf(in.New), House: matrix.Decide(in.House, in.Shop)}
+	r := &Report{Supplier: supplierOf(in.New), House: in.decide("deciding what the house has", in.House)}
 	tips := append(append([]catalog.Tip(nil), in.House.Tips...), in.New.Tips...)
 	if len(in.New.Ferrules) > 0 {
-		r.FerruleFits = matrix.Decide(&catalog.Catalogue{Tables: in.New.Tables, Heads: in.House.Heads, Ferrules: in.New.Ferrules, Tips: tips}, in.Shop)
+		r.FerruleFits = in.decide("deciding the new ferrules", &catalog.Catalogue{Tables: in.New.Tables, Heads: in.House.Heads, Ferrules: in.New.Ferrules, Tips: tips})
 		yearly, err := r.yearly(in)
 		if err != nil {
 			return nil, err
@@ -112,7 +123,7 @@ func Against(in Input) (*Report, error) {
 		r.Ferrules = gains(r.House, r.FerruleFits, yearly)
 	}
 	if len(in.New.Heads) > 0 {
-		r.HeadFits = matrix.Decide(&catalog.Catalogue{Tables: in.New.Tables, Heads: in.New.Heads, Ferrules: in.House.Ferrules, Tips: tips}, in.Shop)
+		r.HeadFits = in.decide("deciding the new heads", &catalog.Catalogue{Tables: in.New.Tables, Heads: in.New.Heads, Ferrules: in.House.Ferrules, Tips: tips})
 		r.Heads = needs(r.HeadFits)
 	}
 	r.Sizes = checkSizes(in.New, in.Standards)

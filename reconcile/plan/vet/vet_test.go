@@ -4,7 +4,9 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
+	"sync/atomic"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -455,5 +457,29 @@ func TestStaleRulesOfTheHouse(t *testing.T) {
 	}
 	if diff := cmp.Diff([]string{`sheets."gone.csv"`}, stale); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
+	}
+}
+
+// Each stage of the deciding is told, and how far it is, up to its end.
+func TestProgress(t *testing.T) {
+	var stages []string
+	ended := map[string]*atomic.Bool{}
+	against(t, vet.Input{House: house(t), New: read(demo(t, catalog.Ferrules, shop.Ferrules()[1])...), Progress: func(stage string) func(done, of int) {
+		stages = append(stages, stage)
+		all := &atomic.Bool{}
+		ended[stage] = all
+		return func(done, of int) {
+			if done == of {
+				all.Store(true)
+			}
+		}
+	}})
+	if want := []string{"deciding what the house has", "deciding the new ferrules"}; !slices.Equal(stages, want) {
+		t.Fatalf("stages %q, want %q", stages, want)
+	}
+	for stage, all := range ended {
+		if !all.Load() {
+			t.Errorf("%s is not told to have ended", stage)
+		}
 	}
 }
