@@ -220,6 +220,22 @@ func (b *Batch) Decide(ferrule int) Brief {
 	return brief
 }
 
+// AtLeast returns no more than the minutes of [Batch.Work], and is quickly found.
+func (b *Batch) AtLeast(ferrule int) float64 {
+	if b.whole || b.head.Top == TopRounded {
+		return 0
+	}
+	flush := &b.flushRow[b.forms[ferrule].base]
+	if !flush.given || b.tip.form == TipUnknown {
+		return 0
+	}
+	minutes := b.shop.MinutesToFit + flush.takenOff.share*b.shop.MinutesToTurn
+	if b.prepares {
+		minutes += b.shop.MinutesToPrep
+	}
+	return minutes
+}
+
 // Work returns what [FlushFit.TurnDown] is nominally and [WorkFit.Minutes] for the pair that was decided last, which must not be one that
 // does not fit.
 func (b *Batch) Work(ferrule int) (turnDown measure.Length, minutes float64) {

@@ -76,6 +76,9 @@ func checkBrief(t fataler, b *Batch, head *Head, tip *Tip, i int) Verdict {
 	if got.Verdict == No {
 		return No
 	}
+	if least := b.AtLeast(i); least > fit.Work.Minutes || float32(least) > float32(fit.Work.Minutes) {
+		t.Fatalf("%+v with %+v on %+v: at least %v minutes, and it takes %v", head, b.ferrules[i], tip, least, fit.Work.Minutes)
+	}
 	if turnDown, minutes := b.Work(i); turnDown != fit.Flush.TurnDown.Nominal || minutes != fit.Work.Minutes {
 		t.Fatalf("%+v with %+v on %+v: the batch finds %v and %v minutes, DecideInto %v and %v", head, b.ferrules[i], tip, turnDown, minutes,
 			fit.Flush.TurnDown.Nominal, fit.Work.Minutes)

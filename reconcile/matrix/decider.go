@@ -85,15 +85,15 @@ type decider struct {
 	formBest []bounded
 	codes    [math.MaxUint8 + 1]int
 
-	// verdicts are those of the ferrules in reach of the heads under way.
-	verdicts   []fitcalc.Verdict
+	// briefs are what was found of the ferrules in reach of the heads under way.
+	briefs     []fitcalc.Brief
 	candidates []Pair
 	first      bounded
 }
 
 func (d *decider) init(r *Result, most int, forms []fitcalc.Ferrule) {
 	d.batch, d.most = fitcalc.NewBatch(forms, &r.Shop), most
-	d.forms, d.formAsks, d.verdicts = make([]tally, len(forms)), make([]askCounts, len(forms)), make([]fitcalc.Verdict, len(forms))
+	d.forms, d.formAsks, d.briefs = make([]tally, len(forms)), make([]askCounts, len(forms)), make([]fitcalc.Brief, len(forms))
 	if most > 0 {
 		d.formBest = make([]bounded, len(forms))
 	}
@@ -104,7 +104,7 @@ func (d *decider) headClass(r *Result, class int32) int {
 	out := &r.decided[class]
 	d.head, d.heads = r.ofHeads.first(class), int32(len(r.ofHeads.members[class]))
 	d.pairs, d.some, d.best, d.asks = d.pairs[:0], d.some[:0], d.best[:0], d.asks[:0]
-	clear(d.verdicts)
+	clear(d.briefs)
 	tips := r.HeadTips[d.head].Tips
 	if d.tip = tips[0]; !r.All {
 		d.shared = len(tips) == 1 || r.heads[d.head].Top == fitcalc.TopRounded
@@ -140,7 +140,7 @@ func (d *decider) take(r *Result, out *decided, e *entry) {
 		d.whole = d.decide(r, d.head, e.ferrule)
 		brief = fitcalc.BriefOf(&d.fit)
 	}
-	d.verdicts[e.class] = brief.Verdict
+	d.briefs[e.class] = brief
 	out.tally[brief.Verdict] += int(e.ferrules)
 	d.forms[e.class][brief.Verdict] += int(d.heads)
 	switch brief.Verdict {
@@ -166,6 +166,9 @@ func (d *decider) pairWith(e *entry, v fitcalc.Verdict) Pair {
 
 // list keeps a pair that is to be listed, as far as it is among the best.
 func (d *decider) list(r *Result, e *entry, v fitcalc.Verdict) {
+	if d.brief && d.shared && d.best.without(d, e, v) && d.formBest[e.class].without(d, e, v) {
+		return
+	}
 	p := d.pairWith(e, v)
 	if d.most > 0 {
 		d.formBest[e.class].offer(p, d.most)

@@ -42,6 +42,14 @@ func (b *bounded) offer(p Pair, most int) {
 	}
 }
 
+// without reports whether the pair that was decided last is seen not to be among the best without working out its minutes.
+func (b bounded) without(d *decider, e *entry, v fitcalc.Verdict) bool {
+	if len(b) < d.most || !b[0].Verdict.Serves() {
+		return false
+	}
+	return !v.Serves() || float32(d.batch.AtLeast(int(e.class))) > b[0].Minutes
+}
+
 // withFerrules appends pairs of the first of geometries of ferrules, each with all of its geometry, and withHeads pairs with all heads.
 func (r *Result) withFerrules(to, pairs []Pair) []Pair {
 	for _, p := range pairs {

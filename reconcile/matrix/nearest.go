@@ -86,11 +86,12 @@ func (x *index) beyond(to []Pair, d *decider, s *span, from, most float64) []Pai
 		for _, entries := range [...][]entry{sorted, g.unknown} {
 			for i := range entries {
 				e := &entries[i]
-				if v := d.verdicts[e.class]; v != fitcalc.NoVerdict && v != fitcalc.No {
+				brief := &d.briefs[e.class]
+				if brief.Verdict != fitcalc.NoVerdict && brief.Verdict != fitcalc.No {
 					continue
 				}
 				f := &x.forms[e.class]
-				if b := s.beyond(f); b > from && b <= most {
+				if b := max(s.beyond(f), s.beyondBy(f, brief.Code)); b > from && b <= most {
 					to = append(to, s.candidate(f, b, d.head, e.ferrule))
 				}
 			}
@@ -306,6 +307,17 @@ func (s *span) beyond(f *form) float64 {
 		least = min(least, max(beyondFor(f.bore-w.most, s.margin), beyondFor(w.least-f.bore*s.strain-picometres, s.margin)))
 	}
 	return max(out, least)
+}
+
+// beyondBy is the least by which a ferrule can be out on the head that is ruled out for a reason, whose limit then has no margin.
+func (s *span) beyondBy(f *form, code fitcalc.Code) float64 {
+	switch {
+	case code == fitcalc.FlushUndersize || code == fitcalc.FlushTurnLimit:
+		return max(s.least-f.odMM, f.odMM-s.most) - picometres
+	case code == fitcalc.GripLoose && f.hasBore && s.tips == 1:
+		return f.bore - s.widest[f.length].most - picometres
+	}
+	return 0
 }
 
 // ods are from which to which base OD ferrules may be that are out by no more than an amount, where none spreads wider.
