@@ -46,7 +46,6 @@ func glossary() (answers, rows, sizes []explained) {
 		{"ledge, step", "what a fingernail finds where base and hosel are not the same size; `flush_step` is the most that passes"},
 		{"tip", "the end of the shaft that goes into the head: parallel or taper"},
 		{"collar, step", "what a ferrule has below its base, to go into a countersink or a counterbore"},
-		{"geometry", "parts that are the same in every size that matters here are decided once"},
 		{"out of range", "the base is too small, or more would come off than the shop turns: such pairs are counted and not listed"},
 	}
 	return answers, rows, sizes

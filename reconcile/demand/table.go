@@ -323,7 +323,7 @@ func (t *table) notFound(part string, m match) (code, message string) {
 		var places []string
 		for _, h := range m.heads {
 			s := t.parts.catalogue.Heads[h].Source
-			places = append(places, finding.Place{File: s.File, Sheet: s.Sheet, Row: s.Row}.String())
+			places = append(places, finding.Place{File: s.File, Sheet: s.Sheet, Row: s.Row}.Short())
 		}
 		return "data.several", fmt.Sprintf("%d heads are called %s (%s), and the number is for one of them", len(m.heads), part, phrase.Some(places, mostNamed))
 	}

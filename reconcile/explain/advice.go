@@ -47,7 +47,7 @@ func byVerdict(s *Subject, e *Explanation) []string {
 	}
 	text := instead(fit.Reason().Code)
 	if c, found := helps(e.Changes); found {
-		text += fmt.Sprintf(" The nearest way out is a %s %s by %s: the verdict is then %s.", s.Language.Field(c.Field), larger(c), s.Language.Length(c.Shift.Abs(), u), s.Language.Verdict(c.To))
+		text += fmt.Sprintf(" The nearest way out is a %s %s by %s: the answer is then %s.", s.Language.Field(c.Field), larger(c), s.Language.Length(c.Shift.Abs(), u), s.Language.Verdict(c.To))
 	}
 	return []string{text}
 }

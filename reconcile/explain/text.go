@@ -211,7 +211,7 @@ func (p *printer) changes(e *Explanation) {
 	if len(e.Changes) == 0 {
 		return
 	}
-	p.heading("what would change the verdict, one dimension alone, the nearest first")
+	p.heading("what would change the answer, one size alone, the nearest first")
 	for _, line := range ChangesText(e.Changes[:min(mostChanges, len(e.Changes))], e.Language, e.Units) {
 		p.out.WriteString("  " + line + "\n")
 	}

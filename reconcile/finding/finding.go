@@ -67,6 +67,12 @@ func (p Place) String() string {
 	return text
 }
 
+// Short is the place by its file's own name, without the folders: what a sentence calls it.
+func (p Place) Short() string {
+	p.File = p.File[strings.LastIndexAny(p.File, `/\`)+1:]
+	return p.String()
+}
+
 // Finding is one thing about the input that a person should know.
 type Finding struct {
 	Severity Severity `json:"severity"`

@@ -116,7 +116,7 @@ func Account(r *matrix.Result) []string {
 		}
 	}
 	if heads, ferrules := a.HeadGeometries, a.FerruleGeometries; heads < a.Heads || ferrules < a.Ferrules {
-		lines = append(lines, fmt.Sprintf("decided   %d heads of %d geometries by %d ferrules of %d", a.Heads, heads, a.Ferrules, ferrules))
+		lines = append(lines, fmt.Sprintf("decided   %d heads (%d different) by %d ferrules (%d different)", a.Heads, heads, a.Ferrules, ferrules))
 	}
 	if text := tell.Measured(&r.Catalogue.Measurements); text != "" {
 		lines = append(lines, "measured  "+text)

@@ -210,7 +210,7 @@ func (a *applier) refs(part, supplier string) (refs []ref, problem string) {
 	}
 	switch {
 	case len(all) == 0:
-		return nil, "is none of the parts in the sheets" + a.nearest(part)
+		return nil, "is in none of the sheets" + a.nearest(part)
 	case len(refs) == 0:
 		return nil, "is no part of " + supplier
 	}

@@ -25,5 +25,5 @@ func ExampleApply() {
 	// Output:
 	// 13.54 mm measured and stated as 13.6 mm
 	// mean of 3 pieces, standard deviation 0.02 mm (.0008 in); the spread is theirs and what is allowed for without readings; limits at three standard deviations, the instrument's uncertainty included
-	// A3 PS-70 is none of the parts in the sheets; near it are PS-7, PS-8; its readings are not used
+	// A3 PS-70 is in none of the sheets; near it are PS-7, PS-8; its readings are not used
 }

@@ -347,7 +347,7 @@ func (t *table) cell(c column, row []*sheet.Cell, cell *sheet.Cell, of []catalog
 	readings := make([]Reading, len(sizes))
 	for i, size := range sizes {
 		if why := traits.Implausible(kind, role, size); why != "" {
-			return nil, value.Problem{Code: "data.implausible", Message: fmt.Sprintf("%q as its %s: %s", text(cell), role, why)}
+			return nil, value.Problem{Code: "data.implausible", Message: fmt.Sprintf("%q as its %s: %s", text(cell), catalog.RoleName(kind, role), why)}
 		}
 		readings[i] = Reading{Kind: kind, Role: role, Size: size}
 	}

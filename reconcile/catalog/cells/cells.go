@@ -279,7 +279,7 @@ func (t *Reader) fromDate(line int, c *Column, cell sheet.Cell) (measure.Dim, st
 // ReadAnswer reads the value that the mapping file gives in place of the cell's.
 func (t *Reader) ReadAnswer(c *Column, f catalog.Field, answer string) (catalog.Field, Trouble) {
 	f.Text = answer
-	f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s is %s by the mapping file", c.Role, answer))
+	f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s is %s by the mapping file", catalog.RoleName(t.Kind, c.Role), answer))
 	switch c.Trait().Want {
 	case traits.Length:
 		dim, err := measure.ParseDim(answer)

@@ -96,7 +96,7 @@ func (t *Reader) readRepeats(line int, c *Column, f catalog.Field) (catalog.Fiel
 		case other.Aspect == columns.Most:
 			upper = second.Dim
 		case !f.Dim.Given():
-			second.Assumptions = append(second.Assumptions, fmt.Sprintf("%s taken from column %s", c.Role, t.Region.Grid.ColumnName(other.Col)))
+			second.Assumptions = append(second.Assumptions, fmt.Sprintf("%s taken from column %s", catalog.RoleName(t.Kind, c.Role), t.Region.Grid.ColumnName(other.Col)))
 			f = second
 		default:
 			slack := fineness(f.Text, f.Dim.Nominal(), c.Profile.Digits).Add(fineness(second.Text, second.Dim.Nominal(), other.Profile.Digits))

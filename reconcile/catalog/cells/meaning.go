@@ -255,7 +255,7 @@ func (t *Reader) understandCell(line int, c *Column, u *meaning) string {
 		u.Assumed = f.Assumptions
 	default:
 		if !c.Known {
-			u.Assumed = []string{fmt.Sprintf("column %s taken as %s by its values", t.Region.Grid.ColumnName(c.Col), c.Role)}
+			u.Assumed = []string{fmt.Sprintf("column %s taken as %s by its values", t.Region.Grid.ColumnName(c.Col), catalog.RoleName(t.Kind, c.Role))}
 		}
 	}
 	if f.Dim.Given() {

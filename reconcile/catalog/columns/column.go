@@ -602,7 +602,7 @@ func (c *Column) unassigned() string {
 		return c.irrelevant
 	}
 	if found := c.Matches[catalog.UnknownKind]; len(found) > 0 {
-		return fmt.Sprintf("heading could be %s, but its values or another column speak against it", found[0].Role)
+		return fmt.Sprintf("heading could be %s, but its values or another column speak against it", catalog.RoleName(catalog.UnknownKind, catalog.Role(found[0].Role)))
 	}
 	if c.Text == "" {
 		return "no heading"
@@ -671,5 +671,5 @@ func (c *Column) Name() string {
 	if c.Text != "" {
 		return c.Text
 	}
-	return string(c.Role)
+	return catalog.RoleName(catalog.UnknownKind, c.Role)
 }

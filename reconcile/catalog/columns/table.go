@@ -439,10 +439,10 @@ func (t *Table) ruledOut(c *Column) bool {
 func (t *Table) share(c, first *Column, score float64, taken map[catalog.Role]int) {
 	switch want := traits.Of[first.Role].Want; {
 	case c.hidden && !first.hidden:
-		c.Evidence = fmt.Sprintf("hidden, and says %s like column %s, which can be seen", first.Role, t.Region.Grid.ColumnName(first.Col))
+		c.Evidence = fmt.Sprintf("hidden, and says %s like column %s, which can be seen", t.named(first.Role), t.Region.Grid.ColumnName(first.Col))
 		name := t.Region.Grid.ColumnName(c.Col)
 		t.AddColumn(finding.Warning, "layout.column", c.Col, fmt.Sprintf("column %s %q is hidden and says %s like column %s, which can be seen; it is not used",
-			name, c.Text, first.Role, t.Region.Grid.ColumnName(first.Col)), t.Settle("columns", name, "role"))
+			name, c.Text, t.named(first.Role), t.Region.Grid.ColumnName(first.Col)), t.Settle("columns", name, "role"))
 	case want == traits.Tolerance:
 		c.Role, c.Evidence, c.Known = catalog.Tolerance, headingSays("tolerance", score), true
 	case first.Role == catalog.UnitRole && t.namesUnits(c):
@@ -450,20 +450,20 @@ func (t *Table) share(c, first *Column, score float64, taken map[catalog.Role]in
 		c.Evidence = fmt.Sprintf("names units, like column %s", t.Region.Grid.ColumnName(first.Col))
 	case first.Role == catalog.Part && !has(taken, catalog.Description) && c.wordy():
 		c.Role, c.Known = catalog.Description, true
-		c.Evidence = fmt.Sprintf("says part like column %s, which fits better; kept as the description", t.Region.Grid.ColumnName(first.Col))
+		c.Evidence = fmt.Sprintf("says part number like column %s, which fits better; kept as the description", t.Region.Grid.ColumnName(first.Col))
 	case want == traits.Length && c.Hints.Min == c.Hints.Max && c.age(t.Lex) != first.age(t.Lex) && t.Rules.Columns[t.Region.Grid.ColumnName(first.Col)].Role == "":
 		t.supersede(c, first)
 	case want != traits.Length || len(c.Profile.Sizes) == 0:
-		c.Evidence = fmt.Sprintf("says %s like column %s, which fits better", first.Role, t.Region.Grid.ColumnName(first.Col))
+		c.Evidence = fmt.Sprintf("says %s like column %s, which fits better", t.named(first.Role), t.Region.Grid.ColumnName(first.Col))
 	case c.Hints.Min != c.Hints.Max:
 		c.Role, c.Aspect, c.Known = first.Role, limitOf(c), true
-		c.Evidence = fmt.Sprintf("heading says a limit of %s", first.Role)
+		c.Evidence = fmt.Sprintf("heading says a limit of %s", t.named(first.Role))
 	case t.otherSizes(c, first):
 		c.rival = first
-		c.Evidence = fmt.Sprintf("says %s like column %s, and its sizes are others", first.Role, t.Region.Grid.ColumnName(first.Col))
+		c.Evidence = fmt.Sprintf("says %s like column %s, and its sizes are others", t.named(first.Role), t.Region.Grid.ColumnName(first.Col))
 	default:
 		c.Role, c.Aspect, c.Known = first.Role, Repeat, true
-		c.Evidence = fmt.Sprintf("states %s again, like column %s", first.Role, t.Region.Grid.ColumnName(first.Col))
+		c.Evidence = fmt.Sprintf("states %s again, like column %s", t.named(first.Role), t.Region.Grid.ColumnName(first.Col))
 	}
 }
 
@@ -561,6 +561,9 @@ func (t *Table) indexRoles() {
 	}
 }
 
+// named is what people call a role in the table.
+func (t *Table) named(role catalog.Role) string { return catalog.RoleName(t.Kind, role) }
+
 // holdUncertain holds the columns of sizes whose role is not certain enough to be used, and reports columns that were
 // not understood.
 func (t *Table) holdUncertain() {
@@ -583,21 +586,24 @@ func (t *Table) holdUncertain() {
 			c.Held = fmt.Sprintf("the heading of column %s names several sizes", name)
 			t.AddColumn(finding.Error, "layout.role", c.Col, fmt.Sprintf("column %s %q names several sizes, and its cells do not give as many; say which it is", name, c.Text), key)
 		case !c.Known:
-			c.Held = fmt.Sprintf("column %s is %s only by its values", name, c.Role)
-			t.AddColumn(finding.Error, "layout.role", c.Col, fmt.Sprintf("column %s %q was not understood; by its values it is probably %s (%s)", name, c.Text, c.Role, c.Evidence), key)
+			c.Held = fmt.Sprintf("column %s is %s only by its values", name, t.named(c.Role))
+			t.AddColumn(finding.Error, "layout.role", c.Col, fmt.Sprintf("column %s %q was not understood; by its values it is probably %s (%s)", name, c.Text, t.named(c.Role), c.Evidence), key)
 		case c.margin < leastMargin:
-			other := cmp.Or(c.RunnerUp, "none of what is read")
-			c.Held = fmt.Sprintf("column %s could be %s or %s", name, c.Role, other)
-			t.AddColumn(finding.Error, "layout.role", c.Col, fmt.Sprintf("column %s %q is probably %s, but it could as well be %s; say which", name, c.Text, c.Role, other), key)
+			other := "none of what is read"
+			if c.RunnerUp != "" {
+				other = t.named(catalog.Role(c.RunnerUp))
+			}
+			c.Held = fmt.Sprintf("column %s could be %s or %s", name, t.named(c.Role), other)
+			t.AddColumn(finding.Error, "layout.role", c.Col, fmt.Sprintf("column %s %q is probably %s, but it could as well be %s; say which", name, c.Text, t.named(c.Role), other), key)
 		default:
 			if other := t.rivalOf(c); other != nil {
-				c.Held = fmt.Sprintf("column %s could be %s as well as column %s", t.Region.Grid.ColumnName(other.Col), c.Role, name)
+				c.Held = fmt.Sprintf("column %s could be %s as well as column %s", t.Region.Grid.ColumnName(other.Col), t.named(c.Role), name)
 				because := "was not understood"
 				if other.rival == c {
 					because = "says the same and gives other sizes"
 				}
 				t.AddColumn(finding.Error, "layout.role", c.Col, fmt.Sprintf("column %s %q is probably %s, but column %s %q, which %s, could be that as well; say which is",
-					name, c.Text, c.Role, t.Region.Grid.ColumnName(other.Col), other.Text, because), key)
+					name, c.Text, t.named(c.Role), t.Region.Grid.ColumnName(other.Col), other.Text, because), key)
 			}
 		}
 	}

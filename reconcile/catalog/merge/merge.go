@@ -158,7 +158,7 @@ func disagree(a, b *rows.Entry, role catalog.Role) bool {
 // conflict reports two values of one part that disagree, and takes the value from both.
 func conflict(a, b *rows.Entry, role catalog.Role) {
 	x, y := original(a, role), original(b, role)
-	message := fmt.Sprintf("%s: %s is %s (%s) by %s but %s (%s) by %s%s", a.Part, catalog.RoleName(a.Table.Kind, role), x.Text, sayField(x), whereStated(a, role), y.Text, sayField(y), whereStated(b, role),
+	message := fmt.Sprintf("%s: %s is %s by %s but %s by %s%s", a.Part, catalog.RoleName(a.Table.Kind, role), asWritten(x), whereStated(a, role), asWritten(y), whereStated(b, role),
 		ratio(x.Dim, y.Dim))
 	for _, pair := range [][2]*rows.Entry{{a, b}, {b, a}} {
 		e, other := pair[0], pair[1]
@@ -170,6 +170,14 @@ func conflict(a, b *rows.Entry, role catalog.Role) {
 			Settle: e.Table.Settle("rows", layout.LineName(e.Line), string(role)),
 		})
 	}
+}
+
+// asWritten is a value as the cell has it, and in millimetres where that is not the same.
+func asWritten(f catalog.Field) string {
+	if size := sayField(f); size != f.Text && size != f.Text+" mm" {
+		return f.Text + " (" + size + ")"
+	}
+	return sayField(f)
 }
 
 func sayField(f catalog.Field) string {
@@ -194,11 +202,11 @@ func ratio(a, b measure.Dim) string {
 }
 
 func whereStated(e *rows.Entry, role catalog.Role) string {
-	place := e.Place(role)
-	if e.Table.Supplier.Key != "" {
-		return e.Table.Supplier.Key + " (" + place.String() + ")"
+	place := e.Place(role).Short()
+	if e.Table.Supplier.Name != "" {
+		return e.Table.Supplier.Name + " (" + place + ")"
 	}
-	return place.String()
+	return place
 }
 
 // hold takes a value from the entry and leaves it open, or holds its row where everything hangs on it. It reports whether the value was gone already.
@@ -236,7 +244,7 @@ func take(e *rows.Entry, other *rows.Entry) {
 			continue
 		}
 		if f.Dim.Given() || !f.Angle.IsZero() {
-			e.Assume(fmt.Sprintf("%s taken from the same part in %s", role, other.Place(role)))
+			e.Assume(fmt.Sprintf("%s taken from the same part in %s", catalog.RoleName(e.Table.Kind, role), other.Place(role).Short()))
 		}
 		e.Fields = e.Fields.With(role, f)
 	}

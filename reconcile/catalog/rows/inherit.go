@@ -37,7 +37,7 @@ func (r *rowReader) inherit(part string) {
 		if own.Text != "" || own.Dim.Given() || from.Text == "" || r.leftOpen(c.Role) {
 			continue
 		}
-		said := fmt.Sprintf("%s taken from %s, with whose number this one begins", c.Role, p.part)
+		said := fmt.Sprintf("%s taken from %s, with whose number this one begins", catalog.RoleName(t.Kind, c.Role), p.part)
 		from.Assumptions = append(from.Assumptions[:len(from.Assumptions):len(from.Assumptions)], said)
 		r.fields = r.fields.With(c.Role, from)
 		r.assume(said)

@@ -203,7 +203,7 @@ func instead(a fitcalc.Assumption) (string, func(*matrix.Result) []*matrix.Resul
 		fitcalc.AssumedBoreTolerance:        func(s *fitcalc.Shop) *measure.Length { return &s.BoreTolerance },
 	}
 	if of := tolerances[a]; of != nil {
-		return "half of it and twice it", func(r *matrix.Result) []*matrix.Result {
+		return "half of it or twice it", func(r *matrix.Result) []*matrix.Result {
 			return []*matrix.Result{
 				withShop(r, func(s *fitcalc.Shop) { *of(s) = of(s).Half() }),
 				withShop(r, func(s *fitcalc.Shop) { *of(s) = of(s).MulInt(2) }),
@@ -220,7 +220,7 @@ func instead(a fitcalc.Assumption) (string, func(*matrix.Result) []*matrix.Resul
 			}
 		}
 	case fitcalc.AssumedBoreOfTip:
-		return "as large as the tip, and twice as much smaller", func(r *matrix.Result) []*matrix.Result {
+		return "as large as the tip, or twice as much smaller", func(r *matrix.Result) []*matrix.Result {
 			return []*matrix.Result{
 				withShop(r, func(s *fitcalc.Shop) { s.UsualInterference = measure.Length{} }),
 				withShop(r, func(s *fitcalc.Shop) { s.UsualInterference = s.UsualInterference.MulInt(2) }),
@@ -234,7 +234,7 @@ func instead(a fitcalc.Assumption) (string, func(*matrix.Result) []*matrix.Resul
 			}
 		}
 	case fitcalc.AssumedBoreTaper, fitcalc.AssumedTipTaper:
-		return "a twentieth less and a twentieth more", func(r *matrix.Result) []*matrix.Result {
+		return "a twentieth less or a twentieth more", func(r *matrix.Result) []*matrix.Result {
 			var others []*matrix.Result
 			for _, rate := range r.Shop.OtherTapers() {
 				others = append(others, withShop(r, func(s *fitcalc.Shop) { s.TipTaper = rate }))

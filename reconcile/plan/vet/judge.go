@@ -213,7 +213,7 @@ func (r *Report) sampleFact(in Input) Fact {
 		text := fmt.Sprintf("%s measured: %d as stated, %d not as stated, %d too uncertain to tell.", phrase.Count(len(s.Samples), "size"),
 			s.Supported(), s.Contradicted(), len(s.Samples)-s.Supported()-s.Contradicted())
 		if s.Known {
-			text += fmt.Sprintf(" With the limits that the readings bear out instead of those stated, these serve %d heads instead of %d.", s.Measured, s.Stated)
+			text += fmt.Sprintf(" By the sizes as measured they serve %d heads, by those stated %d.", s.Measured, s.Stated)
 		}
 		return Fact{"Samples", text, SheetSamples}
 	}
@@ -259,12 +259,12 @@ func (r *Report) changes() {
 	}
 	for _, a := range r.Assumptions {
 		if a.Flips > 0 {
-			add("Knowing instead of taking for granted: %s. %d of %d verdicts on it flip when tried with %s.", say.English().Assumed(a.Code), a.Flips, a.Verdicts, a.Tried)
+			add("Knowing instead of taking for granted: %s. %d of %d answers that rest on it would change with %s.", say.English().Assumed(a.Code), a.Flips, a.Verdicts, a.Tried)
 			break
 		}
 	}
 	if undecided := len(r.Samples.Samples) - r.Samples.Supported() - r.Samples.Contradicted(); undecided > 0 {
-		add("More readings: %s neither borne out nor contradicted; %d pieces without a fault would show one, whatever the distribution.",
+		add("More readings: %s neither borne out nor contradicted; %d pieces, all within the limits, would bear one out.",
 			phrase.Count(undecided, "size")+" "+isAre(undecided), r.Samples.Enough)
 	}
 	r.nearChanges(add)

@@ -203,7 +203,7 @@ func placesOf(places []finding.Place) string {
 	texts := make([]string, len(places))
 	for i, at := range places {
 		at.Row = 0
-		texts[i] = at.String()
+		texts[i] = at.Short()
 	}
 	return strings.Join(texts, "; ")
 }

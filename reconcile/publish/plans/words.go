@@ -154,7 +154,7 @@ func demandLines(d *demand.Demand) []string {
 			continue
 		}
 		if held++; held <= most {
-			lines = append(lines, fmt.Sprintf("  held    %v: %s", r.Place, r.Why))
+			lines = append(lines, fmt.Sprintf("  held    %s: %s", r.Place.Short(), r.Why))
 		}
 	}
 	if held > most {
@@ -185,5 +185,5 @@ func demandSaid(c *catalog.Catalogue, d *demand.Demand, each float64) []string {
 	if each > 0 {
 		what = fmt.Sprintf("%s of each are taken to be made in a year", Pieces(each))
 	}
-	return []string{fmt.Sprintf("%s has no number for %s (%s); %s", d.File, phrase.Count(len(missing), "head"), some(names), what)}
+	return []string{fmt.Sprintf("%s has no number for %s (%s); %s", finding.Place{File: d.File}.Short(), phrase.Count(len(missing), "head"), some(names), what)}
 }

@@ -61,7 +61,7 @@ func WriteVetHTML(w io.Writer, r *vet.Report, opts Options) error {
 	for _, a := range r.Assumptions {
 		tried := "nothing else could be tried"
 		if a.Tried != "" {
-			tried = fmt.Sprintf("%d flip and %d no longer fit when tried with %s", a.Flips, a.Lost, a.Tried)
+			tried = fmt.Sprintf("%d would change with %[3]s, and %[2]d no longer fit", a.Flips, a.Lost, a.Tried)
 		}
 		page.Assumptions = append(page.Assumptions, assumptionData{opts.Language.Assumed(a.Code), a.Verdicts, tried})
 	}

@@ -100,13 +100,13 @@ func askRow(number int, m questions.Matter, own, why bool, l *say.Language) []an
 // AssumptionSection lists what verdicts rest on that no sheet says.
 func AssumptionSection(assumed []questions.Assumption, l *say.Language) report.Section {
 	s := report.Section{
-		Name: "Taken for granted", Title: "What the verdicts rest on",
-		Notes: []string{"Each was tried with something else in its place. A verdict flips when one of the trials gives another."},
+		Name: "Taken for granted", Title: "What the answers rest on",
+		Notes: []string{"Each was tried with something else in its place: how many answers would change."},
 		Columns: []report.Column{
-			report.Text("Assumption", 22), report.Sentence("What is taken for granted", 52), report.Count("Verdicts on it", 11), report.Sentence("Tried", 34), report.Count("Flip", 9),
+			report.Text("Assumption", 22), report.Sentence("What is taken for granted", 52), report.Count("Answers on it", 11), report.Sentence("Tried", 34), report.Count("Change", 9),
 			report.Count("No longer fit", 11),
 		},
-		Empty: "No listed verdict rests on an assumption.",
+		Empty: "No listed answer rests on an assumption.",
 	}
 	for _, a := range assumed {
 		if a.Tried == "" {

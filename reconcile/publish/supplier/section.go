@@ -196,7 +196,7 @@ func sizeSection(r *vet.Report) report.Section {
 		if !c.Off.IsZero() {
 			off = report.Of(c.Off)
 		}
-		s.Rows = append(s.Rows, []any{item.Part, c.Category, string(c.Role), report.Of(c.Stated.Nominal()), from, to, report.Of(c.Own.Size.Lower()), report.Of(c.Own.Size.Upper()),
+		s.Rows = append(s.Rows, []any{item.Part, c.Category, catalog.RoleName(c.Kind, c.Role), report.Of(c.Stated.Nominal()), from, to, report.Of(c.Own.Size.Lower()), report.Of(c.Own.Size.Upper()),
 			c.Position.String(), off, c.Own.Line, report.From(item, c.Role)})
 	}
 	return s
@@ -211,7 +211,7 @@ func qualitySection(r *vet.Report) report.Section {
 		Columns: []report.Column{report.Text("What", 12), report.Text("Column", 18), report.Count("Given", 9), report.Count("of parts", 9), report.Share("Share", 9), report.Count("With limits", 10)},
 	}
 	for _, c := range r.Sheet.Complete {
-		s.Rows = append(s.Rows, []any{c.Kind.String(), string(c.Role), c.Given, c.Of, float64(c.Given) / float64(c.Of), c.Limited})
+		s.Rows = append(s.Rows, []any{c.Kind.String(), catalog.RoleName(c.Kind, c.Role), c.Given, c.Of, float64(c.Given) / float64(c.Of), c.Limited})
 	}
 	return s
 }
@@ -230,7 +230,7 @@ func equivalentSection(r *vet.Report) report.Section {
 		a, b := newItem(r, e.Kind, e.New), ownItem(r, e.Kind, e.House)
 		var differences []string
 		for _, d := range e.Differences {
-			differences = append(differences, fmt.Sprintf("%s %s", d.Role, signed(d.By)))
+			differences = append(differences, fmt.Sprintf("%s %s", catalog.RoleName(catalog.Ferrules, d.Role), signed(d.By)))
 		}
 		if len(differences) == 0 {
 			differences = []string{"the same sizes"}
@@ -293,7 +293,7 @@ func sampleSection(r *vet.Report) report.Section {
 		if x.KnownUndersize {
 			under = x.Undersize
 		}
-		s.Rows = append(s.Rows, []any{item.Part, string(x.Role), report.Of(x.Stated.Nominal()), report.Of(x.Stated.Lower()), report.Of(x.Stated.Upper()), by, sum.N, floatSize(sum.Mean), floatSize(sum.SD),
+		s.Rows = append(s.Rows, []any{item.Part, catalog.RoleName(x.Kind, x.Role), report.Of(x.Stated.Nominal()), report.Of(x.Stated.Lower()), report.Of(x.Stated.Upper()), by, sum.N, floatSize(sum.Mean), floatSize(sum.SD),
 			from, to, x.ReadUnder, under, x.Comparison.Consistency.String(), x.Comparison.Reason, report.From(item, x.Role), readingPlaces(x)})
 	}
 	return s
@@ -308,9 +308,9 @@ func floatSize(mm float64) report.Size {
 func readingPlaces(s *vet.Sample) string {
 	first, last := s.Readings[0].Place, s.Readings[len(s.Readings)-1].Place
 	if first == last {
-		return first.String()
+		return first.Short()
 	}
-	return first.String() + " to " + last.Cell
+	return first.Short() + " to " + last.Cell
 }
 
 func questionSection(r *vet.Report) report.Section {

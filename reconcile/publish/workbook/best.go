@@ -23,7 +23,7 @@ func (b *book) bestSheet() {
 		Name: sheetBest, Title: "The best ferrule for each head", All: "fits.csv",
 		Notes: []string{
 			scope + " Ranked by bench time; turn-down is on the diameter, and per side is half of it. A ferrule leads to its row on “" + sheetFits + "”.",
-			"Heads of one geometry share a row. The + beside a row unfolds the heads that share it, and the alternates. Why is said where numbers do not say it.",
+			"Heads of the same sizes share a row. The + beside a row unfolds the heads that share it, and the alternates. Why is said where numbers do not say it.",
 		},
 		Columns: []report.Column{
 			report.Text("Head", 19), report.Text("Head is", 26), report.Text("Tip", 15), report.Word("Rank", 5), report.Text("Ferrule", 16), report.Verdict("Verdict", 8),

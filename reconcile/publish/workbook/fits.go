@@ -16,7 +16,7 @@ func (b *book) fitsSection() *report.Section {
 		report.Diameter("Turn-down on the diameter", 11), report.Diameter("least", 8), report.Diameter("most", 8), report.Fine("per side", 9),
 		report.Diameter("Oversize on the diameter", 11), report.Share("Chance of a step under", 9), report.Diameter("Interference at the tightest", 13), report.Sentence("Why", 47),
 		report.Text("Also", 60), report.Along("Grip length", 9), report.Diameter("Stands off", 9), report.Diameter("Bore clearance", 11), report.Diameter("Hosel OD", 9),
-		report.Diameter("Base OD", 9), report.Text("Head is", 28), report.Text("Ferrule is", 28), report.Text("Assumed", 46),
+		report.Diameter("Base OD", 9), report.Text("Head is", 28), report.Text("Ferrule is", 28), report.Text("Taken for granted", 46),
 	}
 	if b.result.Catalogue.Measurements.Any() {
 		columns = append(columns, report.Text("Measured", 24))
@@ -25,7 +25,7 @@ func (b *book) fitsSection() *report.Section {
 		Name: sheetFits, Title: "Every listed pair", All: "fits.csv", LookUp: true,
 		Notes: []string{
 			"Turn-down is what must come off the base on the diameter; per side is half of it. Least and most are worst case, limit against limit.",
-			"Listed are " + b.listed("pairs that fit") + ", and the nearest of what fits nothing; the others are counted on “Read first”. Parts of one geometry share a row. This sheet is for the screen: to print rows of it, select them.",
+			"Listed are " + b.listed("pairs that fit") + ", and the nearest of what fits nothing; the others are counted on “Read first”. Parts of the same sizes share a row. This sheet is for the screen: to print rows of it, select them.",
 		},
 		Columns: append(columns, report.Source("Head from", 34), report.Source("Ferrule from", 34)), Frozen: 2, Tone: report.Aside,
 	}
@@ -88,7 +88,7 @@ func (p *page) fitRow(class int, pair matrix.Pair) {
 		report.Size{Known: known, Length: flush.Oversize.Nominal}, under, report.Size{Known: grip.Known, Length: grip.Interference.Nominal}, p.why(&fit), p.also(&fit),
 		report.Size{Known: grip.Known && ferrule.Ferrule.Length.Given(), Length: grip.Length}, report.Size{Known: fit.Seat.Known, Length: fit.Seat.StandOff.Nominal},
 		report.Size{Known: fit.Bore.Known, Length: fit.Bore.Clearance.Nominal}, report.Nominal(head.Head.JointOD()), report.Nominal(ferrule.Ferrule.BaseOD),
-		p.headsAre(class), p.ferrulesAre(form), assumed(r, pair, &fit),
+		p.headsAre(class), p.ferrulesAre(form), p.assumed(r, pair, &fit),
 	}
 	if r.Catalogue.Measurements.Any() {
 		row = append(row, measured(r, pair))
@@ -113,10 +113,10 @@ func (p *page) also(fit *fitcalc.Fit) string {
 	return strings.Join(all[min(1, len(all)):], "; ")
 }
 
-func assumed(r *matrix.Result, pair matrix.Pair, fit *fitcalc.Fit) string {
+func (p *page) assumed(r *matrix.Result, pair matrix.Pair, fit *fitcalc.Fit) string {
 	var all []string
 	for _, a := range tell.Assumptions(r, pair, fit) {
-		all = append(all, a.String())
+		all = append(all, a.In(p.opts.Language))
 	}
 	return strings.Join(all, "; ")
 }

@@ -221,7 +221,7 @@ func (b *book) ferrulesAre(class int) string {
 // gridTop writes the title, the notes, and the legend with the ferrules' part numbers beside it.
 func (p *page) gridTop(g grid) {
 	p.putRow(excelize.RowOpts{Height: 24}, p.as("Which ferrule goes on which head", title))
-	p.put(p.as(fmt.Sprintf("The number is what comes off the base: nominal turn-down in %s, on the diameter; per side is half of it. Parts of one geometry share a row or column.",
+	p.put(p.as(fmt.Sprintf("The number is what comes off the base: nominal turn-down in %s, on the diameter; per side is half of it. Parts of the same sizes share a row or column.",
 		p.reader.long()), note))
 	p.put(p.as(p.gridScope(g), note))
 	parts := make([]string, len(g.ferrules))

@@ -41,15 +41,15 @@ func (b *book) cameOut() []report.Block {
 	}
 	pairs.Lines = append(pairs.Lines,
 		[]any{"listed one by one", a.Listed, report.Faint{Cell: b.listed("all that fit") + ", and the nearest of what fits nothing; the others in reach are counted"}},
-		[]any{"plainly out of range", a.OutOfRange, report.Faint{Cell: "nominal sizes are further out than a near miss"}},
+		[]any{"out of range", a.OutOfRange, report.Faint{Cell: "the base is too small, or more would come off than the shop turns: not listed"}},
 		[]any{report.Strong{Cell: "all"}, report.Strong{Cell: a.Possible}, report.Faint{Cell: fmt.Sprintf("%d heads by %d ferrules", a.Heads, a.Ferrules)}})
 	parts := report.Block{Columns: []report.Column{report.Text("Heads and ferrules", 0), report.Count("Parts", 0)}}
 	for _, line := range []struct {
 		name, meaning string
 		count         int
 	}{
-		{"geometries of heads", "heads that differ in nothing that matters here are decided once, and share a row", a.HeadGeometries},
-		{"geometries of ferrules", "ferrules that differ in nothing that matters here share a row or column", a.FerruleGeometries},
+		{"different heads", "heads that differ in nothing that matters here are decided once, and share a row", a.HeadGeometries},
+		{"different ferrules", "ferrules that differ in nothing that matters here share a row or column", a.FerruleGeometries},
 		{"heads served", "at least one ferrule fits", a.Standing[tell.Served]},
 		{"heads to measure", "a ferrule suits some of their pieces, none suits all", a.Standing[tell.Selective]},
 		{"heads to ask about", "a ferrule may fit once what is missing is known", a.Standing[tell.Undecided]},
@@ -101,12 +101,12 @@ func (b *book) measured() report.Block {
 }
 
 func (b *book) assumptions() report.Block {
-	block := report.Block{Title: "Assumptions in force"}
+	block := report.Block{Title: "What was taken for granted"}
 	if len(b.account.Assumptions) == 0 {
-		block.Lines = [][]any{{"No listed verdict rests on an assumption."}}
+		block.Lines = [][]any{{"No listed answer rests on an assumption."}}
 		return block
 	}
-	block.Columns = []report.Column{report.Text("Assumption", 0), report.Count("Verdicts on it", 0), report.Text("What is taken for granted", 0)}
+	block.Columns = []report.Column{report.Text("Name", 0), report.Count("Answers on it", 0), report.Text("Taken for granted is that", 0)}
 	for _, c := range b.account.Assumptions {
 		block.Lines = append(block.Lines, []any{c.Code, c.Verdicts, report.Faint{Cell: c.In(b.opts.Language)}})
 	}

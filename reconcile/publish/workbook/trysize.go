@@ -297,7 +297,7 @@ func (b *book) sizeSheet(x *bench) {
 		return
 	}
 	tolerance := b.result.Shop.HoselODTolerance
-	p.put(p.as(fmt.Sprintf("Type the outside diameter at the very top of the hosel, and choose unit, tip and top. The hosel is taken to vary by ±%s. %s",
+	p.put(p.as(fmt.Sprintf("Type the outside diameter at the very top of the hosel, and choose unit, tip and top. The hosel is taken to vary by ±%s.%s",
 		p.opts.Units.Show(tolerance), leftOut(x.left)), note))
 	p.put(p.as("The bore is taken to clear the tip and to be as deep as usual. Collars and steps need the sizes of their recess: where they matter the answer is ask. "+
 		"A rounded top takes no ferrule.", note))
@@ -308,11 +308,12 @@ func (b *book) sizeSheet(x *bench) {
 	p.done()
 }
 
+// leftOut says how many ferrules the table has no room for, as a sentence more.
 func leftOut(n int) string {
 	if n == 0 {
-		return "What is typed is taken to a picometre."
+		return ""
 	}
-	return fmt.Sprintf("The %s of use to the fewest heads are left out: the table would be too large.", phrase.Count(n, "ferrule"))
+	return fmt.Sprintf(" The %s of use to the fewest heads are left out: the table would be too large.", phrase.Count(n, "ferrule"))
 }
 
 var (
@@ -505,7 +506,7 @@ func (b *book) workingSheet(x *bench) {
 	block := fmt.Sprintf(`(MATCH(%s,%s,0)-1)*%d+(MATCH(%s,%s,0)-1)*%d`,
 		size(fmt.Sprintf("$B$%d", trialInput+1)), workRange(workTips, len(x.tips)), len(x.tops)*len(x.ferrules),
 		size(fmt.Sprintf("$B$%d", trialInput+2)), workRange(workTops, len(x.tops)), len(x.ferrules))
-	p.put(p.as("Hosel OD, mm, to a picometre", plain), p.formula(
+	p.put(p.as("Hosel OD, mm", plain), p.formula(
 		fmt.Sprintf(`IF(ISNUMBER(%s),IF(AND(%s>0,ISNUMBER($B$2)),IF(%s="in",ROUND(%s*25.4,9),IF(%s="mm",ROUND(%s,9),"")),""),"")`, od, od, unit, od, unit, od),
 		t.od.Millimetres(), plain))
 	p.put(p.as("Rows of “"+sheetWindows+"” before these", plain), p.formula(block, x.row(t.tip, t.top, 0), plain))
@@ -588,7 +589,7 @@ func (b *book) windowsSheet(x *bench) {
 	t := report.Section{
 		Name: sheetWindows, Title: "For which hosels each ferrule fits", LookUp: true,
 		Notes: []string{
-			"“" + sheetSize + "” looks sizes up here. A verdict holds from its beginning to just under the next one; the beginnings are in mm and exact to a picometre.",
+			"“" + sheetSize + "” looks sizes up here. An answer holds from its beginning, in mm, to just under the next one.",
 			fmt.Sprintf("From and to, in %s, are the least and the largest hosel OD that the ferrule fits, rounded inward to %s: every size between them fits.",
 				b.reader.long(), b.reader.stepName()),
 			"Sizes are nominal hosel ODs; the hosel varies by ±" + b.opts.Units.Show(b.result.Shop.HoselODTolerance) + " about them.",
@@ -602,7 +603,7 @@ func (b *book) windowsSheet(x *bench) {
 		t.Columns = append(t.Columns, report.Count(fmt.Sprintf("%d begins at, mm", i+1), 14))
 	}
 	for i := range x.columns {
-		t.Columns = append(t.Columns, report.Verdict(fmt.Sprintf("verdict %d", i+1), 9))
+		t.Columns = append(t.Columns, report.Verdict(fmt.Sprintf("answer %d", i+1), 9))
 	}
 	p := b.open(t.Name, &t, columns{shown: windowFixed, whole: true})
 	for i, windows := range x.windows {

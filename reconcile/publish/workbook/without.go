@@ -20,7 +20,7 @@ func (b *book) withoutSheet() {
 		Name: sheetWithout, Title: "Heads without a ferrule", All: "heads.jsonl",
 		Notes: []string{
 			"ask: a ferrule may fit once what is missing is known. no: none in these sheets fits; the nearest one is named. bare: the head takes none.",
-			"Heads of one geometry share a row; the + beside it unfolds them.",
+			"Heads of the same sizes share a row; the + beside it unfolds them.",
 		},
 		Columns: []report.Column{
 			report.Text("Head", 19).Bold(), report.Sentence("Head is", 24), report.Diameter("Hosel OD", 9), report.Sentence("Tip", 16), report.Verdict("Answer", 8),
@@ -134,7 +134,7 @@ func (p *page) tipNames(tips matrix.HeadTips) string {
 func (b *book) unusedSheet() {
 	t := report.Section{
 		Name: sheetUnused, Title: "Ferrules that fit no head", All: "ferrules.jsonl",
-		Notes: []string{"The nearest head is the one that would need the least change, out by the amount given on the diameter, at the middle of the limits. Ferrules of one geometry share a row; the + beside it unfolds them."},
+		Notes: []string{"The nearest head is the one that would need the least change: how much on the diameter, with each size in the middle of its limits. Ferrules of the same sizes share a row; the + beside it unfolds them."},
 		Columns: []report.Column{
 			report.Text("Ferrule", 16).Bold(), report.Sentence("Ferrule is", 24), report.Diameter("Bore", 9), report.Diameter("Base OD", 9), report.Along("Length", 9), report.Verdict("Answer", 8),
 			report.Text("Nearest head", 12), report.Diameter("Out by, on the diameter", 10), report.Sentence("Why", 54), report.Source("Ferrule from", 34),
