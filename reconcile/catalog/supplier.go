@@ -17,5 +17,15 @@ type Supplier struct {
 	Language string
 }
 
+// SupplierCalled is what the shop itself calls the supplier of a key, which is that of its parts.
+func (c *Catalogue) SupplierCalled(key string) string {
+	for i := range c.Tables {
+		if s := c.Tables[i].Supplier; s.Key == key && s.Name != "" {
+			return s.Name
+		}
+	}
+	return key
+}
+
 // Called is what the shop itself calls it, by its file where there is no name.
 func (s Supplier) Called() string { return cmp.Or(s.Name, s.Key) }

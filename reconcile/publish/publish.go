@@ -122,7 +122,7 @@ func Account(r *matrix.Result) []string {
 		lines = append(lines, "measured  "+text)
 	}
 	for i := range r.Catalogue.Measurements.Learned {
-		lines = append(lines, "learned   "+tell.Learned(&r.Catalogue.Measurements.Learned[i], fitcalc.Metric))
+		lines = append(lines, "learned   "+tell.Learned(r.Catalogue, &r.Catalogue.Measurements.Learned[i], fitcalc.Metric))
 	}
 	var pairs strings.Builder
 	for _, v := range fitcalc.Verdicts() {

@@ -197,6 +197,12 @@ func (a *applier) find(part, supplier string) ([]catalog.Kind, string) {
 	return of, problem
 }
 
+// isOf reports whether a part is of a supplier, by its name or its key.
+func (a *applier) isOf(r ref, supplier string) bool {
+	key := a.item(r).Supplier
+	return words.Fold(key) == words.Fold(supplier) || words.Fold(a.out.SupplierCalled(key)) == words.Fold(supplier)
+}
+
 // refs are the entries of a part number, those of a kind being one part.
 func (a *applier) refs(part, supplier string) (refs []ref, problem string) {
 	all := a.parts[words.Fold(part)]
@@ -204,7 +210,7 @@ func (a *applier) refs(part, supplier string) (refs []ref, problem string) {
 		all = a.plain[near.Plain(part)]
 	}
 	for _, r := range all {
-		if supplier == "" || words.Fold(a.item(r).Supplier) == words.Fold(supplier) {
+		if supplier == "" || a.isOf(r, supplier) {
 			refs = append(refs, r)
 		}
 	}
@@ -217,7 +223,7 @@ func (a *applier) refs(part, supplier string) (refs []ref, problem string) {
 	for _, r := range refs {
 		for _, other := range refs {
 			if x, y := a.item(r), a.item(other); r.kind == other.kind && !catalog.SamePart(x, y) {
-				return nil, fmt.Sprintf("may be %s of %s or %s of %s; write the number in full, and whose it is in a column headed supplier", x.Part, x.Supplier, y.Part, y.Supplier)
+				return nil, fmt.Sprintf("may be %s of %s or %s of %s; write the number in full, and whose it is in a column headed supplier", x.Part, a.out.SupplierCalled(x.Supplier), y.Part, a.out.SupplierCalled(y.Supplier))
 			}
 		}
 	}
@@ -360,7 +366,7 @@ func (a *applier) learnGroup(g group, lots []sample.Lot) {
 		learned.PlusMinus, err = d.PlusMinus()
 	}
 	if err != nil {
-		a.out.Findings.Add(finding.Finding{Severity: finding.Warning, Code: "data.implausible", Message: fmt.Sprintf("nothing is learned of the %s of %s: %v", g.role, g.supplier, err)})
+		a.out.Findings.Add(finding.Finding{Severity: finding.Warning, Code: "data.implausible", Message: fmt.Sprintf("nothing is learned of the %s of %s: %v", catalog.RoleName(g.kind, g.role), a.out.SupplierCalled(g.supplier), err)})
 		return
 	}
 	a.out.Measurements.Learned = append(a.out.Measurements.Learned, learned)
@@ -378,7 +384,7 @@ func (a *applier) tellBias(l *catalog.Learned) {
 	a.out.Findings.Add(finding.Finding{
 		Severity: finding.Note, Code: "data.bias",
 		Message: fmt.Sprintf("the %s of %s, %s: by %d readings of %d parts they are %.3f mm %s than stated on average, which is more than chance and the calipers explain; it widens what is learned of the other parts, and corrects none",
-			l.Role, l.Supplier, l.Kind, l.Readings, l.Parts, abs(l.Bias), way),
+			catalog.RoleName(l.Kind, l.Role), a.out.SupplierCalled(l.Supplier), l.Kind, l.Readings, l.Parts, abs(l.Bias), way),
 	})
 }
 
@@ -393,16 +399,16 @@ func (a *applier) measure(l *lot) {
 		})
 	}
 	if l.apart {
-		tell(finding.Error, "data.implausible", "the readings of the %s lie too far apart to be of one size (%s); they are not used", l.role, list(l.readings))
+		tell(finding.Error, "data.implausible", "the readings of the %s lie too far apart to be of one size (%s); they are not used", catalog.RoleName(l.kind, l.role), list(l.readings))
 		return
 	}
 	size, err := sample.SizeOfPart(l.readings, a.caliper(l.kind, l.role), a.pools[a.group(l.lotKey)], a.tolerance(l))
 	if err != nil {
-		tell(finding.Error, "data.unreadable", "the readings of the %s cannot be used: %v", l.role, err)
+		tell(finding.Error, "data.unreadable", "the readings of the %s cannot be used: %v", catalog.RoleName(l.kind, l.role), err)
 		return
 	}
 	if d := l.stated; d.HasLimits() && (size.Mean < d.Lower().Millimetres() || size.Mean > d.Upper().Millimetres()) {
-		tell(finding.Warning, "data.conflict", "the %s is %.3f mm by the mean of %d readings, and the sheet states %s; the readings are used", l.role, size.Mean, size.N, d)
+		tell(finding.Warning, "data.conflict", "the %s is %.3f mm by the mean of %d readings, and the sheet states %s; the readings are used", catalog.RoleName(l.kind, l.role), size.Mean, size.N, d)
 	}
 	m.Sizes, m.Readings = m.Sizes+1, m.Readings+size.N
 	if !a.measured[l.ref] {

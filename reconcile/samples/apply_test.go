@@ -126,9 +126,9 @@ func TestApplyRefuses(t *testing.T) {
 		row, code, says string
 	}{
 		"a part that no sheet lists":  {"OW-6 | 13.5 | 13.5", "data.missing A2", "OW-6 is in none of the sheets; near it are OW-7, OW-8, OW-9"},
-		"readings too far apart":      {"OW-7 | 13.0 | 13.6", "data.implausible B2", "OW-7: the readings of the hosel_od lie too far apart"},
-		"a size that cannot be":       {"OW-7 | 136 | ", "data.implausible B2", `OW-7: "136" as its hosel_od`},
-		"outside the stated limits":   {"OW-8 | 13.66 | 13.68", "data.conflict B2", "OW-8: the hosel_od is 13.670 mm by the mean of 2 readings, and the sheet states 13.6 ±0.05 mm"},
+		"readings too far apart":      {"OW-7 | 13.0 | 13.6", "data.implausible B2", "OW-7: the readings of the hosel OD lie too far apart"},
+		"a size that cannot be":       {"OW-7 | 136 | ", "data.implausible B2", `OW-7: "136" as its hosel OD`},
+		"outside the stated limits":   {"OW-8 | 13.66 | 13.68", "data.conflict B2", "OW-8: the hosel OD is 13.670 mm by the mean of 2 readings, and the sheet states 13.6 ±0.05 mm"},
 		"inside them, and not a word": {"OW-8 | 13.62 | 13.64", "", ""},
 	} {
 		c := read(irons)

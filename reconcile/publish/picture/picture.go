@@ -380,8 +380,8 @@ func Verdicts(r *matrix.Result) Graph {
 		supplier func(i int) string
 		count    func(i int, v fitcalc.Verdict) int
 	}{
-		{"heads", len(r.Catalogue.Heads), func(i int) string { return r.Catalogue.Heads[i].Supplier }, r.HeadCount},
-		{"ferrules", len(r.Catalogue.Ferrules), func(i int) string { return r.Catalogue.Ferrules[i].Supplier }, r.FerruleCount},
+		{"heads", len(r.Catalogue.Heads), func(i int) string { return r.Catalogue.SupplierCalled(r.Catalogue.Heads[i].Supplier) }, r.HeadCount},
+		{"ferrules", len(r.Catalogue.Ferrules), func(i int) string { return r.Catalogue.SupplierCalled(r.Catalogue.Ferrules[i].Supplier) }, r.FerruleCount},
 	} {
 		counts := map[string]map[fitcalc.Verdict]int{}
 		for i := range side.n {

@@ -162,7 +162,7 @@ func (s *Stock) carrySection() report.Section {
 			instead = report.FerrulePart(s.Result, c.Instead)
 		}
 		t.Rows = append(t.Rows, []any{
-			f.Part, f.Description, f.Supplier, len(c.Heads), c.Pieces, c.Lot, c.Packs, c.LeftOver, c.PricePerPiece, c.Minutes / 60, c.Cost.Total(), c.Cost.Work, c.Cost.Pieces,
+			f.Part, f.Description, s.Result.Catalogue.SupplierCalled(f.Supplier), len(c.Heads), c.Pieces, c.Lot, c.Packs, c.LeftOver, c.PricePerPiece, c.Minutes / 60, c.Cost.Total(), c.Cost.Work, c.Cost.Pieces,
 			c.Cost.Carrying, saves, instead, report.Parts(s.Result, report.HeadPart, c.Heads), report.FromFerrule(f),
 		})
 		pieces, minutes = pieces+c.Pieces, minutes+c.Minutes
@@ -301,7 +301,7 @@ func (s *Stock) secondSection() report.Section {
 			continue
 		}
 		ferrule := &s.Result.Catalogue.Ferrules[f]
-		row := []any{ferrule.Part, ferrule.Description, ferrule.Supplier, report.YesNo(here), report.YesNo(there)}
+		row := []any{ferrule.Part, ferrule.Description, s.Result.Catalogue.SupplierCalled(ferrule.Supplier), report.YesNo(here), report.YesNo(there)}
 		for i := range row {
 			if here != there {
 				row[i] = report.Strong{Cell: row[i]}

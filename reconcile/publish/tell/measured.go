@@ -28,8 +28,8 @@ func Measured(m *catalog.Measurements) string {
 }
 
 // Learned says in a sentence what was learned of a supplier's parts.
-func Learned(l *catalog.Learned, u fitcalc.Units) string {
-	text := fmt.Sprintf("%s of %s, %s: ± %s about what is stated, by %s of %s; ", catalog.FieldOf(l.Kind, l.Role), l.Supplier, l.Kind, u.Show(l.PlusMinus),
+func Learned(c *catalog.Catalogue, l *catalog.Learned, u fitcalc.Units) string {
+	text := fmt.Sprintf("%s of %s, %s: ± %s about what is stated, by %s of %s; ", catalog.FieldOf(l.Kind, l.Role), c.SupplierCalled(l.Supplier), l.Kind, u.Show(l.PlusMinus),
 		phrase.Count(l.Readings, "reading"), phrase.Count(l.Parts, "part"))
 	if l.Taken > 0 {
 		text += "taken for " + phrase.Count(l.Taken, "other") + " without a tolerance"

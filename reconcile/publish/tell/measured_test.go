@@ -25,13 +25,13 @@ func TestMeasured(t *testing.T) {
 	if len(m.Learned) != 1 {
 		t.Fatalf("%+v", m.Learned)
 	}
-	text := tell.Learned(&m.Learned[0], fitcalc.Imperial)
+	text := tell.Learned(r.Catalogue, &m.Learned[0], fitcalc.Imperial)
 	if !strings.HasPrefix(text, "base OD of Hollin Mouldings, ferrules: ± ") || !strings.HasSuffix(text, "by 15 readings of 5 parts; taken for 2 others without a tolerance") {
 		t.Errorf("%q", text)
 	}
 	l := m.Learned[0]
 	l.Bias = .1
-	if text := tell.Learned(&l, fitcalc.Metric); !strings.HasSuffix(text, "; on average they are 0.10 mm (.0039 in) larger than stated") {
+	if text := tell.Learned(r.Catalogue, &l, fitcalc.Metric); !strings.HasSuffix(text, "; on average they are 0.10 mm (.0039 in) larger than stated") {
 		t.Errorf("%q", text)
 	}
 }

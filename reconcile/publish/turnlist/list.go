@@ -205,7 +205,9 @@ type Ferrules struct {
 	Part        string `json:"part"`
 	Description string `json:"description"`
 	Supplier    string `json:"supplier"`
-	Count       int    `json:"count"`
+	// Whose is what the shop calls the supplier.
+	Whose string `json:"-"`
+	Count int    `json:"count"`
 }
 
 // Left is a line that is not on the list. Its verdict is empty where a part is not known.
@@ -249,7 +251,7 @@ func New(r *matrix.Result, lines []Line, opts Options) *List {
 	}
 	for i := range r.Catalogue.Ferrules {
 		if f := &r.Catalogue.Ferrules[i]; counts[i] > 0 {
-			l.LayOut = append(l.LayOut, Ferrules{clean(f.Part), clean(f.Description), clean(f.Supplier), counts[i]})
+			l.LayOut = append(l.LayOut, Ferrules{clean(f.Part), clean(f.Description), clean(f.Supplier), clean(r.Catalogue.SupplierCalled(f.Supplier)), counts[i]})
 		}
 	}
 	return l
@@ -347,7 +349,7 @@ func (l *List) add(r *matrix.Result, line Line, fit *fitcalc.Fit) {
 	l.joints += line.Count
 	h := HeadOf{Part: clean(head.Part), Is: describe(head), Supplier: clean(head.Supplier), Count: line.Count, Note: clean(line.Note)}
 	if l.shared[near.Plain(head.Part)] > 1 {
-		h.Whose = h.Supplier
+		h.Whose = clean(r.Catalogue.SupplierCalled(head.Supplier))
 	}
 	l.join(j, h)
 }

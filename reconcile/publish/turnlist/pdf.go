@@ -483,7 +483,7 @@ func (p *paper) layOutTable() {
 	p.heading("Ferrules to lay out")
 	var rows [][]string
 	for _, f := range p.list.LayOut {
-		rows = append(rows, []string{fmt.Sprint(f.Count), f.Part, f.Description, f.Supplier})
+		rows = append(rows, []string{fmt.Sprint(f.Count), f.Part, f.Description, f.Whose})
 	}
 	p.table([]column{{"Count", 0.08}, {"Ferrule", 0.22}, {"Ferrule is", 0.45}, {"Supplier", 0.25}}, rows)
 }

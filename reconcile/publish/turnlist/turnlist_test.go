@@ -230,7 +230,7 @@ func TestCounts(t *testing.T) {
 	other := line
 	other.Count = 0 // is one
 	l := New(r, []Line{line, other}, Options{})
-	if diff := cmp.Diff([]Ferrules{{Part: l.Joints[0].Ferrule, Description: l.Joints[0].FerruleIs, Supplier: "Hollin Mouldings", Count: 4}}, l.LayOut); diff != "" {
+	if diff := cmp.Diff([]Ferrules{{Part: l.Joints[0].Ferrule, Description: l.Joints[0].FerruleIs, Supplier: "Hollin Mouldings", Whose: "Hollin Mouldings", Count: 4}}, l.LayOut); diff != "" {
 		t.Errorf("to lay out (-want +got):\n%s", diff)
 	}
 	if !strings.HasPrefix(l.Summary(), "4 joints:") || l.joints != 4 {

@@ -95,7 +95,7 @@ func (b *book) measured() report.Block {
 		report.Wide{Text: tell.Measured(m) + ". They stand in the place of what the sheets state; the column “Measured” of “" + sheetFits + "” says in which pairs."},
 	}}}
 	for i := range m.Learned {
-		block.Lines = append(block.Lines, []any{report.Strong{Cell: "Learned"}, report.Wide{Text: tell.Learned(&m.Learned[i], b.opts.Units) + "."}})
+		block.Lines = append(block.Lines, []any{report.Strong{Cell: "Learned"}, report.Wide{Text: tell.Learned(b.result.Catalogue, &m.Learned[i], b.opts.Units) + "."}})
 	}
 	return block
 }
