@@ -9,6 +9,8 @@ import (
 	"path/filepath"
 	"strings"
 
+	"github.com/samber/lo"
+
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile"
 	"example.com/seatline/reconcile/catalog"
@@ -164,8 +166,14 @@ func (a *sorted) place(c *catalog.Catalogue, source reconcile.Source) error {
 	return nil
 }
 
-// placeLight finds out what a sheet is that lists no parts.
-func (a *sorted) placeLight(c *catalog.Catalogue, file string, book *sheet.Book) {
+// placeLight finds out what a sheet is that lists no parts, by the parts that others list: what it names itself may be a list that was not
+// understood.
+func (a *sorted) placeLight(all *catalog.Catalogue, file string, book *sheet.Book) {
+	c := &catalog.Catalogue{
+		Heads:    lo.Reject(all.Heads, func(h catalog.Head, _ int) bool { return h.Source.File == file }),
+		Ferrules: lo.Reject(all.Ferrules, func(f catalog.Ferrule, _ int) bool { return f.Source.File == file }),
+		Tips:     all.Tips,
+	}
 	if read := samples.Apply(c, []*sheet.Book{book}, samples.Options{Shop: fitcalc.DefaultShop()}).Measurements.Rows; read.Used > 0 {
 		a.flags.measured = append(a.flags.measured, file)
 		a.found(asReadings, file, read.Used)

@@ -38,6 +38,8 @@ type Table struct {
 	Adds bool
 	// TitlePart is the part number in the title of a table of clubs that has no column of part numbers.
 	TitlePart string
+	// ClubsName is set where each club stands once, and nothing else names the heads.
+	ClubsName bool
 	// sizes are the columns of measured values: see measured.
 	sizes []*Column
 	// shapes are the patterns of the part numbers.
@@ -125,7 +127,7 @@ func (t *Table) doubtPart() {
 }
 
 // nameParts finds what names the parts of a table without a column of part numbers: descriptions that are all different,
-// or the part number in the title of a table of clubs.
+// or the part number in the title of a table of clubs, or the clubs themselves where each stands once.
 func (t *Table) nameParts(titles []string) {
 	if t.ByRole[catalog.Part] != nil {
 		return
@@ -151,13 +153,22 @@ func (t *Table) nameParts(titles []string) {
 		t.indexRoles()
 		return
 	}
-	if len(titles) == 0 {
-		return
+	if len(titles) > 0 {
+		name, _, _ := strings.Cut(titles[0], " ")
+		if t.isPart(name) && !lexicon.LooksNumeric(name) && !lexicon.IsDigits(name) {
+			t.TitlePart = name
+			return
+		}
 	}
-	name, _, _ := strings.Cut(titles[0], " ")
-	if t.isPart(name) && !lexicon.LooksNumeric(name) && !lexicon.IsDigits(name) {
-		t.TitlePart = name
+	if c := t.ByRole[catalog.Club]; c.Profile.Filled > 0 && c.Profile.distinct == c.Profile.Filled && t.oneClubEach(c) {
+		t.ClubsName = true
+		c.Evidence += "; it names the heads too, since there is no column of part numbers and each club stands once"
 	}
+}
+
+// oneClubEach reports whether no line of a column of clubs names a set.
+func (t *Table) oneClubEach(c *Column) bool {
+	return !slices.ContainsFunc(c.Profile.Texts, func(text string) bool { return len(t.Lex.SetOf("iron", text)) > 1 })
 }
 
 // setColumn returns the column that names the set whose club each row is: "Set" beside "Clubs".

@@ -18,8 +18,14 @@ func (r *rowReader) part() string {
 	t := r.t
 	c := t.ByRole[catalog.Part]
 	if c == nil {
-		if text := r.fields.Text(catalog.Part); text != "" || t.TitlePart == "" {
+		if text := r.fields.Text(catalog.Part); text != "" {
 			return text
+		}
+		if t.ClubsName {
+			return r.fields.Text(catalog.Club)
+		}
+		if t.TitlePart == "" {
+			return ""
 		}
 		r.assume(fmt.Sprintf("part number %s taken from the title", t.TitlePart))
 		return t.TitlePart
