@@ -11,6 +11,7 @@ import (
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/fitcalc/sample"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
@@ -168,7 +169,7 @@ func (t *Reader) readField(line int, c *Column) (catalog.Field, Trouble) {
 func (t *Reader) valueCell(line int, c *Column) (int, int) {
 	g := t.Region.Grid
 	fromLine, fromCol := g.Source(line, c.Col)
-	if !g.Is(lexicon.AsDitto, t.Lex, g.Id(fromLine, fromCol)) {
+	if !t.isDitto(g.Id(fromLine, fromCol)) {
 		return fromLine, fromCol
 	}
 	last := c.ditto
@@ -180,6 +181,12 @@ func (t *Reader) valueCell(line int, c *Column) (int, int) {
 	return c.ditto.fromLine, c.ditto.fromCol
 }
 
+// isDitto reports whether a content refers to the value above it, in the language of the table where it hangs on that.
+func (t *Reader) isDitto(id grid.ID) bool {
+	g := t.Region.Grid
+	return g.Is(lexicon.AsDitto, t.Lex, id) || g.Is(lexicon.AsDoubtfulDitto, t.Lex, id) && t.Lex.IsDittoIn(t.Language, g.Text(id))
+}
+
 // ditto is where a column says ditto, and where the value stands that it refers to.
 type ditto struct{ line, col, fromLine, fromCol int }
 
@@ -189,13 +196,13 @@ func (t *Reader) aboveDitto(fromLine, fromCol int, last ditto) (int, int) {
 	g := t.Region.Grid
 	for above := fromLine; above >= t.Region.Body; above-- {
 		if above == last.line && fromCol == last.col {
-			if g.Is(lexicon.AsDitto, t.Lex, g.Id(last.fromLine, last.fromCol)) {
+			if t.isDitto(g.Id(last.fromLine, last.fromCol)) {
 				break // there is none
 			}
 			return last.fromLine, last.fromCol
 		}
 		id := g.Id(g.Source(above, fromCol))
-		if g.Is(lexicon.AsDitto, t.Lex, id) {
+		if t.isDitto(id) {
 			continue
 		}
 		if g.Text(id) != "" {

@@ -56,6 +56,7 @@ func (s size) MM(unit string) float64 {
 func profileOf(r *layout.Region, lex *lexicon.Lexicon, col int, lines []int) profile {
 	p := profile{formatUnits: map[string]int{}, StatedUnits: map[string]int{}}
 	seen := map[string]bool{}
+	last, above := sheet.Cell{}, ""
 	for _, line := range lines {
 		fromLine, fromCol := r.Grid.Source(line, col)
 		if fromCol != col {
@@ -66,6 +67,10 @@ func profileOf(r *layout.Region, lex *lexicon.Lexicon, col int, lines []int) pro
 			continue
 		}
 		cell := r.Grid.Cell(fromLine, fromCol)
+		if above != "" && r.Grid.Is(lexicon.AsDitto, lex, r.Grid.Id(fromLine, fromCol)) {
+			text, cell = above, last // it stands for the value above it
+		}
+		last, above = cell, text
 		p.Filled++
 		if !seen[text] {
 			seen[text] = true

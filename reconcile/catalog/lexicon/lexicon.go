@@ -306,6 +306,22 @@ func (l *Lexicon) isDitto(text string) bool {
 	return !none
 }
 
+func (l *Lexicon) isDoubtfulDitto(text string) bool {
+	if text == "" || len(text) > 16 || strings.ContainsAny(text, "0123456789") {
+		return false
+	}
+	_, ditto := l.Ask("ditto", text, l.Words.IsDitto)
+	return ditto && !l.isDitto(text) && !SaysLeft(text)
+}
+
+// IsDittoIn reports whether a text that refers to the value above it in one language, and says in another that there is none, does the
+// first in a language: "s. o." in German.
+func (l *Lexicon) IsDittoIn(language, text string) bool {
+	ditto, _ := l.Ask("ditto", text, l.Words.IsDitto)
+	none, _ := l.Ask("not applicable", text, l.Words.IsNotApplicable)
+	return ditto.Language == language && none.Language != language
+}
+
 // ClubHeading returns the club that a cell names, as the heading of a column: 3, #5, 7i, PW; empty for anything else.
 func (l *Lexicon) ClubHeading(text string) string {
 	if text == "" || len(text) > 12 || countDigits(text) > 2 || strings.ContainsAny(text, ".°,") || IsDigits(text) && len(text) > 1 && text > "12" {
@@ -392,6 +408,8 @@ const (
 	// AsDitto: see lexicon.isDitto. asReference: does it refer to another cell, by ditto or another word?
 	AsDitto
 	AsReference
+	// AsDoubtfulDitto: does it refer to the value above it in one language, and says in another that there is none?
+	AsDoubtfulDitto
 )
 
 // Answer answers a question about a text.
@@ -413,7 +431,9 @@ func (l *Lexicon) Answer(q Questions, text string) bool {
 	case AsDitto:
 		return l.isDitto(text)
 	case AsReference:
-		return SaysLeft(text) || l.isDitto(text)
+		return SaysLeft(text) || l.isDitto(text) || l.isDoubtfulDitto(text)
+	case AsDoubtfulDitto:
+		return l.isDoubtfulDitto(text)
 	}
 	return false
 }
