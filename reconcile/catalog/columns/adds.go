@@ -5,6 +5,7 @@ import (
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/finding"
 )
 
 // Sizes and prices often stand on two sheets or in two files, and so do outside sizes and bores. A table without what makes a part of its
@@ -74,4 +75,10 @@ func (t *Table) Numbers(kind catalog.Kind, visit func(folded string)) {
 			visit(words.Fold(text))
 		}
 	}
+}
+
+// Yield sets the table aside: what it lists stands in another one that goes before it.
+func (t *Table) Yield(why string) {
+	t.Yields, t.Kind, t.Rules.Kind = why, catalog.UnknownKind, catalog.NoRole
+	t.Add(finding.Warning, "layout.hidden", 0, 0, why, t.Settle("kind"))
 }

@@ -33,6 +33,8 @@ const (
 	LineElsewhere
 	// lineInside is a line with what belongs to a part that is accounted for by another line: a card has several.
 	lineInside
+	// lineDeviations is a line with the deviations of the sizes above it.
+	lineDeviations
 	// lineDropped is a line that the mapping file sets aside.
 	lineDropped
 	// LineStruck is a line that is struck out, or its part number is.
@@ -42,7 +44,7 @@ const (
 
 // Why says why a line is set aside.
 func (k LineKind) Why() string {
-	return [...]string{"blank", "title", "heading", layout.RepeatedHeading, "units", "total", "section title", "note", layout.ColumnNumbers, "other goods", "of another kind", "of a part that another row accounts for", "set aside by the mapping file", "struck out", ""}[k]
+	return [...]string{"blank", "title", "heading", layout.RepeatedHeading, "units", "total", "section title", "note", layout.ColumnNumbers, "other goods", "of another kind", "of a part that another row accounts for", layout.Deviations, "set aside by the mapping file", "struck out", ""}[k]
 }
 
 // classify says what each line of a table is; the lines begin with the table's first.
@@ -76,6 +78,8 @@ func (t *Table) lineKind(line int) LineKind {
 		return LineStruck
 	case r.Aside[line] == layout.ColumnNumbers:
 		return lineNumbers
+	case r.Aside[line] == layout.Deviations:
+		return lineDeviations
 	case r.Aside[line] != "":
 		return lineRepeated
 	}

@@ -44,7 +44,7 @@ func (t *Table) takes(ref sheet.Ref) bool {
 		return false
 	}
 	switch t.Lines[line-r.From] {
-	case LineData, lineHeading, lineRepeated, LineTotal, LineGoods, LineElsewhere:
+	case LineData, lineHeading, lineRepeated, LineTotal, LineGoods, LineElsewhere, lineDeviations:
 		return true
 	}
 	return false

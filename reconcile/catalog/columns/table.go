@@ -36,6 +36,8 @@ type Table struct {
 	Language string
 	// Adds is set where the table adds what it has to the parts of other tables, by their numbers.
 	Adds bool
+	// Yields says why the table gives way to another one, empty where it does not.
+	Yields string
 	// TitlePart is the part number in the title of a table of clubs that has no column of part numbers.
 	TitlePart string
 	// ClubsName is set where each club stands once, and nothing else names the heads.
@@ -235,9 +237,27 @@ func (t *Table) choosePlan(given catalog.Kind, titles []string) *plan {
 	sizes := t.gainsay(plans, titles)
 	slices.SortStableFunc(plans, func(a, b plan) int { return cmp.Compare(b.rank(), a.rank()) })
 	best := &plans[0]
+	if title := t.goodsTitle(); title != "" && !best.named {
+		t.Add(finding.Warning, "data.other-goods", 0, 0, fmt.Sprintf("the table below %q is set aside: by its title it is of goods that are no parts", title), t.Settle("kind"))
+		return nil
+	}
 	t.judgeKind(plans, given, fixed, sizes)
 	return best
 }
+
+// goodsTitle returns the title right above the table where it names other goods, empty where it does not.
+func (t *Table) goodsTitle() string {
+	if len(t.Titles) <= ofNames {
+		return ""
+	}
+	if _, goods := t.Lex.Ask("goods", t.Titles[0], t.Lex.Words.OtherGoods); !goods {
+		return ""
+	}
+	return t.Titles[0]
+}
+
+// ofNames is how many of a table's titles are the names of its sheet and file.
+const ofNames = 2
 
 // Points for what a table lists, beside those of its columns.
 const (

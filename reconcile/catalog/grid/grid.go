@@ -397,6 +397,16 @@ func (g *Grid) Explain(words map[string]string, least int) {
 	}
 }
 
+// Behind writes a text behind that of a cell, with a stroke between where it goes on with what was written there before.
+func (g *Grid) Behind(line, col int, text string, goesOn bool) {
+	between := " "
+	if goesOn {
+		between = "/"
+	}
+	row := g.Places[line-1]
+	row[col-1] = g.retold(row[col-1], g.Text(row[col-1])+between+text)
+}
+
 // AddVirtual adds a column for each size of a composite column, filled in the lines of the body with the pieces of its texts, and
 // returns their numbers.
 func (g *Grid) AddVirtual(col, count, from, to int, pieces func(text string) []string) []int {

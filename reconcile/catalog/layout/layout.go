@@ -550,6 +550,7 @@ func stripTables(g *grid.Grid, lex *lexicon.Lexicon, strip span) []Region {
 		split = append(split, r.sideBySide(lex)...)
 	}
 	for i := range split {
+		split[i].joinDeviations()
 		split[i].splitComposites(lex)
 	}
 	return split
@@ -839,6 +840,7 @@ func (r *Region) findRepeats(lex *lexicon.Lexicon) {
 const (
 	RepeatedHeading = "repeated heading"
 	ColumnNumbers   = "column numbers"
+	Deviations      = "deviations of the row above"
 )
 
 // findNumbers sets aside a line below the heading that numbers the columns: (1) (2) (3).

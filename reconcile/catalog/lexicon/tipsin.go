@@ -9,6 +9,7 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/internal/pattern"
 )
 
 func Distinct(tips []fitcalc.TipSize) []fitcalc.TipSize {
@@ -21,9 +22,15 @@ func Distinct(tips []fitcalc.TipSize) []fitcalc.TipSize {
 	return kept
 }
 
+// hashSize is a tip as builders call it, by the thousandths of an inch: #370.
+var hashSize = pattern.Lazy(`#([345]\d\d)\b`)
+
 // TipsIn finds the tips that a text names, and the words that do. Strictly read, something beside the size must say that it is one of a
 // tip: a word such as "fits" or "for", a form, or the word tip or shaft itself. What is said of one holds for those listed with it.
 func (l *Lexicon) TipsIn(text string, strictly bool) (tips []fitcalc.TipSize, saying string) {
+	if strings.Contains(text, "#") {
+		text = hashSize().ReplaceAllString(text, ".$1")
+	}
 	if len(text) > LongestNote || !strings.ContainsAny(text, ".,") {
 		return nil, ""
 	}

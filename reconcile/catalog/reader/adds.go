@@ -69,3 +69,43 @@ func (r *reader) findAdditions(sheets []*sheetReader) {
 		t.Add(finding.Note, "layout.adds", 0, 0, fmt.Sprintf("the table adds to %s of other sheets, by their numbers: %s of %d are theirs", best, phrase.Count(most, "number"), of), t.Settle("kind"))
 	}
 }
+
+// leastSame is how many of the numbers on a hidden sheet in percent are also on one that can be seen, for it to yield to that.
+const leastSame = 60
+
+// yieldHidden sets hidden sheets of a book aside that list the parts of one that can be seen: an old copy, as a rule.
+func (r *reader) yieldHidden(book []*sheetReader) {
+	for _, hidden := range book {
+		if !hidden.sheet.Hidden {
+			continue
+		}
+		for _, t := range hidden.tables {
+			if t.Kind == catalog.UnknownKind || t.Rules.Kind != "" {
+				continue
+			}
+			own := map[string]bool{}
+			t.Numbers(t.Kind, func(folded string) { own[folded] = true })
+			for _, seen := range book {
+				if !seen.sheet.Hidden && len(own) >= leastShared && 100*seen.lists(t.Kind, own) >= leastSame*len(own) {
+					t.Yield(fmt.Sprintf("the sheet is hidden and lists the parts of sheet %q, which can be seen; what it says is not used", seen.sheet.Name))
+					break
+				}
+			}
+		}
+	}
+}
+
+// lists returns how many of some numbers the sheet lists as parts of a kind.
+func (s *sheetReader) lists(kind catalog.Kind, numbers map[string]bool) int {
+	found := map[string]bool{}
+	for _, t := range s.tables {
+		if t.Kind == kind {
+			t.Numbers(kind, func(folded string) {
+				if numbers[folded] {
+					found[folded] = true
+				}
+			})
+		}
+	}
+	return len(found)
+}

@@ -182,6 +182,7 @@ func (r *reader) openBook(input Input) []*sheetReader {
 	for _, sr := range sheets {
 		sr.understandTables(keys)
 	}
+	r.yieldHidden(sheets)
 	return sheets
 }
 

@@ -3,6 +3,7 @@
 package rows
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"slices"
@@ -136,7 +137,7 @@ func (t *Table) setAside(line int, kind columns.LineKind) {
 		})
 	}
 	if kind == columns.LineData {
-		why = "the table lists neither heads, ferrules nor tips"
+		why = cmp.Or(t.Yields, "the table lists neither heads, ferrules nor tips")
 	}
 	if kind == columns.LineSection || kind == columns.LineUnits {
 		text := t.ReadSection(line)

@@ -38,6 +38,7 @@ func Read(text string, ctx Context) Reading {
 		return special
 	}
 	normal, notes := normalise(clean)
+	normal = stacked(normal)
 	forgiven = append(forgiven, notes...)
 	if ctx.Stored || storedNoise(normal) {
 		if short, changed := shorten(normal); changed {
@@ -61,6 +62,17 @@ func Read(text string, ctx Context) Reading {
 		reading.Leniencies = nil
 	}
 	return reading
+}
+
+// stackedDeviations are two deviations below a size in its cell, of which one is nought and so has no sign: 9.35 +0.03 0.
+var stackedDeviations = pattern.Lazy(`^(.*\d[^ ]*) (?:([+-]\d*[.,]?\d+) (0)|(0) (-\d*[.,]?\d+))$`)
+
+// stacked puts a stroke between the deviations that stand below a size in its cell.
+func stacked(text string) string {
+	if !strings.Contains(text, " 0") || !strings.ContainsAny(text, "+-") {
+		return text
+	}
+	return stackedDeviations().ReplaceAllString(text, "$1 $2$4/$3$5")
 }
 
 // readSpecial reads cells that hold no value and say so.
