@@ -46,6 +46,9 @@ func newRead(s streams) *cobra.Command {
 		Long: `read shows how each sheet is understood: which rows are headings, which column plays which role and why, which
 unit and why, how many rows are used, used with assumptions, held and set aside, and every finding with its cell.
 
+--json gives each value its confidence, from 0 to 1, and where there is one the next best reading: another role, or the
+size that another unit would make of it.
+
 --page writes a page to look at and to correct: each sheet as it is, its columns marked by what they were taken for, its
 doubtful cells by their question. What is chosen there is saved as a file that --map takes.
 

@@ -170,6 +170,8 @@ type Column struct {
 	Evidence string `json:"evidence"`
 	// RunnerUp is the next best role, empty where there is none.
 	RunnerUp string `json:"runner_up"`
+	// Weighed is what was weighed in saying so.
+	Weighed Weighed `json:"-"`
 }
 
 // Row is one source row, or one club of a set that the row states as a range.

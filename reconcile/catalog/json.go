@@ -52,6 +52,10 @@ type FieldDocument struct {
 	Text        string        `json:"text"`
 	Cell        string        `json:"cell"`
 	Assumptions []string      `json:"assumptions"`
+	// Confidence is how sure it is that this is what the sheet says, 0 to 1, where there is a value; see [Trust.Of].
+	Confidence *float64 `json:"confidence,omitempty"`
+	// Next is the next best reading, if there is one.
+	Next *Next `json:"next,omitempty"`
 }
 
 // FindingDocument is one finding.
@@ -89,8 +93,9 @@ func sheetDocument(t *Table) SheetDocument {
 	if doc.Columns == nil {
 		doc.Columns = []Column{}
 	}
+	trust := TrustOf(t)
 	for i := range t.Rows {
-		doc.Rows[i] = rowDocument(&t.Rows[i])
+		doc.Rows[i] = rowDocument(trust, &t.Rows[i])
 	}
 	for i, f := range t.Findings {
 		doc.Findings[i] = findingDocument(f)
@@ -98,10 +103,10 @@ func sheetDocument(t *Table) SheetDocument {
 	return doc
 }
 
-func rowDocument(r *Row) RowDocument {
+func rowDocument(trust *Trust, r *Row) RowDocument {
 	doc := RowDocument{Row: r.Row, Outcome: r.Outcome.String(), Part: r.Part, Fields: make(map[Role]FieldDocument, r.Fields.Len()), Assumptions: orEmpty(r.Assumptions), Why: r.Why, Open: r.Open}
 	for role, f := range r.Fields.All() {
-		doc.Fields[role] = fieldDocument(&f)
+		doc.Fields[role] = fieldDocument(trust, r, role, &f)
 	}
 	return doc
 }
@@ -113,7 +118,7 @@ func orEmpty(texts []string) []string {
 	return texts
 }
 
-func fieldDocument(f *Field) FieldDocument {
+func fieldDocument(trust *Trust, r *Row, role Role, f *Field) FieldDocument {
 	doc := FieldDocument{ForTip: f.ForTip.String(), Text: f.Text, Cell: f.Cell, Assumptions: orEmpty(f.Assumptions)}
 	if f.Dim.Given() {
 		doc.MM = inMM(f.Dim.Nominal())
@@ -133,6 +138,10 @@ func fieldDocument(f *Field) FieldDocument {
 	if f.IsNumber {
 		number := f.Number
 		doc.Number = &number
+	}
+	if f.hasValue(role) {
+		confidence, next := trust.Of(r, role, f)
+		doc.Confidence, doc.Next = &confidence, next
 	}
 	return doc
 }

@@ -82,9 +82,10 @@ func (o *jsonWriter) table(t *Table) {
 	head, rest, _ := strings.Cut(o.value(sheetDocument(&bare), "    "), rows)
 	middle, tail, _ := strings.Cut(rest, findings)
 	o.text(head + strings.TrimSuffix(rows, "]"))
+	trust := TrustOf(t)
 	for i := range t.Rows {
 		o.separate(i, "        ")
-		o.row(&t.Rows[i])
+		o.row(trust, &t.Rows[i])
 	}
 	o.end(len(t.Rows), "      ")
 	o.text(middle + strings.TrimSuffix(findings, "]"))
@@ -101,7 +102,7 @@ func (o *jsonWriter) findings(list finding.List, indent string) {
 }
 
 // row writes a row, as a RowDocument.
-func (o *jsonWriter) row(r *Row) {
+func (o *jsonWriter) row(trust *Trust, r *Row) {
 	const member = ",\n          "
 	b := append(o.b[:0], "{\n          \"row\": "...)
 	b = strconv.AppendInt(b, int64(r.Row), 10)
@@ -118,7 +119,7 @@ func (o *jsonWriter) row(r *Row) {
 		b = append(b, "\n            \""...)
 		b = append(b, f.at.role()...)
 		b = append(b, `": `...)
-		b = o.field(b, f)
+		b = o.field(b, trust, r, f)
 	}
 	if len(fields) > 0 {
 		b = append(b, "\n          "...)
@@ -143,10 +144,10 @@ func (o *jsonWriter) row(r *Row) {
 }
 
 // field adds a value, as a FieldDocument.
-func (o *jsonWriter) field(b []byte, s stated) []byte {
+func (o *jsonWriter) field(b []byte, trust *Trust, r *Row, s stated) []byte {
 	const member = ",\n              "
 	field := s.what.field()
-	doc := fieldDocument(&field)
+	doc := fieldDocument(trust, r, s.at.role(), &field)
 	b = append(b, "{\n              "...)
 	number := func(name string, v *float64) {
 		if v != nil {
@@ -168,7 +169,35 @@ func (o *jsonWriter) field(b []byte, s stated) []byte {
 	b = o.string(append(b, `"text": `...), doc.Text)
 	b = o.string(append(b, member+`"cell": `...), s.cell())
 	b = o.texts(append(b, member+`"assumptions": `...), doc.Assumptions, "\n              ")
+	if doc.Confidence != nil {
+		b = o.number(append(b, member+`"confidence": `...), *doc.Confidence)
+	}
+	if next := doc.Next; next != nil {
+		b = o.next(append(b, member+`"next": `...), next)
+	}
 	return append(b, "\n            }"...)
+}
+
+// next adds the next best reading of a value.
+func (o *jsonWriter) next(b []byte, next *Next) []byte {
+	separator := "{\n                \""
+	member := func(name string) {
+		b = append(append(append(b, separator...), name...), `": `...)
+		separator = ",\n                \""
+	}
+	if next.Role != "" {
+		member("role")
+		b = o.string(b, string(next.Role))
+	}
+	if next.MM != nil {
+		member("mm")
+		b = o.number(b, float64(*next.MM))
+	}
+	if next.Unit != "" {
+		member("unit")
+		b = o.string(b, next.Unit)
+	}
+	return append(b, "\n              }"...)
 }
 
 // texts adds a list of texts in lines that begin with a line break and an indent.

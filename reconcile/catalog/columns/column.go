@@ -71,6 +71,11 @@ type Column struct {
 	Partner   *Column
 }
 
+// Weigh writes down what was weighed in giving the column its role.
+func (c *Column) Weigh(t *Table) catalog.Weighed {
+	return catalog.Weighed{Margin: c.margin, Ruled: t.ruled(c), Heading: c.headed(t.Kind, c.Role), Fitting: 1, Common: 1, KindInferred: t.KindAssumed != ""}
+}
+
 // Trait is what is known of the values of the column's role.
 func (c *Column) Trait() traits.Trait {
 	if c.traitOf != c.Role {

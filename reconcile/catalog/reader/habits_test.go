@@ -261,6 +261,10 @@ KR-21 | 345 | 9.5 mm | | 12.50
 		}
 	}
 	want := map[string]any{"mm": 13.6, "least_mm": 13.55, "most_mm": 13.65, "text": "13.6 ±0.05", "cell": "B2", "assumptions": []any{}}
+	if sure, given := got.Rows[1].Fields["hosel_od"]["confidence"].(float64); !given || sure <= 0 || sure >= 1 {
+		t.Errorf("hosel_od is sure to %v", got.Rows[1].Fields["hosel_od"]["confidence"])
+	}
+	delete(got.Rows[1].Fields["hosel_od"], "confidence")
 	if diff := cmp.Diff(want, got.Rows[1].Fields["hosel_od"]); diff != "" {
 		t.Errorf("hosel_od (-want +got):\n%s", diff)
 	}

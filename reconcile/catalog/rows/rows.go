@@ -400,7 +400,7 @@ func (t *Table) describe() {
 		t.Out.Range = r.RangeOf().String()
 	}
 	for _, c := range t.Columns {
-		t.Out.Columns = append(t.Out.Columns, c.Shown(r.Grid)...)
+		t.Out.Columns = append(t.Out.Columns, t.Shown(c.Column)...)
 	}
 	t.ReportLayout()
 }

@@ -69,6 +69,10 @@ type Judgement struct {
 	Want, Got string
 	Cells     []sheet.Ref
 	Words     Words
+	// Confidence is that of the value that was read, zero where none was; Meant is set where it is the one that was meant, planted faults
+	// not left aside.
+	Confidence float64
+	Meant      bool
 }
 
 // A Report is about one sheet.
@@ -110,6 +114,37 @@ type judge struct {
 	kinds    map[catalog.Kind]bool
 	// headings are the rows in which the reader saw headings.
 	headings []int
+	// rowOf are the rows of all tables by part and line, each with the confidence in its values.
+	rowOf map[partRow]placed
+}
+
+type partRow struct {
+	part string
+	row  int
+}
+
+// placed is a row of a table.
+type placed struct {
+	trust *catalog.Trust
+	row   *catalog.Row
+}
+
+// confidence is how sure the reader is of a value of an item.
+func (j *judge) confidence(it item, role catalog.Role) float64 {
+	at, found := j.rowOf[partRow{it.Part, it.Source.Row}]
+	if !found { // rows of a table on its side are its columns, those of cards their blocks
+		for key, other := range j.rowOf {
+			if key.part == it.Part {
+				at, found = other, true
+			}
+		}
+	}
+	if !found {
+		return 0
+	}
+	field := it.Fields.Get(role)
+	confidence, _ := at.trust.Of(at.row, role, &field)
+	return confidence
 }
 
 // item is a head or ferrule as it was read.
@@ -121,7 +156,7 @@ type item struct {
 
 // Judge judges the reading of a sheet.
 func Judge(report *Report, cat *catalog.Catalogue) {
-	j := &judge{Report: report, findings: slices.Clone(cat.Findings), kinds: map[catalog.Kind]bool{}}
+	j := &judge{Report: report, findings: slices.Clone(cat.Findings), kinds: map[catalog.Kind]bool{}, rowOf: map[partRow]placed{}}
 	for i := range cat.Heads {
 		h := &cat.Heads[i]
 		j.items = append(j.items, item{&h.Item, h.Size, h.BoreIsDesignation})
@@ -134,6 +169,11 @@ func Judge(report *Report, cat *catalog.Catalogue) {
 		j.kinds[cat.Tables[i].Kind] = true
 		j.headings = append(j.headings, cat.Tables[i].HeadingRows...)
 		j.rows = append(j.rows, cat.Tables[i].Rows...)
+		trust := catalog.TrustOf(&cat.Tables[i])
+		for k := range cat.Tables[i].Rows {
+			row := &cat.Tables[i].Rows[k]
+			j.rowOf[partRow{row.Part, row.Row}] = placed{trust, row}
+		}
 		j.findings = append(j.findings, cat.Tables[i].Findings...)
 	}
 	j.ledger(cat)
@@ -250,6 +290,7 @@ func (j *judge) sizeOf(p Part, role catalog.Role, s Size, it item) Judgement {
 		switch {
 		case s.TipName && it.designation:
 			one.Outcome, one.Got = Right, "tip"
+			one.Confidence, one.Meant = j.confidence(it, role), true
 		case j.held(it):
 			one.Outcome = Held
 		case one.Words >= Leniency || len(j.kinds) == 1 && j.kinds[catalog.UnknownKind]:
@@ -260,8 +301,9 @@ func (j *judge) sizeOf(p Part, role catalog.Role, s Size, it item) Judgement {
 		return one
 	}
 	one.Got = dim.String()
+	one.Confidence, one.Meant = j.confidence(it, role), s.isMeant(*dim)
 	switch {
-	case s.isMeant(*dim):
+	case one.Meant:
 		one.Outcome = Right
 	case one.Words == Doubt || one.Words == Leniency:
 		one.Outcome = Found
@@ -302,7 +344,7 @@ func (j *judge) notStated(p Part, it item) {
 		}
 		ref, _ := sheet.ParseRef(field.Cell)
 		one := Judgement{Part: it.Part, Role: role, Want: "nothing", Got: dim.String(), Cells: []sheet.Ref{ref}, Words: j.words([]sheet.Ref{ref}, p.Row)}
-		one.Outcome = Silent
+		one.Outcome, one.Confidence = Silent, j.confidence(it, role)
 		switch {
 		case one.Words == Doubt || one.Words == Leniency || j.kindSaid():
 			one.Outcome = Found

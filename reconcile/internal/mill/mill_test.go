@@ -65,6 +65,25 @@ func TestLaws(t *testing.T) {
 	}
 }
 
+// TestConfidence holds that of the values read with a confidence over .99 at least 999 in 1,000 are those that were meant, on sheets of
+// which nothing was ever looked at, and that most values have such a confidence: one that is never sure would tell nothing.
+func TestConfidence(t *testing.T) {
+	var score mill.Score
+	for seed := uint64(700_001); seed <= 700_400; seed++ {
+		score.Add(mill.Read(mill.Make(seed)))
+	}
+	_, values := score.Over(len(mill.Sure) - 1)
+	for i, least := range mill.Sure {
+		right, all := score.Over(i)
+		if least == .99 && (all*2 < values || right*1000 < all*999) {
+			t.Errorf("%d of %d values were read with a confidence over .99, and %d of them are right", all, values, right)
+		}
+		if float64(right) < least*float64(all) {
+			t.Errorf("%d of %d values with a confidence over %g are right", right, all, least)
+		}
+	}
+}
+
 // TestSeedsGiveTheSameSheets holds that a seed can be looked at again, and that sheets differ.
 func TestSeedsGiveTheSameSheets(t *testing.T) {
 	texts := map[string]bool{}

@@ -14,8 +14,29 @@ type Score struct {
 	Sheets int
 	counts map[[2]string]*count // by axis and habit
 	said   [wordsCount]struct{ right, all int }
+	// sure are how many values were read with a confidence over each of Sure, and how many of them are right.
+	sure [len(Sure)]struct{ right, all int }
 	// Broken are the laws that were broken, by sheet.
 	Broken []string
+}
+
+// Sure are the confidences over which values are counted.
+var Sure = [...]float64{.998, .99, .95, .9, .8, 0}
+
+// Over returns how many values were read with a confidence over the one at a place in [Sure], and how many of them are right.
+func (s *Score) Over(at int) (right, all int) { return s.sure[at].right, s.sure[at].all }
+
+// trust counts a value by the confidence with which it was read.
+func (s *Score) trust(j Judgement) {
+	for i, least := range Sure {
+		if j.Confidence <= least {
+			continue
+		}
+		s.sure[i].all++
+		if j.Meant {
+			s.sure[i].right++
+		}
+	}
 }
 
 type count struct {
@@ -40,6 +61,7 @@ func (s *Score) Add(r *Report) {
 		}
 	}
 	for _, j := range r.Judged {
+		s.trust(j)
 		switch j.Outcome {
 		case Right:
 			s.said[j.Words].right++
@@ -99,6 +121,12 @@ func (s *Score) Print(out io.Writer, markdown bool) error {
 	rule(3)
 	for w, c := range s.said {
 		row(wordNames[w], fmt.Sprint(c.all), share(c.right, c.all))
+	}
+	b.WriteString("\n")
+	row("read with a confidence over", "values", "right %")
+	rule(3)
+	for i, c := range s.sure {
+		row(fmt.Sprint(Sure[i]), fmt.Sprint(c.all), fmt.Sprintf("%.3f", 100*float64(c.right)/float64(max(1, c.all))))
 	}
 	if markdown {
 		_, err := io.WriteString(out, b.String())

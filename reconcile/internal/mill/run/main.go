@@ -1,6 +1,6 @@
 // Run has random suppliers' sheets read and prints how much of them was read as it was meant, by habit.
 //
-//	go run ./reconcile/internal/mill/run [-n 10000] [-first SEED] [-list OUTCOME] [-show SEED] [-markdown]
+//	go run ./reconcile/internal/mill/run [-n 10000] [-first SEED] [-list OUTCOME,...] [-too-sure] [-show SEED] [-markdown]
 package main
 
 import (
@@ -21,6 +21,7 @@ func main() {
 	first := flag.Uint64("first", 1, "the seed of the first")
 	list := flag.String("list", "", "list the sizes of these outcomes, such as SILENT or missed, with a comma between")
 	show := flag.Uint64("show", 0, "print the sheet of this seed and what was read of it, and nothing else")
+	unsure := flag.Bool("too-sure", false, "list what was read wrong with a confidence over .99")
 	markdown := flag.Bool("markdown", false, "print the tables as Markdown")
 	flag.Parse()
 	if *show > 0 {
@@ -32,6 +33,9 @@ func main() {
 		report := mill.Read(mill.Make(*first + i))
 		score.Add(report)
 		for _, j := range report.Judged {
+			if *unsure && j.Confidence > .99 && !j.Meant {
+				fmt.Println("TOO SURE", report.Sheet.Name, line(j), report.Sheet.Habits)
+			}
 			if *list != "" && slices.Contains(strings.Split(*list, ","), j.Outcome.String()) {
 				fmt.Println(report.Sheet.Name, line(j), report.Sheet.Habits)
 			}
@@ -46,7 +50,7 @@ func main() {
 }
 
 func line(j mill.Judgement) string {
-	return fmt.Sprintf("%v %s %s: want %s, got %s; cells %v", j.Outcome, j.Part, j.Role, j.Want, j.Got, j.Cells)
+	return fmt.Sprintf("%v %s %s: want %s, got %s; cells %v; confidence %.4f", j.Outcome, j.Part, j.Role, j.Want, j.Got, j.Cells, j.Confidence)
 }
 
 func print(report *mill.Report) {
