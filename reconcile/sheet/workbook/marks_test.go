@@ -1,6 +1,7 @@
 package workbook_test
 
 import (
+	"errors"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -77,4 +78,25 @@ Comment:
 			t.Errorf("%s: %v", name, book.Notes)
 		}
 	}
+}
+
+// FuzzComments reads arbitrary parts of comments, of threads, and of shared texts: each is read, noted or refused with a typed error.
+func FuzzComments(f *testing.F) {
+	older := `<comments xmlns="` + mainSpace + `"><commentList><comment ref="A1"><text><r><rPr><strike/></rPr><t>13.6</t></r><r><t>13.7</t></r></text></comment></commentList></comments>`
+	threads := `<ThreadedComments xmlns="http://schemas.microsoft.com/office/spreadsheetml/2018/threadedcomments"><threadedComment ref="B2"><text>agreed</text></threadedComment></ThreadedComments>`
+	texts := `<sst xmlns="` + mainSpace + `"><si><r><rPr><vertAlign val="superscript"/></rPr><t>1</t></r><r><rPr><strike val="0"/></rPr><t>2</t></r></si><si><t>one</t></si></sst>`
+	f.Add(older, threads, texts)
+	f.Add(older, older, texts)
+	f.Add(`<comments><commentList><comment ref="A1:B2"/></commentList></comments>`, ``, `<sst><si/><si><r><rPr/></r></si></sst>`)
+	f.Fuzz(func(t *testing.T, older, threads, texts string) {
+		p := commented(older, threads)
+		p[sheetPart] = rowsOf(`<row r="1"><c r="A1" t="s"><v>0</v></c><c r="B1" t="s" s="1"><v>1</v></c></row>`)[sheetPart]
+		p["xl/styles.xml"] = `<styleSheet xmlns="` + mainSpace + `"><fonts><font/><font><strike/></font></fonts><cellXfs><xf/><xf fontId="1"/></cellXfs></styleSheet>`
+		p["xl/sharedStrings.xml"] = texts
+		_, err := read("fuzz.xlsx", p.zip(t))
+		var refusal *sheet.FileError
+		if err != nil && !errors.As(err, &refusal) {
+			t.Fatalf("%T: %v", err, err)
+		}
+	})
 }

@@ -1,8 +1,10 @@
 package runs_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"example.com/seatline/reconcile/sheet/internal/runs"
 )
@@ -76,4 +78,29 @@ func TestManyRuns(t *testing.T) {
 	if want := strings.Repeat("1¹", 500_000); got != want || struck != "" {
 		t.Errorf("%d bytes and %q, want %d bytes", len(got), struck, len(want))
 	}
+}
+
+// FuzzResult holds that nothing of a text is lost: without blanks, and with small figures made large again, what is kept and what is struck out
+// have the characters of the runs, and the strokes that part deviations.
+func FuzzResult(f *testing.F) {
+	for _, seed := range []string{"13.9^1", "13.6^+0.05|_-0.1|", "3^1|/_2|\"", "~13.5| 13.9", "^~_|", "a^-|_+1|^2)|"} {
+		f.Add(seed)
+	}
+	large := strings.NewReplacer("⁰", "0", "¹", "1", "²", "2", "³", "3", "⁴", "4", "⁵", "5", "⁶", "6", "⁷", "7", "⁸", "8", "⁹", "9", "⁽", "(", "⁾", ")",
+		"₀", "0", "₁", "1", "₂", "2", "₃", "3", "₄", "4", "₅", "5", "₆", "6", "₇", "7", "₈", "8", "₉", "9", "/", "")
+	sorted := func(text string) string {
+		all := []rune(strings.Join(strings.Fields(large.Replace(text)), ""))
+		slices.Sort(all)
+		return string(all)
+	}
+	f.Fuzz(func(t *testing.T, written string) {
+		if !utf8.ValidString(written) {
+			return
+		}
+		text, struck := read(written)
+		plain := strings.NewReplacer("^", "", "_", "", "~", "", "|", "").Replace(written)
+		if got, want := sorted(text+struck), sorted(plain); got != want {
+			t.Errorf("%q: %q and %q struck out", written, text, struck)
+		}
+	})
 }
