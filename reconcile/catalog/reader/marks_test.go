@@ -75,6 +75,18 @@ HX-5     | 13.8        | 9.5     | 60`, nil))
 	}
 }
 
+// TestRaisedFigures reads marks of footnotes behind sizes and part numbers, which are no figures of them.
+func TestRaisedFigures(t *testing.T) {
+	c := read(t, marked("Part no. | Hosel OD mm | Bore mm\nHX-1 | 13.6¹ | 9.5\nHX-2² | 13.7 | 9.5²⁾", nil))
+	want := []string{"1 set_aside  not given heading", "2 assumed HX-1 13.6 mm ", "3 assumed HX-2 13.7 mm "}
+	if diff := cmp.Diff(want, outcomes(c)); diff != "" {
+		t.Error(diff)
+	}
+	if diff := cmp.Diff([]string{"note 3 A3"}, of(c, "data.part-number")); diff != "" {
+		t.Error(diff)
+	}
+}
+
 // TestComments gives comments to the cells of a list, in several languages: those that speak of a size ask about the cell that they stand at.
 func TestComments(t *testing.T) {
 	const list = `

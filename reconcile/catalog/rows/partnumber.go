@@ -81,6 +81,13 @@ func (t *Table) partText(text string, line, col int) (string, cells.Trouble) {
 			return fmt.Sprintf("the part number %s is text, and keeps its leading zeros", text)
 		})
 	}
+	if bare := strings.TrimRight(text, "¹²³⁴⁵⁶⁷⁸⁹⁰⁽⁾"); bare != text && bare != "" {
+		marked := text
+		t.Tell(layout.ToldKey{What: "footnote", Col: col}, finding.Note, "data.part-number", line, col, func() string {
+			return fmt.Sprintf("the raised figure in %s is the mark of a footnote; the part number is %s", marked, bare)
+		})
+		text = bare
+	}
 	if t.partWidth > 0 && lexicon.IsDigits(text) && len(text) < t.partWidth {
 		return text, cells.Doubt("data.damaged", "the part number %s is shorter than the others, which have %d digits; perhaps %s lost its leading zeros", text, t.partWidth,
 			strings.Repeat("0", t.partWidth-len(text))+text)
