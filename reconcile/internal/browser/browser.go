@@ -93,6 +93,7 @@ func Open(t testing.TB, content []byte, fragment string, before ...chromedp.Acti
 		t.Fatal(err)
 	}
 	b.Do(before...)
+	b.Do(focused())
 	b.Do(chromedp.Navigate(b.address + fragment))
 	return b
 }
@@ -158,6 +159,14 @@ func (b *Tab) Wait(expression string) {
 func (b *Tab) Text(selector string) string {
 	b.T.Helper()
 	return norm.NFKC.String(Evaluate[string](b, fmt.Sprintf("(document.querySelector(%q) || {innerText: ''}).innerText", selector)))
+}
+
+// focused has the tab behave as the one in front, whichever is: else it loses the focus at some moment after another is opened.
+func focused() chromedp.Action[chromedp.Void] {
+	return chromedp.Func(func(ctx context.Context, target *chromedp.Target) error {
+		_, err := cdp.Call(ctx, target, emulation.SetFocusEmulationEnabled, emulation.SetFocusEmulationEnabledParams{Enabled: true})
+		return err
+	})
 }
 
 // Media sets the medium, screen or print, and the colour scheme, light or dark.
