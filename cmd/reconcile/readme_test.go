@@ -49,7 +49,7 @@ func TestReadmeTellsWhatTheDemoPrints(t *testing.T) {
 	words := []string{"no", "one", "two", "three", "four", "five"}
 	for _, want := range []string{
 		fmt.Sprintf("In the demo: `%s`; %s more heads could be built and %.0f minutes a year saved", vet.Verdict, words[vet.Ferrules.After-vet.Ferrules.Before], vet.Ferrules.Minutes),
-		fmt.Sprintf("In the demo %d of %d ferrules\nserve every head", len(stock.Carry), summary.Pairs.Ferrules),
+		fmt.Sprintf("In the demo %d of %d ferrules\n  serve every head", len(stock.Carry), summary.Pairs.Ferrules),
 	} {
 		if !strings.Contains(string(readme), want) {
 			t.Errorf("the README does not say %q", want)

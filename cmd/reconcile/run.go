@@ -258,8 +258,8 @@ down and by how much, and seats on this hosel's top.
   reconcile joint --hosel-od ".500 in" --tip ".370 in parallel" --ferrule-bore ".368 in" --base-od ".512 in"
 
 Wherever a sheet is named, a folder or a zip archive stands for the sheets in it, lists.zip/irons.csv for one of them, and
-- for standard input. What the words mean, how sizes are written, and a shop's own limits: reconcile help verdicts,
-notations, settings.
+- for standard input. What the words mean, how sizes are written, what can be read, what is listed, and a shop's own
+limits: reconcile help verdicts, notations, formats, results, settings.
 
 Exit status: 0 done, findings included; 1 could not be done; 2 wrong usage; 3 done, but --strict was given and
 rows are held or pairs cannot be decided.`
