@@ -10,22 +10,22 @@ import (
 // FreeTexts returns the places of the cells of a sheet that belong to no line of data or heading of a table, and of the
 // group headings that say something for several columns.
 func FreeTexts(g *grid.Grid, readers []*Table) []sheet.Ref {
-	areas := make([]sheet.Range, len(readers))
-	for i, t := range readers {
-		areas[i] = t.Region.RangeOf()
-	}
-	var places []sheet.Ref
-	var about []*Table
-	for i, row := range g.Places {
-		about = about[:0]
-		for k, t := range readers {
-			if areas[k].From.Row <= i+1 && i+1 <= areas[k].To.Row {
-				about = append(about, t)
+	about := make([][]*Table, g.Lines+1) // by row, since there may be as many tables as rows
+	for k, t := range readers {
+		area := t.Region.RangeOf()
+		for row := area.From.Row; row <= min(area.To.Row, g.Lines); row++ {
+			if about[row] == nil {
+				about[row] = readers[k : k+1 : k+1]
+			} else {
+				about[row] = append(about[row], t)
 			}
 		}
+	}
+	var places []sheet.Ref
+	for i, row := range g.Places {
 		for j, id := range row {
 			ref := sheet.Ref{Row: i + 1, Col: j + 1}
-			if g.Text(id) != "" && !slices.ContainsFunc(about, func(t *Table) bool { return t.takes(ref) }) {
+			if g.Text(id) != "" && !slices.ContainsFunc(about[i+1], func(t *Table) bool { return t.takes(ref) }) {
 				places = append(places, ref)
 			}
 		}

@@ -42,6 +42,8 @@ const (
 	// widestCross is how many columns a sheet of cross tables may have, and tallestCross how many lines the field of one.
 	widestCross  = 60
 	tallestCross = 300
+	// mostCrossed bounds what the tables of the columns hold: their number times the lines of the sheet.
+	mostCrossed = 2_000_000
 	// linesAbove is how many lines above the sizes across may say what they are.
 	linesAbove = 5
 	// mostAbove is how many cells a line above them has that says something of them.
@@ -69,6 +71,9 @@ func crossTables(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 			continue
 		}
 		if regions := x.regions(lex); regions != nil {
+			if (len(found)+len(regions))*g.Lines > mostCrossed {
+				return nil
+			}
 			found = append(found, regions...)
 			line, floor, probed = x.last, x.last+1, 0
 		}

@@ -3,6 +3,7 @@
 package layout
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -955,9 +956,13 @@ func turnedBlocks(g *grid.Grid, lex *lexicon.Lexicon, taken []span) []span {
 	return blocks
 }
 
-// holding returns which of some spans has a line, -1 where none has.
+// holding returns which of some spans, from the top, has a line, -1 where none has.
 func holding(spans []span, line int) int {
-	return slices.IndexFunc(spans, func(s span) bool { return s.from <= line && line <= s.to })
+	at, _ := slices.BinarySearchFunc(spans, line, func(s span, line int) int { return cmp.Compare(s.to, line) })
+	if at < len(spans) && spans[at].from <= line {
+		return at
+	}
+	return -1
 }
 
 // turnedBlock reports whether the headings of a block stand in a column rather than in a line, and from which line on.

@@ -27,6 +27,9 @@ const (
 	// mostLetters is how many letters a key has at most, and longestLetter how long they are, in bytes.
 	mostLetters   = 60
 	longestLetter = 12
+	// mostTables is how many tables a book with keys has, and mostKeys how many of them may be keys: each is held against all others.
+	mostTables = 500
+	mostKeys   = 20
 	// leastLetters is how many letters a list and a key have in common, and leastKnown how many of a list's in percent the key knows.
 	leastLetters = 2
 	leastKnown   = 60
@@ -35,9 +38,12 @@ const (
 // ResolveLetters finds the tables among some that explain letters of others, gives these the sizes, and returns which are such keys, each
 // with what is to be said of it.
 func ResolveLetters(lex *lexicon.Lexicon, regions []*Region) map[*Region]string {
+	if len(regions) > mostTables {
+		return nil
+	}
 	var keys []*key
 	for _, r := range regions {
-		if k := r.asKey(lex); k != nil {
+		if k := r.asKey(lex); k != nil && len(keys) < mostKeys {
 			keys = append(keys, k)
 		}
 	}

@@ -2,6 +2,7 @@ package reader
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/columns"
@@ -73,39 +74,55 @@ func (r *reader) findAdditions(sheets []*sheetReader) {
 // leastSame is how many of the numbers on a hidden sheet in percent are also on one that can be seen, for it to yield to that.
 const leastSame = 60
 
+// mostCopies is how many sheets that can be seen are remembered for each number.
+const mostCopies = 4
+
 // yieldHidden sets hidden sheets of a book aside that list the parts of one that can be seen: an old copy, as a rule.
 func (r *reader) yieldHidden(book []*sheetReader) {
-	for _, hidden := range book {
-		if !hidden.sheet.Hidden {
-			continue
-		}
-		for _, t := range hidden.tables {
-			if t.Kind == catalog.UnknownKind || t.Rules.Kind != "" {
+	if !slices.ContainsFunc(book, func(s *sheetReader) bool { return s.sheet.Hidden }) {
+		return
+	}
+	var seen [4]map[string][]*sheetReader // by kind and number
+	for _, s := range book {
+		for _, t := range s.tables {
+			if s.sheet.Hidden || t.Kind == catalog.UnknownKind {
 				continue
 			}
-			own := map[string]bool{}
-			t.Numbers(t.Kind, func(folded string) { own[folded] = true })
-			for _, seen := range book {
-				if !seen.sheet.Hidden && len(own) >= leastShared && 100*seen.lists(t.Kind, own) >= leastSame*len(own) {
-					t.Yield(fmt.Sprintf("the sheet is hidden and lists the parts of sheet %q, which can be seen; what it says is not used", seen.sheet.Name))
-					break
+			if seen[t.Kind] == nil {
+				seen[t.Kind] = map[string][]*sheetReader{}
+			}
+			t.Numbers(t.Kind, func(folded string) {
+				if on := seen[t.Kind][folded]; len(on) < mostCopies && !slices.Contains(on, s) {
+					seen[t.Kind][folded] = append(on, s)
 				}
+			})
+		}
+	}
+	for _, s := range book {
+		for _, t := range s.tables {
+			if s.sheet.Hidden && t.Kind != catalog.UnknownKind && t.Rules.Kind == "" {
+				yield(t, seen[t.Kind])
 			}
 		}
 	}
 }
 
-// lists returns how many of some numbers the sheet lists as parts of a kind.
-func (s *sheetReader) lists(kind catalog.Kind, numbers map[string]bool) int {
-	found := map[string]bool{}
-	for _, t := range s.tables {
-		if t.Kind == kind {
-			t.Numbers(kind, func(folded string) {
-				if numbers[folded] {
-					found[folded] = true
-				}
-			})
+// yield sets a table of a hidden sheet aside where most of its numbers stand on one sheet that can be seen.
+func yield(t *columns.Table, seen map[string][]*sheetReader) {
+	own, shared := map[string]bool{}, map[*sheetReader]int{}
+	var first *sheetReader
+	t.Numbers(t.Kind, func(folded string) {
+		if own[folded] {
+			return
 		}
+		own[folded] = true
+		for _, s := range seen[folded] {
+			if shared[s]++; first == nil || shared[s] > shared[first] {
+				first = s
+			}
+		}
+	})
+	if first != nil && shared[first] >= leastShared && 100*shared[first] >= leastSame*len(own) {
+		t.Yield(fmt.Sprintf("the sheet is hidden and lists the parts of sheet %q, which can be seen; what it says is not used", first.sheet.Name))
 	}
-	return len(found)
 }
