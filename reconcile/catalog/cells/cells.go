@@ -380,6 +380,9 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 		dim = scaled(dim, scale)
 		f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s %s is a radius: diameter %s", c.Name(), f.Text, traits.SayMM(traits.MM(dim.Nominal()))))
 	}
+	if misread := misreadDigit(f.Text); misread != "" {
+		return f, Problem("data.unreadable", "%s %q has a letter among its digits: %s, or a class of limits?", c.Name(), f.Text, misread)
+	}
 	switch reading.Qualifier {
 	case value.Approximate, value.Reference:
 		f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s %q taken as the size itself", c.Name(), f.Text))
@@ -405,6 +408,18 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 	}
 	return t.tolerated(line, c, f, dim)
 }
+
+// misreadDigit returns the digit that a letter within a size is likely to be, with nothing between it and the digits at both sides: the S of
+// .4S5, which would be a class of limits for holes. Empty where there is none.
+func misreadDigit(text string) string {
+	at := strings.IndexByte(text, 'S')
+	if at > 0 && at+1 < len(text) && isDigit(text[at-1]) && isDigit(text[at+1]) {
+		return "a 5 misread as S"
+	}
+	return ""
+}
+
+func isDigit(b byte) bool { return b >= '0' && b <= '9' }
 
 // ambiguousComma is a number whose comma may be a decimal comma or part thousands.
 var ambiguousComma = pattern.Lazy(`^\D*\d{1,3},\d{3}(\D|$)`)

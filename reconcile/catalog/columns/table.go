@@ -489,7 +489,7 @@ func (t *Table) share(c, first *Column, score float64, taken map[catalog.Role]in
 	case c.Hints.Min != c.Hints.Max:
 		c.Role, c.Aspect, c.Known = first.Role, limitOf(c), true
 		c.Evidence = fmt.Sprintf("heading says a limit of %s", t.named(first.Role))
-	case t.otherSizes(c, first):
+	case t.otherSizes(c, first, words.Fold(c.Text) == words.Fold(first.Text)):
 		c.rival = first
 		c.Evidence = fmt.Sprintf("says %s like column %s, and its sizes are others", t.named(first.Role), t.Region.Grid.ColumnName(first.Col))
 	default:
@@ -499,8 +499,8 @@ func (t *Table) share(c, first *Column, score float64, taken map[catalog.Role]in
 }
 
 // otherSizes reports whether a column gives other sizes than another one in most of the rows in which both give one, in whatever unit: then
-// it does not state them again.
-func (t *Table) otherSizes(c, first *Column) bool {
+// it does not state them again; nobody does so under the very same heading, where one that differs is enough.
+func (t *Table) otherSizes(c, first *Column, sameHeading bool) bool {
 	compared, others := 0, 0
 	for _, line := range t.Region.SampleLines() {
 		a, b := t.sizeIn(c, line), t.sizeIn(first, line)
@@ -514,7 +514,7 @@ func (t *Table) otherSizes(c, first *Column) bool {
 			others++
 		}
 	}
-	return compared >= 3 && others*3 >= compared*2
+	return compared >= 3 && others*3 >= compared*2 || sameHeading && others > 0
 }
 
 // sameSize is by which share two statements of one size may differ, as people round.
@@ -645,18 +645,18 @@ func (t *Table) holdUncertain() {
 func (t *Table) rivalOf(c *Column) *Column {
 	b, known := traits.BoundsOf(t.Kind, c.Role)
 	h := c.headed(t.Kind, c.Role)
-	if !known || t.ruled(c) || h < lexicon.LeastHeading || h >= alike {
+	if !known || t.ruled(c) || h < lexicon.LeastHeading {
 		return nil
 	}
 	for _, other := range t.Columns {
 		p := &other.Profile
 		switch {
-		case other.rival == c:
+		case other.rival == c && (h < alike || other.headed(t.Kind, c.Role) >= alike):
 			return other
 		case h >= lexicon.SpecificHeading:
 		case other == c || other.Role != "" && other.Known || other.irrelevant != "" || other.Deviation != 0 || t.ruled(other):
 		case len(other.Matches[t.Kind]) > 0 && other.headed(t.Kind, c.Role) == 0, other.saysOther(c.Role) && other.bestHeading() >= lexicon.Understood:
-		case p.share(len(p.Sizes)) < rivalShare || p.counts():
+		case p.share(len(p.Sizes)) < rivalSizes || p.counts():
 		default:
 			if possible, _ := p.best(b, other.units(), 1); possible >= rivalShare {
 				return other
@@ -666,8 +666,9 @@ func (t *Table) rivalOf(c *Column) *Column {
 	return nil
 }
 
-// rivalShare is the share of a column's cells that have to be sizes, and possible for a role, for the column to be a rival for it.
-const rivalShare = 0.8
+// rivalSizes is the share of a column's cells that have to be sizes, and rivalShare that of its sizes which have to be possible for a role,
+// for the column to be a rival for it.
+const rivalSizes, rivalShare = 0.6, 0.8
 
 // ruled reports whether the mapping file says what a column is.
 func (t *Table) ruled(c *Column) bool {

@@ -176,3 +176,45 @@ F-15 | 12.8 | 8.46
 		t.Errorf("%d findings, want 1", count)
 	}
 }
+
+// The same heading twice with other sizes is two lists side by side, not one size stated twice: neither is used without asking.
+func TestSameHeadingOtherSizes(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part No | Base OD (mm) | Bore (mm) | | Model | Base OD (mm) | Bore (mm)
+KH2961 | 13 | 8.82 | | KH2977 | 13 | 8.45
+KH2963 | TBA | 8.8 | | KH2980 | 11.6 | 8.82
+KH2966 | 11.6 | 8.85 | | KH2981 | 12.7 | 8.46
+KH2969 | 13 | 8.8 | | KH2986 | 13 | 8.85
+`))
+	defer show(t, c)
+	for _, f := range c.Ferrules {
+		if f.Part == "KH2963" && f.Ferrule.BaseOD.Given() {
+			t.Errorf("%s has the base OD %v of its neighbour", f.Part, f.Ferrule.BaseOD)
+		}
+	}
+}
+
+// A letter that stands for a digit is no class of limits.
+func TestLetterAmongDigits(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part No | Base OD (in) | Bore (in)
+Q-1626 | .4S5 | .368
+Q-1627 | .455 | .368
+`))
+	defer show(t, c)
+	wantFinding(t, c, "data.unreadable", "B2", "a 5 misread as S")
+	wantRow(t, c, "Q-1626", catalog.Held, sizes{catalog.BaseOD: 0})
+}
+
+// Columns whose headings are exchanged, where the sizes of one are still possible and none of them is usual.
+func TestExchangedThoughPossible(t *testing.T) {
+	c := read(t, grid("Heads", `
+Part No | Bore (mm) | Hosel OD (mm)
+N7659 | 11.94 | 8.59
+N7663 | 12.45 | 8.56
+N7665 | 12.1 | 8.57
+`))
+	defer show(t, c)
+	wantFinding(t, c, "layout.exchanged", "B1", "exchanged")
+	wantRow(t, c, "N7659", catalog.Held, sizes{catalog.HoselOD: 0, catalog.Bore: 0})
+}

@@ -113,7 +113,7 @@ func (t *Table) settleUnits() {
 func (t *Table) checkExchanged() {
 	var odd []*Column // those whose sizes cannot be what they are said to be
 	for _, c := range t.Columns {
-		if c.Trait().Want == traits.Length && c.Held == "" && !t.couldBe(c, c.Role) {
+		if c.Trait().Want == traits.Length && c.Held == "" && (!t.couldBe(c, c.Role) || t.rare(c)) {
 			odd = append(odd, c)
 		}
 	}
@@ -126,7 +126,7 @@ func (t *Table) checkExchanged() {
 	others := map[*Column][]catalog.Role{}
 	for _, c := range odd {
 		for _, role := range traits.OfKind[t.Kind] {
-			if t.couldBe(c, role) {
+			if role != c.Role && t.couldBe(c, role) {
 				waiting[turn{c.Role, role}] = append(waiting[turn{c.Role, role}], c)
 				others[c] = append(others[c], role)
 			}
@@ -146,15 +146,25 @@ func (t *Table) checkExchanged() {
 				b = queue[0]
 			}
 		}
-		if b == nil {
+		if b == nil || t.couldBe(a, a.Role) && t.couldBe(b, b.Role) {
 			continue
 		}
-		why := fmt.Sprintf("%s and %s seem to be exchanged: the sizes of each are possible for the other only", a.Name(), b.Name())
+		why := fmt.Sprintf("%s and %s seem to be exchanged: the sizes of each are those of the other", a.Name(), b.Name())
 		for _, c := range []*Column{a, b} {
 			c.Held = why
 			t.AddColumn(finding.Error, "layout.exchanged", c.Col, why, t.Settle("columns", t.Region.Grid.ColumnName(c.Col), "role"))
 		}
 	}
+}
+
+// rare reports whether none of the sizes of a column is such as parts commonly have for its role.
+func (t *Table) rare(c *Column) bool {
+	b, known := traits.BoundsOf(t.Kind, c.Role)
+	if !known || !c.Trait().Diameter || len(c.Profile.Sizes) == 0 || c.Unit == "" {
+		return false
+	}
+	_, common := c.Profile.Within(b, c.Unit, c.Factor())
+	return common == 0
 }
 
 // checkRadii holds a column of diameters of which most are possible only as radii, and nothing says that they are.
