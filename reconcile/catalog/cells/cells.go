@@ -364,7 +364,7 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 	default:
 		return f, t.unreadable(c, f, reading)
 	}
-	if c.Held != "" && !reading.UnitStated {
+	if c.Held != "" && (c.RoleHeld || !reading.UnitStated) {
 		return f, Trouble{Severity: finding.Note, Code: "held", Message: c.Held}
 	}
 	if c.ByEach && reading.Problem.Code != "" && unit == "mm" { // a fraction

@@ -46,7 +46,7 @@ func (t *Reader) readingsIn(c *Column, list value.Reading) []measure.Length {
 // readReadings reads a cell that holds several readings of one size, which are of pieces of the part.
 func (t *Reader) readReadings(line int, c *Column, f catalog.Field, list value.Reading, readings []measure.Length, unit, why string) (catalog.Field, Trouble) {
 	stated := slices.ContainsFunc(list.List, func(one value.Reading) bool { return one.UnitStated })
-	if c.Held != "" && !stated {
+	if c.Held != "" && (c.RoleHeld || !stated) {
 		return f, Trouble{Severity: finding.Note, Code: "held", Message: c.Held}
 	}
 	for i, one := range list.List {

@@ -55,6 +55,8 @@ type Column struct {
 	hidden bool
 	// Held is why the values of the column are not used, empty where they are.
 	Held string
+	// RoleHeld is set where another column could have the role as well, so that a unit in a cell settles nothing.
+	RoleHeld bool
 	// HeadingUnit is the unit that the heading or the unit line names.
 	HeadingUnit string
 	// Scale is what stored numbers are multiplied by: 2 in a column of radii.

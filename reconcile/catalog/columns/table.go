@@ -514,7 +514,7 @@ func (t *Table) otherSizes(c, first *Column, sameHeading bool) bool {
 			others++
 		}
 	}
-	return compared >= 3 && others*3 >= compared*2 || sameHeading && others > 0
+	return compared >= 3 && (others*3 >= compared*2 || sameHeading && others > 0)
 }
 
 // sameSize is by which share two statements of one size may differ, as people round.
@@ -628,6 +628,7 @@ func (t *Table) holdUncertain() {
 			t.AddColumn(finding.Error, "layout.role", c.Col, fmt.Sprintf("column %s %q is probably %s, but it could as well be %s; say which", name, c.Text, t.named(c.Role), other), key)
 		default:
 			if other := t.rivalOf(c); other != nil {
+				c.RoleHeld = true
 				c.Held = fmt.Sprintf("column %s could be %s as well as column %s", t.Region.Grid.ColumnName(other.Col), t.named(c.Role), name)
 				because := "was not understood"
 				if other.rival == c {

@@ -116,7 +116,12 @@ func (y *Typer) with(list *assumptions, text string) *assumptions {
 }
 
 // Assume names an assumption of the entry, and of its row in the table.
-func (e *Entry) Assume(text string) { e.take(e.assumed.with(text)) }
+func (e *Entry) Assume(text string) {
+	if e.assumed == nil {
+		e.assumed = &assumptions{}
+	}
+	e.take(e.assumed.with(text))
+}
 
 // take gives the entry, and its row in the table, a longer list of assumptions.
 func (e *Entry) take(longer *assumptions) {
