@@ -86,9 +86,8 @@ type decider struct {
 	codes    [math.MaxUint8 + 1]int
 
 	// briefs are what was found of the ferrules in reach of the heads under way.
-	briefs     []fitcalc.Brief
-	candidates []Pair
-	first      bounded
+	briefs []fitcalc.Brief
+	first  bounded
 }
 
 func (d *decider) init(r *Result, most int, forms []fitcalc.Ferrule) {

@@ -2,6 +2,7 @@ package matrix
 
 import (
 	"cmp"
+	"encoding/binary"
 	"math"
 	"slices"
 	"sort"
@@ -17,14 +18,30 @@ const nearestKept = 3
 // near, and the last has all there are.
 var rings = [...]float64{.1, 1, math.MaxFloat64}
 
-// firstCandidates is of how many candidates the nearest are looked at first, so that the others can be passed over.
-const firstCandidates = 32
+// firstCandidates is of how many candidates the nearest are decided first, so that the others can be passed over.
+const firstCandidates = 6
 
-// nearest finds the nearest of some pairs without deciding all. Within appends those candidates that are out by more than one and by no more
-// than another amount, each as a pair that stands before what it is decided as, so that one is passed over which would stand behind what was
-// found already.
-func (d *decider) nearest(r *Result, within func(to []Pair, from, most float64) []Pair) []Pair {
+// search is what is wanted of the candidates for the nearest: those that are out by more than from and by no more than most. Each stands
+// before what it is decided as, so that one is passed over which would stand behind what was found already.
+type search struct {
+	from, most float64
+	// limit is the miss beyond which none is wanted any more; it falls as better ones are taken.
+	limit float32
+	take  func(Pair)
+}
+
+// wants reports whether pairs that are out by an amount or more are still of interest.
+func (s *search) wants(beyond float64) bool { return beyond <= s.most && missOf(beyond) <= s.limit }
+
+// nearest finds the nearest of some pairs without deciding all. Candidates gives those that a search wants.
+func (d *decider) nearest(r *Result, candidates func(*search)) []Pair {
 	var found []Pair
+	s := search{from: -1}
+	bound := func() {
+		if s.limit = math.MaxFloat32; len(found) == nearestKept {
+			s.limit = found[nearestKept-1].Miss
+		}
+	}
 	look := func(c Pair) {
 		if len(found) == nearestKept && compareWithin(c, found[nearestKept-1]) > 0 {
 			return
@@ -33,32 +50,38 @@ func (d *decider) nearest(r *Result, within func(to []Pair, from, most float64) 
 			at, _ := slices.BinarySearchFunc(found, p, compareWithin)
 			found = slices.Insert(found, at, p)
 			found = found[:min(len(found), nearestKept)]
+			bound()
 		}
 	}
-	from := -1.0
-	for _, most := range rings {
-		d.candidates, d.first = within(d.candidates[:0], from, most), d.first[:0]
-		for _, c := range d.candidates {
-			d.first.offer(c, firstCandidates)
-		}
-		if len(d.first) == 0 {
-			from = most
-			continue
-		}
-		last := d.first[0]
-		slices.SortFunc(d.first, compareWithin)
-		for _, c := range d.first {
-			look(c)
-		}
-		for _, c := range d.candidates {
-			if compareWithin(c, last) > 0 {
-				look(c)
+	for _, s.most = range rings {
+		bound()
+		d.first = d.first[:0]
+		s.take = func(c Pair) {
+			if d.first.offer(c, firstCandidates); len(d.first) == firstCandidates {
+				s.limit = min(s.limit, d.first[0].Miss)
 			}
 		}
-		if len(found) == nearestKept && float64(found[nearestKept-1].Miss) < most {
+		candidates(&s)
+		if len(d.first) > 0 {
+			last := d.first[0]
+			slices.SortFunc(d.first, compareWithin)
+			for _, c := range d.first {
+				look(c)
+			}
+			bound()
+			s.take = func(c Pair) {
+				if compareWithin(c, last) > 0 {
+					look(c)
+				}
+			}
+			if len(d.first) == firstCandidates {
+				candidates(&s)
+			}
+		}
+		if len(found) == nearestKept && float64(found[nearestKept-1].Miss) < s.most {
 			break
 		}
-		from = most
+		s.from = s.most
 	}
 	return found
 }
@@ -66,15 +89,15 @@ func (d *decider) nearest(r *Result, within func(to []Pair, from, most float64) 
 // nearestFerrules finds what comes nearest to the heads under way. Of those in reach all verdicts are known.
 func (d *decider) nearestFerrules(r *Result) []Pair {
 	s := newSpan(r, d.head, r.lengths.all)
-	return d.nearest(r, func(to []Pair, from, most float64) []Pair { return r.index.beyond(to, d, &s, from, most) })
+	return d.nearest(r, func(wanted *search) { r.index.beyond(wanted, d, &s) })
 }
 
-// beyond appends the geometries of ferrules that are out on the heads under way, by more than one and no more than another amount.
-func (x *index) beyond(to []Pair, d *decider, s *span, from, most float64) []Pair {
-	least, largest := s.ods(most, x.widest)
+// beyond gives a search the geometries of ferrules that are out on the heads under way.
+func (x *index) beyond(wanted *search, d *decider, s *span) {
+	least, largest := s.ods(wanted.most, x.widest)
 	for i := range x.groups {
 		g := &x.groups[i]
-		if s.leastBeyond(&g.form) > most {
+		if !wanted.wants(s.leastBeyond(&g.form)) {
 			continue
 		}
 		sorted := g.sorted
@@ -91,13 +114,12 @@ func (x *index) beyond(to []Pair, d *decider, s *span, from, most float64) []Pai
 					continue
 				}
 				f := &x.forms[e.class]
-				if b := max(s.beyond(f), s.beyondBy(f, brief.Code)); b > from && b <= most {
-					to = append(to, s.candidate(f, b, d.head, e.ferrule))
+				if b := max(s.beyond(f), s.beyondBy(f, brief.Code)); b > wanted.from && wanted.wants(b) {
+					wanted.take(s.candidate(f, b, d.head, e.ferrule))
 				}
 			}
 		}
 	}
-	return to
 }
 
 // findNearestHeads finds what comes nearest to each geometry of ferrules that fits nothing.
@@ -117,25 +139,28 @@ func (r *Result) findNearestHeads() {
 	each(len(left), func(w, i int) {
 		form := left[i]
 		ferrule := r.ofFerrules.first(form)
-		r.near[form] = deciders[w].nearest(r, func(to []Pair, from, most float64) []Pair {
-			return heads.beyond(to, &r.index.forms[form], ferrule, r.index.widest, from, most)
-		})
+		r.near[form] = deciders[w].nearest(r, func(wanted *search) { heads.beyond(wanted, &r.index.forms[form], ferrule, r.index.widest) })
 	})
 }
 
-// headIndex is the geometries of heads that may take a ferrule, those of unknown OD first, the others by the OD that it has to match.
+// headIndex is the geometries of heads that may take a ferrule, those together which leave it the same shafts.
 type headIndex struct {
+	groups []headGroup
+	spread float64 // the widest of a hosel OD
+}
+
+// headGroup is heads of unknown OD first, the others by the OD that a ferrule has to match.
+type headGroup struct {
 	spans   []span
-	heads   []int32 // the first of each
+	heads   []int32 // the first of each geometry
 	unknown int
-	spread  float64 // the widest of a hosel OD
 }
 
 func newHeadIndex(r *Result) *headIndex {
-	x := &headIndex{}
+	var heads []int32
 	for _, class := range r.byOD() {
 		if head := r.ofHeads.first(class); r.heads[head].Top != fitcalc.TopRounded {
-			x.heads = append(x.heads, head)
+			heads = append(heads, head)
 		}
 	}
 	given := func(head int32) int {
@@ -144,39 +169,83 @@ func newHeadIndex(r *Result) *headIndex {
 		}
 		return 0
 	}
-	slices.SortStableFunc(x.heads, func(a, b int32) int { return cmp.Compare(given(a), given(b)) })
-	x.spans = make([]span, len(x.heads))
-	each(len(x.spans), func(_, i int) { x.spans[i] = newSpan(r, x.heads[i], r.lengths.all) })
-	for i := range x.spans {
-		if !x.spans[i].hasOD {
-			x.unknown++
+	slices.SortStableFunc(heads, func(a, b int32) int { return cmp.Compare(given(a), given(b)) })
+	spans := make([]span, len(heads))
+	each(len(spans), func(_, i int) { spans[i] = newSpan(r, heads[i], r.lengths.all) })
+	x, known := &headIndex{}, map[string]int{}
+	for i := range spans {
+		s := &spans[i]
+		key := s.shafts()
+		at, seen := known[key]
+		if !seen {
+			at = len(x.groups)
+			known[key], x.groups = at, append(x.groups, headGroup{})
 		}
-		x.spread = max(x.spread, x.spans[i].spread)
+		g := &x.groups[at]
+		if len(g.spans) > 0 {
+			s.widest = g.spans[0].widest // once for all of them
+		}
+		g.spans, g.heads = append(g.spans, *s), append(g.heads, heads[i])
+		if !s.hasOD {
+			g.unknown++
+		}
+		x.spread = max(x.spread, s.spread)
 	}
 	return x
 }
 
-// beyond appends the geometries of heads on which a ferrule is out by more than one and no more than another amount.
-func (x *headIndex) beyond(to []Pair, f *form, ferrule int32, widest, from, most float64) []Pair {
-	begin, end := x.unknown, len(x.heads)
+// shafts is a text that spans have in common which leave a ferrule the same shafts.
+func (s *span) shafts() string {
+	key := make([]byte, 0, 16*len(s.widest)+1)
+	key = append(key, byte(s.tips))
+	for _, w := range s.widest {
+		key = binary.LittleEndian.AppendUint64(key, math.Float64bits(w.least))
+		key = binary.LittleEndian.AppendUint64(key, math.Float64bits(w.most))
+	}
+	return string(key)
+}
+
+// beyond gives a search the geometries of heads on which a ferrule is out: those first whose shafts suit it best.
+func (x *headIndex) beyond(wanted *search, f *form, ferrule int32, widest float64) {
+	type order struct {
+		beyond float64
+		group  int
+	}
+	groups := make([]order, 0, len(x.groups))
+	for i := range x.groups {
+		if b := x.groups[i].spans[0].boreBeyond(f); wanted.wants(b) {
+			groups = append(groups, order{b, i})
+		}
+	}
+	slices.SortFunc(groups, func(a, b order) int { return cmp.Or(cmp.Compare(a.beyond, b.beyond), a.group-b.group) })
+	for _, o := range groups {
+		if !wanted.wants(o.beyond) {
+			return
+		}
+		x.groups[o.group].beyond(wanted, f, o.beyond, ferrule, x.spread, widest)
+	}
+}
+
+// beyond gives a search the heads of a group, on whose shafts a ferrule is out by an amount.
+func (g *headGroup) beyond(wanted *search, f *form, onShaft float64, ferrule int32, spread, widest float64) {
+	begin, end := g.unknown, len(g.heads)
 	if f.hasOD && begin < end {
 		// A span reaches as far from its OD everywhere, and as far beyond as it may spread.
-		s := x.spans[begin]
-		s.spread = x.spread
-		least, largest := s.ods(most, widest)
+		s := g.spans[begin]
+		s.spread = spread
+		least, largest := s.ods(wanted.most, widest)
 		below, above := largest.Sub(s.od), s.od.Sub(least)
-		begin = x.unknown + sort.Search(end-x.unknown, func(i int) bool { return !x.spans[x.unknown+i].od.Add(below).Less(f.od) })
-		end = x.unknown + sort.Search(end-x.unknown, func(i int) bool { return f.od.Less(x.spans[x.unknown+i].od.Sub(above)) })
+		begin = g.unknown + sort.Search(end-g.unknown, func(i int) bool { return !g.spans[g.unknown+i].od.Add(below).Less(f.od) })
+		end = g.unknown + sort.Search(end-g.unknown, func(i int) bool { return f.od.Less(g.spans[g.unknown+i].od.Sub(above)) })
 	}
-	for _, part := range [...][2]int{{0, x.unknown}, {begin, max(begin, end)}} {
+	for _, part := range [...][2]int{{0, g.unknown}, {begin, max(begin, end)}} {
 		for i := part[0]; i < part[1]; i++ {
-			s := &x.spans[i]
-			if b := s.beyond(f); b > from && b <= most {
-				to = append(to, s.candidate(f, b, x.heads[i], ferrule))
+			s := &g.spans[i]
+			if b := max(s.odBeyond(f), onShaft); b > wanted.from && wanted.wants(b) {
+				wanted.take(s.candidate(f, b, g.heads[i], ferrule))
 			}
 		}
 	}
-	return to
 }
 
 // span is what a head leaves a ferrule, in mm on the diameter: base ODs, and for each length of ferrule and each of its tips the
@@ -294,19 +363,25 @@ func widest(t *fitcalc.Tip, h *fitcalc.Head, length measure.Length, shop *fitcal
 }
 
 // beyond is the least by which a ferrule can be out on the head.
-func (s *span) beyond(f *form) float64 {
-	out := 0.0
-	if s.hasOD && f.hasOD {
-		out = max(beyondFor(s.least-f.odMM, s.margin), beyondFor(f.odMM-s.most, max(s.margin, s.spread+f.spread)))
+func (s *span) beyond(f *form) float64 { return max(s.odBeyond(f), s.boreBeyond(f)) }
+
+// odBeyond is the least by which its base can be out, and boreBeyond its bore.
+func (s *span) odBeyond(f *form) float64 {
+	if !s.hasOD || !f.hasOD {
+		return 0
 	}
+	return max(beyondFor(s.least-f.odMM, s.margin), beyondFor(f.odMM-s.most, max(s.margin, s.spread+f.spread)))
+}
+
+func (s *span) boreBeyond(f *form) float64 {
 	if !f.hasBore || s.tips == 0 {
-		return out
+		return 0
 	}
 	least := math.Inf(1)
 	for _, w := range s.widest[f.length*s.tips : (f.length+1)*s.tips] {
 		least = min(least, max(beyondFor(f.bore-w.most, s.margin), beyondFor(w.least-f.bore*s.strain-picometres, s.margin)))
 	}
-	return max(out, least)
+	return least
 }
 
 // beyondBy is the least by which a ferrule can be out on the head that is ruled out for a reason, whose limit then has no margin.
@@ -336,12 +411,15 @@ const (
 // candidate is a pair that is out by an amount or more, and stands before what it is decided as: it counts as turned down by no more than it
 // is.
 func (s *span) candidate(f *form, beyond float64, head, ferrule int32) Pair {
-	p := Pair{Head: head, Ferrule: ferrule, Tip: -1, Verdict: fitcalc.No, Miss: float32(beyond - rounding)}
+	p := Pair{Head: head, Ferrule: ferrule, Tip: -1, Verdict: fitcalc.No, Miss: missOf(beyond)}
 	if over := f.od.Sub(s.od); s.hasOD && f.hasOD && s.same.Less(over) {
 		p.TurnDown = over
 	}
 	return p
 }
+
+// missOf is what a pair that is out by an amount or more has as its miss at the least.
+func missOf(beyond float64) float32 { return float32(beyond - rounding) }
 
 // rounding is more than what adding and subtracting sizes in mm as floating-point numbers is off by, and picometres than what a product is
 // that is rounded to one.
