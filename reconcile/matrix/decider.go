@@ -84,6 +84,8 @@ type decider struct {
 	// formBest are the best heads of each geometry of ferrules.
 	formBest []bounded
 	codes    [math.MaxUint8 + 1]int
+	// bare is by how many more heads that take none are met at a place of the index than at the one before.
+	bare []int
 
 	// briefs are what was found of the ferrules in reach of the heads under way.
 	briefs []fitcalc.Brief
@@ -93,6 +95,7 @@ type decider struct {
 func (d *decider) init(r *Result, most int, forms []fitcalc.Ferrule) {
 	d.batch, d.most = fitcalc.NewBatch(forms, &r.Shop), most
 	d.forms, d.formAsks, d.briefs = make([]tally, len(forms)), make([]askCounts, len(forms)), make([]fitcalc.Brief, len(forms))
+	d.bare = make([]int, len(forms)+1)
 	if most > 0 {
 		d.formBest = make([]bounded, len(forms))
 	}
@@ -112,6 +115,10 @@ func (d *decider) headClass(r *Result, class int32) int {
 		d.batch.On(&r.heads[d.head], &r.Tips[d.tip].Tip)
 	}
 	for entries := range r.index.around(newReach(r, d.head)) {
+		if d.shared && r.heads[d.head].Top == fitcalc.TopRounded {
+			d.takeBare(r, out, entries)
+			continue
+		}
 		for i := range entries {
 			d.take(r, out, &entries[i])
 		}
@@ -128,6 +135,14 @@ func (d *decider) headClass(r *Result, class int32) int {
 	}
 	out.pairs, out.some, out.asks = slices.Clone(d.pairs), slices.Clone(d.some), asked(d.asks)
 	return int(d.heads) * out.tally.fits()
+}
+
+// takeBare counts ferrules that follow each other in the index, on heads that take none: all of them at once.
+func (d *decider) takeBare(r *Result, out *decided, entries []entry) {
+	first, end := entries[0].at, entries[len(entries)-1].at+1
+	out.tally[fitcalc.Bare] += r.index.upTo[end] - r.index.upTo[first]
+	d.bare[first] += int(d.heads)
+	d.bare[end] -= int(d.heads)
 }
 
 // take decides a geometry of ferrules on the heads under way, and counts and keeps what is to be.
@@ -254,6 +269,11 @@ func (r *Result) gather(deciders []decider) {
 		r.formAsks[form] = asked(asks)
 	}
 	for w := range deciders {
+		bare := 0
+		for at, form := range r.index.order {
+			bare += deciders[w].bare[at]
+			r.forms[form][fitcalc.Bare] += bare
+		}
 		for code, n := range deciders[w].codes {
 			r.codes[code] += n
 		}

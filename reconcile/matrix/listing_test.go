@@ -57,6 +57,13 @@ func TestListedAndCountedAreAllInReach(t *testing.T) {
 		if diff := gocmp.Diff(all.Counts(), r.Counts()); diff != "" {
 			t.Fatalf("counts (-all +listed):\n%s", diff)
 		}
+		for _, v := range fitcalc.Verdicts() {
+			for i := range c.Ferrules {
+				if got, want := r.FerruleCount(i, v), all.FerruleCount(i, v); got != want {
+					t.Fatalf("ferrule %d: %d pairs are %v, want %d", i, got, v, want)
+				}
+			}
+		}
 		asked, reasons := map[int]int{}, map[fitcalc.Code]int{}
 		for head := range c.Heads {
 			var kept []matrix.Pair

@@ -15,6 +15,9 @@ type index struct {
 	// forms are what they bring, and widest is the widest spread of a base OD in mm.
 	forms  []form
 	widest float64
+	// order are the geometries by their places, and upTo counts the ferrules of those before a place.
+	order []int32
+	upTo  []int
 }
 
 // group is the geometries of ferrules of one bore, or whose bore is the same on every head: those with a base OD by it, and those without.
@@ -40,6 +43,7 @@ type boreKey struct {
 type entry struct {
 	od                       measure.Length
 	class, ferrule, ferrules int32
+	at                       int32 // its place, one after the other in each of the two lists of a group
 }
 
 func newIndex(r *Result) *index {
@@ -67,7 +71,21 @@ func newIndex(r *Result) *index {
 	for i := range x.groups {
 		slices.SortStableFunc(x.groups[i].sorted, func(a, b entry) int { return a.od.Compare(b.od) })
 	}
+	x.place()
 	return x
+}
+
+func (x *index) place() {
+	x.upTo = []int{0}
+	for i := range x.groups {
+		for _, entries := range [...][]entry{x.groups[i].sorted, x.groups[i].unknown} {
+			for k := range entries {
+				e := &entries[k]
+				e.at = int32(len(x.order))
+				x.order, x.upTo = append(x.order, e.class), append(x.upTo, x.upTo[e.at]+int(e.ferrules))
+			}
+		}
+	}
 }
 
 func newBoreKey(part *fitcalc.Ferrule, shop *fitcalc.Shop) boreKey {
