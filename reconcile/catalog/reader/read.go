@@ -17,7 +17,7 @@
 // A table that the file declares by name has the columns that it declares. Columns headed by clubs under one size, or under a
 // title that names one, are read as one column, and a row as one head for each club.
 //
-// Every column is scored for every role: by the words of its heading, in nine languages, and by whether its values are
+// Every column is scored for every role: by the words of its heading, in the languages of package words, and by whether its values are
 // what the role's values are. The roles are then given to all columns together, so that the whole reading is the best
 // one (the assignment problem), once as if the table listed heads, once ferrules, once tips; titles and the user's word
 // weigh in. The evidence, and the next best reading with how far it is behind, stand in [catalog.Column]. A role that only the

@@ -11,13 +11,13 @@ import (
 
 // Counts in the last column look like part numbers where no heading is understood; a row of totals spoils the true ones.
 func TestCountsAreNoPartNumbers(t *testing.T) {
-	c := read(t, grid("Cennik ferruli", `
-Nr kat. | Wysokość (mm) | Ø zewn. mm | Ø wewn. (mm) | Stan
+	c := read(t, grid("Árlista ferruli", `
+Cikkszám | Magasság (mm) | Ø külső mm | Ø belső (mm) | Készlet
 TR 2492 | 19 | 11.8 | 8.8 | 607
 TR 2494 | 25 | 13 | 8.85 | 866
 TR 2497 | 20 | 12.7 | 8.85 | 41
 TR 2501 | 19 | 12.7 | 8.45 | 656
-Razem | | | | 1834
+Összesen | | | | 1834
 `))
 	defer show(t, c)
 	for _, part := range []string{"607", "866", "41", "656"} {
@@ -32,8 +32,8 @@ Razem | | | | 1834
 
 // A size in another column whose role is known by its values only is a rival, too.
 func TestRivalByItsValuesOnly(t *testing.T) {
-	c := read(t, grid("Cennik ferruli", `
-Symbol | Długość (in) | Ø górna, mm | Średnica zewn. [mm]
+	c := read(t, grid("Árlista ferruli", `
+Jel | Hossz (in) | Ø felső, mm | Külső átmérő [mm]
 ZF-3332 | 0.875 | 10 | 14 +0/-0.08
 ZF-3337 | 0.75 | 10.4 | 12.9 +0/-0.08
 ZF-3338 | 0.625 | 10.2 | 13.5 +0/-0.05

@@ -352,7 +352,7 @@ func joined(a, b rune) bool {
 }
 
 func isWide(r rune) bool {
-	return unicode.In(r, unicode.Han, unicode.Hiragana, unicode.Katakana, unicode.Hangul) || r == 'ー'
+	return unicode.In(r, unicode.Han, unicode.Hiragana, unicode.Katakana, unicode.Hangul, unicode.Thai) || r == 'ー'
 }
 
 // unknown takes one word with the digits in it (X100), one wide character, or one sign.

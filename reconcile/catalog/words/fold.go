@@ -10,8 +10,8 @@ import (
 // Fold brings a text to the form in which words are compared: compatibility forms unified (full width to half width,
 // ligatures to letters; NFKC), lower case, accents and umlaut dots removed, ß as ss, zero-width and control characters
 // removed, and every run of spaces and punctuation made one space. The signs # % ° ± $ and those of other currencies
-// remain, each as a word of its own, and so does the diameter sign in all its forms, as ø. Chinese, Japanese and Korean
-// characters stay as they are. Fold(Fold(s)) == Fold(s).
+// remain, each as a word of its own, and so does the diameter sign in all its forms, as ø. Chinese, Japanese, Korean
+// and Thai characters stay as they are. Fold(Fold(s)) == Fold(s).
 func Fold(s string) string {
 	switch {
 	case isPlain(s):
@@ -74,12 +74,12 @@ func plainLetter(r rune) string {
 }
 
 // speltOut are letters that have no accent to lose, and those that stand for a diameter in whatever form they come.
-var speltOut = map[rune]string{'ß': "ss", 'æ': "ae", 'œ': "oe", 'ı': "i", 'φ': "ø", 'ф': "ø"}
+var speltOut = map[rune]string{'ß': "ss", 'æ': "ae", 'œ': "oe", 'ı': "i", 'ł': "l", 'đ': "d", 'φ': "ø", 'ф': "ø"}
 
 // isWide reports whether a character belongs to a script that is written without spaces between words, or, as Korean,
 // with spaces that may be left out.
 func isWide(r rune) bool {
-	return unicode.In(r, unicode.Han, unicode.Hiragana, unicode.Katakana, unicode.Hangul) || r == 'ー' || r == '々'
+	return unicode.In(r, unicode.Han, unicode.Hiragana, unicode.Katakana, unicode.Hangul, unicode.Thai) || r == 'ー' || r == '々'
 }
 
 // tokensOf returns the tokens of a text: see [tokens].

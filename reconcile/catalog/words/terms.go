@@ -143,12 +143,24 @@ func (v *Vocabulary) Mark(text, mark string) (Hit, bool) {
 	lex := v.classes[classMark]
 	for _, options := range [][]entry{lex.sign(text), v.word(lex, text)} {
 		for _, e := range options {
-			if e.value == mark && e.weight >= 0.7 {
+			if e.value == mark && e.weight >= 0.7 && !anotherShort(text, e.words) {
 				return Hit{Value: mark, Score: e.weight, Words: e.words, Language: e.language}, true
 			}
 		}
 	}
 	return Hit{}, false
+}
+
+// anotherShort reports whether a text of up to three letters differs from a small word by its accents: "đỏ" (red) is not "do." (ditto).
+func anotherShort(text, word string) bool {
+	if isPlain(text) == isPlain(word) || utf8.RuneCountInString(text) > 3 {
+		return false
+	}
+	return isLatin(text) && isLatin(word)
+}
+
+func isLatin(s string) bool {
+	return !strings.ContainsFunc(s, func(r rune) bool { return unicode.IsLetter(r) && !unicode.Is(unicode.Latin, r) }) && strings.ContainsFunc(s, unicode.IsLetter)
 }
 
 // longestMark is how many characters of a text may be a small word.
@@ -282,17 +294,20 @@ func mayRefer(text string) bool {
 
 // sentence reports whether a text reads like prose: many words, or a few and a full stop.
 func sentence(text string) bool {
-	wide, spaced, figures := 0, 0, 0
+	wide, thai, spaced, figures := 0, 0, 0, 0
 	for _, word := range tokensOf(text) {
 		switch {
 		case isNumber(word):
 			figures++
+		case unicode.Is(unicode.Thai, firstRune(word)):
+			thai++
 		case isWide(firstRune(word)):
 			wide++
 		case utf8.RuneCountInString(word) >= 2:
 			spaced++
 		}
 	}
+	wide += thai / 4 // letters and not syllables
 	stop := strings.ContainsAny(text[len(text)-1:], ".!?") || strings.HasSuffix(text, "。")
 	return spaced >= 8 && figures*2 < spaced || wide >= 18 || stop && (spaced >= 4 || wide >= 6)
 }

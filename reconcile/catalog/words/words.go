@@ -1,9 +1,9 @@
-// Package words is the vocabulary of suppliers' sheets as data: what the nine languages call the columns of a
+// Package words is the vocabulary of suppliers' sheets as data: what sixteen languages call the columns of a
 // catalogue, the units, the kinds of club, the forms of a hosel's top, and the small words that stand around a number.
 // One text file per language holds the knowledge; the code only folds, compares and scores, and knows no word itself.
 //
-// The languages are English, German, French, Spanish, Italian, Japanese, Korean, and Chinese in simplified and
-// traditional characters. A sheet may mix them; every question is asked of all languages at once, and an answer says
+// The languages are English, German, French, Spanish, Italian, Portuguese, Dutch, Swedish, Polish, Czech, Vietnamese, Thai, Japanese,
+// Korean, and Chinese in simplified and traditional characters. A sheet may mix them; every question is asked of all languages at once, and an answer says
 // which language it came from and which words gave it.
 //
 // Roles, categories and the like are plain strings, those of the published contract ("hosel_od", "iron"), so that the
@@ -18,7 +18,7 @@ type Hit struct {
 	Score float64
 	// Words are the folded words that gave the answer.
 	Words string
-	// Language is the language of the words: en de fr es it ja ko zh-Hans zh-Hant, or sign for what all share.
+	// Language is the language of the words, by the name of its file (en de fr zh-Hans), or sign for what all share.
 	Language string
 }
 
