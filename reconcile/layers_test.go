@@ -46,6 +46,7 @@ var layers = []string{
 	"reconcile/fitjson",
 	"reconcile/sheet/open",
 	"reconcile/sheet/",
+	"reconcile/catalog/words/data",
 	"reconcile/sheet/numfmt",
 	"reconcile/sheet/internal/",
 	"reconcile/sheet",

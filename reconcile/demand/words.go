@@ -1,16 +1,12 @@
 package demand
 
 import (
-	_ "embed" // words.txt
 	"strings"
 	"sync"
 	"unicode"
 
 	"example.com/seatline/reconcile/catalog/words"
 )
-
-//go:embed words.txt
-var wordsText string
 
 // Classes of words in headings.
 const (
@@ -29,13 +25,9 @@ type term struct {
 
 var terms = sync.OnceValue(func() []term {
 	var all []term
-	for line := range strings.Lines(wordsText) {
-		class, list, found := strings.Cut(strings.TrimSpace(line), " ")
-		if !found || class == "#" {
-			continue
-		}
-		for word := range strings.SplitSeq(list, ",") {
-			word, open := strings.CutSuffix(strings.TrimSpace(word), "*")
+	for _, class := range []string{classYear, "quarter", "month", "week", classCount} {
+		for _, word := range words.Load().Written("demand", class) {
+			word, open := strings.CutSuffix(word, "*")
 			folded := words.Fold(word)
 			all = append(all, term{class, folded, open, isWide(folded)})
 		}
@@ -46,7 +38,7 @@ var terms = sync.OnceValue(func() []term {
 // isWide reports whether a word is of a script that is written without spaces.
 func isWide(word string) bool {
 	return strings.ContainsFunc(word, func(r rune) bool {
-		return unicode.In(r, unicode.Han, unicode.Hiragana, unicode.Katakana, unicode.Hangul)
+		return unicode.In(r, unicode.Han, unicode.Hiragana, unicode.Katakana, unicode.Hangul, unicode.Thai)
 	})
 }
 
@@ -71,7 +63,7 @@ func classesOf(heading string) map[string]bool {
 	return found
 }
 
-// Counts reports whether a heading says how many, in any of the nine languages.
+// Counts reports whether a heading says how many, in any of the languages of package words.
 func Counts(heading string) bool { return classesOf(heading)[classCount] }
 
 // isYear reports whether a heading is the number of a year.

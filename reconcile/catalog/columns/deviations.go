@@ -2,44 +2,54 @@ package columns
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
+	"sync"
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/finding"
-	"example.com/seatline/reconcile/internal/pattern"
 )
 
-// Headings of columns that give one deviation of a size: a plain sign, a sign beside a word for tolerance, or the words of
-// ISO 286-1:2010, 3.2.5, for the upper and the lower limit deviation.
-var (
-	upperHeading = pattern.Lazy(`^(?:\+|plus|più|más|upper|haut|sup(?:érieur|eriore|erior)?|oben|上|위|플러스|プラス)$`)
-	lowerHeading = pattern.Lazy(`^(?:-|minus|moins|meno|menos|lower|bas|inf(?:érieur|eriore|erior)?|unten|下|아래|마이너스|マイナス)$`)
-	// aboutDeviation are the words that may stand beside the sign.
-	aboutDeviation = pattern.Lazy(`tolerances?|tolérances?|toleranza|tolerancia|toleranz|tol|limit|deviation|dev|oberes|unteres|ob|unt|abmaß|abmass|écart|ecart|` +
-		`scostamento|scost|desviación|desviacion|desv|公差|偏差|許容差|공차|허용차|[.()（）\s:]`)
-	germanUpper = pattern.Lazy(`^(?:oberes|ob\.?) ?abma(?:ß|ss)`)
-	germanLower = pattern.Lazy(`^(?:unteres|unt\.?) ?abma(?:ß|ss)`)
-)
+// deviationWords are the headings of columns that give one deviation of a size: a plain sign, a sign beside a word for tolerance, or the
+// words of ISO 286-1:2010, 3.2.5, for the upper and the lower limit deviation.
+type deviationWords struct {
+	upper, lower *regexp.Regexp
+	// beside are the words that may stand beside the sign, upperOf and lowerOf what a heading begins with that names the whole.
+	beside, upperOf, lowerOf *regexp.Regexp
+}
+
+var loadDeviations = sync.OnceValue(func() deviationWords {
+	any := func(value string) string { return words.Load().AnyOf("deviation", value) }
+	return deviationWords{
+		upper:   regexp.MustCompile(`^(?:\+|` + any("upper") + `)$`),
+		lower:   regexp.MustCompile(`^(?:-|` + any("lower") + `)$`),
+		beside:  regexp.MustCompile(any("beside") + `|[.()（）\s:]`),
+		upperOf: regexp.MustCompile(`^(?:` + any("upper deviation") + `)`),
+		lowerOf: regexp.MustCompile(`^(?:` + any("lower deviation") + `)`),
+	}
+})
 
 // DeviationSigns makes one of the signs before a deviation.
 var DeviationSigns = strings.NewReplacer("−", "-", "–", "-", "＋", "+", "－", "-")
 
 // deviationOf returns 1 for the heading of upper deviations, -1 for one of lower ones, and 0 for any other.
 func deviationOf(text string) int {
+	known := loadDeviations()
 	text = strings.ToLower(DeviationSigns.Replace(strings.TrimSpace(text)))
 	switch {
 	case strings.Contains(text, "+") && strings.Contains(text, "-"), strings.Contains(text, "±"):
 		return 0
-	case germanUpper().MatchString(text):
+	case known.upperOf.MatchString(text):
 		return 1
-	case germanLower().MatchString(text):
+	case known.lowerOf.MatchString(text):
 		return -1
 	}
-	switch rest := aboutDeviation().ReplaceAllString(text, ""); {
-	case upperHeading().MatchString(rest):
+	switch rest := known.beside.ReplaceAllString(text, ""); {
+	case known.upper.MatchString(rest):
 		return 1
-	case lowerHeading().MatchString(rest):
+	case known.lower.MatchString(rest):
 		return -1
 	}
 	return 0

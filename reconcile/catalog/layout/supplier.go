@@ -1,7 +1,6 @@
 package layout
 
 import (
-	_ "embed" // supplier.txt
 	"slices"
 	"strings"
 	"sync"
@@ -12,9 +11,6 @@ import (
 	"example.com/seatline/reconcile/sheet"
 )
 
-//go:embed supplier.txt
-var supplierWords string
-
 // supplierTerms are the words about suppliers' names: folded labels, and legal forms, the longest first.
 type supplierTerms struct {
 	labels map[string]bool
@@ -22,15 +18,10 @@ type supplierTerms struct {
 }
 
 var loadSupplierTerms = sync.OnceValue(func() supplierTerms {
-	terms := supplierTerms{labels: map[string]bool{}}
-	for line := range strings.Lines(supplierWords) {
-		kind, word, _ := strings.Cut(strings.TrimSpace(line), " ")
-		switch kind {
-		case "label":
-			terms.labels[words.Fold(word)] = true
-		case "form":
-			terms.forms = append(terms.forms, word)
-		}
+	v := words.Load()
+	terms := supplierTerms{labels: map[string]bool{}, forms: slices.Clone(v.Written("supplier", "form"))}
+	for _, label := range v.Written("supplier", "label") {
+		terms.labels[words.Fold(label)] = true
 	}
 	slices.SortStableFunc(terms.forms, func(a, b string) int { return len(b) - len(a) })
 	return terms

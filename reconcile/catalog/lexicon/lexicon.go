@@ -5,8 +5,10 @@ package lexicon
 import (
 	"fmt"
 	"maps"
+	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 
@@ -288,15 +290,18 @@ func LooksLikeCode(s string) bool {
 	return lower <= digits+4 && spaces <= 3
 }
 
-// leftWords are words for the value to the left, which in its language are no ditto mark for the one above.
-var leftWords = map[string]bool{"同左": true, "좌동": true, "same as left": true, "wie links": true, "←": true, "idem à gauche": true, "igual izq.": true,
-	"come a sinistra": true}
-
-func SaysLeft(text string) bool { return len(text) <= 24 && leftWords[strings.ToLower(text)] }
+// SaysLeft reports whether a text is a word for the value to the left, which in its language is no ditto mark for the one above.
+func SaysLeft(text string) bool {
+	if len(text) > longestLeft {
+		return false
+	}
+	_, left := words.Load().Mark(text, "left")
+	return left
+}
 
 // isDitto reports whether a text refers to the value above it and cannot mean that there is no value.
 func (l *Lexicon) isDitto(text string) bool {
-	if text == "" || len(text) > 16 || strings.ContainsAny(text, "0123456789") || SaysLeft(text) {
+	if text == "" || utf8.RuneCountInString(text) > longestDitto || strings.ContainsAny(text, "0123456789") || SaysLeft(text) {
 		return false
 	}
 	if _, ditto := l.Ask("ditto", text, l.Words.IsDitto); !ditto {
@@ -457,9 +462,14 @@ func (l *Lexicon) readFormat(format string) (words.Hit, bool) {
 
 var (
 	// UnitFraction is a part of a unit in which sizes are counted: 1/10 mm, 1/16", 1/1000 in.
-	UnitFraction = pattern.Lazy(`(?i)(?:^|[^\d.,])1 ?/ ?(\d+)(?:st|nd|rd|th|e|er|tel)? ?(?:mm|millim|in\b|inch|zoll|pouce|pulg|poll|["″”]|㎜|毫米|公釐|英|吋|インチ|ミリ)`)
+	UnitFraction = sync.OnceValue(func() *regexp.Regexp {
+		v := words.Load()
+		return regexp.MustCompile(`(?i)(?:^|[^\d.,])1 ?/ ?(\d+)(?:` + v.AnyOf("fraction", "ordinal") + `)? ?(?:in\b|` + v.AnyOf("fraction", "of") + `)`)
+	})
 	// TenthWords say the same of a tenth of a millimetre.
-	TenthWords = pattern.Lazy(`(?i)\btenths? of (?:a )?(?:mm|millim)|zehntel ?-?(?:mm|millim)|dixièmes? de (?:mm|millim)|décimas? de (?:mm|milím)|decimi di (?:mm|millim)|十分の一ミリ|十分之一(?:毫米|公釐)`)
+	TenthWords = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`(?i)(?:` + words.Load().AnyOf("fraction", "tenth") + `)`)
+	})
 	// AloneFraction is a unit line's cell with nothing else in it.
 	AloneFraction = pattern.Lazy(`(?i)^1 ?/ ?\d+ ?(?:mm|in|inch|["″”])$`)
 )

@@ -27,3 +27,9 @@ const (
 
 // cacheLimit bounds each cache; a sheet of part numbers has no texts that repeat.
 const cacheLimit = 20_000
+
+// longestLeft is how many bytes a word for the value to the left has at most.
+const longestLeft = 60
+
+// longestDitto is how many characters a word for the value above has at most.
+const longestDitto = 16

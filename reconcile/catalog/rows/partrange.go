@@ -2,15 +2,19 @@ package rows
 
 import (
 	"fmt"
+	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
-	"example.com/seatline/reconcile/internal/pattern"
+	"example.com/seatline/reconcile/catalog/words"
 )
 
 // partRange is a run of part numbers with both ends written out: QB-101…QB-105, T7 to T9, 1001–1004. A plain hyphen counts
 // only with spaces about it, since part numbers have hyphens of their own.
-var partRange = pattern.Lazy(`^(.*?)(\d{1,9})(?: ?(?:…|\.{2,3}|–|—|~|〜|～) ?| (?:-|to|thru|through|bis|à|al?|hasta) )(.*?)(\d{1,9})$`)
+var partRange = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(.*?)(\d{1,9})(?: ?(?:…|\.{2,3}|–|—|~|〜|～) ?| (?:-|` + words.Load().AnyOf("run", "to") + `) )(.*?)(\d{1,9})$`)
+})
 
 // longestRange is how many part numbers a run has at most; a longer one is no run.
 const longestRange = 60

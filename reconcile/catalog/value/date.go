@@ -5,10 +5,12 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"time"
 	"unicode"
 	"unicode/utf8"
 
+	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/internal/pattern"
 	"example.com/seatline/reconcile/sheet"
 )
@@ -81,37 +83,36 @@ func properFraction(num, den int) bool {
 }
 
 var (
-	dayMonthName = pattern.Lazy(`^(\d{1,2})[-. /]{1,2}(\pL{3,9})\.?([-. /,]+(\d{2}|\d{4}))?$`)
-	monthNameDay = pattern.Lazy(`^(\pL{3,9})\.?[-. /]{1,2}(\d{1,2})([-. /,]+(\d{2}|\d{4}))?$`)
+	dayMonthName = pattern.Lazy(`^(\d{1,2})[-. /]{1,2}(\pL{3,12})\.?([-. /,]+(\d{2}|\d{4}))?$`)
+	monthNameDay = pattern.Lazy(`^(\pL{3,12})\.?[-. /]{1,2}(\d{1,2})([-. /,]+(\d{2}|\d{4}))?$`)
 	wideDate     = pattern.Lazy(`^(?:(\d{4})[年년] ?)?(\d{1,2})[月월] ?(\d{1,2})[日号號일]$`)
 	isoDate      = pattern.Lazy(`^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})( 00:00(:00)?)?$`)
 	threeParts   = pattern.Lazy(`^(\d{1,2})(?:/(\d{1,2})/|-(\d{1,2})-|\.(\d{1,2})\.)(\d{4}|\d{2})$`)
 )
 
-// monthNames are the beginnings of the names of months in the languages that abbreviate them to letters.
-var monthNames = [12][]string{
-	{"jan", "ene", "gen", "jän"}, {"feb", "fév", "fev"}, {"mar", "mär", "mrz", "maer"}, {"apr", "avr", "abr"}, {"may", "mai", "mag"}, {"jun", "juin", "giu"},
-	{"jul", "juil", "lug"}, {"aug", "aoû", "aou", "ago"}, {"sep", "set"}, {"oct", "okt", "ott"}, {"nov"}, {"dec", "déc", "dez", "dic"},
-}
+// months are the names of months and their abbreviations, as far as these have letters.
+var months = sync.OnceValue(func() (names [12][]string) {
+	for i := range names {
+		names[i] = words.Load().Written("month", strconv.Itoa(i+1))
+	}
+	return names
+})
+
+// longestAbbreviation is how many letters a name of a month has that may go on behind one of the abbreviations: "sept", "okt".
+const longestAbbreviation = 4
 
 // monthOf returns the number of a month by its name or the beginning of it, 0 for any other word.
 func monthOf(name string) int {
 	name = strings.ToLower(name)
-	for i, beginnings := range monthNames {
-		for _, beginning := range beginnings {
-			if strings.HasPrefix(name, beginning) && (utf8.RuneCountInString(name) <= 4 || fullMonth(name)) {
+	short := utf8.RuneCountInString(name) <= longestAbbreviation
+	for i, names := range months() {
+		for _, known := range names {
+			if name == known || short && utf8.RuneCountInString(known) <= longestAbbreviation && strings.HasPrefix(name, known) {
 				return i + 1
 			}
 		}
 	}
 	return 0
-}
-
-// fullMonth reports whether a longer word is the whole name of a month.
-func fullMonth(name string) bool {
-	return slices.Contains(strings.Fields(`march april january february august september october november december januar februar september oktober november
-		dezember janvier février juillet septembre octobre novembre décembre febrero agosto septiembre octubre noviembre diciembre gennaio
-		febbraio marzo enero abril junio julio avril aprile maggio giugno luglio settembre ottobre novembre dicembre`), name)
 }
 
 // mayBeDate reports whether a text has three letters in a row, as a date with the name of a month, and whether it has two signs

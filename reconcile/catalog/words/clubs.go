@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
 
@@ -25,7 +26,7 @@ func (v *Vocabulary) ClubsIn(category, text string) ([]string, bool) {
 	if len(text) > 120 {
 		return nil, false
 	}
-	r := clubReader{v: v, category: category, marked: category != "", to: strings.Contains(text, " a ") || strings.Contains(text, " à ")}
+	r := clubReader{v: v, category: category, marked: category != "", to: slices.ContainsFunc(v.Written("run", "to"), func(to string) bool { return utf8.RuneCountInString(to) == 1 && strings.Contains(text, " "+to+" ") })}
 	if !r.lex(text) || !r.parse() {
 		return nil, false
 	}

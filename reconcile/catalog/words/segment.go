@@ -103,12 +103,12 @@ func (v *Vocabulary) inside(lex *lexicon, token string, at int) []segment {
 	if len(token) < 4 || len(lex.words[token]) > 0 || !plainWord(token) {
 		return unknown
 	}
-	for _, ending := range []string{"s", "es", "e", "n", "en", "er", "em"} {
+	for _, ending := range v.endings {
 		if stem, found := strings.CutSuffix(token, ending); found && len(stem) >= 4 && len(lex.words[stem]) > 0 {
 			return []segment{{text: token, from: at, weight: textWeight(token), options: lighter(lex.words[stem], 0.97)}}
 		}
 	}
-	if parts := compound(lex, token, at, 0); parts != nil {
+	if parts := v.compound(lex, token, at, 0); parts != nil {
 		return parts
 	}
 	if options := lex.nearly(token); options != nil {
@@ -130,9 +130,9 @@ func lighter(options []entry, factor float64) []entry {
 	return list
 }
 
-// compound divides a word into words of the vocabulary without a rest, German linking letters between them allowed. All
+// compound divides a word into words of the vocabulary without a rest, linking letters such as those of German between them allowed. All
 // but the last part have three letters at least.
-func compound(lex *lexicon, word string, at, depth int) []segment {
+func (v *Vocabulary) compound(lex *lexicon, word string, at, depth int) []segment {
 	if depth > 4 {
 		return nil
 	}
@@ -145,12 +145,12 @@ func compound(lex *lexicon, word string, at, depth int) []segment {
 			continue
 		}
 		first := segment{text: word[:n], from: at, weight: textWeight(word[:n]), options: options}
-		for _, link := range []string{"", "s", "n", "en", "es", "e"} {
+		for _, link := range v.links {
 			rest, found := strings.CutPrefix(word[n:], link)
 			if !found {
 				continue
 			}
-			if parts := compound(lex, rest, at, depth+1); parts != nil {
+			if parts := v.compound(lex, rest, at, depth+1); parts != nil {
 				first.weight += len(link)
 				return append([]segment{first}, parts...)
 			}

@@ -1,11 +1,11 @@
 package words
 
 import (
-	"embed"
 	"fmt"
 	"io/fs"
 	"maps"
 	"math/bits"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -15,10 +15,9 @@ import (
 
 	"github.com/pelletier/go-toml/v2"
 	"golang.org/x/text/unicode/norm"
-)
 
-//go:embed data/*.toml
-var data embed.FS
+	"example.com/seatline/reconcile/catalog/words/data"
+)
 
 // Vocabulary is the words of all languages, ready to be compared. It never changes after [Load] and may be used by
 // several goroutines.
@@ -29,6 +28,12 @@ type Vocabulary struct {
 	concepts map[string]concepts
 	neutral  concepts
 	other    concepts
+	// written are phrases by class and value, as they stand in the files.
+	written map[[2]string][]string
+	// endings are what inflected words may end in, links the letters between the parts of compounds.
+	endings, links []string
+	// transcribed spells letters of the language that is being read out in others, as people do who cannot type them: ue for ü.
+	transcribed *strings.Replacer
 }
 
 // The classes of words, as the tables of the language files are called.
@@ -116,34 +121,40 @@ func Load() *Vocabulary { return loaded() }
 // loaded panics where the embedded files are damaged, which only a change to the files can bring about and every test
 // of the package notices.
 var loaded = sync.OnceValue(func() *Vocabulary {
-	v, err := read(data)
-	if err != nil {
-		panic(fmt.Sprintf("words: embedded vocabulary: %v", err))
+	files, err := data.Files()
+	if err == nil {
+		var v *Vocabulary
+		if v, err = build(files); err == nil {
+			return v
+		}
 	}
-	return v
+	panic(fmt.Sprintf("words: embedded vocabulary: %v", err))
 })
 
-// read builds a vocabulary from a folder data of language files and a grammar.
-func read(files fs.FS) (*Vocabulary, error) {
-	v := &Vocabulary{classes: map[string]*lexicon{}, variants: map[rune]rune{}, concepts: map[string]concepts{}}
-	names, err := fs.Glob(files, "data/*.toml")
+// read builds a vocabulary from a folder of language files and a grammar.
+func read(folder fs.FS) (*Vocabulary, error) {
+	files, err := data.From(folder)
 	if err != nil {
 		return nil, err
 	}
-	for _, name := range names {
-		text, err := fs.ReadFile(files, name)
-		if err != nil {
-			return nil, err
+	return build(files)
+}
+
+// grammarName is the file that says what concepts make of headings, in whatever language.
+const grammarName = "grammar.toml"
+
+func build(files []data.File) (*Vocabulary, error) {
+	v := &Vocabulary{classes: map[string]*lexicon{}, variants: map[rune]rune{}, concepts: map[string]concepts{}, written: map[[2]string][]string{}}
+	for _, file := range files {
+		enter := v.readLanguage
+		if file.Name == grammarName {
+			enter = v.readGrammar
 		}
-		if strings.HasSuffix(name, "/grammar.toml") {
-			err = v.readGrammar(text)
-		} else {
-			err = v.readLanguage(text)
-		}
-		if err != nil {
-			return nil, fmt.Errorf("%s: %w", name, err)
+		if err := enter(file); err != nil {
+			return nil, fmt.Errorf("%s: %w", file.Name, err)
 		}
 	}
+	v.endings, v.links = v.Written("grammar", "endings"), append([]string{""}, v.Written("grammar", "links")...)
 	for _, lex := range v.classes {
 		lex.keys, lex.signKeys = slices.Sorted(maps.Keys(lex.words)), slices.Sorted(maps.Keys(lex.signs))
 		for _, word := range lex.keys {
@@ -155,44 +166,73 @@ func read(files fs.FS) (*Vocabulary, error) {
 	return v, nil
 }
 
-func (v *Vocabulary) readLanguage(text []byte) error {
-	var file map[string]any
-	if err := toml.Unmarshal(text, &file); err != nil {
-		return err
-	}
-	language, _ := file["language"].(string)
+func (v *Vocabulary) readLanguage(file data.File) error {
+	language, _ := file.Table["language"].(string)
 	if language == "" {
 		return fmt.Errorf("no language")
 	}
-	if pairs, ok := file["variants"].(string); ok {
+	if pairs, ok := file.Table["variants"].(string); ok {
 		for _, pair := range strings.Fields(pairs) {
 			from, size := utf8.DecodeRuneInString(pair)
 			to, _ := utf8.DecodeRuneInString(pair[size:])
 			v.variants[from] = to
 		}
 	}
-	for _, class := range slices.Sorted(maps.Keys(file)) {
-		table, ok := file[class].(map[string]any)
-		if !ok {
+	spelling, _ := file.Table["transcribed"].(string)
+	v.transcribed = strings.NewReplacer(strings.FieldsFunc(spelling, func(r rune) bool { return r == ' ' || r == '=' })...)
+	for _, class := range slices.Sorted(maps.Keys(file.Table)) {
+		table, ok := file.Table[class].(map[string]any)
+		if !ok || class == data.Encoding {
 			continue
 		}
 		for _, value := range slices.Sorted(maps.Keys(table)) {
-			phrases, ok := table[value].([]any)
-			if !ok {
-				return fmt.Errorf("%s.%s is no list", class, value)
-			}
-			for _, phrase := range phrases {
-				text, ok := phrase.(string)
-				if !ok {
-					return fmt.Errorf("%s.%s holds what is no text", class, value)
-				}
-				if err := v.add(class, value, language, text); err != nil {
-					return err
-				}
+			if err := v.enter(class, value, language, table[value]); err != nil {
+				return err
 			}
 		}
 	}
 	return nil
+}
+
+// enter enters the phrases of one key of a class.
+func (v *Vocabulary) enter(class, value, language string, list any) error {
+	phrases, ok := list.([]any)
+	if !ok {
+		return fmt.Errorf("%s.%s is no list", class, value)
+	}
+	for _, phrase := range phrases {
+		text, ok := phrase.(string)
+		if !ok {
+			return fmt.Errorf("%s.%s holds what is no text", class, value)
+		}
+		if asWritten[class] {
+			if key := [2]string{class, value}; !slices.Contains(v.written[key], text) {
+				v.written[key] = append(v.written[key], text)
+			}
+			continue
+		}
+		if err := v.add(class, value, language, text); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// asWritten are the classes whose phrases are no words to be looked up: whoever asks for them says how they are compared.
+var asWritten = map[string]bool{"supplier": true, "month": true, "deviation": true, "fraction": true, "run": true, "grammar": true, "demand": true}
+
+// Written returns the phrases of all languages for a value of a class that is compared in a way of its own: the legal forms of companies,
+// the names of months, and so on. See the language files for what there is.
+func (v *Vocabulary) Written(class, value string) []string { return v.written[[2]string{class, value}] }
+
+// AnyOf returns a regular expression for any of the phrases of all languages for a value of such a class, the longest first, in small letters.
+func (v *Vocabulary) AnyOf(class, value string) string {
+	phrases := slices.Clone(v.Written(class, value))
+	for i, phrase := range phrases {
+		phrases[i] = regexp.QuoteMeta(strings.ToLower(phrase))
+	}
+	slices.SortStableFunc(phrases, func(a, b string) int { return len(b) - len(a) })
+	return strings.Join(phrases, "|")
 }
 
 // add enters one phrase, which may end in @ and its weight.
@@ -222,7 +262,7 @@ func (v *Vocabulary) add(class, value, language, phrase string) error {
 		lex.signs[sign] = append(lex.signs[sign], e)
 	}
 	spellings := []string{phrase}
-	if transcribed := umlauts.Replace(strings.ToLower(phrase)); language == "de" && transcribed != strings.ToLower(phrase) {
+	if transcribed := v.transcribed.Replace(strings.ToLower(phrase)); transcribed != strings.ToLower(phrase) {
 		spellings = append(spellings, transcribed)
 	}
 	for _, spelling := range spellings {
@@ -239,8 +279,6 @@ func (v *Vocabulary) add(class, value, language, phrase string) error {
 	}
 	return nil
 }
-
-var umlauts = strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue")
 
 // signForm is the form in which signs are compared: compatibility forms unified, lower case, one dash and one inch
 // sign, no spaces.
@@ -307,9 +345,9 @@ type grammarRole struct {
 	Tips     []string `toml:"tips"`
 }
 
-func (v *Vocabulary) readGrammar(text []byte) error {
+func (v *Vocabulary) readGrammar(from data.File) error {
 	var file grammarFile
-	if err := toml.Unmarshal(text, &file); err != nil {
+	if err := toml.Unmarshal(from.Text, &file); err != nil {
 		return err
 	}
 	var err error

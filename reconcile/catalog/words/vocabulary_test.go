@@ -8,12 +8,12 @@ import (
 
 func TestDamagedVocabularies(t *testing.T) {
 	for name, test := range map[string]struct{ file, text, want string }{
-		"no language":        {"data/xx.toml", `[unit]` + "\n" + `mm = ["mm"]`, "no language"},
-		"weight":             {"data/xx.toml", "language = \"xx\"\n[unit]\nmm = [\"mm@2\"]", "no weight"},
-		"no list":            {"data/xx.toml", "language = \"xx\"\n[unit]\nmm = 3", "is no list"},
-		"no text":            {"data/xx.toml", "language = \"xx\"\n[unit]\nmm = [3]", "no text"},
-		"not toml":           {"data/xx.toml", "[[[", "data/xx.toml"},
-		"form without score": {"data/grammar.toml", "[[role]]\nname = \"x\"\nforms = [\"hosel\"]", "no score"},
+		"no language":        {"xx.toml", `[unit]` + "\n" + `mm = ["mm"]`, "no language"},
+		"weight":             {"xx.toml", "language = \"xx\"\n[unit]\nmm = [\"mm@2\"]", "no weight"},
+		"no list":            {"xx.toml", "language = \"xx\"\n[unit]\nmm = 3", "is no list"},
+		"no text":            {"xx.toml", "language = \"xx\"\n[unit]\nmm = [3]", "no text"},
+		"not toml":           {"xx.toml", "[[[", "xx.toml"},
+		"form without score": {"grammar.toml", "[[role]]\nname = \"x\"\nforms = [\"hosel\"]", "no score"},
 	} {
 		_, err := read(fstest.MapFS{test.file: {Data: []byte(test.text)}})
 		if err == nil || !strings.Contains(err.Error(), test.want) {

@@ -2,19 +2,19 @@ package text
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"golang.org/x/text/encoding"
-	"golang.org/x/text/encoding/charmap"
-	"golang.org/x/text/encoding/japanese"
-	"golang.org/x/text/encoding/korean"
-	"golang.org/x/text/encoding/simplifiedchinese"
-	"golang.org/x/text/encoding/traditionalchinese"
+	"golang.org/x/text/encoding/htmlindex"
 	"golang.org/x/text/encoding/unicode"
 
+	"example.com/seatline/reconcile/catalog/words/data"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -47,14 +47,52 @@ type candidate struct {
 	name     string
 	encoding encoding.Encoding
 	script   script
+	// letters are those beyond ASCII that the languages sent in it have, or the most frequent ones; words are headings in them.
+	letters map[rune]bool
+	words   []string
+	// languages is how many languages are sent in it.
+	languages int
 }
 
-var candidates = []candidate{
-	{"Windows-1252", charmap.Windows1252, western},
-	{"GB 18030", simplifiedchinese.GB18030, simplified},
-	{"Big5", traditionalchinese.Big5, traditional},
-	{"Shift-JIS", japanese.ShiftJIS, kana},
-	{"EUC-KR", korean.EUCKR, hangul},
+// candidates are the encodings that the languages name, those of most languages first. Most files tell theirs without them.
+var candidates = sync.OnceValues(func() ([]*candidate, error) {
+	files, err := data.Files()
+	if err != nil {
+		return nil, err
+	}
+	var all []*candidate
+	for _, file := range files {
+		for _, name := range file.Strings(data.Encoding, "names") {
+			at := slices.IndexFunc(all, func(c *candidate) bool { return c.name == name })
+			if at < 0 {
+				known, err := htmlindex.Get(strings.ReplaceAll(name, " ", ""))
+				if err != nil {
+					return nil, fmt.Errorf("%s: %q: %w", file.Name, name, err)
+				}
+				at, all = len(all), append(all, &candidate{name: name, encoding: known, letters: map[rune]bool{}})
+			}
+			if err := all[at].learn(file); err != nil {
+				return nil, err
+			}
+		}
+	}
+	slices.SortStableFunc(all, func(a, b *candidate) int { return b.languages - a.languages })
+	return all, nil
+})
+
+// learn adds what a language says of its texts.
+func (c *candidate) learn(file data.File) error {
+	script, known := scripts[file.String(data.Encoding, "script")]
+	if !known {
+		return fmt.Errorf("%s: %q is no script", file.Name, file.String(data.Encoding, "script"))
+	}
+	c.script = script
+	c.languages++
+	for _, r := range file.String(data.Encoding, "letters") {
+		c.letters[r] = true
+	}
+	c.words = append(c.words, file.Strings(data.Encoding, "words")...)
+	return nil
 }
 
 var errBinary = errors.New("it holds bytes that no text has, so it is not a text file")
@@ -191,44 +229,48 @@ const thinSample = 40
 const sampleSize = 128 << 10
 
 // guess takes the encoding in which the text reads most like a text.
-func guess(data []byte) (decoded, error) {
-	sample := telling(data)
-	type result struct {
-		name  string
-		score float64
+func guess(content []byte) (decoded, error) {
+	sample := telling(content)
+	all, err := candidates()
+	if err != nil {
+		return decoded{}, err
 	}
-	var best, second result
-	var chosen candidate
-	for _, c := range candidates {
+	var ranked []rankedCandidate
+	for _, c := range all {
 		text, err := c.encoding.NewDecoder().Bytes(sample)
 		if err != nil {
 			continue
 		}
-		r := result{c.name, plausibility(string(text), c.script)}
-		switch {
-		case best.name == "" || r.score > best.score:
-			best, second, chosen = r, best, c
-		case second.name == "" || r.score > second.score:
-			second = r
-		}
+		score, told := c.plausibility(string(text))
+		ranked = append(ranked, rankedCandidate{c, score, told})
 	}
+	slices.SortStableFunc(ranked, func(a, b rankedCandidate) int { return cmp.Compare(b.score, a.score) })
+	best := ranked[0]
+	// Encodings of Latin letters share most of them: one is no rival of another unless it has words of its own there.
+	rivals := slices.DeleteFunc(ranked[1:], func(r rankedCandidate) bool { return r.script == latin && best.script == latin && r.told == 0 })
 	// Text in UTF-8 with a few damaged bytes is still more likely UTF-8.
 	if mostlyUTF8(sample) {
-		return fromUTF8(data, "nearly all its bytes fit")
+		return fromUTF8(content, "nearly all its bytes fit")
 	}
-	text, err := chosen.encoding.NewDecoder().Bytes(data)
+	text, err := best.encoding.NewDecoder().Bytes(content)
 	if err != nil {
-		return decoded{}, fmt.Errorf("its text cannot be decoded as %s (%w)", chosen.name, err)
+		return decoded{}, fmt.Errorf("its text cannot be decoded as %s (%w)", best.name, err)
 	}
-	d := decoded{text: string(text), encoding: chosen.name, how: "it reads most like a text so", lost: bytes.Count(text, []byte("\ufffd"))}
+	d := decoded{text: string(text), encoding: best.name, how: "it reads most like a text so", lost: bytes.Count(text, []byte("\ufffd"))}
 	if best.score < 0.5 {
 		d.how = "a guess: in no encoding does it read like a text"
 	}
 	// A word or two prove little: then any other encoding in which they make sense is worth naming.
-	if second.score > 0 && (second.score >= 0.7*best.score || len(sample) < thinSample) {
-		d.other = second.name
+	if len(rivals) > 0 && rivals[0].score > 0 && (rivals[0].score >= 0.7*best.score || len(sample) < thinSample) {
+		d.other = rivals[0].name
 	}
 	return d, nil
+}
+
+// rankedCandidate is an encoding with how much the text is like one of it, and how much of that whole words say.
+type rankedCandidate struct {
+	*candidate
+	score, told float64
 }
 
 // telling gathers the lines that have more than ASCII. No trail byte of the candidates is a line end.

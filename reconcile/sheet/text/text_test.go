@@ -95,6 +95,13 @@ var samples = map[string]string{
 	"narrow katakana":     "ﾌｪﾙｰﾙ,ｶﾗｰ\nA1,ﾌﾞﾗｯｸ\n",
 	"Korean":              "품번,외경,내경,길이,색상\nTJ-01,13.6,9.4,25.4,검정\nTJ-02,13.7,9.5,25.4,빨강\n",
 	"short Korean":        "페룰,외경\nA1,13.6\n",
+	"Polish":              "Symbol;Średnica zewnętrzna;Długość;Kolor\nPO-1;13,6;25,4;żółty\n",
+	"short Polish":        "Nr;Śr. wewn.;Dł.\n1;9,35;19\n",
+	"Czech":               "Číslo zboží;Vnější průměr;Délka;Barva\nOK-1;13,6;25,4;žlutá\n",
+	"Portuguese":          "Código;Descrição;Diâmetro externo\nPV-1;virola de aço;13,6\n",
+	"Swedish":             "Art.nr;Benämning;Längd\nFH-1;ändhylsa, röd;19\n",
+	"Thai":                "รหัส,เส้นผ่านศูนย์กลางนอก,ความยาว,สี\nTF-1,13.6,25.4,ดำ\n",
+	"short Thai":          "สี,ยาว\nดำ,19\n",
 }
 
 func TestEncodings(t *testing.T) {
@@ -114,6 +121,13 @@ func TestEncodings(t *testing.T) {
 		{"narrow katakana", "Shift-JIS", japanese.ShiftJIS},
 		{"Korean", "EUC-KR", korean.EUCKR},
 		{"short Korean", "EUC-KR", korean.EUCKR},
+		{"Polish", "Windows-1250", charmap.Windows1250},
+		{"short Polish", "Windows-1250", charmap.Windows1250},
+		{"Czech", "Windows-1250", charmap.Windows1250},
+		{"Portuguese", "Windows-1252", charmap.Windows1252},
+		{"Swedish", "Windows-1252", charmap.Windows1252},
+		{"Thai", "Windows-874", charmap.Windows874},
+		{"short Thai", "Windows-874", charmap.Windows874},
 		{"German", "UTF-8", unicode.UTF8}, {"Korean", "UTF-8", unicode.UTF8}, {"Japanese", "UTF-8", unicode.UTF8BOM},
 		{"German", "UTF-16 (little-endian)", unicode.UTF16(unicode.LittleEndian, unicode.UseBOM)},
 		{"Japanese", "UTF-16 (big-endian)", unicode.UTF16(unicode.BigEndian, unicode.UseBOM)},
