@@ -12,6 +12,7 @@ import (
 	"example.com/seatline/reconcile/catalog/units"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/sheet"
 )
 
 // deviationsFor returns the tolerance that a pair of columns gives to a size, with the place of its first.
@@ -20,8 +21,9 @@ func (t *Reader) deviationsFor(line int, c *Column) (value.Tolerance, string, bo
 		if !pair.DeviatesFrom(c.Role) {
 			continue
 		}
-		first, okFirst := t.deviation(line, pair, c.Unit)
-		second, okSecond := t.deviation(line, pair.partner, c.Unit)
+		unit, _ := t.unitOf(line, c, sheet.Cell{})
+		first, okFirst := t.deviation(line, pair, unit)
+		second, okSecond := t.deviation(line, pair.partner, unit)
 		if !okFirst || !okSecond {
 			if okFirst != okSecond {
 				t.Warn(line, pair.Col, pair.Role, "data.tolerance", fmt.Sprintf("one of the two deviations of %s is missing or cannot be read; the other is not used", c.Name()))
@@ -42,7 +44,8 @@ func (t *Reader) deviationsFor(line int, c *Column) (value.Tolerance, string, bo
 	return value.Tolerance{}, "", false
 }
 
-// deviation reads one deviation. A number without a sign has that of its heading: 0.05 under "-" is -0.05.
+// deviation reads one deviation. A number without a sign has that of its heading: 0.05 under "-" is -0.05. Business software writes
+// the minus behind the number: 0,050-.
 func (t *Reader) deviation(line int, c *Column, unit string) (measure.Length, bool) {
 	if c.Unit != "" {
 		unit = c.Unit
@@ -57,6 +60,10 @@ func (t *Reader) deviation(line int, c *Column, unit string) (measure.Length, bo
 		sign, text = 1, text[1:]
 	case '-':
 		sign, text = -1, text[1:]
+	default:
+		if number, behind := strings.CutSuffix(text, "-"); behind && !strings.Contains(number, "-") {
+			sign, text = -1, number
+		}
 	}
 	if text != "" && strings.Trim(text, "0., ") == "" && strings.Contains(text, "0") {
 		return measure.Length{}, true
