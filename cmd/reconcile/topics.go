@@ -89,13 +89,15 @@ understood. In JSON and in shop.toml a size has its unit.`
 
 const formatsRead = `Workbooks: xlsx, xlsm, xltx and xltm; xls of Excel 97 to 2003; ods and ots. Tables of web pages, also those that are called
 list.xls. Text: separated by commas, semicolons, tabs or bars, or in columns apart by blanks, as mails and lists have it; in UTF-8,
-UTF-16, Windows-1252, Windows-1250, Windows-874, GB 18030, Big5, Shift-JIS or EUC-KR. What a file is, is told by its content and not by its name.
+UTF-16, Windows-1252, Windows-1250, Windows-874, GB 18030, Big5, Shift-JIS or EUC-KR. What a file is, is told by its content and not by
+its name.
 
 Wherever a sheet is named, a folder or a zip archive stands for the sheets in it, lists.zip/irons.csv for one of them, and - for
 standard input. Other files (xlsb, protected by a password, damaged, older) get a message that says what to do. Of xls, the texts of
 formulas and the comments are not read, and that is said.
 
-Headings and words may be English, German, French, Spanish, Italian, Japanese, Korean or Chinese, simplified and traditional.
+Headings and words may be English, German, French, Spanish, Italian, Portuguese, Dutch, Swedish, Polish, Czech, Vietnamese, Thai,
+Japanese, Korean or Chinese, simplified and traditional.
 
 In workbooks, ods and pages, what is struck out is not read, and a row that is struck out is set aside; a raised figure is the mark of
 a footnote and no digit; and a comment that speaks of another size, or of a change, leaves the size open with a question.
