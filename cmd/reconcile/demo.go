@@ -1,12 +1,15 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
 	"io/fs"
 	"path/filepath"
 	"slices"
+	"sync"
+	"sync/atomic"
 
 	"github.com/spf13/cobra"
 
@@ -86,6 +89,12 @@ const loop = `What bench.html saves is a sheet like sheets/harrowpike_readings.c
 the place of the supplier's figures, and teaches how the supplier's others come out: "measured" and "learned" above.
 `
 
+// demoStep is a command that the demo runs.
+type demoStep struct {
+	name, about string
+	args        []string
+}
+
 // demoOthers runs the other commands by their command lines, as a reader would, and names what each leaves.
 func (s streams) demoOthers(f catalogueFlags, out, sheets string) error {
 	catalogue := slices.Concat(
@@ -96,11 +105,7 @@ func (s streams) demoOthers(f catalogueFlags, out, sheets string) error {
 	// One supplier's prices are in dollars by their number format alone, and for a pack.
 	money := []string{"--currency", "GBP", "--rate", "USD=0.79", "EUR=0.86", "CNY=0.11",
 		"--prices-in", filepath.Join(sheets, shop.Ferrules()[0]) + "=USD", "--price-per-pack"}
-	table := report.Listing("", "")
-	for _, step := range []struct {
-		name, about string
-		args        []string
-	}{
+	steps := []demoStep{
 		{"chart.html", "the fit chart for customers; open it in a browser", slices.Concat([]string{"chart"}, readings)},
 		{"bench.pdf", "a list for the bench: where to stop turning for each iron", slices.Concat([]string{"turnlist", "--category", "iron"}, readings)},
 		{"bench.html", "the same for the phone: it takes the hosels as measured and saves them", slices.Concat([]string{"turnlist", "--category", "iron"}, readings)},
@@ -109,15 +114,15 @@ func (s streams) demoOthers(f catalogueFlags, out, sheets string) error {
 			[]string{"vet", "--new"}, within(sheets, offer.New()), []string{"--measured"}, within(sheets, offer.Samples()), demand)},
 		{"stock", "which ferrules to carry for a year's plan", slices.Concat([]string{"stock"}, demand, money)},
 		{"sizes", "which three base ODs to have made for each tip", slices.Concat([]string{"sizes", "--count", "3", "--grid", "0.1mm"}, demand)},
-	} {
-		path := filepath.Join(out, step.name)
-		// What each has to say is in its files; errors come back.
-		root := newRoot(streams{in: s.in, out: io.Discard, err: io.Discard})
-		root.SetArgs(spreadFiles(slices.Concat(step.args, catalogue, []string{"--out", path})))
-		if err := root.Execute(); err != nil {
-			return fmt.Errorf("%s: %w", step.args[0], err)
-		}
-		table.Add(path, step.about)
+	}
+	table := report.Listing("", "")
+	for i := range steps {
+		path := filepath.Join(out, steps[i].name)
+		steps[i].args = spreadFiles(slices.Concat(steps[i].args, catalogue, []string{"--out", path}))
+		table.Add(path, steps[i].about)
+	}
+	if err := s.demoSteps(steps); err != nil {
+		return err
 	}
 	if f.json {
 		return nil
@@ -128,6 +133,42 @@ func (s streams) demoOthers(f catalogueFlags, out, sheets string) error {
 	}
 	_, err := fmt.Fprint(s.out, "\n", loop)
 	return err
+}
+
+// demoSteps runs steps side by side. Those that write a file into the demo's folder follow each other, since one run at a time writes into a
+// folder; the others have one each. What each has to say is in its files; errors come back. Once one has failed no other begins.
+func (s streams) demoSteps(steps []demoStep) error {
+	roots, errs := make([]*cobra.Command, len(steps)), make([]error, len(steps))
+	for i, step := range steps { // one after the other, since a command line sets the limits on what is read
+		roots[i] = newRoot(streams{in: s.in, out: io.Discard, err: io.Discard})
+		roots[i].SetArgs(step.args)
+	}
+	var work sync.WaitGroup
+	var failed atomic.Bool
+	run := func(i int) {
+		if failed.Load() {
+			return
+		}
+		if err := roots[i].Execute(); err != nil {
+			errs[i] = fmt.Errorf("%s: %w", steps[i].args[0], err)
+			failed.Store(true)
+		}
+	}
+	var files []int
+	for i := range steps {
+		if filepath.Ext(steps[i].name) != "" {
+			files = append(files, i)
+			continue
+		}
+		work.Go(func() { run(i) })
+	}
+	work.Go(func() {
+		for _, i := range files {
+			run(i)
+		}
+	})
+	work.Wait()
+	return cmp.Or(errs...)
 }
 
 func within(dir string, names []string) []string {
