@@ -13,12 +13,17 @@ func (s Shop) OtherTapers() [2]measure.Taper {
 // assumeTaper notes where a verdict hangs on how the shop says that taper tips grow: one of the other rates changes it. So it does where
 // a tip that is said to taper is too large at its end for the shop's cone, and was taken as parallel.
 func assumeTaper(fit *Fit, head *Head, tip *Tip, ferrule *Ferrule, shop *Shop) {
-	if fit.Verdict == Bare || weightOf(fit, FlushUndersize) == Blocks || weightOf(fit, FlushTurnLimit) == Blocks {
-		return // whatever the tip
+	if whateverTheTaper(fit) {
+		return
 	}
 	if tip.outgrows(shop) || restsOnTaper(tip, ferrule) && hangsOnTaper(fit.Verdict, head, tip, ferrule, shop) {
 		fit.Assumptions = fit.Assumptions.with(AssumedTipTaper)
 	}
+}
+
+// whateverTheTaper reports whether a joint is ruled out whatever the tip is like.
+func whateverTheTaper(fit *Fit) bool {
+	return fit.Verdict == Bare || weightOf(fit, FlushUndersize) == Blocks || weightOf(fit, FlushTurnLimit) == Blocks
 }
 
 // outgrows reports whether a tapered tip is as large at its end as the shop's get, and does not say that it gets larger.

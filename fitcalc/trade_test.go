@@ -24,6 +24,10 @@ func TestFerruleForAParallelTip(t *testing.T) {
 // onATaperTip is a ferrule for a .370 in parallel tip on a .355 in taper tip, of which nothing else is known. No depth is the shop's
 // usual insertion.
 func onATaperTip(t *testing.T, depth, length string) Fit {
+	return onATaper(t, depth, length).evaluate()
+}
+
+func onATaper(t *testing.T, depth, length string) *parts {
 	p := soundParts(t)
 	p.head.Bore, p.head.BoreForm, p.head.BoreDepth = p.dim(".358 in"), BoreTapered, measure.Dim{}
 	if depth != "" {
@@ -31,7 +35,7 @@ func onATaperTip(t *testing.T, depth, length string) Fit {
 	}
 	p.tip = UsualTaperTip(p.dim(".355 in"))
 	p.ferrule.Bore, p.ferrule.Length = p.dim(".368 in"), p.dim(length)
-	return p.evaluate()
+	return p
 }
 
 // On a .355 in taper tip that ferrule holds once it is half an inch long, because the shaft grows as it leaves the hosel, and not when

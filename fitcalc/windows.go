@@ -46,20 +46,24 @@ func windows(head Head, tip Tip, ferrule Ferrule, shop Shop, byReason bool) ([]W
 	if err := firstError(p.head.Validate(), p.tip.Validate(), p.ferrule.Validate(), p.shop.Validate()); err != nil {
 		return nil, err
 	}
+	return p.windows(byReason), nil
+}
+
+func (p *probe) windows(byReason bool) []Window {
 	least, most := p.span()
 	if !byReason && p.ruledOut(most) {
-		return p.join([]measure.Length{least}, byReason), nil
+		return p.join([]measure.Length{least}, byReason)
 	}
-	return p.join(p.breaks(least, most), byReason), nil
+	return p.join(p.breaks(least, most), byReason)
 }
 
 // ruledOut reports whether grip, seat or bore rule the joint out whatever the hosel's OD, of which one is given that leaves any recess
 // a wall. Most ferrules of a catalogue are ruled out so on most tips.
 func (p *probe) ruledOut(od measure.Length) bool {
 	j := p.begin(od)
-	j.grip()
-	j.seat()
-	j.bore()
+	p.stages.grip.tell(&j)
+	p.stages.tellSeat(&j)
+	p.stages.bore.tell(&j)
 	return j.worst >= Blocks
 }
 
@@ -129,7 +133,7 @@ type held struct {
 func (p *probe) conditions(od measure.Length) held {
 	j := p.begin(od)
 	j.flush()
-	j.seat()
+	p.stages.tellSeat(&j)
 	j.work()
 	f := &p.fit
 	h := held{od: od, numbers: [...]float64{undersize: f.Flush.VisibleUndersize, visiblyOver: f.Flush.VisibleOversize, overLimit: f.Flush.OverTurnLimit,
@@ -252,18 +256,21 @@ type probe struct {
 	ferrule Ferrule
 	shop    Shop
 	fit     Fit
-	// brought is the joint that begin brought together first: for begin, only the hosel's OD changes.
-	brought   Joint
-	isBrought bool
+	// brought is the joint that begin brought together first, and stages are those of it: for begin, only the hosel's OD changes.
+	brought Joint
+	stages  stages
+	// otherTapers are the same joint by the other tapers that shops know.
+	otherTapers []probe
 }
 
 // begin brings the parts together for a hosel of an OD.
 func (p *probe) begin(od measure.Length) joint {
 	*p.hosel() = moved(*p.hosel(), od)
 	p.fit = Fit{}
-	if !p.isBrought {
-		p.brought, p.isBrought = jointOf(&p.head, &p.tip, &p.ferrule, &p.shop), true
+	if !p.stages.judged {
+		p.brought = jointOf(&p.head, &p.tip, &p.ferrule, &p.shop)
 		p.brought.bring()
+		p.stages.of(&p.brought)
 	}
 	j := joint{Joint: p.brought, fit: &p.fit}
 	j.HoselOD.Dim = *p.hosel()
@@ -283,11 +290,6 @@ func (p *probe) hosel() *measure.Dim {
 		return &p.head.Adapter.TopOD
 	}
 	return &p.head.HoselOD
-}
-
-func (p *probe) atHoselOD(od measure.Length) *Fit {
-	*p.hosel() = moved(*p.hosel(), od)
-	return p.evaluate()
 }
 
 // moved returns d with another nominal size and the same deviations.
@@ -318,7 +320,8 @@ func (p *probe) span() (least, most measure.Length) {
 func (p *probe) join(breaks []measure.Length, byReason bool) []Window {
 	var windows []Window
 	for _, from := range breaks {
-		fit := p.atHoselOD(from)
+		p.judgeAt(from)
+		fit := &p.fit
 		w := Window{measure.NewInterval(measure.Including(from), measure.Unbounded()), fit.Verdict, fit.Reason().Code}
 		if n := len(windows); n > 0 {
 			last := &windows[n-1]

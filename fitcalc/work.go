@@ -74,6 +74,9 @@ func (j *joint) wall() {
 	}
 	for _, out := range [...]*measure.Dim{&j.HoselOD.Dim, &j.BaseOD.Dim} {
 		for _, in := range [...]*measure.Dim{&shaft, &j.FerruleBore.Dim} {
+			if !in.Given() {
+				continue // the shaft alone bounds the wall
+			}
 			w.ThinWall = max(w.ThinWall, oddsBelow(out, in, least))
 		}
 	}

@@ -21,7 +21,8 @@ type walker struct {
 	tip     *fitcalc.Tip
 	ferrule *fitcalc.Ferrule
 	shop    *fitcalc.Shop
-	fit     fitcalc.Fit
+	// hosels decides the joint under way on a hosel of any OD.
+	hosels *fitcalc.Hosels
 	// brief asks for short results, and for bench times to a tenth of a minute: what a page without room has.
 	brief bool
 }
@@ -42,26 +43,15 @@ func open(h fitcalc.Head, tolerance measure.Length) fitcalc.Head {
 	return h
 }
 
-// at evaluates the joint at a hosel OD.
-func (w *walker) at(od measure.Length) *fitcalc.Fit {
-	to := &w.head.HoselOD
-	if w.head.Adapter.Given() {
-		to = &w.head.Adapter.TopOD
-	}
-	*to = to.Shift(od.Sub(to.Nominal()))
-	fitcalc.EvaluateInto(&w.fit, &w.head, w.tip, w.ferrule, w.shop)
-	return &w.fit
-}
-
 // walk returns the course of a ferrule: the windows of the library, parted further where the reasons change.
 func (w *walker) walk() ([]leg, error) {
-	if r, none := hopeless(w.at(anyOD)); none {
+	var fit fitcalc.Fit
+	fitcalc.EvaluateInto(&fit, &w.head, w.tip, w.ferrule, w.shop) // at anyOD
+	if r, none := hopeless(&fit); none {
 		return []leg{{result: r}}, nil
 	}
-	windows, err := fitcalc.Windows(w.head, *w.tip, *w.ferrule, *w.shop)
-	if err != nil {
-		return nil, fmt.Errorf("windows of a ferrule: %w", err)
-	}
+	w.hosels = fitcalc.NewHosels(&w.head, w.tip, w.ferrule, w.shop)
+	windows := w.hosels.Windows()
 	var legs []leg
 	for i, window := range windows {
 		from := window.HoselOD.Lower().At()
@@ -85,7 +75,7 @@ func (w *walker) walk() ([]leg, error) {
 
 // result is what becomes of the ferrule at a hosel OD.
 func (w *walker) result(od measure.Length) result {
-	r := measuredResultOf(w.at(od))
+	r := measuredResultOf(w.hosels.At(od))
 	if w.brief {
 		r.shorten()
 	}
@@ -129,7 +119,7 @@ func (w *walker) minutes(from, last measure.Length) []int {
 	known := [steps + 1]float64{}
 	time := func(step int) float64 {
 		if known[step] == 0 {
-			known[step] = w.at(from.Add(last.Sub(from).MulRatio(int64(step), steps))).Work.Minutes
+			known[step] = w.hosels.MinutesAt(from.Add(last.Sub(from).MulRatio(int64(step), steps)))
 		}
 		return known[step]
 	}
