@@ -41,13 +41,18 @@ type headKey struct {
 	assumed bool
 }
 
+// tipsKey is a text that heads on the same tips have in common.
+func (r *Result) tipsKey(head int32) string {
+	key := make([]byte, 0, 16)
+	for _, tip := range r.HeadTips[head].Tips {
+		key = binary.LittleEndian.AppendUint32(key, uint32(tip))
+	}
+	return string(key)
+}
+
 func (r *Result) classify() {
 	r.ofHeads = classify(len(r.heads), func(i int) headKey {
-		tips := make([]byte, 0, 16)
-		for _, tip := range r.HeadTips[i].Tips {
-			tips = binary.LittleEndian.AppendUint32(tips, uint32(tip))
-		}
-		return headKey{r.heads[i], string(tips), r.HeadTips[i].Assumed}
+		return headKey{r.heads[i], r.tipsKey(int32(i)), r.HeadTips[i].Assumed}
 	})
 	r.ofFerrules = classify(len(r.parts), func(i int) fitcalc.Ferrule { return r.parts[i] })
 }

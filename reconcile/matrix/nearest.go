@@ -2,7 +2,6 @@ package matrix
 
 import (
 	"cmp"
-	"encoding/binary"
 	"math"
 	"slices"
 	"sort"
@@ -28,6 +27,8 @@ type search struct {
 	// limit is the miss beyond which none is wanted any more; it falls as better ones are taken.
 	limit float32
 	take  func(Pair)
+	// learn is told what a pair was found to be, so that the candidates that have something in common with it may be seen to be out by more.
+	learn func(Pair, *fitcalc.Fit)
 }
 
 // wants reports whether pairs that are out by an amount or more are still of interest.
@@ -36,7 +37,7 @@ func (s *search) wants(beyond float64) bool { return beyond <= s.most && missOf(
 // nearest finds the nearest of some pairs without deciding all. Candidates gives those that a search wants.
 func (d *decider) nearest(r *Result, candidates func(*search)) []Pair {
 	var found []Pair
-	s := search{from: -1}
+	s := search{from: -1, learn: func(Pair, *fitcalc.Fit) {}}
 	bound := func() {
 		if s.limit = math.MaxFloat32; len(found) == nearestKept {
 			s.limit = found[nearestKept-1].Miss
@@ -46,8 +47,12 @@ func (d *decider) nearest(r *Result, candidates func(*search)) []Pair {
 		if len(found) == nearestKept && compareWithin(c, found[nearestKept-1]) > 0 {
 			return
 		}
-		if p := d.decide(r, c.Head, c.Ferrule); p.Verdict == fitcalc.No {
-			at, _ := slices.BinarySearchFunc(found, p, compareWithin)
+		p := d.decide(r, c.Head, c.Ferrule)
+		s.learn(p, &d.fit)
+		if p.Verdict != fitcalc.No {
+			return
+		}
+		if at, seen := slices.BinarySearchFunc(found, p, compareWithin); !seen { // one that was seen to be out by more comes again
 			found = slices.Insert(found, at, p)
 			found = found[:min(len(found), nearestKept)]
 			bound()
@@ -136,17 +141,41 @@ func (r *Result) findNearestHeads() {
 	}
 	heads := newHeadIndex(r)
 	deciders := make([]decider, workersFor(len(left)))
+	onShafts := make([][]float64, len(deciders))
+	for w := range onShafts {
+		onShafts[w] = make([]float64, len(heads.groups))
+	}
 	each(len(left), func(w, i int) {
+		clear(onShafts[w])
 		form := left[i]
 		ferrule := r.ofFerrules.first(form)
-		r.near[form] = deciders[w].nearest(r, func(wanted *search) { heads.beyond(wanted, &r.index.forms[form], ferrule, r.index.widest) })
+		r.near[form] = deciders[w].nearest(r, func(wanted *search) {
+			wanted.learn = func(p Pair, fit *fitcalc.Fit) { heads.learn(onShafts[w], r, p, fit) }
+			heads.beyond(wanted, &r.index.forms[form], ferrule, r.index.widest, onShafts[w])
+		})
 	})
 }
 
 // headIndex is the geometries of heads that may take a ferrule, those together which leave it the same shafts.
 type headIndex struct {
 	groups []headGroup
+	// of is the group of each head that is the first of its geometry.
+	of     map[int32]int
 	spread float64 // the widest of a hosel OD
+}
+
+// shafts is what the grip of a ferrule depends on of a head: its tips and, if one of them is not parallel, how deep it takes them in.
+type shafts struct {
+	tips  string
+	depth measure.Dim
+}
+
+func (r *Result) shaftsOf(head int32) shafts {
+	s := shafts{tips: r.tipsKey(head)}
+	if slices.ContainsFunc(r.HeadTips[head].Tips, func(tip int32) bool { return r.Tips[tip].Tip.Form() != fitcalc.TipParallel }) {
+		s.depth = r.heads[head].JointBoreDepth()
+	}
+	return s
 }
 
 // headGroup is heads of unknown OD first, the others by the OD that a ferrule has to match.
@@ -172,10 +201,10 @@ func newHeadIndex(r *Result) *headIndex {
 	slices.SortStableFunc(heads, func(a, b int32) int { return cmp.Compare(given(a), given(b)) })
 	spans := make([]span, len(heads))
 	each(len(spans), func(_, i int) { spans[i] = newSpan(r, heads[i], r.lengths.all) })
-	x, known := &headIndex{}, map[string]int{}
+	x, known := &headIndex{of: make(map[int32]int, len(heads))}, map[shafts]int{}
 	for i := range spans {
 		s := &spans[i]
-		key := s.shafts()
+		key := r.shaftsOf(heads[i])
 		at, seen := known[key]
 		if !seen {
 			at = len(x.groups)
@@ -185,6 +214,7 @@ func newHeadIndex(r *Result) *headIndex {
 		if len(g.spans) > 0 {
 			s.widest = g.spans[0].widest // once for all of them
 		}
+		x.of[heads[i]] = at
 		g.spans, g.heads = append(g.spans, *s), append(g.heads, heads[i])
 		if !s.hasOD {
 			g.unknown++
@@ -194,26 +224,23 @@ func newHeadIndex(r *Result) *headIndex {
 	return x
 }
 
-// shafts is a text that spans have in common which leave a ferrule the same shafts.
-func (s *span) shafts() string {
-	key := make([]byte, 0, 16*len(s.widest)+1)
-	key = append(key, byte(s.tips))
-	for _, w := range s.widest {
-		key = binary.LittleEndian.AppendUint64(key, math.Float64bits(w.least))
-		key = binary.LittleEndian.AppendUint64(key, math.Float64bits(w.most))
+// learn notes by how much the ferrule of a pair is out on all heads of a group, if its grip rules it out on one of them.
+func (x *headIndex) learn(onShafts []float64, r *Result, p Pair, fit *fitcalc.Fit) {
+	if group := x.of[p.Head]; x.groups[group].spans[0].tips == 1 {
+		onShafts[group] = max(onShafts[group], missOfGrip(fit, &r.Shop))
 	}
-	return string(key)
 }
 
 // beyond gives a search the geometries of heads on which a ferrule is out: those first whose shafts suit it best.
-func (x *headIndex) beyond(wanted *search, f *form, ferrule int32, widest float64) {
+// What was learned of the groups is added to what is known beforehand.
+func (x *headIndex) beyond(wanted *search, f *form, ferrule int32, widest float64, onShafts []float64) {
 	type order struct {
 		beyond float64
 		group  int
 	}
 	groups := make([]order, 0, len(x.groups))
 	for i := range x.groups {
-		if b := x.groups[i].spans[0].boreBeyond(f); wanted.wants(b) {
+		if b := max(x.groups[i].spans[0].boreBeyond(f), onShafts[i]); wanted.wants(b) {
 			groups = append(groups, order{b, i})
 		}
 	}
@@ -222,26 +249,26 @@ func (x *headIndex) beyond(wanted *search, f *form, ferrule int32, widest float6
 		if !wanted.wants(o.beyond) {
 			return
 		}
-		x.groups[o.group].beyond(wanted, f, o.beyond, ferrule, x.spread, widest)
+		x.groups[o.group].beyond(wanted, f, o.beyond, ferrule, x.spread, widest, &onShafts[o.group])
 	}
 }
 
-// beyond gives a search the heads of a group, on whose shafts a ferrule is out by an amount.
-func (g *headGroup) beyond(wanted *search, f *form, onShaft float64, ferrule int32, spread, widest float64) {
+// beyond gives a search the heads of a group, on whose shafts a ferrule is out by an amount, and by more once that is learned.
+func (g *headGroup) beyond(wanted *search, f *form, least float64, ferrule int32, spread, widest float64, learned *float64) {
 	begin, end := g.unknown, len(g.heads)
 	if f.hasOD && begin < end {
 		// A span reaches as far from its OD everywhere, and as far beyond as it may spread.
 		s := g.spans[begin]
 		s.spread = spread
-		least, largest := s.ods(wanted.most, widest)
-		below, above := largest.Sub(s.od), s.od.Sub(least)
+		smallest, largest := s.ods(wanted.most, widest)
+		below, above := largest.Sub(s.od), s.od.Sub(smallest)
 		begin = g.unknown + sort.Search(end-g.unknown, func(i int) bool { return !g.spans[g.unknown+i].od.Add(below).Less(f.od) })
 		end = g.unknown + sort.Search(end-g.unknown, func(i int) bool { return f.od.Less(g.spans[g.unknown+i].od.Sub(above)) })
 	}
 	for _, part := range [...][2]int{{0, g.unknown}, {begin, max(begin, end)}} {
 		for i := part[0]; i < part[1]; i++ {
 			s := &g.spans[i]
-			if b := max(s.odBeyond(f), onShaft); b > wanted.from && wanted.wants(b) {
+			if b := max(s.odBeyond(f), least, *learned); b > wanted.from && wanted.wants(b) {
 				wanted.take(s.candidate(f, b, g.heads[i], ferrule))
 			}
 		}
@@ -453,13 +480,25 @@ func miss(fit *fitcalc.Fit, shop *fitcalc.Shop) float32 {
 	if fit.Verdict != fitcalc.No {
 		return 0
 	}
+	return float32(worstOf(fit, shop, func(fitcalc.Code) bool { return true }))
+}
+
+// missOfGrip is miss as far as shaft and ferrule bore alone are the reason; nothing is where they are none.
+func missOfGrip(fit *fitcalc.Fit, shop *fitcalc.Shop) float64 {
+	return worstOf(fit, shop, func(code fitcalc.Code) bool {
+		return code == fitcalc.GripLoose || code == fitcalc.GripSplit || code == fitcalc.GripOverTip
+	})
+}
+
+// worstOf is how far the worst of some reasons against a joint is beyond its limit.
+func worstOf(fit *fitcalc.Fit, shop *fitcalc.Shop, of func(fitcalc.Code) bool) float64 {
 	worst := 0.0
 	for reason := range fit.Reasons() {
-		if reason.Level == fitcalc.Blocks {
+		if reason.Level == fitcalc.Blocks && of(reason.Code) {
 			worst = max(worst, distance(reason, fit, shop))
 		}
 	}
-	return float32(worst)
+	return worst
 }
 
 // distance is how far one reason is beyond its limit: at the middle of the limits of what varies, and of walls, which are counted per
