@@ -81,9 +81,10 @@ type decider struct {
 
 	forms    []tally
 	formAsks []askCounts
-	// formBest are the best heads of each geometry of ferrules.
-	formBest []bounded
-	codes    [math.MaxUint8 + 1]int
+	// formBest are the best heads of each geometry of ferrules, and formLimits their limits, which are close together in memory.
+	formBest   []bounded
+	formLimits []float32
+	codes      [math.MaxUint8 + 1]int
 	// bare is by how many more heads that take none are met at a place of the index than at the one before.
 	bare []int
 
@@ -97,7 +98,10 @@ func (d *decider) init(r *Result, most int, forms []fitcalc.Ferrule) {
 	d.forms, d.formAsks, d.briefs = make([]tally, len(forms)), make([]askCounts, len(forms)), make([]fitcalc.Brief, len(forms))
 	d.bare = make([]int, len(forms)+1)
 	if most > 0 {
-		d.formBest = make([]bounded, len(forms))
+		d.formBest, d.formLimits = make([]bounded, len(forms)), make([]float32, len(forms))
+		for i := range d.formLimits {
+			d.formLimits[i] = unlimited
+		}
 	}
 }
 
@@ -180,12 +184,17 @@ func (d *decider) pairWith(e *entry, v fitcalc.Verdict) Pair {
 
 // list keeps a pair that is to be listed, as far as it is among the best.
 func (d *decider) list(r *Result, e *entry, v fitcalc.Verdict) {
-	if d.brief && d.shared && d.best.without(d, e, v) && d.formBest[e.class].without(d, e, v) {
-		return
+	if d.brief && d.shared {
+		if limit := max(d.best.limit(d.most), d.formLimits[e.class]); limit < unlimited &&
+			(!v.Serves() || float32(d.batch.AtLeast(int(e.class))) > limit) {
+			return
+		}
 	}
 	p := d.pairWith(e, v)
 	if d.most > 0 {
-		d.formBest[e.class].offer(p, d.most)
+		best := &d.formBest[e.class]
+		best.offer(p, d.most)
+		d.formLimits[e.class] = best.limit(d.most)
 	}
 	if d.brief {
 		d.best.offer(p, d.most)

@@ -42,13 +42,16 @@ func (b *bounded) offer(p Pair, most int) {
 	}
 }
 
-// without reports whether the pair that was decided last is seen not to be among the best without working out its minutes.
-func (b bounded) without(d *decider, e *entry, v fitcalc.Verdict) bool {
-	if len(b) < d.most || !b[0].Verdict.Serves() {
-		return false
+// limit is the most minutes of a pair that serves and may be among the best yet; where it is not unlimited, no other pair may.
+func (b bounded) limit(most int) float32 {
+	if len(b) < most || !b[0].Verdict.Serves() {
+		return unlimited
 	}
-	return !v.Serves() || float32(d.batch.AtLeast(int(e.class))) > b[0].Minutes
+	return b[0].Minutes
 }
+
+// unlimited is more than any minutes.
+const unlimited = math.MaxFloat32
 
 // withFerrules appends pairs of the first of geometries of ferrules, each with all of its geometry, and withHeads pairs with all heads.
 func (r *Result) withFerrules(to, pairs []Pair) []Pair {
