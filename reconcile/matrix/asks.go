@@ -35,7 +35,7 @@ func (c *askCounts) add(key askKey, pairs int) {
 func (d *decider) ask(e *entry, missing uint64) {
 	head, ferrule := missing&ofHead, missing&^ofHead
 	d.asks.add(askKey{head, ferrule != 0}, int(e.ferrules))
-	d.formAsks[e.class].add(askKey{ferrule, head != 0}, int(d.heads))
+	d.formAsks[e.at].add(askKey{ferrule, head != 0}, int(d.heads))
 }
 
 // ofHead are the bits of the fields of heads. The tip counts as the head's, since it follows from its bore.

@@ -13,9 +13,9 @@ import (
 // decideHeads decides every geometry of heads, those of like ODs after each other, which have most in common.
 func (r *Result) decideHeads(opts Options) []decider {
 	r.decided = make([]decided, len(r.ofHeads.members))
-	order, forms := r.byOD(), make([]fitcalc.Ferrule, len(r.ofFerrules.members))
-	for i := range forms {
-		forms[i] = r.parts[r.ofFerrules.first(int32(i))]
+	order, forms := r.byOD(), make([]fitcalc.Ferrule, len(r.index.order))
+	for at, form := range r.index.order {
+		forms[at] = r.parts[r.ofFerrules.first(form)]
 	}
 	deciders := make([]decider, workersFor(len(order)))
 	var next, done, fit atomic.Int64
@@ -153,14 +153,14 @@ func (d *decider) takeBare(r *Result, out *decided, entries []entry) {
 func (d *decider) take(r *Result, out *decided, e *entry) {
 	var brief fitcalc.Brief
 	if d.shared {
-		brief = d.batch.Decide(int(e.class))
+		brief = d.batch.Decide(int(e.at))
 	} else {
 		d.whole = d.decide(r, d.head, e.ferrule)
 		brief = fitcalc.BriefOf(&d.fit)
 	}
-	d.briefs[e.class] = brief
+	d.briefs[e.at] = brief
 	out.tally[brief.Verdict] += int(e.ferrules)
-	d.forms[e.class][brief.Verdict] += int(d.heads)
+	d.forms[e.at][brief.Verdict] += int(d.heads)
 	switch brief.Verdict {
 	case fitcalc.No:
 		d.codes[brief.Code] += int(d.heads * e.ferrules)
@@ -178,23 +178,23 @@ func (d *decider) pairWith(e *entry, v fitcalc.Verdict) Pair {
 	if !d.shared {
 		return d.whole
 	}
-	turnDown, minutes := d.batch.Work(int(e.class))
+	turnDown, minutes := d.batch.Work(int(e.at))
 	return Pair{Head: d.head, Ferrule: e.ferrule, Tip: d.tip, Verdict: v, TurnDown: turnDown, Minutes: float32(minutes)}
 }
 
 // list keeps a pair that is to be listed, as far as it is among the best.
 func (d *decider) list(r *Result, e *entry, v fitcalc.Verdict) {
 	if d.brief && d.shared {
-		if limit := max(d.best.limit(d.most), d.formLimits[e.class]); limit < unlimited &&
-			(!v.Serves() || float32(d.batch.AtLeast(int(e.class))) > limit) {
+		if limit := max(d.best.limit(d.most), d.formLimits[e.at]); limit < unlimited &&
+			(!v.Serves() || float32(d.batch.AtLeast(int(e.at))) > limit) {
 			return
 		}
 	}
 	p := d.pairWith(e, v)
 	if d.most > 0 {
-		best := &d.formBest[e.class]
+		best := &d.formBest[e.at]
 		best.offer(p, d.most)
-		d.formLimits[e.class] = best.limit(d.most)
+		d.formLimits[e.at] = best.limit(d.most)
 	}
 	if d.brief {
 		d.best.offer(p, d.most)
@@ -265,13 +265,13 @@ func (d *decider) everyPair(r *Result, head int32) []Pair {
 func (r *Result) gather(deciders []decider) {
 	r.forms = make([]tally, len(r.ofFerrules.members))
 	r.formAsks = make([][]Asked, len(r.forms))
-	for form := range r.forms {
+	for at, form := range r.index.order {
 		var asks askCounts
 		for w := range deciders {
-			for v, n := range deciders[w].forms[form] {
+			for v, n := range deciders[w].forms[at] {
 				r.forms[form][v] += n
 			}
-			for _, a := range deciders[w].formAsks[form] {
+			for _, a := range deciders[w].formAsks[at] {
 				asks.add(a.askKey, a.pairs)
 			}
 		}

@@ -95,10 +95,10 @@ func (r *Result) listBest(deciders []decider) {
 		d.pairs = slices.Clip(d.pairs[:min(len(d.pairs), r.OnlyBest)])
 	})
 	r.own = map[int32]own{}
-	for form := range r.forms {
+	for at, form := range r.index.order {
 		var pairs []Pair
 		for w := range deciders {
-			pairs = append(pairs, deciders[w].formBest[form]...)
+			pairs = append(pairs, deciders[w].formBest[at]...)
 		}
 		if len(pairs) == 0 {
 			pairs = r.inReachOf(r.near[form])
@@ -116,7 +116,7 @@ func (r *Result) listBest(deciders []decider) {
 }
 
 // ownPair lists a pair, with all ferrules of a geometry, with one head, where the pairs of its geometry are without it.
-func (r *Result) ownPair(p Pair, form int) {
+func (r *Result) ownPair(p Pair, form int32) {
 	class := r.ofHeads.of[p.Head]
 	head := p.Head
 	p.Head = r.ofHeads.first(class)

@@ -114,7 +114,7 @@ func (x *index) beyond(wanted *search, d *decider, s *span) {
 		for _, entries := range [...][]entry{sorted, g.unknown} {
 			for i := range entries {
 				e := &entries[i]
-				brief := &d.briefs[e.class]
+				brief := &d.briefs[e.at]
 				if brief.Verdict != fitcalc.NoVerdict && brief.Verdict != fitcalc.No {
 					continue
 				}
