@@ -192,9 +192,11 @@ func (d *decider) list(r *Result, e *entry, v fitcalc.Verdict) {
 	}
 	p := d.pairWith(e, v)
 	if d.most > 0 {
-		best := &d.formBest[e.at]
-		best.offer(p, d.most)
-		d.formLimits[e.at] = best.limit(d.most)
+		if limit := &d.formLimits[e.at]; p.Minutes <= *limit || !v.Serves() {
+			best := &d.formBest[e.at]
+			best.offer(p, d.most)
+			*limit = best.limit(d.most)
+		}
 	}
 	if d.brief {
 		d.best.offer(p, d.most)
