@@ -29,7 +29,7 @@ type answerFlags struct {
 	units               fitcalc.Units
 	language            languageFlags // of joint; why has that of catalogueFlags
 	plain, json, strict bool
-	how                 bool // the whole derivation; why always gives it
+	how                 bool // the whole derivation
 	material            string
 	inside              measure.Length
 	friction            float64
@@ -38,6 +38,7 @@ type answerFlags struct {
 func (f *answerFlags) add(cmd *cobra.Command) {
 	flags := cmd.Flags()
 	flags.StringVar(&f.drawing, "drawing", "", "also write the cross-section to this file, as SVG")
+	flags.BoolVar(&f.how, "how", false, "show how the answer comes about, with every formula and the cautions")
 	flags.BoolVar(&f.plain, "plain", false, "write ASCII only; taken for granted where the locale is not UTF-8")
 	flags.StringVar(&f.material, "shaft-material", "", "what the shaft is made of, such as steel or CFRP, for the press fit")
 	flags.TextVar(&f.inside, "shaft-inside", measure.Length{}, "inside diameter of the shaft, for the press fit")
@@ -133,7 +134,6 @@ each is answered on a line. A line that cannot be read is answered with an error
 	f.calipers.add(cmd)
 	f.language.add(cmd)
 	f.add(cmd)
-	cmd.Flags().BoolVar(&f.how, "how", false, "show how the answer comes about, with every formula and the cautions")
 	return cmd
 }
 
@@ -339,6 +339,9 @@ func (s streams) writeAnswer(f *answerFlags, subject *explain.Subject, e *explai
 		return s.writeExplanation(f, subject, e, another)
 	}
 	out := &strings.Builder{}
+	if another {
+		fmt.Fprintln(out)
+	}
 	if err := explain.WriteShort(out, e, took); err != nil {
 		return err
 	}

@@ -99,7 +99,8 @@ func TestNothingLooksAtWording(t *testing.T) {
 			"joint.json":    call("joint", both(joint, []string{"--json"})...),
 			"joint.txt":     call("joint", joint...),
 			"why.json":      call("why", both(catalogues, []string{"--head", head, "--ferrule", ferrule, "--all", "--json"})...),
-			"why.txt":       call("why", both(catalogues, []string{"--head", head, "--ferrule", ferrule, "--all"})...),
+			"why.txt":       call("why", both(catalogues, []string{"--head", head, "--ferrule", ferrule, "--all", "--how"})...),
+			"why-short.txt": call("why", both(catalogues, []string{"--head", head, "--ferrule", ferrule, "--all"})...),
 		}
 	}
 	sentences := englishSentences(t)

@@ -38,11 +38,13 @@ func newWhy(s streams) *cobra.Command {
 	var all bool
 	cmd := &cobra.Command{
 		Use:   "why --heads FILE... --ferrules FILE... [--tips FILE...] [--measured FILE...] [--shop shop.toml] [--map FILE] --head PART --ferrule PART",
-		Short: "explain one pair of a catalogue, each number followed to its cell",
-		Long: `why explains the verdict on one head and one ferrule of the catalogues: the answer, every number with the file, sheet
-and cell or the setting or default it came from, every formula with its numbers in both units, for which hosels it holds,
-what would change it, the cautions, and a cross-section.`,
+		Short: "explain one pair of a catalogue: what to do, and the cells that it rests on",
+		Long: `why explains the verdict on one head and one ferrule of the catalogues in a few lines: what to do, what is uncertain, and
+which sizes from which cells it rests on. --how shows how it comes about: every number with the file, sheet and cell or the
+setting or default it came from, every formula with its numbers in both units, for which hosels it holds, what would change
+it, the cautions, and a cross-section.`,
 		Example: `  reconcile why --heads irons.xlsx --ferrules trim.csv --head 7041-I --ferrule T-370-505
+  reconcile why --how --heads irons.xlsx --ferrules trim.csv --head 7041-I --ferrule T-370-505
   reconcile why --heads irons.xlsx woods.csv --ferrules trim.csv --head 7041 --head-file woods.csv --ferrule T-370 --drawing pair.svg`,
 		Args: noArgs,
 		RunE: func(*cobra.Command, []string) error {
@@ -95,7 +97,6 @@ func (s streams) why(f catalogueFlags, a *answerFlags, head, ferrule wanted) err
 			subjects = append(subjects, subject)
 		}
 	}
-	a.how = true
 	return s.explain(a, subjects, nil, d.inputs)
 }
 
@@ -208,7 +209,7 @@ func subjectOf(r *matrix.Result, head, ferrule int, shop settings.Settings, unit
 }
 
 func impossibleInput(what string, source catalog.Source, err error) explain.Input {
-	return explain.Input{Name: what, Value: "sizes not used", Kind: explain.Cell, Place: placeOf(source, "").String(), Why: err.Error()}
+	return explain.Input{Name: what, Value: "sizes not used", Kind: explain.Cell, Place: placeOf(source, "").String(), Size: true, Why: err.Error()}
 }
 
 // cellInputs follows what the sheet says of a part to its cells.
@@ -224,7 +225,7 @@ func cellInputs(r *matrix.Result, j *joint.Joint, part joint.Part, item *catalog
 		if !there && !given {
 			continue
 		}
-		in := explain.Input{Name: nameOf(&f), Value: phrase.Brief(field.Text), Kind: explain.Cell, Place: placeOf(item.Source, field.Cell).String()}
+		in := explain.Input{Name: nameOf(&f), Value: phrase.Brief(field.Text), Kind: explain.Cell, Place: placeOf(item.Source, field.Cell).String(), Size: d != nil || f.Of == fitcalc.FieldForTip}
 		var why []string
 		switch {
 		case given && field.Measured != nil:
@@ -325,6 +326,7 @@ func tipInput(r *matrix.Result, h *catalog.Head, head int, tip int32) explain.In
 	if tips.Assumed {
 		in.Kind, role = explain.Assumption, catalog.Bore
 	}
+	in.Size = in.Kind == explain.Cell && r.Tips[tip].Name != ""
 	in.Place = placeOf(h.Source, h.Fields.Cell(role)).String()
 	for i := range r.Catalogue.Tips {
 		t := &r.Catalogue.Tips[i]

@@ -37,6 +37,8 @@ type Input struct {
 	Place string `json:"place,omitempty"`
 	// Why says why a default is what it is, what was assumed in reading, or how the source writes the value.
 	Why string `json:"why,omitempty"`
+	// Size is set for what the short answer names with its cell: a size, or the tip, of a sheet.
+	Size bool `json:"-"`
 }
 
 // Shaft is what may be known of the shaft besides its tip's diameter. The zero Shaft is one of which nothing is known: it is

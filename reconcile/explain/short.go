@@ -3,6 +3,7 @@ package explain
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"example.com/seatline/fitcalc"
@@ -12,10 +13,12 @@ import (
 const (
 	mostLines = 9
 	mostTail  = 5 // of them for what is uncertain or was taken
+	mostSizes = 4 // besides, for the cells of the sizes
 )
 
 // WriteShort writes the answer alone, in at most nine lines: the verdict, what to turn to and what to do first, what is uncertain, and what
-// was taken for granted in reading the sizes. The error is the writer's.
+// was taken for granted in reading the sizes. A title goes before, and sizes of sheets follow with their cells in at most four lines more.
+// The error is the writer's.
 func WriteShort(w io.Writer, e *Explanation, took []string) error {
 	var tail []string
 	for _, line := range [...]string{e.uncertain(), taken(took)} {
@@ -23,9 +26,7 @@ func WriteShort(w io.Writer, e *Explanation, took []string) error {
 			tail = append(tail, wrap(line, usualWidth)...)
 		}
 	}
-	if len(tail) > mostTail {
-		tail = append(tail[:mostTail-1], "… and more: --how")
-	}
+	tail = atMost(mostTail, tail, "… and more: --how")
 	head := []string{fmt.Sprintf("%s: %s", strings.ToUpper(e.Language.Verdict(e.Fit.Verdict)), e.Meaning)}
 	var do []string
 	for _, sentence := range e.Do {
@@ -33,15 +34,41 @@ func WriteShort(w io.Writer, e *Explanation, took []string) error {
 			do = append(do, "  "+line)
 		}
 	}
-	if room := mostLines - len(head) - len(tail); len(do) > room {
-		do = append(do[:max(room-1, 1)], "  … and more: --how")
+	do = atMost(max(mostLines-len(head)-len(tail), 2), do, "  … and more: --how")
+	if e.Title != "" {
+		head = append([]string{e.Title}, head...)
 	}
-	for _, line := range append(append(head, do...), tail...) {
+	if sizes := e.sizes(); sizes != "" {
+		tail = append(tail, atMost(mostSizes, wrap(sizes, usualWidth), "… and more: --how")...)
+	}
+	for _, line := range slices.Concat(head, do, tail) {
 		if _, err := fmt.Fprintln(w, line); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// atMost keeps so many lines; the last of them says where there are more.
+func atMost(n int, lines []string, more string) []string {
+	if len(lines) <= n {
+		return lines
+	}
+	return append(lines[:n-1], more)
+}
+
+// sizes says from which cells the sizes are, nothing where they are of no sheet.
+func (e *Explanation) sizes() string {
+	var sizes []string
+	for _, in := range e.Inputs {
+		if in.Size {
+			sizes = append(sizes, fmt.Sprintf("%s %s, %s", in.Name, in.Value, in.Place))
+		}
+	}
+	if len(sizes) == 0 {
+		return ""
+	}
+	return "Rests on: " + strings.Join(sizes, " · ") + "."
 }
 
 func taken(took []string) string {
@@ -55,7 +82,11 @@ func taken(took []string) string {
 func (e *Explanation) uncertain() string {
 	var assumed []string
 	for _, in := range e.Inputs {
-		if in.Kind == Assumption {
+		switch {
+		case in.Kind != Assumption:
+		case in.Place != "": // taken in reading a sheet, not by the engine
+			assumed = append(assumed, in.Name+" "+in.Value)
+		default:
 			assumed = append(assumed, e.Language.Assumed(in.Name))
 		}
 	}
