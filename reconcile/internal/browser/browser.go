@@ -38,7 +38,8 @@ var chromium = sync.OnceValues(func() (context.Context, error) {
 		return nil, err
 	}
 	opts := append(slices.Clone(chromedp.DefaultExecAllocatorOptions[:]), chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.DisableGPU,
-		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true), chromedp.Flag("hide-scrollbars", true))
+		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true), chromedp.Flag("hide-scrollbars", true),
+		chromedp.Flag("allow-pre-commit-input", true))
 	allocator, stopAllocator := chromedp.NewExecAllocator(context.Background(), opts...)
 	ctx, stop := chromedp.NewContext(allocator)
 	closing = func() { stop(); stopAllocator() }
@@ -94,7 +95,7 @@ func Open(t testing.TB, content []byte, fragment string, before ...chromedp.Acti
 	}
 	b.Do(before...)
 	b.Do(focused())
-	b.Do(chromedp.Navigate(b.address + fragment))
+	b.navigate(b.address + fragment)
 	return b
 }
 
@@ -128,7 +129,19 @@ func (b *Tab) Do(actions ...chromedp.Action[chromedp.Void]) {
 }
 
 // Reload loads the page anew.
-func (b *Tab) Reload() { b.T.Helper(); b.Do(chromedp.Navigate(b.address)) }
+func (b *Tab) Reload() { b.T.Helper(); b.navigate(b.address) }
+
+// navigate opens an address and waits for the first picture of it, or a second where there is none: keys that come before are dropped.
+func (b *Tab) navigate(address string) {
+	b.T.Helper()
+	b.Do(chromedp.Navigate(address))
+	for range 50 {
+		if Evaluate[bool](b, `performance.getEntriesByName("first-contentful-paint").length > 0`) {
+			return
+		}
+		time.Sleep(20 * time.Millisecond)
+	}
+}
 
 // Press presses keys.
 func (b *Tab) Press(keys string) { b.T.Helper(); b.Do(chromedp.KeyEvent(keys)) }
