@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/internal/pattern"
 )
 
@@ -97,7 +98,7 @@ func (p parser) number(tokens []token) Reading {
 				return unreadable("two numbers in one cell")
 			}
 		case aUnit:
-			if r.Unit == "" || isCurrency(t.text) {
+			if r.Unit == "" || words.IsCurrency(t.text) {
 				r.Unit, r.UnitStated = t.text, true
 			}
 		case aMark:

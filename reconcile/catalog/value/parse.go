@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/catalog/words"
 )
 
 type parser struct{ *lexer }
@@ -28,7 +29,7 @@ func (p parser) cell(tokens []token) Reading {
 		switch {
 		case hasText(tokens, aUnit, "deg"):
 			return p.angle(tokens)
-		case hasUnit(tokens, isCurrency):
+		case hasUnit(tokens, words.IsCurrency):
 			return p.number(tokens)
 		}
 	}
@@ -65,8 +66,6 @@ func hasUnit(tokens []token, is func(string) bool) bool {
 	}
 	return false
 }
-
-func isCurrency(unit string) bool { return len(unit) == 3 && unit == strings.ToUpper(unit) }
 
 // lengthUnit returns the unit of that name, NoUnit for any that is no length.
 func lengthUnit(name string) measure.Unit {
@@ -161,7 +160,7 @@ func (p parser) startsValue(tokens []token) bool {
 		switch {
 		case t.kind == aNumber:
 			return true
-		case t.kind == aMark || t.kind == aForm || t.kind == aUnit && isCurrency(t.text):
+		case t.kind == aMark || t.kind == aForm || t.kind == aUnit && words.IsCurrency(t.text):
 		default:
 			return false
 		}

@@ -209,7 +209,9 @@ func suitsQuantity(quantity, unit string) bool {
 }
 
 // IsCurrency reports whether a unit is a currency: three capitals, as in ISO 4217.
-func IsCurrency(unit string) bool { return len(unit) == 3 && unit == strings.ToUpper(unit) }
+func IsCurrency(unit string) bool {
+	return len(unit) == 3 && strings.Trim(unit, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") == ""
+}
 
 func isLengthUnit(unit string) bool {
 	return slices.Contains([]string{"mm", "cm", "m", "um", "in", "thou"}, unit)

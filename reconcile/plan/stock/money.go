@@ -8,6 +8,7 @@ import (
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/catalog/words"
 )
 
 // saysCurrency reports whether a sign of a price may belong to a currency.
@@ -23,7 +24,7 @@ func CurrencyOf(c *catalog.Catalogue, item *catalog.Item) string {
 		}
 	}
 	if strings.ContainsFunc(text, saysCurrency) { // most prices are bare numbers
-		if r := value.Read(text, value.Context{Want: value.WantPrice}); isCurrency(r.Unit) {
+		if r := value.Read(text, value.Context{Want: value.WantPrice}); words.IsCurrency(r.Unit) {
 			return r.Unit
 		}
 	}
@@ -34,16 +35,12 @@ func CurrencyOf(c *catalog.Catalogue, item *catalog.Item) string {
 			continue
 		}
 		for _, column := range t.Columns {
-			if column.Role == catalog.Price && column.Column == letters && isCurrency(column.Unit) {
+			if column.Role == catalog.Price && column.Column == letters && words.IsCurrency(column.Unit) {
 				return column.Unit
 			}
 		}
 	}
 	return item.Currency
-}
-
-func isCurrency(unit string) bool {
-	return len(unit) == 3 && strings.Trim(unit, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") == ""
 }
 
 // prices are what a piece of each ferrule costs.
