@@ -11,7 +11,6 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/reader"
-	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/matrix"
 	"example.com/seatline/reconcile/sheet"
 	"example.com/seatline/reconcile/sheet/open"
@@ -40,7 +39,6 @@ func Read(sources []Source, opts reader.Options, progress func(stage string)) (*
 
 // ReadBooks is Read with the sheets themselves, to be shown beside what was understood.
 func ReadBooks(sources []Source, opts reader.Options, progress func(stage string)) (*catalog.Catalogue, []*sheet.Book, error) {
-	go words.Load() // it takes as long as opening a small file, which can do without it
 	inputs, books := make([]reader.Input, 0, len(sources)), make([]*sheet.Book, 0, len(sources))
 	for _, s := range sources {
 		if progress != nil {
