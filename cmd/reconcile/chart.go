@@ -51,9 +51,9 @@ The seller's look stands in the table [page] of shop.toml:
   reconcile chart --heads irons.xlsx --ferrules trim.xlsx --shop shop.toml --language fr --out fits.html
   reconcile chart --heads irons.xlsx --ferrules trim.xlsx --out fits.html --embed`,
 		Args: noArgs,
-		RunE: func(*cobra.Command, []string) error {
-			if len(f.heads) == 0 || len(f.ferrules) == 0 || f.out == "" {
-				return usagef("chart needs --heads, --ferrules and --out")
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			if err := needs(cmd, "heads", "ferrules", "out"); err != nil {
+				return err
 			}
 			return s.chart(f)
 		},

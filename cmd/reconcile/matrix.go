@@ -84,8 +84,8 @@ Files appear whole or not at all, and no input is ever overwritten.`,
   reconcile matrix --heads irons.xlsx --ferrules trim.xlsx --best 3 --out fits`,
 		Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			if len(f.heads) == 0 || len(f.ferrules) == 0 || out == "" {
-				return usagef("matrix needs --heads, --ferrules and --out")
+			if err := needs(cmd, "heads", "ferrules", "out"); err != nil {
+				return err
 			}
 			if opts.best < 1 && cmd.Flags().Changed("best") {
 				return usagef("--best needs a number of parts, 1 or more")

@@ -36,9 +36,10 @@ func (f *planFlags) add(cmd *cobra.Command) {
 
 // check reports what the flags lack.
 func (f *planFlags) check(cmd *cobra.Command) error {
+	if err := needs(cmd, "heads", "out"); err != nil {
+		return err
+	}
 	switch {
-	case len(f.heads) == 0 || f.out == "":
-		return usagef("%s needs --heads and --out", cmd.Name())
 	case len(f.demand) > 1:
 		return usagef("--demand takes one sheet; put the numbers into one, where rows of one part are added up")
 	case !(f.each >= 0) || f.each > 1e8:

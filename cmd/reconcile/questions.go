@@ -41,9 +41,9 @@ Read the sheets that come back with --answers, here or in matrix; the column of 
 		Example: `  reconcile questions --heads irons.xlsx --ferrules trim.xlsx --out ask
   reconcile matrix --heads irons.xlsx --ferrules trim.xlsx --answers ask/questions-orrin.xlsx --out fits`,
 		Args: noArgs,
-		RunE: func(*cobra.Command, []string) error {
-			if len(f.heads) == 0 || len(f.ferrules) == 0 || out == "" {
-				return usagef("questions needs --heads, --ferrules and --out")
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			if err := needs(cmd, "heads", "ferrules", "out"); err != nil {
+				return err
 			}
 			return s.questions(f, out)
 		},

@@ -13,6 +13,7 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/near"
+	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -31,6 +32,20 @@ func (e *usageError) Error() string { return e.err.Error() }
 func (e *usageError) Unwrap() error { return e.err }
 
 func usagef(format string, args ...any) error { return &usageError{fmt.Errorf(format, args...)} }
+
+// needs refuses a command without one of the flags that it cannot do without, and names those that are missing.
+func needs(cmd *cobra.Command, names ...string) error {
+	var missing []string
+	for _, name := range names {
+		if value := cmd.Flags().Lookup(name).Value.String(); value == "" || value == "[]" {
+			missing = append(missing, "--"+name)
+		}
+	}
+	if len(missing) == 0 {
+		return nil
+	}
+	return usagef("%s needs %s", cmd.Name(), phrase.All(missing))
+}
 
 // errStrict ends a run that was done and found rows held or undecided.
 var errStrict = errors.New("rows are held or pairs cannot be decided, and --strict was given")
@@ -120,8 +135,12 @@ func hint(written string, known []string) string {
 	return "; did you mean " + strings.Join(words, " or ") + "?"
 }
 
-// flagError says which flag may have been meant.
+// flagError says which flag may have been meant, and what is wrong with its value.
 func flagError(cmd *cobra.Command, err error) error {
+	var invalid *pflag.InvalidValueError
+	if errors.As(err, &invalid) {
+		return usagef("--%s: %w", invalid.GetFlag().Name, invalid.Unwrap())
+	}
 	var unknown *pflag.NotExistError
 	if !errors.As(err, &unknown) {
 		return &usageError{err}
@@ -177,7 +196,16 @@ func nameHelpFlag(cmd *cobra.Command) {
 	}
 	if cmd.Name() == "completion" {
 		cmd.Short = "write what a shell completes commands, flags and their values by"
+		cmd.Args, cmd.RunE = cobra.ArbitraryArgs, knownShell
 	}
+}
+
+// knownShell refuses shells that nothing is written for.
+func knownShell(cmd *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return cmd.Help()
+	}
+	return usagef("there is no completion for %q%s", args[0], hint(args[0], namesOf(cmd)))
 }
 
 // newHelp is the help command, which names what there is help on where it is asked for something else.

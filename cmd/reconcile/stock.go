@@ -56,8 +56,8 @@ and one of yearly numbers, headed in any of nine languages. --without says what 
 			if err := f.check(cmd); err != nil {
 				return err
 			}
-			if len(f.ferrules) == 0 {
-				return usagef("stock needs --ferrules")
+			if err := needs(cmd, "ferrules"); err != nil {
+				return err
 			}
 			if cmd.Flags().Changed("at-most") && f.settings.AtMost < 1 {
 				return usagef("--at-most must be at least 1")

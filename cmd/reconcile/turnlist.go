@@ -51,9 +51,9 @@ known, is named at the end of the list, with the reason.`,
   reconcile turnlist --heads irons.xlsx --ferrules trim.csv --order order.csv --measured readings-2026-11-28.csv --out order
   reconcile turnlist --heads irons.xlsx --ferrules trim.csv --pick 7041-7=T-370-505 --pick 7041-8 --out pair.html`,
 		Args: noArgs,
-		RunE: func(*cobra.Command, []string) error {
-			if len(f.heads) == 0 || len(f.ferrules) == 0 || t.out == "" {
-				return usagef("turnlist needs --heads, --ferrules and --out")
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			if err := needs(cmd, "heads", "ferrules", "out"); err != nil {
+				return err
 			}
 			return s.turnlist(f, t)
 		},

@@ -47,9 +47,9 @@ it, the cautions, and a cross-section.`,
   reconcile why --how --heads irons.xlsx --ferrules trim.csv --head 7041-I --ferrule T-370-505
   reconcile why --heads irons.xlsx woods.csv --ferrules trim.csv --head 7041 --head-file woods.csv --ferrule T-370 --drawing pair.svg`,
 		Args: noArgs,
-		RunE: func(*cobra.Command, []string) error {
-			if len(f.heads) == 0 || len(f.ferrules) == 0 || head.part == "" || ferrule.part == "" {
-				return usagef("why needs --heads, --ferrules, --head and --ferrule")
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			if err := needs(cmd, "heads", "ferrules", "head", "ferrule"); err != nil {
+				return err
 			}
 			head.all, ferrule.all = all, all
 			a.shop, a.units, a.json, a.strict = f.shop, f.units, f.json, f.strict

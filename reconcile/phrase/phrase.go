@@ -20,6 +20,15 @@ func CountOf(n int, one, many string) string {
 	return fmt.Sprintf("%d %s", n, many)
 }
 
+// All names all of the parts, the last after "and".
+func All(parts []string) string {
+	if len(parts) < 2 {
+		return strings.Join(parts, "")
+	}
+	last := len(parts) - 1
+	return strings.Join(parts[:last], ", ") + " and " + parts[last]
+}
+
 // Some names the first parts, as many as most, and counts the rest.
 func Some(parts []string, most int) string {
 	if len(parts) <= most {
