@@ -20,6 +20,17 @@ func CountOf(n int, one, many string) string {
 	return fmt.Sprintf("%d %s", n, many)
 }
 
+// longInMinutes is from where on people count a time in hours.
+const longInMinutes = 120
+
+// Minutes is a time for people, in hours where minutes would be many: 3.8 minutes, 20.6 hours.
+func Minutes(x float64) string {
+	if x < longInMinutes {
+		return fmt.Sprintf("%.1f minutes", x)
+	}
+	return fmt.Sprintf("%.1f hours", x/60)
+}
+
 // All names all of the parts, the last after "and".
 func All(parts []string) string {
 	if len(parts) < 2 {

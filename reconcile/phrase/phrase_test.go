@@ -30,7 +30,7 @@ func TestCounts(t *testing.T) {
 	for got, want := range map[string]string{
 		phrase.Count(1, "head"): "1 head", phrase.Count(0, "head"): "0 heads", phrase.Count(2, "head"): "2 heads",
 		phrase.CountOf(1, "new size serves", "new sizes serve"): "1 new size serves", phrase.CountOf(3, "new size serves", "new sizes serve"): "3 new sizes serve",
-		phrase.All([]string{"a"}): "a", phrase.All([]string{"a", "b", "c"}): "a, b and c", phrase.Some(nil, 2): "", phrase.Some([]string{"a", "b"}, 2): "a, b", phrase.Some([]string{"a", "b", "c", "d"}, 2): "a, b and 2 more",
+		phrase.Minutes(3.84): "3.8 minutes", phrase.Minutes(1236): "20.6 hours", phrase.All([]string{"a"}): "a", phrase.All([]string{"a", "b", "c"}): "a, b and c", phrase.Some(nil, 2): "", phrase.Some([]string{"a", "b"}, 2): "a, b", phrase.Some([]string{"a", "b", "c", "d"}, 2): "a, b and 2 more",
 	} {
 		if got != want {
 			t.Errorf("got %q, want %q", got, want)

@@ -158,11 +158,11 @@ func (r *Report) timeFact() Fact {
 		if g.Weighted {
 			over = "in a year of the numbers given"
 		}
-		texts = append(texts, fmt.Sprintf("Heads that take less bench time than with the best ferrule in stock: %d, saving %.1f minutes in all %s. New ferrules of use: %d of %d.",
-			g.Faster(), g.Minutes, over, len(r.usefulFerrules()), len(g.Uses)))
+		texts = append(texts, fmt.Sprintf("Heads that take less bench time than with the best ferrule in stock: %d, saving %s in all %s. New ferrules of use: %d of %d.",
+			g.Faster(), phrase.Minutes(g.Minutes), over, len(r.usefulFerrules()), len(g.Uses)))
 	}
 	if r.HeadFits != nil && len(r.Heads.Served) > 0 {
-		texts = append(texts, fmt.Sprintf("Heads finished from stock take %.1f minutes of bench time each, on average.", r.Heads.Minutes))
+		texts = append(texts, fmt.Sprintf("Heads finished from stock take %s of bench time each, on average.", phrase.Minutes(r.Heads.Minutes)))
 	}
 	if len(texts) == 0 {
 		texts = append(texts, "No head can be finished from stock, so that no bench time can be told.")
