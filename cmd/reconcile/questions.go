@@ -37,7 +37,7 @@ taken for granted in its place. It writes into DIR:
   questions.csv             the same as one table
   questions-SUPPLIER.xlsx   the sheet to send to one supplier; it names no other
 
-Read the sheets that come back with --answers, here or in matrix; the column of keys says which cell an answer is for.`,
+Read the sheets that come back with --answers, here or in matrix; the column "Our reference" says which cell an answer is for.`,
 		Example: `  reconcile questions --heads irons.xlsx --ferrules trim.xlsx --out ask
   reconcile matrix --heads irons.xlsx --ferrules trim.xlsx --answers ask/questions-orrin.xlsx --out fits`,
 		Args: noArgs,

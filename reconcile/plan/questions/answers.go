@@ -20,7 +20,7 @@ import (
 // read too where its column is still there.
 const (
 	HeadingAnswer = "Answer"
-	HeadingKey    = "Mapping key"
+	HeadingKey    = "Our reference"
 	HeadingPart   = "Part"
 )
 
@@ -140,7 +140,7 @@ func (in *answerReader) matter(key string, cell sheet.Cell, text, part string) (
 		return in.answer(key, cell, text, part)
 	}
 	said := map[string]string{}
-	if strings.Contains(text, "=") {
+	if strings.ContainsAny(text, "=＝") {
 		var err error
 		if said, err = partsOfAnswer(text, parts); err != nil {
 			return catalog.Mapping{}, refusal{codeValue, err.Error()}

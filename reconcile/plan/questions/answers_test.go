@@ -25,7 +25,7 @@ func named(file string, lines ...string) *sheet.Book {
 func TestAnswers(t *testing.T) {
 	got := questions.Answers(book(
 		"Dear supplier, please fill in the empty column",
-		"Mapping key | part | ANSWER",
+		"Our reference | part | ANSWER",
 		`sheets."Heads".rows.17.hosel_od | KR-20 | .535"`,
 		`sheets."Heads".rows.18.top | KR-21 | flat`,
 		`sheets."Heads".rows.19.part | | set aside`,
@@ -83,7 +83,7 @@ func TestAnswersRefuses(t *testing.T) {
 		"not asked here":  {`sheets."H".columns.C.radius | | yes`, "answer.key"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			got := questions.Answers(book("Mapping key | Part | Answer", test.row))
+			got := questions.Answers(book("Our reference | Part | Answer", test.row))
 			if len(got.Findings) != 1 || got.Findings[0].Code != test.code || got.Findings[0].Place.Cell != "C2" || got.Ledger.Refused != 1 {
 				t.Errorf("findings %+v, ledger %+v", got.Findings, got.Ledger)
 			}
@@ -95,7 +95,7 @@ func TestAnswersRefuses(t *testing.T) {
 }
 
 func TestAnsweredTwice(t *testing.T) {
-	got := questions.Answers(book("Mapping key | Answer", `sheets."H".rows.2.hosel_od | 13.6 mm`, `sheets."H".rows.2.hosel_od | 13.6 mm`, `sheets."H".rows.2.hosel_od | 13.7 mm`))
+	got := questions.Answers(book("Our reference | Answer", `sheets."H".rows.2.hosel_od | 13.6 mm`, `sheets."H".rows.2.hosel_od | 13.6 mm`, `sheets."H".rows.2.hosel_od | 13.7 mm`))
 	if got.Ledger.Answered != 2 || len(got.Findings) != 1 || got.Findings[0].Code != "answer.conflict" {
 		t.Errorf("findings %+v, ledger %+v", got.Findings, got.Ledger)
 	}
@@ -113,7 +113,7 @@ func TestAnswersOfAnotherSheet(t *testing.T) {
 
 // TestADateIsNoSize: a spreadsheet program makes a date of 3/8.
 func TestADateIsNoSize(t *testing.T) {
-	b := book("Mapping key | Answer", `sheets."F".rows.2.length | 3/8`)
+	b := book("Our reference | Answer", `sheets."F".rows.2.length | 3/8`)
 	b.Sheets[0].Rows[1][1] = &sheet.Cell{Kind: sheet.Date, Raw: "46089", Shown: "8-Mar", Format: "d-mmm"}
 	got := questions.Answers(b)
 	if len(got.Findings) != 1 || got.Findings[0].Code != "data.damaged" || !strings.Contains(got.Findings[0].Message, "3/8") {
@@ -147,7 +147,7 @@ func FuzzAnswers(f *testing.F) {
 	f.Fuzz(func(t *testing.T, key, answer, part string) {
 		cell := func(s string) *sheet.Cell { return &sheet.Cell{Kind: sheet.Text, Raw: s, Shown: s} }
 		b := &sheet.Book{Sheets: []*sheet.Sheet{{Rows: [][]*sheet.Cell{
-			{cell("Mapping key"), cell("Answer"), cell("Part")}, {cell(key), cell(answer), cell(part)},
+			{cell("Our reference"), cell("Answer"), cell("Part")}, {cell(key), cell(answer), cell(part)},
 		}}}}
 		got := questions.Answers(b)
 		l := got.Ledger

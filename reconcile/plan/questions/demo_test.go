@@ -28,7 +28,7 @@ func returned(list questions.List, answers map[string]string) *sheet.Book {
 		}
 		return &sheet.Cell{Kind: sheet.Text, Raw: s, Shown: s}
 	}
-	s := &sheet.Sheet{Name: "Questions", Rows: [][]*sheet.Cell{{text("For the supplier")}, {text("Part"), text("Answer"), text("Mapping key")}}}
+	s := &sheet.Sheet{Name: "Questions", Rows: [][]*sheet.Cell{{text("For the supplier")}, {text("Part"), text("Answer"), text("Our reference")}}}
 	for _, q := range list.Questions {
 		s.Rows = append(s.Rows, []*sheet.Cell{text(q.Part), text(answers[q.Key]), text(q.Key)})
 	}

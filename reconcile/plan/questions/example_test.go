@@ -20,7 +20,7 @@ func Example() {
 	fmt.Printf("%s %s\nsettles %d of %d\n", q.Place.Cell, q.Asks, q.Settles, first.Undecided)
 
 	// The sheet comes back.
-	back := questions.Answers(book("Part | Answer | Mapping key", q.Part+" | .508 in | "+q.Key))
+	back := questions.Answers(book("Part | Answer | Our reference", q.Part+" | .508 in | "+q.Key))
 	after := questions.Ask(matrix.Decide(reader.Read(inputs, reader.Options{Map: back.Map}), fitcalc.DefaultShop()))
 	fmt.Println("undecided now:", after.Undecided)
 	// Output:

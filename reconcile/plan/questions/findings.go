@@ -110,7 +110,7 @@ func (t *tableOf) describeRow(q *Question, s scope) {
 		q.WhySent = fmt.Sprintf("the sheet gives no %s", nameOf(s.role))
 	}
 	if s.role == catalog.Part {
-		q.Asks = "What is the part number of this row? If the row is no part, write: set aside."
+		q.Asks = LetterLanguage("").Words()["letter.part_of"]
 	}
 }
 
@@ -145,29 +145,23 @@ func (t *tableOf) describeColumn(q *Question, parts []string) catalog.Role {
 		return ""
 	}
 	c := t.Columns[at]
-	q.Says = c.Heading
-	switch parts[len(parts)-1] {
-	case "unit":
-		q.Asks = LetterLanguage("").Words().Fill("letter.unit_of", "heading", c.Heading)
-	case "tolerance":
-		q.Asks = LetterLanguage("").Words().Fill("letter.tolerance_of", "heading", c.Heading)
-	case "role":
-		q.Asks = fmt.Sprintf("What does the column headed %q give? Write one of: %s; or none.", c.Heading, strings.Join(rolesFor(t.Kind), ", "))
-	default:
-		q.Asks = fmt.Sprintf("What is in the column headed %q?", c.Heading)
+	q.Says, q.Lists = c.Heading, t.Kind
+	q.Asks = fmt.Sprintf("What is in the column headed %q?", c.Heading)
+	if text := q.asksOfTable(LetterLanguage("")); text != "" {
+		q.Asks = text
 	}
 	return c.Role
 }
 
 func (t *tableOf) describeTable(q *Question, rest string) {
-	q.Says = t.Kind.String()
+	q.Says, q.Lists = t.Kind.String(), t.Kind
 	switch rest {
 	case "kind":
 		q.Asks = "What does this table list? Write heads, ferrules, tips or none."
 	case "heading_rows":
 		q.Asks = "In which rows do the headings stand? Write their numbers, such as 3, 4."
 	case "columns":
-		q.Asks = fmt.Sprintf("Which column gives this? Write its letter and what it gives, such as D = %s.", catalog.RoleName(t.Kind, exampleRole(t.Kind)))
+		q.Asks = q.asksOfTable(LetterLanguage(""))
 	case "ferrule_bores":
 		t.describeBores(q)
 	default:
@@ -177,14 +171,13 @@ func (t *tableOf) describeTable(q *Question, rest string) {
 
 // describeBores asks what the sizes of ferrules are that may be tips or bores.
 func (t *tableOf) describeBores(q *Question) {
-	if c, found := t.column(catalog.Bore); found {
-		q.Says = c.Heading
-		q.Asks = fmt.Sprintf("Are the sizes of the column headed %q the names of the tips that the ferrules are for, or their true bores? Write tip or bore.", c.Heading)
-		return
+	c, found := t.column(catalog.Bore)
+	if !found {
+		q.ByTip = true
+		c, _ = t.column(catalog.TipTaken)
 	}
-	c, _ := t.column(catalog.TipTaken)
 	q.Says = c.Heading
-	q.Asks = fmt.Sprintf("The column headed %q gives tips, and no column the bores: is each ferrule made for the tip it names, a little smaller? Write tip; or bore if these are the true bores.", c.Heading)
+	q.Asks = q.asksOfTable(LetterLanguage(""))
 }
 
 func exampleRole(k catalog.Kind) catalog.Role {

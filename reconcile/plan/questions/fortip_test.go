@@ -37,7 +37,7 @@ func TestTipOrTrueBoreIsAskedOnce(t *testing.T) {
 				t.Errorf("%s: asked again for each row: %+v", sheet, other)
 			}
 		}
-		back := questions.Answers(book("Part | Answer | Mapping key", " | tip | "+key))
+		back := questions.Answers(book("Part | Answer | Our reference", " | tip | "+key))
 		again, _ := asked(reader.Options{Map: back.Map}, heads, trim)
 		if slices.ContainsFunc(again.Questions, func(q questions.Question) bool { return q.Key == key }) {
 			t.Errorf("%s: asked again", sheet)

@@ -39,13 +39,14 @@ func LetterLanguage(tag string) *say.Language {
 	return letterLanguages()["en"]
 }
 
-// answerHeadings are the headings of the answers and parts in all languages.
+// answerHeadings are the headings of the answers, parts and keys in all languages.
 var answerHeadings = sync.OnceValue(func() map[string][]string {
 	headings := map[string][]string{}
 	for _, tag := range say.Languages() {
 		l := LetterLanguage(tag)
 		headings[HeadingAnswer] = append(headings[HeadingAnswer], l.Words()["letter.answer"])
 		headings[HeadingPart] = append(headings[HeadingPart], l.Words()["letter.part"])
+		headings[HeadingKey] = append(headings[HeadingKey], l.Words()["letter.key"])
 	}
 	return headings
 })

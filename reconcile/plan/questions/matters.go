@@ -108,32 +108,70 @@ func (m Matter) Key() string {
 	return strings.Join(keys, "\n")
 }
 
-// Asks is what is asked, as a sentence in a language with the words of letters; see [LetterLanguage]. What has no words there is asked
-// in English.
+// Asks is what is asked, as a sentence in a language with the words of letters; see [LetterLanguage].
 func (m Matter) Asks(l *say.Language) string {
 	q, words, parts := m.First(), l.Words(), m.parts()
+	_, rest, _ := splitKey(q.Key)
+	switch {
+	case len(rest) != 3 || rest[0] != "rows":
+		return cmp.Or(q.asksOfTable(l), q.Asks)
+	case q.Role == catalog.Part:
+		return words["letter.part_of"]
+	case len(parts) == 0:
+		return q.Asks
+	}
+	text := q.Asks
+	switch {
+	case l.Tag() != "en":
+		text = m.asksOfParts(l)
+	case len(parts) > 1:
+		text = asksFor(m.Parts(l), q.Role)
+	}
+	if len(parts) > 1 {
+		text += words.Fill("letter.differ", "first", parts[0], "second", parts[1])
+	}
+	return text
+}
+
+// asksOfParts asks for a value of parts in a language that has no sentence of its own for each: by what the size is called, or by the cell
+// where it should stand.
+func (m Matter) asksOfParts(l *say.Language) string {
+	q, words := m.First(), l.Words()
+	field := q.field()
+	switch {
+	case field != fitcalc.NoField && IsLength(q.Role):
+		return words.Fill("letter.what_size", "parts", m.Parts(l), "field", l.Field(field))
+	case field != fitcalc.NoField:
+		return words.Fill("letter.what", "parts", m.Parts(l), "field", l.Field(field))
+	case q.Role == catalog.Top:
+		return words.Fill("letter.what_top", "parts", m.Parts(l))
+	case q.Role == catalog.Style:
+		return words.Fill("letter.what_style", "parts", m.Parts(l))
+	case q.Place.Cell != "":
+		return words.Fill("letter.what_cell", "parts", m.Parts(l), "cell", q.Place.Cell)
+	}
+	return q.Asks
+}
+
+// asksOfTable is what is asked about a table or a column of it, empty where a letter has no words for it.
+func (q Question) asksOfTable(l *say.Language) string {
+	words := l.Words()
 	_, rest, _ := splitKey(q.Key)
 	switch {
 	case len(rest) == 3 && rest[0] == "columns" && rest[2] == "unit":
 		return words.Fill("letter.unit_of", "heading", q.Says)
 	case len(rest) == 3 && rest[0] == "columns" && rest[2] == "tolerance":
 		return words.Fill("letter.tolerance_of", "heading", q.Says)
-	case len(rest) != 3 || rest[0] != "rows" || len(parts) == 0:
-		return q.Asks
+	case len(rest) == 3 && rest[0] == "columns" && rest[2] == "role":
+		return words.Fill("letter.role_of", "heading", q.Says, "roles", strings.Join(rolesFor(q.Lists), ", "))
+	case len(rest) == 1 && rest[0] == "columns":
+		return words.Fill("letter.column_of", "role", catalog.RoleName(q.Lists, exampleRole(q.Lists)))
+	case len(rest) == 1 && rest[0] == "ferrule_bores" && !q.ByTip:
+		return words.Fill("letter.bores", "heading", q.Says)
+	case len(rest) == 1 && rest[0] == "ferrule_bores":
+		return words.Fill("letter.tips", "heading", q.Says)
 	}
-	text := q.Asks
-	if field := q.field(); l.Tag() != "en" && field != fitcalc.NoField {
-		text = words.Fill("letter.what", "parts", m.Parts(l), "field", l.Field(field))
-		if IsLength(q.Role) {
-			text += " (" + words["letter.unit"] + ")"
-		}
-	} else if len(parts) > 1 {
-		text = asksFor(m.Parts(l), q.Role)
-	}
-	if len(parts) > 1 {
-		text += " " + words.Fill("letter.differ", "first", parts[0], "second", parts[1])
-	}
-	return text
+	return ""
 }
 
 // field is the size in question as the engine calls it.
@@ -177,6 +215,7 @@ func splitKeys(text string) (keys, parts []string) {
 // partsOfAnswer parts an answer that says something else of each part: A = 13.6 mm; B = 13.4 mm.
 func partsOfAnswer(text string, parts []string) (map[string]string, error) {
 	said := map[string]string{}
+	text = strings.ReplaceAll(text, "＝", "=") // as Japanese and Chinese keyboards have it
 	for piece := range strings.FieldsFuncSeq(text, func(r rune) bool { return r == ';' || r == '；' || r == '\n' }) {
 		if strings.TrimSpace(piece) == "" {
 			continue

@@ -43,7 +43,7 @@ func TestOneMatter(t *testing.T) {
 	if back.Ledger.Answered != 0 {
 		t.Errorf("%+v", back.Ledger)
 	}
-	back = questions.Answers(book("Part | Answer | Mapping key", "F-1 and others | 9.35 mm | "+m.Key()))
+	back = questions.Answers(book("Part | Answer | Our reference", "F-1 and others | 9.35 mm | "+m.Key()))
 	again, _ := asked(reader.Options{Map: back.Map}, heads, trim)
 	if left := bores(again); len(left) != 0 || back.Ledger.Answered != 1 {
 		t.Errorf("%+v, and still asked are %+v", back, left)
@@ -54,7 +54,7 @@ func TestOneMatter(t *testing.T) {
 func TestAnswersOfAMatterRefused(t *testing.T) {
 	const key = "sheets.\"T\".rows.2.bore for \"F-1\"\nsheets.\"T\".rows.3.bore for \"F-2\""
 	for _, answer := range []string{"F-3 = 9.3 mm", "F-1 = ; F-2 = 9.3 mm", "F-1 = 9.3", "9.3", "= 9.3 mm"} {
-		back := questions.Answers(book("Part | Answer | Mapping key", "F-1 | "+answer+" | "+key))
+		back := questions.Answers(book("Part | Answer | Our reference", "F-1 | "+answer+" | "+key))
 		if back.Ledger.Refused != 1 || len(back.Findings) != 1 || len(back.Map.Sheets) != 0 {
 			t.Errorf("%q: %+v", answer, back)
 		}

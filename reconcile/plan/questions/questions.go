@@ -52,6 +52,8 @@ type Question struct {
 	// Lists is what the table of the part lists, and On the tip that its row names, as far as that is known.
 	Lists catalog.Kind
 	On    string
+	// ByTip is set where it is asked what the tips are in a table of ferrules that gives no bores.
+	ByTip bool
 	// Says is what stands there now.
 	Says string
 	// Asks is what is asked, as a sentence.

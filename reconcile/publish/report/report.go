@@ -19,9 +19,12 @@ const MostRows = 2000
 // Report is a first sheet and the sections behind it.
 type Report struct {
 	// Subject is what the report is about, in two or three words.
-	Subject  string
-	Summary  Summary
-	Sections []Section
+	Subject string
+	// Foot and Page stand below each page, in the language of the report: a caution, and which page of how many it is, as {n} and {of}.
+	// Where they are empty, they are English.
+	Foot, Page string
+	Summary    Summary
+	Sections   []Section
 }
 
 // Summary is the first sheet of a report. One without a name is left out.

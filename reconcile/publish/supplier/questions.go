@@ -29,9 +29,11 @@ func Letter(group questions.Group) *report.Report {
 	if name := group.Supplier.Name; name != "" {
 		title = l.Words().Fill("letter.titled", "supplier", name)
 	}
-	s := askSection("Questions", group, false, l)
+	s := askSection(l.Words()["letter.name"], group, false, l)
 	s.Title = title
-	return &report.Report{Subject: "Questions", Sections: []report.Section{s}}
+	return &report.Report{
+		Subject: s.Name, Foot: l.Words()["caution.bond"], Page: l.Words()["letter.page"], Sections: []report.Section{s},
+	}
 }
 
 func worthSection(list questions.List, groups []questions.Group) report.Section {
@@ -72,7 +74,7 @@ func askSection(name string, g questions.Group, own bool, l *say.Language) repor
 		s.Columns = append(s.Columns, report.Sentence(word("why"), 50))
 	}
 	s.Printed = len(s.Columns)
-	s.Columns = append(s.Columns, report.Text(word("file"), 24), report.Text(word("sheet"), 14), report.Text(word("cell"), 8), report.Text(questions.HeadingKey, 34))
+	s.Columns = append(s.Columns, report.Text(word("file"), 24), report.Text(word("sheet"), 14), report.Text(word("cell"), 8), report.Text(word("key"), 34))
 	for _, m := range g.Matters() {
 		if q := m.First(); !q.Ours || own {
 			s.Rows = append(s.Rows, askRow(len(s.Rows)+1, m, own, why, l))

@@ -34,6 +34,8 @@ type book struct {
 	contents []*content
 	names    []string // of columns, as far as they were needed
 	subject  string   // what the workbook is about, where it is not a matrix
+	// foot and numbering are those of a report in another language
+	foot, numbering string
 	// sheets are those of a report's sections, and sheetOf finds them by the names of the sections.
 	sheets  []string
 	sheetOf map[string]string

@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 	"unicode/utf8"
@@ -187,6 +188,7 @@ func (p *page) headerFooter(foot string) *excelize.HeaderFooterOptions {
 	}
 	return &excelize.HeaderFooterOptions{
 		OddHeader: `&L&8` + " " + shop + `&R&8&A`,
-		OddFooter: `&L&8A fit on paper is no proof of a bond` + foot + `&R&8Page &P of &N`,
+		OddFooter: "&L&8" + cmp.Or(p.foot, "A fit on paper is no proof of a bond") + foot + "&R&8" +
+			strings.NewReplacer("{n}", "&P", "{of}", "&N").Replace(cmp.Or(p.numbering, "Page {n} of {of}")),
 	}
 }

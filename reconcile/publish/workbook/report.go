@@ -16,7 +16,7 @@ import (
 // that of a report beyond what a workbook can hold.
 func WriteReport(w io.Writer, r *report.Report, opts Options) (err error) {
 	b := newBook(opts, standardLimits)
-	b.subject = r.Subject
+	b.subject, b.foot, b.numbering = r.Subject, r.Foot, r.Page
 	defer func() {
 		if closing := b.file.Close(); err == nil {
 			err = closing
