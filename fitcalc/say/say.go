@@ -272,16 +272,21 @@ func (l *Language) Share(share float64) string {
 	l = l.orEnglish()
 	switch p := share * 100; {
 	case share <= 0:
-		return l.percent(0, 0)
+		return l.exact(0, 0)
 	case p < 0.1:
 		return l.words.Fill("share.under", "share", l.percent(0.1, 1))
 	case p > 99.9 && share < 1:
 		return l.words.Fill("share.over", "share", l.percent(99.9, 1))
 	case p < 10 || p > 99 && share < 1:
-		return l.percent(p, 1)
+		return l.exact(p, 1)
 	default:
-		return l.percent(p, 0)
+		return l.exact(p, 0)
 	}
+}
+
+// exact writes a percentage as a share of joints: Spanish puts an article before it, which it does not put before under and over.
+func (l *Language) exact(p float64, most int) string {
+	return strings.Replace(l.words["share.exact"], "{share}", l.percent(p, most), 1)
 }
 
 // percent writes a percentage with at most that many decimals.

@@ -178,14 +178,14 @@ func TestVariants(t *testing.T) {
 func TestNotation(t *testing.T) {
 	german, _ := In("de", nil)
 	short := fitcalc.Reason{Code: fitcalc.LengthShort, Size: measure.Millimetres(5), Limit: measure.Micrometres(6350)}
-	want := "ist kurz: 5,00 mm (0,1969 in), und 6,35 mm (0,250 in) ist das übliche Mindestmaß"
+	want := "ist kurz: 5,00 mm (0,1969 in); üblich sind mindestens 6,35 mm (0,250 in)"
 	if got := german.Reason(short, fitcalc.Metric); got != want {
 		t.Errorf("%q", got)
 	}
 	if got := german.Length(measure.Picometres(1), fitcalc.Metric); got != "unter 0,001 mm (unter 0,0001 in)" {
 		t.Errorf("%q", got)
 	}
-	if got := german.Share(.0123); got != "1,2 %" {
+	if got := german.Share(.0123); got != "1,2\u00a0%" {
 		t.Errorf("%q", got)
 	}
 }

@@ -182,7 +182,7 @@ func (b *builder) without(r *row, head int) {
 	if asked := b.result.SomeAsked(head); len(asked) > 0 {
 		p, found = asked[0], true
 	} else if p, found = b.result.Nearest(head); found {
-		r.Best = b.words["answer.nearest"] + " " + b.chart.Ferrules.Part[p.Ferrule]
+		r.Best = b.words.Fill("answer.nearest", "ferrule", b.chart.Ferrules.Part[p.Ferrule])
 	}
 	if b.heads[head].Top == fitcalc.TopRounded { // however few ferrules are in reach
 		r.Verdict, r.Best, r.Notes = fitcalc.Bare.String(), "", []string{b.words["reason.seat.rounded"]}

@@ -243,7 +243,7 @@
     else if (fitting.length) parts.push(...fits(q, all, fitting));
     else if (all.length) parts.push(none());
     else if (!asks.length) parts.push(make("p", {class: "empty"}, word("answer.none")));
-    if (!q.measured && !all.length && !bare && not.length) parts.push(make("p", {}, word("answer.nearest") + ": ", make("strong", {}, part(data.ferrules.part[not[0].ferrule]))), tables.notes(not[0], "ul"));
+    if (!q.measured && !all.length && !bare && not.length) parts.push(make("p", {}, ...rich("answer.nearest", {ferrule: make("strong", {}, part(data.ferrules.part[not[0].ferrule]))})), tables.notes(not[0], "ul"));
     if (asks.length && !q.problem) parts.push(tables.folded(word("answer.asks", {n: say.count(asks.length)}), () => tables.plain(asks, word("answer.caption_ask"))));
     if (q.measured && not.length && !bare) parts.push(tables.folded(word("answer.others", {n: say.count(not.length)}), () => tables.plain(not, word("answer.caption_no"))));
     return parts;

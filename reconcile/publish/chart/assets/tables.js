@@ -109,7 +109,7 @@ const tables = (() => {
       const ferrule = line && line.verdict !== "bare" ? data.ferrules.part[line.ferrule] : "";
       return make("tr", {}, headNames(same, to), cell(columns[1], sizeOf(h.od[same[0]])),
         cell(columns[2], fits ? say.tipName(line.tip) : data.tipSets[h.tips[same[0]]].map(say.tipName).join(", ")),
-        cell(columns[3], fits ? button("pick", part(ferrule), () => toFerrule(line.ferrule)) : line && line.verdict === "no" ? make("span", {}, word("answer.nearest") + " ", part(ferrule)) : ""),
+        cell(columns[3], fits ? button("pick", part(ferrule), () => toFerrule(line.ferrule)) : line && line.verdict === "no" ? make("span", {}, ...rich("answer.nearest", {ferrule: part(ferrule)})) : ""),
         cell(columns[4], verdict(line ? line.verdict : "no")), cell(columns[5], fits ? off(line, whole) : ""), cell(columns[6], fits ? off(line, lengths.half) : ""));
     });
     return table(caption, columns, rows);
@@ -142,7 +142,7 @@ const tables = (() => {
     const steps = make("div", {class: "steps"}, make("p", {class: "verdict"}, verdict(line.verdict), " ", meaning(q, line)),
       facts("numbers", numbers(line).filter(([, value]) => value).map(([name, value]) => [word(name), ...value])),
       make("ul", {class: "notes"}, ...line.reasons.filter(said).map((r) => make("li", {}, sentence(line, r)))),
-      granted.length ? make("p", {class: "granted"}, word("answer.granted") + ": " + granted.join("; ") + ".") : null, ...tools);
+      granted.length ? make("p", {class: "granted"}, word("answer.granted", {what: granted.join(word("answer.granted_next"))})) : null, ...tools);
     return make("section", {class: "detail", "aria-labelledby": "detail-title"},
       make("h3", {id: "detail-title"}, ...rich(q.head !== undefined ? "answer.details" : "answer.details_measure", {ferrule: part(text)})), picture(q, line), steps);
   }
