@@ -5,6 +5,7 @@ import (
 	"unicode"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
@@ -110,7 +111,27 @@ func (t *Table) withoutPart(line int) LineKind {
 	case line < r.Body:
 		return lineTitle
 	}
-	return lineNote
+	return t.betweenCards(line)
+}
+
+// betweenCards tells a title between cards, which is a text by itself, from what else stands there. What stands beside a card may be about
+// one of several next to each other, and is no title of those below.
+func (t *Table) betweenCards(line int) LineKind {
+	drawn := t.Region.Drawn
+	alone := grid.Nothing
+	for _, id := range drawn.Row(line, 1, drawn.Width) {
+		switch {
+		case drawn.Text(id) == "":
+		case alone != grid.Nothing:
+			return lineNote
+		default:
+			alone = id
+		}
+	}
+	if _, isNote := t.Lex.Ask("note", drawn.Text(alone), t.Lex.Words.IsNote); isNote || drawn.Is(lexicon.AsValue, t.Lex, alone) {
+		return lineNote
+	}
+	return LineSection
 }
 
 // bodyLine tells data from the lines that stand between and below data. A line with sizes where sizes belong is data,

@@ -22,9 +22,14 @@ import (
 // more than farUnderTip. Common practice, from memory.
 var farUnderTip = measure.Thou(10)
 
-// knowTip finds the tip that the ferrule of a row is for, and holds it against its bore.
+// knowTip finds the tip that the head of a row takes, or that its ferrule is for, and holds that against the ferrule's bore.
 func (r *rowReader) knowTip() {
-	if r.t.Kind != catalog.Ferrules {
+	switch r.t.Kind {
+	case catalog.Ferrules:
+	case catalog.Heads:
+		r.findTip()
+		return
+	default:
 		return
 	}
 	_, answered := r.t.Rules.Row(r.line).Values[catalog.Bore]
@@ -167,6 +172,9 @@ func (t *Table) tipSizes(f catalog.Field) []fitcalc.TipSize {
 
 // tipForms are the forms of tips by what the grammar of values calls them.
 var tipForms = map[value.Form]fitcalc.TipForm{value.FormParallel: fitcalc.TipParallel, value.FormTaper: fitcalc.TipTapered}
+
+// formsOfTips are what the grammar of values calls the forms of tips.
+var formsOfTips = map[fitcalc.TipForm]value.Form{fitcalc.TipParallel: value.FormParallel, fitcalc.TipTapered: value.FormTaper}
 
 func widestTip(tips []fitcalc.TipSize) fitcalc.TipSize {
 	return slices.MaxFunc(tips, func(a, b fitcalc.TipSize) int { return a.Diameter.Compare(b.Diameter) })

@@ -145,10 +145,14 @@ func (e typing) readTips(h *catalog.Head, role catalog.Role) {
 	if text == "" {
 		return
 	}
-	t := e.Table
 	unit := ""
-	if c := t.ByRole[role]; c != nil {
+	if c := e.Table.ByRole[role]; c != nil {
 		unit = c.Unit
+	} else if named, _ := e.by.lex.TipsIn(text, false); len(named) > 0 { // words of a title or description
+		for _, tip := range named {
+			h.TipTaken = append(h.TipTaken, e.tip(measure.Nominal(tip.Named().Diameter), formsOfTips[tip.Form]))
+		}
+		return
 	}
 	reading := e.by.lex.Read(text, value.Context{Want: value.WantDiameter, Unit: unit})
 	readings := reading.List
