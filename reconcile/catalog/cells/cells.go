@@ -132,6 +132,9 @@ func (t *Reader) readField(line int, c *Column) (catalog.Field, Trouble) {
 	if c.Trait().Want == traits.Length && lexicon.SaysLeft(f.Text) {
 		return t.readLeft(line, c, f)
 	}
+	if c.Trait().Shared() && g.Is(lexicon.AsSet, t.Lex, g.Id(fromLine, fromCol)) {
+		return f, Trouble{} // it is found once the row of the set is known
+	}
 	if dim, why := t.fromDate(line, c, cell); why != "" {
 		t.Warn(line, c.Col, c.Role, "data.damaged", why)
 		f.Assumptions = append(f.Assumptions, why)
@@ -752,11 +755,26 @@ func (t *Reader) readNumber(c *Column, f catalog.Field) (catalog.Field, Trouble)
 	reading := t.Lex.Read(f.Text, value.Context{Want: want, Unit: c.HeadingUnit, Mark: c.Mark})
 	if reading.Kind == value.Number && reading.Problem.Code != "data.unreadable" {
 		f.Number, f.IsNumber = reading.Number, true
-		if want == value.WantPrice && c.Per > 1 {
-			f.Number /= c.Per
+		if want == value.WantPrice {
+			per, _ := t.PricePer(c, f.Text)
+			f.Number /= per
 		}
 	}
 	return f, Trouble{}
+}
+
+// PricePer returns for how many pieces a price is: as its cell says, else as its column does. Set is set where it is for a set of clubs, of
+// as many as are returned, 1 where that is not known.
+func (t *Reader) PricePer(c *Column, text string) (per float64, set bool) {
+	if lexicon.HasWords(text) {
+		if t.Lex.SaysPiece(text) {
+			return 1, false
+		}
+		if per, set := t.Lex.PricePerOf(text); per > 1 || set {
+			return per, set
+		}
+	}
+	return c.Per, c.PerSet
 }
 
 // middle returns the median size of a column in mm, for comparison.

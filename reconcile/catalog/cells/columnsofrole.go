@@ -39,7 +39,7 @@ func (t *Reader) checkForm(line int, c *Column, text string) {
 		ask = lexicon.StyleQuestion(text)
 	}
 	reading := t.Lex.Read(text, value.Context{Language: t.Language})
-	if text == "" || t.Lex.Word(ask) != "" || reading.Kind == value.NotApplicable || reading.Kind == value.Missing {
+	if text == "" || t.Lex.SaysSet(text) || t.Lex.Word(ask) != "" || reading.Kind == value.NotApplicable || reading.Kind == value.Missing {
 		return
 	}
 	fromLine, fromCol := t.Region.Grid.Source(line, c.Col)

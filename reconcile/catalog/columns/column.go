@@ -61,8 +61,9 @@ type Column struct {
 	HeadingUnit string
 	// Scale is what stored numbers are multiplied by: 2 in a column of radii.
 	Scale int64
-	// Per is how many pieces a price in the column is for.
-	Per float64
+	// Per is how many pieces a price in the column is for, and PerSet is set where they are those of a set, or of one of unknown number.
+	Per    float64
+	PerSet bool
 	// Clubs are the columns that it stands for, where each gives the size of another club.
 	Clubs []ClubColumn
 	// Covers is the role whose values a column of tolerances covers, empty where none is named.
@@ -129,7 +130,7 @@ func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profi
 		c.irrelevant = "heading speaks of what no joint depends on"
 	}
 	c.HeadingUnit = layout.HeadingUnit(lex, h)
-	c.Per = lex.PricePer(h.Text)
+	c.Per, c.PerSet = lex.PricePer(h.Text)
 	return c
 }
 

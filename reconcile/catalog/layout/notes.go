@@ -38,7 +38,7 @@ type PriceNote struct {
 func (n Notes) PriceTerms() lexicon.PriceTerms {
 	var all lexicon.PriceTerms
 	for _, p := range n.Prices {
-		all.Currency, all.Per = cmp.Or(all.Currency, p.Currency), cmp.Or(all.Per, p.Per)
+		all.Currency, all.Per, all.Set = cmp.Or(all.Currency, p.Currency), cmp.Or(all.Per, p.Per), all.Set || p.Set
 	}
 	for _, p := range n.Prices {
 		if p.Currency != "" && p.Currency != all.Currency {
@@ -54,7 +54,7 @@ func (n Notes) PriceTerms() lexicon.PriceTerms {
 // WherePrices names the first note that says one of the terms.
 func (n Notes) WherePrices(terms lexicon.PriceTerms) string {
 	for _, p := range n.Prices {
-		if terms.Currency != "" && p.Currency == terms.Currency || terms.Per > 0 && p.Per == terms.Per {
+		if terms.Currency != "" && p.Currency == terms.Currency || terms.Per > 0 && p.Per == terms.Per || terms.Set && p.Set {
 			return Describe(p.Text, p.Cell)
 		}
 	}

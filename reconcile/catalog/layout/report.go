@@ -118,11 +118,11 @@ func (t *Table) Tell(key ToldKey, severity finding.Severity, code string, line, 
 	}
 }
 
-// TellEach is Tell for something about lines, all of which the finding names.
-func (t *Table) TellEach(key ToldKey, severity finding.Severity, code string, line int, message func() string) {
-	t.Tell(key, severity, code, line, 0, message)
+// TellEach is Tell for something about lines or cells, all of which the finding names.
+func (t *Table) TellEach(key ToldKey, severity finding.Severity, code string, line, col int, message func() string) {
+	t.Tell(key, severity, code, line, col, message)
 	if one := t.told[key]; one.Count > 1 {
-		one.also = append(one.also, t.placeOf(line, 0))
+		one.also = append(one.also, t.placeOf(line, col))
 	}
 }
 
@@ -168,10 +168,14 @@ func (t *Table) PlaceOf(f catalog.Field) finding.Place {
 	return finding.Place{File: t.File, Sheet: t.Sheet.Name, Cell: f.Cell}
 }
 
-// FirstTextOf returns the first text of a line.
+// FirstTextOf returns the first text of a line; of one between cards that of the sheet.
 func (t *Table) FirstTextOf(line int) string {
-	for col := t.Region.Left; col <= t.Region.Right; col++ {
-		if text := t.Region.Grid.At(line, col); text != "" {
+	g, from, to := t.Region.Grid, t.Region.Left, t.Region.Right
+	if g.Arranged() && g.BlankLine(line, from, to) {
+		g, from, to = t.Region.Drawn, 1, t.Region.Drawn.Width
+	}
+	for col := from; col <= to; col++ {
+		if text := g.At(line, col); text != "" {
 			return text
 		}
 	}

@@ -299,6 +299,37 @@ func SaysLeft(text string) bool {
 	return left
 }
 
+// SaysSet reports whether a text refers to the value of the set that the part is of.
+func (l *Lexicon) SaysSet(text string) bool {
+	if text == "" || len(text) > longestAsSet || strings.ContainsAny(text, "0123456789") {
+		return false
+	}
+	_, found := l.Ask("as set", text, l.Words.IsAsSet)
+	return found
+}
+
+// NamesSet reports whether a text says that it is about a set of clubs: by its clubs, or by a word for one beside none of them or several.
+func (l *Lexicon) NamesSet(text string) bool {
+	if text == "" || len(text) > LongestHeading {
+		return false
+	}
+	if _, _, several := l.FindSet(text); several {
+		return true
+	}
+	_, named := l.Ask("set", text, l.Words.NamesSet)
+	return named && !l.namesOneClub(text)
+}
+
+// namesOneClub reports whether a text names a single club: "iron set, #5".
+func (l *Lexicon) namesOneClub(text string) bool {
+	clubs, _, found := l.Words.FindClubs(text)
+	if found && len(clubs) == 1 {
+		return true
+	}
+	_, number, marked := strings.Cut(text, "#")
+	return marked && number != "" && IsDigits(number[:1])
+}
+
 // isDitto reports whether a text refers to the value above it and cannot mean that there is no value.
 func (l *Lexicon) isDitto(text string) bool {
 	if text == "" || utf8.RuneCountInString(text) > longestDitto || strings.ContainsAny(text, "0123456789") || SaysLeft(text) {
@@ -415,6 +446,8 @@ const (
 	AsReference
 	// AsDoubtfulDitto: does it refer to the value above it in one language, and says in another that there is none?
 	AsDoubtfulDitto
+	// AsSet: see lexicon.SaysSet.
+	AsSet
 )
 
 // Answer answers a question about a text.
@@ -439,6 +472,8 @@ func (l *Lexicon) Answer(q Questions, text string) bool {
 		return SaysLeft(text) || l.isDitto(text) || l.isDoubtfulDitto(text)
 	case AsDoubtfulDitto:
 		return l.isDoubtfulDitto(text)
+	case AsSet:
+		return l.SaysSet(text)
 	}
 	return false
 }
@@ -514,6 +549,31 @@ func HasWord(text string) bool {
 	}
 	return false
 }
+
+// HasWords reports whether a price has words beside it that are more than the code or the name of a currency in three letters.
+func HasWords(price string) bool {
+	words, run := 0, 0
+	for _, r := range price {
+		switch {
+		case r >= firstWide || r == '/':
+			return true
+		case !unicode.IsLetter(r):
+			run = 0
+		default:
+			if run == 0 {
+				words++
+			}
+			run++
+		}
+		if run > 3 || words > 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// firstWide is the first of the characters of East Asian writing.
+const firstWide = 0x2e80
 
 // LengthUnitsIn returns the units of length that a free text names.
 func (l *Lexicon) LengthUnitsIn(text string) []string {

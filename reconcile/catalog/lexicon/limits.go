@@ -31,5 +31,8 @@ const cacheLimit = 20_000
 // longestLeft is how many bytes a word for the value to the left has at most.
 const longestLeft = 60
 
+// longestAsSet is how many bytes a word for the value of the set has at most.
+const longestAsSet = 80
+
 // longestDitto is how many characters a word for the value above has at most.
 const longestDitto = 16

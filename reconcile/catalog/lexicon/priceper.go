@@ -22,6 +22,8 @@ type PriceTerms struct {
 	Currency string
 	// Per is for how many pieces they are, zero where it does not say.
 	Per float64
+	// Set is set where they are for a set of clubs, of as many as Per says.
+	Set bool
 }
 
 // PriceTerms reads a title or note. What has no word for prices says nothing of them.
@@ -31,7 +33,9 @@ func (l *Lexicon) PriceTerms(text string) PriceTerms {
 	}
 	var terms PriceTerms
 	if !strings.Contains(text, "%") && !IsPriceBreak(text) { // "10 % off for 100 and more"
-		terms.Per = l.piecesIn(text)
+		if terms.Per = l.piecesIn(text); slices.ContainsFunc(l.Words.Sets(text), func(p words.Pieces) bool { return l.saysPer(p.Before, p.After) }) {
+			terms.Per, terms.Set = clubsOfSet(text), true
+		}
 	}
 	if named := l.Words.Currencies(text); len(named) == 1 {
 		terms.Currency = named[0]
@@ -55,17 +59,62 @@ func (l *Lexicon) currencyBefore(text string) string {
 }
 
 // PricePer returns for how many pieces a heading of prices says that they are, 1 where it says nothing: "Price per 100", "les 100",
-// "€/1.000", "100個あたり", "per dozen". The word for it has to stand beside the number.
-func (l *Lexicon) PricePer(heading string) float64 {
+// "€/1.000", "100個あたり", "per dozen". The word for it has to stand beside the number. Set is set where they are for a set of clubs, of as
+// many as are returned, 1 where that is not said: "set price", "le jeu de 8", "Satzpreis".
+func (l *Lexicon) PricePer(heading string) (per float64, set bool) {
 	if len(heading) > LongestHeading {
-		return 1
+		return 1, false
 	}
-	return cmp.Or(l.piecesIn(heading), 1)
+	for _, p := range l.Words.Sets(heading) {
+		set = set || p.Sure || l.saysPer(p.Before, p.After)
+	}
+	if set && !l.SaysPiece(heading) {
+		return max(1, clubsOfSet(heading)), true
+	}
+	return cmp.Or(l.piecesIn(heading), 1), false
 }
 
-// SaysPiece reports whether a heading of prices says that they are for one piece.
-func (l *Lexicon) SaysPiece(heading string) bool {
-	return slices.ContainsFunc(l.Words.Pieces(heading), func(p words.Pieces) bool { return p.Count == 1 })
+// PricePerOf is [Lexicon.PricePer] for the cell of a price; of how many a set is stands behind the word for it, and is not the price.
+func (l *Lexicon) PricePerOf(cell string) (per float64, set bool) {
+	for _, p := range l.Words.Sets(cell) {
+		if p.Sure || l.saysPer(p.Before, p.After) {
+			return max(1, clubsOfSet(p.After)), true
+		}
+	}
+	return cmp.Or(l.piecesIn(cell), 1), false
+}
+
+const (
+	// fewestOfSet and mostOfSet are how many clubs a set has: a half set has five or so, and no bag holds more than fourteen by the rules;
+	// with both hands' or a starter's, more are sold together.
+	fewestOfSet = 2
+	mostOfSet   = 30
+)
+
+// clubsOfSet returns the one number of a text that may be that of the clubs of a set, zero where there is none or there are several.
+func clubsOfSet(text string) float64 {
+	clubs := 0.0
+	for _, at := range wholeNumber().FindAllStringIndex(text, -1) {
+		n, err := strconv.ParseFloat(text[at[0]:at[1]], 64)
+		switch {
+		case err != nil || n < fewestOfSet || n > mostOfSet:
+		case clubs != 0 && clubs != n:
+			return 0
+		default:
+			clubs = n
+		}
+	}
+	return clubs
+}
+
+var wholeNumber = pattern.Lazy(`\d+`)
+
+// SaysPiece reports whether a text about prices says that they are for one piece. A number of pieces does not: "set of 8 pcs".
+func (l *Lexicon) SaysPiece(text string) bool {
+	return slices.ContainsFunc(l.Words.Pieces(text), func(p words.Pieces) bool {
+		last, _ := utf8.DecodeLastRuneInString(strings.TrimRight(p.Before, " "))
+		return p.Count == 1 && !unicode.IsDigit(last)
+	})
 }
 
 // piecesIn returns for how many pieces a text says that prices are, zero where it does not say, or says different things.
@@ -93,9 +142,8 @@ func (l *Lexicon) allPiecesIn(text string) iter.Seq[float64] {
 				return
 			}
 		}
-		small := strings.ToLower(text)
 		for _, p := range l.Words.Pieces(text) {
-			if before, after, found := strings.Cut(small, p.Word); found && l.saysPer(before, after) && !yield(p.Count) {
+			if (p.Sure || l.saysPer(p.Before, p.After)) && !yield(p.Count) {
 				return
 			}
 		}

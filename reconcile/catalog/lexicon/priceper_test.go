@@ -9,8 +9,28 @@ func TestPricePer(t *testing.T) {
 		"Prezzo al 100": 100, "100個あたりの価格": 100, "100개당 가격": 100, "每100個價格": 100,
 		"Price 100+": 1, "Price 100-499": 1, "Price per piece, pack of 100": 1, "Price per 1.25": 1, "Price (100 pcs)": 1, "per 1005": 1, "Price list 2100": 1,
 	} {
-		if got := l.PricePer(heading); got != want {
-			t.Errorf("%q is for %g pieces, want %g", heading, got, want)
+		if got, set := l.PricePer(heading); got != want || set {
+			t.Errorf("%q is for %g pieces, of a set %v, want %g", heading, got, set, want)
+		}
+	}
+}
+
+// Headings of prices of sets and pairs; common practice, and written before the code that reads them.
+func TestPricePerSet(t *testing.T) {
+	l := New(nil)
+	type want struct {
+		per float64
+		set bool
+	}
+	for heading, want := range map[string]want{
+		"Price per set (8 pcs)": {8, true}, "Set price": {1, true}, "Price/set": {1, true}, "Price per set of 8": {8, true}, "Price each (set of 8)": {1, false},
+		"Satzpreis": {1, true}, "Preis je Satz (7 Stück)": {7, true}, "Prix le jeu de 8": {8, true}, "Precio por juego de 9": {9, true}, "Prezzo al set": {1, true},
+		"セット価格（8本）": {8, true}, "セット価格": {1, true}, "세트 가격": {1, true}, "每套价格": {1, true}, "套管价格": {1, false}, "Preço por jogo": {1, true},
+		"Price per pair": {2, false}, "Paarpreis": {2, false}, "Preis je Paar": {2, false}, "Prix la paire": {2, false}, "Prix par pièce": {1, false}, "Precio por par": {2, false},
+		"Prix par 100": {100, false}, "Preço por dúzia": {12, false}, "Cena za tisíc": {1000, false}, "Price per set or half set of 8 or 4": {1, true},
+	} {
+		if per, set := l.PricePer(heading); per != want.per || set != want.set {
+			t.Errorf("%q is for %g pieces, of a set %v, want %v", heading, per, set, want)
 		}
 	}
 }

@@ -91,7 +91,7 @@ func (l *Lexicon) fitsBefore(text string) int {
 	end := len(strings.TrimRight(text, " \u3000:"))
 	for start := range text[:end] {
 		last, _ := utf8.DecodeLastRuneInString(text[:start])
-		if start > 0 && unicode.IsLetter(last) && last < 0x2e80 { // words of East Asian writing have no spaces between them
+		if start > 0 && unicode.IsLetter(last) && last < firstWide { // words of East Asian writing have no spaces between them
 			continue
 		}
 		if _, length := l.Words.LeadingMark(text[start:end], "fits"); length > 0 && start+length == end {

@@ -437,9 +437,10 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 		var taken lexicon.PriceTerms
 		switch {
 		case own.PricedBy > 0:
-			c.Per = float64(own.PricedBy)
-		case terms.Per > 1 && c.Per == 1 && !s.lex.SaysPiece(c.Text):
-			c.Per, taken.Per = terms.Per, terms.Per
+			c.Per, c.PerSet = float64(own.PricedBy), false
+		case (terms.Per > 1 || terms.Set) && c.Per == 1 && !c.PerSet && !s.lex.SaysPiece(c.Text):
+			c.Per, c.PerSet = max(1, terms.Per), terms.Set
+			taken.Per, taken.Set = terms.Per, terms.Set
 		}
 		if own.Currency == "" && !words.IsCurrency(c.HeadingUnit) {
 			taken.Currency = terms.Currency
@@ -457,7 +458,12 @@ func takenOfPrices(taken lexicon.PriceTerms) string {
 	if taken.Currency != "" {
 		said = append(said, "in "+taken.Currency+" where they name no currency")
 	}
-	if taken.Per > 0 {
+	switch {
+	case taken.Set && taken.Per > 0:
+		said = append(said, fmt.Sprintf("for a set of %g", taken.Per))
+	case taken.Set:
+		said = append(said, "for a set")
+	case taken.Per > 0:
 		said = append(said, fmt.Sprintf("for %g pieces", taken.Per))
 	}
 	return "prices are " + strings.Join(said, ", and ")

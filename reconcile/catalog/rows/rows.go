@@ -40,6 +40,10 @@ type Table struct {
 	partWidth int
 	// parent is the row from which those below may have their sizes.
 	parent parent
+	// numbered are the rows by their part numbers, and lastSet is the last one of a set, both counted from 1, as far as the rows were searched
+	// for sets.
+	numbered          map[string]int
+	lastSet, searched int
 	// Out is what is to be known of the table.
 	Out   catalog.Table
 	Items []*Entry
@@ -69,7 +73,7 @@ func (e *Entry) item() catalog.Item {
 
 // New makes the rows of a table ready to be read. The category is the kind of club that its titles speak of.
 func New(t *cells.Reader, supplier catalog.Supplier, category string) *Table {
-	r := &Table{Reader: t, Supplier: supplier, titleCategory: category, givesHoles: t.GivesHoles()}
+	r := &Table{Reader: t, Supplier: supplier, titleCategory: category, givesHoles: t.GivesHoles(), numbered: map[string]int{}}
 	r.findPartWidth()
 	r.describe()
 	return r
@@ -126,9 +130,9 @@ func (t *Table) setAside(line int, kind columns.LineKind) {
 	case kind == columns.LineTotal:
 		t.Tell(layout.ToldKey{What: "total"}, finding.Note, "data.total", line, 0, func() string { return "a row of totals is set aside" })
 	case kind == columns.LineStruck:
-		t.TellEach(layout.ToldKey{What: "struck"}, finding.Warning, "data.struck", line, func() string { return "the row is struck out and set aside" })
+		t.TellEach(layout.ToldKey{What: "struck"}, finding.Warning, "data.struck", line, 0, func() string { return "the row is struck out and set aside" })
 	case kind == columns.LineGoods:
-		t.TellEach(layout.ToldKey{What: "goods"}, finding.Warning, "data.other-goods", line, func() string {
+		t.TellEach(layout.ToldKey{What: "goods"}, finding.Warning, "data.other-goods", line, 0, func() string {
 			return fmt.Sprintf("the row of %q is set aside: it is of goods that are no %s, by its type or description", t.FirstTextOf(line), t.Kind)
 		})
 	case kind != columns.LineData && kind != columns.LineBlank && strings.HasPrefix(t.FirstTextOf(line), "="):
@@ -327,6 +331,7 @@ func (r *rowReader) finish(part string) {
 	t := r.t
 	base, clubs := r.clubs(part)
 	clubs = r.spreadParts(part, clubs)
+	r.priceOfSet(len(clubs))
 	outcome := catalog.Used
 	switch {
 	case r.held != "":
@@ -335,8 +340,8 @@ func (r *rowReader) finish(part string) {
 		outcome = catalog.Assumed
 	}
 	fields := t.gather.Keep(r.fields)
-	if !r.heir && r.held == "" {
-		t.parent = parent{part: part, fields: fields}
+	if !r.heir && (r.held == "" || part == "" && r.needed()) {
+		t.parent = parent{part: part, line: r.line, fields: fields}
 	}
 	for _, club := range clubs {
 		name := base

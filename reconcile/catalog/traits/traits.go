@@ -31,8 +31,19 @@ type Trait struct {
 	Want want
 	// Diameter is set for diameters, which may be quoted as radii.
 	Diameter bool
+	// common is set for words that say how a part is made: variants of it have them in common, as they have its sizes.
+	common bool
 	// Prior is the advantage of a role that tables usually have, in points.
 	Prior float64
+}
+
+// Shared reports whether the clubs of a set, or the variants of a part, have such a value in common.
+func (t Trait) Shared() bool {
+	switch t.Want {
+	case Length, Angle, Taper:
+		return true
+	}
+	return t.common
 }
 
 var Of = map[catalog.Role]Trait{
@@ -49,8 +60,8 @@ var Of = map[catalog.Role]Trait{
 	catalog.HoselOD:          {Want: Length, Diameter: true, Prior: 2},
 	catalog.HoselLength:      {Want: Length, Prior: 0.5},
 	catalog.BoreDepth:        {Want: Length, Prior: 0.5},
-	catalog.BoreForm:         {Want: Text},
-	catalog.Top:              {Want: Text},
+	catalog.BoreForm:         {Want: Text, common: true},
+	catalog.Top:              {Want: Text, common: true},
 	catalog.CountersinkMouth: {Want: Length, Diameter: true},
 	catalog.CountersinkAngle: {Want: Angle},
 	catalog.CountersinkDepth: {Want: Length},
@@ -65,13 +76,13 @@ var Of = map[catalog.Role]Trait{
 	catalog.BaseOD:       {Want: Length, Diameter: true, Prior: 2},
 	catalog.TopOD:        {Want: Length, Diameter: true, Prior: 0.2},
 	catalog.Length:       {Want: Length, Prior: 1},
-	catalog.Style:        {Want: Text},
+	catalog.Style:        {Want: Text, common: true},
 	catalog.CollarOD:     {Want: Length, Diameter: true},
 	catalog.CollarLength: {Want: Length},
 	catalog.StepOD:       {Want: Length, Diameter: true},
 	catalog.StepLength:   {Want: Length},
 	catalog.Rings:        {Want: Count},
-	catalog.Material:     {Want: Text},
+	catalog.Material:     {Want: Text, common: true},
 	catalog.Colour:       {Want: Text},
 	catalog.Pack:         {Want: Count},
 

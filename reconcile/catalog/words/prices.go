@@ -6,24 +6,81 @@ import (
 )
 
 // pieces are how many a word of prices is for.
-var pieces = map[string]float64{"piece": 1, "dozen": 12, "hundred": 100, "thousand": 1000}
+var pieces = map[string]float64{"piece": 1, "pair": 2, "dozen": 12, "hundred": 100, "thousand": 1000}
+
+// aSet is the word for a set of clubs, which is a number of pieces that the word does not say.
+const aSet = "set"
+
+// surely is the weight from which such a word means nothing else, so that no other need stand beside it.
+const surely = 0.95
 
 // Pieces is a word of a text that says for how many pieces a price may be.
 type Pieces struct {
-	Word  string // in small letters
-	Count float64
+	// Before and After are what stands around it.
+	Before, After string
+	Count         float64
+	// Sure is set where the word says so by itself, beside a word for prices.
+	Sure bool
 }
 
 // Pieces returns the words of a text that may say for how many pieces prices are: dozen, "Hundert", 打. Whether they do is said by
 // the word beside.
 func (v *Vocabulary) Pieces(text string) []Pieces {
 	var all []Pieces
+	v.eachPieces(text, func(e entry, before, after string) {
+		if count := pieces[e.value]; count > 0 {
+			all = append(all, Pieces{before, after, count, count == 2 && e.weight >= surely})
+		}
+	})
+	return all
+}
+
+// Sets returns the words of a text for a set of clubs, "set", "Satz", "jeu", セット, which do not say their number.
+func (v *Vocabulary) Sets(text string) []Pieces {
+	var all []Pieces
+	v.eachPieces(text, func(e entry, before, after string) {
+		if e.value == aSet {
+			all = append(all, Pieces{Before: before, After: after, Sure: e.weight >= surely})
+		}
+	})
+	return all
+}
+
+// NamesSet finds a word that means a set of clubs and nothing else.
+func (v *Vocabulary) NamesSet(text string) (Hit, bool) {
+	if !slices.ContainsFunc(v.Sets(text), func(p Pieces) bool { return p.Sure }) {
+		return Hit{}, false
+	}
+	return Hit{Value: aSet, Score: 1}, true
+}
+
+// eachPieces calls a function with each word of a text for a number of pieces, and what stands around it.
+func (v *Vocabulary) eachPieces(text string, f func(e entry, before, after string)) {
+	letters, starts := plainLetters(text)
 	for _, s := range v.segments(classPieces, tokensOf(text)) {
-		if len(s.options) > 0 && s.options[0].weight >= 0.9 { // slips of the pen are too many among words this short
-			all = append(all, Pieces{strings.ReplaceAll(s.text, " ", ""), pieces[s.options[0].value]})
+		if len(s.options) == 0 || s.options[0].weight < 0.9 { // slips of the pen are too many among words this short
+			continue
+		}
+		for _, word := range []string{s.text, strings.ReplaceAll(s.text, " ", "")} {
+			if at := strings.Index(letters, word); at >= 0 {
+				f(s.options[0], text[:starts[at]], text[starts[at+len(word)]:])
+				break
+			}
 		}
 	}
-	return all
+}
+
+// plainLetters returns a text in small letters without their accents, and where in the text each byte of it comes from.
+func plainLetters(text string) (plain string, starts []int) {
+	var b strings.Builder
+	for at, r := range text {
+		letters := plainLetter(r)
+		b.WriteString(letters)
+		for len(starts) < b.Len() {
+			starts = append(starts, at)
+		}
+	}
+	return b.String(), append(starts, len(text))
 }
 
 // SpeaksOfPrices reports whether a title or note has a word for prices; "per dozen" alone may speak of a pack.

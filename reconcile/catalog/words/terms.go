@@ -129,7 +129,7 @@ func (t tally) best() (Hit, bool) {
 
 func (v *Vocabulary) term(class, text string) (Hit, bool) { return v.tally(class, text).best() }
 
-// Mark returns what a text is as a whole among the small words of a class: not_applicable missing ditto approximate
+// Mark returns what a text is as a whole among the small words of a class: not_applicable missing ditto as_set approximate
 // reference at_most at_least total statistic note diameter radius per_side included half_angle measured sample fits or to per per_many old new all. Only hits of at least 0.7 are
 // returned.
 func (v *Vocabulary) Mark(text, mark string) (Hit, bool) {
@@ -230,6 +230,9 @@ func (v *Vocabulary) IsMissing(text string) (Hit, bool) { return v.Mark(text, "m
 // IsDitto reports whether a cell refers to the value above it: "ditto", "s. o.", "同上". The French "s.o." for "sans
 // objet" is also [Vocabulary.IsNotApplicable]; which it is depends on the language of the sheet.
 func (v *Vocabulary) IsDitto(text string) (Hit, bool) { return v.Mark(text, "ditto") }
+
+// IsAsSet reports whether a cell refers to the value of the set that its part is of: "as set", "wie Satz", "セットと同じ".
+func (v *Vocabulary) IsAsSet(text string) (Hit, bool) { return v.Mark(text, "as_set") }
 
 // IsTotal reports whether a text is the label of a row of sums. A word for total must begin it, with little after it.
 func (v *Vocabulary) IsTotal(text string) (Hit, bool) {
