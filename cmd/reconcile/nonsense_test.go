@@ -91,11 +91,10 @@ func TestNothingLooksAtWording(t *testing.T) {
 		both := func(parts ...[]string) []string { return slices.Concat(parts...) }
 		call("matrix", both(catalogues, []string{"--sentences", "--all", "--out", in("matrix")})...)
 		call("chart", both(catalogues, []string{"--out", in("chart.html")})...)
-		call("turnlist", both(catalogues, []string{"--out", in("list.html")})...)
 		call("vet", both(catalogues, []string{"--new", sheetFile("quendrith_ferrules_2026.csv"), "--out", in("vet")})...)
 		head, ferrule := somePair(t, in("matrix"))
 		printed[language] = map[string]string{
-			"turnlist.json": call("turnlist", both(catalogues, []string{"--json", "--out", in("again.html")})...),
+			"turnlist.json": call("turnlist", both(catalogues, []string{"--json", "--out", in("list.html")})...),
 			"joint.json":    call("joint", both(joint, []string{"--json"})...),
 			"joint.txt":     call("joint", joint...),
 			"why.json":      call("why", both(catalogues, []string{"--head", head, "--ferrule", ferrule, "--all", "--json"})...),

@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"example.com/seatline/fitcalc/sample"
-	"gonum.org/v1/gonum/stat/distuv"
 	"pgregory.net/rapid"
 )
 
@@ -123,7 +122,7 @@ func TestFoundBinomialPlanIsLeast(t *testing.T) {
 			t.Fatal(err)
 		}
 		meets := func(n, c int) bool {
-			b := func(p float64) float64 { return distuv.Binomial{N: float64(n), P: p}.CDF(float64(c)) }
+			b := func(p float64) float64 { return binomialUpTo(n, c, p) }
 			return b(points.Producer.Bad) >= points.Producer.Accept && b(points.Consumer.Bad) <= points.Consumer.Accept
 		}
 		if !meets(found.N, found.C) {
@@ -352,4 +351,15 @@ func TestManyPieces(t *testing.T) {
 	wantError(t, "pieces", err, sample.ErrTooMany)
 	_, err = sample.ShareInterval(3, most+1, .95)
 	wantError(t, "pieces of an interval", err, sample.ErrTooMany)
+}
+
+// binomialUpTo is the chance of at most c bad ones in n, by adding up the terms.
+func binomialUpTo(n, c int, p float64) float64 {
+	term := math.Pow(1-p, float64(n))
+	sum := term
+	for k := range c {
+		term *= float64(n-k) / float64(k+1) * p / (1 - p)
+		sum += term
+	}
+	return sum
 }
