@@ -305,9 +305,13 @@ func (s *Sizes) leftSection() report.Section {
 		Columns: []report.Column{report.Text("Head", 14).Bold(), report.Text("Head is", 34), report.Sentence("Why", 70), report.Source("Head from", 34)},
 		Frozen:  1, Tone: report.Without, Empty: "Every head is in the plan.",
 	}
+	var all []saidOfHead
 	for _, l := range s.Made.Left {
-		h := &s.Result.Catalogue.Heads[l.Head]
-		t.Rows = append(t.Rows, []any{h.Part, report.HeadIs(h), l.Why, report.FromHead(h)})
+		all = append(all, saidOfHead{head: &s.Result.Catalogue.Heads[l.Head], why: l.Why})
+	}
+	for set := range setsOf(all) {
+		first := set[0]
+		t.Rows = append(t.Rows, []any{namesOfSet(set), report.HeadIs(first.head), first.why, report.FromHead(first.head)})
 	}
 	return t
 }

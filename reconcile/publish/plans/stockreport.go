@@ -319,9 +319,9 @@ func (s *Stock) unservedSection(units fitcalc.Units) report.Section {
 		Columns: []report.Column{report.Text("Head", 14).Bold(), report.Text("Head is", 30), report.Sentence("Why", 84), report.Text("Nearest", 14), report.Source("Head from", 34)},
 		Frozen:  1, Tone: report.Without, Empty: "Every head is served.",
 	}
+	var all []saidOfHead
 	add := func(head int, why, nearest string) {
-		h := &s.Result.Catalogue.Heads[head]
-		t.Rows = append(t.Rows, []any{h.Part, report.HeadIs(h), why, nearest, report.FromHead(h)})
+		all = append(all, saidOfHead{&s.Result.Catalogue.Heads[head], why, nearest})
 	}
 	for i := range s.Plan.Unserved {
 		u := &s.Plan.Unserved[i]
@@ -340,6 +340,10 @@ func (s *Stock) unservedSection(units fitcalc.Units) report.Section {
 			why = "left out: “" + sectionDemand + "” has no number for it that could be used"
 		}
 		add(h, why, "")
+	}
+	for set := range setsOf(all) {
+		first := set[0]
+		t.Rows = append(t.Rows, []any{namesOfSet(set), report.HeadIs(first.head), first.why, first.nearest, report.FromHead(first.head)})
 	}
 	return t
 }

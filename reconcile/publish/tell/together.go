@@ -24,6 +24,12 @@ func Together(parts []string) string {
 	return strings.Join(runs, ", ")
 }
 
+// AreOneSet reports whether part numbers are those of one set, by all but their ends: OW-M1-4 and OW-M1-PW.
+func AreOneSet(a, b string) bool {
+	stem := stemOf(a)
+	return stem != "" && stem == stemOf(b)
+}
+
 // runFrom is how many parts from the first on begin alike.
 func runFrom(parts []string) int {
 	stem := stemOf(parts[0])

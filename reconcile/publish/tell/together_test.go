@@ -26,3 +26,14 @@ func TestTogether(t *testing.T) {
 		}
 	}
 }
+
+func TestAreOneSet(t *testing.T) {
+	for _, tt := range []struct {
+		a, b string
+		want bool
+	}{{"OW-M1-4", "OW-M1-PW", true}, {"OW-M1-4", "OW-M2-4", false}, {"A1", "A2", false}, {"H-100001", "H-100002", false}} {
+		if got := tell.AreOneSet(tt.a, tt.b); got != tt.want {
+			t.Errorf("AreOneSet(%q, %q) = %v", tt.a, tt.b, got)
+		}
+	}
+}
