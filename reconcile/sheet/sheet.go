@@ -46,6 +46,18 @@ type Sheet struct {
 	Struck map[Ref]string
 	// Comments holds what people have written beside cells: comments, notes, threads of them, one below the other.
 	Comments map[Ref]string
+	// Colours are how cells are filled, and their characters coloured, as far as the file says so of single cells.
+	Colours Colours
+	// Inks holds the colours of some of a cell's characters, where these are not those of the cell.
+	Inks map[Ref][]Colour
+}
+
+// Ink keeps the colours that some characters of a cell have.
+func (s *Sheet) Ink(at Ref, colours []Colour) {
+	if s.Inks == nil {
+		s.Inks = map[Ref][]Colour{}
+	}
+	s.Inks[at] = colours
 }
 
 // Strike keeps what is struck out of a cell.

@@ -56,16 +56,21 @@ type reader struct {
 	codes    map[int]string
 	formats  map[int]*numfmt.Format
 	styles   []style
+	palette  []sheet.Colour // the file's own, of the numbers from 8 on
 	texts    []text
 	sheets   []entry
 }
 
 // font is what a font says of how its text stands.
-type font struct{ struck, raised, lowered bool }
+type font struct {
+	struck, raised, lowered bool
+	ink                     int // a number of the palette
+}
 
 // style is a cell format.
 type style struct {
 	font, format int
+	fill         int // a number of the palette, zero where the cell is not filled
 }
 
 // entry is a sheet as the workbook lists it.
@@ -131,11 +136,14 @@ const (
 	recColumn     = 0x007d
 	recSheet      = 0x0085
 	recRKs        = 0x00bd
+	recBlanks     = 0x00be
 	recRichText   = 0x00d6
 	recXF         = 0x00e0
 	recMerged     = 0x00e5
+	recPalette    = 0x0092
 	recTexts      = 0x00fc
 	recSharedText = 0x00fd
+	recBlank      = 0x0201
 	recNumber     = 0x0203
 	recLabel      = 0x0204
 	recTruth      = 0x0205
@@ -216,16 +224,17 @@ func (b *reader) globals() error {
 			b.date1904 = f.u16() == 1
 		case recFont:
 			f.skip(2)
-			attributes := f.u16()
-			f.skip(4)
+			attributes, ink := f.u16(), f.u16()
+			f.skip(2)
 			script := f.u16()
-			b.fonts = append(b.fonts, font{struck: attributes&8 != 0, raised: script == 1, lowered: script == 2})
+			b.fonts = append(b.fonts, font{struck: attributes&8 != 0, raised: script == 1, lowered: script == 2, ink: ink})
 		case recFormat:
 			id := f.u16()
 			b.codes[id] = f.chars(f.u16())
 		case recXF:
-			font := f.u16()
-			b.styles = append(b.styles, style{font, f.u16()})
+			b.styles = append(b.styles, readStyle(f))
+		case recPalette:
+			b.readPalette(f)
 		case recSheet:
 			at := int(f.u32())
 			state := f.u8()

@@ -111,7 +111,18 @@ func (g *grid) record(kind int, f *fields) error {
 		if f.err != nil {
 			return f.err
 		}
+		g.paint(at)
 		return g.cell(kind, at, f)
+	case recBlank:
+		at := sheet.Ref{Row: f.u16() + 1, Col: f.u16() + 1}
+		g.style = f.u16()
+		g.paint(at)
+	case recBlanks:
+		row, col := f.u16(), f.u16()
+		for ; len(f.parts) > 0 && len(f.parts[0]) >= 2+2; col++ { // the last column follows
+			g.style = f.u16()
+			g.paint(sheet.Ref{Row: row + 1, Col: col + 1})
+		}
 	case recRKs:
 		return g.rks(f)
 	case recString:
@@ -184,6 +195,7 @@ func (g *grid) rks(f *fields) error {
 	for col := first; len(f.parts) > 0 && len(f.parts[0]) >= 6+2; col++ { // the last column follows the numbers
 		g.style = f.u16()
 		at := sheet.Ref{Row: row + 1, Col: col + 1}
+		g.paint(at)
 		if err := g.place(at, g.number(at, rk(f.u32()), "")); err != nil {
 			return err
 		}
@@ -291,6 +303,7 @@ func (g *grid) text(at sheet.Ref, one text, formula string) sheet.Cell {
 	if struck != "" {
 		g.out.Strike(at, struck)
 	}
+	g.inks(at, one)
 	switch {
 	case content == "" && struck != "":
 		return *sheet.StruckCell
@@ -366,6 +379,7 @@ func (g *grid) finish() error {
 			return err
 		}
 	}
+	g.out.Colours.Sort()
 	if g.comments > 0 {
 		g.book.Notes = append(g.book.Notes, sheet.Note{Code: CodeComments, Sheet: g.out.Name,
 			Message: fmt.Sprintf("the sheet has %d comments, which are not read from a file of this format; save it as an xlsx workbook to have them read", g.comments)})

@@ -40,6 +40,7 @@ const (
 	spaceNumber
 	spaceCalcExt
 	spaceManifest
+	spaceFormatting
 )
 
 var spaces = map[string]xmlscan.Space{
@@ -50,6 +51,7 @@ var spaces = map[string]xmlscan.Space{
 	"urn:oasis:names:tc:opendocument:xmlns:datastyle:1.0":                  spaceNumber,
 	"urn:org:documentfoundation:names:experimental:calc:xmlns:calcext:1.0": spaceCalcExt,
 	"urn:oasis:names:tc:opendocument:xmlns:manifest:1.0":                   spaceManifest,
+	"urn:oasis:names:tc:opendocument:xmlns:xsl-fo-compatible:1.0":          spaceFormatting,
 }
 
 // Read is [ReadWithin] the default limits.
@@ -92,6 +94,8 @@ type style struct {
 	parent, data string
 	hidden       bool
 	look         look
+	paint        sheet.Paint
+	fills, inks  bool // it says how cells are filled, and of which colour characters are
 }
 
 // namedRange is a table or filter range with the sheet that it is on.

@@ -4,6 +4,8 @@ import (
 	"strconv"
 	"strings"
 
+	"example.com/seatline/reconcile/sheet"
+	"example.com/seatline/reconcile/sheet/internal/palette"
 	"example.com/seatline/reconcile/sheet/internal/runs"
 	"example.com/seatline/reconcile/sheet/internal/xmlscan"
 )
@@ -54,6 +56,17 @@ func (b *reader) namedStyle(s *xmlscan.Scanner, name string) error {
 			if err := one.look.read(s); err != nil {
 				return err
 			}
+			colour, found, err := s.AttrIn(spaceFormatting, "color")
+			if err != nil {
+				return err
+			}
+			one.inks, one.paint.Ink = found, palette.Named(colour)
+		case s.Space == spaceStyle && s.Local == "table-cell-properties":
+			colour, found, err := s.AttrIn(spaceFormatting, "background-color")
+			if err != nil {
+				return err
+			}
+			one.fills, one.paint.Fill = found, palette.Named(colour)
 		}
 		return s.Skip()
 	})
@@ -100,10 +113,11 @@ func (l look) over(around runs.Look) runs.Look {
 	return around
 }
 
-// cellStyle is what a style of cells says of values: the format code, empty for General, and whether they are struck out.
+// cellStyle is what a style of cells says of values: the format code, empty for General, whether they are struck out, and how they are coloured.
 type cellStyle struct {
 	code   string
 	struck bool
+	paint  sheet.Paint
 }
 
 // cellStyle returns what a style of cells says.
@@ -118,7 +132,7 @@ func (b *reader) cellStyle(name string) cellStyle {
 
 // findCellStyle looks through the parents of a style. Their chain is short in any file; a longer one is a circle.
 func (b *reader) findCellStyle(name string) cellStyle {
-	found, formatted, strikes := cellStyle{}, false, false
+	found, formatted, strikes, fills, inks := cellStyle{}, false, false, false, false
 	for range 50 {
 		one, known := b.styles[name]
 		if !known {
@@ -130,8 +144,15 @@ func (b *reader) findCellStyle(name string) cellStyle {
 		if one.look.strikes && !strikes {
 			strikes, found.struck = true, one.look.Struck
 		}
+		if one.fills && !fills {
+			fills, found.paint.Fill = true, one.paint.Fill
+		}
+		if one.inks && !inks {
+			inks, found.paint.Ink = true, one.paint.Ink
+		}
 		name = one.parent
 	}
+	found.paint = found.paint.Seen()
 	return found
 }
 

@@ -24,7 +24,14 @@ type grid struct {
 	cells    []*sheet.Cell
 	pool     sheet.Pool[sheet.Cell]
 	notes    int
-	rowStyle string // the style of the cells of the row that have none
+	rowStyle string    // the style of the cells of the row that have none
+	painted  []painted // the coloured cells of the row
+}
+
+// painted are coloured cells of a row beside each other, whether something stands in them or not.
+type painted struct {
+	from, to int
+	paint    sheet.Paint
 }
 
 // column is a run of equal columns.
@@ -49,6 +56,7 @@ func (b *reader) table(s *xmlscan.Scanner) error {
 	if err := s.Children(g.element); err != nil {
 		return err
 	}
+	g.out.Colours.Sort()
 	b.book.Sheets = append(b.book.Sheets, g.out)
 	return b.meter.Merges(g.out)
 }
@@ -114,7 +122,7 @@ func (g *grid) readRow(s *xmlscan.Scanner) error {
 		return err
 	}
 	g.row++
-	g.col, g.cells = 0, g.cells[:0]
+	g.col, g.cells, g.painted = 0, g.cells[:0], g.painted[:0]
 	if err := s.Children(g.readCell); err != nil {
 		return err
 	}
@@ -152,8 +160,11 @@ func (g *grid) store(s *xmlscan.Scanner, first int, hide bool) error {
 	for len(g.out.Rows) < first-1 {
 		g.out.Rows = append(g.out.Rows, nil)
 	}
-	for range g.row - first + 1 {
+	for row := first; row <= g.row; row++ {
 		g.out.Rows = append(g.out.Rows, append([]*sheet.Cell(nil), cells...))
+		for _, one := range g.painted {
+			g.out.Colours.AddRow(row, one.from, one.to, one.paint)
+		}
 	}
 	return nil
 }
@@ -173,9 +184,12 @@ func (g *grid) readCell(s *xmlscan.Scanner) error {
 			return err
 		}
 	}
-	cell, err := g.value(s)
+	cell, paint, err := g.value(s)
 	if err != nil {
 		return err
+	}
+	if paint != (sheet.Paint{}) {
+		g.painted = append(g.painted, painted{g.col + 1, min(g.col+min(times, MaxCols), MaxCols), paint})
 	}
 	if covered || cell == (sheet.Cell{}) {
 		g.col += min(times, 2*MaxCols)
@@ -223,13 +237,13 @@ func (g *grid) merge(s *xmlscan.Scanner) error {
 	return nil
 }
 
-// value reads what a cell stores and shows, and passes over it.
-func (g *grid) value(s *xmlscan.Scanner) (sheet.Cell, error) {
+// value reads what a cell stores and shows, and how it is coloured, and passes over it.
+func (g *grid) value(s *xmlscan.Scanner) (sheet.Cell, sheet.Paint, error) {
 	attributes := map[string]string{}
 	for _, name := range []string{"value-type", "value", "date-value", "time-value", "boolean-value", "string-value"} {
 		value, found, err := s.AttrIn(spaceOffice, name)
 		if err != nil {
-			return sheet.Cell{}, err
+			return sheet.Cell{}, sheet.Paint{}, err
 		}
 		if found {
 			attributes[name] = value
@@ -237,15 +251,15 @@ func (g *grid) value(s *xmlscan.Scanner) (sheet.Cell, error) {
 	}
 	formula, _, err := s.AttrIn(spaceTable, "formula")
 	if err != nil {
-		return sheet.Cell{}, err
+		return sheet.Cell{}, sheet.Paint{}, err
 	}
 	extended, _, err := s.AttrIn(spaceCalcExt, "value-type")
 	if err != nil {
-		return sheet.Cell{}, err
+		return sheet.Cell{}, sheet.Paint{}, err
 	}
 	styleName, styled, err := s.AttrIn(spaceTable, "style-name")
 	if err != nil {
-		return sheet.Cell{}, err
+		return sheet.Cell{}, sheet.Paint{}, err
 	}
 	if !styled {
 		styleName = g.defaultStyle()
@@ -253,19 +267,22 @@ func (g *grid) value(s *xmlscan.Scanner) (sheet.Cell, error) {
 	style := g.cellStyle(styleName)
 	said, err := g.readContent(s, style.struck)
 	if err != nil {
-		return sheet.Cell{}, err
+		return sheet.Cell{}, sheet.Paint{}, err
 	}
 	if said.comment != "" {
 		if err := g.meter.Comment(g.out, g.at(), said.comment); err != nil {
-			return sheet.Cell{}, err
+			return sheet.Cell{}, sheet.Paint{}, err
 		}
 	}
 	if said.struck != "" {
 		g.out.Strike(g.at(), said.struck)
 		delete(attributes, "string-value") // it holds what is struck out too
 		if said.text == "" {
-			return *sheet.StruckCell, nil
+			return *sheet.StruckCell, style.paint, nil
 		}
+	}
+	if len(said.inks) > 0 {
+		g.out.Ink(g.at(), said.inks)
 	}
 	cell := sheet.Cell{Formula: plainFormula(formula)}
 	if extended == "error" {
@@ -274,14 +291,14 @@ func (g *grid) value(s *xmlscan.Scanner) (sheet.Cell, error) {
 	g.interpret(&cell, attributes, said.text)
 	if style.struck && said.text == "" && cell.Kind != sheet.Blank { // a value that shows nothing
 		g.out.Strike(g.at(), cell.Raw)
-		return *sheet.StruckCell, nil
+		return *sheet.StruckCell, style.paint, nil
 	}
 	if cell.Kind != sheet.Blank {
 		if cell.Format = style.code; cell.Format == "General" {
 			cell.Format = ""
 		}
 	}
-	return cell, nil
+	return cell, style.paint, nil
 }
 
 // at is the place of the cell that is being read.
@@ -374,7 +391,10 @@ func (g *grid) odd(kind, value string) {
 }
 
 // content is what stands in a cell.
-type content struct{ text, struck, comment string }
+type content struct {
+	text, struck, comment string
+	inks                  []sheet.Colour // of characters that have one of their own
+}
 
 // readContent reads the shown text of a cell, struck out as a whole or not, and its comment; drawings in it are passed over.
 func (g *grid) readContent(s *xmlscan.Scanner, struck bool) (content, error) {
@@ -399,14 +419,18 @@ func (g *grid) readContent(s *xmlscan.Scanner, struck bool) (content, error) {
 		err = g.meter.LongCell(g.out.Name, g.at())
 	}
 	text, gone := p.text.Result()
-	return content{text, gone, comment}, err
+	return content{text, gone, comment, p.inks}, err
 }
+
+// mostInks is how many different colours of characters are told of a cell.
+const mostInks = 16
 
 // paragraph gathers the text of a cell or comment.
 type paragraph struct {
 	*reader
 	text runs.Text
 	look runs.Look
+	inks []sheet.Colour
 	// number is how many paragraphs there were.
 	number int
 	// left is how many bytes it may still have; below zero some were left out.
@@ -435,7 +459,11 @@ func (p *paragraph) styled(s *xmlscan.Scanner) error {
 	}
 	around := p.look
 	if found {
-		p.look = p.styles[name].look.over(around)
+		one := p.styles[name]
+		p.look = one.look.over(around)
+		if ink := one.paint.Seen().Ink; ink != 0 && !slices.Contains(p.inks, ink) && len(p.inks) < mostInks {
+			p.inks = append(p.inks, ink)
+		}
 	}
 	err = p.inline(s)
 	p.look = around

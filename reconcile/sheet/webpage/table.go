@@ -2,6 +2,7 @@ package webpage
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/seatline/reconcile/sheet"
@@ -22,6 +23,8 @@ type table struct {
 	merges        int
 	sectionHidden bool
 	inRow         bool
+	rowPaint      sheet.Paint
+	painted       []paintedCell // those of the row
 	cells         []*sheet.Cell
 	col           int // of the current cell, from 0
 	cell          *cell
@@ -33,6 +36,22 @@ type table struct {
 type cell struct {
 	words
 	attributes
+	inks []sheet.Colour
+}
+
+// paintedCell are the columns of a coloured cell of a row.
+type paintedCell struct {
+	from, to int
+	paint    sheet.Paint
+}
+
+// mostInks is how many different colours of characters are told of a cell.
+const mostInks = 16
+
+func (c *cell) addInk(ink sheet.Colour) {
+	if !slices.Contains(c.inks, ink) && len(c.inks) < mostInks {
+		c.inks = append(c.inks, ink)
+	}
 }
 
 // into returns what text is added to, nil between cells.
@@ -86,6 +105,7 @@ func (p *page) startPart(t *table, tag string, a attributes) error {
 			return err
 		}
 		t.startRow(a.hidden)
+		t.rowPaint = a.paint
 		return nil
 	}
 	p.endCell(t)
@@ -108,7 +128,7 @@ func (p *page) startPart(t *table, tag string, a attributes) error {
 }
 
 func (t *table) startRow(hidden bool) {
-	t.inRow, t.col, t.cells = true, 0, t.cells[:0]
+	t.inRow, t.col, t.cells, t.painted, t.rowPaint = true, 0, t.cells[:0], t.painted[:0], sheet.Paint{}
 	if hidden || t.sectionHidden {
 		t.out.HiddenRows[len(t.out.Rows)+1] = true
 	}
@@ -142,6 +162,12 @@ func (p *page) place(t *table, c *cell) {
 		return
 	}
 	t.filled = t.filled || made != sheet.BlankCell
+	if paint := (cellPaint{Paint: c.paint}).over(t.rowPaint).Seen(); paint != (sheet.Paint{}) {
+		t.painted = append(t.painted, paintedCell{t.col + 1, t.col + 1, paint})
+	}
+	if len(c.inks) > 0 && made != sheet.BlankCell {
+		t.out.Ink(sheet.Ref{Row: row, Col: t.col + 1}, c.inks)
+	}
 	for len(t.cells) < t.col {
 		t.cells = append(t.cells, sheet.BlankCell)
 	}
@@ -209,6 +235,9 @@ func (p *page) endRow(t *table) error {
 	t.out.Rows = append(t.out.Rows, append([]*sheet.Cell(nil), cells...))
 	if len(cells) == 0 {
 		return nil
+	}
+	for _, one := range t.painted {
+		t.out.Colours.AddRow(len(t.out.Rows), one.from, one.to, one.paint)
 	}
 	return p.meter.Row(t.out.Name, len(t.out.Rows), cells, 1)
 }

@@ -23,6 +23,7 @@ import (
 	"golang.org/x/net/html"
 
 	"example.com/seatline/reconcile/sheet"
+	"example.com/seatline/reconcile/sheet/internal/palette"
 	"example.com/seatline/reconcile/sheet/internal/runs"
 )
 
@@ -72,6 +73,8 @@ type page struct {
 	last  *sheet.Sheet
 	names map[string]int
 	marks []mark
+	// classes are how the page's own classes colour what has them.
+	classes map[string]cellPaint
 	// around is the line of text outside tables that is being read, above the lines before it since the last table.
 	around  words
 	above   []string
@@ -89,6 +92,7 @@ type mark struct {
 type seen struct {
 	look   runs.Look
 	hidden bool
+	ink    sheet.Colour
 }
 
 func (p *page) seen() seen {
@@ -109,7 +113,9 @@ func (p *page) read() error {
 			return p.end()
 		case html.TextToken:
 			if now := p.seen(); !now.hidden {
-				err = p.text(string(p.tokens.Text()), now.look)
+				err = p.text(string(p.tokens.Text()), now)
+			} else if p.inStyle() {
+				p.readClasses(string(p.tokens.Text()))
 			}
 		case html.StartTagToken:
 			err = p.start(false)
@@ -177,11 +183,11 @@ func (p *page) endLine() {
 }
 
 // text takes in a text.
-func (p *page) text(text string, look runs.Look) error {
+func (p *page) text(text string, now seen) error {
 	most := p.meter.Limits.Characters * 4
 	if len(p.nested) == 0 {
 		if p.around.size <= most { // a longer line says nothing of a table
-			p.around.add(text, look)
+			p.around.add(text, now.look)
 		}
 		return nil
 	}
@@ -190,7 +196,10 @@ func (p *page) text(text string, look runs.Look) error {
 	if into == nil {
 		return nil // between cells, where programs put line breaks
 	}
-	if into.add(text, look); into.size > most {
+	if now.ink != 0 && t.cell != nil && strings.TrimSpace(text) != "" {
+		t.cell.addInk(now.ink)
+	}
+	if into.add(text, now.look); into.size > most {
 		return p.meter.LongCell(t.out.Name, sheet.Ref{Row: len(t.out.Rows) + 1, Col: t.col + 1})
 	}
 	return nil
@@ -205,10 +214,12 @@ type attributes struct {
 	stored        string
 	stores        bool
 	raised, below bool
+	paint         sheet.Paint
 }
 
 func (p *page) attributes() attributes {
 	a := attributes{rows: 1, cols: 1}
+	styles, classes := "", ""
 	for more := true; more; {
 		var key, value []byte
 		key, value, more = p.tokens.TagAttr()
@@ -224,9 +235,19 @@ func (p *page) attributes() attributes {
 		case "x:num", "sdval":
 			a.stored, a.stores = string(value[:min(len(value), 100)]), true
 		case "style":
-			a.style(string(value))
+			styles = string(value)
+		case "class":
+			classes = string(value)
+		case "bgcolor":
+			a.paint.Fill = palette.Named(string(value))
+		case "color":
+			a.paint.Ink = palette.Named(string(value))
 		}
 	}
+	for class := range strings.FieldsSeq(classes) {
+		a.paint = p.classes[class].over(a.paint)
+	}
+	a.style(styles)
 	return a
 }
 
@@ -246,6 +267,8 @@ func (a *attributes) style(text string) {
 			a.struck = strings.Contains(value, "line-through")
 		case "vertical-align":
 			a.raised, a.below = strings.HasPrefix(value, "super"), value == "sub"
+		case "background", "background-color", "color":
+			a.paint = paintIn(declaration).over(a.paint)
 		}
 	}
 }
@@ -329,6 +352,9 @@ func (p *page) startMark(tag string, a attributes) {
 	}
 	if tag == "sub" || a.below {
 		next.look.Raised, next.look.Lowered = false, true
+	}
+	if ink := (sheet.Paint{Ink: a.paint.Ink}).Seen().Ink; ink != 0 {
+		next.ink = ink
 	}
 	at := p.markOf(tag)
 	switch {

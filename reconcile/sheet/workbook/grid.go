@@ -47,6 +47,7 @@ func (b *reader) sheet(e entry, relations relations) error {
 	if err := b.meter.Merges(g.out); err != nil {
 		return err
 	}
+	g.out.Colours.Sort()
 	if g.dropped > 0 {
 		g.noteAt(sheet.Ref{}, fmt.Sprintf("%d more cells are described in ways that the file format does not allow", g.dropped))
 	}
@@ -127,6 +128,33 @@ type grid struct {
 	slab     []*sheet.Cell // from which rows are cut
 	pools    map[writing]*sheet.Pool[string]
 	last     []lastPool
+	painted  []painted // the coloured cells of the row
+}
+
+// painted are coloured cells of a row beside each other, whether something stands in them or not.
+type painted struct {
+	from, to int
+	paint    sheet.Paint
+}
+
+// paint keeps the colours of the current cell.
+func (g *grid) paint(format int) {
+	if !g.paints || format >= len(g.styles) || g.styles[format].paint == (sheet.Paint{}) {
+		return
+	}
+	paint := g.styles[format].paint
+	if last := len(g.painted) - 1; last >= 0 && g.painted[last].to == g.col-1 && g.painted[last].paint == paint {
+		g.painted[last].to = g.col
+		return
+	}
+	g.painted = append(g.painted, painted{g.col, g.col, paint})
+}
+
+// colour keeps the colours of a row in which something stands.
+func (g *grid) colour() {
+	for _, one := range g.painted {
+		g.out.Colours.AddRow(g.row, one.from, one.to, one.paint)
+	}
 }
 
 func (g *grid) read(text string) error {
@@ -244,7 +272,7 @@ func (g *grid) readRow(s *xmlscan.Scanner) error {
 	if isTrue(hidden) {
 		g.out.HiddenRows[row] = true
 	}
-	g.row, g.col, g.cells = row, 0, g.cells[:0]
+	g.row, g.col, g.cells, g.painted = row, 0, g.cells[:0], g.painted[:0]
 	for {
 		for g.usualCell() {
 		}
@@ -303,6 +331,7 @@ func (g *grid) store() error {
 	start := len(g.slab)
 	g.slab = append(g.slab, cells...)
 	g.out.Rows[g.row-1] = g.slab[start:len(g.slab):len(g.slab)]
+	g.colour()
 	return nil
 }
 
@@ -386,6 +415,7 @@ func (g *grid) cell() error {
 	if err != nil {
 		return err
 	}
+	g.paint(c.style)
 	return g.place(cell)
 }
 
@@ -429,7 +459,7 @@ func (g *grid) make(c stored) (*sheet.Cell, error) {
 			return known, nil
 		}
 	}
-	remarks := g.notes + len(g.out.Struck)
+	remarks := g.notes + len(g.out.Struck) + len(g.out.Inks)
 	c.value, c.inline.usual.text, c.formula = strings.Clone(c.value), strings.Clone(c.inline.usual.text), strings.Clone(c.formula)
 	cell, err := g.interpret(c)
 	switch {
@@ -437,7 +467,7 @@ func (g *grid) make(c stored) (*sheet.Cell, error) {
 		return sheet.BlankCell, err
 	case cell.Kind == sheet.Struck:
 		return sheet.StruckCell, nil
-	case shared && remarks == g.notes+len(g.out.Struck): // what is noted is noted of each cell
+	case shared && remarks == g.notes+len(g.out.Struck)+len(g.out.Inks): // what is noted is noted of each cell
 		return pool.Add(g.col, c.value, cell), nil
 	}
 	return pool.Make(cell), nil
@@ -482,6 +512,7 @@ func (g *grid) usualCell() bool {
 		g.col = before
 		return false // to be found again, with its place, in the long way
 	}
+	g.paint(c.style)
 	g.scan.Pass(len(rest) - len(u.rest))
 	return true
 }
@@ -653,7 +684,7 @@ func (g *grid) interpret(c stored) (sheet.Cell, error) {
 			return g.broken(st, c, fmt.Sprintf("%s refers to text number %.40q, and the file has %d texts", g.at(), c.value, len(g.strings)))
 		}
 		if rich, odd := g.rich[index]; odd {
-			g.setRich(&cell, st, rich.in(st), c)
+			g.setRich(&cell, st, rich, c)
 			return cell, nil
 		}
 		g.setText(&cell, st, g.strings[index], c)
@@ -663,7 +694,7 @@ func (g *grid) interpret(c stored) (sheet.Cell, error) {
 		}
 	case "inlineStr":
 		if c.inline.odd() {
-			g.setRich(&cell, st, c.inline.in(st), c)
+			g.setRich(&cell, st, c.inline, c)
 			return cell, nil
 		}
 		text := c.inline.usual.text
@@ -705,8 +736,11 @@ func (g *grid) broken(st style, c stored, problem string) (sheet.Cell, error) {
 }
 
 // setRich makes a cell the text that is left of one with runs in fonts of their own.
-func (g *grid) setRich(cell *sheet.Cell, st style, text written, c stored) {
-	g.setText(cell, st, text.text, c)
+func (g *grid) setRich(cell *sheet.Cell, st style, rich richText, c stored) {
+	text := rich.in(st)
+	if g.setText(cell, st, text.text, c); rich.inks != "" && cell.Kind != sheet.Blank {
+		g.out.Ink(g.at(), rich.inkColours())
+	}
 	if text.struck != "" {
 		g.out.Strike(g.at(), text.struck)
 		if cell.Kind == sheet.Blank {

@@ -6,6 +6,7 @@ import (
 	"unicode/utf16"
 	"unicode/utf8"
 
+	"example.com/seatline/reconcile/sheet"
 	"example.com/seatline/reconcile/sheet/internal/runs"
 	"example.com/seatline/reconcile/sheet/internal/xmlscan"
 	"example.com/seatline/reconcile/sheet/numfmt"
@@ -18,9 +19,10 @@ func (b *reader) readStyles(part string) error {
 		return b.missing(part, "the styles")
 	}
 	codes := map[int]string{}
-	type cellFormat struct{ number, font int }
+	type cellFormat struct{ number, font, fill int }
 	var cells []cellFormat
-	var struckFonts []bool
+	var fonts []fontLook
+	var fills []tone
 	err := b.scan(part, text, spaceMain, "styleSheet", func(s *xmlscan.Scanner) error {
 		switch {
 		case is(s, "numFmts"):
@@ -39,9 +41,17 @@ func (b *reader) readStyles(part string) error {
 		case is(s, "fonts"):
 			return s.Children(func(s *xmlscan.Scanner) error {
 				look, err := readLook(s)
-				struckFonts = append(struckFonts, look.Struck)
+				fonts = append(fonts, look)
 				return err
 			})
+		case is(s, "fills"):
+			return s.Children(func(s *xmlscan.Scanner) error {
+				fill, err := readFill(s)
+				fills = append(fills, fill)
+				return err
+			})
+		case is(s, "colors"):
+			return s.Children(b.readPalette)
 		case is(s, "cellXfs"):
 			return s.Children(func(s *xmlscan.Scanner) error {
 				id, err := number(s, "numFmtId", 0)
@@ -52,7 +62,11 @@ func (b *reader) readStyles(part string) error {
 				if err != nil {
 					return err
 				}
-				cells = append(cells, cellFormat{id, font})
+				fill, err := number(s, "fillId", 0)
+				if err != nil {
+					return err
+				}
+				cells = append(cells, cellFormat{id, font, fill})
 				return s.Skip()
 			})
 		}
@@ -78,8 +92,15 @@ func (b *reader) readStyles(part string) error {
 			}
 			formats[id] = one
 		}
-		one.struck = cell.font < len(struckFonts) && struckFonts[cell.font]
-		b.strikes = b.strikes || one.struck
+		one.struck, one.paint = false, sheet.Paint{}
+		if cell.font < len(fonts) {
+			one.struck, one.paint.Ink = fonts[cell.font].Struck, b.colour(fonts[cell.font].ink)
+		}
+		if cell.fill < len(fills) {
+			one.paint.Fill = b.colour(fills[cell.fill])
+		}
+		one.paint = one.paint.Seen()
+		b.strikes, b.paints = b.strikes || one.struck, b.paints || one.paint != sheet.Paint{}
 		b.styles = append(b.styles, one)
 	}
 	return nil
@@ -134,10 +155,12 @@ type written struct{ text, struck string }
 type richText struct {
 	usual, inStruck written
 	fonts           bool // some runs have a font of their own
+	// inks are the colours of its runs that have one, each once, as text: RRGGBB RRGGBB.
+	inks string
 }
 
 // odd reports whether there is more to know of a text than what it is in a cell of a usual font.
-func (t *richText) odd() bool { return t.usual.struck != "" || t.fonts }
+func (t *richText) odd() bool { return t.usual.struck != "" || t.fonts || t.inks != "" }
 
 // in returns the text as it is in a cell of a style.
 func (t *richText) in(st style) written {
@@ -168,7 +191,8 @@ func (b *reader) richText(s *xmlscan.Scanner, preserve bool) (richText, error) {
 			return err
 		case is(s, "r"):
 			preserve := preserve || s.Preserves()
-			look, own := runs.Look{}, false
+			var look fontLook
+			own := false
 			return s.Children(func(s *xmlscan.Scanner) error {
 				var err error
 				switch {
@@ -178,7 +202,9 @@ func (b *reader) richText(s *xmlscan.Scanner, preserve bool) (richText, error) {
 				case is(s, "t"):
 					var text string
 					text, err = content(s, preserve)
-					add(text, look, own)
+					if add(text, look.Look, own); strings.TrimSpace(text) != "" && !look.Struck {
+						all.addInk(b.colour(look.ink))
+					}
 				default:
 					err = s.Skip()
 				}
@@ -192,8 +218,14 @@ func (b *reader) richText(s *xmlscan.Scanner, preserve bool) (richText, error) {
 	return all, err
 }
 
-// readLook reads what a font, <font> or <rPr>, says of how its text stands (ECMA-376-1, 18.4.10 and 18.4.14).
-func readLook(s *xmlscan.Scanner) (look runs.Look, err error) {
+// fontLook is what a font says of how its text stands, and in which colour.
+type fontLook struct {
+	runs.Look
+	ink tone
+}
+
+// readLook reads a font, <font> or <rPr> (ECMA-376-1, 18.4.10, 18.4.14 and 18.3.1.15).
+func readLook(s *xmlscan.Scanner) (look fontLook, err error) {
 	err = s.Children(func(s *xmlscan.Scanner) error {
 		value, given, err := s.Attr("val")
 		if err != nil {
@@ -204,6 +236,10 @@ func readLook(s *xmlscan.Scanner) (look runs.Look, err error) {
 			look.Struck = !given || isTrue(value)
 		case is(s, "vertAlign"):
 			look.Raised, look.Lowered = value == "superscript", value == "subscript"
+		case is(s, "color"):
+			if look.ink, err = readTone(s); err != nil {
+				return err
+			}
 		}
 		return s.Skip()
 	})

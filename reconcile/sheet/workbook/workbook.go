@@ -65,6 +65,7 @@ const (
 	spaceRelation
 	spacePackage
 	spaceThreads
+	spaceDrawing
 )
 
 var spaces = map[string]xmlscan.Space{
@@ -74,6 +75,8 @@ var spaces = map[string]xmlscan.Space{
 	"http://purl.oclc.org/ooxml/officeDocument/relationships":                 spaceRelation,
 	"http://schemas.openxmlformats.org/package/2006/relationships":            spacePackage,
 	"http://schemas.microsoft.com/office/spreadsheetml/2018/threadedcomments": spaceThreads,
+	"http://schemas.openxmlformats.org/drawingml/2006/main":                   spaceDrawing,
+	"http://purl.oclc.org/ooxml/drawingml/main":                               spaceDrawing,
 }
 
 // Read is [ReadWithin] the default limits.
@@ -135,6 +138,10 @@ type reader struct {
 	rich     map[int]richText // those of the strings of which there is more to know
 	styles   []style
 	strikes  bool // some style strikes its cells out
+	paints   bool // some style colours its cells
+	theme    string
+	scheme   []sheet.Colour // of the theme, nil until one is asked for
+	palette  []sheet.Colour // the file's own
 	meter    *sheet.Meter
 	made     int // bytes of long texts made so far
 	damaged  int // cells that cannot be read
@@ -145,6 +152,7 @@ type style struct {
 	code   string // empty for General
 	format *numfmt.Format
 	struck bool
+	paint  sheet.Paint
 }
 
 func (b *reader) read() error {
@@ -163,6 +171,7 @@ func (b *reader) read() error {
 	if len(entries) == 0 {
 		return errors.New("it lists no sheet")
 	}
+	b.theme = relations.ofType("theme")
 	if part := relations.ofType("styles"); part != "" {
 		if err := b.readStyles(part); err != nil {
 			return err

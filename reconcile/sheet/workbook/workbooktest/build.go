@@ -33,8 +33,9 @@ type builder struct {
 
 // style is what one cell style is made of.
 type style struct {
-	format string
-	bold   bool
+	format       string
+	bold         bool
+	fill, colour string
 }
 
 func (b *workbook) build() (data []byte, err error) {
@@ -78,7 +79,7 @@ func (w *builder) page(index int, p *page) error {
 			return &Error{Line: c.line, Err: err}
 		}
 	}
-	for _, step := range []func(*page) error{w.columns, w.rows, w.merges, w.declared} {
+	for _, step := range []func(*page) error{w.blanks, w.columns, w.rows, w.merges, w.declared} {
 		if err := step(p); err != nil {
 			return err
 		}
@@ -141,14 +142,54 @@ func (w *builder) style(p *page, c cell) error {
 	for _, bold := range p.bold {
 		wanted.bold = wanted.bold || bold.area.Contains(c.at)
 	}
+	wanted.fill, wanted.colour = colourOf(p.fills, c.at), colourOf(p.colours, c.at)
+	return w.apply(p, c.at, wanted)
+}
+
+// colourOf returns the colour that the last of some directives gives a cell, empty where none does.
+func colourOf(directives []styled, at sheet.Ref) (colour string) {
+	for _, one := range directives {
+		if one.area.Contains(at) {
+			colour = one.text
+		}
+	}
+	return colour
+}
+
+// blanks fills the cells of ranges in which nothing stands, as those are that only show a colour.
+func (w *builder) blanks(p *page) error {
+	for _, entry := range p.fills {
+		if entry.area.To.Col == maxColumn {
+			continue // whole rows
+		}
+		for row := entry.area.From.Row; row <= entry.area.To.Row; row++ {
+			for col := entry.area.From.Col; col <= entry.area.To.Col; col++ {
+				at := sheet.Ref{Row: row, Col: col}
+				if p.filled[at] {
+					continue
+				}
+				if err := w.apply(p, at, style{fill: colourOf(p.fills, at)}); err != nil {
+					return &Error{Line: entry.line, Err: err}
+				}
+			}
+		}
+	}
+	return nil
+}
+
+// apply gives a cell a style.
+func (w *builder) apply(p *page, at sheet.Ref, wanted style) error {
 	id, known := w.styles[wanted]
 	if !known {
 		definition := &excelize.Style{}
 		if wanted.format != "" {
 			definition.CustomNumFmt = &wanted.format
 		}
-		if wanted.bold {
-			definition.Font = &excelize.Font{Bold: true}
+		if wanted.bold || wanted.colour != "" {
+			definition.Font = &excelize.Font{Bold: wanted.bold, Color: wanted.colour}
+		}
+		if wanted.fill != "" {
+			definition.Fill = excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{wanted.fill}}
 		}
 		var err error
 		if id, err = w.file.NewStyle(definition); err != nil {
@@ -159,7 +200,7 @@ func (w *builder) style(p *page, c cell) error {
 	if id == 0 {
 		return nil
 	}
-	return w.file.SetCellStyle(p.name, c.at.String(), c.at.String(), id)
+	return w.file.SetCellStyle(p.name, at.String(), at.String(), id)
 }
 
 func (w *builder) columns(p *page) error {

@@ -138,6 +138,9 @@ width A:B 14.5
 format C 0.000"in"
 format C5 0.0
 bold 3 C4:C4
+fill FFFF00 3 C4:D5
+fill 92D050 C5
+colour C00000 A4
 merge A1:D1 A4:A5
 hide rows 5 8:9
 hide columns D F:G
@@ -185,6 +188,16 @@ func TestLayout(t *testing.T) {
 		check(at, nil, err, nil)
 		style, err := file.GetStyle(id)
 		check("bold "+at, want, style.Font != nil && style.Font.Bold, err)
+	}
+	for at, want := range map[string]string{"A3": "FFFF00 ", "B3": "FFFF00 ", "C4": "FFFF00 ", "D5": "FFFF00 ", "C5": "92D050 ", "A4": " C00000", "E3": " ", "B4": " "} {
+		id, err := file.GetCellStyle("Price list", at)
+		check(at, nil, err, nil)
+		style, err := file.GetStyle(id)
+		got := strings.Join(style.Fill.Color, "") + " "
+		if style.Font != nil {
+			got += style.Font.Color
+		}
+		check("colours of "+at, want, got, err)
 	}
 	merged, err := file.GetMergeCells("Price list")
 	var areas []string
@@ -292,6 +305,9 @@ func TestErrors(t *testing.T) {
 		{"width without a number", "sheet S\nwidth A wide\n", 2, "wide"},
 		{"width that is no number", "sheet S\nwidth A NaN\n", 2, "NaN"},
 		{"bold without a place", "sheet S\nbold\n", 2, "no place"},
+		{"fill without a colour", "sheet S\nfill A1:B2\n", 2, "no colour"},
+		{"colour without a place", "sheet S\ncolour FF0000\n", 2, "no place"},
+		{"fill too large", "sheet S\nfill FF0000 A1:ALK9999\n", 2, "more than"},
 		{"hide what", "sheet S\nhide cells A1\n", 2, "hide rows"},
 		{"rows backwards", "sheet S\nhide rows 9:7\n", 2, "9:7"},
 		{"columns backwards", "sheet S\nhide columns D:B\n", 2, "D:B"},

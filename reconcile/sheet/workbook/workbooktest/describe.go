@@ -3,6 +3,7 @@ package workbooktest
 import (
 	"errors"
 	"fmt"
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -44,6 +45,8 @@ type page struct {
 	filled  map[sheet.Ref]bool
 	formats []styled
 	bold    []styled
+	fills   []styled
+	colours []styled
 	widths  []styled
 	merges  []styled
 	filter  *styled
@@ -119,6 +122,10 @@ func (p *page) directive(number int, word, rest string) error {
 		return p.columnsOrRange(number, word, rest)
 	case "bold":
 		return eachRange(number, rest, parseRowsOrRange, &p.bold)
+	case "fill":
+		return coloured(number, rest, &p.fills)
+	case "colour":
+		return coloured(number, rest, &p.colours)
 	case "merge":
 		return eachRange(number, rest, parseArea, &p.merges)
 	case "hide":
@@ -133,7 +140,7 @@ func (p *page) directive(number int, word, rest string) error {
 		p.tables = append(p.tables, styled{line: number, area: parsed, text: name})
 		return err
 	}
-	return fmt.Errorf("%q is no directive; use sheet, row, format, bold, width, merge, hide, filter or table, "+
+	return fmt.Errorf("%q is no directive; use sheet, row, format, bold, fill, colour, width, merge, hide, filter or table, "+
 		"and begin a row of cells with |", word)
 }
 
@@ -200,6 +207,25 @@ func eachRange(number int, text string, parse func(string) (sheet.Range, error),
 	}
 	return nil
 }
+
+// coloured reads a colour and the ranges that have it.
+func coloured(number int, text string, into *[]styled) error {
+	colour, where, _ := strings.Cut(text, " ")
+	if !sixDigits.MatchString(colour) {
+		return fmt.Errorf("%q is no colour; write six hexadecimal digits, red, green and blue: FFFF00", colour)
+	}
+	first := len(*into)
+	err := eachRange(number, where, parseRowsOrRange, into)
+	for i, one := range (*into)[first:] {
+		if cells := (one.area.To.Row - one.area.From.Row + 1) * (one.area.To.Col - one.area.From.Col + 1); one.area.To.Col < maxColumn && cells > maxMerged {
+			return fmt.Errorf("coloured range %v has %d cells, more than %d", one.area, cells, maxMerged)
+		}
+		(*into)[first+i].text = colour
+	}
+	return err
+}
+
+var sixDigits = regexp.MustCompile(`^[0-9A-F]{6}$`)
 
 func parseRowsOrRange(text string) (sheet.Range, error) {
 	if area, err := parseRows(text); err == nil {

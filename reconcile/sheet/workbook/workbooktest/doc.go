@@ -41,6 +41,8 @@
 //	row 12                the next row is row 12
 //	format C:D CODE       number format of columns or of a range (C4:D9); a cell's own format wins, then the later line
 //	bold 4 A6:B7          rows or ranges whose cells are bold
+//	fill FFFF00 4 A6:B7   rows or ranges whose cells are filled with a colour; of rows those cells in which something stands
+//	colour C00000 A6:B7   rows or ranges whose characters have a colour
 //	width A:C 12.5        width of columns, in characters
 //	merge A1:F1 A4:A5     merged ranges; only the first cell of each may have a value
 //	hide rows 7 9:11      hidden rows
