@@ -40,6 +40,7 @@ var codes = []Described{
 	{"data.total", "rows of totals, which are set aside"},
 	{"data.other-goods", "rows of goods that are no parts, such as shim sleeves among ferrules, which are set aside"},
 	{"data.struck", "what is struck out, and is not read"},
+	{"data.colour", "what the sheet says that a colour of cells or characters means, and which have it"},
 	{"data.comment", "the comment of a cell, which may change what stands in it"},
 	{"data.formula", "a formula, of which the stored result counts, or a text that begins like one"},
 	{"data.damaged", "a date, error, exponent or formula without a result where a value was"},

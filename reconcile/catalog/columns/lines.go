@@ -149,6 +149,9 @@ func (t *Table) bodyLine(line int) LineKind {
 	if sizes > 0 {
 		return LineData
 	}
+	if layout.SaysColours(t.Lex, t.Region, line) {
+		return lineNote
+	}
 	if t.OnlyUnits(line) {
 		return LineUnits
 	}

@@ -4,6 +4,8 @@ import (
 	"slices"
 
 	"example.com/seatline/reconcile/catalog/grid"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -48,4 +50,73 @@ func (t *Table) takes(ref sheet.Ref) bool {
 		return true
 	}
 	return false
+}
+
+// Unheaded returns the places of texts in columns of tables that have neither a heading nor a role: what stands there may be no part of it.
+func Unheaded(tables []*Table) (places []sheet.Ref) {
+	for _, t := range tables {
+		for _, c := range t.Columns {
+			if c.Text != "" || c.Role != "" {
+				continue
+			}
+			for i, kind := range t.Lines {
+				if line := t.Region.From + i; kind == LineData && t.Region.Grid.At(line, c.Col) != "" {
+					places = append(places, t.Region.Grid.Ref(line, c.Col))
+				}
+			}
+		}
+	}
+	return places
+}
+
+// DataLine returns the line of data that a cell of the sheet belongs to, zero where it belongs to none.
+func (t *Table) DataLine(ref sheet.Ref) int {
+	r := t.Region
+	if r.Grid.Arranged() {
+		if r.Grid.Takes(ref) {
+			return ref.Row
+		}
+		return 0
+	}
+	line, col := r.Grid.Place(ref)
+	if line < r.From || line > r.To || col < r.Left || col > r.Right || t.Lines[line-r.From] != LineData {
+		return 0
+	}
+	return line
+}
+
+// WriteUnits writes a unit behind the bare sizes of some cells, and looks at the columns anew in which there are any. It returns the cells.
+func (t *Table) WriteUnits(unit string, in func(sheet.Ref) bool) (written []sheet.Ref) {
+	g := t.Region.Grid
+	for _, c := range t.Columns {
+		if traits.Of[c.Role].Want != traits.Length {
+			continue
+		}
+		before := len(written)
+		for i, kind := range t.Lines {
+			line := t.Region.From + i
+			text := g.At(line, c.Col)
+			if kind != LineData || text == "" || !in(g.Ref(line, c.Col)) {
+				continue
+			}
+			if reading := t.Lex.Read(text, value.Context{Want: value.WantDiameter}); reading.Kind == value.Number {
+				g.Behind(line, c.Col, unit, false)
+				written = append(written, g.Ref(line, c.Col))
+			}
+		}
+		if len(written) > before {
+			c.Profile = profileOf(t.Region, t.Lex, c.Col, t.Region.SampleLines())
+		}
+	}
+	return written
+}
+
+// FilledOf returns how many columns of the table have something in a line.
+func (t *Table) FilledOf(line int) (filled int) {
+	for _, c := range t.Columns {
+		if t.Region.Grid.At(line, c.Col) != "" {
+			filled++
+		}
+	}
+	return filled
 }

@@ -78,6 +78,7 @@ func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
 		if text == "" || len(text) > lexicon.LongestNote || lexicon.LooksNumeric(text) && !MayTolerate(text) {
 			continue
 		}
+		text = WithoutColours(lex, text)
 		if terms := lex.PriceTerms(text); terms != (lexicon.PriceTerms{}) {
 			notes.Prices = append(notes.Prices, PriceNote{terms, text, place.String()})
 		}

@@ -17,6 +17,7 @@ import (
 // reportMarks reports what is struck out and said in comments on a sheet, as far as the rows of its tables have not said it.
 func (s *sheetReader) reportMarks(tables []*rows.Table) {
 	s.reportStruck()
+	s.reportColours()
 	var sizes, others []sheet.Ref
 	for _, ref := range sortedRefs(s.sheet.Comments) {
 		matters, heard := false, false
@@ -78,7 +79,9 @@ func (s *sheetReader) addMark(severity finding.Severity, code string, refs []she
 
 // sortedRefs returns cells row by row.
 func sortedRefs(of map[sheet.Ref]string) []sheet.Ref {
-	return slices.SortedFunc(maps.Keys(of), func(a, b sheet.Ref) int {
-		return cmp.Or(cmp.Compare(a.Row, b.Row), cmp.Compare(a.Col, b.Col))
-	})
+	return slices.SortedFunc(maps.Keys(of), compareRefs)
+}
+
+func compareRefs(a, b sheet.Ref) int {
+	return cmp.Or(cmp.Compare(a.Row, b.Row), cmp.Compare(a.Col, b.Col))
 }

@@ -28,6 +28,9 @@
 // each row is a head or a ferrule is read as a table of each. Rows of other goods, totals and statistics are set aside and named. A row
 // that leaves sizes blank has those of the part above with whose number its own begins, as an assumption.
 //
+// What colours mean is said by a note that names one, or by a cell of the colour with its words in it or beside it: a unit of the cells
+// that have it, or that rows are discontinued, sizes new or provisional, which findings say. Colours of which nothing is said mean nothing.
+//
 // A tolerance or unit in a note holds for the sizes that the note speaks of, by its words or by a footnote mark in a heading
 // or cell, and for all where it says so. One of which that cannot be told is reported and not used.
 //
@@ -201,6 +204,8 @@ type sheetReader struct {
 	// categories are the kinds of club that their titles speak of.
 	categories []string
 	notes      layout.Notes
+	// legends are what the sheet says of colours, each with the cells that have them.
+	legends []colourLegend
 }
 
 // key is how the mapping file calls a sheet: by its name, with the file's where several sheets have that name.
@@ -278,6 +283,7 @@ func (sr *sheetReader) understandTables(keys map[*layout.Region]string) {
 		}
 	}
 	places := columns.FreeTexts(sr.grid, sr.tables)
+	sr.readColours(places)
 	sr.notes = layout.ReadNotes(r.lex, sr.grid, places)
 	sr.notes.Supplier = layout.FindSupplier(sr.grid, places, firstRow(sr.regions, sr.grid))
 }

@@ -51,6 +51,8 @@ const (
 	classKind       = "kind"
 	classGoods      = "goods"
 	classRemark     = "remark"
+	classShade      = "shade"
+	classLegend     = "legend"
 	classClubWord   = "club_word"
 	classClubName   = "club_name"
 	classClubCode   = "club_code"
