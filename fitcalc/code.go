@@ -237,7 +237,7 @@ var codeTable = [...]codeRow{
 		number(inSize, "oversize", OnDiameter, "base less hosel; negative is undersize"),
 		ifAny(number(inOther, "same_size", OnDiameter, "how far apart one size may be stated, where base and hosel are one size stated twice")),
 		number(inLimit, "limit", OnDiameter, "the step that passes as flush"),
-		ifAny(number(inShare, "share", ShareOfJoints, "those that want a touch")),
+		ifAny(number(inShare, "share", ShareOfJoints, "those that need a touch-up")),
 	}, nil, flushFields},
 	FlushTurn: {"flush.turn", []NumberInfo{
 		number(inSize, "turn_down", OnDiameter, "what comes off the usual base"),

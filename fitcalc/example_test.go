@@ -94,7 +94,7 @@ func ExampleFit_Reason() {
 	}
 	// Output:
 	// turn because flush.turn
-	// mind: is long for this hosel: .500 in (12.70 mm), and .400 in (10.16 mm) is the most usual
+	// mind: is long for this hosel: .500 in (12.70 mm); at most .400 in (10.16 mm) is usual
 }
 
 // One verdict can hold on both sides of the others; the code says why.

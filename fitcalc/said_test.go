@@ -78,13 +78,13 @@ func TestSentencesNameNoZeroTheyDoNotKnow(t *testing.T) {
 func TestMeasuredSentences(t *testing.T) {
 	step, limit := measure.Thou(2), measure.Thou(40)
 	for want, r := range map[string]fitcalc.Reason{
-		"the base is 0.04 mm (.0016 in) smaller than the hosel on the diameter; by the readings it suits about 7 of ten of such joints: choose piece by piece": {
+		"the base is 0.04 mm (.0016 in) smaller than the hosel on the diameter; by the readings it suits about 7 in 10 of such joints: choose piece by piece": {
 			Code: fitcalc.FlushUndersize, Level: fitcalc.Measures, Measured: true, Size: measure.Micrometres(-40), Limit: step, Share: .3, Bound: .16,
 		},
-		"the base is 0.05 mm (.002 in) smaller than the hosel on the diameter, so close to the step of 0.051 mm (.002 in) that the readings leave it open: try it before you choose": {
+		"the base is 0.05 mm (.002 in) smaller than the hosel on the diameter, so close to the allowed step of 0.051 mm (.002 in) that the readings leave it open: try it before you choose": {
 			Code: fitcalc.FlushUndersize, Level: fitcalc.Measures, Measured: true, Size: measure.Micrometres(-50), Limit: step, Share: .1, Bound: .16,
 		},
-		"by the readings no more than the limit of 1.016 mm (.040 in) comes off in about 4 of ten of such joints: choose piece by piece": {
+		"by the readings no more than the limit of 1.016 mm (.040 in) comes off in about 4 in 10 of such joints: choose piece by piece": {
 			Code: fitcalc.FlushTurnLimit, Level: fitcalc.Measures, Measured: true, Limit: limit, Share: .6,
 		},
 	} {

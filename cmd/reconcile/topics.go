@@ -146,7 +146,7 @@ How they decide: two sizes that nobody measured and that differ by less than cal
   more than half would show a ledge over flush_step               no
   more than undersize_risk would                                  measure
   more than turn_share stand out by more than the step            turn, up to turn_limit in the usual joint
-  fewer of either                                                 flush, with a remark while more than 5% want a touch
+  fewer of either                                                 flush, with a remark while more than 5% need a touch-up
 
 Every other limit has such a belt between certain and no, at least as wide as what calipers tell, so that no answer hangs on a
 micrometre.

@@ -23,7 +23,7 @@ func Example() {
 	// Use TW-512: £4.93, of which £0.55 for the ferrule.
 	// - turn down 0.455 mm (.0179 in) on the diameter, 0.227 mm (.009 in) per side (at most 0.536 mm (.0211 in) on the diameter)
 	// - holds by force fit: 0.051 mm (.002 in) of interference on the diameter at its tightest, gripping over 12.70 mm (.500 in)
-	// - mind: is long for this hosel: 12.70 mm (.500 in), and 12.00 mm (.4724 in) is the most usual
+	// - mind: is long for this hosel: 12.70 mm (.500 in); at most 12.00 mm (.4724 in) is usual
 	// - assuming that the tolerance of the ferrule's base OD is the shop's
 	// - assuming that the tolerance of the ferrule's bore is the shop's
 	// - assuming that the tolerance of the tip is the shop's

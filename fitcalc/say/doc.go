@@ -13,7 +13,7 @@
 // The words stand in one TOML file per language. Another file adds a language, or other words for one of these. A text has blanks in
 // braces. Those of a sentence are the numbers of its reason by the names of fitcalc/REASONS.md:
 //
-//	"grip.short" = "grips over only {grip_length}, and {limit} is the least to trust"
+//	"grip.short" = "grips over only {grip_length}, and at least {limit} is needed"
 //
 // A number is written by its kind: a length in the reader's units and without its sign, a share as a percentage. After a point stands what
 // else can be made of it: {wall.twice} and {turn_down.side} a length on the diameter and per side, {share.ten} of how many of ten joints,

@@ -54,7 +54,7 @@ func byVerdict(s *Subject, e *Explanation) []string {
 
 func nothingToTurn(fit *fitcalc.Fit) string {
 	if r := fit.Reason(); r.Code == fitcalc.FlushAsSupplied && r.Share > 0 {
-		return fmt.Sprintf("about %.0f in a hundred want a touch of turning or a better match.", 100*r.Share)
+		return fmt.Sprintf("about %.0f in 100 will need a touch of turning or a better match.", 100*r.Share)
 	}
 	return "nothing has to be turned."
 }

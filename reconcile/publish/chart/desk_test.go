@@ -223,7 +223,7 @@ func TestOrderList(t *testing.T) {
 	b := openTab(t, write(t, r, chart.Options{}), "#head=TF-610")
 	best := r.Catalogue.Ferrules[r.HeadPairs(0)[0].Ferrule].Part
 	b.Do(chromedp.SetValue(chromedp.ID("pieces"), "8"), chromedp.Click(".adder button"))
-	if got := b.Text("#order"); !strings.Contains(got, best) || !strings.Contains(got, "8 pieces") {
+	if got := b.Text("#order"); !strings.Contains(got, best) || !strings.Contains(got, "Pieces: 8") {
 		t.Errorf("the list says %q", got)
 	}
 	hash := evaluate[string](b, "decodeURIComponent(location.hash)")

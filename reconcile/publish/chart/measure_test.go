@@ -80,7 +80,7 @@ func pairOf(t testing.TB, r *matrix.Result, headPart, ferrulePart string) fitcal
 
 // ofTen is a share in tenths, never none nor all.
 func ofTen(share float64) string {
-	return fmt.Sprintf("about %.0f of ten", min(9, max(1, math.Round(share*10))))
+	return fmt.Sprintf("about %.0f in 10", min(9, max(1, math.Round(share*10))))
 }
 
 // What suits some pieces says which, of how many of ten, and what to do; an adapter is called the adapter.
@@ -147,7 +147,7 @@ func TestStatedTwiceIsOneSizeUntilMeasured(t *testing.T) {
 	}
 	content := write(t, r, chart.Options{Caliper: measure.Micrometres(140)})
 	b := openTab(t, content, "#head=STATED")
-	if row := b.row("F-535"); !strings.Contains(row, "flush") || !strings.Contains(row, "in a hundred want a touch") {
+	if row := b.row("F-535"); !strings.Contains(row, "flush") || !strings.Contains(row, "in 100 will need a light touch-up") {
 		t.Errorf("as stated: %q", row)
 	}
 	b = openTab(t, content, "#head=STATED&od=13.6mm")

@@ -257,7 +257,7 @@ func TurnDowns(r *matrix.Result, units fitcalc.Units) Graph {
 	ends := turnClasses(units)
 	c := Graph{
 		ID: "turn-down", Kind: Stacked, Title: "What comes off the best ferrule, by category",
-		Note:      "Nominal turn-down on the diameter of the ferrule that asks least of the bench; per side is half of it.",
+		Note:      "Nominal turn-down on the diameter of the ferrule that takes the least work; per side is half of it.",
 		LabelsAre: "Category", Counted: "heads", Series: turnSeries(ends, units), Phrases: english,
 	}
 	counts := map[fitcalc.Category][]int{}

@@ -84,7 +84,7 @@ func useSection(r *vet.Report) report.Section {
 
 func stockSection(r *vet.Report) report.Section {
 	s := report.Section{
-		Name: vet.SheetStock, Notes: []string{"New heads that a ferrule in stock fits, with the one that asks least of the bench."},
+		Name: vet.SheetStock, Notes: []string{"New heads that a ferrule in stock fits, with the one that takes the least work."},
 		Columns: []report.Column{
 			report.Text("Head", 14), report.Sentence("Head is", 28), report.Fine("Hosel OD", 9), report.Text("Tip", 18), report.Text("Ferrule in stock", 14), report.Verdict("Answer", 9),
 			report.Fine("Turn-down", 10), report.Minutes("Minutes", 9), report.Source("Head from", 34), report.Source("Ferrule from", 34),

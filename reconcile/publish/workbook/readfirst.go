@@ -73,7 +73,7 @@ func (b *book) whichSheet(g grid) report.Block {
 		b.limits.rows, b.limits.ferrules)}}}}
 	for _, line := range [][2]string{
 		{sheetMatrix, matrix},
-		{sheetBest, "Which ferrule asks least of the bench on each head, and what are the alternates?"},
+		{sheetBest, "Which ferrule takes the least work on each head, and what are the alternates?"},
 		{sheetSize, "What fits a hosel that was measured? Type its size and see every ferrule."},
 		{sheetWithout, "Which heads have no ferrule, how near does one come, and what would settle it?"},
 		{sheetUnused, "Which ferrules fit nothing, and why?"},
