@@ -1130,7 +1130,7 @@ func (j *judge) row(table *wantTable, got *catalog.Table, want wantRow, roles ma
 		as := cmp.Or(roles[role], role)
 		j.value(place, table, want, row, role, as, got)
 	}
-	j.texts(place, table, row)
+	j.texts(place, table, want, row)
 }
 
 // pick finds the row that was read for a wanted one: the same place and part, or else the only one in its place.
@@ -1349,6 +1349,9 @@ func (j *judge) reading(row catalog.Row, got *catalog.Table, role catalog.Role) 
 	if f.IsNumber {
 		r.number = strconv.FormatFloat(f.Number, 'f', -1, 64)
 	}
+	if slices.Contains(ofText, role) {
+		r.word = plain(f.Text)
+	}
 	for i := range j.cat.Heads {
 		h := &j.cat.Heads[i]
 		if h.Source.File != j.file || h.Source.Sheet != got.Sheet || h.Part != row.Part || h.Source.Row != row.Row && !j.elsewhere {
@@ -1395,7 +1398,7 @@ func (r reading) is(want string, column wantColumn, role catalog.Role) (bool, er
 	switch {
 	case want == "?" || want == "-":
 		return r.empty(), nil
-	case role == catalog.Category || role == catalog.Top:
+	case role == catalog.Category || role == catalog.Top || slices.Contains(ofText, role):
 		return r.word == want, nil
 	case role == catalog.TipTaken:
 		return r.tipsAre(want)
@@ -1505,20 +1508,23 @@ var ofNumbers = []catalog.Role{catalog.Price, catalog.Stock, catalog.Pack, catal
 // ofText are the roles whose value is the text of the cell.
 var ofText = []catalog.Role{catalog.Description, catalog.Material, catalog.Colour, catalog.Style}
 
-// texts compares the texts that a row has with the cells they stand in.
-func (j *judge) texts(place string, table *wantTable, row catalog.Row) {
+// texts compares the texts that a row has with the cells they stand in, but for those that the grid writes out.
+func (j *judge) texts(place string, table *wantTable, want wantRow, row catalog.Row) {
 	for _, c := range table.columns {
 		role := firstRole(c)
+		if _, written := want.fields[role]; written {
+			continue
+		}
 		if table.arranged || !slices.Contains(ofText, role) || len(c.roles) > 1 || row.Row > len(j.source.Rows) && !table.transposed {
 			continue
 		}
 		ref := c.cell(row.Row, table.transposed)
-		want := j.source.Cell(ref)
-		if want.Kind != sheet.Text {
+		source := j.source.Cell(ref)
+		if source.Kind != sheet.Text {
 			continue
 		}
 		got := row.Fields.Text(role)
-		j.count(plain(got) == plain(want.Shown), miss{kind: "text", place: ref.String() + " " + place + " " + string(role), want: want.Shown, got: fmt.Sprintf("%q", got), silent: got != "" && plain(got) != plain(want.Shown) && !j.foundCell(ref)})
+		j.count(plain(got) == plain(source.Shown), miss{kind: "text", place: ref.String() + " " + place + " " + string(role), want: source.Shown, got: fmt.Sprintf("%q", got), silent: got != "" && plain(got) != plain(source.Shown) && !j.foundCell(ref)})
 	}
 }
 

@@ -51,6 +51,8 @@ type Column struct {
 	Known    bool
 	Evidence string
 	RunnerUp string
+	// GivesPieces is set where the column says for how many pieces the prices beside it are.
+	GivesPieces bool
 	// hidden is set where the sheet hides the column.
 	hidden bool
 	// Held is why the values of the column are not used, empty where they are.
@@ -124,6 +126,8 @@ func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profi
 	switch {
 	case h.Types:
 		c.irrelevant = "says which kind of part each row is"
+	case lex.HeadsPieces(h.Text) && p.Filled > 0 && !slices.ContainsFunc(p.Texts, func(text string) bool { return lexicon.PiecesOf(text) == 0 }):
+		c.irrelevant, c.GivesPieces = "says for how many pieces the prices are", true
 	case lexicon.IsPriceBreak(h.Text):
 		c.irrelevant = "heading gives a quantity, as for a price of several"
 	case len(c.Matches[catalog.UnknownKind]) == 0 && lex.Words.Irrelevant(h.Parts...):
@@ -223,7 +227,7 @@ func (c *Column) fitAlone(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.
 		return -20
 	}
 	h := c.headed(kind, role)
-	if role == catalog.Price && h < currencyHeading && words.IsCurrency(c.HeadingUnit) {
+	if role == catalog.Price && h < currencyHeading && (words.IsCurrency(c.HeadingUnit) || lex.OnlyPer(c.Text)) {
 		h = currencyHeading
 	}
 	values := func() float64 { return c.valuePoints(lex, kind, role) } // only where they count: they are looked at one by one
@@ -318,16 +322,17 @@ func (c *Column) wordy() bool {
 	return count > 0 && count*2 >= c.Profile.Filled
 }
 
-// refuted reports whether the values speak against the role that the heading says: codes under "Stock no.".
+// refuted reports whether the values speak against the role that the heading says: codes under "Stock no.", and under "Material", as some
+// software calls everything that it keeps account of.
 func (c *Column) refuted(lex *lexicon.Lexicon, kind catalog.Kind) bool {
-	if len(c.Matches[kind]) == 0 || c.Matches[kind][0].Score > lexicon.SpecificHeading {
+	if len(c.Matches[kind]) == 0 || c.Matches[kind][0].Score > lexicon.SpecificHeading && catalog.Role(c.Matches[kind][0].Role) != catalog.Material {
 		return false
 	}
 	role := catalog.Role(c.Matches[kind][0].Role)
 	return role != catalog.Part && c.valuePoints(lex, kind, role) <= -2
 }
 
-// currencyHeading is the score of a heading that names a currency as one of prices.
+// currencyHeading is the score of a heading that names a currency, or a number of pieces alone, as one of prices.
 const currencyHeading = 0.6
 
 // keyRoles are the roles that a table cannot do without, so that a column whose heading is not understood is suggested for
@@ -628,6 +633,8 @@ func (c *Column) explain(kind catalog.Kind) string {
 				break
 			}
 		}
+	} else if c.Role == catalog.Price && c.Per > 1 {
+		reasons = append(reasons, fmt.Sprintf("heading says per %g and nothing else", c.Per))
 	} else {
 		reasons = append(reasons, "values only")
 	}

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/sheet"
@@ -18,11 +19,7 @@ func (t *Table) ReportLayout() {
 	case t.Rules.Kind == catalog.NoRole:
 		return
 	case t.Kind == catalog.UnknownKind:
-		severity := finding.Note
-		if t.maySize() {
-			severity = finding.Warning
-		}
-		t.Add(severity, "layout.kind", 0, 0, fmt.Sprintf("the table lists neither heads, ferrules nor tips as far as its headings tell%s; all its rows are set aside", t.seems()), t.Settle("kind"))
+		t.reportNone()
 		return
 	case t.Region.Guessed:
 		t.Add(finding.Error, "layout.heading", 0, 0, "the headings were not understood; what the columns mean was judged by their values", t.Settle("heading_rows"))
@@ -36,6 +33,30 @@ func (t *Table) ReportLayout() {
 	}
 	t.reportOrders()
 	t.reportHidden()
+}
+
+// reportNone reports a table that lists nothing that matters. Where the file was said to list parts and the table has their numbers, the
+// finding stands upon all its rows.
+func (t *Table) reportNone() {
+	one := finding.Finding{
+		Severity: finding.Note, Code: "layout.kind", Place: finding.Place{File: t.File, Sheet: t.Sheet.Name}, Settle: t.Settle("kind"),
+		Message: fmt.Sprintf("the table lists neither heads, ferrules nor tips as far as its headings tell%s; all its rows are set aside", t.seems()),
+	}
+	if t.maySize() {
+		one.Severity = finding.Warning
+	}
+	if t.given != catalog.UnknownKind && t.numbersParts() {
+		one.Severity, one.Place.Cell = finding.Warning, t.Region.RangeOf().String()
+		one.Message += fmt.Sprintf(", although the file was given as %s", t.given)
+	}
+	t.Findings.Add(one)
+}
+
+// numbersParts reports whether a column of the table has part numbers, by its heading or its values.
+func (t *Table) numbersParts() bool {
+	return slices.ContainsFunc(t.Columns, func(c *Column) bool {
+		return c.headed(catalog.UnknownKind, catalog.Part) >= lexicon.HeadingScore || c.uniqueCodes()
+	})
 }
 
 // reportOrders says of sizes that stand together in one column from where it is known which is which.

@@ -42,6 +42,8 @@ type Table struct {
 	TitlePart string
 	// ClubsName is set where each club stands once, and nothing else names the heads.
 	ClubsName bool
+	// given is what the file was said to list.
+	given catalog.Kind
 	// sizes are the columns of measured values: see measured.
 	sizes []*Column
 	// shapes are the patterns of the part numbers.
@@ -50,7 +52,7 @@ type Table struct {
 
 // Understand finds what a table lists and what its columns and lines mean.
 func Understand(t *layout.Table, given catalog.Kind) *Table {
-	r := &Table{Table: t}
+	r := &Table{Table: t, given: given}
 	r.understand(given, t.Titles)
 	r.Lines = r.classify()
 	return r
@@ -436,6 +438,9 @@ func (t *Table) shareRoles() {
 			break
 		}
 	}
+	if units, found := first[catalog.UnitRole]; found {
+		t.shareUnits(t.Columns[units])
+	}
 	type limit struct {
 		role  catalog.Role
 		isMin bool
@@ -449,6 +454,17 @@ func (t *Table) shareRoles() {
 	for _, c := range t.Columns {
 		if c.Trait().Want == traits.Length && c.Aspect == Nominal && c.Hints.Min != c.Hints.Max && limits[limit{c.Role, !c.Hints.Min}] {
 			c.Aspect = limitOf(c)
+		}
+	}
+}
+
+// shareUnits takes columns of units, whose headings say nothing, for what another column is by its heading: one is of the sizes and one of the
+// pieces.
+func (t *Table) shareUnits(first *Column) {
+	for _, c := range t.Columns {
+		if c.Role == "" && c.irrelevant == "" && c.Profile.Filled > 0 && len(c.Matches[t.Kind]) == 0 && !t.ruledOut(c) && t.namesUnits(c) {
+			c.Role, c.Known = catalog.UnitRole, true
+			c.Evidence = fmt.Sprintf("names units, like column %s", t.Region.Grid.ColumnName(first.Col))
 		}
 	}
 }

@@ -11,8 +11,9 @@ import (
 	"example.com/seatline/reconcile/internal/pattern"
 )
 
-// legendLetter is a letter of a drawing with the sign before the words that explain it: A = hosel OD, d1: bore.
-var legendLetter = pattern.Lazy(`(?:^|[\s\x{3000},;.、，；。(（])([A-Za-zØ]\d?) ?[=:：＝]`)
+// legendLetter is a letter of a drawing or a short form of capitals with the sign before the words that explain it: A = hosel OD, d1: bore,
+// DI = diâmetro interno.
+var legendLetter = pattern.Lazy(`(?:^|[\s\x{3000},;.、，；。:(（])([A-Za-zØ]\d?|\p{Lu}{2,4}\d?) ?[=:：＝]`)
 
 // legendEntry is a letter with its words.
 type legendEntry struct{ letter, words string }
@@ -54,17 +55,18 @@ func countSigns(text, signs string) int {
 // leastLegend is how many letters a legend explains at least, and how many of them head columns.
 const leastLegend = 2
 
-// ExplainLetters writes the words of a legend beside the letters that stand alone as headings, so that "A" reads as "hosel OD [A]".
+// ExplainLetters writes the words of a legend beside the letters and short forms that stand alone as headings, so that "A" reads as
+// "hosel OD [A]".
 // Letters that two legends explain differently stay as they are, and so do those in any line but the first that has several.
 func ExplainLetters(g *grid.Grid, lex *lexicon.Lexicon) {
-	if legend := legendOf(g, lex); len(legend) >= leastLegend {
+	if legend, sizes := legendOf(g, lex); sizes >= leastLegend {
 		g.Explain(legend, leastLegend)
 	}
 }
 
-// legendOf returns what the letters of a sheet's legend stand for; only letters for sizes count.
-func legendOf(g *grid.Grid, lex *lexicon.Lexicon) map[string]string {
-	legend := map[string]string{}
+// legendOf returns what the letters of a sheet's legend stand for, and how many of them for sizes: a legend of none is about something else.
+func legendOf(g *grid.Grid, lex *lexicon.Lexicon) (legend map[string]string, sizes int) {
+	legend = map[string]string{}
 	for text := range g.Texts() {
 		if len(text) > lexicon.LongestNote {
 			continue
@@ -77,13 +79,16 @@ func legendOf(g *grid.Grid, lex *lexicon.Lexicon) map[string]string {
 			letter, words := entry.letter, entry.words
 			found := lex.Match(words)
 			switch {
-			case len(found) == 0 || found[0].Score < lexicon.HeadingScore || traits.Of[catalog.Role(found[0].Role)].Want != traits.Length:
-			case legend[letter] != "" && legend[letter] != words:
-				return nil
+			case len(found) == 0 || found[0].Score < lexicon.HeadingScore || legend[letter] == words:
+			case legend[letter] != "":
+				return nil, 0
 			default:
 				legend[letter] = words
+				if traits.Of[catalog.Role(found[0].Role)].Want == traits.Length {
+					sizes++
+				}
 			}
 		}
 	}
-	return legend
+	return legend, sizes
 }

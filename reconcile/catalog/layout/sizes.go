@@ -30,7 +30,7 @@ func (r *Region) FindSizes(lex *lexicon.Lexicon, said catalog.Kind, titles []str
 			lists = i
 			continue
 		}
-		if found := lex.Match(h.Parts...); len(found) > 0 && found[0].Score >= lexicon.HeadingScore && traits.Of[catalog.Role(found[0].Role)].Want == traits.Length {
+		if found := lex.Match(h.Parts...); len(found) > 0 && found[0].Score >= lexicon.HeadingScore && r.givesSizes(lex, h.Col, catalog.Role(found[0].Role)) {
 			named++
 		}
 	}
@@ -41,6 +41,42 @@ func (r *Region) FindSizes(lex *lexicon.Lexicon, said catalog.Kind, titles []str
 	default:
 		r.splitDescriptions(lex, said, titles)
 	}
+}
+
+// givesSizes reports whether a column, whose heading says a role, may have sizes of it: those of a column of ones are not, whatever its
+// heading means in some language.
+func (r *Region) givesSizes(lex *lexicon.Lexicon, col int, role catalog.Role) bool {
+	if traits.Of[role].Want != traits.Length {
+		return false
+	}
+	numbers := 0
+	for _, line := range r.SampleLines() {
+		one := lex.Read(r.Grid.At(line, col), value.Context{Want: value.WantLength})
+		if one.Kind != value.Number {
+			if one.Kind == value.Length {
+				return true
+			}
+			continue
+		}
+		numbers++
+		for _, unit := range traits.LengthUnits[:3] { // no sheet has bare numbers in others, but for a few
+			if possibleAs(role, one.Number*traits.UnitMM[unit]) {
+				return true
+			}
+		}
+	}
+	return numbers == 0
+}
+
+// possibleAs reports whether a size, in mm, can be that of a role in parts of some kind.
+func possibleAs(role catalog.Role, mm float64) bool {
+	if role == catalog.TipTaken {
+		return traits.TipBounds[catalog.TipOD].Possible(mm)
+	}
+	return slices.ContainsFunc([]catalog.Kind{catalog.Heads, catalog.Ferrules, catalog.Tips}, func(kind catalog.Kind) bool {
+		b, known := traits.BoundsOf(kind, role)
+		return known && b.Possible(mm)
+	})
 }
 
 // gridVirtual reports whether a column was added for one of several sizes.
@@ -333,10 +369,14 @@ func (r *Region) splitDescriptions(lex *lexicon.Lexicon, said catalog.Kind, titl
 		if len(texts) < 2 {
 			continue
 		}
-		if roles, names, behind := namedSizes(lex, texts); len(roles) > 1 {
+		roles, names, sizes := namedLists(lex, texts)
+		if len(roles) < 2 {
+			roles, names, sizes = namedSizes(lex, texts)
+		}
+		if len(roles) > 1 {
 			divide := func(text string) []string {
 				pieces := make([]string, len(roles))
-				for _, s := range sizesIn(lex, text, behind) {
+				for _, s := range sizes(text) {
 					at := slices.Index(roles, s.role)
 					switch {
 					case at < 0:
@@ -458,8 +498,9 @@ func sizesIn(lex *lexicon.Lexicon, text string, behind bool) []sizeIn {
 	return sizes
 }
 
-// namedSizes returns which sizes most texts give by name, with the names, and whether these stand behind the sizes.
-func namedSizes(lex *lexicon.Lexicon, texts []string) (roles, names []string, behind bool) {
+// namedSizes returns which sizes most texts give by name, with the names, and what finds them in a text: the names stand before the sizes
+// or behind them.
+func namedSizes(lex *lexicon.Lexicon, texts []string) (roles, names []string, sizes func(text string) []sizeIn) {
 	var counts [2]map[string]int
 	var firsts [2]map[string]string
 	var totals [2]int
@@ -482,7 +523,7 @@ func namedSizes(lex *lexicon.Lexicon, texts []string) (roles, names []string, be
 		}
 	}
 	if totals[0] == totals[1] {
-		return nil, nil, false
+		return nil, nil, nil
 	}
 	best := 0
 	if totals[1] > totals[0] {
@@ -495,5 +536,57 @@ func namedSizes(lex *lexicon.Lexicon, texts []string) (roles, names []string, be
 			names = append(names, firsts[best][role])
 		}
 	}
-	return kept, names, best == 1
+	return kept, names, func(text string) []sizeIn { return sizesIn(lex, text, best == 1) }
+}
+
+// namedList is a list of names of sizes before a list of as many sizes: ID/OD/L 9.35/13.60/18.0 MM.
+var namedList = pattern.Lazy(`(?i)(?:^|[\s,;(])((?:[\pL.Øø-]{1,12} ?/ ?){1,3}[\pL.Øø-]{1,12})[ :=]+((?:\d*[.,]?\d+ ?/ ?){1,3}\d*[.,]?\d+)(?: ?(mm|inch|in\b|"|″|”))?`)
+
+// listNamed returns the sizes of a text that stand in a list behind the list of their names, none where there is not one such list.
+func listNamed(lex *lexicon.Lexicon, text string) []sizeIn {
+	if !strings.Contains(text, "/") {
+		return nil
+	}
+	places := namedList().FindAllStringSubmatchIndex(text, 2)
+	if len(places) != 1 || !standsFree(text, places[0][2], places[0][1]) {
+		return nil
+	}
+	found := namedList().FindStringSubmatch(text)
+	names, values, unit := strings.Split(found[1], "/"), strings.Split(found[2], "/"), found[3]
+	if len(names) != len(values) {
+		return nil
+	}
+	var sizes []sizeIn
+	for i, name := range names {
+		name = strings.TrimSpace(name)
+		role := sizeNamed(lex, name)
+		if role == "" || slices.ContainsFunc(sizes, func(s sizeIn) bool { return s.role == role }) {
+			return nil
+		}
+		sizes = append(sizes, sizeIn{role, name, strings.TrimSpace(strings.TrimSpace(values[i]) + " " + unit)})
+	}
+	return sizes
+}
+
+// namedLists is namedSizes for texts that list the sizes behind their names, most of them the same ones.
+func namedLists(lex *lexicon.Lexicon, texts []string) (roles, names []string, sizes func(text string) []sizeIn) {
+	count := 0
+	for _, text := range texts {
+		list := listNamed(lex, text)
+		if len(list) == 0 {
+			continue
+		}
+		if roles == nil {
+			for _, s := range list {
+				roles, names = append(roles, s.role), append(names, s.name)
+			}
+		}
+		if slices.EqualFunc(list, roles, func(s sizeIn, role string) bool { return s.role == role }) {
+			count++
+		}
+	}
+	if count*5 < len(texts)*3 {
+		return nil, nil, nil
+	}
+	return roles, names, func(text string) []sizeIn { return listNamed(lex, text) }
 }

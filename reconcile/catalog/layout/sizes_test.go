@@ -33,6 +33,31 @@ func TestSizesInTexts(t *testing.T) {
 	}
 }
 
+func TestListNamed(t *testing.T) {
+	lex := lexicon.New(nil)
+	for text, want := range map[string]string{
+		"FERRULE BLK ID/OD/L 9.35/13.60/18.0 MM":    "ID=9.35 MM OD=13.60 MM L=18.0 MM",
+		"Zierring Innen-Ø / Länge: 9,35 / 18":       "Innen-Ø=9,35 Länge=18",
+		"Ring ID/L .333/.500 IN, clear":             "ID=.333 IN L=.500 IN",
+		"Ring ID/OD/L 9.35/13.60":                   "", // two sizes for three names
+		"Ring ID/ID/L 9.35/13.60/18":                "", // one name twice
+		"Ring ID/OD 9.35/13.60, ID/OD 8.50/12.20":   "", // which of them
+		"Ring ID/OD 9.35/13.60x2":                   "", // within a longer word
+		"Black/white ring 9.35/13.60":               "",
+		"Ring and/or cap 9.35/13.6":                 "",
+		"Ferrule 9.35/13.60/18.0 MM":                "",
+		"Iron heads 3/4/5 in steps of 1/2/3 inches": "",
+	} {
+		var got []string
+		for _, s := range listNamed(lex, text) {
+			got = append(got, s.name+"="+s.text)
+		}
+		if diff := cmp.Diff(want, strings.Join(got, " ")); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", text, diff)
+		}
+	}
+}
+
 func TestListWithin(t *testing.T) {
 	tests := []struct {
 		text string

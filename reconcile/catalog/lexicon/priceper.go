@@ -109,6 +109,39 @@ func clubsOfSet(text string) float64 {
 
 var wholeNumber = pattern.Lazy(`\d+`)
 
+// OnlyPer reports whether a heading says for how many pieces its prices are and nothing else: "Per 100".
+func (l *Lexicon) OnlyPer(heading string) bool {
+	if len(heading) > LongestHeading || l.piecesIn(heading) <= 1 {
+		return false
+	}
+	words := strings.FieldsFunc(heading, func(r rune) bool { return !unicode.IsLetter(r) })
+	return len(words) == 1 && l.isPer(words[0])
+}
+
+// HeadsPieces reports whether a heading is that of a column that says for how many pieces the prices beside it are: "Per", "Preiseinheit".
+func (l *Lexicon) HeadsPieces(heading string) bool {
+	if heading == "" || len(heading) > LongestHeading {
+		return false
+	}
+	_, found := l.Words.Mark(heading, "price_pieces")
+	return found || l.isPer(heading)
+}
+
+// PiecesOf returns the number of pieces for which prices may be that a cell gives, zero where it gives none.
+func PiecesOf(text string) float64 {
+	if text == "1" {
+		return 1
+	}
+	if at := manyPieces().FindStringIndex(text); at == nil || at[0] > 0 || at[1] < len(text) || !IsDigits(text) {
+		return 0
+	}
+	n, err := strconv.ParseFloat(text, 64)
+	if err != nil {
+		return 0
+	}
+	return n
+}
+
 // SaysPiece reports whether a text about prices says that they are for one piece. A number of pieces does not: "set of 8 pcs".
 func (l *Lexicon) SaysPiece(text string) bool {
 	return slices.ContainsFunc(l.Words.Pieces(text), func(p words.Pieces) bool {

@@ -34,3 +34,21 @@ func TestPricePerSet(t *testing.T) {
 		}
 	}
 }
+
+func TestHeadsPieces(t *testing.T) {
+	l := New(nil)
+	for heading, want := range map[string][2]bool{ // a column of numbers of pieces, and one of prices
+		"Per": {true, false}, "PRZ_PER": {true, false}, "Preiseinheit": {true, false}, "価格単位": {true, false},
+		"Per 100": {false, true}, "je 1.000": {false, true}, "les 100": {false, true},
+		"Price per 100": {false, false}, "Weight per 100": {false, false}, "Pack": {false, false}, "100": {false, false}, "": {false, false},
+	} {
+		if got := [2]bool{l.HeadsPieces(heading), l.OnlyPer(heading)}; got != want {
+			t.Errorf("%q: %v, want %v", heading, got, want)
+		}
+	}
+	for text, want := range map[string]float64{"1": 1, "100": 100, "1000": 1000, "12": 12, "17": 0, "1,5": 0, "": 0, "100+": 0} {
+		if got := PiecesOf(text); got != want {
+			t.Errorf("%q: %g pieces, want %g", text, got, want)
+		}
+	}
+}

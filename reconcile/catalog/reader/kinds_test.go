@@ -40,6 +40,15 @@ func TestKindThatIsNotWhatWasSaid(t *testing.T) {
 	}
 }
 
+// What a file was given for and nothing was read of is said upon its rows.
+func TestKindOfWhichThereAreNoSizes(t *testing.T) {
+	b := book("list.xlsx", grid("Sheet1", "Part no. | Stock | Remark\nF-101 | 12 | new\nF-102 | 40 |\nF-103 | 7 | last"))
+	given := readInputs(t, reader.Options{}, reader.Input{Book: b, Kind: catalog.Ferrules})
+	defer show(t, given)
+	wantFinding(t, given, "layout.kind", "A1:C4", "although the file was given as ferrules")
+	wantFinding(t, readInputs(t, reader.Options{}, reader.Input{Book: b}), "layout.kind", "", "all its rows are set aside")
+}
+
 func TestSameFileAsTwoKinds(t *testing.T) {
 	b := book("all.xlsx", grid("Heads", plainHeads), grid("Ferrules", plainFerrules))
 	c := readInputs(t, reader.Options{}, reader.Input{Book: b, Kind: catalog.Heads}, reader.Input{Book: b, Kind: catalog.Ferrules})

@@ -35,6 +35,11 @@ func TestLegend(t *testing.T) {
 	if got, want := rowOf(t, c, "WL-1"), "bore=9.4742 bore_depth=31.75 hosel_od=12.954"; !strings.Contains(got, "used WL-1 "+want) {
 		t.Errorf("%s, want %s", got, want)
 	}
+	// Short forms of capitals are explained as letters are, also those of what is no size.
+	short := read(t, grid("Ferrules", "\nPart No | DI | DE | C | Q\nF-1 | 9.35 | 13.6 | 18 | 10\nF-2 | 9.35 | 13.6 | 25 | 10\nLegend: DI = bore (mm), DE = base OD (mm), C = length (mm), Q = pieces per pack"))
+	if got, want := rowOf(t, short, "F-1"), "base_od=13.6 bore=9.35 length=18"; !strings.Contains(got, want) || short.Ferrules[0].Pack != 10 {
+		t.Errorf("%s, pack %d, want %s and 10", got, short.Ferrules[0].Pack, want)
+	}
 	// A letter that is explained twice is not understood.
 	twice := read(t, grid("Heads", rows+"A = hosel OD, B = hosel bore, C = bore depth, all in inches\nIrons: A = hosel bore, B = hosel OD"))
 	if got := rowOf(t, twice, "WL-1"); !strings.Contains(got, " held ") {

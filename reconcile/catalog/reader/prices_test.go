@@ -2,11 +2,13 @@ package reader_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/reader"
+	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -40,5 +42,36 @@ func TestPricesByTitle(t *testing.T) {
 	got := reader.Read([]reader.Input{{Book: &sheet.Book{File: "orrin.xlsx", Sheets: []*sheet.Sheet{grid("Ferrules", strings.ReplaceAll(rows, "%", "Price")), terms}}}}, reader.Options{})
 	if f := got.Ferrules[0]; math.Abs(f.Price-0.084) > 1e-9 || f.Currency != "GBP" {
 		t.Errorf("terms on a sheet of their own: %g %s", f.Price, f.Currency)
+	}
+}
+
+// A column of export software says for how many pieces the prices beside it are.
+func TestPricesByColumn(t *testing.T) {
+	const head = "MATNR | INTDIA (mm) | OD (mm) | Length (mm) | NETPR | "
+	for _, c := range []struct {
+		heading      string
+		first, other string
+		want         float64
+		warns        bool
+	}{
+		{heading: "PEINH", first: "100", other: "100", want: 0.084},
+		{heading: "Preiseinheit", first: "1000", other: "1000", want: 0.0084},
+		{heading: "Per", first: "1", other: "1", want: 8.40},
+		{heading: "Per", first: "100", other: "1", want: 8.40, warns: true}, // not put on one piece, which is said
+		{heading: "Stock", first: "100", other: "100", want: 8.40},
+		{heading: "Per", first: "17", other: "17", want: 8.40}, // no number of pieces
+	} {
+		s := grid("Ferrules", head+c.heading+"\nF-1 | 9.35 | 13.6 | 12.7 | 8.40 | "+c.first+"\nF-2 | 9.35 | 13.8 | 12.7 | 9.60 | "+c.other)
+		got := reader.Read([]reader.Input{{Book: book("orrin.xlsx", s)}}, reader.Options{})
+		if len(got.Ferrules) != 2 {
+			t.Fatalf("%s: %d ferrules", c.heading, len(got.Ferrules))
+		}
+		if price := got.Ferrules[0].Price; math.Abs(price-c.want) > 1e-9 {
+			t.Errorf("%s %s: %g, want %g", c.heading, c.first, price, c.want)
+		}
+		warned := slices.ContainsFunc(got.Findings, func(f finding.Finding) bool { return f.Code == "data.prices" && f.Severity == finding.Warning })
+		if warned != c.warns {
+			t.Errorf("%s %s and %s: warned %v, want %v", c.heading, c.first, c.other, warned, c.warns)
+		}
 	}
 }

@@ -14,6 +14,8 @@
 // what it says of numbers that no table has is set aside, or held where it is sizes. Where a list gives a letter for the size, the sizes
 // are those that another table of the book gives for the letter.
 //
+// A column that says for how many pieces the prices beside it are, as exports of business software have, puts them on one piece.
+//
 // A table that the file declares by name has the columns that it declares. Columns headed by clubs under one size, or under a
 // title that names one, are read as one column, and a row as one head for each club.
 //
@@ -441,9 +443,16 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 			continue
 		}
 		var taken lexicon.PriceTerms
-		switch {
+		switch pieces := piecesBeside(table); {
 		case own.PricedBy > 0:
 			c.Per, c.PerSet = float64(own.PricedBy), false
+		case pieces != nil && len(pieces.counts) == 1 && c.Per == 1 && !c.PerSet:
+			c.Per = pieces.counts[0]
+			if c.Per > 1 {
+				table.AddColumn(finding.Note, "data.prices", c.Col, fmt.Sprintf("%s: prices are for %g pieces, by column %s", c.Name(), c.Per, pieces.name), "")
+			}
+		case pieces != nil && c.Per == 1 && !c.PerSet:
+			table.AddColumn(finding.Warning, "data.prices", c.Col, fmt.Sprintf("%s: column %s says that the prices are for different numbers of pieces; they are not put on one piece", c.Name(), pieces.name), "")
 		case (terms.Per > 1 || terms.Set) && c.Per == 1 && !c.PerSet && !s.lex.SaysPiece(c.Text):
 			c.Per, c.PerSet = max(1, terms.Per), terms.Set
 			taken.Per, taken.Set = terms.Per, terms.Set
@@ -456,6 +465,32 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 		}
 	}
 	own.Currency = cmp.Or(own.Currency, terms.Currency)
+}
+
+// pieces is what a column says of the numbers of pieces that prices are for, each number once.
+type pieces struct {
+	name   string
+	counts []float64
+}
+
+// piecesBeside returns what the only column says that gives the numbers of pieces, nil where there is none or several.
+func piecesBeside(table *columns.Table) *pieces {
+	var found *pieces
+	for _, c := range table.Columns {
+		if !c.GivesPieces {
+			continue
+		}
+		if found != nil {
+			return nil
+		}
+		found = &pieces{name: table.Region.Grid.ColumnName(c.Col)}
+		for line := table.Region.Body; line <= table.Region.To; line++ {
+			if n := lexicon.PiecesOf(table.Region.Grid.Filled(line, c.Col)); n > 0 && !slices.Contains(found.counts, n) {
+				found.counts = append(found.counts, n)
+			}
+		}
+	}
+	return found
 }
 
 // takenOfPrices says what the prices of a column are taken for.

@@ -59,6 +59,7 @@ func (v *Vocabulary) readHeading(parts []string) heading {
 	if len(list) == 0 {
 		list = tokensOf(strings.Join(parts, " "))
 	}
+	v.dropPrefixes(list)
 	known, unknown := 0, 0
 	h.readings = []headingReading{{}}
 	var leftover []string
@@ -88,6 +89,18 @@ func (v *Vocabulary) readHeading(parts []string) heading {
 		h.unknown = float64(unknown) / float64(total)
 	}
 	return h
+}
+
+// dropPrefixes takes from tokens that are no words what fields begin with that a firm has added to its software: ZZLAENGE.
+func (v *Vocabulary) dropPrefixes(list []string) {
+	lex := v.classes[classConcept]
+	for i, token := range list {
+		for _, prefix := range v.prefixes {
+			if rest, found := strings.CutPrefix(token, prefix); found && len(lex.words[token]) == 0 && len(lex.words[rest]) > 0 {
+				list[i] = rest
+			}
+		}
+	}
 }
 
 // branch continues each reading with each meaning of the next word.

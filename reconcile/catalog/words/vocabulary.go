@@ -30,8 +30,9 @@ type Vocabulary struct {
 	other    concepts
 	// written are phrases by class and value, as they stand in the files.
 	written map[[2]string][]string
-	// endings are what inflected words may end in, links the letters between the parts of compounds.
-	endings, links []string
+	// endings are what inflected words may end in, links the letters between the parts of compounds, prefixes what names of fields begin
+	// with that a firm has added.
+	endings, links, prefixes []string
 	// transcribed spells letters of the language that is being read out in others, as people do who cannot type them: ue for ü.
 	transcribed *strings.Replacer
 }
@@ -157,6 +158,7 @@ func build(files []data.File) (*Vocabulary, error) {
 		}
 	}
 	v.endings, v.links = v.Written("grammar", "endings"), append([]string{""}, v.Written("grammar", "links")...)
+	v.prefixes = v.Written("grammar", "prefixes")
 	for _, lex := range v.classes {
 		lex.keys, lex.signKeys = slices.Sorted(maps.Keys(lex.words)), slices.Sorted(maps.Keys(lex.signs))
 		for _, word := range lex.keys {

@@ -364,7 +364,8 @@ func (b *block) sparse(lines []textLine, columns []span) []span {
 	return columns
 }
 
-// together joins neighbours that no line has both of, such as a heading on the left and its numbers on the right of one column.
+// together joins neighbours that no line has both of, a gap between them: a heading on the left and its numbers on the right of one column,
+// or two words of headings that come again on every page.
 func (b *block) together(lines []textLine, columns []span) []span {
 	for range mostJoins {
 		both := make([]bool, len(columns))
@@ -375,7 +376,7 @@ func (b *block) together(lines []textLine, columns []span) []span {
 			}
 			starts, _ := place(line, columns)
 			for j := 1; j < len(starts); j++ {
-				if starts[j].column == starts[j-1].column+1 {
+				if starts[j].column == starts[j-1].column+1 && line.gaps[starts[j].word-1] {
 					both[starts[j].column] = true
 				}
 			}
@@ -429,7 +430,7 @@ func overlapped(s span, columns []span) (first, last int) {
 // columns and has no blank between them. A line that a long text has pushed to the right is told by its gaps, where they are as many as
 // those of the columns.
 func place(line *textLine, columns []span) (starts []start, crossing bool) {
-	if line.gapped() == 0 {
+	if line.gapped() == 0 || line.head {
 		return whole(line, columns), false
 	}
 	before, split := -1, false
@@ -486,6 +487,9 @@ func inOrder(line *textLine) []start {
 
 // placeRuled is place under a line of dashes, which shows the columns also where only one blank is between them.
 func placeRuled(line *textLine, columns []span) (starts []start, crossing bool) {
+	if line.head {
+		return whole(line, columns), false
+	}
 	before := -1
 	for i, w := range line.words {
 		first, last := overlapped(w, columns)

@@ -30,6 +30,8 @@ type textLine struct {
 	rule bool
 	// votes is set where the gaps of the line show the columns of its table.
 	votes bool
+	// head is set where the line is the head or foot of a page, by its number.
+	head bool
 }
 
 // gapped counts the gaps of the line: one less than the texts that stand apart in it.
@@ -62,6 +64,7 @@ func findVoters(lines []textLine) {
 		}
 	}
 	window := make([]int, 0, 2*around+1)
+	var few []int
 	for i := range lines {
 		if gaps[i] == 0 {
 			continue
@@ -75,7 +78,40 @@ func findVoters(lines []textLine) {
 		slices.Sort(window)
 		usual := window[len(window)-1-(len(window)-1)/usualShare]
 		lines[i].votes = gaps[i]*leastGapsDen >= usual*leastGapsNum
+		if lines[i].votes && gaps[i]*2 < usual {
+			few = append(few, i)
+		}
 	}
+	silenceHeads(lines, few)
+}
+
+// silenceHeads takes the vote from lines with few gaps that come again with another number: "Page 1 of 2" stands in heads of pages, which
+// may have as many gaps as the second line of a heading.
+func silenceHeads(lines []textLine, few []int) {
+	first, counted := map[string]int{}, map[string]bool{}
+	for _, i := range few {
+		key := numberless(lines[i].text)
+		if at, known := first[key]; !known {
+			first[key] = i
+		} else if lines[at].text != lines[i].text {
+			counted[key] = true
+		}
+	}
+	for _, i := range few {
+		if counted[numberless(lines[i].text)] {
+			lines[i].votes, lines[i].head = false, true
+		}
+	}
+}
+
+// numberless is a line without its digits.
+func numberless(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r >= '0' && r <= '9' {
+			return -1
+		}
+		return r
+	}, text)
 }
 
 // splitLines cuts a text into lines of words. Where wide is set, characters of East Asian width take two columns. few is false where there
