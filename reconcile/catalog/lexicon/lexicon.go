@@ -197,6 +197,16 @@ func (l *Lexicon) LooksValue(text string) bool {
 	return reading.Kind == value.Length && reading.UnitStated
 }
 
+// UnitBefore reports whether a text is a number with a unit of length before it: mm 13,5.
+func (l *Lexicon) UnitBefore(text string) bool {
+	unit, number, found := strings.Cut(text, " ")
+	if !found || len(unit) > longestUnit || !LooksNumeric(number) {
+		return false
+	}
+	hit, known := l.Ask("unit", unit, l.Words.Unit)
+	return known && traits.IsLengthUnit(hit.Value)
+}
+
 // unitMayFollow reports whether a letter or a sign for inches stands behind a digit of a text, with one space between at most.
 func unitMayFollow(text string) bool {
 	digit := false

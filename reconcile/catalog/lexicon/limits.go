@@ -21,6 +21,8 @@ const (
 const (
 	// LongestHeading is that beyond which a text is no heading.
 	LongestHeading = 160
+	// longestUnit is that beyond which a word before a number is not asked whether it is a unit.
+	longestUnit = 8
 	// LongestNote is that beyond which a text is not searched.
 	LongestNote = 600
 )

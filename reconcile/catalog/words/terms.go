@@ -12,6 +12,13 @@ import (
 // Category says which kind of club a text speaks of: driver fairway hybrid iron wedge putter chipper.
 func (v *Vocabulary) Category(text string) (Hit, bool) { return v.term(classCategory, text) }
 
+// SaysMoreThanCategory reports whether a text has words that name no kind of club: "Iron, silver ring", and not "Iron 7".
+func (v *Vocabulary) SaysMoreThanCategory(text string) bool {
+	return slices.ContainsFunc(v.segments(classCategory, tokensOf(text)), func(s segment) bool {
+		return len(s.options) == 0 && strings.ContainsFunc(s.text, unicode.IsLetter)
+	})
+}
+
 // TopForm says which form of a hosel's top a text names: flat rounded countersunk counterbored; chamfered counts as
 // countersunk with a lower score.
 func (v *Vocabulary) TopForm(text string) (Hit, bool) { return v.term(classTop, text) }

@@ -85,7 +85,7 @@ func (v *Vocabulary) SplitUnit(heading string) (rest, unit, place string) {
 		}
 		return tidy(heading[:at[0]] + " " + heading[at[1]:]), unit, group
 	}
-	if v.isPhrase(heading) { // "U.M." is one, and its M no metre
+	if v.isPhrase(heading) { // "U.M." is one, and its M no metre; "N°" is one, and no angle
 		return strings.TrimSpace(heading), "", ""
 	}
 	if rest, unit, place = v.splitLoose(heading); place != "" {
@@ -97,7 +97,7 @@ func (v *Vocabulary) SplitUnit(heading string) (rest, unit, place string) {
 // isPhrase reports whether a heading of initials is as a whole one of the vocabulary.
 func (v *Vocabulary) isPhrase(heading string) bool {
 	list := tokensOf(heading)
-	if len(list) < 2 || slices.ContainsFunc(list, func(word string) bool { return len(word) > 1 }) {
+	if len(list) < 2 || slices.ContainsFunc(list, func(word string) bool { return utf8.RuneCountInString(word) > 1 }) {
 		return false
 	}
 	segments := v.segments(classConcept, list)
