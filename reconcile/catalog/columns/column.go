@@ -171,6 +171,31 @@ func headingMatches(l *lexicon.Lexicon, kind catalog.Kind, h layout.Heading) []w
 			found = append(found, m)
 		}
 	}
+	if len(found) == 0 {
+		found = namedBeside(l, kind, h.Text)
+	}
+	return found
+}
+
+// namedBeside returns the roles of texts in a heading that names something else beside them: "Model & loft" is over models. Of sizes and
+// numbers nobody could know which of the two a cell gives.
+func namedBeside(l *lexicon.Lexicon, kind catalog.Kind, heading string) []words.RoleMatch {
+	pieces := strings.FieldsFunc(heading, func(r rune) bool { return strings.ContainsRune("&/+＆／", r) })
+	if len(pieces) != 2 {
+		return nil
+	}
+	var found []words.RoleMatch
+	for i, piece := range pieces {
+		if len(l.Match(pieces[1-i])) > 0 {
+			continue
+		}
+		for _, m := range l.MatchIn(kind, strings.TrimSpace(piece)) {
+			if traits.Of[catalog.Role(m.Role)].Want == traits.Text {
+				m.Score *= 0.8
+				found = append(found, m)
+			}
+		}
+	}
 	return found
 }
 

@@ -97,7 +97,7 @@ func (p *profile) look(lex *lexicon.Lexicon, text string, cell sheet.Cell) {
 	if unit := lex.FormatUnit(cell.Format); unit != "" && cell.Kind == sheet.Number {
 		p.formatUnits[unit]++
 	}
-	if !lexicon.LooksNumeric(text) {
+	if !lexicon.LooksNumeric(text) && !lex.UnitBefore(text) {
 		return
 	}
 	p.lookNumber(text)

@@ -76,6 +76,8 @@ func (t *Table) adopt(chosen *plan, titles []string) {
 	t.Language = languageOf(t.Columns, t.Kind)
 	chosen.apply(t.Columns)
 	t.settleRecess()
+	t.dropBareAngle()
+	t.tellNamesFromKinds()
 	t.tellTipsFromBores()
 	t.applyColumnRules()
 	t.checkRowRules()
@@ -117,6 +119,49 @@ func (t *Table) settleRecess() {
 	}
 	c.Role = catalog.CountersinkMouth
 	c.Evidence += "; a countersink by the angle beside it"
+}
+
+// dropBareAngle takes its role from a column of angles that nothing says to be those of a countersink, neither its own heading nor a column
+// beside it: they may be lofts, or anything else of a head.
+func (t *Table) dropBareAngle() {
+	c := t.first(catalog.CountersinkAngle)
+	if c == nil || c.headed(catalog.UnknownKind, catalog.CountersinkAngle) >= lexicon.Understood || t.speaksOfCountersinks() {
+		return
+	}
+	c.Role, c.Evidence = "", "its heading speaks of an angle, and nothing of a countersink"
+	name := t.Region.Grid.ColumnName(c.Col)
+	t.AddColumn(finding.Note, "layout.column", c.Col, fmt.Sprintf("column %s %q is not used: %s", name, c.Text, c.Evidence), t.Settle("columns", name, "role"))
+}
+
+// speaksOfCountersinks reports whether a column gives a size of countersinks, or says of hosels that they have one.
+func (t *Table) speaksOfCountersinks() bool {
+	if t.first(catalog.CountersinkMouth) != nil || t.first(catalog.CountersinkDepth) != nil {
+		return true
+	}
+	top := t.first(catalog.Top)
+	return top != nil && slices.ContainsFunc(top.Profile.Texts, func(text string) bool { return t.Lex.Word(lexicon.TopQuestion(text)) == countersunk })
+}
+
+// countersunk is the word of the contract for the form of a hosel's top that has the angle of a cone.
+const countersunk = "countersunk"
+
+// tellNamesFromKinds takes a column of kinds for the descriptions where the table has no others and most of its texts say more than a
+// kind of club: "iron, silver ring". The kind is found in a description too.
+func (t *Table) tellNamesFromKinds() {
+	c := t.first(catalog.Category)
+	if c == nil || t.first(catalog.Description) != nil || t.first(catalog.Part) == nil || !slices.Contains(traits.OfKind[t.Kind], catalog.Description) || c.brief() {
+		return
+	}
+	more := 0
+	for _, text := range c.Profile.Texts {
+		if t.Lex.Words.SaysMoreThanCategory(text) && len(t.Lex.SetOf("", text)) == 0 {
+			more++
+		}
+	}
+	if more*2 > c.Profile.Filled {
+		c.Role = catalog.Description
+		c.Evidence += "; its texts say more than a kind, and there are no other descriptions"
+	}
 }
 
 // doubtPart asks about a column of part numbers that is one by its values only.
@@ -505,6 +550,8 @@ func (t *Table) share(c, first *Column, score float64, taken map[catalog.Role]in
 	case c.Hints.Min != c.Hints.Max:
 		c.Role, c.Aspect, c.Known = first.Role, limitOf(c), true
 		c.Evidence = fmt.Sprintf("heading says a limit of %s", t.named(first.Role))
+	case t.sizeless(c):
+		c.Evidence = fmt.Sprintf("says %s like column %s, and none of its values could be a size", t.named(first.Role), t.Region.Grid.ColumnName(first.Col))
 	case t.otherSizes(c, first, words.Fold(c.Text) == words.Fold(first.Text)):
 		c.rival = first
 		c.Evidence = fmt.Sprintf("says %s like column %s, and its sizes are others", t.named(first.Role), t.Region.Grid.ColumnName(first.Col))
@@ -546,6 +593,19 @@ func (t *Table) sizeIn(c *Column, line int) size {
 		return size{number: reading.Number}
 	}
 	return size{}
+}
+
+// sizeless reports whether no value of a column could be any size of such parts, in any unit that it may be in: numbers of records under
+// "Internal ID".
+func (t *Table) sizeless(c *Column) bool {
+	return !slices.ContainsFunc(traits.OfKind[t.Kind], func(role catalog.Role) bool {
+		b, known := traits.BoundsOf(t.Kind, role)
+		if !known {
+			return false
+		}
+		possible, _ := c.Profile.best(b, c.units(), 1)
+		return possible > 0
+	})
 }
 
 // supersede keeps of an old and a new column of one size the new one.
