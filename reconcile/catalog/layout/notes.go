@@ -133,6 +133,8 @@ var (
 	leadingMark = pattern.Lazy(`^(?:` + noteMarks + `|[1-9a-e]\))`)
 	// betweenClauses are the signs between pieces of a note that speak of different things.
 	betweenClauses = pattern.Lazy(`[;；。|]|\.\s|\s/\s`)
+	// beginsTolerance is a deviation at the beginning of a text.
+	beginsTolerance = pattern.Lazy(`^\s*(?:±|\+|-)\s*[.,]?\d|^\s*\+\s*/\s*-`)
 )
 
 // clausesOf divides a note at its footnote marks and at signs between sentences; a piece goes by the mark before it.
@@ -150,7 +152,7 @@ func clausesOf(text string) []Clause {
 			end = at[0]
 		}
 		piece := text[:end]
-		for _, one := range betweenClauses().Split(piece, -1) {
+		for _, one := range sentences(piece) {
 			if one = strings.TrimSpace(one); one != "" {
 				clauses = append(clauses, Clause{Text: one, Mark: mark})
 			}
@@ -158,6 +160,21 @@ func clausesOf(text string) []Clause {
 		text = text[end:]
 	}
 	return clauses
+}
+
+// sentences divides a text at the signs between pieces that speak of different things. A point before a tolerance is that of an
+// abbreviation: "base dia. ±.002".
+func sentences(text string) []string {
+	var all []string
+	from := 0
+	for _, at := range betweenClauses().FindAllStringIndex(text, -1) {
+		if text[at[0]] == '.' && beginsTolerance().MatchString(text[at[1]:]) {
+			continue
+		}
+		all = append(all, text[from:at[0]])
+		from = at[1]
+	}
+	return append(all, text[from:])
 }
 
 // clauseBefore reports whether a mark within a note begins a new piece: after a space or a sign.
@@ -185,7 +202,7 @@ func Bears(text, mark string) bool {
 
 // MayTolerate reports whether a free text has a sign or a standard's number that a tolerance needs.
 func MayTolerate(text string) bool {
-	for _, sign := range []string{"±", "+/-", "+-", "2768", " IT", "+0", "土", "－"} {
+	for _, sign := range []string{"±", "+/-", "+-", "2768", " IT", "+0", "+.", "/-", "土", "－"} {
 		if strings.Contains(text, sign) {
 			return true
 		}
