@@ -7,6 +7,10 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"golang.org/x/text/width"
 
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/fitcalc/sample"
@@ -352,6 +356,16 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 		}
 		return f, Trouble{}
 	}
+	if slip := findMisread(f.Text); slip.why != "" && reading.Kind != value.Text {
+		meant := t.Lex.Read(slip.meant, ctx)
+		if slip.between || meant.Kind != value.Length || meant.Problem.Code != "" || !t.boundsAllow(c, meant.Dim) {
+			return f, Problem("data.unreadable", "%s %q has a letter among its digits: %s, or a class of limits?", c.Name(), f.Text, slip.why)
+		}
+		taken := fmt.Sprintf("%s %q has a letter among its digits, %s, and is taken as %s", c.Name(), f.Text, slip.why, slip.meant)
+		t.Warn(line, c.Col, c.Role, "data.unreadable", taken)
+		f.Assumptions = append(f.Assumptions, taken)
+		reading = meant
+	}
 	switch reading.Kind {
 	case value.Empty, value.NotApplicable:
 		return f, Trouble{}
@@ -383,9 +397,6 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 		dim = scaled(dim, scale)
 		f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s %s is a radius: diameter %s", c.Name(), f.Text, traits.SayMM(traits.MM(dim.Nominal()))))
 	}
-	if misread := misreadDigit(f.Text); misread != "" {
-		return f, Problem("data.unreadable", "%s %q has a letter among its digits: %s, or a class of limits?", c.Name(), f.Text, misread)
-	}
 	switch reading.Qualifier {
 	case value.Approximate, value.Reference:
 		f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s %q taken as the size itself", c.Name(), f.Text))
@@ -412,15 +423,47 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 	return t.tolerated(line, c, f, dim)
 }
 
-// misreadDigit returns the digit that a letter within a size is likely to be, with nothing between it and the digits at both sides: the S of
-// .4S5, which would be a class of limits for holes. Empty where there is none.
-func misreadDigit(text string) string {
-	at := strings.IndexByte(text, 'S')
-	if at > 0 && at+1 < len(text) && isDigit(text[at-1]) && isDigit(text[at+1]) {
-		return "a 5 misread as S"
-	}
-	return ""
+// looksLike are the digits that letters are misread or mistyped for.
+var looksLike = [256]byte{'O': '0', 'o': '0', 'I': '1', 'l': '1', 'Z': '2', 'S': '5', 'B': '8'}
+
+// misread is a letter within a number that is likely to be a digit: why says which, meant is the number with it. It stands between digits, as
+// in .4S5, which would be a class of limits for holes; or in the place of the first decimal, 12.S; or it is an O behind a digit, 1O.
+type misread struct {
+	why, meant string
+	between    bool
 }
+
+// findMisread finds the first such letter of a text; why is empty where there is none.
+func findMisread(text string) misread {
+	if !strings.ContainsFunc(text, func(r rune) bool { return r >= utf8.RuneSelf || looksLike[r] != 0 }) {
+		return misread{}
+	}
+	text = width.Narrow.String(text)
+	for at := range len(text) {
+		digit := looksLike[text[at]]
+		if digit == 0 {
+			continue
+		}
+		before, after := text[:at], strings.TrimLeft(text[at+1:], "Oo")
+		if decimals := strings.TrimRight(before, ".,"); len(before)-len(decimals) == 1 {
+			if !endsInDigit(decimals) && !startsWithDigit(after) || decimals != "" && !endsInDigit(decimals) {
+				continue
+			}
+		} else if !endsInDigit(before) || !startsWithDigit(after) && text[at] != 'O' {
+			continue
+		}
+		if next, _ := utf8.DecodeRuneInString(after); after != "" && unicode.IsLetter(next) {
+			continue
+		}
+		zeros := strings.Repeat("0", len(text)-at-1-len(after))
+		return misread{fmt.Sprintf("a %c misread as %c", digit, text[at]), before + string(digit) + zeros + after, endsInDigit(before) && startsWithDigit(after)}
+	}
+	return misread{}
+}
+
+func endsInDigit(text string) bool { return text != "" && isDigit(text[len(text)-1]) }
+
+func startsWithDigit(text string) bool { return text != "" && isDigit(text[0]) }
 
 func isDigit(b byte) bool { return b >= '0' && b <= '9' }
 
@@ -539,6 +582,9 @@ func (t *Reader) forgiven(line int, c *Column, reading value.Reading) []string {
 	var texts []string
 	for _, l := range reading.Leniencies {
 		switch {
+		case l.Code == value.ForgaveReversed:
+			t.Warn(line, c.Col, c.Role, "data.conflict", fmt.Sprintf("%s: %s", c.Name(), l.Message))
+			texts = append(texts, fmt.Sprintf("%s: %s", c.Name(), l.Message))
 		case !harmless[l.Code]:
 			texts = append(texts, fmt.Sprintf("%s: %s", c.Name(), l.Message))
 		case l.Code != value.ForgaveUnitElsewhere:
@@ -734,6 +780,9 @@ func (t *Reader) readAngle(c *Column, f catalog.Field) (catalog.Field, Trouble) 
 	if reading.Problem.Code != "" {
 		return f, Problem(reading.Problem.Code, "%s: %s", c.Name(), reading.Problem.Message)
 	}
+	if slip := findMisread(f.Text); slip.why != "" {
+		return f, Problem("data.unreadable", "%s %q has a letter among its digits: %s?", c.Name(), f.Text, slip.why)
+	}
 	angle := reading.Angle
 	if reading.HalfAngle || c.Hints.HalfAngle && !reading.Included {
 		angle = angle.Add(angle)
@@ -753,6 +802,9 @@ func (t *Reader) readNumber(c *Column, f catalog.Field) (catalog.Field, Trouble)
 		want = value.WantPrice
 	}
 	reading := t.Lex.Read(f.Text, value.Context{Want: want, Unit: c.HeadingUnit, Mark: c.Mark})
+	if slip := findMisread(f.Text); slip.why != "" && reading.Kind == value.Number {
+		return f, Problem("data.unreadable", "%s %q has a letter among its digits: %s?", c.Name(), f.Text, slip.why)
+	}
 	if reading.Kind == value.Number && reading.Problem.Code != "data.unreadable" {
 		f.Number, f.IsNumber = reading.Number, true
 		if want == value.WantPrice {

@@ -17,6 +17,7 @@ const (
 	ForgaveShiftedUnit   = "unit-spelling"  // a unit spelt out or in another language
 	ForgaveUnitElsewhere = "unit-elsewhere" // the number stands alone; its unit comes from the context
 	ForgaveRange         = "range"          // 13.5-13.7 read as limits
+	ForgaveReversed      = "reversed"       // 13.7-13.5 read as 13.5 to 13.7
 	ForgaveApostrophe    = "quoted"         // a leading apostrophe or equals sign round a plain value
 	ForgaveOneDeviation  = "one-deviation"  // 13.6 -0.1 read as 13.6 +0/-0.1
 	ForgaveNoise         = "rounded"        // more digits than were meant: 0.33500000000000002

@@ -130,6 +130,9 @@ func (p parser) dim(core []token, unit string) (measure.Dim, []Leniency, error) 
 	core, isRange := rangeSign(core)
 	if isRange || hasText(core, aSign, "~") {
 		forgiven = append(forgiven, Leniency{ForgaveRange, "two sizes read as limits"})
+		if first, last, found := reversed(core); found {
+			forgiven = append(forgiven, Leniency{ForgaveReversed, fmt.Sprintf("%s comes before %s, the wrong way round for limits; they are put in order, and one of them may be a slip", first, last)})
+		}
 	}
 	if number, sign, found := oneDeviation(core); found {
 		opposite := map[string]string{"+": "-", "-": "+"}[sign]
@@ -169,6 +172,26 @@ func rangeSign(core []token) ([]token, bool) {
 	changed := append([]token{}, core...)
 	changed[minus[0]].text = "~"
 	return changed, true
+}
+
+// reversed recognises two limits in one unit of which the first is the greater.
+func reversed(core []token) (first, last string, found bool) {
+	var numbers []token
+	unit := ""
+	for _, t := range core {
+		switch {
+		case t.kind == aNumber:
+			numbers = append(numbers, t)
+		case t.kind == aUnit && unit != "" && t.text != unit:
+			return "", "", false
+		case t.kind == aUnit:
+			unit = t.text
+		}
+	}
+	if len(numbers) != 2 || numbers[0].num.Float64() <= numbers[1].num.Float64() {
+		return "", "", false
+	}
+	return numbers[0].raw, numbers[1].raw, true
 }
 
 // oneDeviation recognises 13.6 -0.1 and 13.6 +0.05.
