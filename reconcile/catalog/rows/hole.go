@@ -48,6 +48,34 @@ func (r *rowReader) checkHoles() {
 	}
 }
 
+// checkExchanged uses no size that parts hardly have and that may stand in the place of one that is refused, where each is possible as the
+// other: 33 under bore, and 9.5 under bore depth.
+func (r *rowReader) checkExchanged() {
+	if len(r.refused) == 0 {
+		return
+	}
+	for _, refused := range r.t.read {
+		size, found := r.refused[refused.Role]
+		if !found {
+			continue
+		}
+		for _, c := range r.t.read {
+			used := r.fields.Dim(c.Role)
+			if c == refused || c.Trait().Want != traits.Length || !used.Given() || !r.couldBe(refused.Role, used) || !r.couldBe(c.Role, size) {
+				continue
+			}
+			if b, _ := traits.BoundsOf(r.t.Kind, c.Role); b.Common(traits.MM(used.Nominal())) {
+				continue
+			}
+			if _, said := r.t.Rules.Row(r.line).Values[c.Role]; said {
+				continue
+			}
+			r.doubt(c.Role, cells.Problem("data.implausible", "%s is %s and %s %s: each may stand in the other's place", catalog.RoleName(r.t.Kind, refused.Role),
+				traits.SayMM(traits.MM(size.Nominal())), catalog.RoleName(r.t.Kind, c.Role), traits.SayMM(traits.MM(used.Nominal()))))
+		}
+	}
+}
+
 // couldBe reports whether the joint allows a size for a role.
 func (r *rowReader) couldBe(role catalog.Role, size measure.Dim) bool {
 	b, known := traits.BoundsOf(r.t.Kind, role)

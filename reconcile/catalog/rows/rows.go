@@ -105,6 +105,7 @@ func (t *Table) ReadRows() {
 		t.readLine(line, clubs)
 	}
 	t.compareParts()
+	t.compareDescriptions()
 	t.ReportTold()
 }
 
@@ -201,6 +202,7 @@ func (t *Table) readRow(line int, club string) {
 	part := r.part()
 	r.inherit(part)
 	r.checkHoles()
+	r.checkExchanged()
 	r.missing(part)
 	r.finish(part)
 }
