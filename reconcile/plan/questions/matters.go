@@ -140,7 +140,7 @@ func (m Matter) asksOfParts(l *say.Language) string {
 	field := q.field()
 	switch {
 	case field != fitcalc.NoField && IsLength(q.Role):
-		return words.Fill("letter.what_size", "parts", m.Parts(l), "field", l.Field(field))
+		return words.Fill("letter.what_size", "parts", m.Parts(l), "field", cmp.Or(sizeCalled(l, q.Role), l.Field(field)))
 	case field != fitcalc.NoField:
 		return words.Fill("letter.what", "parts", m.Parts(l), "field", l.Field(field))
 	case q.Role == catalog.Top:

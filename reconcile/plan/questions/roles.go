@@ -1,14 +1,17 @@
 package questions
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
+	"example.com/seatline/fitcalc/say"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/traits"
 )
 
-// about is what people call a role, and what an answer looks like.
+// about is what people call a role, and what an answer looks like. The name is empty where the words of letters have it: of what is easily
+// measured in the wrong place a letter says more than what the size is called elsewhere.
 type about struct {
 	name, example string
 	length        bool
@@ -21,7 +24,7 @@ const (
 
 // abouts are the roles that decide a joint.
 var abouts = map[catalog.Role]about{
-	catalog.HoselOD:          {"outside diameter at the very top of the hosel, as finished", diameterExample, true},
+	catalog.HoselOD:          {"", diameterExample, true},
 	catalog.AdapterOD:        {"outside diameter at the top of the adapter sleeve", diameterExample, true},
 	catalog.Bore:             {"bore, the inside diameter of the hole itself", diameterExample, true},
 	catalog.BoreDepth:        {"depth of the bore", lengthExample, true},
@@ -34,9 +37,9 @@ var abouts = map[catalog.Role]about{
 	catalog.CounterboreOD:    {"diameter of the counterbore", diameterExample, true},
 	catalog.CounterboreDepth: {"depth of the counterbore", "such as 4 mm or .160 in", true},
 	catalog.TipTaken:         {"diameter of the shaft tip that the head takes", "such as .370 in", true},
-	catalog.BaseOD:           {"outside diameter at the base, as supplied", diameterExample, true},
+	catalog.BaseOD:           {"", diameterExample, true},
 	catalog.TopOD:            {"outside diameter at the top", diameterExample, true},
-	catalog.Length:           {"length, without a collar or step", "such as 12.7 mm or 1/2 in", true},
+	catalog.Length:           {"", "such as 12.7 mm or 1/2 in", true},
 	catalog.Style:            {"form of the base", "plain, collared or stepped", false},
 	catalog.CollarOD:         {"diameter of the collar", diameterExample, true},
 	catalog.CollarLength:     {"length of the collar", "such as 0.8 mm or .030 in", true},
@@ -57,9 +60,14 @@ func IsLength(role catalog.Role) bool { return abouts[role].length }
 // nameOf is what people call a role.
 func nameOf(role catalog.Role) string {
 	if a, known := abouts[role]; known {
-		return a.name
+		return cmp.Or(a.name, sizeCalled(LetterLanguage(""), role))
 	}
 	return catalog.RoleName(catalog.UnknownKind, role)
+}
+
+// sizeCalled is what a letter calls a size, empty where it is called what it is called elsewhere.
+func sizeCalled(l *say.Language, role catalog.Role) string {
+	return l.Words()["letter.size_"+string(role)]
 }
 
 func asksFor(part string, role catalog.Role) string {
@@ -71,7 +79,7 @@ func asksFor(part string, role catalog.Role) string {
 	if a.length {
 		unit = "with its unit, "
 	}
-	return fmt.Sprintf("%s: what is the %s? (%s%s)", part, a.name, unit, a.example)
+	return fmt.Sprintf("%s: what is the %s? (%s%s)", part, nameOf(role), unit, a.example)
 }
 
 // rolesFor are the roles that a column of a table may be given in an answer, those that decide a joint.
