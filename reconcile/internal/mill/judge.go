@@ -69,6 +69,8 @@ type Judgement struct {
 	Want, Got string
 	Cells     []sheet.Ref
 	Words     Words
+	// Codes are those of the findings about it.
+	Codes []string
 	// Confidence is that of the value that was read, zero where none was; Meant is set where it is the one that was meant, planted faults
 	// not left aside.
 	Confidence float64
@@ -79,6 +81,8 @@ type Judgement struct {
 type Report struct {
 	Sheet  *Sheet
 	Judged []Judgement
+	// Findings are those of the reading.
+	Findings finding.List
 	// Broken are laws that the reading breaks: rows that are lost, a ledger that does not add up, a panic.
 	Broken []string
 }
@@ -108,10 +112,9 @@ func Read(s *Sheet) (report *Report) {
 // judge holds a reading beside what was meant.
 type judge struct {
 	*Report
-	items    []item
-	rows     []catalog.Row
-	findings finding.List
-	kinds    map[catalog.Kind]bool
+	items []item
+	rows  []catalog.Row
+	kinds map[catalog.Kind]bool
 	// headings are the rows in which the reader saw headings.
 	headings []int
 	// rowOf are the rows of all tables by part and line, each with the confidence in its values.
@@ -156,7 +159,8 @@ type item struct {
 
 // Judge judges the reading of a sheet.
 func Judge(report *Report, cat *catalog.Catalogue) {
-	j := &judge{Report: report, findings: slices.Clone(cat.Findings), kinds: map[catalog.Kind]bool{}, rowOf: map[partRow]placed{}}
+	report.Findings = cat.Findings
+	j := &judge{Report: report, kinds: map[catalog.Kind]bool{}, rowOf: map[partRow]placed{}}
 	for i := range cat.Heads {
 		h := &cat.Heads[i]
 		j.items = append(j.items, item{&h.Item, h.Size, h.BoreIsDesignation})
@@ -174,7 +178,6 @@ func Judge(report *Report, cat *catalog.Catalogue) {
 			row := &cat.Tables[i].Rows[k]
 			j.rowOf[partRow{row.Part, row.Row}] = placed{trust, row}
 		}
-		j.findings = append(j.findings, cat.Tables[i].Findings...)
 	}
 	j.ledger(cat)
 	known := map[string]bool{}
@@ -208,12 +211,24 @@ func (j *judge) part(p Part) {
 			found = append(found, it)
 		}
 	}
+	if len(found) == 0 && j.joined(p) {
+		for _, it := range j.items { // the entry that it became one with
+			if p.is(it.Part) {
+				found = append(found, it)
+			}
+		}
+	}
 	for _, role := range sortedRoles(p.Sizes) {
 		j.size(p, role, found)
 	}
 	for _, it := range found {
 		j.notStated(p, it)
 	}
+}
+
+// joined reports whether the line of a part was used, and with that of a part that stands twice became one entry.
+func (j *judge) joined(p Part) bool {
+	return slices.ContainsFunc(j.rows, func(row catalog.Row) bool { return row.Row == p.Row && p.is(row.Part) && row.Outcome != catalog.Held })
 }
 
 func sortedRoles(sizes map[catalog.Role]Size) []catalog.Role {
@@ -265,7 +280,7 @@ func (j *judge) unread(p Part) Outcome {
 			return Held
 		}
 	}
-	for _, f := range j.findings {
+	for _, f := range j.Findings {
 		whole := f.Place.Row == 0 && f.Place.Cell == ""
 		if f.Severity != finding.Note && (whole || f.Place.Row == p.Row || covers(f.Place, sheet.Ref{Row: p.Row, Col: 1})) {
 			return Open
@@ -281,7 +296,7 @@ func (j *judge) sizeOf(p Part, role catalog.Role, s Size, it item) Judgement {
 	if ref, err := sheet.ParseRef(field.Cell); err == nil {
 		cells = append(slices.Clone(cells), ref)
 	}
-	one.Words = j.words(cells, p.Row)
+	one.Words, one.Codes = j.words(cells, p.Row)
 	if len(field.Assumptions) > 0 || slices.ContainsFunc(it.Assumptions, func(a string) bool { return speaksOf(a, field.Cell) }) {
 		one.Words = max(one.Words, Assumption)
 	}
@@ -315,8 +330,11 @@ func (j *judge) sizeOf(p Part, role catalog.Role, s Size, it item) Judgement {
 	return one
 }
 
+// held reports whether the row of an item is held; rows of a table on its side are its columns, found by their parts.
 func (j *judge) held(it item) bool {
-	return slices.ContainsFunc(j.rows, func(r catalog.Row) bool { return r.Row == it.Source.Row && r.Outcome == catalog.Held })
+	return slices.ContainsFunc(j.rows, func(r catalog.Row) bool {
+		return r.Outcome == catalog.Held && (r.Row == it.Source.Row || j.Sheet.OnSide && r.Part == it.Part)
+	})
 }
 
 // speaksOf reports whether an assumption of a row names a cell.
@@ -343,7 +361,8 @@ func (j *judge) notStated(p Part, it item) {
 			continue
 		}
 		ref, _ := sheet.ParseRef(field.Cell)
-		one := Judgement{Part: it.Part, Role: role, Want: "nothing", Got: dim.String(), Cells: []sheet.Ref{ref}, Words: j.words([]sheet.Ref{ref}, p.Row)}
+		one := Judgement{Part: it.Part, Role: role, Want: "nothing", Got: dim.String(), Cells: []sheet.Ref{ref}}
+		one.Words, one.Codes = j.words(one.Cells, p.Row)
 		one.Outcome, one.Confidence = Silent, j.confidence(it, role)
 		switch {
 		case one.Words == Doubt || one.Words == Leniency || j.kindSaid():
@@ -357,7 +376,7 @@ func (j *judge) notStated(p Part, it item) {
 
 // kindSaid reports whether the table was taken to list something else, and a finding about the whole of it says that this is a guess.
 func (j *judge) kindSaid() bool {
-	return !j.kinds[j.Sheet.Kind] && slices.ContainsFunc(j.findings, func(f finding.Finding) bool { return f.Code == "layout.kind" })
+	return !j.kinds[j.Sheet.Kind] && slices.ContainsFunc(j.Findings, func(f finding.Finding) bool { return f.Code == "layout.kind" })
 }
 
 // phantom judges an entry made of what is no part.
@@ -374,21 +393,24 @@ func (j *judge) phantom(it item) {
 	for _, line := range j.headings {
 		one.Cells = append(one.Cells, sheet.Ref{Row: line, Col: ref.Col})
 	}
-	if one.Words = j.words(one.Cells, it.Source.Row); one.Words > Nothing || j.held(it) {
+	if one.Words, one.Codes = j.words(one.Cells, it.Source.Row); one.Words > Nothing || j.held(it) {
 		one.Outcome = Found
 	}
 	j.Judged = append(j.Judged, one)
 }
 
-// words is the strongest that is said about one of the cells, or the row. The first of the cells is the size's own.
-func (j *judge) words(cells []sheet.Ref, row int) Words {
-	said := Nothing
-	for _, f := range j.findings {
+// words is the strongest that is said about one of the cells, or the row, and the codes of all that is. The first of the cells is the
+// size's own.
+func (j *judge) words(cells []sheet.Ref, row int) (said Words, codes []string) {
+	for _, f := range j.Findings {
 		places := append([]finding.Place{f.Place}, f.Related...)
 		if !slices.ContainsFunc(places, func(p finding.Place) bool {
 			return p.Cell == "" && p.Row != 0 && p.Row == row && !j.Sheet.OnSide || coversAny(p, cells)
 		}) {
 			continue
+		}
+		if !slices.Contains(codes, f.Code) {
+			codes = append(codes, f.Code)
 		}
 		if f.Severity == finding.Note {
 			said = max(said, Leniency)
@@ -396,7 +418,7 @@ func (j *judge) words(cells []sheet.Ref, row int) Words {
 			said = Doubt
 		}
 	}
-	return said
+	return said, codes
 }
 
 func coversAny(p finding.Place, cells []sheet.Ref) bool {

@@ -50,7 +50,7 @@ func main() {
 }
 
 func line(j mill.Judgement) string {
-	return fmt.Sprintf("%v %s %s: want %s, got %s; cells %v; confidence %.4f", j.Outcome, j.Part, j.Role, j.Want, j.Got, j.Cells, j.Confidence)
+	return fmt.Sprintf("%v %s %s: want %s, got %s; cells %v; confidence %.4f; said %v", j.Outcome, j.Part, j.Role, j.Want, j.Got, j.Cells, j.Confidence, j.Codes)
 }
 
 func print(report *mill.Report) {
@@ -60,6 +60,9 @@ func print(report *mill.Report) {
 	}
 	for _, j := range report.Judged {
 		fmt.Println(line(j))
+	}
+	for _, f := range report.Findings {
+		fmt.Println(f.Severity, f.Code, f.Place, f.Message)
 	}
 	for _, law := range report.Broken {
 		fmt.Println("LAW BROKEN", law)
