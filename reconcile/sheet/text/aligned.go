@@ -1,6 +1,7 @@
 package text
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -24,7 +25,7 @@ const (
 	mostColumns = 256
 	// mostBlocks is the number of blocks beyond which lines do not go together: they only happen to have gaps.
 	mostBlocks = 200
-	// mostJoins is how often two columns of a block are made one, each of which costs a look at all its lines.
+	// mostJoins is how often columns of a block are joined with their neighbours, each of which costs a look at all its lines.
 	mostJoins = 16
 )
 
@@ -224,7 +225,7 @@ func blocks(lines []textLine) []*block {
 		}
 		last := all[len(all)-1]
 		both := last.with(next)
-		if last.voting < fewLines || next.voting < fewLines || len(both.gutters()) >= max(len(last.gutters()), len(next.gutters())) {
+		if last.voting < fewLines || next.voting < fewLines || both.clearGutters() >= max(last.clearGutters(), next.clearGutters()) {
 			all[len(all)-1] = both
 		} else {
 			all = append(all, next)
@@ -308,6 +309,18 @@ func (b *block) gutters() []span {
 	return found
 }
 
+// clearGutters is how many gutters are more than the single blank between two words of a line: what they say of few lines is not worth
+// much.
+func (b *block) clearGutters() int {
+	clear := 0
+	for _, g := range b.gutters() {
+		if slices.Contains(b.soft[g.from:g.to], 0) {
+			clear++
+		}
+	}
+	return clear
+}
+
 // columns are the stretches between the gutters, and those within them in which few lines have something that stands by itself; placed is
 // how lines are cut at them.
 func (b *block) columns(lines []textLine) (columns []span, placed func(*textLine, []span) ([]start, bool)) {
@@ -364,11 +377,11 @@ func (b *block) sparse(lines []textLine, columns []span) []span {
 	return columns
 }
 
-// together joins neighbours that no line has both of, a gap between them: a heading on the left and its numbers on the right of one column,
-// or two words of headings that come again on every page.
+// together joins neighbours that no line has both of with a gap between them: a heading on the left and its numbers on the right of one
+// column, or the words of a heading above numbers that stand below one of them.
 func (b *block) together(lines []textLine, columns []span) []span {
 	for range mostJoins {
-		both := make([]bool, len(columns))
+		apart := make([]bool, len(columns))
 		for i := b.from; i < b.to; i++ {
 			line := &lines[i]
 			if line.rule || !line.votes {
@@ -377,23 +390,46 @@ func (b *block) together(lines []textLine, columns []span) []span {
 			starts, _ := place(line, columns)
 			for j := 1; j < len(starts); j++ {
 				if starts[j].column == starts[j-1].column+1 && line.gaps[starts[j].word-1] {
-					both[starts[j].column] = true
+					apart[starts[j].column] = true
 				}
 			}
 		}
-		nearest := 0
-		for c := 1; c < len(columns); c++ {
-			if !both[c] && (nearest == 0 || columns[c].from-columns[c-1].to < columns[nearest].from-columns[nearest-1].to) {
-				nearest = c
-			}
-		}
-		if nearest == 0 {
+		joined := joinNearest(columns, apart)
+		if len(joined) == len(columns) {
 			return columns
 		}
-		columns[nearest-1].to = columns[nearest].to
-		columns = slices.Delete(columns, nearest, nearest+1)
+		columns = joined
 	}
 	return columns
+}
+
+// joinNearest joins columns with those to their left which they are not apart from, the nearest first, each once.
+func joinNearest(columns []span, apart []bool) []span {
+	var order []int
+	for c := 1; c < len(columns); c++ {
+		if !apart[c] {
+			order = append(order, c)
+		}
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		return cmp.Compare(columns[a].from-columns[a-1].to, columns[b].from-columns[b-1].to)
+	})
+	taken, gone := make([]bool, len(columns)), make([]bool, len(columns))
+	joined := slices.Clone(columns)
+	for _, c := range order {
+		if taken[c] || taken[c-1] {
+			continue
+		}
+		taken[c], taken[c-1], gone[c] = true, true, true
+		joined[c-1].to = columns[c].to
+	}
+	kept := joined[:0]
+	for c, column := range joined {
+		if !gone[c] {
+			kept = append(kept, column)
+		}
+	}
+	return kept
 }
 
 // segments are the stretches of a line between gaps.
