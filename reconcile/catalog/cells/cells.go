@@ -574,7 +574,7 @@ var harmless = map[string]bool{
 	value.ForgaveDecimalComma: true, value.ForgaveWidth: true, value.ForgaveFractionSign: true, value.ForgaveDiameterSign: true,
 	value.ForgaveBothUnits: true, value.ForgaveShiftedUnit: true, value.ForgaveUnitElsewhere: true, value.ForgaveApostrophe: true,
 	value.ForgaveRange: true, value.ForgaveRadiusSign: true, value.ForgaveApproximation: true, value.ForgaveNaming: true, value.ForgaveNoise: true,
-	value.ForgavePlusMinus: true,
+	value.ForgavePlusMinus: true, value.ForgaveUnitTwice: true,
 }
 
 // forgiven returns what was forgiven in reading a value and may have changed its meaning, and notes what cannot have.

@@ -21,6 +21,7 @@ const (
 	ForgaveApostrophe    = "quoted"         // a leading apostrophe or equals sign round a plain value
 	ForgaveOneDeviation  = "one-deviation"  // 13.6 -0.1 read as 13.6 +0/-0.1
 	ForgaveNoise         = "rounded"        // more digits than were meant: 0.33500000000000002
+	ForgaveUnitTwice     = "unit-twice"     // 1/2" in, 1/2""
 	ForgavePlusMinus     = "plus-minus"     // a bare number in a tolerance column read as ± that number
 )
 

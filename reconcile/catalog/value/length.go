@@ -25,6 +25,8 @@ func (p parser) peel(r *Reading, tokens []token) (core []token, trouble string) 
 			switch {
 			case !isLength(t.text):
 				return nil, fmt.Sprintf("%q is no unit of length", t.raw)
+			case i > 0 && tokens[i-1].is(aUnit, t.text):
+				r.Leniencies = append(r.Leniencies, Leniency{ForgaveUnitTwice, "the unit stands twice: " + tokens[i-1].raw + " " + t.raw})
 			case started:
 				core = append(core, t)
 			}
