@@ -413,6 +413,9 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 		t.Warn(line, c.Col, c.Role, bad.Code, bad.Message+"; the cell names its unit, and it is used as it stands")
 		return t.tolerated(line, c, f, dim)
 	}
+	if c.Misfit != "" {
+		return f, Trouble{Severity: finding.Note, Code: "held", Message: c.Misfit}
+	}
 	if why != "" && !reading.UnitStated {
 		f.Assumptions = append(f.Assumptions, why)
 	}

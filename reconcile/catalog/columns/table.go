@@ -683,7 +683,7 @@ func (t *Table) holdUncertain() {
 		}
 		switch {
 		case c.irrelevant != "":
-		case c.Role == "" && c.sizesLeftOut(t.Kind) && !t.ruledOut(c):
+		case c.Role == "" && (c.sizesLeftOut(t.Kind) || c.givesSizes(t.Kind)) && !t.ruledOut(c):
 			t.AddColumn(finding.Note, "layout.column", c.Col, fmt.Sprintf("column %s %q is not used: %s", name, c.Text, c.Evidence), key)
 		case c.Role == "" && c.Profile.Filled > 0 && t.Kind != catalog.UnknownKind && len(c.Matches[t.Kind]) == 0:
 			t.AddColumn(finding.Note, "layout.column", c.Col, fmt.Sprintf("column %s %q was not understood and is not used", name, c.Text), key)
@@ -732,7 +732,7 @@ func (t *Table) rivalOf(c *Column) *Column {
 			return other
 		case h >= lexicon.SpecificHeading:
 		case other == c || other.Role != "" && other.Known || other.irrelevant != "" || other.Deviation != 0 || t.ruled(other):
-		case len(other.Matches[t.Kind]) > 0 && other.headed(t.Kind, c.Role) == 0, other.saysOther(c.Role) && other.bestHeading() >= lexicon.Understood:
+		case len(other.Matches[t.Kind]) > 0 && other.headed(t.Kind, c.Role) == 0, other.saysOther(c.Role) && !c.saysOther(c.Role) && other.bestHeading() >= lexicon.Understood:
 		case p.share(len(p.Sizes)) < rivalSizes || p.counts():
 		default:
 			if possible, _ := p.best(b, other.units(), 1); possible >= rivalShare {
@@ -750,6 +750,18 @@ const rivalSizes, rivalShare = 0.6, 0.8
 // ruled reports whether the mapping file says what a column is.
 func (t *Table) ruled(c *Column) bool {
 	return t.Rules.Columns[t.Region.Grid.ColumnName(c.Col)].Role != ""
+}
+
+// givesSizes reports whether the cells of a column hold sizes, whatever its heading says.
+func (c *Column) givesSizes(kind catalog.Kind) bool {
+	if kind == catalog.UnknownKind || c.Deviation != 0 || len(c.Matches[kind]) == 0 || c.Profile.decimals == 0 {
+		return false
+	}
+	switch traits.Of[catalog.Role(c.Matches[kind][0].Role)].Want {
+	case traits.Price, traits.Count: // which are numbers, too
+		return false
+	}
+	return c.Profile.share(len(c.Profile.Sizes)) >= rivalSizes
 }
 
 // sizesLeftOut reports whether a column has values, and a heading that could be that of a size in a table of a kind.

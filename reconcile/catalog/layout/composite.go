@@ -45,29 +45,40 @@ func (r *Region) splitComposites(lex *lexicon.Lexicon) {
 // itself. It also returns how the values are split.
 func (r *Region) compositeNames(lex *lexicon.Lexicon, h Heading) ([]string, splitter) {
 	for _, part := range h.Parts {
-		for _, text := range []string{inBrackets(part), part} {
-			names := splitTimes(text, true)
-			if len(names) < 2 {
-				continue
-			}
-			known := 0
-			for i, name := range names {
-				if rest, _, place := lex.Words.SplitUnit(name); place != "" && rest != "" {
-					names[i] = rest
-				}
-				if found := lex.Match(names[i]); len(found) > 0 && found[0].Score >= lexicon.HeadingScore {
-					known++
-				}
-			}
-			if known == len(names) {
-				return names, splitter{}
-			}
+		if names := sizesListed(lex, part); names != nil {
+			return names, splitter{}
 		}
 		if names := slashNames(lex, part); names != nil {
 			return names, splitter{isSlash: true}
 		}
 	}
 	return nil, splitter{}
+}
+
+// sizesListed returns the names of the sizes that a text lists with signs for times, in brackets or by itself; nil where it lists none.
+func sizesListed(lex *lexicon.Lexicon, part string) []string {
+	if len(part) > lexicon.LongestHeading || !strings.ContainsAny(part, "xX"+timesSigns) {
+		return nil
+	}
+	for _, text := range []string{inBrackets(part), part} {
+		names := splitTimes(text, true)
+		if len(names) < 2 {
+			continue
+		}
+		known := 0
+		for i, name := range names {
+			if rest, _, place := lex.Words.SplitUnit(name); place != "" && rest != "" {
+				names[i] = rest
+			}
+			if found := lex.Match(names[i]); len(found) > 0 && found[0].Score >= lexicon.HeadingScore {
+				known++
+			}
+		}
+		if known == len(names) {
+			return names
+		}
+	}
+	return nil
 }
 
 // splitter splits a heading or a value into the pieces that stand for one size each: at slashes or at signs for times.

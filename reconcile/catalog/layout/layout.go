@@ -252,15 +252,32 @@ func columnRuns(g *grid.Grid, part span) []span {
 	return runs
 }
 
-// standsAlone reports whether a piece has a heading line with a part number and a dimension.
+// standsAlone reports whether a piece has a heading line with a part number and a dimension. Part numbers are told by their heading, or by
+// the codes in the first column below one that may mean something else: a model.
 func standsAlone(g *grid.Grid, lex *lexicon.Lexicon, piece span) bool {
 	for line := piece.from; line <= piece.to; line++ {
 		roles := lineRoles(g, lex, line, piece.left, piece.right)
-		if len(roles) >= 2 && roles[string(catalog.Part)] > 0 && hasDimension(roles) {
+		if len(roles) >= 2 && hasDimension(roles) && (roles[string(catalog.Part)] > 0 || beginsWithCodes(g, line, piece)) {
 			return true
 		}
 	}
 	return false
+}
+
+// beginsWithCodes reports whether the first column of a piece has codes below a heading, each another one, and at least two.
+func beginsWithCodes(g *grid.Grid, heading int, piece span) bool {
+	seen := map[string]bool{}
+	for line := heading + 1; line <= piece.to && len(seen) < sampleSize; line++ {
+		text := g.At(line, piece.left)
+		if text == "" {
+			continue
+		}
+		if seen[text] || !lexicon.LooksLikeCode(text) || lexicon.LooksNumeric(text) || !lexicon.BearsDigits(text) {
+			return false
+		}
+		seen[text] = true
+	}
+	return g.At(heading, piece.left) != "" && len(seen) >= 2
 }
 
 func hasDimension(roles map[string]float64) bool {
@@ -300,14 +317,22 @@ func lineRoles(g *grid.Grid, lex *lexicon.Lexicon, line, left, right int) map[st
 	}
 	var roles map[string]float64
 	for _, id := range row {
-		if g.Text(id) == "" || g.Is(lexicon.AsValue, lex, id) || !g.Is(lexicon.AsHeading, lex, id) {
+		if g.Text(id) == "" || g.Is(lexicon.AsValue, lex, id) {
 			continue
 		}
-		found := lex.Match(g.Text(id))
-		if roles == nil {
+		headings := []string{g.Text(id)}
+		if !g.Is(lexicon.AsHeading, lex, id) {
+			if headings = nil; cells > 1 { // alone in its line it is a title
+				headings = sizesListed(lex, g.Text(id))
+			}
+		}
+		if len(headings) > 0 && roles == nil {
 			roles = map[string]float64{}
 		}
-		roles[found[0].Role] = max(roles[found[0].Role], found[0].Score)
+		for _, heading := range headings {
+			found := lex.Match(heading)
+			roles[found[0].Role] = max(roles[found[0].Role], found[0].Score)
+		}
 	}
 	return roles
 }

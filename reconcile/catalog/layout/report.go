@@ -54,14 +54,30 @@ func (t *Table) placeOf(line, col int) finding.Place {
 	return place
 }
 
-// AddColumn reports something about a column at its heading.
+// AddColumn reports something about a column at its heading, and names the cells where that is repeated.
 func (t *Table) AddColumn(severity finding.Severity, code string, col int, message, settle string) {
 	if g := t.Region.Grid; g.Arranged() {
 		at := g.HeadingOf(col)
 		t.Findings.Add(finding.Finding{Severity: severity, Code: code, Place: finding.Place{File: t.File, Sheet: t.Sheet.Name, Row: at.Row, Cell: at.String()}, Message: message, Settle: settle})
 		return
 	}
-	t.Add(severity, code, t.headingLine(col), col, message, settle)
+	t.Findings.Add(finding.Finding{
+		Severity: severity, Code: code, Place: t.placeOf(t.headingLine(col), col), Related: t.repeatedHeadings(col), Message: message, Settle: settle,
+	})
+}
+
+// mostRepeated is how many of the lines that repeat the headings a finding names: a list may have them on each of its pages.
+const mostRepeated = 12
+
+// repeatedHeadings are the cells in which the heading of a column is repeated, from the top.
+func (t *Table) repeatedHeadings(col int) []finding.Place {
+	var places []finding.Place
+	for _, line := range slices.Sorted(maps.Keys(t.Region.Aside)) {
+		if t.Region.Aside[line] == RepeatedHeading && t.Region.Grid.At(line, col) != "" && len(places) < mostRepeated {
+			places = append(places, t.placeOf(line, col))
+		}
+	}
+	return places
 }
 
 // headingLine returns the line with the lowest fragment of a column's heading, the first of the body where there is none.

@@ -141,7 +141,11 @@ func disagree(a, b *rows.Entry, role catalog.Role) bool {
 	switch traits.Of[role].Want {
 	case traits.Length:
 		x, y := original(a, role), original(b, role)
-		slack := a.Fields.Get(role).Fine.Add(b.Fields.Get(role).Fine)
+		fine, other := a.Fields.Get(role).Fine, b.Fields.Get(role).Fine
+		slack := fine.Add(other)
+		if a.Table == b.Table && !fine.IsZero() && !other.IsZero() { // one hand wrote both: 13 beside 12.5 is no rounding of it
+			slack = measure.Min(fine, other).MulInt(2)
+		}
 		for _, f := range [...]catalog.Field{x, y} {
 			if f.Measured != nil { // pieces differ from what is stated
 				slack = slack.Add(f.Dim.Width().Half())

@@ -119,7 +119,7 @@ Q-4151 | 0.530 | 0.625 | 0.370
 // Headings that are like those of heads, over the holes and lengths of ferrules, are a question.
 func TestSizesAgainstHeadings(t *testing.T) {
 	c := read(t, grid("List", `
-货号 | 长度 | 内孔 | 大头外径
+货号 | 长度 | 内孔 | 头处外径
 7672-06 | 12.7mm | 9.33mm | 13.7mm
 7672-07 | 12.7mm | 9.3mm | 12.5mm
 7672-08 | 25mm | 9.3mm | 13.4mm
@@ -217,4 +217,103 @@ N7665 | 12.1 | 8.57
 	defer show(t, c)
 	wantFinding(t, c, "layout.exchanged", "B1", "exchanged")
 	wantRow(t, c, "N7659", catalog.Held, sizes{catalog.HoselOD: 0, catalog.Bore: 0})
+}
+
+// Two headings that are as vague as each other are rivals, though each by itself would mean something that such tables do not have.
+func TestHeadingsAlikeAreRivals(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+货号 | 内径, mm | 甲头外径 英寸 | 高度 (mm) | 乙头外径 inch
+AL/8060 | 8.42 | .410 | 25 | .465
+AL/8064 | 8.45 | .405 | 12.7 | .510
+AL/8067 | 8.85 | .415 | 25 | .485
+`))
+	defer show(t, c)
+	for _, f := range c.Ferrules {
+		if f.Ferrule.BaseOD.Given() {
+			t.Errorf("%s has base OD %v, though two columns could be it", f.Part, f.Ferrule.BaseOD)
+		}
+	}
+}
+
+// What is said of a column at its heading names the cells where that is repeated, too.
+func TestRepeatedHeadingsAreNamed(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part No | Base OD (mm) | Bore (mm) | Rallo
+Q-1 | 12.7 | 8.95 | 10.5
+Q-2 | 12.5 | 8.97 | 10.4
+Part No | Base OD (mm) | Bore (mm) | Rallo
+Q-3 | 12.9 | 8.95 | 10.5
+`))
+	defer show(t, c)
+	for _, f := range c.Findings {
+		if f.Place.Cell == "D1" && len(f.Related) == 1 && f.Related[0].Cell == "D4" {
+			return
+		}
+	}
+	t.Error("no finding at D1 names D4")
+}
+
+// Most sizes of a column are none of its role: it is another one's, and the few that are possible are not used either.
+func TestFewPossibleOfMany(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part No | Length (in) | Bore (in)
+HB.3516 | 0.75 | 0.510
+HB.3521 | 0.5 | 0.500
+HB.3529 | 1.25 | 0.450
+`))
+	defer show(t, c)
+	wantFinding(t, c, "data.implausible", "C1", "2 of 3 sizes of Bore (in) are none that parts have as bore of the ferrule")
+	for _, f := range c.Ferrules {
+		if f.Ferrule.Bore.Given() {
+			t.Errorf("%s has the bore %v", f.Part, f.Ferrule.Bore)
+		}
+	}
+}
+
+// Lists side by side are told by their codes, where the headings above these are not understood as part numbers.
+func TestSideBySideByCodes(t *testing.T) {
+	c := read(t, grid("Heads", `
+Model name | Hosel OD | Bore | | Part No | Hosel OD | Bore
+KH7184 | 12.2 mm | 0.357" | | KH7199 | 13.2 mm | 9.07 mm
+KH7190 | 12.9 mm | 0.373" | | KH7205 | 13.8 mm | 9.48 mm
+`))
+	defer show(t, c)
+	wantRow(t, c, "KH7184", catalog.Used, sizes{catalog.HoselOD: 12.2, catalog.Bore: 9.0678})
+	wantRow(t, c, "KH7199", catalog.Used, sizes{catalog.HoselOD: 13.2, catalog.Bore: 9.07})
+}
+
+// A part that one list states twice, with 12.5 and 13, has two sizes: the 13 is no rounding of the other.
+func TestOneHandRoundsAlike(t *testing.T) {
+	c := read(t, grid("Heads", `
+Part No | Hosel OD (mm) | Bore (mm)
+TR 2531 | Ø12.5 | 9.07
+TR 2531 | Ø13 | 9.07
+`))
+	defer show(t, c)
+	wantFinding(t, c, "data.conflict", "B2", "12.5 mm")
+	wantRow(t, c, "TR 2531", catalog.Held, sizes{catalog.HoselOD: 12.5})
+}
+
+// A column of sizes that is not used says so, whatever its heading is like.
+func TestUnusedSizesAreSaid(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part No | Bore (mm) | Base OD (mm) | Colour | Colour
+AL/8060 | 8.42 | 12.5 | black | 10.4
+AL/8064 | 8.45 | 12.7 | black | 10.2
+AL/8067 | 8.85 | 12.9 | navy | 10.5
+`))
+	defer show(t, c)
+	wantFinding(t, c, "layout.column", "E1", "is not used")
+}
+
+// Sizes that one heading lists make a heading of it, with nothing but part numbers beside it and no word of what the table lists.
+func TestListedSizesAreAHeading(t *testing.T) {
+	c := read(t, grid("List", `
+Part No | Bore x OD x Length (mm)
+AL/1549 | 9.35 x 12.9 x 19
+AL/1551 | 8.95 x 13.2 x 16
+AL/1556 | 9.35 x 13 x 15
+`))
+	defer show(t, c)
+	wantRow(t, c, "AL/1551", catalog.Assumed, sizes{catalog.Bore: 8.95, catalog.BaseOD: 13.2, catalog.Length: 16})
 }

@@ -11,4 +11,6 @@ const (
 	leastPairs = 2
 	// leastSizes is how many sizes a column must have for its fit to count.
 	leastSizes = 2
+	// leastMisfits is how many sizes a column must have to be doubted as a whole since most are impossible.
+	leastMisfits = 3
 )

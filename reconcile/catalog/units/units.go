@@ -51,6 +51,8 @@ type Column struct {
 	Note *noteTolerance
 	// coversClass is the sort of sizes that a column of tolerances covers; where covers and it are empty, that is all.
 	coversClass string
+	// Misfit says that most sizes of the column are none of its role, so that the rest is not used either; empty where that is not so.
+	Misfit string
 	// Partner is that of the column.
 	Partner *Column
 }
@@ -101,6 +103,7 @@ func (t *Table) settleUnits() {
 	t.borrowUnits()
 	t.checkExchanged()
 	t.checkRadii()
+	t.checkMisfits()
 	for _, c := range t.Columns {
 		if c.Trait().Want == traits.Length {
 			t.checkUnit(c)
@@ -186,6 +189,28 @@ func (t *Table) checkRadii() {
 				c.Name(), traits.SayMM(example), traits.UnitName(unit), traits.SayMM(2*example)), t.Settle("columns", t.Region.Grid.ColumnName(c.Col), "radius"))
 			break
 		}
+	}
+}
+
+// checkMisfits doubts the other sizes of a column too where most are none of its role: it may be another one's.
+func (t *Table) checkMisfits() {
+	for _, c := range t.Columns {
+		b, known := traits.BoundsOf(t.Kind, c.Role)
+		n := float64(len(c.Profile.Sizes))
+		if !known || c.Trait().Want != traits.Length || c.Role == catalog.TipTaken || c.Held != "" || n < leastMisfits || t.ruleOf(c).Role != "" {
+			continue
+		}
+		possible := 0.0
+		for _, unit := range c.unitsTaken() {
+			share, _ := c.Profile.Within(b, unit, c.Factor())
+			possible = max(possible, share)
+		}
+		if possible == 0 || possible >= 0.5 {
+			continue
+		}
+		c.Misfit = fmt.Sprintf("%.0f of %.0f sizes of %s are none that parts have as %s, %g to %g mm; the others are not used either",
+			n*(1-possible), n, c.Name(), catalog.RoleName(t.Kind, c.Role), b.Least, b.Most)
+		t.AddColumn(finding.Error, "data.implausible", c.Col, c.Misfit, t.Settle("columns", t.Region.Grid.ColumnName(c.Col), "role"))
 	}
 }
 
