@@ -35,6 +35,17 @@ func TestLetterLanguagesAreComplete(t *testing.T) {
 	}
 }
 
+// No line of French begins with a mark: the spaces before them are narrow ones that do not break.
+func TestFrenchSpaces(t *testing.T) {
+	for key, text := range questions.LetterLanguage("fr").Words() {
+		for _, broken := range []string{" ;", " :", " !", " ?", " »", "« ", " %"} {
+			if strings.Contains(text, broken) {
+				t.Errorf("%s has %q: %q", key, broken, text)
+			}
+		}
+	}
+}
+
 // What a supplier can be asked is asked in its language, whatever it is about: nothing is left as it was written for the shop.
 func TestNothingIsAskedInEnglishElsewhere(t *testing.T) {
 	const english = "as the shop reads it"

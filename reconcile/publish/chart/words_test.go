@@ -42,6 +42,17 @@ func TestLanguagesAreComplete(t *testing.T) {
 	}
 }
 
+// No line of French begins with a mark: the spaces before them are narrow ones that do not break.
+func TestFrenchSpaces(t *testing.T) {
+	for key, text := range wordsOf(t, "fr") {
+		for _, broken := range []string{" ;", " :", " !", " ?", " »", "« "} {
+			if strings.Contains(text, broken) {
+				t.Errorf("%s has %q: %q", key, broken, text)
+			}
+		}
+	}
+}
+
 func TestOwnWords(t *testing.T) {
 	l, err := language("fr", []byte("language = \"it\"\n[verdict]\nflush = \"a filo\"\n[find]\nhead = \"Cerca\"\n"))
 	if err != nil || l.Tag() != "it" {
