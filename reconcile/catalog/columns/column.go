@@ -12,6 +12,7 @@ import (
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/sheet"
 )
 
 // aspect is what a column gives of a dimension that several columns share.
@@ -107,6 +108,9 @@ func columnsOf(r *layout.Region, lex *lexicon.Lexicon) []*Column {
 	var columns []*Column
 	for _, h := range r.Columns {
 		p := profileOf(r, lex, h.Col, lines)
+		for _, text := range h.Beside {
+			p.add(lex, text, sheet.Cell{Kind: sheet.Text, Raw: text, Shown: text})
+		}
 		if h.Text == "" && p.Filled == 0 {
 			continue
 		}

@@ -71,15 +71,20 @@ func profileOf(r *layout.Region, lex *lexicon.Lexicon, col int, lines []int) pro
 			text, cell = above, last // it stands for the value above it
 		}
 		last, above = cell, text
-		p.Filled++
 		if !seen[text] {
 			seen[text] = true
 			p.distinct++
 		}
-		p.Texts = append(p.Texts, text)
-		p.look(lex, text, cell)
+		p.add(lex, text, cell)
 	}
 	return p
+}
+
+// add counts a cell that holds something.
+func (p *profile) add(lex *lexicon.Lexicon, text string, cell sheet.Cell) {
+	p.Filled++
+	p.Texts = append(p.Texts, text)
+	p.look(lex, text, cell)
 }
 
 // look counts one cell.

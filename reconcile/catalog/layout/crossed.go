@@ -374,7 +374,7 @@ func (x *crossed) titleSizes(lex *lexicon.Lexicon, down, across axis) []titleSiz
 func (x *crossed) region(lex *lexicon.Lexicon, col int, down, across axis, titles []titleSize) (Region, bool) {
 	head := x.g.Ref(x.head, col)
 	columns := []grid.ArrangedColumn{{Name: sheet.ColumnName(col), At: head}, {Name: sheet.ColumnName(x.down), At: down.at}, {Name: head.String(), At: across.at}}
-	headings := []Heading{{Col: 1, Parts: []string{"part number"}, Text: "part number"}, {Col: 2, Parts: []string{down.label}, Text: down.label}, {Col: 3, Parts: []string{across.label}, Text: across.label}}
+	headings := []Heading{{Col: 1, Parts: []string{"part number"}, Text: "part number"}, {Col: 2, Parts: []string{down.label}, Text: down.label}, {Col: 3, Parts: []string{across.label}, Text: across.label, Beside: x.sizesBeside(lex, col)}}
 	var constant []grid.Piece
 	size, _ := sizeOf(lex, x.g.At(x.head, col))
 	constant = append(constant, grid.Piece{Text: size, At: head})
@@ -400,6 +400,17 @@ func (x *crossed) region(lex *lexicon.Lexicon, col int, down, across axis, title
 		Grid: x.g.Arrange(columns, parts, x.margins(col)), Drawn: x.g, From: x.head, To: x.last, Left: 1, Right: len(columns), Body: parts[0].Line, Columns: headings,
 		Aside: map[int]string{}, area: sheet.Range{From: sheet.Ref{Row: x.from, Col: col}, To: sheet.Ref{Row: x.last, Col: col}},
 	}, true
+}
+
+// sizesBeside are the sizes across but for that of one column.
+func (x *crossed) sizesBeside(lex *lexicon.Lexicon, col int) []string {
+	var sizes []string
+	for _, other := range x.columns {
+		if size, ok := sizeOf(lex, x.g.At(x.head, other)); ok && other != col {
+			sizes = append(sizes, size)
+		}
+	}
+	return sizes
 }
 
 // margins are the cells of the sides and the corner, which say nothing of anything else, and the one column.

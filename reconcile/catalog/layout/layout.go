@@ -67,6 +67,8 @@ type Heading struct {
 	Inferred bool
 	// Types is set where the column only says what kind of part each row is.
 	Types bool
+	// Beside are sizes of the same role in the other columns of one cross table, which say with it what they are.
+	Beside []string
 }
 
 const (
