@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/finding"
@@ -28,11 +29,18 @@ func (t *Table) ReportLayout() {
 		t.Add(finding.Error, "layout.part", 0, 0, "no column of part numbers was found; all rows are held", t.Settle("columns"))
 	}
 	need := traits.Needed[t.Kind]
-	if !t.Adds && !slices.ContainsFunc(need, func(role catalog.Role) bool { return t.ByRole[role] != nil }) {
+	if !t.Adds && !slices.ContainsFunc(need, func(role catalog.Role) bool { return t.ByRole[role] != nil || t.titled(role) }) {
 		t.Add(finding.Error, "data.missing", 0, 0, fmt.Sprintf("no column gives the %s; all rows are held", need[0]), t.Settle("columns"))
 	}
 	t.reportOrders()
 	t.reportHidden()
+}
+
+// titled reports whether a title above the table gives a size.
+func (t *Table) titled(role catalog.Role) bool {
+	return slices.ContainsFunc(t.TextTitles(), func(title string) bool {
+		return slices.ContainsFunc(layout.TitledSizes(t.Lex, t.Kind, title), func(one layout.Titled) bool { return one.Role == role })
+	})
 }
 
 // reportNone reports a table that lists nothing that matters. Where the file was said to list parts and the table has their numbers, the

@@ -255,10 +255,10 @@ func (t *Table) choosePlan(given catalog.Kind, titles []string) *plan {
 			continue
 		}
 		p := planFor(t.Lex, t.Columns, kind, t.Region.Guessed)
-		if !p.sensible() && fixed == catalog.UnknownKind && !t.ruledSensible(kind) {
+		named := t.titlePoints(kind, titles)
+		if !p.sensible() && fixed == catalog.UnknownKind && !t.ruledSensible(kind) && !(named > 0 && t.titlesGive(kind, &p)) {
 			continue
 		}
-		named := t.titlePoints(kind, titles)
 		settled := kind == given && (p.keyed(t.Columns, repeatHeading) || p.specific(t.Columns))
 		if named == 0 && !settled && fixed == catalog.UnknownKind && !p.credible(t.Columns) {
 			continue
@@ -294,17 +294,23 @@ func (t *Table) choosePlan(given catalog.Kind, titles []string) *plan {
 
 // goodsTitle returns the title right above the table where it names other goods, empty where it does not.
 func (t *Table) goodsTitle() string {
-	if len(t.Titles) <= ofNames {
+	titles := t.TextTitles()
+	if len(titles) == 0 {
 		return ""
 	}
-	if _, goods := t.Lex.Ask("goods", t.Titles[0], t.Lex.Words.OtherGoods); !goods {
+	if _, goods := t.Lex.Ask("goods", titles[0], t.Lex.Words.OtherGoods); !goods {
 		return ""
 	}
-	return t.Titles[0]
+	return titles[0]
 }
 
-// ofNames is how many of a table's titles are the names of its sheet and file.
-const ofNames = 2
+// titlesGive reports whether the titles above the table give a size without which nothing can be decided of parts of a kind, and the table has
+// their numbers: then its columns need not.
+func (t *Table) titlesGive(kind catalog.Kind, p *plan) bool {
+	return p.has(catalog.Part) && slices.ContainsFunc(t.TextTitles(), func(title string) bool {
+		return slices.ContainsFunc(layout.TitledSizes(t.Lex, kind, title), func(one layout.Titled) bool { return slices.Contains(traits.Needed[kind], one.Role) })
+	})
+}
 
 // Points for what a table lists, beside those of its columns.
 const (

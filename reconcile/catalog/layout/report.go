@@ -34,6 +34,12 @@ type Table struct {
 	Recording bool
 }
 
+// ofNames is how many of a table's titles are the names of its sheet and file.
+const ofNames = 2
+
+// TextTitles returns the texts above the table, the nearest first.
+func (t *Table) TextTitles() []string { return t.Titles[:max(0, len(t.Titles)-ofNames)] }
+
 // Add reports something about a cell of the table; column zero means the whole line, line zero the whole table.
 func (t *Table) Add(severity finding.Severity, code string, line, col int, message, settle string) {
 	t.Findings.Add(finding.Finding{Severity: severity, Code: code, Place: t.placeOf(line, col), Message: message, Settle: settle})

@@ -230,3 +230,18 @@ WU-2 | 12.9 | 0.05 / 0.02 | 9.5 | 33
 		t.Errorf("%s has limits that nobody stated", got)
 	}
 }
+
+// TestSeriesInTitle gives each part the size of a series in whose digits its number ends, and none where a number does not.
+func TestSeriesInTitle(t *testing.T) {
+	const title = "Ferrules: base OD 12.0 to 12.4 mm in steps of .2 mm, bore 9.35 mm"
+	c := read(t, grid("Ferrules", title+"\nPart no. | Stock\nFX-124 | 1\nFX-120 | 2\nFX-122 | 3"))
+	defer show(t, c)
+	if got, want := rowOf(t, c, "FX-124"), "assumed FX-124 base_od=12.4 bore=9.35"; !strings.Contains(got, want) {
+		t.Errorf("%s, want %s", got, want)
+	}
+	other := read(t, grid("Ferrules", title+"\nPart no. | Stock\nFX-124 | 1\nFX-120 | 2\nFX-123 | 3"))
+	wantFinding(t, other, "data.missing", "", "the part numbers do not tell which part has which")
+	if got := rowOf(t, other, "FX-120"); strings.Contains(got, "base_od=") {
+		t.Errorf("%s: a size of a series that does not fit", got)
+	}
+}

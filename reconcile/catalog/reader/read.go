@@ -14,6 +14,9 @@
 // what it says of numbers that no table has is set aside, or held where it is sizes. Where a list gives a letter for the size, the sizes
 // are those that another table of the book gives for the letter.
 //
+// A size with its name and unit in a title holds for the parts below that have no column for it, as an assumption. A series of sizes with its
+// step gives one to each part, where the part numbers end in the digits of the sizes.
+//
 // A column that says for how many pieces the prices beside it are, as exports of business software have, puts them on one piece.
 //
 // A table that the file declares by name has the columns that it declares. Columns headed by clubs under one size, or under a

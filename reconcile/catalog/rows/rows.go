@@ -38,6 +38,9 @@ type Table struct {
 	givesHoles bool
 	// partWidth is the number of digits of part numbers with leading zeros, zero where there are none.
 	partWidth int
+	// titled are the sizes that titles give, by title, and series the sizes of parts by the text of a series and their numbers.
+	titled map[string][]layout.Titled
+	series map[string]map[string]measure.Length
 	// parent is the row from which those below may have their sizes.
 	parent parent
 	// numbered are the rows by their part numbers, and lastSet is the last one of a set, both counted from 1, as far as the rows were searched
@@ -198,6 +201,7 @@ func (t *Table) readRow(line int, club string) {
 		}
 	}
 	r.addAnswers()
+	r.takeTitled()
 	r.knowTip()
 	part := r.part()
 	r.inherit(part)

@@ -1,0 +1,165 @@
+package layout
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	lengths "example.com/seatline/fitcalc/measure"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/value"
+)
+
+// A title may give a size to all parts below it: "Irons - bore 9.50 mm". A series gives one to each of them: "base OD 12.0 to 14.0 mm in
+// steps of .2 mm". A size counts with its name and its unit beside it, and where the title gives no other one for the name.
+
+// Titled is a size that a title gives.
+type Titled struct {
+	Role catalog.Role
+	// Text is the size as it stands there.
+	Text string
+	// Size is it, not given where it is a series.
+	Size lengths.Dim
+	// Series are the sizes of a series, the smallest first, and digits are theirs, as many decimals of all as the finest needs: 124 for 12.4.
+	Series []lengths.Length
+	Digits []string
+}
+
+// mostOfSeries is how many sizes a series has at most.
+const mostOfSeries = 500
+
+// TitledSizes returns the sizes that a title gives to parts of a kind.
+func TitledSizes(lex *lexicon.Lexicon, kind catalog.Kind, title string) []Titled {
+	if len(title) > lexicon.LongestNote || !strings.ContainsAny(title, "0123456789") {
+		return nil
+	}
+	places := measure().FindAllStringIndex(title, 24)
+	var found []Titled
+	twice := map[catalog.Role]bool{}
+	for i := 0; i < len(places); {
+		from := 0
+		if i > 0 {
+			from = places[i-1][1]
+		}
+		one, taken := titledAt(lex, kind, title, from, places[i:])
+		i += taken
+		if one.Role == "" {
+			continue
+		}
+		if slices.ContainsFunc(found, func(t Titled) bool { return t.Role == one.Role }) {
+			twice[one.Role] = true
+		}
+		found = append(found, one)
+	}
+	return slices.DeleteFunc(found, func(t Titled) bool { return twice[t.Role] })
+}
+
+// titledAt reads the size at the first of some places with numbers; before is where the text about it begins. Taken is how many of the places
+// it is, also where it is none that counts: then its role is empty.
+func titledAt(lex *lexicon.Lexicon, kind catalog.Kind, title string, before int, places [][]int) (one Titled, taken int) {
+	at := places[0]
+	role := titledRole(lex, kind, title[before:at[0]])
+	if len(places) > 1 {
+		whole := title[at[0]:places[1][1]]
+		if limits := lex.Read(whole, value.Context{Want: value.WantDiameter}); limits.Kind == value.Length && limits.Dim.HasLimits() && limits.UnitStated {
+			return seriesAt(lex, kind, title, role, limits, places)
+		}
+		if between := title[at[1]:places[1][0]]; !strings.ContainsAny(between, ",;") && titledRole(lex, kind, between) == "" {
+			return Titled{}, 2 // "9.35 or 9.5 mm"
+		}
+	}
+	last, _ := utf8.DecodeLastRuneInString(title[:at[0]])
+	reading := lex.Read(title[at[0]:at[1]], value.Context{Want: value.WantDiameter})
+	if role == "" || strings.ContainsRune("±+", last) || !standsFree(title, at[0], at[1]) || reading.Kind != value.Length || !reading.UnitStated || reading.Problem.Code != "" {
+		return Titled{}, 1
+	}
+	if b, known := traits.BoundsOf(kind, role); !known || !b.Possible(traits.MM(reading.Dim.Nominal())) {
+		return Titled{}, 1
+	}
+	return Titled{Role: role, Text: title[at[0]:at[1]], Size: reading.Dim}, 1
+}
+
+// titledRole returns the role of parts of a kind that the end of a text names, empty where it names none or speaks of a limit or a radius.
+func titledRole(lex *lexicon.Lexicon, kind catalog.Kind, text string) catalog.Role {
+	text = strings.TrimRight(text, " ,;")
+	text = text[strings.LastIndexAny(text, ",;/(")+1:]
+	name := sizeAtEnd(lex, text)
+	if name == "" {
+		return ""
+	}
+	hints := lex.Words.Hints(text)
+	found := lex.MatchIn(kind, name)
+	if len(found) == 0 || found[0].Score < lexicon.HeadingScore || hints.Min || hints.Max || hints.Radius || hints.PerSide {
+		return ""
+	}
+	role := catalog.Role(found[0].Role)
+	if role == catalog.TipTaken || traits.Of[role].Want != traits.Length {
+		return ""
+	}
+	return role
+}
+
+// seriesAt reads a range of sizes with the step between them, of a role that may be empty.
+func seriesAt(lex *lexicon.Lexicon, kind catalog.Kind, title string, role catalog.Role, limits value.Reading, places [][]int) (one Titled, taken int) {
+	if len(places) < 3 || !saysStep(lex, title, places[1][1], places[2]) {
+		return Titled{}, 2 // limits, or sizes of some of the parts
+	}
+	step := lex.Read(title[places[2][0]:places[2][1]], value.Context{Want: value.WantDiameter, Unit: limits.Unit})
+	if role == "" || step.Kind != value.Length || step.Dim.HasLimits() {
+		return Titled{}, 3
+	}
+	b, known := traits.BoundsOf(kind, role)
+	from, to, by := limits.Dim.Lower(), limits.Dim.Upper(), step.Dim.Nominal()
+	if !known || !b.Possible(traits.MM(from)) || !b.Possible(traits.MM(to)) || !(lengths.Length{}).Less(by) {
+		return Titled{}, 3
+	}
+	one = Titled{Role: role, Text: title[places[0][0]:places[2][1]]}
+	for size := from; !to.Less(size); size = size.Add(by) {
+		if one.Series = append(one.Series, size); len(one.Series) > mostOfSeries {
+			return Titled{}, 3
+		}
+	}
+	if one.Series[len(one.Series)-1] != to {
+		return Titled{}, 3 // the step does not lead there
+	}
+	one.Digits = digitsOf(one.Series, limits.Unit)
+	return one, 3
+}
+
+// digitsOf writes sizes in a unit without the decimal point, all with as many decimals as one of them needs; nil where more than four are.
+func digitsOf(sizes []lengths.Length, unit string) []string {
+	for factor := int64(1); factor <= 10_000; factor *= 10 {
+		var digits []string
+		for _, size := range sizes {
+			units := traits.MM(size) / traits.UnitMM[unit] * float64(factor)
+			if math.Abs(units-math.Round(units)) > 1e-6 {
+				break
+			}
+			digits = append(digits, strconv.FormatFloat(math.Round(units), 'f', -1, 64))
+		}
+		if len(digits) == len(sizes) {
+			return digits
+		}
+	}
+	return nil
+}
+
+// saysStep reports whether a number is the step of a series, by the words before it or behind it.
+func saysStep(lex *lexicon.Lexicon, title string, from int, at []int) bool {
+	if _, says := lex.Words.Mark(strings.Trim(title[from:at[0]], " ,;()"), "step"); says {
+		return true
+	}
+	behind := strings.TrimLeft(title[at[1]:], " ")
+	for n, words := 0, 0; n < len(behind) && words < 3; words++ {
+		_, size := utf8.DecodeRuneInString(behind[n:])
+		n += size
+		if _, says := lex.Words.Mark(behind[:n], "step"); says {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,51 @@
+package layout
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/lexicon"
+)
+
+func TestTitledSizes(t *testing.T) {
+	lex := lexicon.New(nil)
+	for _, c := range []struct {
+		kind        catalog.Kind
+		title, want string
+	}{
+		{catalog.Heads, "Hierros - taladro 9,50 mm", "bore=9.5 mm"},
+		{catalog.Heads, "Irons, bore 9.5 mm, bore depth 32 mm", "bore=9.5 mm bore_depth=32 mm"},
+		{catalog.Ferrules, "Black ferrules, length 16 mm - part numbers below", "length=16 mm"},
+		{catalog.Ferrules, `Trim rings, base OD .540"`, "base_od=13.716 mm"},
+		{catalog.Ferrules, "Länge 18 mm", "length=18 mm"},
+		{catalog.Ferrules, "Length 18", ""},                                // no unit
+		{catalog.Ferrules, "Max. length 18 mm", ""},                        // a limit
+		{catalog.Ferrules, "Lengths 18 mm or 25 mm", ""},                   // which of them
+		{catalog.Ferrules, "Black: length 18 mm, white: length 25 mm", ""}, // for others another one
+		{catalog.Ferrules, "Box length 400 mm", ""},                        // no ferrule
+		{catalog.Ferrules, "All lengths ±0.2 mm", ""},                      // a tolerance
+		{catalog.Ferrules, "Base OD 13.55 to 13.65 mm", ""},                // of all, or of some
+		{catalog.Ferrules, "Ferrules for .370 tips", ""},                   // the name of a tip
+		{catalog.Ferrules, "Base OD 12.0 to 12.6 mm in steps of .2 mm", "base_od=120,122,124,126"},
+		{catalog.Ferrules, "Außen-Ø unten 12,0 bis 12,6 mm in Schritten von 0,2 mm", "base_od=120,122,124,126"},
+		{catalog.Ferrules, "外径 12.0～12.6 mm 0.2 mm刻み", "base_od=120,122,124,126"},
+		{catalog.Ferrules, "Base OD 12.0 to 12.5 mm in steps of .2 mm", ""}, // the step does not lead there
+		{catalog.Ferrules, "Base OD 12 to 14 mm in steps of 1 mm", "base_od=12,13,14"},
+	} {
+		var got []string
+		for _, one := range TitledSizes(lex, c.kind, c.title) {
+			if one.Digits != nil {
+				got = append(got, fmt.Sprintf("%s=%s", one.Role, strings.Join(one.Digits, ",")))
+				continue
+			}
+			got = append(got, fmt.Sprintf("%s=%s", one.Role, one.Size))
+		}
+		if diff := cmp.Diff(c.want, strings.Join(got, " ")); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", c.title, diff)
+		}
+	}
+}
