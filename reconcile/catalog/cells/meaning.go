@@ -11,6 +11,7 @@ import (
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/internal/seen"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -29,8 +30,8 @@ type meaning struct {
 // memo keeps what the different cells of a column were understood as. It holds no more than mostUnderstood of them, and gives up
 // where a column does not repeat itself, as one of part numbers.
 type memo struct {
-	known        table[*meaning]
-	asked, found int
+	known table[*meaning]
+	tally seen.Tally
 }
 
 // memoKey is all that what a cell says depends on: its content, and its company: the contents of the other cells of its line that have a
@@ -41,21 +42,11 @@ func keyOf(company int32, own grid.ID) memoKey {
 	return memoKey(uint32(company))<<32 | memoKey(uint32(own))
 }
 
-const (
-	mostUnderstood = 1 << 16
-	// A column is asked memoTrial times before it is given up, where less than one cell in memoShare was known.
-	MemoTrial = 8192
-	memoShare = 8
-)
-
-func (m *memo) hopeless() bool { return m.asked >= MemoTrial && m.found*memoShare < m.asked }
+const mostUnderstood = 1 << 16
 
 func (m *memo) find(key memoKey) *meaning {
-	m.asked++
 	u, found := m.known.find(key)
-	if found {
-		m.found++
-	}
+	m.tally.Count(found)
 	return u
 }
 
@@ -77,7 +68,7 @@ func (t *Reader) MeaningOf(line int, c *Column) (*meaning, catalog.Place) {
 	g := t.Region.Grid
 	fromLine, fromCol := g.Source(line, c.Col)
 	own := g.Id(fromLine, fromCol)
-	if c.memo.hopeless() {
+	if c.memo.tally.Hopeless() {
 		c.memo.known = table[*meaning]{}
 		t.spare = meaning{}
 		if refers := g.Is(lexicon.AsReference, t.Lex, own); refers || !t.understandText(own, c, &t.spare) {

@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"example.com/seatline/reconcile/internal/pattern"
+	"example.com/seatline/reconcile/internal/seen"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -43,7 +44,7 @@ func New(s *sheet.Sheet) *Grid {
 	for _, row := range s.Rows {
 		cells += len(row)
 	}
-	slab, seen := make([]ID, 0, cells), newSightings()
+	slab, known := make([]ID, 0, cells), seen.Cells[*sheet.Cell, ID]{}
 	for i, row := range s.Rows {
 		start, content := len(slab), false
 		for j, cell := range row {
@@ -51,13 +52,13 @@ func New(s *sheet.Sheet) *Grid {
 				slab = append(slab, Nothing)
 				continue
 			}
-			id := seen.find(j, cell)
+			id := known.Find(j, cell)
 			if id == Nothing {
 				if id = g.contentOf(cell); id == Nothing {
 					slab = append(slab, Nothing)
 					continue
 				}
-				seen.add(j, cell, id)
+				known.Keep(j, cell, id)
 			}
 			content = true
 			if j >= g.Width && g.fills(id) {
@@ -86,51 +87,6 @@ func (g *Grid) contentOf(cell *sheet.Cell) ID {
 		return Nothing
 	}
 	return g.add(content{text: cellText(cell), from: cell})
-}
-
-// sightings are the cells that were seen, with their contents. A column whose cells are nearly all different, as those of part numbers
-// are, is not searched any more after a while: what is the same in it is then two contents of one text.
-type sightings struct {
-	known   map[*sheet.Cell]ID
-	columns []sighting
-}
-
-// sighting counts how often a cell of a column was asked for and how often it was there.
-type sighting struct{ asked, found uint32 }
-
-const (
-	// sightTrial is how many cells of a column are asked for before it is left alone, and sightShare the share of them, 1/8, that must have
-	// been there. mostSighted bounds the columns that are counted by themselves; those beyond count together.
-	sightTrial  = 8192
-	sightShare  = 8
-	mostSighted = 256
-)
-
-func newSightings() *sightings {
-	return &sightings{known: map[*sheet.Cell]ID{}, columns: make([]sighting, mostSighted)}
-}
-
-func (s *sighting) hopeless() bool { return s.asked >= sightTrial && s.found*sightShare < s.asked }
-
-// find returns the content of a cell, Nothing where it is not known.
-func (s *sightings) find(col int, cell *sheet.Cell) ID {
-	one := &s.columns[min(col, mostSighted-1)]
-	if one.hopeless() {
-		return Nothing
-	}
-	one.asked++
-	id := s.known[cell]
-	if id != Nothing {
-		one.found++
-	}
-	return id
-}
-
-// add remembers the content of a cell that was not known.
-func (s *sightings) add(col int, cell *sheet.Cell, id ID) {
-	if !s.columns[min(col, mostSighted-1)].hopeless() {
-		s.known[cell] = id
-	}
 }
 
 // addMerge records a merged range as far as there is content in the sheet.

@@ -14,6 +14,7 @@ import (
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/internal/seen"
 	"example.com/seatline/reconcile/sheet"
 	"example.com/seatline/reconcile/sheet/sheettest"
 )
@@ -105,8 +106,8 @@ func TestSharedCellsReadTheSame(t *testing.T) {
 // TestMemoGivesUp reads a column of sizes that are all different: nothing of it is kept, and nothing is lost.
 func TestMemoGivesUp(t *testing.T) {
 	rows := [][]string{{"Part No", "Hosel OD (mm)", "Bore (mm)"}}
-	for i := range 3 * cells.MemoTrial {
-		rows = append(rows, []string{fmt.Sprintf("KR-%d", i), fmt.Sprintf("%.4f", 12+float64(i)/cells.MemoTrial), "9.5"})
+	for i := range 3 * seen.Trial {
+		rows = append(rows, []string{fmt.Sprintf("KR-%d", i), fmt.Sprintf("%.4f", 12+float64(i)/seen.Trial), "9.5"})
 	}
 	c := Read([]Input{{Book: &sheet.Book{File: "orrin.xlsx", Sheets: []*sheet.Sheet{sheettest.Texts("Heads", rows, true)}}}}, Options{})
 	if len(c.Heads) != len(rows)-1 {
