@@ -62,8 +62,8 @@ func (e *roleError) Error() string {
 			e.file, e.flag, e.given, e.list, phrase.Count(e.rows, "row"), e.given, e.flag, e.list, e.key)
 	}
 	seems := "it has no table"
-	if len(e.seems) > 0 {
-		seems = "it seems to be a list of " + phrase.Some(e.seems, mostFiles)
+	if said := phrase.Headings(e.seems); said != "" {
+		seems = "it seems to be a list of " + said
 	}
 	return fmt.Sprintf("%s was given as %s%v, but no %v were found in it: %s; reconcile read says what was understood", e.file, e.flag, e.given, e.given, seems)
 }
@@ -108,9 +108,7 @@ func (e *roleError) describe(c *catalog.Catalogue) {
 			e.key = t.Key
 		}
 		for _, column := range t.Columns {
-			if column.Heading != "" {
-				e.seems = append(e.seems, phrase.Brief(column.Heading))
-			}
+			e.seems = append(e.seems, column.Heading)
 		}
 	}
 }

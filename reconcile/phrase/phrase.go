@@ -48,6 +48,20 @@ func Some(parts []string, most int) string {
 	return fmt.Sprintf("%s and %d more", strings.Join(parts[:most], ", "), len(parts)-most)
 }
 
+// mostHeadings is how many headings of a list are named.
+const mostHeadings = 5
+
+// Headings names the headings of a list, the first that say anything; it is empty where none does.
+func Headings(headings []string) string {
+	var said []string
+	for _, heading := range headings {
+		if heading != "" {
+			said = append(said, Brief(heading))
+		}
+	}
+	return Some(said, mostHeadings)
+}
+
 // Steers reports whether a character does something to a terminal or a line other than being seen: controls, of ISO/IEC 6429 too, the ends
 // of lines and paragraphs, and those that turn the direction of the text after them (Unicode Standard Annex 9), by which a name can be made
 // to look like another.

@@ -493,28 +493,30 @@ func (t *Reader) settleComma(c *Column, text string, ctx value.Context, reading 
 	return other, fmt.Sprintf("%s %s read as %s: the comma can only mean that", c.Name(), text, traits.SayMM(traits.MM(other.Dim.Nominal())))
 }
 
-// Slips: a size is compared with the column where there are at least leastSample others. A diameter that is off by
-// more than diameterSpread, or a length by more than the factor lengthSpread, stands out.
+// A size is compared with the others of its column where there are at least LeastOthers. A diameter that is off their middle by more than
+// farDiameter of it, or a length by more than the factor farLength, stands out.
 const (
-	leastSample    = 6
-	diameterSpread = 0.3
-	lengthSpread   = 4.0
+	LeastOthers = 6
+	farDiameter = 0.3
+	farLength   = 4.0
 )
+
+// FarDiameter reports whether a diameter stands out from those around a middle.
+func FarDiameter(size, middle float64) bool { return math.Abs(size/middle-1) > farDiameter }
 
 // slipped compares a possible size with the rest of its column. One that stands out, and that a usual mistake would bring back among the
 // others, is trouble; what only stands out is said when all rows are read.
 func (t *Reader) slipped(c *Column, f catalog.Field, dim measure.Dim) Trouble {
 	middle := t.middle(c)
 	size := traits.MM(dim.Nominal())
-	if middle == 0 || len(c.Profile.Sizes) < leastSample+1 || size <= 0 {
+	if middle == 0 || len(c.Profile.Sizes) <= LeastOthers || size <= 0 {
 		return Trouble{}
 	}
-	r := size / middle
-	if c.Trait().Diameter && math.Abs(r-1) <= diameterSpread || !c.Trait().Diameter && r <= lengthSpread && r >= 1/lengthSpread {
+	if r := size / middle; c.Trait().Diameter && !FarDiameter(size, middle) || !c.Trait().Diameter && r <= farLength && r >= 1/farLength {
 		return Trouble{}
 	}
 	for _, m := range Mistakes {
-		if m.Factor != 2 && m.Factor != 0.5 && math.Abs(size*m.Factor/middle-1) <= diameterSpread {
+		if m.Factor != 2 && m.Factor != 0.5 && !FarDiameter(size*m.Factor, middle) {
 			return Problem("data.implausible", "%s %s is %s, far from the %s of the rest of the column; %s (%s) would fit", c.Name(), f.Text, traits.SayMM(size), traits.SayMM(middle),
 				traits.SayMM(size*m.Factor), m.Why)
 		}
@@ -694,7 +696,7 @@ func (t *Reader) onlyOther(c *Column, dim measure.Dim, reading value.Reading, un
 			return ""
 		}
 	}
-	if middle := t.middle(c); middle > 0 && len(c.Profile.Sizes) > leastSample && c.Trait().Diameter && math.Abs(taken/middle-1) > diameterSpread {
+	if middle := t.middle(c); middle > 0 && len(c.Profile.Sizes) > LeastOthers && c.Trait().Diameter && FarDiameter(taken, middle) {
 		return ""
 	}
 	return other

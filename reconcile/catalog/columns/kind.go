@@ -147,20 +147,15 @@ func (t *Table) gainsay(plans []plan, titles []string) (sizes catalog.Kind) {
 
 // seems says what a table lists that was taken for none of parts, by its headings.
 func (t *Table) seems() string {
-	var headings []string
-	for _, c := range t.Columns {
-		if c.Text != "" {
-			headings = append(headings, phrase.Brief(c.Text))
-		}
+	headings := make([]string, len(t.Columns))
+	for i, c := range t.Columns {
+		headings[i] = c.Text
 	}
-	if len(headings) == 0 {
-		return ""
+	if said := phrase.Headings(headings); said != "" {
+		return " (" + said + ")"
 	}
-	return " (" + phrase.Some(headings, mostHeadings) + ")"
+	return ""
 }
-
-// mostHeadings is how many headings of a table are named.
-const mostHeadings = 5
 
 // severalSizes reports whether a text is sizes with crosses between them, such as 9.35 x 13.6 x 19.
 func severalSizes(text string) bool {

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/cells"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/finding"
 )
@@ -14,8 +15,6 @@ import (
 // A possible diameter that stands out among those of the other parts is used, and said. It is compared with the parts for the same tip and
 // of the same kind of club where there are enough, and with all of the table.
 const (
-	// leastOthers is how many others there have to be.
-	leastOthers = 6
 	// leastUsual is how many others have to be such as parts commonly have, for one that is not to stand out, where nearly all are.
 	leastUsual = 3
 	// farScore is the modified score beyond which a value is an outlier, farShare of the middle what it is off by at least, so that a class
@@ -23,8 +22,6 @@ const (
 	// Outliers", ASQC 1993: 0.6745 times the distance from the median over the median distance from it, an outlier beyond 3.5.
 	farScore, scoreFactor = 3.5, 0.6745
 	farShare              = 0.15
-	// spread is how far a diameter may be from the middle of its table, as a share.
-	spread = 0.3
 )
 
 // compared is one diameter in mm, of one entry and of its class.
@@ -161,7 +158,7 @@ func (t *Table) sayOutliers(role catalog.Role, all []compared, far func([]compar
 
 // farIn returns what is far from the others by the modified score.
 func farIn(all []compared) func(float64) bool {
-	if len(all) <= leastOthers {
+	if len(all) <= cells.LeastOthers {
 		return func(float64) bool { return false }
 	}
 	sizes := sizesOf(all)
@@ -188,7 +185,7 @@ func (t *Table) farInTable(role catalog.Role, all []compared) func(float64) bool
 	sizes := sizesOf(all)
 	middle := sizes[len(sizes)/2]
 	return func(size float64) bool {
-		return rare && !b.Common(size) || len(all) > leastOthers && math.Abs(size/middle-1) > spread
+		return rare && !b.Common(size) || len(all) > cells.LeastOthers && cells.FarDiameter(size, middle)
 	}
 }
 
