@@ -234,9 +234,6 @@ func (t *Reader) readLeft(line int, c *Column, f catalog.Field) (catalog.Field, 
 	return f, Trouble{}
 }
 
-// errorValues are the error values of spreadsheet programs (ISO/IEC 29500-1, 18.17.3), as they stand in text files.
-var errorValues = map[string]bool{"#NULL!": true, "#DIV/0!": true, "#VALUE!": true, "#REF!": true, "#NAME?": true, "#NUM!": true, "#N/A": true}
-
 // formulaText is a formula that came along as text and has something to work out.
 var formulaText = pattern.Lazy(`^=[^"]*[\d)] *[-+*/^] *[\d(.$A-Z]`)
 
@@ -247,7 +244,7 @@ func damaged(cell sheet.Cell, c *Column) Trouble {
 	switch {
 	case cell.Kind == sheet.Text && want == traits.Length && strings.HasPrefix(cell.Raw, "=") && formulaText().MatchString(cell.Raw):
 		return Problem("data.formula", "%s holds the text of a formula, %s, that was not worked out; give its result", c.Name(), cell.Raw)
-	case cell.Kind == sheet.Error || cell.Kind == sheet.Text && errorValues[cell.Raw] && want != traits.Text:
+	case cell.Kind == sheet.Error || cell.Kind == sheet.Text && value.IsErrorValue(cell.Raw) && want != traits.Text:
 		return Problem("data.damaged", "%s holds the error %s instead of a value", c.Name(), cell.Shown)
 	case cell.Kind == sheet.Blank && cell.Formula != "":
 		return Problem("data.damaged", "%s holds the formula =%s without a stored result; open the file in a spreadsheet program and save it again",

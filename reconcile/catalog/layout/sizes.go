@@ -2,8 +2,10 @@ package layout
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 
@@ -11,7 +13,7 @@ import (
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
-	"example.com/seatline/reconcile/internal/pattern"
+	"example.com/seatline/reconcile/catalog/words"
 )
 
 // Sizes stand together in one column also where its heading does not say in which order: "Size" above ".368 x .540 x 1.00". A title or note
@@ -424,10 +426,19 @@ func (r *Region) textsOf(col int) []string {
 }
 
 // measure is a number in a text, with its unit and its limits.
-var measure = pattern.Lazy(`(?:\d+[- ]\d+/\d+|\d+/\d+|\d*[.,]\d+|\d+)(?: ?(?:mm|inch|in\b|"|″|”))?(?: ?(?:±|\+/-) ?\d*[.,]?\d+(?: ?(?:mm|inch|in\b|"|″|”))?)?`)
+var measure = sync.OnceValue(func() *regexp.Regexp {
+	unit := anyUnit()
+	return regexp.MustCompile(`(?i)(?:\d+[- ]\d+/\d+|\d+/\d+|\d*[.,]\d+|\d+)` + unit + `(?: ?(?:±|\+/-) ?\d*[.,]?\d+` + unit + `)?`)
+})
+
+// anyUnit is an expression for the unit behind a size, which may be missing.
+func anyUnit() string { return `(?: ?(?:` + words.Load().AnyUnit("mm", "in") + `))?` }
 
 // timesList is a list of three sizes within a text.
-var timesList = pattern.Lazy(`(?:\d*[.,]\d+|\d+)(?: ?(?:mm|"|″))?(?: ?[xX×*] ?(?:\d*[.,]\d+|\d+(?:[- ]\d+/\d+|/\d+)?)(?: ?(?:mm|inch|in\b|"|″))?){2}`)
+var timesList = sync.OnceValue(func() *regexp.Regexp {
+	unit := anyUnit()
+	return regexp.MustCompile(`(?i)(?:\d*[.,]\d+|\d+)` + unit + `(?: ?[x×*] ?(?:\d*[.,]\d+|\d+(?:[- ]\d+/\d+|/\d+)?)` + unit + `){2}`)
+})
 
 // listWithin returns the sizes of the one list within a text, nil where there is none or several.
 func listWithin(text string) []string {
@@ -540,7 +551,9 @@ func namedSizes(lex *lexicon.Lexicon, texts []string) (roles, names []string, si
 }
 
 // namedList is a list of names of sizes before a list of as many sizes: ID/OD/L 9.35/13.60/18.0 MM.
-var namedList = pattern.Lazy(`(?i)(?:^|[\s,;(])((?:[\pL.Øø-]{1,12} ?/ ?){1,3}[\pL.Øø-]{1,12})[ :=]+((?:\d*[.,]?\d+ ?/ ?){1,3}\d*[.,]?\d+)(?: ?(mm|inch|in\b|"|″|”))?`)
+var namedList = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)(?:^|[\s,;(])((?:[\pL.Øø-]{1,12} ?/ ?){1,3}[\pL.Øø-]{1,12})[ :=]+((?:\d*[.,]?\d+ ?/ ?){1,3}\d*[.,]?\d+)(` + anyUnit() + `)`)
+})
 
 // listNamed returns the sizes of a text that stand in a list behind the list of their names, none where there is not one such list.
 func listNamed(lex *lexicon.Lexicon, text string) []sizeIn {
@@ -552,7 +565,7 @@ func listNamed(lex *lexicon.Lexicon, text string) []sizeIn {
 		return nil
 	}
 	found := namedList().FindStringSubmatch(text)
-	names, values, unit := strings.Split(found[1], "/"), strings.Split(found[2], "/"), found[3]
+	names, values, unit := strings.Split(found[1], "/"), strings.Split(found[2], "/"), strings.TrimSpace(found[3])
 	if len(names) != len(values) {
 		return nil
 	}

@@ -16,7 +16,6 @@ import (
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
-	"example.com/seatline/reconcile/internal/pattern"
 	"example.com/seatline/reconcile/sheet/numfmt"
 )
 
@@ -397,8 +396,13 @@ func WordsBeside(text string) []string {
 	return strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) })
 }
 
-// priceBreak is a heading that gives a quantity from which a price holds: 1-9 pcs, 10–49, 50+, ab 100 Stk.
-var priceBreak = pattern.Lazy(`^(?:\pL{1,5}\.? )?\d+(?: ?[-–~～〜] ?\d+| ?\+| ?以上| ?이상)(?: ?\pL{1,7}\.?)?$`)
+// priceBreak is a heading that gives a quantity from which a price holds: 1-9 pcs, 10–49, 50+, "100 or more", ab 100 Stk.
+var priceBreak = sync.OnceValue(func() *regexp.Regexp {
+	v := words.Load()
+	from := `(?:` + v.AnyOf("quantity", "from") + `) ?\d+`
+	more := `(?:\pL{1,5}\.? )?\d+(?: ?[-–~～〜] ?\d+| ?\+| ?(?:` + v.AnyOf("quantity", "more") + `))`
+	return regexp.MustCompile(`(?i)^(?:` + from + `|` + more + `)(?: ?\pL{1,7}\.?)?$`)
+})
 
 func IsPriceBreak(text string) bool { return priceBreak().MatchString(text) }
 
@@ -516,7 +520,9 @@ var (
 		return regexp.MustCompile(`(?i)(?:` + words.Load().AnyOf("fraction", "tenth") + `)`)
 	})
 	// AloneFraction is a unit line's cell with nothing else in it.
-	AloneFraction = pattern.Lazy(`(?i)^1 ?/ ?\d+ ?(?:mm|in|inch|["″”])$`)
+	AloneFraction = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`(?i)^1 ?/ ?\d+ ?(?:` + words.Load().AnyUnit("mm", "in") + `)$`)
+	})
 )
 
 // SaysUnit reports whether a text is the heading of units.
@@ -634,7 +640,7 @@ func SplitSet(lex *Lexicon, part string) (name string, set []string) {
 
 // FindSet finds a set of clubs within a description.
 func (l *Lexicon) FindSet(text string) (set []string, place string, found bool) {
-	if !mayNameSet(text) {
+	if !l.mayNameSet(text) {
 		return nil, "", false
 	}
 	answer, known := l.sets[text]
@@ -651,28 +657,19 @@ type setAnswer struct {
 	place string
 }
 
-// mayNameSet reports whether a text has a sign for a range or a list after a digit, as every set of clubs has; most
+// mayNameSet reports whether a text has a sign or a word for a range or a list after a club, as every set of clubs has; most
 // descriptions have none, and are not searched.
-func mayNameSet(text string) bool {
+func (l *Lexicon) mayNameSet(text string) bool {
 	last := rune(0)
-	for _, r := range text {
+	for i, r := range text {
 		switch {
-		case isClubEnd(last) && strings.ContainsRune("-–—~～〜/,、，至から", r):
-			return true
 		case r == ' ':
 			continue
-		case r == 't' && isClubEnd(last) && strings.Contains(text, " to "):
+		case !l.Words.EndsClub(last):
+		case strings.ContainsRune("-–—~～〜/,、，", r), l.Words.StartsRange(text[i:]):
 			return true
 		}
 		last = r
 	}
 	return false
-}
-
-func isClubEnd(r rune) bool {
-	switch r {
-	case 'i', 'I', 'w', 'W', 'h', 'H', '#', '番', '号', '°':
-		return true
-	}
-	return r >= '0' && r <= '9'
 }

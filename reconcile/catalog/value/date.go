@@ -2,6 +2,7 @@ package value
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -85,10 +86,15 @@ func properFraction(num, den int) bool {
 var (
 	dayMonthName = pattern.Lazy(`^(\d{1,2})[-. /]{1,2}(\pL{3,12})\.?([-. /,]+(\d{2}|\d{4}))?$`)
 	monthNameDay = pattern.Lazy(`^(\pL{3,12})\.?[-. /]{1,2}(\d{1,2})([-. /,]+(\d{2}|\d{4}))?$`)
-	wideDate     = pattern.Lazy(`^(?:(\d{4})[年년] ?)?(\d{1,2})[月월] ?(\d{1,2})[日号號일]$`)
 	isoDate      = pattern.Lazy(`^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})( 00:00(:00)?)?$`)
 	threeParts   = pattern.Lazy(`^(\d{1,2})(?:/(\d{1,2})/|-(\d{1,2})-|\.(\d{1,2})\.)(\d{4}|\d{2})$`)
 )
+
+// markedDate is a date with a word behind each part, as in Chinese.
+var markedDate = sync.OnceValue(func() *regexp.Regexp {
+	behind := func(part string) string { return `(?:` + words.Load().AnyOf("date", part) + `)` }
+	return regexp.MustCompile(`^(?:(\d{4})` + behind("year") + ` ?)?(\d{1,2})` + behind("month") + ` ?(\d{1,2})` + behind("day") + `$`)
+})
 
 // months are the names of months and their abbreviations, as far as these have letters.
 var months = sync.OnceValue(func() (names [12][]string) {
@@ -157,8 +163,8 @@ func dateText(text string) (candidates []string, isDate bool) {
 				return list, true
 			}
 		}
-	case wideDate().MatchString(text):
-		m := wideDate().FindStringSubmatch(text)
+	case markedDate().MatchString(text):
+		m := markedDate().FindStringSubmatch(text)
 		month, day, year = number(m[2]), number(m[3]), number(m[1])
 	case isoDate().MatchString(text):
 		m := isoDate().FindStringSubmatch(text)

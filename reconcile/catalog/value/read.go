@@ -3,6 +3,7 @@ package value
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -99,17 +100,21 @@ func readSpecial(text string, ctx Context) (Reading, bool) {
 		return Reading{Kind: Missing, Problem: Problem{problemMissing, fmt.Sprintf("%q: the value is not stated", text)}}, true
 	case notApplicable:
 		return Reading{Kind: NotApplicable}, true
-	case strings.HasPrefix(text, "#") && errorValue().MatchString(text):
+	case IsErrorValue(text):
 		return Reading{Kind: Unreadable, Problem: Problem{problemDamaged, text + " is an error of the spreadsheet program and no value"}}, true
 	}
 	return Reading{}, false
 }
 
 var (
-	errorValue = pattern.Lazy(`^#(N/A|NV|DIV/0!|VALUE!|REF!|NAME\?|NUM!|NULL!|SPILL!|WERT!|BEZUG!)$`)
 	inQuotes   = pattern.Lazy(`^["“”]([^"“”]+)["“”]$`)
 	quotedCell = pattern.Lazy(`^="(.*)"$`)
 )
+
+// IsErrorValue reports whether a text is an error value of a spreadsheet program, ISO/IEC 29500-1, 18.17.3, as it stands in text files.
+func IsErrorValue(text string) bool {
+	return strings.HasPrefix(text, "#") && slices.Contains(words.Load().Written("spreadsheet", "error"), text)
+}
 
 // unquote takes off the apostrophe before a text, or the ="..." around one, that keep a spreadsheet program from
 // changing it, and the = before a plain number.

@@ -26,7 +26,7 @@ func (v *Vocabulary) ClubsIn(category, text string) ([]string, bool) {
 	if len(text) > 120 {
 		return nil, false
 	}
-	r := clubReader{v: v, category: category, marked: category != "", to: slices.ContainsFunc(v.Written("run", "to"), func(to string) bool { return utf8.RuneCountInString(to) == 1 && strings.Contains(text, " "+to+" ") })}
+	r := clubReader{v: v, category: category, marked: category != "", to: v.letterForTo(text)}
 	if !r.lex(text) || !r.parse() {
 		return nil, false
 	}
@@ -38,6 +38,51 @@ func (v *Vocabulary) ClubsIn(category, text string) ([]string, bool) {
 		}
 	}
 	return r.clubs, len(r.clubs) > 0
+}
+
+// letterForTo returns the word of one letter for "to" that stands between spaces in a text, as it is looked up; empty where none does.
+func (v *Vocabulary) letterForTo(text string) string {
+	for _, to := range v.Written("run", "to") {
+		if utf8.RuneCountInString(to) == 1 && strings.Contains(text, " "+to+" ") {
+			return keyOf(to)
+		}
+	}
+	return ""
+}
+
+// EndsClub reports whether a character may be the last of a club with its number: a digit, the letter or word behind it, a degree sign.
+func (v *Vocabulary) EndsClub(r rune) bool {
+	return r >= '0' && r <= '9' || r == '#' || r == '°' || v.clubEnds[unicode.ToLower(r)]
+}
+
+// StartsRange reports whether a text begins with a word that stands between the first and the last club of a set.
+func (v *Vocabulary) StartsRange(text string) bool {
+	return slices.ContainsFunc(v.rangeWords, func(to string) bool { return strings.HasPrefix(text, to) })
+}
+
+// findClubSigns prepares what EndsClub and StartsRange look for: words of scripts without spaces as they are, others with one behind them.
+func (v *Vocabulary) findClubSigns() {
+	v.clubEnds = map[rune]bool{}
+	for _, code := range []string{"i", "W", "H", "U"} {
+		for _, letter := range v.phrases(classClubCode, code) {
+			if len(letter) == 1 {
+				v.clubEnds[rune(letter[0])] = true
+			}
+		}
+	}
+	for _, number := range v.phrases(classClubWord, "number") {
+		if last, _ := utf8.DecodeLastRuneInString(number); isWide(last) {
+			v.clubEnds[last] = true
+		}
+	}
+	for _, to := range v.phrases(classMark, "to") {
+		switch last, _ := utf8.DecodeLastRuneInString(to); {
+		case isWide(last):
+			v.rangeWords = append(v.rangeWords, to)
+		case unicode.IsLetter(last) || strings.HasSuffix(to, "."):
+			v.rangeWords = append(v.rangeWords, to+" ")
+		}
+	}
 }
 
 // capitalIron is an iron with its letter in capitals, which is kept: 6I.
@@ -115,8 +160,8 @@ type clubToken struct {
 type clubReader struct {
 	v        *Vocabulary
 	category string
-	marked   bool // something says that the numbers are clubs
-	to       bool // a small a stands between spaces, which is a word for "to" and no approach wedge: "5 à PW"
+	marked   bool   // something says that the numbers are clubs
+	to       string // the word for "to" of one letter that stands between spaces, and is no club: "5 à PW"
 	tokens   []clubToken
 	clubs    []string
 }
@@ -227,7 +272,7 @@ func wordEnd(s string) []int {
 
 func (r *clubReader) known(key, after string) bool {
 	v := r.v
-	if last := len(r.tokens) - 1; key == "a" && r.to && last >= 0 && r.tokens[last].kind < clubRange && strings.TrimSpace(after) != "" {
+	if last := len(r.tokens) - 1; key == r.to && key != "" && last >= 0 && r.tokens[last].kind < clubRange && strings.TrimSpace(after) != "" {
 		r.tokens = append(r.tokens, clubToken{kind: clubRange})
 		return true
 	}

@@ -33,6 +33,9 @@ type Vocabulary struct {
 	// endings are what inflected words may end in, links the letters between the parts of compounds, prefixes what names of fields begin
 	// with that a firm has added.
 	endings, links, prefixes []string
+	// clubEnds are the characters that may end a club beside digits, rangeWords the words between two: see [Vocabulary.EndsClub].
+	clubEnds   map[rune]bool
+	rangeWords []string
 	// transcribed spells letters of the language that is being read out in others, as people do who cannot type them: ue for ü.
 	transcribed *strings.Replacer
 }
@@ -159,6 +162,7 @@ func build(files []data.File) (*Vocabulary, error) {
 	}
 	v.endings, v.links = v.Written("grammar", "endings"), append([]string{""}, v.Written("grammar", "links")...)
 	v.prefixes = v.Written("grammar", "prefixes")
+	v.findClubSigns()
 	for _, lex := range v.classes {
 		lex.keys, lex.signKeys = slices.Sorted(maps.Keys(lex.words)), slices.Sorted(maps.Keys(lex.signs))
 		for _, word := range lex.keys {
@@ -223,7 +227,8 @@ func (v *Vocabulary) enter(class, value, language string, list any) error {
 }
 
 // asWritten are the classes whose phrases are no words to be looked up: whoever asks for them says how they are compared.
-var asWritten = map[string]bool{"supplier": true, "month": true, "deviation": true, "fraction": true, "run": true, "grammar": true, "demand": true}
+var asWritten = map[string]bool{"supplier": true, "month": true, "deviation": true, "fraction": true, "run": true, "grammar": true, "demand": true,
+	"quantity": true, "spreadsheet": true, "date": true}
 
 // Written returns the phrases of all languages for a value of a class that is compared in a way of its own: the legal forms of companies,
 // the names of months, and so on. See the language files for what there is.
@@ -231,12 +236,52 @@ func (v *Vocabulary) Written(class, value string) []string { return v.written[[2
 
 // AnyOf returns a regular expression for any of the phrases of all languages for a value of such a class, the longest first, in small letters.
 func (v *Vocabulary) AnyOf(class, value string) string {
-	phrases := slices.Clone(v.Written(class, value))
-	for i, phrase := range phrases {
-		phrases[i] = regexp.QuoteMeta(strings.ToLower(phrase))
+	return anyOf(v.Written(class, value), func(phrase string) string { return phrase })
+}
+
+// AnyUnit returns the same for units, which end where a word does.
+func (v *Vocabulary) AnyUnit(units ...string) string {
+	var phrases []string
+	for _, unit := range units {
+		phrases = append(phrases, append(v.phrases(classUnit, unit), v.phrases(classUnitBeside, unit)...)...)
 	}
-	slices.SortStableFunc(phrases, func(a, b string) int { return len(b) - len(a) })
-	return strings.Join(phrases, "|")
+	return anyOf(phrases, func(phrase string) string {
+		if last := phrase[len(phrase)-1]; last >= 'a' && last <= 'z' {
+			return phrase + `\b`
+		}
+		return phrase
+	})
+}
+
+func anyOf(phrases []string, end func(string) string) string {
+	all := make([]string, len(phrases))
+	for i, phrase := range phrases {
+		all[i] = end(regexp.QuoteMeta(strings.ToLower(phrase)))
+	}
+	slices.Sort(all)
+	all = slices.Compact(all)
+	slices.SortStableFunc(all, func(a, b string) int { return len(b) - len(a) })
+	return strings.Join(all, "|")
+}
+
+// phrases returns the words and signs of all languages for a value of a class, in the order of the letters.
+func (v *Vocabulary) phrases(class, value string) []string {
+	lex := v.classes[class]
+	if lex == nil {
+		return nil
+	}
+	var all []string
+	for _, entries := range []map[string][]entry{lex.words, lex.signs} {
+		for _, options := range entries {
+			for _, e := range options {
+				if e.value == value {
+					all = append(all, e.words)
+				}
+			}
+		}
+	}
+	slices.Sort(all)
+	return slices.Compact(all)
 }
 
 // add enters one phrase, which may end in @ and its weight.
