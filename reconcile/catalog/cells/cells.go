@@ -63,8 +63,8 @@ type Column struct {
 	// base is the number of its company but for them, and where is where it was asked for last.
 	base  int32
 	where where
-	// partner and unitsBeside are those of the column.
-	partner, unitsBeside *Column
+	// partner and unitsBeside are those of the column, and piecesBeside is the column that says for how many pieces its prices are.
+	partner, unitsBeside, piecesBeside *Column
 }
 
 // answer is the answer to a question that is asked once.
@@ -93,7 +93,19 @@ func NewReader(t *units.Table) *Reader {
 	for role, c := range t.ByRole {
 		r.ByRole[role] = wrapped[c]
 	}
+	r.findPieces()
 	return r
+}
+
+// findPieces finds the columns that say for how many pieces each price is.
+func (t *Reader) findPieces() {
+	for _, c := range t.Columns {
+		for _, other := range t.Columns {
+			if c.PerBy != nil && other.Column.Column == c.PerBy {
+				c.piecesBeside = other
+			}
+		}
+	}
 }
 
 // Trouble is why a value is not used. Code is empty where there is no trouble.
@@ -131,7 +143,7 @@ func (t *Reader) readField(line int, c *Column) (catalog.Field, Trouble) {
 		f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s %q repeats the value above it, in %s", c.Name(), g.Filled(line, c.Col), f.Cell))
 	}
 	if answer, answered := t.Rules.Row(line).Values[c.Role]; answered {
-		return t.ReadAnswer(c, f, answer)
+		return t.ReadAnswer(line, c, f, answer)
 	}
 	if c.Trait().Want == traits.Length && lexicon.SaysLeft(f.Text) {
 		return t.readLeft(line, c, f)
@@ -166,7 +178,7 @@ func (t *Reader) readField(line int, c *Column) (catalog.Field, Trouble) {
 	case traits.Angle:
 		return t.readAngle(c, f)
 	case traits.Count, traits.Price:
-		return t.readNumber(c, f)
+		return t.readNumber(line, c, f)
 	}
 	return f, Trouble{}
 }
@@ -288,7 +300,7 @@ func (t *Reader) fromDate(line int, c *Column, cell sheet.Cell) (measure.Dim, st
 }
 
 // ReadAnswer reads the value that the mapping file gives in place of the cell's.
-func (t *Reader) ReadAnswer(c *Column, f catalog.Field, answer string) (catalog.Field, Trouble) {
+func (t *Reader) ReadAnswer(line int, c *Column, f catalog.Field, answer string) (catalog.Field, Trouble) {
 	f.Text = answer
 	f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s is %s by the mapping file", catalog.RoleName(t.Kind, c.Role), answer))
 	switch c.Trait().Want {
@@ -305,7 +317,7 @@ func (t *Reader) ReadAnswer(c *Column, f catalog.Field, answer string) (catalog.
 	case traits.Angle:
 		return t.readAngle(c, f)
 	case traits.Count, traits.Price:
-		return t.readNumber(c, f)
+		return t.readNumber(line, c, f)
 	}
 	return f, Trouble{}
 }
@@ -798,7 +810,7 @@ func (t *Reader) readAngle(c *Column, f catalog.Field) (catalog.Field, Trouble) 
 }
 
 // readNumber reads a count or a price. Trouble with it holds no row.
-func (t *Reader) readNumber(c *Column, f catalog.Field) (catalog.Field, Trouble) {
+func (t *Reader) readNumber(line int, c *Column, f catalog.Field) (catalog.Field, Trouble) {
 	want := value.WantCount
 	if c.Trait().Want == traits.Price {
 		want = value.WantPrice
@@ -810,7 +822,11 @@ func (t *Reader) readNumber(c *Column, f catalog.Field) (catalog.Field, Trouble)
 	if reading.Kind == value.Number && reading.Problem.Code != "data.unreadable" {
 		f.Number, f.IsNumber = reading.Number, true
 		if want == value.WantPrice {
-			per, _ := t.PricePer(c, f.Text)
+			per, _ := t.PricePer(line, c, f.Text)
+			if per == 0 {
+				f.Number, f.IsNumber = 0, false
+				return f, Doubt("data.prices", "%s %s is for %q pieces, by the column beside it, which is no number; it is left out", c.Name(), f.Text, t.Region.Grid.Filled(line, c.piecesBeside.Col))
+			}
 			f.Number /= per
 		}
 	}
@@ -818,8 +834,12 @@ func (t *Reader) readNumber(c *Column, f catalog.Field) (catalog.Field, Trouble)
 }
 
 // PricePer returns for how many pieces a price is: as its cell says, else as its column does. Set is set where it is for a set of clubs, of
-// as many as are returned, 1 where that is not known.
-func (t *Reader) PricePer(c *Column, text string) (per float64, set bool) {
+// as many as are returned, 1 where that is not known. A column beside may say for how many pieces each price is; per is zero where it says
+// what is no number.
+func (t *Reader) PricePer(line int, c *Column, text string) (per float64, set bool) {
+	if beside := c.piecesBeside; beside != nil {
+		return piecesIn(t.Region.Grid.Filled(line, beside.Col)), false
+	}
 	if lexicon.HasWords(text) {
 		if t.Lex.SaysPiece(text) {
 			return 1, false
@@ -829,6 +849,15 @@ func (t *Reader) PricePer(c *Column, text string) (per float64, set bool) {
 		}
 	}
 	return c.Per, c.PerSet
+}
+
+// piecesIn returns for how many pieces a cell of a column of such numbers says that the price is: one where it says nothing, zero where it
+// says what is no such number.
+func piecesIn(text string) float64 {
+	if text == "" || text == "0" {
+		return 1
+	}
+	return lexicon.PiecesOf(text)
 }
 
 // middle returns the median size of a column in mm, for comparison.

@@ -54,6 +54,8 @@ type Column struct {
 	RunnerUp string
 	// GivesPieces is set where the column says for how many pieces the prices beside it are.
 	GivesPieces bool
+	// PerBy is the column that says so of each price of this one, nil where Per does.
+	PerBy *Column
 	// hidden is set where the sheet hides the column.
 	hidden bool
 	// Held is why the values of the column are not used, empty where they are.

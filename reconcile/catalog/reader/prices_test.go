@@ -57,7 +57,8 @@ func TestPricesByColumn(t *testing.T) {
 		{heading: "PEINH", first: "100", other: "100", want: 0.084},
 		{heading: "Preiseinheit", first: "1000", other: "1000", want: 0.0084},
 		{heading: "Per", first: "1", other: "1", want: 8.40},
-		{heading: "Per", first: "100", other: "1", want: 8.40, warns: true}, // not put on one piece, which is said
+		{heading: "Per", first: "100", other: "1", want: 0.084},
+		{heading: "Per", first: "1", other: "100", want: 8.40},
 		{heading: "Stock", first: "100", other: "100", want: 8.40},
 		{heading: "Per", first: "17", other: "17", want: 8.40}, // no number of pieces
 	} {

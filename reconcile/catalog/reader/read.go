@@ -455,7 +455,8 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 				table.AddColumn(finding.Note, "data.prices", c.Col, fmt.Sprintf("%s: prices are for %g pieces, by column %s", c.Name(), c.Per, pieces.name), "")
 			}
 		case pieces != nil && c.Per == 1 && !c.PerSet:
-			table.AddColumn(finding.Warning, "data.prices", c.Col, fmt.Sprintf("%s: column %s says that the prices are for different numbers of pieces; they are not put on one piece", c.Name(), pieces.name), "")
+			c.PerBy = pieces.column
+			table.AddColumn(finding.Note, "data.prices", c.Col, fmt.Sprintf("%s: each price is for as many pieces as column %s says", c.Name(), pieces.name), "")
 		case (terms.Per > 1 || terms.Set) && c.Per == 1 && !c.PerSet && !s.lex.SaysPiece(c.Text):
 			c.Per, c.PerSet = max(1, terms.Per), terms.Set
 			taken.Per, taken.Set = terms.Per, terms.Set
@@ -472,6 +473,7 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 
 // pieces is what a column says of the numbers of pieces that prices are for, each number once.
 type pieces struct {
+	column *columns.Column
 	name   string
 	counts []float64
 }
@@ -486,7 +488,7 @@ func piecesBeside(table *columns.Table) *pieces {
 		if found != nil {
 			return nil
 		}
-		found = &pieces{name: table.Region.Grid.ColumnName(c.Col)}
+		found = &pieces{column: c, name: table.Region.Grid.ColumnName(c.Col)}
 		for line := table.Region.Body; line <= table.Region.To; line++ {
 			if n := lexicon.PiecesOf(table.Region.Grid.Filled(line, c.Col)); n > 0 && !slices.Contains(found.counts, n) {
 				found.counts = append(found.counts, n)

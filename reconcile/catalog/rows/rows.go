@@ -275,7 +275,7 @@ func (r *rowReader) addAnswers() {
 			continue
 		}
 		c := &cells.Column{Column: &units.Column{Column: &columns.Column{Role: role, Scale: 1}}}
-		f, bad := r.t.ReadAnswer(c, catalog.Field{}, values[role])
+		f, bad := r.t.ReadAnswer(r.line, c, catalog.Field{}, values[role])
 		if bad.Any() {
 			r.t.Add(finding.Warning, bad.Code, r.line, 0, bad.Message, r.t.Settle("rows", layout.LineName(r.line), string(role)))
 			continue

@@ -17,7 +17,7 @@ func (r *rowReader) priceOfSet(clubs int) {
 	if c == nil || !f.IsNumber {
 		return
 	}
-	per, ofSet := t.PricePer(c, f.Text)
+	per, ofSet := t.PricePer(r.line, c, f.Text)
 	switch {
 	case !ofSet, per > 1 && (clubs < 2 || float64(clubs) == per):
 		return
