@@ -815,7 +815,7 @@ func (t *Reader) readNumber(line int, c *Column, f catalog.Field) (catalog.Field
 	if c.Trait().Want == traits.Price {
 		want = value.WantPrice
 	}
-	reading := t.Lex.Read(f.Text, value.Context{Want: want, Unit: c.HeadingUnit, Mark: c.Mark})
+	reading := t.Lex.Read(f.Text, value.Context{Want: want, Unit: c.HeadingUnit, Mark: c.Mark, Signed: c.Role == catalog.Stock})
 	if slip := findMisread(f.Text); slip.why != "" && reading.Kind == value.Number {
 		return f, Problem("data.unreadable", "%s %q has a letter among its digits: %s?", c.Name(), f.Text, slip.why)
 	}
@@ -829,6 +829,9 @@ func (t *Reader) readNumber(line int, c *Column, f catalog.Field) (catalog.Field
 			}
 			f.Number /= per
 		}
+	}
+	if reading.Negative {
+		return f, Doubt("data.implausible", "%s %s: %s; it is left out", c.Name(), f.Text, reading.Problem.Message)
 	}
 	return f, Trouble{}
 }

@@ -81,7 +81,7 @@ func (p parser) number(tokens []token) Reading {
 	r := Reading{Kind: Number}
 	var number *token
 	var rest []string
-	thousands := 0.0
+	thousands, negative := 0.0, false
 	for i := range tokens {
 		t := &tokens[i]
 		switch t.kind {
@@ -112,7 +112,11 @@ func (p parser) number(tokens []token) Reading {
 			case t.text == "%":
 				return unreadable("a percentage is no count and no price")
 			case t.text == "-" && number == nil && i+1 < len(tokens) && tokens[i+1].kind == aNumber:
-				return unreadable("a count or a price cannot be negative")
+				if negative = true; !p.ctx.Signed {
+					bad := unreadable("a count or a price cannot be negative")
+					bad.Negative = true
+					return bad
+				}
 			case t.text == "+" && number != nil:
 				r.Qualifier = AtLeast
 			}
@@ -135,12 +139,15 @@ func (p parser) number(tokens []token) Reading {
 		r.Leniencies = append(withoutCode(r.Leniencies, ForgaveDecimalComma), Leniency{ForgaveThousands, "the comma in " + number.raw + " parts thousands"})
 	case number.comma != nil:
 		return unreadable("the comma in %s may be a decimal comma or part thousands", number.raw)
-	case pointGroups(number.raw) && (p.ctx.Mark == MarkComma || p.ctx.Want == WantCount): // 1.250 where the decimal mark is a comma
+	case pointGroups(number.raw) && (p.ctx.Mark == MarkComma || p.ctx.Want == WantCount && p.ctx.Mark != MarkPoint): // 1.250 where the decimal mark is a comma
 		r.Number, r.Decimals = r.Number*1000, 0
 		r.Leniencies = append(r.Leniencies, Leniency{ForgaveThousands, "the point in " + number.raw + " parts thousands"})
 	}
 	if p.ctx.Want == WantCount && r.Number != float64(int64(r.Number)) {
 		return unreadable("%s is no whole number", number.raw)
+	}
+	if negative {
+		r.Number = -r.Number
 	}
 	return r
 }

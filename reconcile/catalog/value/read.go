@@ -39,6 +39,9 @@ func Read(text string, ctx Context) Reading {
 		return special
 	}
 	normal, notes := normalise(clean)
+	if ctx.Want != WantAny {
+		normal = minusAhead(normal)
+	}
 	normal = stacked(normal)
 	forgiven = append(forgiven, notes...)
 	if ctx.Stored || storedNoise(normal) {
@@ -63,6 +66,21 @@ func Read(text string, ctx Context) Reading {
 		reading.Leniencies = nil
 	}
 	return reading
+}
+
+// minusBehind is a number with its minus behind it, as business software writes it: 0,05-. A comma or point before the minus is that of a price
+// without cents, and a number behind it that of a range.
+var minusBehind = pattern.Lazy(`(^|[ /;(])([\d.,]*\d)-($|[/;)])`)
+
+// minusAhead puts each minus that stands behind its number before it.
+func minusAhead(text string) string {
+	if !strings.Contains(text, "-") {
+		return text
+	}
+	for range 2 { // what divides two numbers is part of the first
+		text = minusBehind().ReplaceAllString(text, "$1-$2$3")
+	}
+	return text
 }
 
 // stackedDeviations are two deviations below a size in its cell, of which one is nought and so has no sign: 9.35 +0.03 0.

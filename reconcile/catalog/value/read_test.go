@@ -2,6 +2,7 @@ package value
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -289,5 +290,49 @@ func ExampleRead() {
 func BenchmarkRead(b *testing.B) {
 	for b.Loop() {
 		Read("Ø13,60 ±0,05 mm*", Context{Want: WantDiameter, Unit: "mm"})
+	}
+}
+
+// TestMinusBehind reads numbers with their minus behind them, as business software writes it; a size, an angle and a price are never below
+// nought, and a dash behind a comma or between two sizes is no minus.
+func TestMinusBehind(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		ctx  Context
+		want string
+	}{
+		{"13.600-", Context{Want: WantDiameter, Unit: "mm"}, "a size cannot be negative"},
+		{"13,6-", Context{Want: WantLength, Unit: "mm"}, "a size cannot be negative"},
+		{"13.6 0.05-", Context{Want: WantDiameter, Unit: "mm"}, "13.6 +0/-0.05 mm"},
+		{"13.6 +0.05/0.05-", Context{Want: WantDiameter, Unit: "mm"}, "13.6 ±0.05 mm"},
+		{"13.5-13.7", Context{Want: WantDiameter, Unit: "mm"}, "13.5 to 13.7 mm"},
+		{"13.5- 13.7", Context{Want: WantDiameter, Unit: "mm"}, "13.5 to 13.7 mm"},
+		{"1-1/4", Context{Want: WantLength, Unit: "in"}, "1-1/4 in"},
+		{"2.10-", Context{Want: WantPrice}, "a count or a price cannot be negative"},
+		{"1.234,50-", Context{Want: WantPrice, Mark: MarkComma}, "a count or a price cannot be negative"},
+		{"3,-", Context{Want: WantPrice}, "3"},
+		{"18.-", Context{Want: WantPrice}, "18"},
+		{"12-", Context{Want: WantCount}, "a count or a price cannot be negative"},
+		{"12-", Context{Want: WantCount, Signed: true}, "-12"},
+		{"-12", Context{Want: WantCount, Signed: true}, "-12"},
+		{"12.000-", Context{Want: WantCount, Signed: true, Mark: MarkPoint}, "-12"},
+		{"1.250", Context{Want: WantCount, Mark: MarkPoint}, "1.250 is no whole number"},
+		{"1.250", Context{Want: WantCount}, "1250"},
+	} {
+		got := ""
+		switch r := Read(c.text, c.ctx); {
+		case r.Problem.Code != "":
+			got = r.Problem.Message
+		case r.Kind == Number:
+			got = strconv.FormatFloat(r.Number, 'f', -1, 64)
+		default:
+			want, err := measure.ParseDim(c.want)
+			if got = r.Dim.String(); err == nil && want.WithOrigin(r.Dim.Origin()) == r.Dim {
+				got = c.want
+			}
+		}
+		if got != c.want {
+			t.Errorf("%q: %s, want %s", c.text, got, c.want)
+		}
 	}
 }

@@ -67,6 +67,7 @@ func ReadTolerances(text string, ctx Context) []Tolerance {
 	}
 	clean, _ := unquote(strings.TrimSpace(text))
 	normal, notes := normalise(clean)
+	normal = minusAhead(normal)
 	l := &lexer{v: words.Load(), ctx: ctx}
 	l.lex(normal)
 	r := toleranceReader{lexer: l, text: text}

@@ -47,6 +47,8 @@ type Context struct {
 	// Stored is set where the text is a number as a file stores it and not as a person wrote it: an exponent and the
 	// seventeenth digit are then the program's own.
 	Stored bool
+	// Signed is set where a count may be negative, as that of a stock from which more was sold than there was.
+	Signed bool
 	// Limits is set where two sizes with a slash between them are known to be limits, by the heading or the rest of the
 	// column: .370/.372. Otherwise they are two sizes, and a List.
 	Limits bool
@@ -162,6 +164,8 @@ type Reading struct {
 	Diameter, Radius, PerSide bool
 	// HalfAngle is set where the angle is said to be from the axis, Included where it is said to be the whole angle.
 	HalfAngle, Included bool
+	// Negative is set where the number is below nought and cannot be read for that.
+	Negative bool
 	// Rest is text beside the value that was not understood.
 	Rest         string
 	Leniencies   []Leniency
