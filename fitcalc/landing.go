@@ -18,8 +18,8 @@ import (
 // at usual sizes: it is the largest of several that share the collar's length.
 type landing struct {
 	od, length measure.Dim
-	// sinks is set for a collar that is narrower than the bore, which meets neither cone nor bottom.
-	sinks bool
+	// bore is the hole below the cone: a collar that is narrower meets neither cone nor bottom. It is not given where no collar sinks.
+	bore measure.Dim
 	// cone is set where there is one: it has a mouth, a slope, and a contact, the depth at which the collar's edge meets it.
 	cone    bool
 	mouth   measure.Dim
@@ -47,17 +47,35 @@ func (l *landing) usuallyFits() bool {
 	return l.width.Given() && !l.width.Middle().Less(l.od.Middle())
 }
 
+// wider is the probability that the collar is wider than the bore, without which it sinks into it.
+func (l *landing) wider() float64 {
+	if !l.bore.Given() {
+		return 1
+	}
+	return stack.Of(l.od).Minus(l.bore).Above(measure.Length{})
+}
+
+// sinks reports whether a collar of an OD goes into a bore.
+func (l *landing) sinks(od, bore measure.Length) bool { return l.bore.Given() && !bore.Less(od) }
+
 // standOff is the height that the collar leaves the base at: the usual, and limit against limit; never less than nothing.
-func (l *landing) standOff() Amount {
-	if l.sinks {
-		return Amount{}
-	}
+func (l *landing) standOff() (a Amount) {
 	given := l.width.Given()
-	return Amount{
-		Nominal: l.heightAt(l.length.Middle(), l.contact.Middle(), l.bottom.Middle(), l.depth.Middle(), l.usuallyFits()),
-		Least:   l.heightAt(l.length.Lower(), l.contact.Most(), l.bottom.Upper(), l.depth.Upper(), given && !l.width.Upper().Less(l.od.Lower())),
-		Most:    l.heightAt(l.length.Upper(), l.contact.Least(), l.bottom.Lower(), l.depth.Lower(), given && !l.width.Lower().Less(l.od.Upper())),
+	if !l.sinks(l.od.Middle(), l.bore.Middle()) {
+		a.Nominal = l.held()
 	}
+	if !l.sinks(l.od.Lower(), l.bore.Upper()) {
+		a.Least = l.heightAt(l.length.Lower(), l.contact.Most(), l.bottom.Upper(), l.depth.Upper(), given && !l.width.Upper().Less(l.od.Lower()))
+	}
+	if !l.sinks(l.od.Upper(), l.bore.Lower()) {
+		a.Most = l.heightAt(l.length.Upper(), l.contact.Least(), l.bottom.Lower(), l.depth.Lower(), given && !l.width.Lower().Less(l.od.Upper()))
+	}
+	return a
+}
+
+// held is the usual height of a collar that does not sink into the bore.
+func (l *landing) held() measure.Length {
+	return l.heightAt(l.length.Middle(), l.contact.Middle(), l.bottom.Middle(), l.depth.Middle(), l.usuallyFits())
 }
 
 func (l *landing) heightAt(length, contact, bottom, depth measure.Length, fits bool) measure.Length {
@@ -74,13 +92,20 @@ func (l *landing) heightAt(length, contact, bottom, depth measure.Length, fits b
 	return measure.Max(length.Sub(goesIn), measure.Length{})
 }
 
-// above returns the probability that the base stands off by more than a gap. Where one stop holds the collar up in as good as every
-// joint, it is that of one sum; where two compete, that of a pair which share the collar's length. Most joints are such. The rest
-// is averaged over the length.
+// above returns the probability that the base stands off by more than a gap: that the collar is wider than the bore, and the cone or
+// what is beside it holds it up. Next to the bore the cone's bottom does, so that the two hardly share the collar's OD.
 func (l *landing) above(gap measure.Length) float64 {
-	if l.sinks {
+	wider := l.wider()
+	if wider <= 1-nearOne {
 		return 0
 	}
+	return wider * l.heldAbove(gap)
+}
+
+// heldAbove is above for a collar that does not sink into the bore. Where one stop holds the collar up in as good as every
+// joint, it is that of one sum; where two compete, that of a pair which share the collar's length. Most joints are such. The rest
+// is averaged over the length.
+func (l *landing) heldAbove(gap measure.Length) float64 {
 	cone, top, fits := l.coneStops(), stack.Sum{}, l.fits()
 	onTop := cone.holds(&top)
 	switch {
@@ -182,7 +207,7 @@ func (l *landing) aboveMean(gap measure.Length, fits float64) float64 {
 	for i := range rises {
 		rises[i] = rises[i].PlusConst(gap)
 	}
-	p := stack.Average(l.length, func(length measure.Length) float64 { return l.heldAbove(length.Sub(gap), fits) }, rises[:count]...)
+	p := stack.Average(l.length, func(length measure.Length) float64 { return l.heldBefore(length.Sub(gap), fits) }, rises[:count]...)
 	return math.Min(1, math.Max(0, p))
 }
 
@@ -207,9 +232,9 @@ func lesser(a, b *stack.Sum) order {
 	return eitherOf
 }
 
-// heldAbove returns the probability that the collar is held up before it is so deep in, which is nothing for what is no depth. For
+// heldBefore returns the probability that the collar is held up before it is so deep in, which is nothing for what is no depth. For
 // one depth the stops are independent of each other, but that the collar's OD counts for the cone and for the counterbore.
-func (l *landing) heldAbove(depth measure.Length, fits float64) float64 {
+func (l *landing) heldBefore(depth measure.Length, fits float64) float64 {
 	if depth.Sign() <= 0 {
 		return 0
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"example.com/seatline/fitcalc/measure"
@@ -153,6 +154,41 @@ func TestCollarOnABottomThatVaries(t *testing.T) {
 	near(t, "stands off", s.Proud, .5*math.Erfc((.127/math.Hypot(.1, .02/3))/math.Sqrt2), 1e-6)
 	nearLength(t, "most", s.StandOff.Most, .82-.50)
 	nearLength(t, "usually", s.StandOff.Nominal, .80-(11.0-10.08)/(2*math.Tan(math.Pi/6)))
+}
+
+// A collar of 9.55 ±.03 mm over a bore of 9.50 ±.04 mm is wider than that in Φ(.05/√(.01² + .04²/9)) = Φ(3.00) = .9987 of joints; 9.50 mm
+// in one half; 9.45 mm in .0013 (table of the normal distribution). Where it is wider it stands off for certain: it is .30 mm longer
+// than the cone is deep. At the bore itself a micrometre moves the verdict by one grade at most.
+func TestCollarAsWideAsTheBore(t *testing.T) {
+	at := func(od string) Fit {
+		p := soundParts(t)
+		p.head.HoselOD, p.head.Bore = p.dim("13.6 ±0.05 mm"), p.dim("9.50 ±.04 mm")
+		p.head.Countersink = Countersink{Mouth: p.dim("11.0 ±.02 mm"), Angle: measure.Degrees(60), Depth: p.dim(".50 ±.02 mm")}
+		p.head.Top = TopCountersunk
+		p.collar(od, ".80 ±.02 mm")
+		p.shop.LeastHoselWall = measure.Micrometres(2000) // no wall to cut the countersink deeper
+		return p.evaluate()
+	}
+	sigma := math.Hypot(.01, .04/3)
+	for _, c := range []struct {
+		od     string
+		over   float64 // mm over the bore
+		usual  float64
+		blocks bool
+	}{
+		{"9.55 ±.03 mm", .05, .30, true}, {"9.501 ±.03 mm", .001, .30, true}, {"9.50 ±.03 mm", 0, 0, false}, {"9.45 ±.03 mm", -.05, 0, false},
+	} {
+		got := at(c.od)
+		near(t, c.od+" stands off", got.Seat.Proud, .5*math.Erfc(-c.over/sigma/math.Sqrt2), 1e-9)
+		nearLength(t, c.od+" usually", got.Seat.StandOff.Nominal, c.usual)
+		blocks := slices.ContainsFunc(slices.Collect(got.Reasons()), func(r Reason) bool { return r.Code == SeatCollarHigh && r.Level == Blocks })
+		if blocks != c.blocks {
+			t.Errorf("%s: blocks %v, want %v", c.od, blocks, c.blocks)
+		}
+	}
+	if above, below := at("9.501 ±.03 mm").Verdict, at("9.50 ±.03 mm").Verdict; jumps(above, below) {
+		t.Errorf("a micrometre over the bore %v, with it %v", above, below)
+	}
 }
 
 // The probability moves evenly while one stop gives way to another: no micrometre of any size moves it by more than the densities

@@ -77,7 +77,7 @@ func (j *joint) seatCollar() {
 	}
 	if l.cone = cone.there; l.cone {
 		l.mouth, l.slope, l.bottom, l.contact = cone.mouth, cone.slope, cone.depth, cone.meetsAt(l.od)
-		l.sinks = j.Bore.Given() && !j.Bore.Middle().Less(l.od.Middle())
+		l.bore = j.Bore.Dim
 	}
 	if j.head.counterbored() {
 		width, depth := j.head.Counterbore.Diameter, j.head.Counterbore.Depth
@@ -113,7 +113,7 @@ func (j *joint) standsOff(l *landing, cone *cone) {
 	if seats == certain {
 		return
 	}
-	s.CutDeeper = s.StandOff.Nominal
+	s.CutDeeper = l.held()
 	s.CutMouth = cone.mouthAfter(l.od.Middle(), l.length.Middle(), s.CutDeeper)
 	level := Prepares
 	if seats == likely {
@@ -125,7 +125,7 @@ func (j *joint) standsOff(l *landing, cone *cone) {
 			level = seats.level(Measures)
 		}
 	}
-	j.reason(Reason{Code: SeatCollarHigh, Field: j.recessOf(*cone), Level: level, Size: s.StandOff.Nominal, Other: s.CutMouth, Third: s.WallLeft,
+	j.reason(Reason{Code: SeatCollarHigh, Field: j.recessOf(*cone), Level: level, Size: s.CutDeeper, Other: s.CutMouth, Third: s.WallLeft,
 		Limit: j.shop.LeastHoselWall, Share: s.Proud})
 }
 
