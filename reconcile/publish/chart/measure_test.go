@@ -173,7 +173,7 @@ func TestMostWhereNothingComesOffUsually(t *testing.T) {
 		t.Errorf("the table does not say %q", want)
 	}
 	row := strings.Join(strings.Fields(openTab(t, content, "#head=WIDE").row("F-535")), " ")
-	for _, says := range []string{want, "at most " + fitcalc.Metric.Show(fit.Flush.TurnDown.Most.Half()), ofTen(fit.Flush.VisibleOversize)[len("about "):] + " stand out"} {
+	for _, says := range []string{want, "at most " + fitcalc.Metric.Show(fit.Flush.TurnDown.Most.Half()), ofTen(fit.Flush.VisibleOversize)[len("about "):] + " will stand out"} {
 		if !strings.Contains(row, says) {
 			t.Errorf("%q, want %q in it", row, says)
 		}
