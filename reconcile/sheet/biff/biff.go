@@ -3,7 +3,7 @@
 // The compound file is opened by a library; of the records this package reads those that say something about values: texts with what is
 // struck out and raised in them, numbers, results of formulas, number formats, fonts, merged ranges, hidden rows, columns and sheets.
 // Formulas are kept as tokens in such files and are not written out: a cell has the result that was stored with it, and … for its formula.
-// Comments are kept among drawings and are not read, which a note says where there are any.
+// Comments are read from among the drawings; what else is drawn, text boxes too, is not.
 //
 // A record stream has no checksums. A file that is cut off lacks the end marks of its parts, and is refused.
 package biff
@@ -24,7 +24,7 @@ import (
 const (
 	// MaxRows and MaxCols are the size of a sheet.
 	MaxRows, MaxCols = 65_536, 256
-	// CodeComments is the code of the note that there are comments, which are not read.
+	// CodeComments is the code of the note that there are comments that cannot be read.
 	CodeComments = "file.comments"
 	// CodeSheetSkipped is that of the note about a sheet without cells, such as a chart.
 	CodeSheetSkipped = "file.sheet-skipped"
@@ -135,6 +135,7 @@ const (
 	recContinue   = 0x003c
 	recColumn     = 0x007d
 	recSheet      = 0x0085
+	recObject     = 0x005d
 	recRKs        = 0x00bd
 	recBlanks     = 0x00be
 	recRichText   = 0x00d6
@@ -142,6 +143,7 @@ const (
 	recMerged     = 0x00e5
 	recPalette    = 0x0092
 	recTexts      = 0x00fc
+	recObjectText = 0x01b6
 	recSharedText = 0x00fd
 	recBlank      = 0x0201
 	recNumber     = 0x0203

@@ -21,7 +21,7 @@ type grid struct {
 	*reader
 	out      *sheet.Sheet
 	pool     sheet.Pool[sheet.Cell]
-	comments int
+	comments comments
 	// waiting is the place of the formula whose text comes in the next record.
 	waiting sheet.Ref
 	style   int
@@ -104,7 +104,11 @@ func (g *grid) record(kind int, f *fields) error {
 			g.out.Merges = append(g.out.Merges, sheet.Range{From: sheet.Ref{Row: top + 1, Col: left + 1}, To: sheet.Ref{Row: bottom + 1, Col: right + 1}})
 		}
 	case recNote:
-		g.comments++
+		return g.readNote(f)
+	case recObject:
+		g.readObject(f)
+	case recObjectText:
+		g.readObjectText(f)
 	case recNumber, recRK, recLabel, recRichText, recSharedText, recTruth, recFormula:
 		at := sheet.Ref{Row: f.u16() + 1, Col: f.u16() + 1}
 		g.style = f.u16()
@@ -288,18 +292,22 @@ func (g *grid) number(at sheet.Ref, value float64, formula string) sheet.Cell {
 	return g.struckOut(at, cell)
 }
 
-func (g *grid) text(at sheet.Ref, one text, formula string) sheet.Cell {
-	var whole runs.Text
-	own := g.ownFont()
-	from, look := 0, runs.Look{Struck: own.struck}
+// content returns what is not struck out of a text and what is; whole is set where the font of its cell strikes it out.
+func (g *grid) content(one text, whole bool) (content, struck string) {
+	var all runs.Text
+	from, look := 0, runs.Look{Struck: whole}
 	for _, run := range one.runs {
 		to := min(max(run.at, from), len(one.units))
-		whole.Add(string(utf16.Decode(one.units[from:to])), look)
+		all.Add(string(utf16.Decode(one.units[from:to])), look)
 		f := g.font(run.font)
 		from, look = to, runs.Look{Struck: f.struck, Raised: f.raised, Lowered: f.lowered}
 	}
-	whole.Add(string(utf16.Decode(one.units[from:])), look)
-	content, struck := whole.Result()
+	all.Add(string(utf16.Decode(one.units[from:])), look)
+	return all.Result()
+}
+
+func (g *grid) text(at sheet.Ref, one text, formula string) sheet.Cell {
+	content, struck := g.content(one, g.ownFont().struck)
 	if struck != "" {
 		g.out.Strike(at, struck)
 	}
@@ -380,9 +388,5 @@ func (g *grid) finish() error {
 		}
 	}
 	g.out.Colours.Sort()
-	if g.comments > 0 {
-		g.book.Notes = append(g.book.Notes, sheet.Note{Code: CodeComments, Sheet: g.out.Name,
-			Message: fmt.Sprintf("the sheet has %d comments, which are not read from a file of this format; save it as an xlsx workbook to have them read", g.comments)})
-	}
-	return nil
+	return g.finishComments()
 }
