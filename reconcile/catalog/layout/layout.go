@@ -88,6 +88,9 @@ func Tables(g *grid.Grid, lex *lexicon.Lexicon, rules catalog.SheetRules) []Regi
 	if found == nil {
 		found = crossTables(g, lex)
 	}
+	if found == nil {
+		found = items(g, lex)
+	}
 	taken := spansOf(found)
 	blocks := turnedBlocks(g, lex, taken)
 	for _, part := range uprightParts(g, sortedSpans(taken, blocks)) {

@@ -29,14 +29,16 @@ type parser struct {
 	text      string
 	pos       int
 	separator byte // 0 for none
+	// spaced is set where only separators with a blank behind them count, since others stand within numbers.
+	spaced bool
 	// unclosed counts opening marks without a partner.
 	unclosed int
 }
 
 // parse reads all rows. Empty rows at the end are dropped; those between are kept, so that rows count as in a spreadsheet
 // program.
-func parse(text string, separator byte, meter *sheet.Meter) (table, error) {
-	p := parser{text: text, separator: separator}
+func parse(text string, by separation, meter *sheet.Meter) (table, error) {
+	p := parser{text: text, separator: by.separator, spaced: by.spaced}
 	var t table
 	var row []*sheet.Cell
 	var slab []*sheet.Cell
@@ -109,7 +111,7 @@ func (p *parser) unquoted() (field string, quote bool) {
 	start := p.pos
 	for ; p.pos < len(p.text); p.pos++ {
 		c := p.text[p.pos]
-		if c == '\n' || c == '\r' || c == p.separator && c != 0 {
+		if c == '\n' || c == '\r' || c == p.separator && p.separates(p.pos) {
 			break
 		}
 		quote = quote || c == '"'
@@ -151,7 +153,12 @@ func (p *parser) endsAt(i int) (end int, ends bool) {
 		return i, true
 	}
 	c := p.text[i]
-	return i, c == '\n' || c == '\r' || c == p.separator && c != 0
+	return i, c == '\n' || c == '\r' || c == p.separator && p.separates(i)
+}
+
+// separates reports whether the separator at an index counts.
+func (p *parser) separates(i int) bool {
+	return p.separator != 0 && (!p.spaced || i+1 == len(p.text) || strings.IndexByte(" \r\n", p.text[i+1]) >= 0)
 }
 
 // endOfField passes over a separator or line end and reports whether the record goes on.

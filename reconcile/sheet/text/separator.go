@@ -30,7 +30,11 @@ func separatorName(separator byte) string {
 }
 
 // separation is the separator that was found, 0 for none, and another one that fits nearly as well, 0 for none.
-type separation struct{ separator, other byte }
+type separation struct {
+	separator, other byte
+	// spaced is set where only commas with a blank behind them separate.
+	spaced bool
+}
 
 // detect finds the separator by how evenly it cuts the records into fields.
 func detect(text string) separation {
@@ -51,7 +55,34 @@ func detect(text string) separation {
 			found.other = separator
 		}
 	}
+	found.spaced = found.separator == ',' && commasSpaced(text)
 	return found
+}
+
+// commasSpaced reports whether commas either stand between two digits or have a blank behind them, both of which are there, the former in no
+// line by themselves: then only the latter separate, as in a letter. "boring 9,35, lengte 18"
+func commasSpaced(text string) bool {
+	if strings.Contains(text, `"`) {
+		return false
+	}
+	lines, within, spaced := 0, 0, 0
+	for line := range strings.Lines(text) {
+		if lines++; lines > sampled {
+			break
+		}
+		line = strings.TrimRight(line, "\r\n")
+		between, others := commas(line)
+		blanks := strings.Count(line, ", ")
+		if strings.HasSuffix(line, ",") {
+			blanks++
+		}
+		if others != blanks || between > 0 && blanks == 0 {
+			return false
+		}
+		within += between
+		spaced += blanks
+	}
+	return within > 0 && spaced > 0
 }
 
 // leastEven is the evenness below which the lines of a text may be labels with their values, in which commas stand by chance.

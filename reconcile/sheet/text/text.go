@@ -60,7 +60,7 @@ func ReadWithin(name string, data []byte, limits sheet.Limits) (*sheet.Book, err
 	if declared == 0 {
 		found = detect(body)
 	}
-	table, err := parse(body, found.separator, meter)
+	table, err := parse(body, found, meter)
 	if err != nil {
 		return nil, err
 	}
@@ -115,6 +115,8 @@ func separatorNote(found separation, declared bool) sheet.Note {
 	switch {
 	case declared:
 		message += ", as the first line of the file says"
+	case found.spaced:
+		message += " with a blank behind them; others stand within numbers"
 	case found.separator == 0:
 		message = "no separator was found, so each line is one cell"
 	case found.other != 0:
