@@ -10,41 +10,49 @@ import (
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/sheet"
 )
 
-// A letter lists parts as items: "- VK-31: black, bore 9.35, OD 13.6, price EUR 0.42". Each is read as a card of one line: behind a bullet or
-// before a colon stands the part number, and then what is said of it, the names with the sizes.
+// A letter lists parts as items: "- VK-31: black, bore 9.35, OD 13.6, price EUR 0.42". Each is read as a card of one line: at its start, behind
+// a bullet if it has one, stands the part number, and then what is said of it, the names with the sizes.
 
 const (
 	// bullets are the signs before items.
 	bullets = "-–—•·*◦▪■●○→»>‣"
-	// leastItems is how many items make a list, and leastInItem how many sizes most of them give by name.
+	// dashes may stand between the number and what is said of it.
+	dashes = "-–—"
+	// leastItems is how many items make a list, and leastInItem how many sizes each of them gives by name.
 	leastItems  = 3
 	leastInItem = 2
 )
 
 // items finds the items of a sheet, as one table; nil where it has none.
 func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
-	if g.Width > widestCards || !startsItems(g) {
+	if g.Width > widestCards {
 		return nil
 	}
-	var best []card
-	for _, behind := range []bool{false, true} {
-		if all := itemsOf(g, lex, behind); sizesOf(all) > sizesOf(best) {
-			best = all
-		}
-	}
-	if len(best) < leastItems {
+	// Few sheets have items: the first lines tell whether one has, and on which side of the sizes their names stand.
+	before, after := sized(itemsIn(g, lex, cardProbe, false)), sized(itemsIn(g, lex, cardProbe, true))
+	if max(before, after) < leastItems {
 		return nil
 	}
+	best := itemsIn(g, lex, g.Lines, after > before)
+	isSized := func(c card) bool { return c.sizes() >= leastInItem }
+	first := slices.IndexFunc(best, isSized)
+	// What is said of a part with less is for a person to say, too; but before and behind the list it is about something else.
+	last := len(best)
+	for !isSized(best[last-1]) {
+		last--
+	}
+	best = best[first:last]
 	between := 0
 	for line := best[0][0].at.Row; line <= best[len(best)-1][0].at.Row; line++ {
 		if !g.BlankLine(line, 1, g.Width) {
 			between++
 		}
 	}
-	if len(best)*3 < between*2 {
+	if sized(best)*3 < between*2 {
 		return nil
 	}
 	r, ok := arrangeCards(g, best)
@@ -54,48 +62,50 @@ func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	return []Region{r}
 }
 
-// startsItems looks at the beginnings of the first lines alone, since few sheets have items.
-func startsItems(g *grid.Grid) bool {
-	found := 0
-	for line, probed := 1, 0; line <= g.Lines && probed < cardProbe && found < leastItems; line++ {
-		if g.BlankLine(line, 1, g.Width) {
-			continue
-		}
-		probed++
-		if number, _ := itemNumber(g.At(line, 1)); number != "" {
-			found++
+// sized counts the items that give enough sizes.
+func sized(all []card) int {
+	count := 0
+	for _, c := range all {
+		if c.sizes() >= leastInItem {
+			count++
 		}
 	}
-	return found == leastItems
+	return count
 }
 
 // itemNumber returns the part number with which an item begins, and what stands behind it; the number is empty where the text is none.
 func itemNumber(text string) (number, rest string) {
-	first, size := utf8.DecodeRuneInString(text)
-	bullet := strings.ContainsRune(bullets, first) && strings.HasPrefix(text[size:], " ")
-	if bullet {
+	if first, size := utf8.DecodeRuneInString(text); strings.ContainsRune(bullets, first) && strings.HasPrefix(text[size:], " ") {
 		text = strings.TrimLeft(text[size:], " ")
 	}
-	number, rest, colon := strings.Cut(text, ":")
-	if !colon || !isItemNumber(number) {
-		if !bullet {
-			return "", ""
-		}
-		if number, rest, _ = strings.Cut(text, " "); !isItemNumber(number) {
-			return "", ""
+	if number, rest, colon := strings.Cut(text, ":"); colon && isItemNumber(number) {
+		return number, strings.TrimSpace(rest)
+	}
+	for _, dash := range dashes {
+		if number, rest, found := strings.Cut(text, " "+string(dash)+" "); found && isItemNumber(number) {
+			return number, strings.TrimSpace(rest)
 		}
 	}
-	return number, strings.Trim(rest, " "+bullets)
+	if number, rest, blank := strings.Cut(text, " "); blank && isItemNumber(number) {
+		return number, strings.TrimSpace(rest)
+	}
+	return "", ""
 }
 
+// isItemNumber reports whether a text is a part number with letters and digits, and no size.
 func isItemNumber(text string) bool {
-	return lexicon.LooksLikeCode(text) && strings.ContainsFunc(text, unicode.IsLetter) && strings.ContainsFunc(text, unicode.IsNumber)
+	return strings.ContainsFunc(text, unicode.IsLetter) && strings.ContainsFunc(text, unicode.IsNumber) && lexicon.LooksLikeCode(text) &&
+		value.Read(text, value.Context{Want: value.WantLength}).Kind != value.Length
 }
 
-// itemsOf reads the items of a sheet whose names of sizes stand before or behind them.
-func itemsOf(g *grid.Grid, lex *lexicon.Lexicon, behind bool) []card {
+// itemsIn reads the items in the first lines of a sheet, so many of those that are not blank, whose names of sizes stand before or behind them.
+func itemsIn(g *grid.Grid, lex *lexicon.Lexicon, lines int, behind bool) []card {
 	var all []card
-	for line := 1; line <= g.Lines; line++ {
+	for line, probed := 1, 0; line <= g.Lines && probed < lines; line++ {
+		if g.BlankLine(line, 1, g.Width) {
+			continue
+		}
+		probed++
 		number, rest := itemNumber(g.At(line, 1))
 		if number == "" {
 			continue
@@ -106,36 +116,43 @@ func itemsOf(g *grid.Grid, lex *lexicon.Lexicon, behind bool) []card {
 		for i, id := range g.Row(line, 2, g.Width) {
 			item = item.say(lex, g.Text(id), g.Ref(line, i+2), behind)
 		}
-		if item.sizes() >= leastInItem {
-			all = append(all, item)
-		}
+		all = append(all, item)
 	}
 	return all
 }
 
-// say adds to an item what a text says of it: sizes, a price or a count, or else, where nothing did yet, a description.
+// say adds to an item what a text says of it: sizes by name, a price or a count, and, where nothing did yet, a description.
 func (c card) say(lex *lexicon.Lexicon, text string, at sheet.Ref, behind bool) card {
-	if text == "" {
-		return c
+	for _, s := range sizesIn(lex, text, behind) {
+		c = append(c, entry{label: s.name, value: s.text, at: at, valueAt: at, role: catalog.Role(s.role)})
 	}
-	words := text
-	if sizes := sizesIn(lex, text, behind); len(sizes) > 0 {
-		for _, s := range sizes {
-			c = append(c, entry{label: s.name, value: s.text, at: at, valueAt: at, role: catalog.Role(s.role)})
+	for clause := range strings.SplitSeq(strings.ReplaceAll(text, "; ", ", "), ", ") {
+		words := clause
+		if sizes := sizesIn(lex, clause, behind); len(sizes) > 0 {
+			words = clause[:min(strings.Index(clause, sizes[0].name), strings.Index(clause, sizes[0].text))]
+		} else if amount, ok := amountIn(lex, clause); ok {
+			amount.at, amount.valueAt = at, at
+			c = append(c, amount)
+			continue
 		}
-		first := min(strings.Index(text, sizes[0].name), strings.Index(text, sizes[0].text))
-		words = strings.Trim(text[:max(0, first)], aroundNames)
-	} else if number := strings.IndexFunc(text, unicode.IsNumber); number > 0 {
-		label := strings.Trim(text[:number], aroundNames)
-		role, score := roleOfLabel(lex, label)
-		if want := traits.Of[role].Want; score >= lexicon.HeadingScore && (want == traits.Price || want == traits.Count) {
-			return append(c, entry{label: label, value: text[number:], at: at, valueAt: at, role: role})
+		words = strings.Trim(words, aroundNames)
+		if words != "" && !slices.ContainsFunc(c, func(e entry) bool { return e.role == catalog.Description }) {
+			c = append(c, entry{label: "description", value: words, at: at, valueAt: at, role: catalog.Description})
 		}
-	}
-	if words != "" && !slices.ContainsFunc(c, func(e entry) bool { return e.role == catalog.Description }) {
-		c = append(c, entry{label: "description", value: words, at: at, valueAt: at, role: catalog.Description})
 	}
 	return c
+}
+
+// amountIn returns the price or the count that a text gives behind its name.
+func amountIn(lex *lexicon.Lexicon, text string) (amount entry, ok bool) {
+	number := strings.IndexFunc(text, unicode.IsNumber)
+	if number <= 0 {
+		return entry{}, false
+	}
+	label := strings.Trim(text[:number], aroundNames)
+	role, score := roleOfLabel(lex, label)
+	want := traits.Of[role].Want
+	return entry{label: label, value: text[number:], role: role}, score >= lexicon.HeadingScore && (want == traits.Price || want == traits.Count)
 }
 
 // sizes counts the different sizes that a card gives.
@@ -147,12 +164,4 @@ func (c card) sizes() int {
 		}
 	}
 	return len(roles)
-}
-
-func sizesOf(all []card) int {
-	count := 0
-	for _, c := range all {
-		count += c.sizes()
-	}
-	return count
 }

@@ -476,7 +476,7 @@ type sizeIn struct{ role, name, text string }
 
 // sizesIn returns the sizes with names in a text, whose names stand before or behind them.
 func sizesIn(lex *lexicon.Lexicon, text string, behind bool) []sizeIn {
-	places := measure().FindAllStringIndex(text, 24)
+	places := joined(lex, text, measure().FindAllStringIndex(text, 24))
 	var sizes []sizeIn
 	for i, at := range places {
 		if !standsFree(text, at[0], at[1]) {
@@ -508,6 +508,43 @@ func sizesIn(lex *lexicon.Lexicon, text string, behind bool) []sizeIn {
 	}
 	return sizes
 }
+
+// joined makes one place of those between which only a word or a sign stands by which they are one size, or several that go by one name:
+// "9.35 or 9.5", "13.4 - 13.6". One alone would be a choice that nobody made.
+func joined(lex *lexicon.Lexicon, text string, places [][]int) [][]int {
+	var all [][]int
+	for i, at := range places {
+		if i > 0 {
+			before := places[i-1]
+			if joins(lex, text[before[0]:before[1]], text[before[1]:at[0]], text[at[0]:at[1]]) {
+				all[len(all)-1][1] = at[1]
+				continue
+			}
+		}
+		all = append(all, slices.Clone(at))
+	}
+	return all
+}
+
+// joins reports whether what stands between two numbers joins them. A dash between blanks may just as well divide ("Iron 7 - 13.6 mm OD"), and
+// does so where one number has decimals and the other none.
+func joins(lex *lexicon.Lexicon, first, between, second string) bool {
+	sign := strings.TrimSpace(between)
+	switch {
+	case sign == "":
+		return false
+	case strings.Trim(sign, dashes) == "":
+		return strings.ContainsAny(first, decimalMarks) == strings.ContainsAny(second, decimalMarks)
+	case strings.Trim(sign, "/~+±xX"+timesSigns) == "":
+		return true
+	}
+	_, or := lex.Words.Mark(sign, "or")
+	_, to := lex.Words.Mark(sign, "to")
+	return (or || to) && sizeNamed(lex, sign) == "" // "od" is "from" in Polish
+}
+
+// decimalMarks stand before decimals.
+const decimalMarks = ".,"
 
 // namedSizes returns which sizes most texts give by name, with the names, and what finds them in a text: the names stand before the sizes
 // or behind them.

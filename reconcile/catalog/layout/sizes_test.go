@@ -21,6 +21,9 @@ func TestSizesInTexts(t *testing.T) {
 		{`Black ID .368±.001, length 1-1/4"`, false, `ID=.368±.001 length=1-1/4"`},
 		{"Iron 7, ID9 code H-13.6-2, 460 cc", false, ""},
 		{"ID 4ct", false, ""},
+		{"bore 9.35 or 9.5, OD 13.4 - 13.6", false, "bore=9.35 or 9.5 OD=13.4 - 13.6"},
+		{"9.35 or 9.5 mm bore, .370/.355 tip", true, "bore=9.35 or 9.5 mm tip=.370/.355"},
+		{"Iron 7 - 13.6 mm OD", true, "OD=13.6 mm"},
 	}
 	for _, test := range tests {
 		var got []string

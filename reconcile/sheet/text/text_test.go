@@ -58,6 +58,8 @@ func TestRead(t *testing.T) {
 		{"whole numbers and commas", "1,2,3\n4,5,6\n", [][]string{{"1", "2", "3"}, {"4", "5", "6"}}},
 		{"decimal points and commas", "13.6,9.4\n13.7,9.5\n", [][]string{{"13.6", "9.4"}, {"13.7", "9.5"}}},
 		{"quoted decimal comma", "\"13,6\",\"9,4\"\n\"13,7\",\"9,5\"\n", [][]string{{"13,6", "9,4"}, {"13,7", "9,5"}}},
+		{"commas within numbers, and others with blanks", "A1: bore 9,35, OD 13,6\nA2: bore 9,4, OD 14\n", [][]string{{"A1: bore 9,35", " OD 13,6"}, {"A2: bore 9,4", " OD 14"}}},
+		{"decimal points and commas with blanks", "1,5, 2\n3,4\n", [][]string{{"1", "5", " 2"}, {"3", "4"}}},
 		{"semicolons in notes", "part,note\nA1,red; blue\nA2,plain\nA3,x; y\n", [][]string{{"part", "note"}, {"A1", "red; blue"}, {"A2", "plain"}, {"A3", "x; y"}}},
 		{"vertical bars", "a|b, c|d\ne|f|g\n", [][]string{{"a", "b, c", "d"}, {"e", "f", "g"}}},
 		{"sep line", "sep=;\r\na;b,c\r\n", [][]string{{"a", "b,c"}}},

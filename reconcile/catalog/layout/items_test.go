@@ -1,0 +1,95 @@
+package layout
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/grid"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/sheet/sheettest"
+)
+
+func TestItemNumber(t *testing.T) {
+	for text, want := range map[string]string{
+		"- HX-4: OD 13.6, bore 9.5":       "HX-4|OD 13.6, bore 9.5",
+		"• VM 101 – noire, alésage 9,35":  "VM 101|noire, alésage 9,35",
+		"* TF-05 Ø esterno 13,4":          "TF-05|Ø esterno 13,4",
+		"LQ-15 is black, bore .370":       "LQ-15|is black, bore .370",
+		"HX-4":                            "|", // a cell of a column of part numbers
+		"13.6mm OD, bore 9.5":             "|", // a size
+		"- bore 9.5, OD 13.6":             "|",
+		"Part no.: HX-4":                  "|", // a label of a card
+		"We can ship 12 by Friday, OD ok": "|",
+	} {
+		number, rest := itemNumber(text)
+		if got := number + "|" + rest; got != want {
+			t.Errorf("%q: %q, want %q", text, got, want)
+		}
+	}
+}
+
+// TestItems looks at which lines of a letter become parts, and with what.
+func TestItems(t *testing.T) {
+	for name, c := range map[string]struct {
+		lines []string
+		want  string
+	}{
+		"a list": {
+			[]string{"Hi,", "- X-1: black, OD 13.6, bore 9.5", "- X-2: bore 9.5, OD 13.7", "- X-3: OD 13.8, bore 9.5, price 2.10", "Regards"},
+			"X-1: base_od=13.6 bore=9.5 description=black; X-2: base_od=13.7 bore=9.5; X-3: base_od=13.8 bore=9.5 price=2.10",
+		},
+		"names behind": {
+			[]string{"- X-1: 13.6 mm OD, 9.5 mm bore", "- X-2: 13.7 mm OD, 9.5 mm bore", "- X-3: 13.8 mm OD, 9.5 mm bore"},
+			"X-1: base_od=13.6 mm bore=9.5 mm; X-2: base_od=13.7 mm bore=9.5 mm; X-3: base_od=13.8 mm bore=9.5 mm",
+		},
+		"one that is said with fewer sizes stays, to be asked for": {
+			[]string{"- X-1: OD 13.6, bore 9.5", "- X-2: as X-1 but OD 13.7", "- X-3: OD 13.8, bore 9.5", "- X-4: OD 13.9, bore 9.5", "- X-9 comes in May, OD 14"},
+			"X-1: base_od=13.6 bore=9.5; X-2: base_od=13.7 description=as X-1 but; X-3: base_od=13.8 bore=9.5; X-4: base_od=13.9 bore=9.5",
+		},
+		"two of one name": {
+			[]string{"- X-1: OD 13.6 or 13.8, bore 9.5", "- X-2: OD 13.7, bore 9.5", "- X-3: OD 13.8, bore 9.5"},
+			"X-1: base_od=13.6 or 13.8 bore=9.5; X-2: base_od=13.7 bore=9.5; X-3: base_od=13.8 bore=9.5",
+		},
+		"two items":   {[]string{"- X-1: OD 13.6, bore 9.5", "- X-2: OD 13.7, bore 9.5"}, ""},
+		"mostly text": {[]string{"- X-1: OD 13.6, bore 9.5", "a", "b", "c", "- X-2: OD 13.7, bore 9.5", "d", "e", "- X-3: OD 13.8, bore 9.5"}, ""},
+	} {
+		var rows [][]string
+		for _, line := range c.lines {
+			rows = append(rows, []string{line})
+		}
+		var parts []string
+		for _, r := range items(grid.New(sheettest.Texts("letter", rows, false)), lexicon.New(nil)) {
+			for line := r.Body; line <= r.To; line++ {
+				if part := said(&r, line); part != "" {
+					parts = append(parts, part)
+				}
+			}
+		}
+		if got := strings.Join(parts, "; "); got != c.want {
+			t.Errorf("%s:\n got %s\nwant %s", name, got, c.want)
+		}
+	}
+}
+
+// said is what a line of items says: the number, then the roles in the order of the columns.
+func said(r *Region, line int) string {
+	part := r.Grid.At(line, 1)
+	if part == "" {
+		return ""
+	}
+	var all []string
+	for _, h := range r.Columns[1:] {
+		if text := r.Grid.At(line, h.Col); text != "" {
+			all = append(all, fmt.Sprintf("%s=%s", sizeRole(h.Text), text))
+		}
+	}
+	return part + ": " + strings.Join(all, " ")
+}
+
+// sizeRole is the role that a heading of items names.
+func sizeRole(text string) catalog.Role {
+	role, _ := roleOfLabel(lexicon.New(nil), text)
+	return role
+}
