@@ -549,7 +549,7 @@ func (t *Table) share(c, first *Column, score float64, taken map[catalog.Role]in
 	case first.Role == catalog.Part && !has(taken, catalog.Description) && c.wordy():
 		c.Role, c.Known = catalog.Description, true
 		c.Evidence = fmt.Sprintf("says part number like column %s, which fits better; kept as the description", t.Region.Grid.ColumnName(first.Col))
-	case want == traits.Length && c.Hints.Min == c.Hints.Max && c.age(t.Lex) != first.age(t.Lex) && t.Rules.Columns[t.Region.Grid.ColumnName(first.Col)].Role == "":
+	case t.revises(c, first):
 		t.supersede(c, first)
 	case want != traits.Length || len(c.Profile.Sizes) == 0:
 		c.Evidence = fmt.Sprintf("says %s like column %s, which fits better", t.named(first.Role), t.Region.Grid.ColumnName(first.Col))
@@ -614,7 +614,15 @@ func (t *Table) sizeless(c *Column) bool {
 	})
 }
 
-// supersede keeps of an old and a new column of one size the new one.
+// revises reports whether a column and the one that has its role are the state before and after a change, of a size, a price or the part numbers,
+// and nobody said which counts.
+func (t *Table) revises(c, first *Column) bool {
+	want := traits.Of[first.Role].Want
+	changes := want == traits.Length && c.Hints.Min == c.Hints.Max || want == traits.Price || first.Role == catalog.Part
+	return changes && c.age(t.Lex) != first.age(t.Lex) && t.Rules.Columns[t.Region.Grid.ColumnName(first.Col)].Role == ""
+}
+
+// supersede keeps of an old and a new column the new one.
 func (t *Table) supersede(c, first *Column) {
 	old, kept := c, first
 	if c.age(t.Lex) > first.age(t.Lex) {
@@ -624,7 +632,7 @@ func (t *Table) supersede(c, first *Column) {
 	}
 	name := t.Region.Grid.ColumnName(old.Col)
 	old.Evidence = fmt.Sprintf("older than column %s, which says the same and counts", t.Region.Grid.ColumnName(kept.Col))
-	t.AddColumn(finding.Warning, "layout.column", old.Col, fmt.Sprintf("column %s %q gives older sizes than column %s %q, which count",
+	t.AddColumn(finding.Warning, "layout.column", old.Col, fmt.Sprintf("column %s %q is older than column %s %q, which says the same and counts",
 		name, old.Text, t.Region.Grid.ColumnName(kept.Col), kept.Text), t.Settle("columns", name, "role"))
 }
 

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/cells"
@@ -22,7 +23,7 @@ type parent struct {
 	part   string
 	line   int
 	fields catalog.Fields
-	// heirs is set once a row below it had no sizes.
+	// heirs is set once a row below it had sizes of it.
 	heirs bool
 	// set is whether it is the row of a set, once that was asked.
 	set, asked bool
@@ -33,13 +34,15 @@ func (r *rowReader) inherit(part string) {
 	r.takeAsSet(part)
 	t := r.t
 	p := &t.parent
-	if p.fields.Len() == 0 || r.club != "" || r.needed() && !p.heirs {
+	bare := !r.needed()
+	if p.fields.Len() == 0 || r.club != "" || !bare && !p.heirs && !t.variants {
 		return
 	}
+	byNumber := p.part != "" && isVariant(part, p.part)
 	belongs := "with whose number this one begins"
 	switch {
-	case p.part != "" && isVariant(part, p.part):
-	case r.lacksSizes() && t.isSet(p) && r.isOf(p):
+	case byNumber:
+	case (bare || p.heirs) && t.isSet(p) && r.isOf(p):
 		belongs = "the set above"
 	default:
 		return
@@ -58,6 +61,7 @@ func (r *rowReader) inherit(part string) {
 		return
 	}
 	p.heirs, r.heir = true, true
+	t.variants = t.variants || bare && byNumber
 	t.TellEach(layout.ToldKey{What: "inherited"}, finding.Note, "data.inherited", r.line, 0, func() string {
 		return fmt.Sprintf("%s has no sizes of its own in some columns; those of %s are taken, %s", cmp.Or(part, "the row"), p.name(), belongs)
 	})
@@ -172,14 +176,22 @@ func (r *rowReader) isOf(p *parent) bool {
 	return own == "" || all == "" || own == all || all == "iron" && own == "wedge"
 }
 
-// lacksSizes reports whether the row has none of the sizes without which nothing can be decided, or has heirs of a set above it.
-func (r *rowReader) lacksSizes() bool { return !r.needed() || r.t.parent.heirs }
-
-// isVariant reports whether a part number is another one with something behind a sign that divides: R-10-SW of R-10.
+// isVariant reports whether a part number is another one with something behind a sign that divides, R-10-SW of R-10, or with letters behind
+// its last digit, R-10L.
 func isVariant(part, of string) bool {
 	rest, found := strings.CutPrefix(part, of)
-	return found && len(rest) > 1 && strings.ContainsRune("-/. _", rune(rest[0]))
+	if !found || rest == "" || of == "" {
+		return false
+	}
+	if strings.ContainsRune("-/. _", rune(rest[0])) {
+		return len(rest) > 1
+	}
+	last := rune(of[len(of)-1])
+	return unicode.IsDigit(last) && len(rest) <= longestVariant && !strings.ContainsFunc(rest, func(r rune) bool { return !unicode.IsLetter(r) })
 }
+
+// longestVariant is how many letters behind a number make a variant of it: LH, BLK.
+const longestVariant = 3
 
 // needed reports whether the row has a size without which nothing can be decided of its part.
 func (r *rowReader) needed() bool {

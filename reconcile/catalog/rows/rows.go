@@ -41,8 +41,9 @@ type Table struct {
 	// titled are the sizes that titles give, by title, and series the sizes of parts by the text of a series and their numbers.
 	titled map[string][]layout.Titled
 	series map[string]map[string]measure.Length
-	// parent is the row from which those below may have their sizes.
-	parent parent
+	// parent is the row from which those below may have their sizes, and variants is set once one that had none of its own had them by its number.
+	parent   parent
+	variants bool
 	// numbered are the rows by their part numbers, and lastSet is the last one of a set, both counted from 1, as far as the rows were searched
 	// for sets.
 	numbered          map[string]int

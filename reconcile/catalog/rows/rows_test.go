@@ -93,3 +93,18 @@ func TestClassIsSaid(t *testing.T) {
 		}
 	}
 }
+
+func TestIsVariant(t *testing.T) {
+	for _, c := range []struct {
+		part, of string
+		want     bool
+	}{
+		{"R-10-SW", "R-10", true}, {"R-10L", "R-10", true}, {"R-10BLK", "R-10", true},
+		{"R-10", "R-10", false}, {"R-10-", "R-10", false}, {"R-100", "R-10", false}, {"R-10WHITE", "R-10", false}, {"R-10L2", "R-10", false},
+		{"RAB", "RA", false}, {"R-10", "", false}, {"X-10L", "R-10", false},
+	} {
+		if got := isVariant(c.part, c.of); got != c.want {
+			t.Errorf("%q is a variant of %q: %v", c.part, c.of, got)
+		}
+	}
+}
