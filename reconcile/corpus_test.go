@@ -455,7 +455,7 @@ func (w *wantTable) directive(word, rest, line string) error {
 		w.aside, err = numbers(rest)
 	case "ignore":
 		for _, name := range strings.Fields(rest) {
-			w.columns = append(w.columns, wantColumn{name: name, roles: []catalog.Role{""}})
+			w.columns = append(w.columns, wantColumn{name: w.columnName(name), roles: []catalog.Role{""}})
 		}
 	case "col":
 		err = w.column(rest)
@@ -465,6 +465,15 @@ func (w *wantTable) directive(word, rest, line string) error {
 		err = fmt.Errorf("%q is no directive", word)
 	}
 	return err
+}
+
+// columnName returns the name of a column of a table in the catalogue: where rows and columns change places it is the number of a row of the
+// sheet, for which its place as a letter may stand.
+func (w *wantTable) columnName(name string) string {
+	if ref, err := sheet.ParseRef(name + "1"); w.transposed && err == nil {
+		return strconv.Itoa(ref.Col)
+	}
+	return name
 }
 
 // numbers reads "1-3 7".
@@ -495,7 +504,7 @@ func (w *wantTable) column(text string) error {
 	if len(words) < 2 {
 		return fmt.Errorf("col %q: want a column and a role", text)
 	}
-	c := wantColumn{name: words[0]}
+	c := wantColumn{name: w.columnName(words[0])}
 	for role := range strings.SplitSeq(words[1], "|") {
 		c.roles = append(c.roles, catalog.Role(strings.TrimPrefix(role, "-")))
 	}
