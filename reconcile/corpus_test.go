@@ -865,7 +865,7 @@ func findingsOf(cat *catalog.Catalogue, file, name string) finding.List {
 	var all finding.List
 	take := func(list finding.List) {
 		for _, f := range list {
-			for _, p := range append([]finding.Place{f.Place}, f.Related...) {
+			for _, p := range f.Places() {
 				if p.File == file && p.Sheet == name {
 					one := f
 					one.Place = p

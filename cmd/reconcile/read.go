@@ -270,6 +270,22 @@ func tellHeld(out *bufio.Writer, t *catalog.Table) error {
 	return nil
 }
 
+// mostCells is how many of the other places that a finding speaks of are named.
+const mostCells = 8
+
+// seeAlso names the other places that a finding speaks of, those of its own sheet by their cells.
+func seeAlso(f *finding.Finding) string {
+	var places []string
+	for _, place := range f.Related {
+		if place.File == f.Place.File && place.Sheet == f.Place.Sheet {
+			places = append(places, report.At{Place: place}.String())
+		} else {
+			places = append(places, place.String())
+		}
+	}
+	return phrase.Some(places, mostCells)
+}
+
 func tellFindings(out *bufio.Writer, title string, list finding.List) {
 	if len(list) == 0 {
 		return
@@ -278,6 +294,9 @@ func tellFindings(out *bufio.Writer, title string, list finding.List) {
 	for _, f := range list {
 		place := report.At{Place: f.Place}
 		fmt.Fprintf(out, "  %-7s  %-18s  %-8s  %s\n", f.Severity, f.Code, place, phrase.Brief(f.Message))
+		if len(f.Related) > 0 {
+			fmt.Fprintf(out, "  %-7s  %-18s  %-8s  see also %s\n", "", "", "", seeAlso(&f))
+		}
 		if f.Settle != "" {
 			fmt.Fprintf(out, "  %-7s  %-18s  %-8s  settled by %s\n", "", "", "", f.Settle)
 		}

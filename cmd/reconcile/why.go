@@ -281,7 +281,7 @@ func findingsAt(r *matrix.Result, at finding.Place) []string {
 	var messages []string
 	for _, f := range tell.Findings(r) {
 		here := func(p finding.Place) bool { return p.File == at.File && p.Sheet == at.Sheet && p.Cell == at.Cell }
-		if at.Cell != "" && (here(f.Place) || slices.ContainsFunc(f.Related, here)) {
+		if at.Cell != "" && slices.ContainsFunc(f.Places(), here) {
 			messages = append(messages, phrase.Brief(f.Message))
 		}
 	}

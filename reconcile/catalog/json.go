@@ -68,6 +68,15 @@ type FindingDocument struct {
 	Cell     string `json:"cell"`
 	Message  string `json:"message"`
 	Settle   string `json:"settle"`
+	// Also are the other cells of a finding that speaks of several, each with the key that answers it.
+	Also []AlsoDocument `json:"also,omitempty"`
+}
+
+// AlsoDocument is one of the other cells that a finding speaks of.
+type AlsoDocument struct {
+	Row    int    `json:"row,omitempty"`
+	Cell   string `json:"cell"`
+	Settle string `json:"settle"`
 }
 
 // Millimetres is a length in mm, written as a decimal number rounded to 0.0001 mm.
@@ -153,7 +162,11 @@ func inMM(l measure.Length) *Millimetres {
 }
 
 func findingDocument(f finding.Finding) FindingDocument {
-	return FindingDocument{
+	doc := FindingDocument{
 		Severity: f.Severity.String(), Code: f.Code, File: f.Place.File, Sheet: f.Place.Sheet, Row: f.Place.Row, Cell: f.Place.Cell, Message: f.Message, Settle: f.Settle,
 	}
+	for _, one := range f.Each()[1:] {
+		doc.Also = append(doc.Also, AlsoDocument{Row: one.Place.Row, Cell: one.Place.Cell, Settle: one.Settle})
+	}
+	return doc
 }

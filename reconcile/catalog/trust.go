@@ -78,7 +78,7 @@ func TrustOf(t *Table) *Trust {
 		if f.Severity == finding.Note {
 			continue
 		}
-		for _, place := range append([]finding.Place{f.Place}, f.Related...) {
+		for _, place := range f.Places() {
 			switch {
 			case place.Cell != "":
 				trust.doubted[place.Cell] = true

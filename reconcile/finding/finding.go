@@ -7,6 +7,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -83,8 +84,22 @@ type Finding struct {
 	Related []Place `json:"related,omitempty"`
 	// Message is one sentence with the numbers in it.
 	Message string `json:"message"`
-	// Settle is the key of the mapping file that answers the finding, empty where only the source can.
+	// Settle is the key of the mapping file that answers the finding, empty where only the source can. Of a finding that stands for several
+	// it is that of the first.
 	Settle string `json:"settle,omitempty"`
+	// Cause is what brought the finding about, where it may bring about others: those of one severity, code and cause are one in the end,
+	// see [List.ByCause]. It is for comparing only.
+	Cause string `json:"-"`
+	// each are the findings that this one stands for, nil where it stands for itself.
+	each List
+}
+
+// Each are the findings that a finding stands for, one for each cell with the key that answers it: itself where it stands for no other.
+func (f *Finding) Each() List {
+	if f.each == nil {
+		return List{*f}
+	}
+	return f.each
 }
 
 // List is a collection of findings. The zero List is empty and ready to use.
@@ -97,6 +112,104 @@ func (l *List) Add(f Finding) { *l = append(*l, f) }
 func (l *List) Sort() {
 	slices.SortStableFunc(*l, compare)
 	*l = slices.CompactFunc(*l, func(a, b Finding) bool { return compare(a, b) == 0 })
+}
+
+// Each are the findings of a list, those that one stands for each by itself, by their places.
+func (l List) Each() List {
+	var out List
+	for i := range l {
+		out = append(out, l[i].Each()...)
+	}
+	slices.SortStableFunc(out, compare)
+	return out
+}
+
+// Places are all places that a finding speaks of, its own first, each cell by itself.
+func (f *Finding) Places() []Place {
+	var places []Place
+	for _, one := range f.Each() {
+		places = append(append(places, one.Place), one.Related...)
+	}
+	return places
+}
+
+// ByCause returns the list with those of one cause, on one sheet, as one finding in the place of the first: with its sentence, their number,
+// and the places of all.
+func (l List) ByCause() List {
+	type cause struct {
+		severity                 Severity
+		code, file, sheet, cause string
+	}
+	var out List
+	first := map[cause]int{}
+	for _, f := range l {
+		key := cause{f.Severity, f.Code, f.Place.File, f.Place.Sheet, f.Cause}
+		at, known := first[key]
+		switch {
+		case f.Cause == "":
+			out.Add(f)
+		case !known:
+			first[key] = len(out)
+			out.Add(f)
+		default:
+			out[at].each = append(out[at].Each(), f)
+		}
+	}
+	for i := range out {
+		out[i].speakForAll()
+	}
+	return out
+}
+
+// speakForAll makes a finding that stands for several say how many they are and where.
+func (f *Finding) speakForAll() {
+	if f.each == nil {
+		return
+	}
+	f.Message = fmt.Sprintf("%s; %d in all", f.Message, len(f.each))
+	places := make([]Place, 0, len(f.each))
+	for _, one := range f.each[1:] {
+		places = append(places, one.Place)
+	}
+	f.Related = append(slices.Clip(f.Related), ranges(places)...)
+	for _, one := range f.each[1:] {
+		f.Related = append(f.Related, one.Related...)
+	}
+}
+
+// ranges returns places with the cells that follow each other down a column as one range.
+func ranges(places []Place) []Place {
+	var out []Place
+	for _, p := range places {
+		if n := len(out) - 1; n >= 0 && follows(out[n], p) {
+			from, _, _ := strings.Cut(out[n].Cell, ":")
+			out[n].Cell = from + ":" + p.Cell
+			continue
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// follows reports whether a cell is the one below the end of another place.
+func follows(before, p Place) bool {
+	_, end, ranged := strings.Cut(before.Cell, ":")
+	if !ranged {
+		end = before.Cell
+	}
+	column, row := cutRow(end)
+	column2, row2 := cutRow(p.Cell)
+	return before.File == p.File && before.Sheet == p.Sheet && column != "" && column == column2 && row > 0 && row2 == row+1
+}
+
+// cutRow returns the letters and the number of an address, 0 where it is none.
+func cutRow(cell string) (column string, row int) {
+	column = strings.TrimRight(cell, "0123456789")
+	row, err := strconv.Atoi(cell[len(column):])
+	if err != nil {
+		return column, 0
+	}
+	return column, row
 }
 
 // Count returns how many findings are of a severity.

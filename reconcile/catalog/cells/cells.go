@@ -115,6 +115,8 @@ type Trouble struct {
 	Message  string
 	// Refused is the size that was read and is not used, not given where none was.
 	Refused measure.Dim
+	// Cause is what brought it about, where it may bring about others in the column: the other unit, a usual mistake.
+	Cause string
 }
 
 func (p Trouble) Any() bool { return p.Code != "" }
@@ -603,7 +605,7 @@ func (t *Reader) forgiven(line int, c *Column, reading value.Reading) []string {
 			texts = append(texts, fmt.Sprintf("%s: %s", c.Name(), l.Message))
 		case l.Code != value.ForgaveUnitElsewhere:
 			fromLine, fromCol := t.Region.Grid.Source(line, c.Col)
-			t.Tell(layout.ToldKey{What: l.Code, Col: c.Col}, finding.Note, "data.leniency", fromLine, fromCol, func() string {
+			t.TellColumns(l.Code, finding.Note, "data.leniency", fromLine, fromCol, func() string {
 				return fmt.Sprintf("%s: %s; in %q", c.Name(), l.Message, reading.Text)
 			})
 		}
@@ -662,11 +664,15 @@ func (t *Reader) implausible(c *Column, dim measure.Dim, reading value.Reading, 
 		return Trouble{}
 	}
 	if other := otherUnit(b, size, unit); other != "" && !reading.UnitStated {
-		return Problem("data.unit", "%s %s in %s would be %s, beyond the %g to %g mm that the joint allows; in %s it would be %s",
+		bad := Problem("data.unit", "%s %s in %s would be %s, beyond the %g to %g mm that the joint allows; in %s it would be %s",
 			c.Name(), reading.Text, traits.UnitName(unit), traits.SayMM(size), b.Least, b.Most, traits.UnitName(other), traits.SayMM(size/traits.UnitMM[unit]*traits.UnitMM[other]))
+		bad.Cause = other + " for " + unit
+		return bad
 	}
-	likely := t.likely(c, b, size)
-	return Problem("data.implausible", "%s %s is %s, beyond the %g to %g mm that the joint allows%s", c.Name(), reading.Text, traits.SayMM(size), b.Least, b.Most, likely)
+	likely, why := t.likely(c, b, size)
+	bad := Problem("data.implausible", "%s %s is %s, beyond the %g to %g mm that the joint allows%s", c.Name(), reading.Text, traits.SayMM(size), b.Least, b.Most, likely)
+	bad.Cause = why
+	return bad
 }
 
 // unusual reports whether a size beyond what the joint allows may be used all the same: its cell names the unit, it is not
@@ -674,7 +680,13 @@ func (t *Reader) implausible(c *Column, dim measure.Dim, reading value.Reading, 
 func (t *Reader) unusual(c *Column, dim measure.Dim, reading value.Reading) bool {
 	b, known := traits.BoundsOf(t.Kind, c.Role)
 	size := traits.MM(dim.Nominal())
-	return known && reading.UnitStated && size > b.Least/1.5 && size < b.Most*1.5 && t.likely(c, b, size) == ""
+	return known && reading.UnitStated && size > b.Least/1.5 && size < b.Most*1.5 && !t.explained(c, b, size)
+}
+
+// explained reports whether a usual mistake explains a size that the joint does not allow.
+func (t *Reader) explained(c *Column, b traits.Bounds, size float64) bool {
+	_, why := t.likely(c, b, size)
+	return why != ""
 }
 
 // onlyOther returns the unit that a single bare size must be in, since it is impossible in the one of its column or row, and possible in
@@ -725,7 +737,7 @@ func (t *Reader) readInOther(line int, c *Column, f catalog.Field, ctx value.Con
 		return t.tolerated(line, c, f, reading.Dim)
 	}
 	taken := fmt.Sprintf("%s %s taken as %s: in %s it is impossible", c.Name(), f.Text, traits.UnitName(unit), traits.UnitName(said))
-	t.Warn(line, c.Col, c.Role, "data.unit", fmt.Sprintf("%s, and in %s it is %s", taken, traits.UnitName(unit), traits.SayMM(traits.MM(reading.Dim.Nominal()))))
+	t.WarnBy(unit+" for "+said, line, c.Col, c.Role, "data.unit", fmt.Sprintf("%s, and in %s it is %s", taken, traits.UnitName(unit), traits.SayMM(traits.MM(reading.Dim.Nominal()))))
 	f.Assumptions = append(f.Assumptions, taken)
 	f.Assumptions = append(f.Assumptions, t.forgiven(line, c, reading)...)
 	return t.tolerated(line, c, f, reading.Dim)
@@ -763,8 +775,8 @@ var Mistakes = []struct {
 
 // likely says what an impossible size may have been: of the usual mistakes those that bring it into the common range,
 // the one nearest to the rest of the column first.
-func (t *Reader) likely(c *Column, b traits.Bounds, size float64) string {
-	text, nearest := "", 0.0
+func (t *Reader) likely(c *Column, b traits.Bounds, size float64) (text, why string) {
+	nearest := 0.0
 	for _, m := range Mistakes {
 		if m.Factor == 2 && !c.Trait().Diameter {
 			continue
@@ -775,10 +787,10 @@ func (t *Reader) likely(c *Column, b traits.Bounds, size float64) string {
 		}
 		distance := math.Abs(corrected - t.middle(c))
 		if text == "" || distance < nearest {
-			text, nearest = fmt.Sprintf("; %s (%s) would fit", traits.SayMM(corrected), m.Why), distance
+			text, why, nearest = fmt.Sprintf("; %s (%s) would fit", traits.SayMM(corrected), m.Why), m.Why, distance
 		}
 	}
-	return text
+	return text, why
 }
 
 // readAngle reads an angle; a bare number is in degrees, since nobody gives the angle of a countersink in radians.

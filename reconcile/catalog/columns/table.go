@@ -631,6 +631,7 @@ func (t *Table) supersede(c, first *Column) {
 		first.Role = ""
 	}
 	name := t.Region.Grid.ColumnName(old.Col)
+	old.superseded = true
 	old.Evidence = fmt.Sprintf("older than column %s, which says the same and counts", t.Region.Grid.ColumnName(kept.Col))
 	t.AddColumn(finding.Warning, "layout.column", old.Col, fmt.Sprintf("column %s %q is older than column %s %q, which says the same and counts",
 		name, old.Text, t.Region.Grid.ColumnName(kept.Col), kept.Text), t.Settle("columns", name, "role"))
@@ -696,11 +697,11 @@ func (t *Table) holdUncertain() {
 			c.Scale = 2
 		}
 		switch {
-		case c.irrelevant != "":
+		case c.irrelevant != "" || c.superseded:
 		case c.Role == "" && (c.sizesLeftOut(t.Kind) || c.givesSizes(t.Kind)) && !t.ruledOut(c):
 			t.AddColumn(finding.Note, "layout.column", c.Col, fmt.Sprintf("column %s %q is not used: %s", name, c.Text, c.Evidence), key)
 		case c.Role == "" && c.Profile.Filled > 0 && t.Kind != catalog.UnknownKind && len(c.Matches[t.Kind]) == 0:
-			t.AddColumn(finding.Note, "layout.column", c.Col, fmt.Sprintf("column %s %q was not understood and is not used", name, c.Text), key)
+			t.AddColumnBy("not understood", finding.Note, "layout.column", c.Col, fmt.Sprintf("column %s %q was not understood and is not used", name, c.Text), key)
 		case c.Aspect != Nominal || c.Role == "":
 		case trait.Want != traits.Length && trait.Want != traits.Angle:
 		case c.Several:

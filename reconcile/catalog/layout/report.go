@@ -6,6 +6,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"unicode"
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
@@ -40,9 +41,41 @@ const ofNames = 2
 // TextTitles returns the texts above the table, the nearest first.
 func (t *Table) TextTitles() []string { return t.Titles[:max(0, len(t.Titles)-ofNames)] }
 
-// Add reports something about a cell of the table; column zero means the whole line, line zero the whole table.
+// Add reports something about a cell of the table; column zero means the whole line, line zero the whole table. What is found of cells of
+// one column that say the same, but for the numbers among it, has one cause.
 func (t *Table) Add(severity finding.Severity, code string, line, col int, message, settle string) {
-	t.Findings.Add(finding.Finding{Severity: severity, Code: code, Place: t.placeOf(line, col), Message: message, Settle: settle})
+	cause := ""
+	if line > 0 && col > 0 {
+		cause = withoutDigits(t.Region.Grid.At(line, col))
+	}
+	if strings.Trim(cause, "0.,-") == "" {
+		cause = "" // of a bare number only who reports it knows
+	}
+	t.AddBy(cause, severity, code, line, col, message, settle)
+}
+
+// AddBy is Add for what a cause brings about that other cells of the column may share, empty where none may.
+func (t *Table) AddBy(cause string, severity finding.Severity, code string, line, col int, message, settle string) {
+	if cause != "" {
+		cause = fmt.Sprintf("column %s, %s: %s", t.Region.Grid.ColumnName(col), settle[strings.LastIndex(settle, ".")+1:], cause)
+	}
+	t.Findings.Add(finding.Finding{Severity: severity, Code: code, Place: t.placeOf(line, col), Message: message, Settle: settle, Cause: cause})
+}
+
+// withoutDigits is a text with one zero for each number in it.
+func withoutDigits(text string) string {
+	var b strings.Builder
+	digits := false
+	for _, r := range text {
+		switch {
+		case !unicode.IsDigit(r):
+			b.WriteRune(r)
+		case !digits:
+			b.WriteByte('0')
+		}
+		digits = unicode.IsDigit(r)
+	}
+	return b.String()
 }
 
 // placeOf is the place of a cell of the table: column zero means the whole line, line zero the whole table.
@@ -62,14 +95,22 @@ func (t *Table) placeOf(line, col int) finding.Place {
 
 // AddColumn reports something about a column at its heading, and names the cells where that is repeated.
 func (t *Table) AddColumn(severity finding.Severity, code string, col int, message, settle string) {
+	t.AddColumnBy("", severity, code, col, message, settle)
+}
+
+// AddColumnBy is AddColumn for what a cause brings about that other columns of the table may share.
+func (t *Table) AddColumnBy(cause string, severity finding.Severity, code string, col int, message, settle string) {
+	f := finding.Finding{Severity: severity, Code: code, Message: message, Settle: settle}
 	if g := t.Region.Grid; g.Arranged() {
 		at := g.HeadingOf(col)
-		t.Findings.Add(finding.Finding{Severity: severity, Code: code, Place: finding.Place{File: t.File, Sheet: t.Sheet.Name, Row: at.Row, Cell: at.String()}, Message: message, Settle: settle})
-		return
+		f.Place = finding.Place{File: t.File, Sheet: t.Sheet.Name, Row: at.Row, Cell: at.String()}
+	} else {
+		f.Place, f.Related = t.placeOf(t.headingLine(col), col), t.repeatedHeadings(col)
 	}
-	t.Findings.Add(finding.Finding{
-		Severity: severity, Code: code, Place: t.placeOf(t.headingLine(col), col), Related: t.repeatedHeadings(col), Message: message, Settle: settle,
-	})
+	if cause != "" {
+		f.Cause = fmt.Sprintf("%s in the table of line %d", cause, t.Region.From)
+	}
+	t.Findings.Add(f)
 }
 
 // mostRepeated is how many of the lines that repeat the headings a finding names: a list may have them on each of its pages.
@@ -122,6 +163,8 @@ type Told struct {
 	Count     int
 	// also are the other places of it, where each is to be named.
 	also []finding.Place
+	// columns are those in which it occurs, where only the first cell of each is to be named.
+	columns []int
 }
 
 // Tell notes something that is to be told once for each key. The message is only made for the first.
@@ -148,6 +191,18 @@ func (t *Table) TellEach(key ToldKey, severity finding.Severity, code string, li
 	}
 }
 
+// TellColumns is TellEach for something about a column that others of the table may share: the finding names the first cell of each.
+func (t *Table) TellColumns(what string, severity finding.Severity, code string, line, col int, message func() string) {
+	key := ToldKey{What: what}
+	t.Tell(key, severity, code, line, col, message)
+	if one := t.told[key]; !slices.Contains(one.columns, col) {
+		if len(one.columns) > 0 {
+			one.also = append(one.also, t.placeOf(line, col))
+		}
+		one.columns = append(one.columns, col)
+	}
+}
+
 // ReportTold adds the findings of what is told once.
 func (t *Table) ReportTold() {
 	keys := slices.SortedFunc(maps.Keys(t.told), func(a, b ToldKey) int {
@@ -167,6 +222,12 @@ func (t *Table) ReportTold() {
 func (t *Table) Warn(line, col int, role catalog.Role, code, message string) {
 	fromLine, fromCol := t.Region.Grid.Source(line, col)
 	t.Add(finding.Warning, code, fromLine, fromCol, message, t.Settle("rows", LineName(line), string(role)))
+}
+
+// WarnBy is Warn for what a cause brings about that other cells of the column may share.
+func (t *Table) WarnBy(cause string, line, col int, role catalog.Role, code, message string) {
+	fromLine, fromCol := t.Region.Grid.Source(line, col)
+	t.AddBy(cause, finding.Warning, code, fromLine, fromCol, message, t.Settle("rows", LineName(line), string(role)))
 }
 
 func (t *Table) OnlyUnits(line int) bool {

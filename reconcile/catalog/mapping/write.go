@@ -40,7 +40,7 @@ func writeTable(b *bytes.Buffer, t *catalog.Table) {
 	default:
 		fmt.Fprintf(b, "kind = %s\n", Quote(t.Kind.String()))
 	}
-	for _, f := range t.Findings {
+	for _, f := range t.Findings.Each() {
 		if f.Settle == key+".ferrule_bores" {
 			fmt.Fprintf(b, "# # %s: %s\n# ferrule_bores = %s\n", f.Code, oneLine(f.Message), Quote(catalog.BoresAreTips))
 		}
@@ -80,7 +80,7 @@ func writeColumn(b *bytes.Buffer, t *catalog.Table, key string, c catalog.Column
 
 // open returns the # of a line that is a question.
 func open(t *catalog.Table, settle string, unsettled bool) string {
-	if unsettled || slices.ContainsFunc(t.Findings, func(f finding.Finding) bool { return f.Settle == settle }) {
+	if unsettled || slices.ContainsFunc(t.Findings.Each(), func(f finding.Finding) bool { return f.Settle == settle }) {
 		return "# "
 	}
 	return ""
@@ -94,7 +94,7 @@ func writeQuestions(b *bytes.Buffer, t *catalog.Table, key string) {
 		parts[fmt.Sprint(row.Row)] = row.Part
 	}
 	last := ""
-	for _, f := range t.Findings {
+	for _, f := range t.Findings.Each() {
 		name, role, ok := strings.Cut(strings.TrimPrefix(f.Settle, prefix), ".")
 		if !ok || !strings.HasPrefix(f.Settle, prefix) {
 			continue

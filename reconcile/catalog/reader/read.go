@@ -54,7 +54,8 @@
 //
 // # Findings
 //
-// Every finding names the key of the mapping file that answers it (package mapping reads and writes these files). What the codes mean
+// Every finding names the key of the mapping file that answers it (package mapping reads and writes these files). What one cause brings
+// about in a column, or in the columns of a table, is one finding with all cells, each of which keeps its own key. What the codes mean
 // stands with package finding.
 package reader
 

@@ -1,12 +1,15 @@
 package reader_test
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/reader"
+	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -478,5 +481,53 @@ F-2 | collared | 9.35 | 13.7 | 19 | 10.8 | 1.2 | 0 | ABS | 6
 	}
 	if absolute(f.Collar.OD.Nominal().Millimetres()-10.8) > 1e-6 {
 		t.Errorf("collar %v", f.Collar.OD)
+	}
+}
+
+// TestOneCauseIsOneFinding holds that what one cause brings about is said once, with all cells, each of which keeps its own answer.
+func TestOneCauseIsOneFinding(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Item | Bore | Base OD | Length | Maker's ref | Bin
+KW-1 | 9.35 | 13.6 | 19 | Q7 | K
+KW-2 | t.b.a. | .535 | 19 | Q8 | L
+KW-3 | t.b.a. | .535 | 19 | Q9 | M
+KW-4 | 9.35 | 13.6 | 19 | Q1 | N
+KW-5 | t.b.a. | .540 | 19 | Q2 | O
+KW-6 | 8.95 | 13.2 | 19 | Q3 | P
+KW-7 | 9.35 | 13.8 | 19 | Q4 | R
+KW-8 | see drawing | 13.8 | 19 | Q5 | S
+KW-9 | 9.35 | 13.6 | 19 | Q6 | T
+`))
+	defer show(t, c)
+	for _, want := range []struct {
+		code, cell, words string
+		cells             int
+	}{
+		{"data.unit", "B1", "taken as mm", 3},
+		{"data.unit", "C3", "taken as inches", 3},
+		{"data.missing", "B3", "t.b.a.", 3},
+		{"data.missing", "B9", "see drawing", 1},
+	} {
+		at := slices.IndexFunc(c.Findings, func(f finding.Finding) bool { return f.Code == want.code && f.Place.Cell == want.cell })
+		if at < 0 {
+			t.Errorf("no finding %s at %s", want.code, want.cell)
+			continue
+		}
+		f := c.Findings[at]
+		if each := f.Each(); len(each) != want.cells || !strings.Contains(f.Message, want.words) {
+			t.Errorf("%s at %s: %q of %d cells, want %d", want.code, want.cell, f.Message, len(each), want.cells)
+		}
+		keys := map[string]bool{}
+		for _, one := range f.Each() {
+			keys[one.Settle] = true
+		}
+		if len(keys) != want.cells {
+			t.Errorf("%s at %s: the keys %v, want one for each of %d cells", want.code, want.cell, keys, want.cells)
+		}
+	}
+	for _, alone := range []string{"C4", "C6", "B4", "B6", "C1", "D1"} {
+		if slices.ContainsFunc(c.Findings, func(f finding.Finding) bool { return f.Place.Cell == alone && f.Severity != finding.Note }) {
+			t.Errorf("%s has a finding of its own", alone)
+		}
 	}
 }

@@ -253,7 +253,12 @@ func (r *rowReader) trouble(c *cells.Column, bad cells.Trouble, blank bool) {
 			severity = finding.Warning
 		}
 		line, col := t.Region.Grid.Source(r.line, c.Col)
-		t.Add(severity, bad.Code, line, col, bad.Message, t.Settle("rows", layout.LineName(r.line), string(c.Role)))
+		key := t.Settle("rows", layout.LineName(r.line), string(c.Role))
+		if bad.Cause != "" {
+			t.AddBy(bad.Cause, severity, bad.Code, line, col, bad.Message, key)
+		} else {
+			t.Add(severity, bad.Code, line, col, bad.Message, key)
+		}
 	}
 	switch unusable := bad.Severity == finding.Error || bad.Code == "held"; {
 	case !matters || !unusable:
@@ -420,8 +425,8 @@ func (t *Table) describe() {
 // Result counts the ledger and returns the table.
 func (t *Table) Result() catalog.Table {
 	t.Out.Count()
-	t.Out.Findings = t.Findings
-	t.Out.Findings.Sort()
+	t.Findings.Sort()
+	t.Out.Findings = t.Findings.ByCause()
 	return t.Out
 }
 

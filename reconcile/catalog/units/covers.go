@@ -125,7 +125,7 @@ func (t *Table) bareBeside(c, units *Column) []bareSize {
 func (t *Table) reportRuled(c *Column) {
 	key := t.Settle("columns", t.Region.Grid.ColumnName(c.Col), "unit")
 	if traits.IsLengthUnit(c.HeadingUnit) && c.HeadingUnit != c.Unit {
-		t.AddColumn(finding.Warning, "data.unit", c.Col, fmt.Sprintf("the heading of %s says %s, and the mapping file %s, which is used", c.Name(), traits.UnitName(c.HeadingUnit),
+		t.AddColumnBy(c.Unit+" by a person for "+c.HeadingUnit, finding.Warning, "data.unit", c.Col, fmt.Sprintf("the heading of %s says %s, and the mapping file %s, which is used", c.Name(), traits.UnitName(c.HeadingUnit),
 			traits.UnitName(c.Unit)), key)
 	}
 	b, known := traits.BoundsOf(t.Kind, c.Role)

@@ -451,7 +451,7 @@ func (t *Table) checkUnit(c *Column) {
 			return
 		}
 		c.Held = fmt.Sprintf("%s has no unit", c.Name())
-		t.AddColumn(finding.Error, "data.unit", c.Col, fmt.Sprintf(
+		t.AddColumnBy("no unit", finding.Error, "data.unit", c.Col, fmt.Sprintf(
 			"%s gives bare numbers such as %s and nothing says in which unit; %s", c.Name(), traits.TrimFloat(numbers[0]), t.guesses(b, numbers, c.Factor())), key)
 		return
 	}
@@ -460,7 +460,7 @@ func (t *Table) checkUnit(c *Column) {
 		if c.ByEach {
 			severity = finding.Warning
 		}
-		t.AddColumn(severity, "data.unit", c.Col, c.UnitWhy, key)
+		t.AddColumnBy(c.Unit+" taken", severity, "data.unit", c.Col, c.UnitWhy, key)
 		return
 	}
 	if fits(b, numbers, c.Unit, c.Factor())*3 > 1 || len(numbers) == 1 {
@@ -469,7 +469,7 @@ func (t *Table) checkUnit(c *Column) {
 	for _, other := range traits.LengthUnits {
 		if other != c.Unit && fits(b, numbers, other, c.Factor())*5 >= 4 {
 			c.Held = fmt.Sprintf("%s is said to be in %s, which its sizes cannot be", c.Name(), traits.UnitName(c.Unit))
-			t.AddColumn(finding.Error, "data.unit", c.Col, fmt.Sprintf(
+			t.AddColumnBy(other+" for "+c.Unit, finding.Error, "data.unit", c.Col, fmt.Sprintf(
 				"%s is said to be in %s (%s), but %s %s would be %s; in %s it would be %s", c.Name(), traits.UnitName(c.Unit), c.UnitWhy, traits.TrimFloat(numbers[0]), c.Unit,
 				traits.SayMM(numbers[0]*traits.UnitMM[c.Unit]), traits.UnitName(other), traits.SayMM(numbers[0]*traits.UnitMM[other])), key)
 			return

@@ -403,8 +403,7 @@ func (j *judge) phantom(it item) {
 // size's own.
 func (j *judge) words(cells []sheet.Ref, row int) (said Words, codes []string) {
 	for _, f := range j.Findings {
-		places := append([]finding.Place{f.Place}, f.Related...)
-		if !slices.ContainsFunc(places, func(p finding.Place) bool {
+		if !slices.ContainsFunc(f.Places(), func(p finding.Place) bool {
 			return p.Cell == "" && p.Row != 0 && p.Row == row && !j.Sheet.OnSide || coversAny(p, cells)
 		}) {
 			continue

@@ -16,7 +16,7 @@ import (
 func (a *asker) fromFindings() {
 	for i := range a.tables {
 		t := &a.tables[i]
-		for _, f := range t.Findings {
+		for _, f := range t.Findings.Each() {
 			if rest, own := strings.CutPrefix(f.Settle, t.prefix); own && !strings.HasPrefix(f.Code, "map.") {
 				a.fromFinding(i, f, rest)
 			}

@@ -234,7 +234,7 @@ func newTableOf(t *catalog.Table) tableOf {
 		key = cmp.Or(t.Sheet, t.File)
 	}
 	of := tableOf{Table: t, prefix: fmt.Sprintf("sheets.%q.", key), open: map[string]bool{}, rows: map[string][]int{}}
-	for _, f := range t.Findings {
+	for _, f := range t.Findings.Each() {
 		if rest, own := strings.CutPrefix(f.Settle, of.prefix); own && f.Severity == finding.Error {
 			of.open[rest] = true
 		}

@@ -349,7 +349,7 @@ type question struct {
 func (v *tableView) ask(most int) {
 	prefix := fmt.Sprintf("sheets.%q.", v.Key)
 	asked := map[string]bool{}
-	for _, f := range bySeverity(v.Findings) {
+	for _, f := range bySeverity(v.Findings.Each()) {
 		rest, _ := strings.CutPrefix(f.Settle, prefix)
 		switch {
 		case f.Severity == finding.Note && rest == "":

@@ -1,9 +1,8 @@
 package workbook
 
 import (
-	"strings"
-
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/publish/report"
 	"example.com/seatline/reconcile/publish/tell"
 )
@@ -27,10 +26,13 @@ func (b *book) findingsSheet() {
 		for _, at := range f.Related {
 			related = append(related, p.placeName(at))
 		}
-		p.add(f.Severity, f.Code, p.fileName(f.Place.File), f.Place.Sheet, report.At{Place: f.Place}, f.Message, strings.Join(related, "; "), f.Settle)
+		p.add(f.Severity, f.Code, p.fileName(f.Place.File), f.Place.Sheet, report.At{Place: f.Place}, f.Message, phrase.Some(related, mostRelated), f.Settle)
 	}
 	p.close()
 }
+
+// mostRelated is how many of the other places of a finding its cell names: a cell holds no more than 32,767 characters.
+const mostRelated = 100
 
 // severityLook is the fill and colour of a severity.
 func severityLook(s finding.Severity) look {
