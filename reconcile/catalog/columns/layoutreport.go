@@ -43,21 +43,41 @@ func (t *Table) titled(role catalog.Role) bool {
 	})
 }
 
-// reportNone reports a table that lists nothing that matters. Where the file was said to list parts and the table has their numbers, the
-// finding stands upon all its rows.
+// reportNone reports a table that lists nothing that matters. Where it has the numbers of parts, and the file was said to list such or the
+// table's texts give sizes, the finding stands upon all its rows.
 func (t *Table) reportNone() {
 	one := finding.Finding{
 		Severity: finding.Note, Code: "layout.kind", Place: finding.Place{File: t.File, Sheet: t.Sheet.Name}, Settle: t.Settle("kind"),
 		Message: fmt.Sprintf("the table lists neither heads, ferrules nor tips as far as its headings tell%s; all its rows are set aside", t.seems()),
 	}
-	if t.maySize() {
+	inTexts := t.textsGiveSizes()
+	if t.maySize() || inTexts {
 		one.Severity = finding.Warning
 	}
+	if inTexts {
+		one.Message += ", although its texts give sizes"
+	}
 	if t.given != catalog.UnknownKind && t.numbersParts() {
-		one.Severity, one.Place.Cell = finding.Warning, t.Region.RangeOf().String()
+		one.Severity = finding.Warning
 		one.Message += fmt.Sprintf(", although the file was given as %s", t.given)
 	}
+	if (t.given != catalog.UnknownKind || inTexts) && t.numbersParts() {
+		one.Place.Cell = t.Region.RangeOf().String()
+	}
 	t.Findings.Add(one)
+}
+
+// textsGiveSizes reports whether most texts of a column have sizes with their units in them.
+func (t *Table) textsGiveSizes() bool {
+	return slices.ContainsFunc(t.Columns, func(c *Column) bool {
+		count := 0
+		for _, text := range c.Profile.Texts {
+			if len(text) <= lexicon.LongestNote && layout.GivesSizes(text) {
+				count++
+			}
+		}
+		return count*2 > c.Profile.Filled
+	})
 }
 
 // numbersParts reports whether a column of the table has part numbers, by its heading or its values.

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"fmt"
 	"regexp"
 	"slices"
@@ -61,13 +62,16 @@ func (r *Region) givesSizes(lex *lexicon.Lexicon, col int, role catalog.Role) bo
 			continue
 		}
 		numbers++
-		for _, unit := range traits.LengthUnits[:3] { // no sheet has bare numbers in others, but for a few
-			if possibleAs(role, one.Number*traits.UnitMM[unit]) {
-				return true
-			}
+		if possibleNumber(role, one.Number) {
+			return true
 		}
 	}
 	return numbers == 0
+}
+
+// possibleNumber reports whether a bare number can be the size of a role: no sheet has such in units other than three, but for a few.
+func possibleNumber(role catalog.Role, number float64) bool {
+	return slices.ContainsFunc(traits.LengthUnits[:3], func(unit string) bool { return possibleAs(role, number*traits.UnitMM[unit]) })
 }
 
 // possibleAs reports whether a size, in mm, can be that of a role in parts of some kind.
@@ -463,6 +467,16 @@ func listsIn(texts []string) int {
 	return 0
 }
 
+// GivesSizes reports whether a text has a number with a unit of length behind it.
+func GivesSizes(text string) bool {
+	return slices.ContainsFunc(withUnit().FindAllStringIndex(text, 24), func(at []int) bool { return standsFree(text, at[0], at[1]) })
+}
+
+// withUnit is a number in a text with a unit of length.
+var withUnit = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)(?:\d*[.,]\d+|\d+) ?(?:` + words.Load().AnyUnit("mm", "in") + `)`)
+})
+
 // standsFree reports whether what stands between two places of a text is no part of a longer word or number.
 func standsFree(text string, from, to int) bool {
 	before, _ := utf8.DecodeLastRuneInString(text[:from])
@@ -547,44 +561,69 @@ func joins(lex *lexicon.Lexicon, first, between, second string) bool {
 const decimalMarks = ".,"
 
 // namedSizes returns which sizes most texts give by name, with the names, and what finds them in a text: the names stand before the sizes
-// or behind them.
+// or behind them, where more of the sizes are such as their names have. "Iron 5 hosel OD 13.4 mm bore 9.5 mm" names as many either way.
 func namedSizes(lex *lexicon.Lexicon, texts []string) (roles, names []string, sizes func(text string) []sizeIn) {
-	var counts [2]map[string]int
-	var firsts [2]map[string]string
-	var totals [2]int
-	for i := range counts {
-		counts[i], firsts[i] = map[string]int{}, map[string]string{}
-		for _, text := range texts {
-			seen := map[string]bool{}
-			for _, s := range sizesIn(lex, text, i == 1) {
-				if seen[s.role] {
-					continue
-				}
-				seen[s.role] = true
-				counts[i][s.role]++
-				totals[i]++
-				if firsts[i][s.role] == "" {
-					firsts[i][s.role] = s.name
-					roles = append(roles, s.role)
-				}
+	before, behind := readNamed(lex, texts, false), readNamed(lex, texts, true)
+	best := before
+	switch cmp.Or(cmp.Compare(before.possible, behind.possible), cmp.Compare(before.total, behind.total)) {
+	case 0:
+		return nil, nil, nil
+	case -1:
+		best = behind
+	}
+	for _, role := range best.roles {
+		if best.counts[role]*5 >= len(texts)*3 {
+			roles = append(roles, role)
+			names = append(names, best.names[role])
+		}
+	}
+	return roles, names, func(text string) []sizeIn { return sizesIn(lex, text, best.behind) }
+}
+
+// namedReading is what texts give where the names of sizes stand before them, or behind.
+type namedReading struct {
+	behind bool
+	roles  []string
+	// names are the first names of the roles, and counts how many texts give each; of total sizes some are possible for their roles.
+	names           map[string]string
+	counts          map[string]int
+	total, possible int
+}
+
+// readNamed reads texts as ones in which the names of sizes stand before them, or behind.
+func readNamed(lex *lexicon.Lexicon, texts []string, behind bool) namedReading {
+	n := namedReading{behind: behind, names: map[string]string{}, counts: map[string]int{}}
+	for _, text := range texts {
+		seen := map[string]bool{}
+		for _, s := range sizesIn(lex, text, behind) {
+			if seen[s.role] {
+				continue
+			}
+			seen[s.role] = true
+			n.counts[s.role]++
+			n.total++
+			if s.possible(lex) {
+				n.possible++
+			}
+			if n.names[s.role] == "" {
+				n.names[s.role] = s.name
+				n.roles = append(n.roles, s.role)
 			}
 		}
 	}
-	if totals[0] == totals[1] {
-		return nil, nil, nil
+	return n
+}
+
+// possible reports whether a size in a text can be what its name says, in some unit where it has none.
+func (s sizeIn) possible(lex *lexicon.Lexicon) bool {
+	role := catalog.Role(s.role)
+	switch one := lex.Read(s.text, value.Context{Want: value.WantLength}); one.Kind {
+	case value.Length:
+		return possibleAs(role, traits.MM(one.Dim.Nominal()))
+	case value.Number:
+		return possibleNumber(role, one.Number)
 	}
-	best := 0
-	if totals[1] > totals[0] {
-		best = 1
-	}
-	var kept []string
-	for _, role := range roles {
-		if counts[best][role]*5 >= len(texts)*3 && !slices.Contains(kept, role) {
-			kept = append(kept, role)
-			names = append(names, firsts[best][role])
-		}
-	}
-	return kept, names, func(text string) []sizeIn { return sizesIn(lex, text, best == 1) }
+	return false
 }
 
 // namedList is a list of names of sizes before a list of as many sizes: ID/OD/L 9.35/13.60/18.0 MM.

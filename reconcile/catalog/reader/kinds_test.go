@@ -94,3 +94,19 @@ Q2 | 13.6 | 9.5 | 32
 	wantNoErrors(t, c)
 	wantRow(t, c, "Q1", catalog.Assumed, sizes{catalog.BoreDepth: 32})
 }
+
+// Part numbers beside texts with sizes whose names are not known vanish from no list without a word; without sizes they are of anything.
+func TestSizesInTextsOfWhichNothingIsUnderstood(t *testing.T) {
+	sized := read(t, grid("List", `
+Part No | Description | Stock | Price
+LT-I5 | Galvute 5 kaklelis 13.4 mm anga 9.5 mm | 24 | 48
+LT-I6 | Galvute 6 kaklelis 13.4 mm anga 9.5 mm | 20 | 48
+`))
+	wantFinding(t, sized, "layout.kind", "A1:D3", "although its texts give sizes")
+	other := read(t, grid("List", `
+Part No | Description | Stock | Price
+LT-I5 | Galvute 5 | 24 | 48
+LT-I6 | Galvute 6 | 20 | 48
+`))
+	wantFinding(t, other, "layout.kind", "", "all its rows are set aside")
+}
