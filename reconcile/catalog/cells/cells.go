@@ -880,8 +880,32 @@ func (t *Reader) middle(c *Column) float64 {
 	if m, known := t.middles[c]; known {
 		return m
 	}
-	var sizes []float64
 	b, _ := traits.BoundsOf(t.Kind, c.Role)
+	sizes := slices.DeleteFunc(t.possibleSizes(c, b), func(mm float64) bool { return !b.Possible(mm) })
+	m := 0.0
+	if len(sizes) > 0 {
+		slices.Sort(sizes)
+		m = sizes[len(sizes)/2]
+	}
+	if t.middles == nil {
+		t.middles = map[*Column]float64{}
+	}
+	t.middles[c] = m
+	return m
+}
+
+// possibleSizes returns the sizes of a column in mm: bare numbers in its unit or the one that stands beside them, and where both are possible
+// and nothing says which, in the first.
+func (t *Reader) possibleSizes(c *Column, b traits.Bounds) []float64 {
+	var sizes []float64
+	if c.UnitsBeside != nil && !c.UnitRuled {
+		for _, one := range t.SizesBeside(c.Column) {
+			sizes = append(sizes, one*c.Factor())
+		}
+		if len(sizes) > 0 {
+			return sizes
+		}
+	}
 	units := []string{c.Unit}
 	if c.Unit == "" {
 		units = traits.LengthUnits[:2] // each cell's stands beside it
@@ -894,14 +918,5 @@ func (t *Reader) middle(c *Column) float64 {
 			}
 		}
 	}
-	m := 0.0
-	if len(sizes) > 0 {
-		slices.Sort(sizes)
-		m = sizes[len(sizes)/2]
-	}
-	if t.middles == nil {
-		t.middles = map[*Column]float64{}
-	}
-	t.middles[c] = m
-	return m
+	return sizes
 }

@@ -134,3 +134,12 @@ func (t *Table) reportRuled(c *Column) {
 			traits.UnitName(c.Unit)), key)
 	}
 }
+
+// SizesBeside returns the bare sizes of a column beside which a unit stands, in mm.
+func (t *Table) SizesBeside(c *Column) []float64 {
+	var sizes []float64
+	for _, s := range t.bareBeside(c, c.UnitsBeside) {
+		sizes = append(sizes, s.number*traits.UnitMM[s.unit])
+	}
+	return sizes
+}
