@@ -99,7 +99,7 @@ func (t *Reader) readRepeats(line int, c *Column, f catalog.Field) (catalog.Fiel
 			second.Assumptions = append(second.Assumptions, fmt.Sprintf("%s taken from column %s", catalog.RoleName(t.Kind, c.Role), t.Region.Grid.ColumnName(other.Col)))
 			f = second
 		default:
-			slack := fineness(f.Text, f.Dim.Nominal(), c.Profile.Digits).Add(fineness(second.Text, second.Dim.Nominal(), other.Profile.Digits))
+			slack := c.fineness(f).Add(other.fineness(second))
 			if Apart(f.Dim.Nominal(), second.Dim.Nominal(), slack) {
 				return f, Problem("data.conflict", "%s is %s (%s) in %s but %s (%s) in %s", c.Role, f.Text, traits.SayMM(traits.MM(f.Dim.Nominal())), f.Cell, second.Text,
 					traits.SayMM(traits.MM(second.Dim.Nominal())), second.Cell)
@@ -120,9 +120,14 @@ func (t *Reader) readRepeats(line int, c *Column, f catalog.Field) (catalog.Fiel
 	return f, Trouble{}
 }
 
-// fineness returns half of the last digit with which a size is written: .535" is known to half a thousandth of an inch.
-// A plain number is taken to be as fine as the others of its column, with their number of decimals.
-func fineness(text string, size measure.Length, others int) measure.Length {
+// fineness returns half of the last digit with which a size of the column is written: .535" is known to half a thousandth of an inch.
+// A plain number is taken to be as fine as the others of its column, with their number of decimals but for the noughts that all of them end
+// in: these fill up tenths of a millimetre or thousandths of an inch.
+func (c *Column) fineness(f catalog.Field) measure.Length {
+	return fineness(f.Text, f.Dim.Nominal(), c.Profile.Digits, c.Profile.Padded())
+}
+
+func fineness(text string, size measure.Length, others, padded int) measure.Length {
 	digits, decimals, point := 0, 0, false
 	for _, r := range text {
 		switch {
@@ -140,16 +145,19 @@ func fineness(text string, size measure.Length, others int) measure.Length {
 counted:
 	if strings.Trim(text, "0123456789.,") == "" {
 		decimals = max(decimals, others)
+	} else {
+		padded = 0
 	}
-	unit := measure.Millimetres(1)
+	unit, coarsest := measure.Millimetres(1), 1
 	if written := NumberOf(text); written > 0 {
 		switch ratio := traits.MM(size) / written; {
 		case ratio > 5:
-			unit = measure.Inches(1)
+			unit, coarsest = measure.Inches(1), 3
 		case ratio < 0.1:
-			unit = measure.Thou(1)
+			unit, coarsest = measure.Thou(1), 0
 		}
 	}
+	decimals = max(decimals-padded, min(decimals, coarsest))
 	for ; decimals > 0; decimals-- {
 		unit = unit.DivRound(10)
 	}

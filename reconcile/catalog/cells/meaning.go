@@ -254,7 +254,7 @@ func (t *Reader) understandCell(line int, c *Column, u *meaning) string {
 		}
 	}
 	if f.Dim.Given() {
-		f.Fine = fineness(f.Text, f.Dim.Nominal(), c.Profile.Digits)
+		f.Fine = c.fineness(f)
 	}
 	u.What = t.keep(catalog.ValueOf(f))
 	return f.Cell

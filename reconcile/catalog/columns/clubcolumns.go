@@ -104,6 +104,8 @@ func (p *profile) join(other *profile) {
 	p.Points += other.Points
 	p.pairs += other.pairs
 	p.Digits = max(p.Digits, other.Digits)
+	p.significant = max(p.significant, other.significant)
+	p.fractions += other.fractions
 	for unit, count := range other.formatUnits {
 		p.formatUnits[unit] += count
 	}

@@ -30,6 +30,8 @@ type profile struct {
 	// Digits is the greatest number of decimals among the plain numbers of the column: a spreadsheet program stores 13.0
 	// as 13, and what the others show says how fine it is.
 	Digits int
+	// significant is that number without the noughts that they end in, and fractions counts the different numbers that have decimals.
+	significant, fractions int
 	// pairs counts the cells with two sizes and a slash between them that are near enough to be limits.
 	pairs int
 	// formatUnits counts the units that number formats show.
@@ -74,11 +76,40 @@ func profileOf(r *layout.Region, lex *lexicon.Lexicon, col int, lines []int) pro
 		if !seen[text] {
 			seen[text] = true
 			p.distinct++
+			p.countDecimals(text)
 		}
 		p.add(lex, text, cell)
 	}
 	return p
 }
+
+// countDecimals counts the decimals of a plain number, and those of them that say something.
+func (p *profile) countDecimals(text string) {
+	point := strings.LastIndexAny(text, ".,")
+	if point < 0 || strings.Trim(text[point+1:], "0123456789") != "" {
+		return
+	}
+	decimals := text[point+1:]
+	decimals = decimals[:min(len(decimals), mostDecimals)]
+	p.significant = max(p.significant, len(strings.TrimRight(decimals, "0")))
+	p.fractions++
+}
+
+// Padded returns with how many noughts all plain numbers of the column are filled up: 0.5310 beside 0.5280 is written to four decimals and
+// known to three.
+func (p *profile) Padded() int {
+	if p.fractions < leastPadded {
+		return 0
+	}
+	return max(p.Digits-p.significant, 0)
+}
+
+const (
+	// leastPadded is how many different numbers must end in noughts for these to say nothing: by chance one of 100,000 columns has five such.
+	leastPadded = 5
+	// mostDecimals is how many decimals of a number count: more are those of a sum of binary fractions.
+	mostDecimals = 4
+)
 
 // add counts a cell that holds something.
 func (p *profile) add(lex *lexicon.Lexicon, text string, cell sheet.Cell) {
@@ -166,7 +197,7 @@ done:
 		p.Points++
 	}
 	if end := len(text) - after; mark != 0 && after > 0 && end > 0 && (text[end-1] == '.' || text[end-1] == ',') {
-		p.Digits = max(p.Digits, min(after, 4))
+		p.Digits = max(p.Digits, min(after, mostDecimals))
 	}
 }
 

@@ -29,3 +29,35 @@ QH-50 | 0.420 | 0.530 | 0.060 | 0.375 | inch
 		wantRow(t, c, part, catalog.Assumed, sizes{catalog.CountersinkDepth: depth})
 	}
 }
+
+// Noughts that fill up every number of a column are no digits: 0.5310 is 13.5 mm.
+func TestNoughtsThatFillUp(t *testing.T) {
+	c := read(t, grid("Heads", `
+Part No | Hosel OD (mm) | Hosel OD (in) | Bore (mm)
+TR 6138 | 14.00 | 0.5510 | 9.08
+TR 6139 | 12.70 | 0.5000 | 9.52
+TR 6144 | 13.20 | 0.5200 | 9.50
+TR 6146 | 13.70 | 0.5390 | 9.12
+TR 6148 | 12.20 | 0.4800 | 9.10
+TR 6152 | 13.80 | 0.5480 | 9.07
+`))
+	defer show(t, c)
+	wantRow(t, c, "TR 6146", catalog.Used, sizes{catalog.HoselOD: 13.7})
+	wantFinding(t, c, "data.conflict", "B7", "13.80")
+}
+
+// Whole numbers are chosen, not rounded: 25.00 is not one inch.
+func TestNoughtsOfWholeNumbers(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part No | Base OD (mm) | Bore (mm) | Length (mm) | Length (in)
+TR 7138 | 13.5 | 9.35 | 15.00 | 0.5910
+TR 7139 | 13.5 | 9.35 | 19.00 | 0.7480
+TR 7144 | 13.2 | 9.35 | 22.00 | 0.8660
+TR 7146 | 13.7 | 8.97 | 25.00 | 1.0000
+TR 7148 | 12.2 | 8.97 | 30.00 | 1.1810
+TR 7152 | 12.7 | 8.97 | 32.00 | 1.2600
+`))
+	defer show(t, c)
+	wantRow(t, c, "TR 7148", catalog.Used, sizes{catalog.Length: 30})
+	wantFinding(t, c, "data.conflict", "D5", "25.00")
+}
