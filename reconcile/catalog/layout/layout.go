@@ -507,7 +507,7 @@ func calledFor(lex *lexicon.Lexicon, role catalog.Role) func(text string) bool {
 	var answer func(string) (words.Hit, bool)
 	switch role {
 	case catalog.Part:
-		return func(text string) bool { return lexicon.BearsDigits(text) && len(lex.Match(text)) == 0 }
+		return func(text string) bool { return mayBePart(lex, text) }
 	case catalog.Category:
 		name, answer = "category", lex.Words.Category
 	case catalog.Top:
@@ -614,6 +614,8 @@ func continuesHeading(g *grid.Grid, lex *lexicon.Lexicon, line, top int, strip s
 		}
 		cells++
 		switch {
+		case mayBePart(lex, text) && headingOf(lex, catalog.Part, g.At(top, col)): // a part number
+			return false
 		case lex.IsUnit(text), lex.IsLimit(text):
 			known++
 		case lexicon.LooksNumeric(text):
@@ -626,7 +628,24 @@ func continuesHeading(g *grid.Grid, lex *lexicon.Lexicon, line, top int, strip s
 	if isClubLine(g, lex, line, top, strip) {
 		return true
 	}
-	return cells > 0 && numeric == 0 && known*2 > cells && (known >= 2 || cells == 1 && known == 1 && unitsOnly(g, lex, line, strip))
+	return cells > 0 && numeric == 0 && known*2 > cells && (known >= 2 || cells == 1 && (unitsOnly(g, lex, line, strip) || line == top+1 && completes(g, lex, line, top, strip)))
+}
+
+// completes reports whether the one text of a line below a heading stands below another text of that, not the first, and means more with it
+// than that alone: "ID" below "Ferrule".
+func completes(g *grid.Grid, lex *lexicon.Lexicon, line, top int, strip span) bool {
+	col := firstUsed(g, line, strip)
+	above, own := g.At(top, col), g.At(line, col)
+	if above == "" || col == firstUsed(g, top, strip) {
+		return false
+	}
+	alone, joined := lex.Match(above), lex.Match(above, own)
+	return len(joined) > 0 && traits.Of[catalog.Role(joined[0].Role)].Want == traits.Length && (len(alone) == 0 || joined[0].Score > alone[0].Score)
+}
+
+// mayBePart reports whether a text may be a part number, and is no heading.
+func mayBePart(lex *lexicon.Lexicon, text string) bool {
+	return lexicon.BearsDigits(text) && len(lex.Match(text)) == 0
 }
 
 // unitsOnly reports whether a line holds units and nothing else but a word for unit.

@@ -61,3 +61,16 @@ TR 7152 | 12.7 | 8.97 | 32.00 | 1.2600
 	wantRow(t, c, "TR 7148", catalog.Used, sizes{catalog.Length: 30})
 	wantFinding(t, c, "data.conflict", "D5", "25.00")
 }
+
+// A word below one of two headings that say the same makes them two.
+func TestWordBelowOneHeading(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part No | Color | OD | Length | OD | ID
+ | | top | | |
+AL-34 | black | 10 | 25.4 | 12.9 | 8.97
+AL-36 | black | 10.4 | 15 | 12.2 | 8.95
+AL-38 | black | 10.4 | 15 | 13 | 9.35
+`))
+	defer show(t, c)
+	wantRow(t, c, "AL-36", catalog.Assumed, sizes{catalog.TopOD: 10.4, catalog.BaseOD: 12.2, catalog.Bore: 8.95})
+}
