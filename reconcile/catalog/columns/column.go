@@ -544,6 +544,21 @@ func (p *plan) keyed(columns []*Column, score float64) bool {
 	return false
 }
 
+// keyUnusual reports whether the sizes under the headings by which the reading is keyed are mostly not such as its parts commonly have.
+func (p *plan) keyUnusual(columns []*Column) bool {
+	for i, c := range columns {
+		role := p.role(i)
+		b, known := traits.BoundsOf(p.kind, role)
+		if !known || role == catalog.Bore || traits.Of[role].Prior != 2 || c.headed(p.kind, role) < lexicon.CertainHeading {
+			continue
+		}
+		if _, common := c.Profile.best(b, c.units(), 1); common >= rivalShare {
+			return false
+		}
+	}
+	return true
+}
+
 // specific reports whether a heading clearly names what only tables of the kind have.
 func (p *plan) specific(columns []*Column) bool {
 	for i, c := range columns {

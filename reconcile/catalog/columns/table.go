@@ -348,7 +348,7 @@ func (t *Table) judgeKind(plans []plan, given, fixed, sizes catalog.Kind) {
 	switch {
 	case !best.stated && !(len(plans) > 1 && plans[1].stated):
 		margin *= 2
-	case !best.named && len(plans) > 1 && plans[1].keyed(t.Columns, lexicon.CertainHeading):
+	case !best.named && len(plans) > 1 && plans[1].keyed(t.Columns, lexicon.CertainHeading) && !(sizes == best.kind && plans[1].keyUnusual(t.Columns)):
 		// Two kinds of parts in one line: a list of which ferrule goes on which head.
 		margin = math.Inf(1)
 	}
@@ -769,7 +769,7 @@ func (t *Table) ruled(c *Column) bool {
 
 // givesSizes reports whether the cells of a column hold sizes, whatever its heading says.
 func (c *Column) givesSizes(kind catalog.Kind) bool {
-	if kind == catalog.UnknownKind || c.Deviation != 0 || len(c.Matches[kind]) == 0 || c.Profile.decimals == 0 {
+	if kind == catalog.UnknownKind || c.Deviation != 0 || len(c.Matches[kind]) == 0 || c.Profile.decimals == 0 && len(c.Profile.StatedUnits) == 0 {
 		return false
 	}
 	switch traits.Of[catalog.Role(c.Matches[kind][0].Role)].Want {

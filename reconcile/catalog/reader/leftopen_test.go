@@ -74,3 +74,32 @@ AL-38 | black | 10.4 | 15 | 13 | 9.35
 	defer show(t, c)
 	wantRow(t, c, "AL-36", catalog.Assumed, sizes{catalog.TopOD: 10.4, catalog.BaseOD: 12.2, catalog.Bore: 8.95})
 }
+
+// A heading that could be that of heads does not make a list of ferrules one of both where its sizes are those of no head.
+func TestOneHeadingOfAnotherKind(t *testing.T) {
+	c := read(t, grid("Lista", `
+Nº de pieza | Diám. int. (mm) | Altura (mm) | Diámetro exterior (mm) | Ø superior (mm) | Ø cuello (mm)
+AL-15 | 9.32 | 22 | 12.2 | 10.3 | 10.4
+AL-06 | 9.35 | 13 | 12.4 | 10.2 | 10.3
+AL-30 | 8.97 | 32 | 12.5 | 10.3 | 10.5
+AL-01 | 8.94 | 19 | 12.7 | 10 | 10.4
+`))
+	defer show(t, c)
+	if kind := c.Tables[0].Kind; kind != catalog.Ferrules {
+		t.Errorf("the table lists %v", kind)
+	}
+	wantRow(t, c, "AL-30", catalog.Used, sizes{catalog.Bore: 8.97, catalog.BaseOD: 12.5})
+}
+
+// Sizes with their units are sizes, whole numbers too.
+func TestWholeSizesWithUnits(t *testing.T) {
+	c := read(t, grid("List", `
+Ref | Length | Ferrule | OD
+ | | ID |
+ZF-39 | 0.75" | 368 thou | 535 thou
+ZF-42 | 0.5" | 367 thou | 510 thou
+ZF-45 | 0.875" | 367 thou | 540 thou
+`))
+	defer show(t, c)
+	wantRow(t, c, "ZF-42", catalog.Assumed, sizes{catalog.Bore: 9.3218, catalog.BaseOD: 12.954})
+}
