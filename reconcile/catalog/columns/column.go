@@ -270,10 +270,11 @@ func (c *Column) fitAlone(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.
 	if role == catalog.Club && c.bestHeading() < lexicon.SpecificHeading && c.namesClubs(lex) {
 		return headingPoints*max(h, lexicon.Understood) + values()
 	}
-	if h >= lexicon.LeastHeading && !(traits.Of[role].Want == traits.Count && h <= lexicon.SpecificHeading && c.uniqueCodes()) {
+	refuted := traits.Of[role].Want == traits.Count && h <= lexicon.SpecificHeading && c.uniqueCodes() || role == catalog.UnitRole && c.mostlyCodes()
+	if h >= lexicon.LeastHeading && !refuted {
 		return headingPoints*h + values() + traits.Of[role].Prior
 	}
-	if role == catalog.Part && c.uniqueCodes() && c.refuted(lex, kind) {
+	if role == catalog.Part && c.refuted(lex, kind) {
 		return headingPoints*lexicon.Understood + values() + traits.Of[role].Prior
 	}
 	if lex.Recogniser(role) != nil && role != catalog.Club && c.bestHeading() < lexicon.Understood && c.Profile.Filled > 0 {
@@ -296,6 +297,13 @@ func (c *Column) fitAlone(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.
 func (c *Column) uniqueCodes() bool {
 	p := &c.Profile
 	return p.Filled >= 3 && p.distinct == p.Filled && p.share(p.codes) >= 0.9 && p.share(p.whole+p.decimals) < 0.5
+}
+
+// mostlyCodes reports whether most values look like part numbers, each another one: those of a table on its side stand in one line with the
+// heading of its remarks.
+func (c *Column) mostlyCodes() bool {
+	p := &c.Profile
+	return p.Filled >= 3 && p.distinct == p.Filled && p.share(p.codes) > 0.7 && p.share(p.whole+p.decimals) < 0.5
 }
 
 // namesClubs reports whether most texts of a column are unmistakable clubs or sets of them: 4-PW, 3W, #7. Plain numbers and
@@ -356,13 +364,16 @@ func (c *Column) wordy() bool {
 }
 
 // refuted reports whether the values speak against the role that the heading says: codes under "Stock no.", and under "Material", as some
-// software calls everything that it keeps account of.
+// software calls everything that it keeps account of, or beside the heading of the units of a table on its side.
 func (c *Column) refuted(lex *lexicon.Lexicon, kind catalog.Kind) bool {
 	if len(c.Matches[kind]) == 0 || c.Matches[kind][0].Score > lexicon.SpecificHeading && catalog.Role(c.Matches[kind][0].Role) != catalog.Material {
 		return false
 	}
 	role := catalog.Role(c.Matches[kind][0].Role)
-	return role != catalog.Part && c.valuePoints(lex, kind, role) <= -2
+	if role == catalog.UnitRole {
+		return c.mostlyCodes()
+	}
+	return role != catalog.Part && c.uniqueCodes() && c.valuePoints(lex, kind, role) <= -2
 }
 
 // currencyHeading is the score of a heading that names a currency, or a number of pieces alone, as one of prices.

@@ -11,6 +11,7 @@ import (
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/internal/pattern"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -27,17 +28,60 @@ const (
 	leastInItem = 2
 )
 
+// naming is where the names of the sizes of items stand: before each or behind it, or in a list above them, whose order is theirs.
+type naming struct {
+	behind bool
+	listed []string
+}
+
+// listAbove returns the names of three sizes that one of the first lines lists: "(hosel OD x bore x depth)".
+func listAbove(g *grid.Grid, lex *lexicon.Lexicon) []string {
+	for line := 1; line <= min(g.Lines, cardProbe); line++ {
+		for _, id := range g.Row(line, 1, g.Width) {
+			if text := g.Text(id); len(text) <= lexicon.LongestNote && strings.ContainsAny(text, "xX"+timesSigns) {
+				if names := namesListed(lex, text, 3); names != nil {
+					return names
+				}
+			}
+		}
+	}
+	return nil
+}
+
+// sizesIn returns the sizes of a text with their names.
+func (n naming) sizesIn(lex *lexicon.Lexicon, text string) []sizeIn {
+	if n.listed == nil {
+		return sizesIn(lex, text, n.behind)
+	}
+	pieces := slices.Clone(listWithin(text))
+	if len(pieces) != len(n.listed) {
+		return nil
+	}
+	from := strings.Index(text, pieces[0])
+	shareUnit(pieces)
+	var sizes []sizeIn
+	for i, name := range n.listed {
+		sizes = append(sizes, sizeIn{role: sizeNamed(lex, name), name: name, text: pieces[i], from: from})
+	}
+	return sizes
+}
+
 // items finds the items of a sheet, as one table; nil where it has none.
 func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	if g.Width > widestCards {
 		return nil
 	}
-	// Few sheets have items: the first lines tell whether one has, and on which side of the sizes their names stand.
-	before, after := sized(itemsIn(g, lex, cardProbe, false)), sized(itemsIn(g, lex, cardProbe, true))
-	if max(before, after) < leastItems {
+	// Few sheets have items: the first lines tell whether one has, and where the names of their sizes stand.
+	named, most := naming{}, 0
+	for _, n := range []naming{{}, {behind: true}, {listed: listAbove(g, lex)}} {
+		if count := sized(itemsIn(g, lex, cardProbe, n)); count > most {
+			named, most = n, count
+		}
+	}
+	if most < leastItems {
 		return nil
 	}
-	best := itemsIn(g, lex, g.Lines, after > before)
+	best := itemsIn(g, lex, g.Lines, named)
 	isSized := func(c card) bool { return c.sizes() >= leastInItem }
 	first := slices.IndexFunc(best, isSized)
 	// What is said of a part with less is for a person to say, too; but before and behind the list it is about something else.
@@ -55,11 +99,25 @@ func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	if sized(best)*3 < between*2 {
 		return nil
 	}
+	nameAlike(best)
 	r, ok := arrangeCards(g, best)
 	if !ok {
 		return nil
 	}
 	return []Region{r}
+}
+
+// nameAlike gives what is of one role its first name: a letter says now "OD", now "base OD".
+func nameAlike(all []card) {
+	names := map[catalog.Role]string{}
+	for _, c := range all {
+		for i := range c {
+			if names[c[i].role] == "" {
+				names[c[i].role] = c[i].label
+			}
+			c[i].label = names[c[i].role]
+		}
+	}
 }
 
 // sized counts the items that give enough sizes.
@@ -73,8 +131,12 @@ func sized(all []card) int {
 	return count
 }
 
+// counted is the number of an item in its list.
+var counted = pattern.Lazy(`^\(?\d{1,2}[.)] +`)
+
 // itemNumber returns the part number with which an item begins, and what stands behind it; the number is empty where the text is none.
 func itemNumber(text string) (number, rest string) {
+	text = text[len(counted().FindString(text)):]
 	if first, size := utf8.DecodeRuneInString(text); strings.ContainsRune(bullets, first) && strings.HasPrefix(text[size:], " ") {
 		text = strings.TrimLeft(text[size:], " ")
 	}
@@ -98,8 +160,8 @@ func isItemNumber(text string) bool {
 		value.Read(text, value.Context{Want: value.WantLength}).Kind != value.Length
 }
 
-// itemsIn reads the items in the first lines of a sheet, so many of those that are not blank, whose names of sizes stand before or behind them.
-func itemsIn(g *grid.Grid, lex *lexicon.Lexicon, lines int, behind bool) []card {
+// itemsIn reads the items in the first lines of a sheet, so many of those that are not blank, whose sizes are named in a way.
+func itemsIn(g *grid.Grid, lex *lexicon.Lexicon, lines int, named naming) []card {
 	var all []card
 	for line, probed := 1, 0; line <= g.Lines && probed < lines; line++ {
 		if g.BlankLine(line, 1, g.Width) {
@@ -112,9 +174,9 @@ func itemsIn(g *grid.Grid, lex *lexicon.Lexicon, lines int, behind bool) []card 
 		}
 		at := g.Ref(line, 1)
 		item := card{{label: "part number", value: number, at: at, valueAt: at, role: catalog.Part}}
-		item = item.say(lex, rest, at, behind)
+		item = item.say(lex, rest, at, named)
 		for i, id := range g.Row(line, 2, g.Width) {
-			item = item.say(lex, g.Text(id), g.Ref(line, i+2), behind)
+			item = item.say(lex, g.Text(id), g.Ref(line, i+2), named)
 		}
 		all = append(all, item)
 	}
@@ -122,14 +184,14 @@ func itemsIn(g *grid.Grid, lex *lexicon.Lexicon, lines int, behind bool) []card 
 }
 
 // say adds to an item what a text says of it: sizes by name, a price or a count, and, where nothing did yet, a description.
-func (c card) say(lex *lexicon.Lexicon, text string, at sheet.Ref, behind bool) card {
-	for _, s := range sizesIn(lex, text, behind) {
+func (c card) say(lex *lexicon.Lexicon, text string, at sheet.Ref, named naming) card {
+	for _, s := range named.sizesIn(lex, text) {
 		c = append(c, entry{label: s.name, value: s.text, at: at, valueAt: at, role: catalog.Role(s.role)})
 	}
 	for clause := range strings.SplitSeq(strings.ReplaceAll(text, "; ", ", "), ", ") {
 		words := clause
-		if sizes := sizesIn(lex, clause, behind); len(sizes) > 0 {
-			words = clause[:min(strings.Index(clause, sizes[0].name), strings.Index(clause, sizes[0].text))]
+		if sizes := named.sizesIn(lex, clause); len(sizes) > 0 {
+			words = clause[:sizes[0].from]
 		} else if amount, ok := amountIn(lex, clause); ok {
 			amount.at, amount.valueAt = at, at
 			c = append(c, amount)

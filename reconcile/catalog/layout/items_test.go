@@ -17,6 +17,8 @@ func TestItemNumber(t *testing.T) {
 		"• VM 101 – noire, alésage 9,35":  "VM 101|noire, alésage 9,35",
 		"* TF-05 Ø esterno 13,4":          "TF-05|Ø esterno 13,4",
 		"LQ-15 is black, bore .370":       "LQ-15|is black, bore .370",
+		"1. ZB-201: schwarz, innen 9,35":  "ZB-201|schwarz, innen 9,35",
+		"(12) ZB-201 innen 9,35":          "ZB-201|innen 9,35",
 		"HX-4":                            "|", // a cell of a column of part numbers
 		"13.6mm OD, bore 9.5":             "|", // a size
 		"- bore 9.5, OD 13.6":             "|",
@@ -37,7 +39,7 @@ func TestItems(t *testing.T) {
 		want  string
 	}{
 		"a list": {
-			[]string{"Hi,", "- X-1: black, OD 13.6, bore 9.5", "- X-2: bore 9.5, OD 13.7", "- X-3: OD 13.8, bore 9.5, price 2.10", "Regards"},
+			[]string{"Hi,", "- X-1: black, OD 13.6, bore 9.5", "- X-2: bore 9.5, OD 13.7", "- X-3: base  OD 13.8, bore 9.5, price 2.10", "Regards"},
 			"X-1: base_od=13.6 bore=9.5 description=black; X-2: base_od=13.7 bore=9.5; X-3: base_od=13.8 bore=9.5 price=2.10",
 		},
 		"names behind": {
@@ -51,6 +53,14 @@ func TestItems(t *testing.T) {
 		"two of one name": {
 			[]string{"- X-1: OD 13.6 or 13.8, bore 9.5", "- X-2: OD 13.7, bore 9.5", "- X-3: OD 13.8, bore 9.5"},
 			"X-1: base_od=13.6 or 13.8 bore=9.5; X-2: base_od=13.7 bore=9.5; X-3: base_od=13.8 bore=9.5",
+		},
+		"an order said above": {
+			[]string{"stock (hosel OD x bore x depth, all mm):", "X-1 blade 13.4 x 9.5 x 32 - 40 pcs", "X-2 13.4 x 9.5 x 32", "X-3 13.6 x 9.5"},
+			"",
+		},
+		"an order said above three": {
+			[]string{"stock (hosel OD x bore x depth, all mm):", "X-1 blade 13.4 x 9.5 x 32 - 40 pcs", "X-2 13.4 x 9.5 x 32", "X-3 13.6 x 9.5 x 30 mm"},
+			"X-1: hosel_od=13.4 bore=9.5 bore_depth=32 description=blade; X-2: hosel_od=13.4 bore=9.5 bore_depth=32; X-3: hosel_od=13.6 mm bore=9.5 mm bore_depth=30 mm",
 		},
 		"two items":   {[]string{"- X-1: OD 13.6, bore 9.5", "- X-2: OD 13.7, bore 9.5"}, ""},
 		"mostly text": {[]string{"- X-1: OD 13.6, bore 9.5", "a", "b", "c", "- X-2: OD 13.7, bore 9.5", "d", "e", "- X-3: OD 13.8, bore 9.5"}, ""},

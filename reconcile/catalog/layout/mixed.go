@@ -58,11 +58,35 @@ func (r *Region) kindsIn(lex *lexicon.Lexicon, col int) []catalog.Kind {
 // mostTypes is how many different texts a column of types has at most: they come back.
 const mostTypes = 12
 
-// kindOfType returns the kind of part that a type names as a whole, a kind of club being one of heads.
+// kindOfType returns the kind of part that a type names as a whole, a kind of club being one of heads; one may stand with the other: "testa
+// ferro", "iron ferrule".
 func kindOfType(lex *lexicon.Lexicon, text string) catalog.Kind {
-	if len(text) > lexicon.LongestHeading || lexicon.LooksNumeric(text) || len(strings.Fields(text)) > 3 {
+	words := strings.Fields(text)
+	if len(text) > lexicon.LongestHeading || lexicon.LooksNumeric(text) || len(words) > 3 {
 		return catalog.UnknownKind
 	}
+	if kind := kindNamedBy(lex, text); kind != catalog.UnknownKind || len(words) < 2 {
+		return kind
+	}
+	kind, said := catalog.Heads, false
+	for _, word := range words {
+		own := kindNamedBy(lex, word)
+		hit, isKind := lex.Ask("kind", word, lex.Words.Kind)
+		switch {
+		case own == catalog.UnknownKind:
+			return catalog.UnknownKind
+		case !isKind || hit.Score < lexicon.CertainHeading: // a kind of club
+		case said && own != kind:
+			return catalog.UnknownKind
+		default:
+			kind, said = own, true
+		}
+	}
+	return kind
+}
+
+// kindNamedBy returns the kind of part that a text as a whole names.
+func kindNamedBy(lex *lexicon.Lexicon, text string) catalog.Kind {
 	if hit, found := lex.Ask("kind", text, lex.Words.Kind); found && hit.Score >= lexicon.CertainHeading {
 		return kindNamed(hit.Value)
 	}

@@ -485,8 +485,11 @@ func standsFree(text string, from, to int) bool {
 		(to == len(text) || !unicode.IsLetter(after) && !unicode.IsDigit(after) && after != '/' && after != '-')
 }
 
-// sizeIn is a size in a text with the name beside it.
-type sizeIn struct{ role, name, text string }
+// sizeIn is a size in a text with the name beside it, and where the first of both begins.
+type sizeIn struct {
+	role, name, text string
+	from             int
+}
 
 // sizesIn returns the sizes with names in a text, whose names stand before or behind them.
 func sizesIn(lex *lexicon.Lexicon, text string, behind bool) []sizeIn {
@@ -517,7 +520,11 @@ func sizesIn(lex *lexicon.Lexicon, text string, behind bool) []sizeIn {
 			name = sizeAtEnd(lex, gap)
 		}
 		if name != "" {
-			sizes = append(sizes, sizeIn{sizeNamed(lex, name), name, text[at[0]:at[1]]})
+			from := at[0]
+			if before := strings.LastIndex(text[:from], name); !behind && before >= 0 { // which is otherwise written with more blanks
+				from = before
+			}
+			sizes = append(sizes, sizeIn{sizeNamed(lex, name), name, text[at[0]:at[1]], from})
 		}
 	}
 	return sizes
@@ -652,7 +659,7 @@ func listNamed(lex *lexicon.Lexicon, text string) []sizeIn {
 		if role == "" || slices.ContainsFunc(sizes, func(s sizeIn) bool { return s.role == role }) {
 			return nil
 		}
-		sizes = append(sizes, sizeIn{role, name, strings.TrimSpace(strings.TrimSpace(values[i]) + " " + unit)})
+		sizes = append(sizes, sizeIn{role, name, strings.TrimSpace(strings.TrimSpace(values[i]) + " " + unit), places[0][2]})
 	}
 	return sizes
 }

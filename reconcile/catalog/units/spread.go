@@ -83,6 +83,12 @@ func (t *Table) spread(c *layout.Clause, index int, tolerance value.Tolerance) b
 				col.takeNote(n, forClass)
 			}
 		}
+	case t.beside(c):
+		col := t.sizeBeside(c)
+		if col == nil {
+			return false
+		}
+		col.takeNote(n, forRole)
 	case subject.General || strings.HasPrefix(tolerance.Class, "ISO 2768") || t.onlyTolerance(c.Text):
 		for _, col := range t.Columns {
 			col.takeNote(n, ForAll)
@@ -91,6 +97,27 @@ func (t *Table) spread(c *layout.Clause, index int, tolerance value.Tolerance) b
 		return false
 	}
 	return true
+}
+
+// beside reports whether a note stands in one of the rows of a table on its side, behind the values: it is about that row alone.
+func (t *Table) beside(c *layout.Clause) bool {
+	r := t.Region
+	if !r.Grid.Turned {
+		return false
+	}
+	line, col := r.Grid.Place(c.Place)
+	return line >= r.Body && line <= r.To && slices.ContainsFunc(t.Columns, func(c *Column) bool { return c.Col == col })
+}
+
+// sizeBeside returns the sizes beside which a note stands, nil where it stands beside something else.
+func (t *Table) sizeBeside(c *layout.Clause) *Column {
+	_, col := t.Region.Grid.Place(c.Place)
+	for _, own := range t.Columns {
+		if own.Col == col && own.Trait().Want == traits.Length {
+			return own
+		}
+	}
+	return nil
 }
 
 // onlyTolerance reports whether a note is a tolerance with its unit and no other words.
