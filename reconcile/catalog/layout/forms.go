@@ -46,9 +46,10 @@ func forms(g *grid.Grid, lex *lexicon.Lexicon, tables []Region) []Region {
 	return []Region{r}
 }
 
-// oneRow reports whether a table has one row and then a blank line, or nothing, and no further rows below.
+// oneRow reports whether a table has one row and then a blank line, the headings of the next one or nothing, and no further rows below.
 func (r *Region) oneRow(lex *lexicon.Lexicon) bool {
-	if !r.Grid.AsDrawn() || len(r.Headings) == 0 || r.Body > r.To || !r.Grid.BlankLine(r.Body+1, r.Left, r.Right) || r.Grid.BlankLine(r.Body, r.Left, r.Right) {
+	if !r.Grid.AsDrawn() || len(r.Headings) == 0 || r.Body > r.To || r.Grid.BlankLine(r.Body, r.Left, r.Right) ||
+		r.Body < r.To && !r.Grid.BlankLine(r.Body+1, r.Left, r.Right) {
 		return false
 	}
 	for line := r.Body + 2; line <= r.To; line++ {
