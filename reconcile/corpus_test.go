@@ -316,6 +316,7 @@ func fill(s string, n int) string {
 var encodings = map[string]encoding.Encoding{
 	"windows-1252": charmap.Windows1252,
 	"windows-1250": charmap.Windows1250,
+	"windows-1254": charmap.Windows1254,
 	"windows-874":  charmap.Windows874,
 	"gb18030":      simplifiedchinese.GB18030,
 	"big5":         traditionalchinese.Big5,

@@ -96,8 +96,8 @@ Wherever a sheet is named, a folder or a zip archive stands for the sheets in it
 standard input. Other files (xlsb, protected by a password, damaged, older) get a message that says what to do. Of xls, the texts of
 formulas and the comments are not read, and that is said.
 
-Headings and words may be English, German, French, Spanish, Italian, Portuguese, Dutch, Swedish, Polish, Czech, Vietnamese, Thai,
-Japanese, Korean or Chinese, simplified and traditional.
+Headings and words may be English, German, French, Spanish, Italian, Portuguese, Dutch, Swedish, Danish, Norwegian, Finnish,
+Polish, Czech, Turkish, Vietnamese, Thai, Japanese, Korean or Chinese, simplified and traditional.
 
 In workbooks, ods and pages, what is struck out is not read, and a row that is struck out is set aside; a raised figure is the mark of
 a footnote and no digit; and a comment that speaks of another size, or of a change, leaves the size open with a question.

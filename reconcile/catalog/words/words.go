@@ -1,10 +1,10 @@
-// Package words is the vocabulary of suppliers' sheets as data: what sixteen languages call the columns of a
+// Package words is the vocabulary of suppliers' sheets as data: what nineteen languages call the columns of a
 // catalogue, the units, the kinds of club, the forms of a hosel's top, and the small words that stand around a number.
 // One text file per language holds the knowledge; the code only folds, compares and scores, and knows no word itself.
 //
-// The languages are English, German, French, Spanish, Italian, Portuguese, Dutch, Swedish, Polish, Czech, Vietnamese, Thai, Japanese,
-// Korean, and Chinese in simplified and traditional characters. A sheet may mix them; every question is asked of all languages at once, and an answer says
-// which language it came from and which words gave it.
+// The languages are English, German, French, Spanish, Italian, Portuguese, Dutch, Swedish, Danish with Norwegian, Finnish, Polish, Czech,
+// Turkish, Vietnamese, Thai, Japanese, Korean, and Chinese in simplified and traditional characters. A sheet may mix them; every question
+// is asked of all languages at once, and an answer says which language it came from and which words gave it.
 //
 // Roles, categories and the like are plain strings, those of the published contract ("hosel_od", "iron"), so that the
 // package stands below everything that reads sheets.
