@@ -369,8 +369,8 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 	}
 	if slip := findMisread(f.Text); slip.why != "" && reading.Kind != value.Text {
 		meant := t.Lex.Read(slip.meant, ctx)
-		if slip.between || meant.Kind != value.Length || meant.Problem.Code != "" || !t.boundsAllow(c, meant.Dim) {
-			return f, Problem("data.unreadable", "%s %q has a letter among its digits: %s, or a class of limits?", c.Name(), f.Text, slip.why)
+		if slip.inDoubt || meant.Kind != value.Length || meant.Problem.Code != "" || !t.boundsAllow(c, meant.Dim) {
+			return f, Problem("data.unreadable", "%s %q has a letter among its digits: %s, or does the letter say something else?", c.Name(), f.Text, slip.why)
 		}
 		taken := fmt.Sprintf("%s %q has a letter among its digits, %s, and is taken as %s", c.Name(), f.Text, slip.why, slip.meant)
 		t.Warn(line, c.Col, c.Role, "data.unreadable", taken)
@@ -440,11 +440,12 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 // looksLike are the digits that letters are misread or mistyped for.
 var looksLike = [256]byte{'O': '0', 'o': '0', 'I': '1', 'l': '1', 'Z': '2', 'S': '5', 'B': '8'}
 
-// misread is a letter within a number that is likely to be a digit: why says which, meant is the number with it. It stands between digits, as
-// in .4S5, which would be a class of limits for holes; or in the place of the first decimal, 12.S; or it is an O behind a digit, 1O.
+// misread is a letter within a number that is likely to be a digit: why says which, meant is the number with it. It stands in the place of
+// the first decimal, 12.S, or is an O behind a digit, 1O. It is in doubt between digits, as in .4S5, which would be a class of limits
+// for holes, and another letter than an O behind the last of them, .53S, which could be a mark.
 type misread struct {
 	why, meant string
-	between    bool
+	inDoubt    bool
 }
 
 // findMisread finds the first such letter of a text; why is empty where there is none.
@@ -463,14 +464,14 @@ func findMisread(text string) misread {
 			if !endsInDigit(decimals) && !startsWithDigit(after) || decimals != "" && !endsInDigit(decimals) {
 				continue
 			}
-		} else if !endsInDigit(before) || !startsWithDigit(after) && text[at] != 'O' {
+		} else if !endsInDigit(before) || !startsWithDigit(after) && text[at] != 'O' && after != "" {
 			continue
 		}
 		if next, _ := utf8.DecodeRuneInString(after); after != "" && unicode.IsLetter(next) {
 			continue
 		}
 		zeros := strings.Repeat("0", len(text)-at-1-len(after))
-		return misread{fmt.Sprintf("a %c misread as %c", digit, text[at]), before + string(digit) + zeros + after, endsInDigit(before) && startsWithDigit(after)}
+		return misread{fmt.Sprintf("a %c misread as %c", digit, text[at]), before + string(digit) + zeros + after, endsInDigit(before) && (startsWithDigit(after) || text[at] != 'O')}
 	}
 	return misread{}
 }
@@ -598,6 +599,7 @@ func (t *Reader) forgiven(line int, c *Column, reading value.Reading) []string {
 	var texts []string
 	for _, l := range reading.Leniencies {
 		switch {
+		case l.Code == value.ForgaveReversed && c.PairsFall():
 		case l.Code == value.ForgaveReversed:
 			t.Warn(line, c.Col, c.Role, "data.conflict", fmt.Sprintf("%s: %s", c.Name(), l.Message))
 			texts = append(texts, fmt.Sprintf("%s: %s", c.Name(), l.Message))

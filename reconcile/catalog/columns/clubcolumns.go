@@ -103,6 +103,7 @@ func (p *profile) join(other *profile) {
 	p.Commas += other.Commas
 	p.Points += other.Points
 	p.pairs += other.pairs
+	p.falling += other.falling
 	p.Digits = max(p.Digits, other.Digits)
 	p.significant = max(p.significant, other.significant)
 	p.fractions += other.fractions

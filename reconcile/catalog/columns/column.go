@@ -713,6 +713,9 @@ func (c *Column) PairsAreLimits() bool {
 	return !strings.ContainsAny(c.Text, "/／|") && c.Profile.pairs >= 2 && c.Profile.pairs*5 >= c.Profile.Filled*4
 }
 
+// PairsFall reports whether the greater of two limits stands first in this column.
+func (c *Column) PairsFall() bool { return c.Profile.falling*2 > c.Profile.pairs }
+
 // FormatUnit returns the unit that the number formats of the column show, where they agree.
 func (c *Column) FormatUnit() string {
 	if len(c.Profile.formatUnits) != 1 {

@@ -1,6 +1,7 @@
 package columns
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -34,6 +35,8 @@ type profile struct {
 	significant, fractions int
 	// pairs counts the cells with two sizes and a slash between them that are near enough to be limits.
 	pairs int
+	// falling counts those of pairs whose greater size stands first.
+	falling int
 	// formatUnits counts the units that number formats show.
 	formatUnits map[string]int
 	// StatedUnits counts the units that cells name themselves.
@@ -149,6 +152,9 @@ func (p *profile) look(lex *lexicon.Lexicon, text string, cell sheet.Cell) {
 	case value.List:
 		if limits := lex.Read(text, value.Context{Want: value.WantDiameter, Unit: "mm", Limits: true}); limits.Kind == value.Length && limits.Dim.HasLimits() {
 			p.pairs++
+			if slices.ContainsFunc(limits.Leniencies, func(l value.Leniency) bool { return l.Code == value.ForgaveReversed }) {
+				p.falling++
+			}
 		}
 		for _, one := range reading.List {
 			switch {

@@ -16,6 +16,7 @@ F-1 | 13.O | 9.35 | 19
 F-2 | 12.S | 9.35 | 25
 F-3 | 13.0 | 9.35 | 2O
 F-4 | 13.0 | 9.35 | 19.B
+F-5 | 13.0 | 9.3S | 19
 `))
 	defer show(t, c)
 	wantFinding(t, c, "data.unreadable", "B2", "a 0 misread as O")
@@ -24,6 +25,8 @@ F-4 | 13.0 | 9.35 | 19.B
 	wantRow(t, c, "F-2", catalog.Assumed, sizes{catalog.BaseOD: 12.5})
 	wantRow(t, c, "F-3", catalog.Assumed, sizes{catalog.Length: 20})
 	wantRow(t, c, "F-4", catalog.Assumed, sizes{catalog.Length: 19.8})
+	wantFinding(t, c, "data.unreadable", "C6", "a 5 misread as S")
+	wantRow(t, c, "F-5", catalog.Used, sizes{catalog.BaseOD: 13, catalog.Bore: 0})
 }
 
 // Limits the wrong way round are put in order and said: one of them may be a slip.
@@ -40,6 +43,16 @@ H-3 | 13.7 - 13.5 | 9.5
 	wantRow(t, c, "H-1", catalog.Used, sizes{catalog.HoselOD: 13.6})
 	wantRow(t, c, "H-2", catalog.Assumed, sizes{catalog.HoselOD: 13.6})
 	wantNoFinding(t, c, "data.conflict", "B2")
+
+	c = read(t, grid("Heads", `
+Part No | Hosel OD min/max (mm) | Bore max/min (mm)
+H-1 | 13.45/13.55 | 9.53/9.47
+H-2 | 13.55/13.45 | 9.53/9.47
+`))
+	defer show(t, c)
+	wantFinding(t, c, "data.conflict", "B3", "wrong way round")
+	wantNoFinding(t, c, "data.conflict", "C2")
+	wantRow(t, c, "H-1", catalog.Used, sizes{catalog.HoselOD: 13.5, catalog.Bore: 9.5})
 }
 
 // wantNoFinding wants no finding of a code upon a cell.

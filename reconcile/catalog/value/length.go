@@ -133,7 +133,7 @@ func (p parser) dim(core []token, unit string) (measure.Dim, []Leniency, error) 
 	if isRange || hasText(core, aSign, "~") {
 		forgiven = append(forgiven, Leniency{ForgaveRange, "two sizes read as limits"})
 		if first, last, found := reversed(core); found {
-			forgiven = append(forgiven, Leniency{ForgaveReversed, fmt.Sprintf("%s comes before %s, the wrong way round for limits; they are put in order, and one of them may be a slip", first, last)})
+			forgiven = append(forgiven, wrongWayRound(first, last))
 		}
 	}
 	if number, sign, found := oneDeviation(core); found {
@@ -174,6 +174,10 @@ func rangeSign(core []token) ([]token, bool) {
 	changed := append([]token{}, core...)
 	changed[minus[0]].text = "~"
 	return changed, true
+}
+
+func wrongWayRound(first, last string) Leniency {
+	return Leniency{ForgaveReversed, fmt.Sprintf("%s comes before %s, the wrong way round for limits; they are put in order, and one of them may be a slip", first, last)}
 }
 
 // reversed recognises two limits in one unit of which the first is the greater.

@@ -481,6 +481,9 @@ func (p parser) merge(a, b Reading, joint string) (Reading, bool) {
 	case bare && joint == "/" && p.ctx.Limits && x.Sub(y).Abs().MulInt(slashShare).Less(x): // .370/.372
 		one.Dim = measure.Between(x, y)
 		one.Decimals = max(a.Decimals, b.Decimals)
+		if y.Less(x) {
+			one.Leniencies = append(one.Leniencies, wrongWayRound(say(a), say(b)))
+		}
 	case joint == "(" && !a.Dim.HasLimits() && b.Dim.HasLimits() && !x.Less(b.Dim.Lower()) && !b.Dim.Upper().Less(x): // 13.6 (13.5-13.7)
 		one.Dim = measure.WithDeviations(x, b.Dim.Lower().Sub(x), b.Dim.Upper().Sub(x))
 	default:
