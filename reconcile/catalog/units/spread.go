@@ -62,11 +62,14 @@ func (t *Table) spread(c *layout.Clause, index int, tolerance value.Tolerance) b
 			return true
 		}
 	}
-	scope := tolerance.Scope
-	subject := t.subjectOf(scope)
-	if index == 0 && len(subject.Roles) == 0 && subject.Class == "" && !subject.General {
-		scope = c.Text
-		subject = t.subjectOf(scope)
+	subject := t.subjectOf(tolerance.Scope)
+	behind := t.subjectOf(tolerance.After)
+	switch {
+	case isParticular(subject):
+	case isParticular(behind): // ±0.05 on diameters
+		subject = behind
+	case index == 0 && !subject.General:
+		subject = t.subjectOf(c.Text)
 	}
 	switch {
 	case len(subject.Roles) > 0:
@@ -119,6 +122,9 @@ func (t *Table) sizeBeside(c *layout.Clause) *Column {
 	}
 	return nil
 }
+
+// isParticular reports whether words name sizes or a sort of them.
+func isParticular(s words.Subject) bool { return len(s.Roles) > 0 || s.Class != "" }
 
 // onlyTolerance reports whether a note is a tolerance with its unit and no other words.
 func (t *Table) onlyTolerance(text string) bool {

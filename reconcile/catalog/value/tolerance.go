@@ -16,12 +16,13 @@ type Tolerance struct {
 	Lower, Upper measure.Length
 	// Class is an ISO 286-1 class or grade (h9, IT11) or an ISO 2768-1 class (ISO 2768-m), empty for deviations.
 	Class string
-	// Scope are the words before the tolerance that say what it is for ("Hosel OD"), empty where there are none.
-	Scope      string
-	Text       string
-	Unit       string
-	Leniencies []Leniency
-	Problem    Problem
+	// Scope are the words before the tolerance that say what it is for ("Hosel OD"), After those between it and the next comma
+	// ("on bores") where no other tolerance follows; empty where there are none.
+	Scope, After string
+	Text         string
+	Unit         string
+	Leniencies   []Leniency
+	Problem      Problem
 }
 
 // Apply returns the dimension with the tolerance's limits. A dimension that has limits of its own keeps them, and so
@@ -77,6 +78,7 @@ func ReadTolerances(text string, ctx Context) []Tolerance {
 			r.found = append(r.found, t)
 		}
 	}
+	r.closeScope()
 	if len(r.found) == 0 && (ctx.Want == WantLength || ctx.Want == WantDiameter) {
 		r.bare()
 	}
@@ -131,10 +133,18 @@ func (r *toleranceReader) next() (Tolerance, bool) {
 		r.scope += strings.TrimSpace(t.raw)
 	}
 	if t.kind == aSeparator {
-		r.scope = ""
+		r.closeScope()
 	}
 	r.at++
 	return Tolerance{}, false
+}
+
+// closeScope ends a part of the text: words behind a tolerance say what it is for where no other follows.
+func (r *toleranceReader) closeScope() {
+	if last := len(r.found) - 1; last >= 0 && r.found[last].After == "" {
+		r.found[last].After = r.scope
+	}
+	r.scope = ""
 }
 
 // amount reads a number and the unit after it.

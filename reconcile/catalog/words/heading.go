@@ -149,10 +149,10 @@ func (v *Vocabulary) matchRole(r role, h heading, kind string) RoleMatch {
 			}
 			score := f.score
 			extra := reading.concepts.without(f.needs).without(r.allows).without(v.neutral)
-			for range extra.without(v.other).count() {
+			for range extra.without(v.aside).count() {
 				score *= extraConcept
 			}
-			if extra.has(v.other) || extra.meets(r.excludes) {
+			if extra.meets(v.aside) || extra.meets(r.excludes) {
 				score *= otherConcept
 			}
 			weight, matched, language := evidence(reading.used, f.needs)

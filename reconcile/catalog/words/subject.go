@@ -98,5 +98,5 @@ func (v *Vocabulary) subjectOf(kind string, run []segment, aside concepts) (best
 // Irrelevant reports whether a heading speaks of what no joint depends on: a loft, a weight, a barcode.
 func (v *Vocabulary) Irrelevant(parts ...string) bool {
 	h := v.readHeading(parts)
-	return h.unknown <= 0.6 && slices.ContainsFunc(h.readings, func(r headingReading) bool { return r.concepts.has(v.other) })
+	return h.unknown <= 0.6 && slices.ContainsFunc(h.readings, func(r headingReading) bool { return r.concepts.meets(v.aside) })
 }

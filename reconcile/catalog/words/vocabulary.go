@@ -27,7 +27,7 @@ type Vocabulary struct {
 	roles    []role
 	concepts map[string]concepts
 	neutral  concepts
-	other    concepts
+	aside    concepts
 	// written are phrases by class and value, as they stand in the files.
 	written map[[2]string][]string
 	// endings are what inflected words may end in, links the letters between the parts of compounds, prefixes what names of fields begin
@@ -379,6 +379,7 @@ func (v *Vocabulary) conceptSet(text string) (concepts, error) {
 
 type grammarFile struct {
 	Neutral []string      `toml:"neutral"`
+	Aside   []string      `toml:"aside"`
 	Roles   []grammarRole `toml:"role"`
 }
 
@@ -403,13 +404,13 @@ func (v *Vocabulary) readGrammar(from data.File) error {
 	if v.neutral, err = v.conceptSet(strings.Join(file.Neutral, " ")); err != nil {
 		return err
 	}
-	if v.other, err = v.conceptSet("other"); err != nil {
+	if v.aside, err = v.conceptSet(strings.Join(file.Aside, " ")); err != nil {
 		return err
 	}
 	for _, entry := range file.Roles {
 		r := role{name: entry.Name, kinds: entry.Kinds, quantity: entry.Quantity}
 		if len(entry.Allows) == 1 && entry.Allows[0] == "*" {
-			r.allows = concepts{^uint64(0), ^uint64(0)}.without(v.other)
+			r.allows = concepts{^uint64(0), ^uint64(0)}.without(v.aside)
 		} else if r.allows, err = v.conceptSet(strings.Join(entry.Allows, " ")); err != nil {
 			return err
 		}
