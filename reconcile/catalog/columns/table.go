@@ -175,10 +175,15 @@ func (t *Table) doubtPart() {
 		t.Settle("columns", name, "role"))
 }
 
-// nameParts finds what names the parts of a table without a column of part numbers: descriptions that are all different,
-// or the part number in the title of a table of clubs, or the clubs themselves where each stands once.
+// nameParts finds what names the parts of a table without a column of part numbers: codes in a column that nothing else claims,
+// descriptions that are all different, or the part number in the title of a table of clubs, or the clubs themselves where each stands once.
 func (t *Table) nameParts(titles []string) {
 	if t.ByRole[catalog.Part] != nil {
+		return
+	}
+	if c := t.codesUnclaimed(); c != nil {
+		c.Role, c.Known, c.Evidence = catalog.Part, false, "there is no other column of part numbers, and it has a code of its own in each line"
+		t.indexRoles()
 		return
 	}
 	if c := t.ByRole[catalog.Description]; c != nil && c.Profile.Filled > 0 && c.Profile.distinct == c.Profile.Filled {
@@ -213,6 +218,20 @@ func (t *Table) nameParts(titles []string) {
 		t.ClubsName = true
 		c.Evidence += "; it names the heads too, since there is no column of part numbers and each club stands once"
 	}
+}
+
+// codesUnclaimed returns the one column without a role that has another code in each line, as of those that call a part number a style.
+func (t *Table) codesUnclaimed() (found *Column) {
+	for _, c := range t.Columns {
+		if c.Role != "" || !c.uniqueCodes() {
+			continue
+		}
+		if found != nil {
+			return nil
+		}
+		found = c
+	}
+	return found
 }
 
 // oneClubEach reports whether no line of a column of clubs names a set.

@@ -531,3 +531,33 @@ KW-9 | 9.35 | 13.6 | 19 | Q6 | T
 		}
 	}
 }
+
+// TestToleranceSaysBehindWhatItIsFor: "±0.05 on the diameters" gives lengths none, and each of two has its own.
+func TestToleranceSaysBehindWhatItIsFor(t *testing.T) {
+	for title, want := range map[string][2]string{
+		"Cotes en mm, tolérance ±0,05 sur les diamètres":                   {"hosel_od=13.4[13.35..13.45]", "bore=9.5[9.45..9.55]"},
+		"Dimensions in mm; ±0.05 mm on the hosel OD, ±0.03 mm on the bore": {"hosel_od=13.4[13.35..13.45]", "bore=9.5[9.47..9.53]"},
+	} {
+		c := read(t, grid("Heads", title+"\nRef. | Hosel OD | Bore | Bore depth\nTV-5 | 13.4 | 9.5 | 32\nTV-6 | 13.4 | 9.5 | 33"))
+		got := rowOf(t, c, "TV-5")
+		for _, says := range append(want[:], "bore_depth=32 ") {
+			if !strings.Contains(got+" ", says) {
+				t.Errorf("%s: %s, want %s", title, got, says)
+			}
+		}
+	}
+}
+
+// TestStyleNumbers takes a column of codes for the part numbers that calls them styles, and not the descriptions beside it.
+func TestStyleNumbers(t *testing.T) {
+	c := read(t, grid("Stock", `
+Heads, sizes in mm
+Style | Descr. | Shaft | Hosel diam | Hole diam
+GR-5I | Granite 5 iron | .370 parallel | 13.2 | 9.50
+GR-6I | Granite 6 iron | .370 parallel | 13.2 | 9.50
+GR-7I | Granite 7 iron | .370 parallel | 13.2 | 9.50
+`))
+	defer show(t, c)
+	wantRow(t, c, "GR-6I", catalog.Assumed, sizes{catalog.HoselOD: 13.2, catalog.Bore: 9.5})
+	wantNoFinding(t, c, "data.unit", "C3")
+}

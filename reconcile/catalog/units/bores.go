@@ -65,13 +65,13 @@ func (t *Table) settleBoreColumn(c *Column, said string) {
 }
 
 // unitOfNames returns the unit in which all numbers of a column are names of tips, whatever a heading or a note says of the other
-// sizes: 370 or 370P in thousandths of an inch for a bore, and in a column of tips of ferrules .370 in inches or 9.4 in mm as well.
+// sizes: 370 or 370P in thousandths of an inch for a bore, and in a column of tips .370 in inches or 9.4 in mm as well.
 func (t *Table) unitOfNames(c *Column) (string, bool) {
 	units := []string{"thou"}
 	switch {
-	case c.Role == catalog.TipTaken && t.Kind == catalog.Ferrules:
+	case c.Role == catalog.TipTaken:
 		units = []string{"thou", "in", "mm"}
-	case c.Role != catalog.Bore && c.Role != catalog.TipTaken:
+	case c.Role != catalog.Bore:
 		return "", false
 	}
 	numbers := c.Bare()

@@ -76,6 +76,7 @@ func ReadTolerances(text string, ctx Context) []Tolerance {
 		if t, found := r.next(); found {
 			t.Leniencies = append(append([]Leniency{}, notes...), t.Leniencies...)
 			r.found = append(r.found, t)
+			r.behind = true
 		}
 	}
 	r.closeScope()
@@ -93,9 +94,11 @@ type toleranceReader struct {
 	text  string
 	at    int
 	scope string
-	found []Tolerance
-	parts [][2]measure.Number // lower and upper, as written, beside found
-	units [][2]string
+	// behind is set while the words read stand behind the last tolerance found, with no comma between.
+	behind bool
+	found  []Tolerance
+	parts  [][2]measure.Number // lower and upper, as written, beside found
+	units  [][2]string
 }
 
 func (r *toleranceReader) peek(ahead int) token {
@@ -132,7 +135,7 @@ func (r *toleranceReader) next() (Tolerance, bool) {
 		}
 		r.scope += strings.TrimSpace(t.raw)
 	}
-	if t.kind == aSeparator {
+	if t.kind == aSeparator || t.is(aSign, ",") && r.behind {
 		r.closeScope()
 	}
 	r.at++
@@ -141,10 +144,10 @@ func (r *toleranceReader) next() (Tolerance, bool) {
 
 // closeScope ends a part of the text: words behind a tolerance say what it is for where no other follows.
 func (r *toleranceReader) closeScope() {
-	if last := len(r.found) - 1; last >= 0 && r.found[last].After == "" {
-		r.found[last].After = r.scope
+	if r.behind {
+		r.found[len(r.found)-1].After = r.scope
 	}
-	r.scope = ""
+	r.scope, r.behind = "", false
 }
 
 // amount reads a number and the unit after it.

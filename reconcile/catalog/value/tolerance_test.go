@@ -60,16 +60,18 @@ func TestReadTolerancesWithScopes(t *testing.T) {
 	type scoped struct {
 		Scope        string
 		Lower, Upper string
+		After        string
 	}
 	for text, want := range map[string][]scoped{
-		"Hosel OD ±.003, bore ±.001 in":    {{"Hosel OD", "-0.0762 mm", "0.0762 mm"}, {"bore", "-0.0254 mm", "0.0254 mm"}},
-		"Hosel OD ±0.05; Bore +0.02/-0":    {{"Hosel OD", "-0.05 mm", "0.05 mm"}, {"Bore", "0 mm", "0.02 mm"}},
-		"Außen ±0,1 mm / Bohrung ±0,05 mm": {{"Außen", "-0.1 mm", "0.1 mm"}, {"Bohrung", "-0.05 mm", "0.05 mm"}},
-		"外径±0.05mm、内径±0.02mm":              {{"外径", "-0.05 mm", "0.05 mm"}, {"内径", "-0.02 mm", "0.02 mm"}},
+		"Hosel OD ±.003, bore ±.001 in":            {{"Hosel OD", "-0.0762 mm", "0.0762 mm", ""}, {"bore", "-0.0254 mm", "0.0254 mm", ""}},
+		"Hosel OD ±0.05; Bore +0.02/-0":            {{"Hosel OD", "-0.05 mm", "0.05 mm", ""}, {"Bore", "0 mm", "0.02 mm", ""}},
+		"Außen ±0,1 mm / Bohrung ±0,05 mm":         {{"Außen", "-0.1 mm", "0.1 mm", ""}, {"Bohrung", "-0.05 mm", "0.05 mm", ""}},
+		"外径±0.05mm、内径±0.02mm":                      {{"外径", "-0.05 mm", "0.05 mm", ""}, {"内径", "-0.02 mm", "0.02 mm", ""}},
+		"mm, ±0.05 on diameters, ±0.5 for lengths": {{"", "-0.05 mm", "0.05 mm", "on diameters"}, {"", "-0.5 mm", "0.5 mm", "for lengths"}},
 	} {
 		var got []scoped
 		for _, tolerance := range ReadTolerances(text, Context{Unit: "mm"}) {
-			got = append(got, scoped{tolerance.Scope, tolerance.Lower.String(), tolerance.Upper.String()})
+			got = append(got, scoped{tolerance.Scope, tolerance.Lower.String(), tolerance.Upper.String(), tolerance.After})
 		}
 		if diff := cmp.Diff(want, got); diff != "" {
 			t.Errorf("%q (-want +got):\n%s", text, diff)
