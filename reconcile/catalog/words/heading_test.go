@@ -2,16 +2,17 @@ package words
 
 import (
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 )
 
-// headings reads the table of headings in testdata.
-func headings(t testing.TB) [][]string {
+// rowsOf reads a table of headings in testdata, whose lines have so many fields.
+func rowsOf(t testing.TB, file string, width int) [][]string {
 	t.Helper()
-	text, err := os.ReadFile("testdata/headings.txt")
+	text, err := os.ReadFile("testdata/" + file)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -22,8 +23,8 @@ func headings(t testing.TB) [][]string {
 			continue
 		}
 		fields := strings.Split(line, "|")
-		if len(fields) != 4 {
-			t.Fatalf("%q does not have four fields", line)
+		if len(fields) != width {
+			t.Fatalf("%q does not have %d fields", line, width)
 		}
 		rows = append(rows, fields)
 	}
@@ -32,7 +33,7 @@ func headings(t testing.TB) [][]string {
 
 func TestMatchInKnownTables(t *testing.T) {
 	v := Load()
-	rows := headings(t)
+	rows := rowsOf(t, "headings.txt", 4)
 	if len(rows) < 300 {
 		t.Fatalf("only %d headings", len(rows))
 	}
@@ -55,6 +56,19 @@ func TestMatchInKnownTables(t *testing.T) {
 		}
 		if found != unit {
 			t.Errorf("%q: unit %q, want %q", heading, found, unit)
+		}
+	}
+}
+
+func TestMatchInAnotherHand(t *testing.T) {
+	v := Load()
+	for _, row := range rowsOf(t, "headings2.txt", 3) {
+		got := ""
+		if matches := v.MatchIn(row[0], row[1]); len(matches) > 0 {
+			got = matches[0].Role
+		}
+		if !slices.Contains(strings.Split(row[2], "/"), got) {
+			t.Errorf("%s: %q is taken for %q, want %q", row[0], row[1], got, row[2])
 		}
 	}
 }

@@ -161,8 +161,9 @@ func (v *Vocabulary) gluedUnit(word string) (stem, unit string) {
 	return word, ""
 }
 
-// shortWide reports whether a unit is a single wide character, which ends many other words: 度 in 深度, 寸 in 尺寸.
+// shortWide reports whether a unit is a single wide character, which ends many other words: 度 in 深度, 寸 in 尺寸, 도 in 별도.
 func shortWide(word string) bool {
+	word = strings.TrimRightFunc(word, unicode.IsPunct)
 	r, size := utf8.DecodeRuneInString(word)
 	return isWide(r) && size == len(word)
 }
