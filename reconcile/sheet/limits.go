@@ -92,6 +92,7 @@ type Meter struct {
 	sheets      int
 	rows, cells int
 	strays      int
+	lines       int
 	text        int64
 }
 
@@ -103,9 +104,14 @@ func NewMeter(file string, limits Limits) *Meter {
 // Sheet counts a sheet. The error is a [*FileError].
 func (m *Meter) Sheet() error {
 	if m.sheets++; m.sheets > m.Limits.Sheets {
-		return m.Limits.Beyond(m.file, "", "sheets", "it has too many sheets")
+		return m.ManySheets()
 	}
 	return nil
+}
+
+// ManySheets returns the error of a file with too many sheets.
+func (m *Meter) ManySheets() error {
+	return m.Limits.Beyond(m.file, "", "sheets", "it has too many sheets")
 }
 
 // ManyRows returns the error of a file with too many rows on one sheet.
@@ -125,9 +131,16 @@ func (m *Meter) Comment(s *Sheet, at Ref, text string) error {
 	return nil
 }
 
-// Merges counts what the merged ranges of a sheet cover, as far as there are rows and columns with content, against the limit on cells: a
-// few of them may cover any number. The error is a [*FileError].
-func (m *Meter) Merges(s *Sheet) error {
+// blankRows is how many rows in which nothing stands a book may have, for each that may have content: a single cell in the last row of a sheet
+// asks for a million of them, and a thousand such sheets for a billion.
+const blankRows = 15
+
+// Whole counts what a sheet takes beside its cells: rows in which nothing stands, and what merged ranges cover, as far as there are rows and
+// columns with content, against the limit on cells: a few of them may cover any number. The error is a [*FileError].
+func (m *Meter) Whole(s *Sheet) error {
+	if m.lines += len(s.Rows); m.lines-m.rows > blankRows*m.Limits.Rows {
+		return m.ManyRows(s.Name)
+	}
 	rows, covered := len(s.Rows), 0
 	for rows > 0 && len(s.Rows[rows-1]) == 0 {
 		rows--

@@ -39,6 +39,18 @@ func TestMeter(t *testing.T) {
 	}
 }
 
+// TestFarCorners counts the rows of all sheets in which nothing stands: few cells can ask for many of them.
+func TestFarCorners(t *testing.T) {
+	meter, one := sheet.NewMeter("a.xls", sheet.Limits{Rows: 100}), &sheet.Sheet{Name: "S", Rows: make([][]*sheet.Cell, 1_000)}
+	if err := meter.Whole(one); err != nil {
+		t.Error(err)
+	}
+	var refused *sheet.FileError
+	if err := meter.Whole(one); !errors.As(err, &refused) || !strings.Contains(refused.Next, "--limit rows=") {
+		t.Error(err)
+	}
+}
+
 // TestLimitNames: each field has a default and can be set by its name.
 func TestLimitNames(t *testing.T) {
 	for _, name := range sheet.LimitNames() {

@@ -13,6 +13,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	"github.com/richardlehane/mscfb"
@@ -32,10 +33,10 @@ const (
 	CodeDates1904 = "file.dates1904"
 )
 
-// ReadWithin reads a workbook; name is what findings and errors call it. Errors are of type [*sheet.FileError].
-func ReadWithin(name string, r io.ReaderAt, limits sheet.Limits) (*sheet.Book, error) {
+// ReadWithin reads a workbook of so many bytes; name is what findings and errors call it. Errors are of type [*sheet.FileError].
+func ReadWithin(name string, r io.ReaderAt, size int64, limits sheet.Limits) (*sheet.Book, error) {
 	b := &reader{name: name, meter: sheet.NewMeter(name, limits), book: &sheet.Book{File: name, Format: "xls workbook"}}
-	stream, err := b.stream(r)
+	stream, err := b.stream(r, size)
 	if err == nil {
 		err = b.read(stream)
 	}
@@ -59,6 +60,7 @@ type reader struct {
 	palette  []sheet.Colour // the file's own, of the numbers from 8 on
 	texts    []text
 	sheets   []entry
+	spent    spent
 }
 
 // font is what a font says of how its text stands.
@@ -82,11 +84,18 @@ type entry struct {
 }
 
 // stream returns the records of the workbook out of the compound file.
-func (b *reader) stream(r io.ReaderAt) (content []byte, err error) {
-	file, err := mscfb.New(r)
+func (b *reader) stream(r io.ReaderAt, size int64) (content []byte, err error) {
+	directory := &bounded{ReaderAt: r, left: mostDirectory}
+	defer func() {
+		if err != nil && directory.ended {
+			err = io.ErrUnexpectedEOF
+		}
+	}()
+	file, err := mscfb.New(directory)
 	if err != nil {
 		return nil, fmt.Errorf("its table of contents cannot be read (%w)", err)
 	}
+	directory.left = math.MaxInt64
 	for {
 		one, err := file.Next()
 		if errors.Is(err, io.EOF) {
@@ -98,16 +107,36 @@ func (b *reader) stream(r io.ReaderAt) (content []byte, err error) {
 		if !strings.EqualFold(one.Name, "Workbook") || len(one.Path) > 0 {
 			continue
 		}
-		most := b.meter.Limits.Unpacked
-		if one.Size > most {
+		if one.Size > b.meter.Limits.Unpacked {
 			return nil, b.meter.Limits.Beyond(b.name, "", "unpacked", fmt.Sprintf("its workbook has %d bytes", one.Size))
 		}
-		content, err = io.ReadAll(io.LimitReader(one, one.Size))
-		if err == nil && int64(len(content)) < one.Size {
-			err = io.ErrUnexpectedEOF
+		if one.Size > size { // it is cut off, or its sectors follow each other in a circle
+			return nil, io.ErrUnexpectedEOF
 		}
+		content = make([]byte, one.Size)
+		_, err = io.ReadFull(one, content)
 		return content, err
 	}
+}
+
+// mostDirectory is how many bytes of tables of contents are read: 4,096 entries, where a workbook has ten, and each object put into it five. The
+// library keeps with each entry the path to it, and goes down into them by calling itself.
+const mostDirectory = 512 << 10
+
+// bounded is a compound file of which the library may read so much; ended is set where it has wanted more than there is.
+type bounded struct {
+	io.ReaderAt
+	left  int64
+	ended bool
+}
+
+func (b *bounded) ReadAt(p []byte, at int64) (int, error) {
+	if b.left -= int64(len(p)); b.left < 0 {
+		return 0, errors.New("it has too many entries")
+	}
+	n, err := b.ReaderAt.ReadAt(p, at)
+	b.ended = b.ended || errors.Is(err, io.EOF)
+	return n, err
 }
 
 // locate turns an error into one that names file and place.
@@ -210,12 +239,13 @@ func (b *reader) begin() error {
 // globals reads what holds for the whole workbook.
 func (b *reader) globals() error {
 	b.codes, b.formats = map[int]string{}, map[int]*numfmt.Format{}
+	f := &fields{}
 	for {
 		kind, data, err := b.records.next()
 		if err != nil {
 			return err
 		}
-		f := &fields{parts: [][]byte{data}}
+		f.begin(data)
 		switch kind {
 		case recEnd:
 			return nil
@@ -229,12 +259,16 @@ func (b *reader) globals() error {
 			attributes, ink := f.u16(), f.u16()
 			f.skip(2)
 			script := f.u16()
-			b.fonts = append(b.fonts, font{struck: attributes&8 != 0, raised: script == 1, lowered: script == 2, ink: ink})
+			if one := (font{struck: attributes&8 != 0, raised: script == 1, lowered: script == 2, ink: ink}); len(b.fonts) < mostNumbered {
+				b.fonts = append(b.fonts, one)
+			}
 		case recFormat:
 			id := f.u16()
 			b.codes[id] = f.chars(f.u16())
 		case recXF:
-			b.styles = append(b.styles, readStyle(f))
+			if len(b.styles) < mostNumbered {
+				b.styles = append(b.styles, readStyle(f))
+			}
 		case recPalette:
 			b.readPalette(f)
 		case recSheet:
@@ -242,10 +276,13 @@ func (b *reader) globals() error {
 			state := f.u8()
 			one := entry{at: at, hidden: state&3 != 0, kind: f.u8()}
 			one.name = f.chars(int(f.u8()))
-			b.sheets = append(b.sheets, one)
+			if b.sheets = append(b.sheets, one); len(b.sheets) > b.meter.Limits.Sheets {
+				return b.meter.ManySheets()
+			}
 		case recTexts:
-			f.parts = append(f.parts, b.records.continued()...)
-			err = b.readTexts(f)
+			if err = b.records.appendContinued(f); err == nil {
+				err = b.readTexts(f)
+			}
 		}
 		if err = errors.Join(err, f.err); err != nil {
 			return err
@@ -262,8 +299,9 @@ func (b *reader) readTexts(f *fields) error {
 		if f.err != nil {
 			return f.err
 		}
-		if b.texts = append(b.texts, one); int64(len(b.texts)) > b.meter.Limits.Text {
-			return errors.New("it has too many texts")
+		b.texts = append(b.texts, one)
+		if err := b.spent.text(b, "", one.size()); err != nil {
+			return err
 		}
 	}
 	return nil

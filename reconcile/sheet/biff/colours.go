@@ -9,7 +9,7 @@ import (
 func readStyle(f *fields) style {
 	one := style{font: f.u16(), format: f.u16()}
 	const toPattern, pattern, solid = 10, 6, 1
-	if len(f.parts[0]) < toPattern+pattern {
+	if len(f.parts) == 0 || len(f.parts[0]) < toPattern+pattern {
 		return one
 	}
 	f.skip(toPattern)
@@ -24,6 +24,7 @@ const firstOwn = 8
 
 // readPalette reads the workbook's own colours (2.4.188).
 func (b *reader) readPalette(f *fields) {
+	b.palette = nil
 	for range min(f.u16(), palette.Size) {
 		rgb := f.u32()
 		b.palette = append(b.palette, sheet.RGB(uint8(rgb), uint8(rgb>>8), uint8(rgb>>16)))
@@ -59,7 +60,7 @@ func (g *grid) inkOf(font int) sheet.Colour {
 func (g *grid) inks(at sheet.Ref, one text) {
 	var inks []sheet.Colour
 	for _, run := range one.runs {
-		if ink := g.inkOf(run.font); ink != 0 && len(inks) < mostInks && run.at < len(one.units) {
+		if ink := g.inkOf(int(run.font)); ink != 0 && len(inks) < mostInks && int(run.at) < len(one.units) {
 			inks = append(inks, ink)
 		}
 	}

@@ -33,7 +33,7 @@ func (g *grid) readNote(f *fields) error {
 		return fmt.Errorf("a comment stands at %s, which is not on a sheet", at)
 	}
 	g.comments.notes = append(g.comments.notes, one)
-	return nil
+	return g.spent.many(g.reader, g.out.Name, &g.spent.notes, "comments")
 }
 
 // readObject reads what kind of object begins. What is drawn in a way of its own is no comment, and no reason to refuse the cells.
@@ -49,32 +49,30 @@ func (g *grid) readObject(f *fields) {
 }
 
 // readObjectText reads the text of an object, which follows in further records, as do the fonts of its runs.
-func (g *grid) readObjectText(f *fields) {
+func (g *grid) readObjectText(f *fields) error {
 	f.skip(10)
 	length, runs := f.u16(), f.u16()/8
-	rest := &fields{parts: g.records.continued()}
+	rest := &fields{}
+	if err := g.records.appendContinued(rest); err != nil {
+		return err
+	}
 	if f.err != nil || g.comments.object == 0 {
 		f.err = nil
-		return
+		return nil
 	}
 	var one text
 	if length > 0 {
 		one.units = rest.units(length, rest.u8()&1 != 0)
+		one.runs = rest.runs(runs, length, 4)
 	}
-	for range runs {
-		if rest.err != nil {
-			break
-		}
-		one.runs = append(one.runs, formatRun{rest.u16(), rest.u16()})
-		rest.skip(4)
+	if rest.err != nil {
+		return nil
 	}
-	content, _ := g.content(one, false)
-	if rest.err == nil {
-		if g.comments.texts == nil {
-			g.comments.texts = map[int]string{}
-		}
-		g.comments.texts[g.comments.object] = content
+	if g.comments.texts == nil {
+		g.comments.texts = map[int]string{}
 	}
+	g.comments.texts[g.comments.object], _ = g.content(one, false)
+	return g.spent.text(g.reader, g.out.Name, one.size())
 }
 
 // finishComments gives each comment its text, and says where one has none.

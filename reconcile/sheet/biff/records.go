@@ -2,6 +2,7 @@ package biff
 
 import (
 	"encoding/binary"
+	"errors"
 	"fmt"
 	"io"
 	"math"
@@ -31,17 +32,18 @@ func (r *records) next() (kind int, data []byte, err error) {
 	return kind, data, nil
 }
 
-// continued returns the records that continue the last one.
-func (r *records) continued() (parts [][]byte) {
-	for {
+// appendContinued adds the records that continue the last one to its fields.
+func (r *records) appendContinued(f *fields) error {
+	for range mostContinued {
 		before := *r
 		kind, data, err := r.next()
 		if err != nil || kind != recContinue {
 			*r = before
-			return parts
+			return nil
 		}
-		parts = append(parts, data)
+		f.parts = append(f.parts, data)
 	}
+	return errors.New("a record goes on for too long")
 }
 
 // seek goes to the record at a place.
@@ -64,7 +66,14 @@ func (r *records) place() string {
 // fields reads the fields of a record and of those that continue it. What is not there is zero, and err says so.
 type fields struct {
 	parts [][]byte
+	room  [][]byte // for the parts of one record after the other
 	err   error
+}
+
+// begin begins with another record.
+func (f *fields) begin(data []byte) {
+	f.room = append(f.room[:0], data)
+	f.parts, f.err = f.room, nil
 }
 
 // take returns the next bytes, as many as n.
@@ -112,6 +121,9 @@ func (f *fields) chars(n int) string { return string(utf16.Decode(f.units(n, f.u
 // (2.5.293).
 func (f *fields) units(n int, wide bool) []uint16 {
 	var all []uint16
+	if len(f.parts) > 0 {
+		all = make([]uint16, 0, min(n, len(f.parts[0])))
+	}
 	for n > 0 && f.err == nil {
 		if len(f.parts) > 1 && len(f.parts[0]) == 0 {
 			f.parts = f.parts[1:]
@@ -152,8 +164,34 @@ type text struct {
 	runs  []formatRun
 }
 
+// size is the room that a text takes.
+func (t text) size() int {
+	const own, run = 48, 4
+	return own + 2*len(t.units) + run*len(t.runs)
+}
+
 // formatRun is where a font begins (2.5.129).
-type formatRun struct{ at, font int }
+type formatRun struct{ at, font uint16 }
+
+// runs reads so many runs of a text of so many characters, with so many bytes behind each that say nothing. Those that begin where no
+// character is left, or before the last one, are none.
+func (f *fields) runs(n, length, behind int) (all []formatRun) {
+	for range n {
+		one := formatRun{uint16(f.u16()), uint16(f.u16())}
+		f.skip(behind)
+		if f.err != nil {
+			break
+		}
+		switch last := len(all) - 1; {
+		case int(one.at) >= length, last >= 0 && one.at < all[last].at:
+		case last >= 0 && one.at == all[last].at:
+			all[last] = one
+		default:
+			all = append(all, one)
+		}
+	}
+	return all
+}
 
 // richText reads a text of the table of shared texts (2.5.293).
 func (f *fields) richText() text {
@@ -167,12 +205,7 @@ func (f *fields) richText() text {
 		extra = int(int32(f.u32()))
 	}
 	one := text{units: f.units(n, flags&1 != 0)}
-	for range runs {
-		if f.err != nil {
-			break
-		}
-		one.runs = append(one.runs, formatRun{f.u16(), f.u16()})
-	}
+	one.runs = f.runs(runs, n, 0)
 	if extra < 0 {
 		f.err = io.ErrUnexpectedEOF
 		return one

@@ -1,9 +1,11 @@
 package biff
 
 import (
+	"bytes"
 	"encoding/binary"
 	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -44,8 +46,10 @@ func book(globals, rows []byte) []byte {
 	return all
 }
 
-func readStream(stream []byte) (*sheet.Book, error) {
-	b := &reader{name: "test.xls", meter: sheet.NewMeter("test.xls", sheet.Limits{}), book: &sheet.Book{File: "test.xls"}}
+func readStream(stream []byte) (*sheet.Book, error) { return readStreamWithin(stream, sheet.Limits{}) }
+
+func readStreamWithin(stream []byte, limits sheet.Limits) (*sheet.Book, error) {
+	b := &reader{name: "test.xls", meter: sheet.NewMeter("test.xls", limits), book: &sheet.Book{File: "test.xls"}}
 	if err := b.read(stream); err != nil {
 		return nil, b.locate(err)
 	}
@@ -120,6 +124,42 @@ func TestDamagedRecords(t *testing.T) {
 		_, err := readStream(test.stream)
 		var refusal *sheet.FileError
 		if !errors.As(err, &refusal) || refusal.Reason != test.want || refusal.Next == "" {
+			t.Errorf("%s: %v, want the reason %v", name, err, test.want)
+		}
+	}
+}
+
+// TestSpent refuses what takes room beyond the limits before a row of it is complete, and parts that lie within each other.
+func TestSpent(t *testing.T) {
+	few := sheet.Limits{Cells: 20, Text: 400, Sheets: 3}
+	times := func(n int, one []byte) []byte { return bytes.Repeat(one, n) }
+	number := record(recNumber, 0, 0, 0, 1.5)
+	text := record(recTexts, uint32(1), uint32(1), 100, byte(0), strings.Repeat("x", 100))
+	for name, test := range map[string]struct {
+		globals, rows []byte
+		want          sheet.Reason
+	}{
+		"as much as there may be":  {text, join(number, times(20, record(recBlank, 1, 0, 0)), times(20, record(recMerged, 1, 0, 0, 0, 0))), 0},
+		"blank cells":              {nil, times(21, record(recBlank, 0, 0, 0)), sheet.ReasonTooBig},
+		"blank cells of a row":     {nil, record(recBlanks, 0, 0, string(make([]byte, 2*21)), 20), sheet.ReasonTooBig},
+		"merged ranges":            {nil, times(21, record(recMerged, 1, 0, 0, 0, 0)), sheet.ReasonTooBig},
+		"comments":                 {nil, times(21, noteAt(0, 0, 1)), sheet.ReasonTooBig},
+		"texts":                    {join(text, text, text, text), nil, sheet.ReasonTooBig},
+		"texts of comments":        {nil, times(4, join(object(0x19, 1), objectText(100, 0), record(recContinue, byte(0), strings.Repeat("x", 100)))), sheet.ReasonTooBig},
+		"a text in many cells":     {text, join(record(recSharedText, 0, 0, 0, uint32(0)), record(recSharedText, 0, 1, 0, uint32(0)), record(recSharedText, 0, 2, 0, uint32(0)), record(recSharedText, 0, 3, 0, uint32(0)), record(recSharedText, 0, 4, 0, uint32(0))), sheet.ReasonTooBig},
+		"sheets":                   {times(3, record(recSheet, uint32(0), byte(0), byte(0), byte(1), byte(0), "T")), nil, sheet.ReasonTooBig},
+		"columns":                  {nil, times(MaxCols+1, record(recColumn, 0, 0, 0, 0, 0)), sheet.ReasonDamaged},
+		"sheets within each other": {record(recSheet, uint32(0), byte(0), byte(0), byte(1), byte(0), "T"), times(20, record(recRow, 0, 0, 0, 0, 0, 0, uint32(0))), sheet.ReasonDamaged},
+	} {
+		stream := book(test.globals, test.rows)
+		if name == "sheets within each other" { // the second is where the first is
+			first := bytes.Index(stream, record(recSheet)[:2])
+			second := first + 4 + bytes.Index(stream[first+4:], record(recSheet)[:2])
+			copy(stream[second+4:], stream[first+4:first+8])
+		}
+		_, err := readStreamWithin(stream, few)
+		var refusal *sheet.FileError
+		if test.want == 0 && err != nil || test.want != 0 && (!errors.As(err, &refusal) || refusal.Reason != test.want || refusal.Next == "") {
 			t.Errorf("%s: %v, want the reason %v", name, err, test.want)
 		}
 	}

@@ -2,6 +2,7 @@ package biff
 
 import (
 	"encoding/binary"
+	"errors"
 	"fmt"
 	"math"
 	"strconv"
@@ -25,6 +26,8 @@ type grid struct {
 	// waiting is the place of the formula whose text comes in the next record.
 	waiting sheet.Ref
 	style   int
+	// columns is how many records about columns there were.
+	columns int
 }
 
 // sheet reads one sheet.
@@ -38,20 +41,24 @@ func (b *reader) sheet(one entry) error {
 	if err := b.begin(); err != nil {
 		return err
 	}
+	from := b.records.at
 	g := &grid{reader: b, out: &sheet.Sheet{Name: one.name, Hidden: one.hidden, HiddenRows: map[int]bool{}, HiddenCols: map[int]bool{}}}
 	if err := g.read(); err != nil {
+		return err
+	}
+	if err := b.spent.part(b.records.at-from, len(b.records.stream)); err != nil {
 		return err
 	}
 	if err := g.finish(); err != nil {
 		return err
 	}
 	b.book.Sheets = append(b.book.Sheets, g.out)
-	return b.meter.Merges(g.out)
+	return b.meter.Whole(g.out)
 }
 
 // read reads the records of the sheet. Charts within it are parts of their own.
 func (g *grid) read() error {
-	depth := 0
+	depth, f := 0, &fields{}
 	for {
 		kind, data, err := g.records.next()
 		if err != nil {
@@ -66,7 +73,7 @@ func (g *grid) read() error {
 			depth--
 		case depth > 0:
 		default:
-			f := &fields{parts: [][]byte{data}}
+			f.begin(data)
 			err := g.record(kind, f)
 			if err == nil {
 				err = f.err
@@ -88,6 +95,9 @@ func (g *grid) record(kind int, f *fields) error {
 			g.out.HiddenRows[row+1] = true
 		}
 	case recColumn:
+		if g.columns++; g.columns > MaxCols {
+			return errors.New("it says more often than there are columns how they look")
+		}
 		first, last := f.u16(), f.u16()
 		f.skip(4)
 		if f.u16()&1 != 0 {
@@ -101,6 +111,9 @@ func (g *grid) record(kind int, f *fields) error {
 			if f.err != nil || bottom < top || right < left || right >= MaxCols {
 				return fmt.Errorf("a merged range goes from row %d to %d and from column %d to %d", top+1, bottom+1, left+1, right+1)
 			}
+			if err := g.spent.many(g.reader, g.out.Name, &g.spent.merges, "merged ranges"); err != nil {
+				return err
+			}
 			g.out.Merges = append(g.out.Merges, sheet.Range{From: sheet.Ref{Row: top + 1, Col: left + 1}, To: sheet.Ref{Row: bottom + 1, Col: right + 1}})
 		}
 	case recNote:
@@ -108,7 +121,7 @@ func (g *grid) record(kind int, f *fields) error {
 	case recObject:
 		g.readObject(f)
 	case recObjectText:
-		g.readObjectText(f)
+		return g.readObjectText(f)
 	case recNumber, recRK, recLabel, recRichText, recSharedText, recTruth, recFormula:
 		at := sheet.Ref{Row: f.u16() + 1, Col: f.u16() + 1}
 		g.style = f.u16()
@@ -120,12 +133,14 @@ func (g *grid) record(kind int, f *fields) error {
 	case recBlank:
 		at := sheet.Ref{Row: f.u16() + 1, Col: f.u16() + 1}
 		g.style = f.u16()
-		g.paint(at)
+		return g.blank(at)
 	case recBlanks:
 		row, col := f.u16(), f.u16()
 		for ; len(f.parts) > 0 && len(f.parts[0]) >= 2+2; col++ { // the last column follows
 			g.style = f.u16()
-			g.paint(sheet.Ref{Row: row + 1, Col: col + 1})
+			if err := g.blank(sheet.Ref{Row: row + 1, Col: col + 1}); err != nil {
+				return err
+			}
 		}
 	case recRKs:
 		return g.rks(f)
@@ -133,12 +148,20 @@ func (g *grid) record(kind int, f *fields) error {
 		if g.waiting == (sheet.Ref{}) {
 			return nil
 		}
-		f.parts = append(f.parts, g.records.continued()...)
+		if err := g.records.appendContinued(f); err != nil {
+			return err
+		}
 		at := g.waiting
 		g.waiting = sheet.Ref{}
-		return g.place(at, g.text(at, text{units: utf16.Encode([]rune(f.chars(f.u16())))}, unknownFormula))
+		return g.place(at, g.text(at, text{units: f.units(f.u16(), f.u8()&1 != 0)}, unknownFormula))
 	}
 	return nil
+}
+
+// blank takes in a cell in which nothing stands.
+func (g *grid) blank(at sheet.Ref) error {
+	g.paint(at)
+	return g.spent.many(g.reader, g.out.Name, &g.spent.blanks, "cells in which nothing stands")
 }
 
 // cell takes in the record of one cell.
@@ -149,15 +172,13 @@ func (g *grid) cell(kind int, at sheet.Ref, f *fields) error {
 	case recRK:
 		return g.place(at, g.number(at, rk(f.u32()), ""))
 	case recLabel, recRichText:
-		f.parts = append(f.parts, g.records.continued()...)
-		one := text{units: utf16.Encode([]rune(f.chars(f.u16())))}
+		if err := g.records.appendContinued(f); err != nil {
+			return err
+		}
+		length := f.u16()
+		one := text{units: f.units(length, f.u8()&1 != 0)}
 		if kind == recRichText {
-			for range f.u16() {
-				if f.err != nil {
-					break
-				}
-				one.runs = append(one.runs, formatRun{f.u16(), f.u16()})
-			}
+			one.runs = f.runs(f.u16(), length, 0)
 		}
 		return g.place(at, g.text(at, one, ""))
 	case recSharedText:
@@ -263,8 +284,13 @@ func (g *grid) struckOut(at sheet.Ref, cell sheet.Cell) sheet.Cell {
 	if !g.ownFont().struck || cell.Shown == "" {
 		return cell
 	}
-	g.out.Strike(at, cell.Shown)
+	g.strike(at, cell.Shown)
 	return *sheet.StruckCell
+}
+
+func (g *grid) strike(at sheet.Ref, text string) {
+	g.out.Strike(at, text)
+	g.spent.chars += int64(len(text))
 }
 
 func (g *grid) number(at sheet.Ref, value float64, formula string) sheet.Cell {
@@ -297,9 +323,9 @@ func (g *grid) content(one text, whole bool) (content, struck string) {
 	var all runs.Text
 	from, look := 0, runs.Look{Struck: whole}
 	for _, run := range one.runs {
-		to := min(max(run.at, from), len(one.units))
+		to := min(max(int(run.at), from), len(one.units))
 		all.Add(string(utf16.Decode(one.units[from:to])), look)
-		f := g.font(run.font)
+		f := g.font(int(run.font))
 		from, look = to, runs.Look{Struck: f.struck, Raised: f.raised, Lowered: f.lowered}
 	}
 	all.Add(string(utf16.Decode(one.units[from:])), look)
@@ -309,7 +335,7 @@ func (g *grid) content(one text, whole bool) (content, struck string) {
 func (g *grid) text(at sheet.Ref, one text, formula string) sheet.Cell {
 	content, struck := g.content(one, g.ownFont().struck)
 	if struck != "" {
-		g.out.Strike(at, struck)
+		g.strike(at, struck)
 	}
 	g.inks(at, one)
 	switch {
@@ -354,6 +380,9 @@ func (g *grid) place(at sheet.Ref, cell sheet.Cell) error {
 	}
 	if cell == (sheet.Cell{}) {
 		return nil
+	}
+	if err := g.spent.cell(g.reader, g.out.Name, max(len(cell.Raw), len(cell.Shown))); err != nil {
+		return err
 	}
 	for len(g.out.Rows) < at.Row {
 		g.out.Rows = append(g.out.Rows, nil)

@@ -58,7 +58,7 @@ func (b *reader) table(s *xmlscan.Scanner) error {
 	}
 	g.out.Colours.Sort()
 	b.book.Sheets = append(b.book.Sheets, g.out)
-	return b.meter.Merges(g.out)
+	return b.meter.Whole(g.out)
 }
 
 // element reads one child of a table, or of a group of rows or columns in it.

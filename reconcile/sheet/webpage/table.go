@@ -269,7 +269,7 @@ func (p *page) endTable() error {
 	}
 	t.out.Name = p.unique(t.out.Name)
 	p.last, p.found = t.out, append(p.found, t)
-	if err := p.meter.Merges(t.out); err != nil {
+	if err := p.meter.Whole(t.out); err != nil {
 		return err
 	}
 	return p.meter.Sheet()

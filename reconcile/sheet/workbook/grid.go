@@ -44,7 +44,7 @@ func (b *reader) sheet(e entry, relations relations) error {
 	if err := b.comments(g, target.target); err != nil {
 		return err
 	}
-	if err := b.meter.Merges(g.out); err != nil {
+	if err := b.meter.Whole(g.out); err != nil {
 		return err
 	}
 	g.out.Colours.Sort()
