@@ -33,7 +33,9 @@ type rowView struct {
 // cellView is a cell as the sheet shows it.
 type cellView struct {
 	Text, Group string
-	Marks       []mark
+	// Struck is what of the cell is struck out.
+	Struck string
+	Marks  []mark
 	// Is is what the cell's column gives, in the heads of a table.
 	Is *columnView
 }
@@ -204,12 +206,12 @@ func (p *painter) row(number int) rowView {
 	for col := 1; col <= p.width; col++ {
 		ref := sheet.Ref{Row: number, Col: col}
 		cell := p.sheet.Cell(ref)
-		view := cellView{Text: clip(cell.Shown), Marks: p.cells[ref]}
+		view := cellView{Text: clip(cell.Shown), Struck: clip(p.sheet.Struck[ref]), Marks: p.cells[ref]}
 		if t, c := p.at(number, col); t != nil {
 			view.Group = c.Group
 		}
 		r.Cells = append(r.Cells, view)
-		if view.Text != "" {
+		if view.Text != "" || view.Struck != "" {
 			filled++
 		}
 	}

@@ -76,6 +76,28 @@ func saved(b *browser.Tab) string {
 	return browser.Evaluate[string](b, "window.saved")
 }
 
+// struckOut is the same list with a size and a row that are struck out.
+func struckOut() *sheet.Book {
+	b := irons()
+	s := b.Sheets[0]
+	s.Strike(sheet.Ref{Row: 3, Col: 2}, "13.5")
+	for col, cell := range s.Rows[5] {
+		s.Strike(sheet.Ref{Row: 6, Col: col + 1}, cell.Shown)
+		s.Rows[5][col] = sheet.StruckCell
+	}
+	return b
+}
+
+// TestStruckOut shows what is struck out of a cell, and a row that is, as the sheet has them, and says so to whoever does not see them.
+func TestStruckOut(t *testing.T) {
+	tab := openPage(t, pageOf(t, struckOut(), ""))
+	const cells = `[...document.querySelectorAll(".grid tbody tr")].filter(r => r.querySelector("s")).map(r => [...r.querySelectorAll("td")].map(c => c.textContent + (c.querySelector("s") ? "|" + c.querySelector("s").lastChild.data + "|" + getComputedStyle(c.querySelector("s")).textDecorationLine : "")).join(";")).join("\n")`
+	const want = "OV-20;struck out: 13.5 13.6|13.5|line-through;32;\"left\" too\nstruck out: OV-23|OV-23|line-through;struck out: .535|.535|line-through;struck out: 31.5|31.5|line-through;"
+	if got := browser.Evaluate[string](tab, cells); got != want {
+		t.Errorf("the page shows\n%s, want\n%s", got, want)
+	}
+}
+
 // TestUnitOfAColumn changes the unit of a column on the page, reads the sheet with what it saves, and sees the column in that unit,
 // although its heading says another.
 func TestUnitOfAColumn(t *testing.T) {
@@ -185,7 +207,7 @@ func TestAxe(t *testing.T) {
 	axe := browser.AxeCore(t)
 	two := sheettest.Book("trim.xlsx", "Trim",
 		"Ferrule | Bore (in) | Base OD (in)", "HL-1 | .370 | .540", "HL-2 | .355 | 5.40", "", "Style | Ferrule | Base OD (mm) | Bore (mm)", "plain | HL-7 | 13.8 | 9.3", "plain | HL-8 | 13.4 | 9.0")
-	for _, book := range []*sheet.Book{irons(), two} {
+	for _, book := range []*sheet.Book{struckOut(), two} {
 		page := pageOf(t, book, "")
 		for _, scheme := range []string{"light", "dark"} {
 			for _, width := range []int64{1280, 390} {
