@@ -2,7 +2,7 @@
 //
 // The compound file is opened by a library; of the records this package reads those that say something about values: texts with what is
 // struck out and raised in them, numbers, results of formulas, number formats, fonts, merged ranges, hidden rows, columns and sheets.
-// Formulas are kept as tokens in such files and are not written out: a cell has the result that was stored with it, and … for its formula.
+// Formulas are kept as tokens in such files and are not written out: a cell has the result that was stored with it, if any, and … for its formula.
 // Comments are read from among the drawings; what else is drawn, text boxes too, is not.
 //
 // A record stream has no checksums. A file that is cut off lacks the end marks of its parts, and is refused.

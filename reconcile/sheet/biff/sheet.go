@@ -194,11 +194,18 @@ func (g *grid) cell(kind int, at sheet.Ref, f *fields) error {
 	return g.formula(at, f)
 }
 
-// formula takes in the stored result of a formula (MS-XLS, 2.5.133).
+// formula takes in the stored result of a formula (MS-XLS, 2.5.133). The format has no way to say that there is none: programs that write
+// such files without a spreadsheet program store a nought, and ask for the formula to be worked out when the file is opened, by a bit that
+// Excel itself leaves alone (2.4.127).
 func (g *grid) formula(at sheet.Ref, f *fields) error {
+	const whenOpened = 2
 	result := f.take(8)
+	flags := f.u16()
 	if f.err != nil {
 		return f.err
+	}
+	if flags&whenOpened != 0 && binary.LittleEndian.Uint64(result) == 0 {
+		return g.place(at, sheet.Cell{Kind: sheet.Blank, Formula: unknownFormula})
 	}
 	if result[6] != 0xff || result[7] != 0xff {
 		return g.place(at, g.number(at, math.Float64frombits(binary.LittleEndian.Uint64(result)), unknownFormula))
