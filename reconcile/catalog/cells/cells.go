@@ -226,7 +226,7 @@ func (t *Reader) aboveDitto(fromLine, fromCol int, last ditto) (int, int) {
 		if t.isDitto(id) {
 			continue
 		}
-		if g.Text(id) != "" {
+		if g.Text(id) != "" || withoutResult(g.CellOf(id)) {
 			return g.Source(above, fromCol)
 		}
 	}
@@ -260,7 +260,7 @@ func damaged(cell sheet.Cell, c *Column) Trouble {
 		return Problem("data.formula", "%s holds the text of a formula, %s, that was not worked out; give its result", c.Name(), cell.Raw)
 	case cell.Kind == sheet.Error || cell.Kind == sheet.Text && value.IsErrorValue(cell.Raw) && want != traits.Text:
 		return Problem("data.damaged", "%s holds the error %s instead of a value", c.Name(), cell.Shown)
-	case cell.Kind == sheet.Blank && cell.Formula != "":
+	case withoutResult(cell):
 		return Problem("data.damaged", "%s holds the formula =%s without a stored result; open the file in a spreadsheet program and save it again",
 			c.Name(), cell.Formula)
 	case cell.Kind == sheet.Date && want == traits.Length:
@@ -275,6 +275,9 @@ func damaged(cell sheet.Cell, c *Column) Trouble {
 	}
 	return Trouble{}
 }
+
+// withoutResult reports whether a cell holds a formula that nobody has worked out: it looks blank, and is not.
+func withoutResult(cell sheet.Cell) bool { return cell.Kind == sheet.Blank && cell.Formula != "" }
 
 // fromDate returns the one fraction of an inch, among sizes in inches, that the joint allows and that a spreadsheet program
 // makes this date of, and says so; nothing where there are several or none.
@@ -839,7 +842,7 @@ func (t *Reader) readNumber(line int, c *Column, f catalog.Field) (catalog.Field
 			per, _ := t.PricePer(line, c, f.Text)
 			if per == 0 {
 				f.Number, f.IsNumber = 0, false
-				return f, Doubt("data.prices", "%s %s is for %q pieces, by the column beside it, which is no number; it is left out", c.Name(), f.Text, t.Region.Grid.Filled(line, c.piecesBeside.Col))
+				return f, Doubt("data.prices", "%s %s is for as many pieces as the column beside it says, which is no number: %q; it is left out", c.Name(), f.Text, t.piecesText(line, c))
 			}
 			f.Number /= per
 		}
@@ -855,7 +858,7 @@ func (t *Reader) readNumber(line int, c *Column, f catalog.Field) (catalog.Field
 // what is no number.
 func (t *Reader) PricePer(line int, c *Column, text string) (per float64, set bool) {
 	if beside := c.piecesBeside; beside != nil {
-		return piecesIn(t.Region.Grid.Filled(line, beside.Col)), false
+		return piecesIn(t.piecesText(line, c)), false
 	}
 	if lexicon.HasWords(text) {
 		if t.Lex.SaysPiece(text) {
@@ -866,6 +869,15 @@ func (t *Reader) PricePer(line int, c *Column, text string) (per float64, set bo
 		}
 	}
 	return c.Per, c.PerSet
+}
+
+// piecesText is what the column beside prices says of how many pieces one of them is for.
+func (t *Reader) piecesText(line int, c *Column) string {
+	g := t.Region.Grid
+	if cell := g.Cell(g.Source(line, c.piecesBeside.Col)); withoutResult(cell) {
+		return "=" + cell.Formula
+	}
+	return g.Filled(line, c.piecesBeside.Col)
 }
 
 // piecesIn returns for how many pieces a cell of a column of such numbers says that the price is: one where it says nothing, zero where it

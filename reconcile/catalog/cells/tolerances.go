@@ -21,6 +21,9 @@ func (t *Reader) deviationsFor(line int, c *Column) (value.Tolerance, string, bo
 		if !pair.DeviatesFrom(c.Role) {
 			continue
 		}
+		if t.tellDamaged(line, pair) || t.tellDamaged(line, pair.partner) {
+			return value.Tolerance{}, "", false
+		}
 		unit, _ := t.unitOf(line, c, sheet.Cell{})
 		first, okFirst := t.deviation(line, pair, unit)
 		second, okSecond := t.deviation(line, pair.partner, unit)
@@ -42,6 +45,17 @@ func (t *Reader) deviationsFor(line int, c *Column) (value.Tolerance, string, bo
 		return value.Tolerance{Lower: lower, Upper: upper, Text: text}, t.Region.Grid.Ref(line, pair.Col).String(), true
 	}
 	return value.Tolerance{}, "", false
+}
+
+// tellDamaged reports that a spreadsheet program has left no value in a cell of tolerances, and whether it is so.
+func (t *Reader) tellDamaged(line int, c *Column) bool {
+	bad := damaged(t.Region.Grid.Cell(t.valueCell(line, c)), c)
+	if bad.Any() {
+		t.Tell(layout.ToldKey{What: "tolerance " + layout.LineName(line), Col: c.Col}, finding.Warning, bad.Code, line, c.Col, func() string {
+			return bad.Message + "; it is not used"
+		})
+	}
+	return bad.Any()
 }
 
 // deviation reads one deviation. A number without a sign has that of its heading: 0.05 under "-" is -0.05. Business software writes
@@ -86,6 +100,9 @@ func (t *Reader) toleranceFor(line int, c *Column) (value.Tolerance, measure.Ori
 	}
 	for _, other := range t.Columns {
 		if !other.Tolerates(c.Role) {
+			continue
+		}
+		if t.tellDamaged(line, other) {
 			continue
 		}
 		text := t.Region.Grid.At(t.valueCell(line, other))

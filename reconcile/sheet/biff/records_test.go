@@ -83,7 +83,7 @@ func TestRecords(t *testing.T) {
 		record(recFormula, 3, 0, 0, byte(0), "\x00\x00\x00\x00\x00\xff\xff", 0, uint32(0), 0), record(recString, 4, byte(0), "ab"), record(recContinue, byte(1), "\xe4\x00\x57\x59"),
 		record(recFormula, 3, 1, 0, byte(1), "\x00\x01\x00\x00\x00\xff\xff", 0, uint32(0), 0), record(recFormula, 3, 2, 0, byte(3), "\x00\x00\x00\x00\x00\xff\xff", 0, uint32(0), 0),
 		record(recFormula, 3, 3, 0, 27.2, 0, uint32(0), 0), record(recNumber, 3, 4, 0, math.NaN()), record(recNumber, 3, 5, 1, 9.4),
-		record(recFormula, 3, 6, 0, 0.0, 2, uint32(0), 0), record(recFormula, 3, 7, 0, 0.0, 0, uint32(0), 0), record(recFormula, 3, 8, 0, 13.6, 2, uint32(0), 0),
+		record(recFormula, 3, 6, 0, 0.0, 2, uint32(0), 0), record(recFormula, 3, 7, 0, 0.0, 0, uint32(0), 0), record(recFormula, 3, 8, 0, 13.6, 2, uint32(0), 0), record(recFormula, 3, 9, 1, 0.0, 2, uint32(0), 0),
 		record(recMerged, 1, 0, 1, 0, 1), record(recRow, 3, 0, 6, 255, 0, 0, uint32(0x20)), record(recColumn, 1, 1, 0, 0, 1))
 	got, err := readStream(book(globals, rows))
 	if err != nil {
@@ -94,7 +94,7 @@ func TestRecords(t *testing.T) {
 		{number("13.6"), number("12"), {Kind: sheet.Number, Raw: "13.5999755859375", Shown: "13.59997559"}, number("-5")},
 		{text("old"), text("13"), {Kind: sheet.Bool, Raw: "1", Shown: "TRUE"}, {Kind: sheet.Error, Raw: "#N/A", Shown: "#N/A"}, {Kind: sheet.Error, Raw: "#?", Shown: "#?"}},
 		{computed(text("abä套")), computed(&sheet.Cell{Kind: sheet.Bool, Raw: "1", Shown: "TRUE"}), computed(&sheet.Cell{Kind: sheet.Text}), computed(number("27.2")),
-			{Kind: sheet.Error, Raw: "NaN", Shown: "#NUM!"}, sheet.StruckCell, computed(&sheet.Cell{}), computed(number("0")), computed(number("13.6"))},
+			{Kind: sheet.Error, Raw: "NaN", Shown: "#NUM!"}, sheet.StruckCell, computed(&sheet.Cell{}), computed(number("0")), computed(number("13.6")), sheet.StruckCell},
 	}
 	if diff := cmp.Diff(want, got.Sheets[0].Rows); diff != "" {
 		t.Error(diff)

@@ -205,6 +205,10 @@ func (g *grid) formula(at sheet.Ref, f *fields) error {
 		return f.err
 	}
 	if flags&whenOpened != 0 && binary.LittleEndian.Uint64(result) == 0 {
+		if g.ownFont().struck {
+			g.strike(at, "="+unknownFormula)
+			return g.place(at, *sheet.StruckCell)
+		}
 		return g.place(at, sheet.Cell{Kind: sheet.Blank, Formula: unknownFormula})
 	}
 	if result[6] != 0xff || result[7] != 0xff {

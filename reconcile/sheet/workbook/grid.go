@@ -715,8 +715,12 @@ func (g *grid) interpret(c stored) (sheet.Cell, error) {
 	default:
 		return g.broken(st, c, fmt.Sprintf("%s is of a type that is not known, %.40q", g.at(), c.kind))
 	}
-	if st.struck && cell.Kind != sheet.Blank {
-		g.out.Strike(g.at(), cell.Shown)
+	if st.struck && (cell.Kind != sheet.Blank || c.isFormula) {
+		shown := cell.Shown
+		if cell.Kind == sheet.Blank {
+			shown = "=" + cell.Formula
+		}
+		g.out.Strike(g.at(), shown)
 		cell = *sheet.StruckCell
 	}
 	return cell, nil

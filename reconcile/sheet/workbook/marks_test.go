@@ -21,21 +21,21 @@ func TestStruckAndRaised(t *testing.T) {
 		`<si><t>plain</t></si></sst>`
 	p := sheetOf(`<sheetData><row r="1"><c r="A1" t="s"><v>0</v></c><c r="B1" t="s"><v>1</v></c><c r="C1" t="s"><v>2</v></c><c r="D1" t="s"><v>3</v></c></row>` +
 		`<row r="2"><c r="A2" s="1"><v>13.6</v></c><c r="B2" s="2"><v>13.6</v></c><c r="C2" s="1" t="s"><v>3</v></c><c r="D2" s="1" t="s"><v>1</v></c><c r="E2" s="1"/></row>` +
-		`<row r="3"><c r="A3" s="1"><v>13.6</v></c><c r="B3" t="inlineStr"><is><r><t>9.4</t></r><r><rPr><strike/></rPr><t>5</t></r></is></c><c r="C3" s="1"><f>A1</f><v>1</v></c></row></sheetData>`)
+		`<row r="3"><c r="A3" s="1"><v>13.6</v></c><c r="B3" t="inlineStr"><is><r><t>9.4</t></r><r><rPr><strike/></rPr><t>5</t></r></is></c><c r="C3" s="1"><f>A1</f><v>1</v></c><c r="D3" s="1"><f>A1*2</f></c></row></sheetData>`)
 	p["xl/styles.xml"], p["xl/sharedStrings.xml"] = styles, shared
 	got := mustRead(t, p).Sheets[0]
 	struck := sheet.StruckCell
 	want := [][]*sheet.Cell{
 		{text("13.9¹"), text("13.9"), struck, text("plain")},
 		{struck, {Kind: sheet.Number, Raw: "13.6", Shown: "13.60", Format: "0.00"}, struck, text("13.9")},
-		{struck, text("9.4"), struck},
+		{struck, text("9.4"), struck, struck},
 	}
 	if diff := cmp.Diff(want, got.Rows); diff != "" {
 		t.Error(diff)
 	}
 	gone := map[sheet.Ref]string{
 		{Row: 1, Col: 2}: "13.5", {Row: 1, Col: 3}: "gone", {Row: 2, Col: 1}: "13.6", {Row: 2, Col: 3}: "plain", {Row: 2, Col: 4}: "13.5",
-		{Row: 3, Col: 1}: "13.6", {Row: 3, Col: 2}: "5", {Row: 3, Col: 3}: "1",
+		{Row: 3, Col: 1}: "13.6", {Row: 3, Col: 2}: "5", {Row: 3, Col: 3}: "1", {Row: 3, Col: 4}: "=A1*2",
 	}
 	if diff := cmp.Diff(gone, got.Struck); diff != "" {
 		t.Error(diff)
