@@ -93,8 +93,8 @@ UTF-16, Windows-1252, Windows-1250, Windows-874, GB 18030, Big5, Shift-JIS or EU
 its name.
 
 Wherever a sheet is named, a folder or a zip archive stands for the sheets in it, lists.zip/irons.csv for one of them, and - for
-standard input. Other files (xlsb, protected by a password, damaged, older) get a message that says what to do. Of xls, the texts of
-formulas and the comments are not read, and that is said.
+standard input. Other files (xlsb, protected by a password, damaged, older) get a message that says what to do. Of xls, formulas are
+known by their results, and not by what they say. A formula that was never worked out leaves its cell open.
 
 Headings and words may be English, German, French, Spanish, Italian, Portuguese, Dutch, Swedish, Danish, Norwegian, Finnish,
 Polish, Czech, Turkish, Vietnamese, Thai, Japanese, Korean or Chinese, simplified and traditional.
