@@ -169,13 +169,14 @@ func itemsIn(g *grid.Grid, lex *lexicon.Lexicon, lines int, named naming) []card
 		}
 		probed++
 		number, rest := itemNumber(g.At(line, 1))
-		if number == "" {
-			continue
+		others := g.Row(line, 2, g.Width)
+		if number == "" || slices.ContainsFunc(others, func(id grid.ID) bool { return lexicon.LooksNumeric(g.Text(id)) }) {
+			continue // a number alone in a cell has its name above it: that is a table
 		}
 		at := g.Ref(line, 1)
 		item := card{{label: "part number", value: number, at: at, valueAt: at, role: catalog.Part}}
 		item = item.say(lex, rest, at, named)
-		for i, id := range g.Row(line, 2, g.Width) {
+		for i, id := range others {
 			item = item.say(lex, g.Text(id), g.Ref(line, i+2), named)
 		}
 		all = append(all, item)

@@ -62,12 +62,20 @@ func TestItems(t *testing.T) {
 			[]string{"stock (hosel OD x bore x depth, all mm):", "X-1 blade 13.4 x 9.5 x 32 - 40 pcs", "X-2 13.4 x 9.5 x 32", "X-3 13.6 x 9.5 x 30 mm"},
 			"X-1: hosel_od=13.4 bore=9.5 bore_depth=32 description=blade; X-2: hosel_od=13.4 bore=9.5 bore_depth=32; X-3: hosel_od=13.6 mm bore=9.5 mm bore_depth=30 mm",
 		},
+		"a list with prices below a heading": {
+			[]string{"Item|Price", "X-1 black ID 9.35 OD 13.6|0.42", "X-2 black ID 9.35 OD 13.6|0.45", "X-3 white ID 9.35 OD 13.8|0.52"},
+			"",
+		},
+		"several cells": {
+			[]string{"X-1 black ID 9.35|OD 13.6", "X-2 black ID 9.35|OD 13.6", "X-3 white ID 9.35|OD 13.8"},
+			"X-1: bore=9.35 description=black base_od=13.6; X-2: bore=9.35 description=black base_od=13.6; X-3: bore=9.35 description=white base_od=13.8",
+		},
 		"two items":   {[]string{"- X-1: OD 13.6, bore 9.5", "- X-2: OD 13.7, bore 9.5"}, ""},
 		"mostly text": {[]string{"- X-1: OD 13.6, bore 9.5", "a", "b", "c", "- X-2: OD 13.7, bore 9.5", "d", "e", "- X-3: OD 13.8, bore 9.5"}, ""},
 	} {
 		var rows [][]string
 		for _, line := range c.lines {
-			rows = append(rows, []string{line})
+			rows = append(rows, strings.Split(line, "|"))
 		}
 		var parts []string
 		for _, r := range items(grid.New(sheettest.Texts("letter", rows, false)), lexicon.New(nil)) {
