@@ -94,7 +94,7 @@ its name.
 
 Wherever a sheet is named, a folder or a zip archive stands for the sheets in it, lists.zip/irons.csv for one of them, and - for
 standard input. Other files (xlsb, protected by a password, damaged, older) get a message that says what to do. Of xls, formulas are
-known by their results, and not by what they say. A formula that was never worked out leaves its cell open.
+known by their results, and not by what they say.
 
 Headings and words may be English, German, French, Spanish, Italian, Portuguese, Dutch, Swedish, Danish, Norwegian, Finnish,
 Polish, Czech, Turkish, Vietnamese, Thai, Japanese, Korean or Chinese, simplified and traditional.

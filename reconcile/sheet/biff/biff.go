@@ -33,10 +33,16 @@ const (
 	CodeDates1904 = "file.dates1904"
 )
 
-// ReadWithin reads a workbook of so many bytes; name is what findings and errors call it. Errors are of type [*sheet.FileError].
-func ReadWithin(name string, r io.ReaderAt, size int64, limits sheet.Limits) (*sheet.Book, error) {
+// Source is the content of a file.
+type Source interface {
+	io.ReaderAt
+	Size() int64
+}
+
+// ReadWithin reads a workbook; name is what findings and errors call it. Errors are of type [*sheet.FileError].
+func ReadWithin(name string, r Source, limits sheet.Limits) (*sheet.Book, error) {
 	b := &reader{name: name, meter: sheet.NewMeter(name, limits), book: &sheet.Book{File: name, Format: "xls workbook"}}
-	stream, err := b.stream(r, size)
+	stream, err := b.stream(r)
 	if err == nil {
 		err = b.read(stream)
 	}
@@ -84,7 +90,7 @@ type entry struct {
 }
 
 // stream returns the records of the workbook out of the compound file.
-func (b *reader) stream(r io.ReaderAt, size int64) (content []byte, err error) {
+func (b *reader) stream(r Source) (content []byte, err error) {
 	directory := &bounded{ReaderAt: r, left: mostDirectory}
 	defer func() {
 		if err != nil && directory.ended {
@@ -110,7 +116,7 @@ func (b *reader) stream(r io.ReaderAt, size int64) (content []byte, err error) {
 		if one.Size > b.meter.Limits.Unpacked {
 			return nil, b.meter.Limits.Beyond(b.name, "", "unpacked", fmt.Sprintf("its workbook has %d bytes", one.Size))
 		}
-		if one.Size > size { // it is cut off, or its sectors follow each other in a circle
+		if one.Size > r.Size() { // it is cut off, or its sectors follow each other in a circle
 			return nil, io.ErrUnexpectedEOF
 		}
 		content = make([]byte, one.Size)

@@ -27,8 +27,7 @@ func content(t testing.TB, name string) []byte {
 // TestAgainstXLSX reads a workbook that LibreOffice has saved in both formats, and wants the same of both: kinds of cells, texts of several
 // scripts with raised and struck-out runs, formats, dates, merged and hidden parts, and texts that go on in further records.
 func TestAgainstXLSX(t *testing.T) {
-	old97 := content(t, "mixed.xls")
-	old, err := biff.ReadWithin("mixed.xls", bytes.NewReader(old97), int64(len(old97)), sheet.Limits{})
+	old, err := biff.ReadWithin("mixed.xls", bytes.NewReader(content(t, "mixed.xls")), sheet.Limits{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -62,7 +61,7 @@ func TestAgainstXLSX(t *testing.T) {
 func TestCutOff(t *testing.T) {
 	data := content(t, "mixed.xls")
 	for at := 8; at < len(data)-512; at += 997 {
-		_, err := biff.ReadWithin("mixed.xls", bytes.NewReader(data[:at]), int64(at), sheet.Limits{})
+		_, err := biff.ReadWithin("mixed.xls", bytes.NewReader(data[:at]), sheet.Limits{})
 		var refusal *sheet.FileError
 		if !errors.As(err, &refusal) || refusal.Next == "" || refusal.Problem == "" {
 			t.Errorf("cut off at %d: %v", at, err)
@@ -73,7 +72,7 @@ func TestCutOff(t *testing.T) {
 func TestLimits(t *testing.T) {
 	data := content(t, "mixed.xls")
 	for name, limits := range map[string]sheet.Limits{"rows": {Rows: 100}, "columns": {Columns: 3}, "cells": {Cells: 100}, "characters": {Characters: 10}, "sheets": {Sheets: 1}, "unpacked": {Unpacked: 1000}} {
-		_, err := biff.ReadWithin("mixed.xls", bytes.NewReader(data), int64(len(data)), limits)
+		_, err := biff.ReadWithin("mixed.xls", bytes.NewReader(data), limits)
 		var refusal *sheet.FileError
 		if !errors.As(err, &refusal) || refusal.Reason != sheet.ReasonTooBig {
 			t.Errorf("%s: %v", name, err)
@@ -91,7 +90,7 @@ func FuzzRead(f *testing.F) {
 		bad := bytes.Clone(data)
 		bad[int(at)%len(bad)] ^= to
 		bad[int(second)%len(bad)] ^= also
-		_, err := biff.ReadWithin("f.xls", bytes.NewReader(bad), int64(len(bad)), limits)
+		_, err := biff.ReadWithin("f.xls", bytes.NewReader(bad), limits)
 		var refusal *sheet.FileError
 		if err != nil && !errors.As(err, &refusal) {
 			t.Fatalf("an error without a type: %v", err)

@@ -47,7 +47,7 @@ func Bytes(name string, data []byte) (*sheet.Book, error) { return Within(name, 
 func Within(name string, data []byte, limits sheet.Limits) (*sheet.Book, error) {
 	found := sniff.Bytes(data)
 	if found.Form == sniff.Excel97 {
-		book, err := biff.ReadWithin(name, bytes.NewReader(data), int64(len(data)), limits)
+		book, err := biff.ReadWithin(name, bytes.NewReader(data), limits)
 		return checkName(book, err, "a workbook in the old xls format", oldNames)
 	}
 	if found.Form == sniff.Page {
