@@ -133,6 +133,7 @@ const (
 func linePairs(g *grid.Grid, lex *lexicon.Lexicon, line int) (found []entry, pure bool) {
 	pure = true
 	var open *entry
+	called := false // whether a colon behind the open label calls for its value
 	for i, id := range g.Row(line, 1, g.Width) {
 		text := g.Text(id)
 		if text == "" {
@@ -142,7 +143,7 @@ func linePairs(g *grid.Grid, lex *lexicon.Lexicon, line int) (found []entry, pur
 		label, value, colon := cutLabel(text)
 		role, score := roleOfLabel(lex, label)
 		known := score >= lexicon.HeadingScore
-		isLabel := colon && known || !g.Is(lexicon.AsValue, lex, id) && (known || colon)
+		isLabel := colon && known || !g.Is(lexicon.AsValue, lex, id) && (known && !(open != nil && called) || colon)
 		switch {
 		case open != nil && (!isLabel || traits.Of[role].Want != traits.Length && role != catalog.Part):
 			open.value, open.valueAt = text, at
@@ -156,7 +157,7 @@ func linePairs(g *grid.Grid, lex *lexicon.Lexicon, line int) (found []entry, pur
 			}
 			open = nil
 		case isLabel:
-			open = &entry{label: label, at: at, role: role}
+			open, called = &entry{label: label, at: at, role: role}, colon
 		case g.Is(lexicon.AsValue, lex, id) && !lex.IsUnit(text):
 			pure = false
 		}

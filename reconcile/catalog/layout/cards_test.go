@@ -52,6 +52,10 @@ func TestCards(t *testing.T) {
 			[][]string{{"Club", "iron"}, {"Part", "A-1"}, {"Hosel OD", "13.4 mm"}, {"Part", "A-2"}, {"Club", "iron"}, {"Hosel OD", "13.6 mm"}},
 			nil,
 		},
+		"part numbers that could be labels": {
+			[][]string{{"Part:", "N2594"}, {"Bore:", "9.1"}, {"Hosel OD:", "12.2"}, nil, {"Part:", "N2603"}, {"Bore:", "9.5"}, {"Hosel OD:", "12.7"}},
+			map[int]string{1: "N2594", 5: "N2603"},
+		},
 		"more cards beside each other than each has lines": {
 			[][]string{{"Part: A-1", "Part: A-2", "Part: A-3", "Part: A-4"}, {"Hosel OD: 13.4 mm", "Hosel OD: 13.4 mm", "Hosel OD: 13.4 mm", "Hosel OD: 13.4 mm"},
 				{"Bore: 9.5 mm", "Bore: 9.5 mm", "Bore: 9.5 mm", "Bore: 9.5 mm"}},
