@@ -143,7 +143,7 @@ func disagree(a, b *rows.Entry, role catalog.Role) bool {
 		x, y := original(a, role), original(b, role)
 		fine, other := a.Fields.Get(role).Fine, b.Fields.Get(role).Fine
 		slack := fine.Add(other)
-		if a.Table == b.Table && !fine.IsZero() && !other.IsZero() { // one hand wrote both: 13 beside 12.5 is no rounding of it
+		if !fine.IsZero() && !other.IsZero() && oneHand(a, b, x, y) { // 13 beside 12.5 is no rounding of it
 			slack = measure.Min(fine, other).MulInt(2)
 		}
 		for _, f := range [...]catalog.Field{x, y} {
@@ -157,6 +157,19 @@ func disagree(a, b *rows.Entry, role catalog.Role) bool {
 		return !x.IsZero() && !y.IsZero() && x != y
 	}
 	return false
+}
+
+// oneHand reports whether two sizes stand in one table, or on one sheet in one unit: who wrote both rounds alike.
+func oneHand(a, b *rows.Entry, x, y catalog.Field) bool {
+	if a.Table == b.Table {
+		return true
+	}
+	written, other := cells.NumberOf(x.Text), cells.NumberOf(y.Text)
+	if a.Table.Region.Grid.Sheet != b.Table.Region.Grid.Sheet || written == 0 || other == 0 {
+		return false
+	}
+	unit := traits.MM(x.Dim.Nominal()) / written
+	return math.Abs(traits.MM(y.Dim.Nominal())/other/unit-1) < 0.01
 }
 
 // conflict reports two values of one part that disagree, and takes the value from both.

@@ -317,3 +317,21 @@ AL/1556 | 9.35 x 13 x 15
 	defer show(t, c)
 	wantRow(t, c, "AL/1551", catalog.Assumed, sizes{catalog.Bore: 8.95, catalog.BaseOD: 13.2, catalog.Length: 16})
 }
+
+// Who wrote a sheet rounds alike in all its tables: 13 beside 12.7 is no rounding of it.
+func TestRoundingOfOneSheet(t *testing.T) {
+	c := read(t, grid("Sizes of heads in mm", `
+Head | A-12 | A-14
+Hosel OD | 12.7 | 12.5
+Bore | 9.5 | 9.5
+
+Part no | Hosel OD | Bore
+A-12 | 13 | 9.5
+A-15 | 13 | 9.5
+A-16 | 12 | 9.5
+A-17 | 14 | 9.5
+`))
+	defer show(t, c)
+	wantFinding(t, c, "data.conflict", "B2", "13 mm")
+	wantFinding(t, c, "data.conflict", "B6", "12.7 mm")
+}
