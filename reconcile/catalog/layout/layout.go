@@ -308,7 +308,7 @@ func lineRoles(g *grid.Grid, lex *lexicon.Lexicon, line, left, right int) map[st
 		}
 		cells++
 		switch {
-		case g.Is(lexicon.AsValue, lex, id):
+		case g.Is(lexicon.AsValue, lex, id), g.Is(lexicon.AsDitto, lex, id) && !g.Is(lexicon.AsHeading, lex, id): // ID is idem, too
 			numeric++
 		case g.Is(lexicon.AsDigits, lex, id):
 			coded++
@@ -643,9 +643,9 @@ func completes(g *grid.Grid, lex *lexicon.Lexicon, line, top int, strip span) bo
 	return len(joined) > 0 && traits.Of[catalog.Role(joined[0].Role)].Want == traits.Length && (len(alone) == 0 || joined[0].Score > alone[0].Score)
 }
 
-// mayBePart reports whether a text may be a part number, and is no heading.
+// mayBePart reports whether a text may be a part number, and is no heading but perhaps that of one: N4334 could be "No." with digits.
 func mayBePart(lex *lexicon.Lexicon, text string) bool {
-	return lexicon.BearsDigits(text) && len(lex.Match(text)) == 0
+	return lexicon.BearsDigits(text) && (len(lex.Match(text)) == 0 || headingOf(lex, catalog.Part, text))
 }
 
 // unitsOnly reports whether a line holds units and nothing else but a word for unit.

@@ -103,3 +103,33 @@ ZF-45 | 0.875" | 367 thou | 540 thou
 	defer show(t, c)
 	wantRow(t, c, "ZF-42", catalog.Assumed, sizes{catalog.Bore: 9.3218, catalog.BaseOD: 12.954})
 }
+
+// A line of ditto marks is a row, and no heading.
+func TestLineOfDittoMarks(t *testing.T) {
+	c := read(t, grid("List", `
+Ref | Item description | Neck OD [thou] | Bore, thou
+N5075 | Irons 1 | 490 | 357
+N5111 | Irons 1 | -"- | 375
+N5081 | Irons 1 | 500 | -"-
+N5089 | Irons 2 | -"- | 358
+N5103 | Irons 4 | -"- | -"-
+N5086 | Irons 4 | 540 | -"-
+`))
+	defer show(t, c)
+	wantRow(t, c, "N5103", catalog.Assumed, sizes{catalog.HoselOD: 12.7, catalog.Bore: 9.0932})
+	wantRow(t, c, "N5086", catalog.Assumed, sizes{catalog.HoselOD: 13.716, catalog.Bore: 9.0932})
+}
+
+// A part whose sizes are not known yet goes on with no heading, though its number could be "No." with digits.
+func TestPartBelowAHeading(t *testing.T) {
+	c := read(t, grid("List", `
+Code | Name | ID x OD x Height
+N4334 | Irons 1 | ?
+N4339 | Irons 1 | 9.35 x 13 x 15
+N4342 | Irons 1 | 9.3 x 13.5 x 25.4
+N4344 | Irons 2 | 9.3 x 13.8 x 30
+`))
+	defer show(t, c)
+	wantRow(t, c, "N4334", catalog.Held, sizes{catalog.Bore: 0})
+	wantFinding(t, c, "data.missing", "C2", "N4334")
+}
