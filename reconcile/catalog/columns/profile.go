@@ -108,8 +108,8 @@ func (p *profile) Padded() int {
 }
 
 const (
-	// leastPadded is how many different numbers must end in noughts for these to say nothing: by chance one of 100,000 columns has five such.
-	leastPadded = 5
+	// leastPadded is how many different numbers must end in noughts for these to say nothing: by chance one of 10,000 columns has four such.
+	leastPadded = 4
 	// mostDecimals is how many decimals of a number count: more are those of a sum of binary fractions.
 	mostDecimals = 4
 )
