@@ -160,6 +160,11 @@ func isItemNumber(text string) bool {
 		value.Read(text, value.Context{Want: value.WantLength}).Kind != value.Length
 }
 
+// isBare reports whether a text is a number without a word: "400 in stock" has one.
+func isBare(text string) bool {
+	return lexicon.LooksNumeric(text) && !strings.ContainsFunc(text, unicode.IsLetter)
+}
+
 // itemsIn reads the items in the first lines of a sheet, so many of those that are not blank, whose sizes are named in a way.
 func itemsIn(g *grid.Grid, lex *lexicon.Lexicon, lines int, named naming) []card {
 	var all []card
@@ -170,7 +175,7 @@ func itemsIn(g *grid.Grid, lex *lexicon.Lexicon, lines int, named naming) []card
 		probed++
 		number, rest := itemNumber(g.At(line, 1))
 		others := g.Row(line, 2, g.Width)
-		if number == "" || slices.ContainsFunc(others, func(id grid.ID) bool { return lexicon.LooksNumeric(g.Text(id)) }) {
+		if number == "" || slices.ContainsFunc(others, func(id grid.ID) bool { return isBare(g.Text(id)) }) {
 			continue // a number alone in a cell has its name above it: that is a table
 		}
 		at := g.Ref(line, 1)
