@@ -37,10 +37,10 @@ type Column struct {
 	Hints   words.Hints
 	// irrelevant is set where the heading speaks of what no joint depends on, or of the price of a quantity.
 	irrelevant string
-	// superseded is set where a newer column says the same, which is reported at once.
-	superseded bool
-	Role       catalog.Role
-	Aspect     aspect
+	// reported is set where it was said already why the column is not used.
+	reported bool
+	Role     catalog.Role
+	Aspect   aspect
 	// what is known of the role that it had when trait was last asked.
 	traitOf catalog.Role
 	traits  traits.Trait

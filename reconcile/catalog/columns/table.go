@@ -85,6 +85,7 @@ func (t *Table) adopt(chosen *plan, titles []string) {
 	t.nameDeviations()
 	t.indexRoles()
 	t.doubtPart()
+	t.doubtLength()
 	t.nameParts(titles)
 	t.holdUncertain()
 }
@@ -173,6 +174,25 @@ func (t *Table) doubtPart() {
 	name := t.Region.Grid.ColumnName(c.Col)
 	t.AddColumn(finding.Warning, "layout.part", c.Col, fmt.Sprintf("column %s %q was not understood; it is taken for the part numbers by its values", name, c.Text),
 		t.Settle("columns", name, "role"))
+}
+
+// doubtLength uses no length of something else, of the whole head or its box, as that of the hosel. A heading that does not say of what it gives
+// the length is taken for the hosel's, with a word, where all its sizes are such as hosels commonly have.
+func (t *Table) doubtLength() {
+	c := t.first(catalog.HoselLength)
+	if c == nil || t.Kind != catalog.Heads || t.ruled(c) || c.headed(t.Kind, c.Role) >= lexicon.SpecificHeading {
+		return
+	}
+	name := t.Region.Grid.ColumnName(c.Col)
+	said, key := fmt.Sprintf("column %s %q does not say of what it gives the length", name, c.Text), t.Settle("columns", name, "role")
+	b, _ := traits.BoundsOf(t.Kind, c.Role)
+	if _, common := c.Profile.best(b, c.units(), 1); common == 1 {
+		t.AddColumn(finding.Warning, "layout.column", c.Col, said+"; it is taken for the hosel's", key)
+		return
+	}
+	t.AddColumn(finding.Warning, "layout.column", c.Col, said+", and some of its sizes are such as hosels hardly have; it is not used", key)
+	c.Role, c.Evidence, c.reported = "", "heading does not say of what it gives the length", true
+	t.indexRoles()
 }
 
 // nameParts finds what names the parts of a table without a column of part numbers: codes in a column that nothing else claims,
@@ -650,7 +670,7 @@ func (t *Table) supersede(c, first *Column) {
 		first.Role = ""
 	}
 	name := t.Region.Grid.ColumnName(old.Col)
-	old.superseded = true
+	old.reported = true
 	old.Evidence = fmt.Sprintf("older than column %s, which says the same and counts", t.Region.Grid.ColumnName(kept.Col))
 	t.AddColumn(finding.Warning, "layout.column", old.Col, fmt.Sprintf("column %s %q is older than column %s %q, which says the same and counts",
 		name, old.Text, t.Region.Grid.ColumnName(kept.Col), kept.Text), t.Settle("columns", name, "role"))
@@ -716,7 +736,7 @@ func (t *Table) holdUncertain() {
 			c.Scale = 2
 		}
 		switch {
-		case c.irrelevant != "" || c.superseded:
+		case c.irrelevant != "" || c.reported:
 		case c.Role == "" && (c.sizesLeftOut(t.Kind) || c.givesSizes(t.Kind)) && !t.ruledOut(c):
 			t.AddColumn(finding.Note, "layout.column", c.Col, fmt.Sprintf("column %s %q is not used: %s", name, c.Text, c.Evidence), key)
 		case c.Role == "" && c.Profile.Filled > 0 && t.Kind != catalog.UnknownKind && len(c.Matches[t.Kind]) == 0:
