@@ -22,6 +22,8 @@ const (
 	// Outliers", ASQC 1993: 0.6745 times the distance from the median over the median distance from it, an outlier beyond 3.5.
 	farScore, scoreFactor = 3.5, 0.6745
 	farShare              = 0.15
+	// leastOfClass is of how many sizes a class is compared within itself: of fewer the median distance says little.
+	leastOfClass = 6
 )
 
 // compared is one diameter in mm, of one entry and of its class.
@@ -158,7 +160,7 @@ func (t *Table) sayOutliers(role catalog.Role, all []compared, far func([]compar
 
 // farIn returns what is far from the others by the modified score.
 func farIn(all []compared) func(float64) bool {
-	if len(all) <= cells.LeastOthers {
+	if len(all) < leastOfClass {
 		return func(float64) bool { return false }
 	}
 	sizes := sizesOf(all)

@@ -81,6 +81,9 @@ func TestFarIn(t *testing.T) {
 	if few := farIn(sizesIn(13.6, 13.6, 13.6, 13.6, 16.3)); few(16.3) {
 		t.Error("four others are enough")
 	}
+	if enough := farIn(sizesIn(13.5, 13.6, 13.6, 13.7, 13.8, 16.3)); !enough(16.3) || enough(13.5) {
+		t.Error("five others are not enough")
+	}
 }
 
 func TestClassIsSaid(t *testing.T) {
