@@ -847,6 +847,9 @@ func (t *Reader) readNumber(line int, c *Column, f catalog.Field) (catalog.Field
 			f.Number /= per
 		}
 	}
+	if want == value.WantCount && reading.Kind == value.Unreadable && startsWithDigit(f.Text) && !reading.Negative {
+		return f, Doubt(reading.Problem.Code, "%s %s: %s; it is left out", c.Name(), f.Text, reading.Problem.Message)
+	}
 	if reading.Negative {
 		return f, Doubt("data.implausible", "%s %s: %s; it is left out", c.Name(), f.Text, reading.Problem.Message)
 	}

@@ -1,6 +1,7 @@
 package reader_test
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -560,4 +561,26 @@ GR-7I | Granite 7 iron | .370 parallel | 13.2 | 9.50
 	defer show(t, c)
 	wantRow(t, c, "GR-6I", catalog.Assumed, sizes{catalog.HoselOD: 13.2, catalog.Bore: 9.5})
 	wantNoFinding(t, c, "data.unit", "C3")
+}
+
+// TestCountsWithPoints holds that a point parts thousands of pieces where it is no decimal mark, and that a count which it cannot be is said.
+func TestCountsWithPoints(t *testing.T) {
+	for _, c := range []struct {
+		stock string
+		want  float64
+		says  bool
+	}{{"1.250", 1250, false}, {"12.5", 0, true}, {"250", 250, false}} {
+		cat := read(t, grid("Ferrules", fmt.Sprintf(`
+Item | Bore (mm) | Base OD (mm) | Length (mm) | Stock
+KW-1 | 9,35 | 13,6 | 19 | %s
+KW-2 | 9,35 | 13,8 | 25 | 40
+`, c.stock)))
+		field := cat.Tables[0].Rows[1].Fields.Get(catalog.Stock)
+		if field.IsNumber != (c.want > 0) || field.Number != c.want {
+			t.Errorf("stock %s is read as %v %g, want %g", c.stock, field.IsNumber, field.Number, c.want)
+		}
+		if said := slices.ContainsFunc(cat.Findings, func(f finding.Finding) bool { return f.Place.Cell == "E2" && f.Severity == finding.Warning }); said != c.says {
+			t.Errorf("stock %s: said %v, want %v", c.stock, said, c.says)
+		}
+	}
 }

@@ -82,7 +82,7 @@ func (t *Table) settleUnits() {
 	table := t.tableMark()
 	for _, c := range t.Columns {
 		c.Mark = markFrom(c.Profile.Commas, c.Profile.Points)
-		if c.Mark == value.MarkUnknown {
+		if c.Mark == value.MarkUnknown || c.Trait().Want == traits.Count { // what parts thousands of pieces is no decimal mark
 			c.Mark = table
 		}
 	}
