@@ -53,7 +53,7 @@ func foldAny(s string) string {
 // replaceSigns makes one diameter sign of those in use, before compatibility forms are unified: the slashed zero and
 // the empty set, the two forms of phi, and the sign itself. A degree sign stays one: NFKC would make two characters
 // of ℃, and an o of º.
-var replaceSigns = strings.NewReplacer("⌀", "ø", "∅", "ø", "φ", "ø", "Φ", "ø", "ϕ", "ø", "Ф", "ø", "ф", "ø", "º", "°", "˚", "°", "№", "#", "＃", "#", "♯", "#", "−", "-")
+var replaceSigns = strings.NewReplacer("⌀", "ø", "∅", "ø", "φ", "ø", "Φ", "ø", "ϕ", "ø", "Ф", "ø", "ф", "ø", "º", "°", "˚", "°", "№", "#", "＃", "#", "♯", "#", "−", "-", "゜", "°")
 
 // plainLetter returns a letter in lower case without its accents. Only Latin, Greek and Cyrillic letters lose marks: in
 // Japanese and Korean they are part of the letter.
