@@ -114,8 +114,10 @@ type Cell struct {
 	Shown string
 	// Format is the number format code (0.000"in", d-mmm), empty for General and for text files.
 	Format string
-	// Formula is the formula without its equals sign. A formula without a stored result has Kind Blank.
+	// Formula is the formula without its equals sign. A formula without a result has Kind Blank.
 	Formula string
+	// WorkedOut is set where the file does not store the result of the formula, and it was worked out in reading.
+	WorkedOut bool
 }
 
 // BlankCell stands at the places of a row where there is no cell, and StruckCell where all that stood there is struck out.

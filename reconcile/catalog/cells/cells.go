@@ -164,7 +164,12 @@ func (t *Reader) readField(line int, c *Column) (catalog.Field, Trouble) {
 	if f.Text == "" {
 		return f, Trouble{}
 	}
-	if cell.Formula != "" {
+	if cell.WorkedOut {
+		f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s is the result of the formula =%s, which the file does not store", c.Name(), cell.Formula))
+		t.Tell(layout.ToldKey{What: "worked out", Col: c.Col}, finding.Note, "data.formula", fromLine, fromCol, func() string {
+			return fmt.Sprintf("%s holds the formula =%s without a stored result; it was worked out: %s", c.Name(), cell.Formula, cell.Raw)
+		})
+	} else if cell.Formula != "" {
 		t.Tell(layout.ToldKey{What: "formula", Col: c.Col}, finding.Note, "data.formula", fromLine, fromCol, func() string {
 			return fmt.Sprintf("%s holds the formula =%s; the result stored with it is used", c.Name(), cell.Formula)
 		})

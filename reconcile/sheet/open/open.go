@@ -12,6 +12,7 @@ import (
 
 	"example.com/seatline/reconcile/sheet"
 	"example.com/seatline/reconcile/sheet/biff"
+	"example.com/seatline/reconcile/sheet/formula"
 	"example.com/seatline/reconcile/sheet/internal/sniff"
 	"example.com/seatline/reconcile/sheet/opendocument"
 	"example.com/seatline/reconcile/sheet/text"
@@ -48,11 +49,11 @@ func Within(name string, data []byte, limits sheet.Limits) (*sheet.Book, error) 
 	found := sniff.Bytes(data)
 	if found.Form == sniff.Excel97 {
 		book, err := biff.ReadWithin(name, bytes.NewReader(data), limits)
-		return checkName(book, err, "a workbook in the old xls format", oldNames)
+		return finish(book, err, "a workbook in the old xls format", oldNames)
 	}
 	if found.Form == sniff.Page {
 		book, err := webpage.ReadWithin(name, data, limits)
-		return checkName(book, err, "a web page", pageNames)
+		return finish(book, err, "a web page", pageNames)
 	}
 	if err := found.Err(name); err != nil {
 		return nil, err
@@ -65,14 +66,14 @@ func Within(name string, data []byte, limits sheet.Limits) (*sheet.Book, error) 
 	}
 	if found.Form == sniff.Zip && isOpenDocument(data) {
 		book, err := opendocument.ReadWithin(name, bytes.NewReader(data), int64(len(data)), limits)
-		return checkName(book, err, "an OpenDocument spreadsheet", openDocumentNames)
+		return finish(book, err, "an OpenDocument spreadsheet", openDocumentNames)
 	}
 	if found.Form == sniff.Zip {
 		book, err := workbook.ReadWithin(name, bytes.NewReader(data), int64(len(data)), limits)
-		return checkName(book, err, "a workbook", workbookNames)
+		return finish(book, err, "a workbook", workbookNames)
 	}
 	book, err := text.ReadWithin(name, data, limits)
-	return checkName(book, err, "a text file", textNames)
+	return finish(book, err, "a text file", textNames)
 }
 
 // isOpenDocument tells the two kinds of zip archives apart by their members. What is no archive that can be opened is left
@@ -94,11 +95,12 @@ func isOpenDocument(data []byte) bool {
 	return content
 }
 
-// checkName notes a name that says something else than the content.
-func checkName(book *sheet.Book, err error, content string, endings []string) (*sheet.Book, error) {
+// finish works out what formulas the file stores no results of, and notes a name that says something else than the content.
+func finish(book *sheet.Book, err error, content string, endings []string) (*sheet.Book, error) {
 	if err != nil {
 		return nil, err
 	}
+	formula.Fill(book)
 	ending := strings.ToLower(filepath.Ext(book.File))
 	if ending != "" && !slices.Contains(endings, ending) {
 		book.Notes = append(book.Notes, sheet.Note{Code: CodeName,

@@ -12,7 +12,8 @@
 //
 // What a reader should know:
 //
-//   - Formulas are not computed. A cell shows the result that the last program stored; a formula without one is Blank.
+//   - Formulas are not computed. A cell shows the result that the last program stored; a formula without one is Blank (package formula
+//     works some of them out).
 //   - A blank cell is the zero Cell whatever its format, and rows end with their last cell that is not blank.
 //   - Phonetic guides (furigana) are no part of the text. White space around a text counts only where the file says
 //     xml:space="preserve", as in the programs that write such files.
