@@ -9,7 +9,7 @@
 //	supplier = "Orrin"
 //	ferrule_bores = "tip"              # bores of ferrules are the names of tips; "bore" where they are true
 //	heading_rows = [3, 4]
-//	unit = "mm"                        # of bare numbers, where a column says nothing else
+//	unit = "mm"                        # of bare numbers, where a column says nothing else, or what they cannot be in
 //	tolerance = "±0.05 mm"             # of sizes that state none
 //
 //	[sheets."Heads".columns.C]

@@ -89,3 +89,20 @@ func TestAPersonsUnitWins(t *testing.T) {
 		}
 	}
 }
+
+// TestAPersonsUnitOfASheet lets the unit that a person gives a whole sheet go before a heading only where the sizes cannot be in that of the
+// heading: otherwise it is for the columns that say nothing else.
+func TestAPersonsUnitOfASheet(t *testing.T) {
+	book := &sheet.Book{File: "orrin.xlsx", Sheets: []*sheet.Sheet{grid("Heads", `
+Part No | Hosel OD (in) | Bore (in) | Bore depth
+PW-1 | 13.6 | .373 | 32
+PW-2 | 13.4 | .373 | 32
+PW-3 | 13.5 | .373 | 30
+`)}}
+	rules := map[string]catalog.SheetRules{"Heads": {Unit: "mm"}}
+	c := reader.Read([]reader.Input{{Book: book, Kind: catalog.Heads}}, reader.Options{Map: catalog.Mapping{Sheets: rules}})
+	defer show(t, c)
+	wantRow(t, c, "PW-1", catalog.Used, sizes{catalog.HoselOD: 13.6, catalog.Bore: 9.4742, catalog.BoreDepth: 32})
+	wantFinding(t, c, "data.unit", "B1", "the mapping file mm, which is used")
+	wantNoErrors(t, c)
+}

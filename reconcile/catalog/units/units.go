@@ -240,6 +240,8 @@ func (t *Table) statedUnit(c *Column) {
 	switch {
 	case traits.IsLengthUnit(rule.Unit):
 		c.Unit, c.UnitWhy, c.UnitRuled = rule.Unit, "unit from the mapping file", true
+	case t.ruledAgainst(c):
+		c.Unit, c.UnitWhy, c.UnitRuled = t.Rules.Unit, "unit from the mapping file", true
 	case c.UnitAssumed: // since the units beside it do not fit
 	case named:
 		c.Unit, c.UnitWhy = ofNames, "its numbers are the names of tips in "+traits.UnitName(ofNames)
@@ -255,6 +257,17 @@ func (t *Table) statedUnit(c *Column) {
 	case t.notes.Unit != "":
 		c.Unit, c.UnitWhy = t.notes.Unit, "unit from "+layout.Describe(t.notes.UnitText, t.notes.UnitCell)
 	}
+}
+
+// ruledAgainst reports whether a person gives the table another unit than a heading does, in which the sizes below it cannot be while they can
+// in that of the person, which is for the columns that say nothing else.
+func (t *Table) ruledAgainst(c *Column) bool {
+	b, known := traits.BoundsOf(t.Kind, c.Role)
+	numbers, person, heading := c.Bare(), t.Rules.Unit, c.HeadingUnit
+	if !known || len(numbers) == 0 || !traits.IsLengthUnit(person) || !traits.IsLengthUnit(heading) || person == heading {
+		return false
+	}
+	return fits(b, numbers, heading, c.Factor()) < 1-leastCovered && fits(b, numbers, person, c.Factor()) >= leastCovered
 }
 
 // takeTitleUnit takes the unit that the title above the table itself names, where the sheet names several.
