@@ -1,7 +1,10 @@
 package layout
 
 import (
+	"maps"
+	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"example.com/seatline/reconcile/catalog"
@@ -55,23 +58,48 @@ func countSigns(text, signs string) int {
 // leastLegend is how many letters a legend explains at least, and how many of them head columns.
 const leastLegend = 2
 
-// ExplainLetters writes the words of a legend beside the letters and short forms that stand alone as headings, so that "A" reads as
-// "hosel OD [A]".
-// Letters that two legends explain differently stay as they are, and so do those in any line but the first that has several.
-func ExplainLetters(g *grid.Grid, lex *lexicon.Lexicon) {
-	if legend, sizes := legendOf(g, lex); sizes >= leastLegend {
+// ExplainLetters writes the words of a legend beside the letters and short forms that stand alone as headings on the sheets of a book, so
+// that "A" reads as "hosel OD [A]". The legend is that of the sheet, or the only one that other sheets have.
+// Letters that two legends explain differently stay as they are, and so do those in any line but the first that has several. It returns the
+// tables that are such legends.
+func ExplainLetters(lex *lexicon.Lexicon, sheets []*grid.Grid) LetterTables {
+	tables := LetterTables{}
+	var shared map[string]string
+	var without []*grid.Grid
+	differ := false
+	for _, g := range sheets {
+		found := legendTables(g)
+		legend, sizes := legendOf(g, lex, found)
+		if sizes < leastLegend {
+			without = append(without, g)
+			continue
+		}
+		tables[g] = found
 		g.Explain(legend, leastLegend)
+		differ = differ || shared != nil && !maps.Equal(shared, legend)
+		shared = legend
 	}
+	if shared != nil && !differ {
+		for _, g := range without {
+			g.Explain(shared, leastLegend)
+		}
+	}
+	return tables
 }
 
 // legendOf returns what the letters of a sheet's legend stand for, and how many of them for sizes: a legend of none is about something else.
-func legendOf(g *grid.Grid, lex *lexicon.Lexicon) (legend map[string]string, sizes int) {
-	legend = map[string]string{}
+func legendOf(g *grid.Grid, lex *lexicon.Lexicon, tables []letterTable) (legend map[string]string, sizes int) {
+	var all [][]legendEntry
+	for _, table := range tables {
+		all = append(all, table.entries)
+	}
 	for text := range g.Texts() {
-		if len(text) > lexicon.LongestNote {
-			continue
+		if len(text) <= lexicon.LongestNote {
+			all = append(all, legendEntries(text))
 		}
-		entries := legendEntries(text)
+	}
+	legend = map[string]string{}
+	for _, entries := range all {
 		if len(entries) < leastLegend {
 			continue
 		}
@@ -91,4 +119,83 @@ func legendOf(g *grid.Grid, lex *lexicon.Lexicon) (legend map[string]string, siz
 		}
 	}
 	return legend, sizes
+}
+
+// aloneLetter is a letter or short form that is a cell by itself.
+var aloneLetter = pattern.Lazy(`^(?:[A-Za-zØ]\d?|\p{Lu}{2,4})$`)
+
+const (
+	// mostLegendTables is how many tables of letters a sheet may have; more are a column of marks. tallestLegend is how many letters one has.
+	mostLegendTables = 20
+	tallestLegend    = 60
+)
+
+// letterTable is a table of letters with their words, and the lines that it has.
+type letterTable struct {
+	entries  []legendEntry
+	from, to int
+}
+
+// LetterTables are the tables of sheets that say what letters stand for.
+type LetterTables map[*grid.Grid][]letterTable
+
+// Are reports whether what was found as a table of parts is one that says what letters stand for.
+func (l LetterTables) Are(r *Region) bool {
+	return slices.ContainsFunc(l[r.Grid], func(t letterTable) bool { return r.Body >= t.from && r.Body <= t.to })
+}
+
+// legendTables returns the tables of two columns in which each letter stands above the next, with its words to the right and nothing about
+// the two.
+func legendTables(g *grid.Grid) []letterTable {
+	letters := letterContents(g)
+	if len(letters) < leastLegend {
+		return nil
+	}
+	var all []letterTable
+	for col := 1; col < g.Width; col++ {
+		var run []legendEntry
+		for line := 1; line <= g.Lines+1; line++ {
+			if line <= g.Lines && letters[g.Id(line, col)] && g.At(line, col-1) == "" && g.At(line, col+2) == "" {
+				if len(run) <= tallestLegend {
+					run = append(run, legendEntry{g.At(line, col), g.At(line, col+1)})
+				}
+				continue
+			}
+			if isLegend(run) {
+				all = append(all, letterTable{run, line - len(run), line - 1})
+			}
+			if run = nil; len(all) > mostLegendTables {
+				return nil
+			}
+		}
+	}
+	return all
+}
+
+// letterContents returns the contents of a sheet that are letters by themselves.
+func letterContents(g *grid.Grid) map[grid.ID]bool {
+	letters := map[grid.ID]bool{}
+	id := grid.Nothing
+	for text := range g.Texts() {
+		if len(text) > 0 && len(text) <= longestLetter && aloneLetter().MatchString(text) {
+			letters[id] = true
+		}
+		id++
+	}
+	return letters
+}
+
+// isLegend reports whether letters that stand one above the other are explained: each once, with words beside it.
+func isLegend(run []legendEntry) bool {
+	if len(run) < leastLegend || len(run) > tallestLegend {
+		return false
+	}
+	seen := map[string]bool{}
+	for _, entry := range run {
+		if seen[entry.letter] || !strings.ContainsFunc(entry.words, unicode.IsLetter) || lexicon.LooksNumeric(entry.words) || aloneLetter().MatchString(entry.words) {
+			return false
+		}
+		seen[entry.letter] = true
+	}
+	return true
 }

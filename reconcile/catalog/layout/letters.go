@@ -38,8 +38,9 @@ const (
 // ResolveLetters finds the tables among some that explain letters of others, gives these the sizes, and returns which are such keys, each
 // with what is to be said of it.
 func ResolveLetters(lex *lexicon.Lexicon, regions []*Region) map[*Region]string {
+	said := map[*Region]string{}
 	if len(regions) > mostTables {
-		return nil
+		return said
 	}
 	var keys []*key
 	for _, r := range regions {
@@ -47,7 +48,6 @@ func ResolveLetters(lex *lexicon.Lexicon, regions []*Region) map[*Region]string 
 			keys = append(keys, k)
 		}
 	}
-	said := map[*Region]string{}
 	for _, k := range keys {
 		for _, r := range regions {
 			if r == k.Region || said[r] != "" || !r.Grid.AsDrawn() || r.Guessed || r.sized(lex) {

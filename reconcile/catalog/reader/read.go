@@ -180,14 +180,24 @@ func (r *reader) openBook(input Input) []*sheetReader {
 	}
 	var sheets []*sheetReader
 	var regions []*layout.Region
-	for _, s := range input.Book.Sheets {
-		sr := r.openSheet(input, s)
+	grids := make([]*grid.Grid, len(input.Book.Sheets))
+	for i, s := range input.Book.Sheets {
+		grids[i] = grid.New(s)
+	}
+	letters := layout.ExplainLetters(r.lex, grids)
+	for i, s := range input.Book.Sheets {
+		sr := r.openSheet(input, s, grids[i])
 		sheets = append(sheets, sr)
 		for i := range sr.regions {
 			regions = append(regions, &sr.regions[i])
 		}
 	}
 	keys := layout.ResolveLetters(r.lex, regions)
+	for _, region := range regions {
+		if letters.Are(region) {
+			keys[region] = "the table says what letters stand for; it lists no parts itself"
+		}
+	}
 	for _, sr := range sheets {
 		sr.understandTables(keys)
 	}
@@ -241,9 +251,8 @@ func (r *reader) rules(keys ...string) (rules catalog.SheetRules, name string) {
 }
 
 // openSheet finds the tables of a sheet.
-func (r *reader) openSheet(input Input, s *sheet.Sheet) *sheetReader {
-	sr := &sheetReader{reader: r, input: input, sheet: s, grid: grid.New(s)}
-	layout.ExplainLetters(sr.grid, r.lex)
+func (r *reader) openSheet(input Input, s *sheet.Sheet, g *grid.Grid) *sheetReader {
+	sr := &sheetReader{reader: r, input: input, sheet: s, grid: g}
 	key := r.key(input, s)
 	full := fullKey(input, s)
 	sr.rules, sr.ruled = r.rules(full, key)
