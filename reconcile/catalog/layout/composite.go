@@ -25,7 +25,9 @@ func (r *Region) splitComposites(lex *lexicon.Lexicon) {
 	for _, h := range r.Columns {
 		names, split := r.compositeNames(lex, h)
 		if names == nil || !r.compositeValues(h.Col, len(names), split) {
-			h.Several = names != nil && split.isSlash && namesSizes(lex, names)
+			if h.Several = names != nil && split.isSlash && namesSizes(lex, names); h.Several {
+				h.names = names
+			}
 			columns = append(columns, h)
 			continue
 		}

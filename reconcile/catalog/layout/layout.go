@@ -59,8 +59,9 @@ type Heading struct {
 	Text  string
 	// Unit is the text of the unit line.
 	Unit string
-	// Several is set where the heading names several sizes and the cells give one.
+	// Several is set where the heading names several sizes and the cells give one; names are what it calls them.
 	Several bool
+	names   []string
 	// Order says from where it is known which size it is, where the column is one of several sizes in one cell; inferred is set where
 	// nobody said it.
 	Order    string

@@ -6,6 +6,7 @@ import (
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/traits"
 )
 
 // Mixed is what one list gives of one kind of parts, where a column says of each row what it is.
@@ -17,7 +18,7 @@ type Mixed struct {
 }
 
 // Mixed divides a list of heads, ferrules or tips in which a column says which each row is; nil where it is a list of one kind. What is
-// none of them is set aside with the first.
+// none of them is set aside with the kind of the row above it.
 func (r *Region) Mixed(lex *lexicon.Lexicon) []Mixed {
 	if r.Grid.Turned || r.Guessed {
 		return nil
@@ -104,23 +105,65 @@ func (r *Region) divide(lex *lexicon.Lexicon, col int, kinds []catalog.Kind) []M
 		parts[i].Columns, parts[i].calls = slices.Clone(r.Columns), nil
 		parts[i].Elsewhere, parts[i].Others, parts[i].Second = map[int]bool{}, map[int]bool{}, i > 0
 		for k := range parts[i].Columns {
-			parts[i].Columns[k].Types = parts[i].Columns[k].Col == col && kind != catalog.Heads // whose types may be kinds of club
+			h := &parts[i].Columns[k]
+			h.Types = h.Col == col && kind != catalog.Heads // whose types may be kinds of club
+			h.nameFor(lex, kind)
 		}
 	}
+	last := 0
 	for line := r.Body; line <= r.To; line++ {
 		if r.Aside[line] != "" || countCells(r.Grid, line, span{left: r.Left, right: r.Right}) < 2 {
 			continue
 		}
 		of := slices.Index(kinds, kindOfType(lex, r.Grid.Filled(line, col)))
 		if of < 0 {
-			of = 0
-			parts[0].Others[line] = true
+			of = last
+			parts[of].Others[line] = true
 		} else {
 			parts[of].Count++
 		}
+		last = of
 		for i := range parts {
 			parts[i].Elsewhere[line] = i != of
 		}
 	}
 	return parts
+}
+
+// nameFor leaves a heading that names a size of each of several kinds the name that belongs to one: "Hosel/base OD" is the hosel's of heads.
+func (h *Heading) nameFor(lex *lexicon.Lexicon, kind catalog.Kind) {
+	if !h.Several {
+		return
+	}
+	_, ending, _ := cutLast(h.names[len(h.names)-1])
+	best, most, next := "", 0.0, 0.0
+	for _, name := range h.names {
+		said, score := name, sizeScore(lex, kind, name)
+		if ending != "" && !strings.HasSuffix(name, ending) {
+			if full := name + " " + ending; sizeScore(lex, kind, full) > score {
+				said, score = full, sizeScore(lex, kind, full)
+			}
+		}
+		if score > most {
+			best, most, next = said, score, most
+		} else {
+			next = max(next, score)
+		}
+	}
+	if most < lexicon.HeadingScore || most-next < leastAhead {
+		return
+	}
+	h.Unit = HeadingUnit(lex, *h)
+	h.Parts, h.Several, h.names = []string{best}, false, nil
+}
+
+// leastAhead is how much surer one name of a heading must be than the others, in parts of a kind.
+const leastAhead = 0.1
+
+// sizeScore is how surely a text names a size of parts of a kind.
+func sizeScore(lex *lexicon.Lexicon, kind catalog.Kind, text string) float64 {
+	if found := lex.MatchIn(kind, text); len(found) > 0 && traits.Of[catalog.Role(found[0].Role)].Want == traits.Length {
+		return found[0].Score
+	}
+	return 0
 }
