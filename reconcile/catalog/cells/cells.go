@@ -400,6 +400,13 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 	default:
 		return f, t.unreadable(c, f, reading)
 	}
+	if c.Trait().MayLack && reading.Dim.Nominal().IsZero() && !reading.Dim.HasLimits() {
+		fromLine, fromCol := t.Region.Grid.Source(line, c.Col)
+		t.Tell(layout.ToldKey{What: "nought", Col: c.Col}, finding.Note, "data.leniency", fromLine, fromCol, func() string {
+			return fmt.Sprintf("%s %s is taken for none", c.Name(), f.Text)
+		})
+		return f, Trouble{}
+	}
 	if c.Held != "" && (c.RoleHeld || !reading.UnitStated) {
 		return f, Trouble{Severity: finding.Note, Code: "held", Message: c.Held}
 	}

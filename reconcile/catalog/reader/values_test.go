@@ -584,3 +584,18 @@ KW-2 | 9,35 | 13,8 | 25 | 40
 		}
 	}
 }
+
+// TestNoughtForNone takes 0 for what a part has not: a collar, or the parallel section of a tip.
+func TestNoughtForNone(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part No | Base OD (mm) | Bore (mm) | Collar OD (mm) | Collar length (mm)
+F-1 | 13.5 | 9.3 | 0 | 0.0
+F-2 | 13.5 | 9.3 | 11.2 | 2.0
+F-3 | 0 | 9.3 | 11.2 | 2.0
+`))
+	defer show(t, c)
+	wantRow(t, c, "F-1", catalog.Used, sizes{catalog.BaseOD: 13.5, catalog.CollarOD: 0, catalog.CollarLength: 0})
+	wantFinding(t, c, "data.leniency", "D2", "taken for none")
+	wantNoFinding(t, c, "data.implausible", "D2")
+	wantFinding(t, c, "data.implausible", "B4", "0 mm")
+}

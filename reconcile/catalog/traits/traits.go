@@ -33,6 +33,8 @@ type Trait struct {
 	Diameter bool
 	// common is set for words that say how a part is made: variants of it have them in common, as they have its sizes.
 	common bool
+	// MayLack is set for sizes of what a part need not have, as a collar, which 0 says it has not.
+	MayLack bool
 	// Prior is the advantage of a role that tables usually have, in points.
 	Prior float64
 }
@@ -62,13 +64,13 @@ var Of = map[catalog.Role]Trait{
 	catalog.BoreDepth:        {Want: Length, Prior: 0.5},
 	catalog.BoreForm:         {Want: Text, common: true},
 	catalog.Top:              {Want: Text, common: true},
-	catalog.CountersinkMouth: {Want: Length, Diameter: true},
+	catalog.CountersinkMouth: {Want: Length, Diameter: true, MayLack: true},
 	catalog.CountersinkAngle: {Want: Angle},
-	catalog.CountersinkDepth: {Want: Length},
-	catalog.CounterboreOD:    {Want: Length, Diameter: true},
-	catalog.CounterboreDepth: {Want: Length},
+	catalog.CountersinkDepth: {Want: Length, MayLack: true},
+	catalog.CounterboreOD:    {Want: Length, Diameter: true, MayLack: true},
+	catalog.CounterboreDepth: {Want: Length, MayLack: true},
 	catalog.TipTaken:         {Want: Length, Diameter: true},
-	catalog.AdapterOD:        {Want: Length, Diameter: true},
+	catalog.AdapterOD:        {Want: Length, Diameter: true, MayLack: true},
 	catalog.NeckTop:          {Want: Length},
 
 	catalog.Bore: {Want: Length, Diameter: true, Prior: 2},
@@ -77,10 +79,10 @@ var Of = map[catalog.Role]Trait{
 	catalog.TopOD:        {Want: Length, Diameter: true, Prior: 0.2},
 	catalog.Length:       {Want: Length, Prior: 1},
 	catalog.Style:        {Want: Text, common: true},
-	catalog.CollarOD:     {Want: Length, Diameter: true},
-	catalog.CollarLength: {Want: Length},
-	catalog.StepOD:       {Want: Length, Diameter: true},
-	catalog.StepLength:   {Want: Length},
+	catalog.CollarOD:     {Want: Length, Diameter: true, MayLack: true},
+	catalog.CollarLength: {Want: Length, MayLack: true},
+	catalog.StepOD:       {Want: Length, Diameter: true, MayLack: true},
+	catalog.StepLength:   {Want: Length, MayLack: true},
 	catalog.Rings:        {Want: Count},
 	catalog.Material:     {Want: Text, common: true},
 	catalog.Colour:       {Want: Text},
@@ -89,7 +91,7 @@ var Of = map[catalog.Role]Trait{
 	catalog.TipOD:          {Want: Length, Diameter: true, Prior: 2},
 	catalog.Taper:          {Want: Taper},
 	catalog.TipForm:        {Want: Text},
-	catalog.ParallelLength: {Want: Length},
+	catalog.ParallelLength: {Want: Length, MayLack: true},
 }
 
 // OfKind are the roles that a column of a table of each kind can have.
