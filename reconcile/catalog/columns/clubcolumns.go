@@ -10,8 +10,8 @@ import (
 	"example.com/seatline/reconcile/catalog/traits"
 )
 
-// Some tables give a size club by club in columns beside each other: "Hosel OD" above 3, 4, 5 … PW. Such columns are read as
-// one, and each row of the table as one head for each club that it gives a size for.
+// Some tables give a size club by club in columns beside each other: "Hosel OD" above 3, 4, 5 … PW, or "Club" where a title names the size.
+// Such columns are read as one, and each row of the table as one head for each club that it gives a size for.
 
 // ClubColumn is one column of several that give the same size, with its club.
 type ClubColumn struct {
@@ -56,7 +56,7 @@ func (c *Column) group() string { return strings.Join(c.Parts[:max(0, len(c.Part
 func (t *Table) leaderOf(run []*Column, titles []string) *Column {
 	first := run[0]
 	parts := first.Parts[:len(first.Parts)-1]
-	if len(parts) == 0 {
+	if len(parts) == 0 || t.saysClub(parts) {
 		parts = t.sizeTitle(titles)
 	}
 	h := layout.Heading{Col: first.Col, Parts: parts, Text: strings.Join(parts, " "), Unit: first.Heading.Unit}
@@ -72,6 +72,12 @@ func (t *Table) leaderOf(run []*Column, titles []string) *Column {
 		leader.Clubs = append(leader.Clubs, ClubColumn{c.club(t.Lex), c.Heading})
 	}
 	return leader
+}
+
+// saysClub reports whether what stands above clubs says only that: the size is that of a title.
+func (t *Table) saysClub(parts []string) bool {
+	found := t.Lex.Match(parts...)
+	return len(found) > 0 && catalog.Role(found[0].Role) == catalog.Club
 }
 
 // sizeTitle returns the title that names a size of heads, as the heading of columns that have none of their own.

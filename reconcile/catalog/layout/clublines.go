@@ -59,10 +59,14 @@ func isClubLine(g *grid.Grid, lex *lexicon.Lexicon, line, top int, strip span) b
 	return sizeGroup(lex, clubs)
 }
 
-// sizeGroup reports whether one of several headings names a size.
+// sizeGroup reports whether one of several headings names a size, or says that clubs stand below it, whose size a title may name.
 func sizeGroup(l *lexicon.Lexicon, groups map[string]map[string]bool) bool {
 	for group := range groups {
-		if found := l.Match(group); len(found) > 0 && found[0].Score >= lexicon.HeadingScore && traits.Of[catalog.Role(found[0].Role)].Want == traits.Length {
+		found := l.Match(group)
+		if len(found) == 0 || found[0].Score < lexicon.HeadingScore {
+			continue
+		}
+		if role := catalog.Role(found[0].Role); role == catalog.Club || traits.Of[role].Want == traits.Length {
 			return true
 		}
 	}

@@ -22,6 +22,8 @@
 // A table that the file declares by name has the columns that it declares. Columns headed by clubs under one size, or under a
 // title that names one, are read as one column, and a row as one head for each club.
 //
+// Letters that head columns have the words of a legend: a note, a table of letters below, or one on another sheet of the book.
+//
 // Every column is scored for every role: by the words of its heading, in the languages of package words, and by whether its values are
 // what the role's values are. The roles are then given to all columns together, so that the whole reading is the best
 // one (the assignment problem), once as if the table listed heads, once ferrules, once tips; titles and the user's word
