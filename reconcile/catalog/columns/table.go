@@ -528,6 +528,7 @@ func (t *Table) shareRoles() {
 			break
 		}
 	}
+	t.tellReadings()
 	if units, found := first[catalog.UnitRole]; found {
 		t.shareUnits(t.Columns[units])
 	}

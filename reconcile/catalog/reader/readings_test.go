@@ -135,3 +135,23 @@ func TestReadingsMerge(t *testing.T) {
 		}
 	}
 }
+
+// TestCountedReadings takes sizes under headings that are alike but for a number for readings of one size, where there are three or more.
+func TestCountedReadings(t *testing.T) {
+	c := read(t, grid("Heads", `
+All in mm
+Part | Hosel OD 1 | Hosel OD 2 | Hosel OD 3 | Bore
+ZL-4 | 13.48 | 13.50 | 13.52 | 9.5
+ZL-5 | 13.49 | 13.50 | 13.51 | 9.5
+`))
+	defer show(t, c)
+	wantRow(t, c, "ZL-4", catalog.Used, sizes{catalog.HoselOD: 13.5, catalog.Bore: 9.5})
+	c = read(t, grid("Heads", `
+All in mm
+Part | Hosel OD 1 | Hosel OD 2 | Bore
+ZL-4 | 13.48 | 13.60 | 9.5
+ZL-5 | 13.49 | 13.70 | 9.5
+`))
+	defer show(t, c)
+	wantRow(t, c, "ZL-4", catalog.Held, sizes{catalog.HoselOD: 0})
+}
