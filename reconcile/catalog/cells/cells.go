@@ -440,7 +440,7 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 		return t.tolerated(line, c, f, dim)
 	}
 	if c.Misfit != "" {
-		return f, Trouble{Severity: finding.Note, Code: "held", Message: c.Misfit}
+		return f, Trouble{Severity: finding.Note, Code: "held", Message: c.Misfit, Refused: dim}
 	}
 	if why != "" && !reading.UnitStated {
 		f.Assumptions = append(f.Assumptions, why)

@@ -208,3 +208,17 @@ TC2 | mm 13,5 | mm 9,5 | mm 32
 		}
 	}
 }
+
+// A size is doubted beside one that is refused with the whole of its column, where each may stand in the other's place.
+func TestExchangedWithARefusedColumn(t *testing.T) {
+	c := read(t, grid("Köpfe", `
+Artikelnummer | Farbe | ID | Außendurchmesser oben | VPE
+VX-6587 | schwarz | 13.50mm | 10.00mm | 50
+VX-6590 | schwarz | 13.80mm | 10.40mm | 50
+VX-6593 | schwarz | 13.50mm | 10.00mm | 50
+VX-6600 | schwarz | 12.50mm | 10.40mm | 50
+VX-6602 | schwarz | 14.00mm | 10.50mm | 50
+`))
+	defer show(t, c)
+	wantRow(t, c, "VX-6600", catalog.Held, sizes{catalog.HoselOD: 0, catalog.Bore: 0})
+}

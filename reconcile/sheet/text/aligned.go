@@ -491,7 +491,7 @@ func place(line *textLine, columns []span) (starts []start, crossing bool) {
 		before = max(before, last)
 	}
 	if crossing || split {
-		if byGaps := inOrder(line); len(byGaps) == len(columns) {
+		if byGaps := inOrder(line); len(byGaps) == len(columns) && !standElsewhere(line, byGaps, columns) {
 			return byGaps, false
 		}
 	}
@@ -508,6 +508,22 @@ func whole(line *textLine, columns []span) []start {
 		first = nearestTo(line.words[0], columns, first)
 	}
 	return []start{{0, first}}
+}
+
+// standElsewhere reports whether most of the texts that gaps give another column than their place does begin right where that one
+// begins: nothing has pushed them, and what two columns were made of is the heading of one.
+func standElsewhere(line *textLine, byGaps []start, columns []span) bool {
+	moved, exact := 0, 0
+	for _, s := range byGaps {
+		w := line.words[s.word]
+		if at, last := overlapped(w, columns); at <= last && at != s.column {
+			moved++
+			if columns[at].from == w.from {
+				exact++
+			}
+		}
+	}
+	return exact*2 > moved
 }
 
 // inOrder gives each text between gaps the next column.
