@@ -434,10 +434,17 @@ func (c *Column) sizePoints(kind catalog.Kind, role catalog.Role) float64 {
 	readable := p.share(len(p.Sizes))
 	points := (2*possible + 2*common - 5*(1-possible)) * min(1, readable)
 	if role == catalog.TipTaken {
-		points -= 3 * (1 - p.tipShare(c.units()))
+		tips := p.tipShare(c.units())
+		points -= 3 * (1 - tips)
+		if tips == 0 { // the far end of a ferrule, perhaps: 10.3
+			points -= notTips
+		}
 	}
 	return points
 }
+
+// notTips is what tells against a column of tips none of which is one that shafts have.
+const notTips = 3
 
 func (c *Column) anglePoints() float64 {
 	if len(c.Profile.Sizes) == 0 {

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/traits"
 )
 
@@ -41,7 +40,7 @@ func (t *Table) tellReadings() {
 
 // counted parts the heading of sizes from the number at its end; the number is 0 where there is none, or not one digit alone.
 func (t *Table) counted(c *Column) (stem string, number int) {
-	if c.Role == catalog.NoRole || c.Trait().Want != traits.Length || c.Aspect != Nominal && c.Aspect != Repeat {
+	if c.Trait().Want != traits.Length || c.Aspect != Nominal && c.Aspect != Repeat {
 		return "", 0
 	}
 	text, _, _ := t.Lex.Words.SplitUnit(c.Text)

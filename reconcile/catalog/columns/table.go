@@ -789,6 +789,7 @@ func (t *Table) rivalOf(c *Column) *Column {
 		case other == c || other.Role != "" && other.Known || other.irrelevant != "" || other.Deviation != 0 || t.ruled(other):
 		case len(other.Matches[t.Kind]) > 0 && other.headed(t.Kind, c.Role) == 0, other.saysOther(c.Role) && !c.saysOther(c.Role) && other.bestHeading() >= lexicon.Understood:
 		case p.share(len(p.Sizes)) < rivalSizes || p.counts():
+		case len(other.Matches[t.Kind]) == 0 && other.age(t.Lex) != 0: // "Was" and "Now" of something else
 		default:
 			if possible, _ := p.best(b, other.units(), 1); possible >= rivalShare {
 				return other

@@ -363,10 +363,21 @@ func lastStarter(entries []entry, starter string, before int) int {
 	return before
 }
 
-// namedAndSized reports whether most cards have sizes.
+// namedAndSized reports whether most cards have sizes, and none a role again and again: CB-604 and CB-605 are part numbers, though they
+// begin like a label.
 func namedAndSized(all []card) bool {
 	sized := 0
 	for _, c := range all {
+		named, roles := 0, map[catalog.Role]bool{}
+		for _, e := range c {
+			if e.role != "" {
+				named++
+				roles[e.role] = true
+			}
+		}
+		if named > mostAlike*max(1, len(roles)) {
+			return false
+		}
 		if slices.ContainsFunc(c, func(e entry) bool { return traits.Of[e.role].Want == traits.Length && counts(&e) }) {
 			sized++
 		}

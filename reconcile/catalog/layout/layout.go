@@ -1015,6 +1015,9 @@ func holding(spans []span, line int) int {
 	return -1
 }
 
+// mostAlike is how many headings of a table on its side, or labels of a card, may mean the same, on the average: a least and a greatest size.
+const mostAlike = 2
+
 // turnedBlock reports whether the headings of a block stand in a column rather than in a line, and from which line on.
 func turnedBlock(g *grid.Grid, lex *lexicon.Lexicon, b span) (span, bool) {
 	if b.to-b.from+1 > tallestTurn || b.to == b.from {
@@ -1027,7 +1030,7 @@ func turnedBlock(g *grid.Grid, lex *lexicon.Lexicon, b span) (span, bool) {
 	for col := b.left; col <= min(b.right, b.left+9); col++ {
 		roles := map[string]bool{}
 		sized := false
-		first := 0
+		first, named := 0, 0
 		for line := b.from; line <= b.to; line++ {
 			text := g.At(line, col)
 			found := lex.Match(text)
@@ -1038,7 +1041,11 @@ func turnedBlock(g *grid.Grid, lex *lexicon.Lexicon, b span) (span, bool) {
 				first = line
 			}
 			roles[found[0].Role] = true
+			named++
 			sized = sized || traits.Of[catalog.Role(found[0].Role)].Want == traits.Length && mostlyNumeric(g, line, col+1, b.right)
+		}
+		if named > mostAlike*len(roles) { // part numbers that begin like a heading: CB-604, CB-605
+			continue
 		}
 		if sized && len(roles) > upright && (roles[string(catalog.Part)] && len(roles) >= 2 || len(roles) >= 3) {
 			for first > b.from && headsTurned(g, b, first, col, roles[string(catalog.Part)]) {

@@ -260,3 +260,40 @@ KR-21 | 13.4 | 9.5
 	defer show(t, c)
 	wantRow(t, c, "KR-20", catalog.Held, sizes{catalog.HoselOD: 0, catalog.Bore: 0})
 }
+
+// TestPartsNamedLikeLabels takes part numbers that begin like the word for a size for no labels of a card: CB is short for counterbore.
+func TestPartsNamedLikeLabels(t *testing.T) {
+	c := read(t, grid("Sizes", "Part | Hosel OD (mm) | Bore (mm)\nCB-604 | 13.3 | 9.47\nCB-605 | 13.3 | 9.47\nCB-606 | 13.4 | 9.47\nCB-607 | 13.4 | 9.47"),
+		grid("Prices", "Part | Trade price GBP\nCB-604 | 12.4\nCB-605 | 12.4\nCB-606 | 12.9\nCB-607 | 12.9"))
+	defer show(t, c)
+	for _, h := range c.Heads {
+		if !h.HasPrice || h.Price < 12 {
+			t.Errorf("%s: price %v", h.Part, h.Price)
+		}
+	}
+	if len(c.Heads) != 4 {
+		t.Errorf("%d heads", len(c.Heads))
+	}
+}
+
+// TestBeforeAndNow asks of no column what it is that says of something else what it was and is now.
+func TestBeforeAndNow(t *testing.T) {
+	c := read(t, grid("Trade", `
+Code | Item | Hosel OD mm | Bore mm | Depth mm | Was | Now
+LK-14 | Iron 4 | 13.3 | 9.48 | 32 | 17.00 | 15.50
+LK-15 | Iron 5 | 13.3 | 9.48 | 32 | 17.00 | 15.50
+LK-16 | Iron 6 | 13.4 | 9.48 | 33 | 17.00 | 15.50
+`))
+	defer show(t, c)
+	wantRow(t, c, "LK-14", catalog.Used, sizes{catalog.HoselOD: 13.3, catalog.Bore: 9.48, catalog.BoreDepth: 32})
+}
+
+// TestFarEndOfAFerrule takes the OD at the tip for the top of a ferrule where it is none that tips have, and for the tip where it is.
+func TestFarEndOfAFerrule(t *testing.T) {
+	c := read(t, grid("Ghiere", "Codice | Diametro esterno base mm | Diametro esterno punta mm | Foro mm\nGM-1 | 13.5 | 10.3 | 9.3\nGM-2 | 13.7 | 10.3 | 9.3\nGM-3 | 13.4 | 9.9 | 8.95"))
+	defer show(t, c)
+	wantRow(t, c, "GM-1", catalog.Used, sizes{catalog.BaseOD: 13.5, catalog.TopOD: 10.3})
+	c = read(t, grid("Ferrules", "Part | Tip OD (in) | Base OD (in) | Length (in)\nF-1 | .370 | .535 | .75\nF-2 | .355 | .535 | .75\nF-3 | .335 | .535 | 1.0"))
+	defer show(t, c)
+	wantRow(t, c, "F-1", catalog.Used, sizes{catalog.BaseOD: 13.589, catalog.TopOD: 0})
+}
