@@ -1,6 +1,9 @@
 // Package formula works out formulas whose results a file does not store, as programs write them that make workbooks without a spreadsheet
 // program: sums, differences, products and quotients of numbers and cells, SUM and PRODUCT, and cells that repeat another one. Anything else
 // is left as it is, and so is what refers to it, to text in a sum, or to itself.
+//
+// The library by which workbooks are read has a calculator of hundreds of functions. It needs the workbook opened by it, has no bound, and is
+// wrong where functions stand in sums that are given to functions; for what price lists hold this is enough.
 package formula
 
 import (
