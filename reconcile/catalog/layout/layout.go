@@ -1047,7 +1047,7 @@ func turnedBlock(g *grid.Grid, lex *lexicon.Lexicon, b span) (span, bool) {
 		if named > mostAlike*len(roles) { // part numbers that begin like a heading: CB-604, CB-605
 			continue
 		}
-		if sized && len(roles) > upright && (roles[string(catalog.Part)] && len(roles) >= 2 || len(roles) >= 3) {
+		if sized && len(roles) > upright && !behindCodes(g, b, col) && (roles[string(catalog.Part)] && len(roles) >= 2 || len(roles) >= 3) {
 			for first > b.from && headsTurned(g, b, first, col, roles[string(catalog.Part)]) {
 				first--
 			}
@@ -1056,6 +1056,23 @@ func turnedBlock(g *grid.Grid, lex *lexicon.Lexicon, b span) (span, bool) {
 		}
 	}
 	return b, false
+}
+
+// behindCodes reports whether most lines of a block have a code, each another one, to the left of a column: that column describes parts, in
+// words such as those for a long ferrule, and is none of headings.
+func behindCodes(g *grid.Grid, b span, col int) bool {
+	for left := b.left; left < col; left++ {
+		codes := map[string]bool{}
+		for line := b.from; line <= b.to; line++ {
+			if text := g.At(line, left); lexicon.LooksLikeCode(text) && !lexicon.LooksNumeric(text) && lexicon.BearsDigits(text) {
+				codes[text] = true
+			}
+		}
+		if len(codes) >= 2 && 2*len(codes) > b.to-b.from+1 {
+			return true
+		}
+	}
+	return false
 }
 
 // headsTurned reports whether the line above a table on its side belongs to it: its corner is blank, or, where no line gives

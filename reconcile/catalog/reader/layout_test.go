@@ -297,3 +297,20 @@ func TestFarEndOfAFerrule(t *testing.T) {
 	defer show(t, c)
 	wantRow(t, c, "F-1", catalog.Used, sizes{catalog.BaseOD: 13.589, catalog.TopOD: 0})
 }
+
+// TestDescribedParts takes what describes parts, below a blank line and beside their numbers, for no headings of a table on its side.
+func TestDescribedParts(t *testing.T) {
+	c := read(t, grid("Liste", `
+Art.-Nr. / N° art. | Bezeichnung / désignation | für Schaft / pour shaft | Ø unten mm / Ø bas mm | Ø oben mm / Ø haut mm | Länge mm / longueur mm
+ | | | | |
+Eisen / fers | | | | |
+F-100 | Ferrule konisch | .370 parallel | 13.5 | 10.8 | 19
+F-102 | Virole conique | .355 taper | 13.2 | 10.5 | 19
+Hybride / hybrides | | | | |
+F-200 | Ferrule lang | .370 parallel | 13.8 | 11.0 | 26
+F-201 | Virole longue, 1 anneau | .370 parallel | 13.8 | 11.0 | 26
+`))
+	defer show(t, c)
+	wantRow(t, c, "F-100", catalog.Used, sizes{catalog.BaseOD: 13.5, catalog.TopOD: 10.8, catalog.Length: 19})
+	wantRow(t, c, "F-201", catalog.Used, sizes{catalog.BaseOD: 13.8, catalog.TopOD: 11, catalog.Length: 26})
+}
