@@ -496,10 +496,16 @@ func (c *Column) textPoints(lex *lexicon.Lexicon, role catalog.Role) float64 {
 		}
 	}
 	points := 5*p.share(hits) - 2
-	if role == catalog.Category && c.Text == "" && p.Filled >= 3 && p.distinct == p.Filled {
+	if role == catalog.Category && !c.headedCategory() && p.Filled >= 3 && p.distinct == p.Filled {
 		points -= 5 // names of heads that begin with their kind: Iron 5, Iron 6
 	}
 	return points
+}
+
+// headedCategory reports whether the heading of a column speaks of kinds of clubs rather than of clubs.
+func (c *Column) headedCategory() bool {
+	category := c.headed(catalog.Heads, catalog.Category)
+	return category > 0 && category > c.headed(catalog.Heads, catalog.Club)
 }
 
 // plan is one reading of a table: a kind, and a role for each column.

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/internal/pattern"
@@ -32,6 +33,20 @@ type PriceNote struct {
 	lexicon.PriceTerms
 	Text string
 	Cell string
+	// OfFerrules is set where the pieces are of ferrules, which no price of a head is for.
+	OfFerrules bool
+}
+
+// PricesOf returns the notes with what they say of the prices of a kind of part.
+func (n Notes) PricesOf(kind catalog.Kind) Notes {
+	prices := slices.Clone(n.Prices)
+	for i, p := range prices {
+		if p.OfFerrules && kind == catalog.Heads {
+			prices[i].Per = 0
+		}
+	}
+	n.Prices = prices
+	return n
 }
 
 // PriceTerms is what the notes say together of all prices; what they say differently they do not say.
@@ -80,7 +95,7 @@ func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
 		}
 		text = WithoutColours(lex, text)
 		if terms := lex.PriceTerms(text); terms != (lexicon.PriceTerms{}) {
-			notes.Prices = append(notes.Prices, PriceNote{terms, text, place.String()})
+			notes.Prices = append(notes.Prices, PriceNote{terms, text, place.String(), piecesOfFerrules(lex, text)})
 		}
 		for _, c := range clausesOf(text) {
 			c.Place = place
@@ -98,6 +113,19 @@ func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
 		notes.Unit = ""
 	}
 	return notes
+}
+
+// piecesOfFerrules reports whether the sentence of a text that says for how many pieces prices are speaks of ferrules. Where the word for
+// prices stands in another sentence, the whole text has to.
+func piecesOfFerrules(lex *lexicon.Lexicon, text string) bool {
+	for _, sentence := range sentences(text) {
+		if lex.PriceTerms(sentence).Per > 1 {
+			text = sentence
+			break
+		}
+	}
+	hit, found := lex.Ask("kind", text, lex.Words.Kind)
+	return found && kindNamed(hit.Value) == catalog.Ferrules
 }
 
 // keep keeps a clause that states a unit or a tolerance, its parts between commas one by one where each names a unit: "All

@@ -45,6 +45,23 @@ func TestPricesByTitle(t *testing.T) {
 	}
 }
 
+// A note on ferrules and how many of them a price is for says nothing of the prices of heads.
+func TestPricesOfOtherKinds(t *testing.T) {
+	const rows = "Part | Club | Hosel OD (mm) | Bore (mm) | Price\nH-1 | 5 | 13.4 | 9.5 | 19.90\nH-2 | 6 | 13.4 | 9.5 | 19.90\n\n%"
+	for note, price := range map[string]float64{
+		"Precios sin IVA. Férulas en bolsas de 50 uds., precio a consultar.": 19.90,
+		"Ferrules: price per 100":                  19.90,
+		"All prices per dozen. Ferrules on demand": 19.90 / 12,
+		"Prices per dozen":                         19.90 / 12,
+	} {
+		s := grid("Heads", strings.ReplaceAll(rows, "%", note))
+		got := reader.Read([]reader.Input{{Book: book("orrin.xlsx", s)}}, reader.Options{})
+		if len(got.Heads) != 2 || math.Abs(got.Heads[0].Price-price) > 1e-9 {
+			t.Errorf("%q: %d heads, %g, want %g", note, len(got.Heads), got.Heads[0].Price, price)
+		}
+	}
+}
+
 // A column of export software says for how many pieces the prices beside it are.
 func TestPricesByColumn(t *testing.T) {
 	const head = "MATNR | INTDIA (mm) | OD (mm) | Length (mm) | NETPR | "

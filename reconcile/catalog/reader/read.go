@@ -452,6 +452,7 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 	if len(notes.Prices) == 0 {
 		notes = book
 	}
+	notes = notes.PricesOf(table.Kind)
 	terms := notes.PriceTerms()
 	for _, c := range table.Columns {
 		if c.Role != catalog.Price {

@@ -64,7 +64,11 @@ func (v *Vocabulary) readHeading(parts []string) heading {
 	h.readings = []headingReading{{}}
 	var leftover []string
 	for _, s := range v.segments(classConcept, list) {
-		if len(s.options) == 0 {
+		options := s.options
+		if len(options) == 0 {
+			options = v.classes[classConcept].shortened(s.text, len(list) == 1)
+		}
+		if len(options) == 0 {
 			if !isNumber(s.text) {
 				unknown += s.weight
 				leftover = append(leftover, s.text)
@@ -72,7 +76,7 @@ func (v *Vocabulary) readHeading(parts []string) heading {
 			continue
 		}
 		known += s.weight
-		h.readings = branch(h.readings, s.options)
+		h.readings = branch(h.readings, options)
 	}
 	if IsCurrency(h.unit) { // "List ($)"
 		for i := range h.readings {

@@ -73,6 +73,26 @@ func TestMatchInAnotherHand(t *testing.T) {
 	}
 }
 
+func TestMatchKnowsShortForms(t *testing.T) {
+	v := Load()
+	for heading, want := range map[string]string{
+		"INN_DIA_MM":   "bore",
+		"INN_DEPTH_MM": "bore_depth",
+		"EXTER_DIA":    "hosel_od",
+		"Categ.":       "category",
+		"Suppl.":       "",
+		"Xyl":          "",
+	} {
+		got := ""
+		if matches := v.MatchIn("heads", heading); len(matches) > 0 {
+			got = matches[0].Role
+		}
+		if got != want {
+			t.Errorf("%q is taken for %q, want %q", heading, got, want)
+		}
+	}
+}
+
 func TestMatchKnowsTheKindMatters(t *testing.T) {
 	v := Load()
 	for heading, want := range map[string]map[string]string{

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"maps"
 	"slices"
 	"strings"
 	"unicode"
@@ -198,4 +199,48 @@ func oneSlip(a, b string) bool {
 		return a[0] == b[1] && a[1] == b[0]
 	}
 	return len(a) <= 1 && len(b) <= 1 && utf8.ValidString(a) && utf8.ValidString(b)
+}
+
+// How many letters of a word its short form keeps. More are no short form: "longue" is another word than "longueur".
+const leastShort, mostShort = 3, 5
+
+// shortened finds what a token may be short for: in each language the words that it begins, where all of them mean the same or more than
+// the shortest: INN_DIA for an inner diameter, "thickn." for a thickness. Alone it has to be short for the same in all.
+func (lex *lexicon) shortened(token string, alone bool) []entry {
+	if len(token) < leastShort || len(token) > mostShort || !plainWord(token) {
+		return nil
+	}
+	all := map[string][]entry{}
+	at, _ := slices.BinarySearch(lex.keys, token)
+	for _, key := range lex.keys[at:] {
+		if !strings.HasPrefix(key, token) {
+			break
+		}
+		for _, e := range lex.words[key] {
+			if !strings.Contains(key, " ") {
+				all[e.language] = append(all[e.language], e)
+			}
+		}
+	}
+	var found []entry
+	for _, language := range slices.Sorted(maps.Keys(all)) {
+		if e, same := least(all[language]); same {
+			found = append(found, e)
+		}
+	}
+	if alone && slices.ContainsFunc(found, func(e entry) bool { return e.concepts != found[0].concepts }) {
+		return nil
+	}
+	return lighter(found, 0.8)
+}
+
+// least returns the entry whose concepts all others have.
+func least(all []entry) (e entry, same bool) {
+	e = all[0]
+	for _, other := range all[1:] {
+		if e.concepts.has(other.concepts) {
+			e = other
+		}
+	}
+	return e, !slices.ContainsFunc(all, func(other entry) bool { return !other.concepts.has(e.concepts) })
 }
