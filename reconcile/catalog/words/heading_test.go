@@ -93,6 +93,23 @@ func TestMatchKnowsShortForms(t *testing.T) {
 	}
 }
 
+// "AD" is a German outer diameter; a language in which it is short for pieces must not take the unit from it.
+func TestNoCountIsASize(t *testing.T) {
+	v := Load()
+	for word, entries := range v.classes[classUnit].words {
+		if entries[0].value != "pcs" && !IsCurrency(entries[0].value) {
+			continue
+		}
+		for _, e := range v.classes[classConcept].words[word] {
+			for _, size := range []string{"outer diameter", "inner diameter", "diameter", "length", "depth", "bore"} {
+				if e.concepts.meets(v.concepts[size]) {
+					t.Errorf("%q is a unit in %s (%s) and says %q in %s", word, entries[0].language, entries[0].value, size, e.language)
+				}
+			}
+		}
+	}
+}
+
 func TestMatchKnowsTheKindMatters(t *testing.T) {
 	v := Load()
 	for heading, want := range map[string]map[string]string{
