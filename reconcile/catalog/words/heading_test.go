@@ -155,6 +155,7 @@ func TestMatchForgivesASlip(t *testing.T) {
 func TestSplitUnit(t *testing.T) {
 	type result struct{ Rest, Unit, Place string }
 	for heading, want := range map[string]result{
+		"Inc. angle":           {"Inc. angle", "", ""},
 		"Hosel OD (mm)":        {"Hosel OD", "mm", "(mm)"},
 		"Bore [in]":            {"Bore", "in", "[in]"},
 		"外径 (mm)":              {"外径", "mm", "(mm)"},

@@ -85,7 +85,7 @@ func (v *Vocabulary) SplitUnit(heading string) (rest, unit, place string) {
 		}
 		return tidy(heading[:at[0]] + " " + heading[at[1]:]), unit, group
 	}
-	if v.isPhrase(heading) { // "U.M." is one, and its M no metre; "N°" is one, and no angle
+	if v.isPhrase(heading) { // "U.M." is one, and its M no metre; "N°" is one, and no angle; "inc. angle" is one, and no Turkish inch
 		return strings.TrimSpace(heading), "", ""
 	}
 	if rest, unit, place = v.splitLoose(heading); place != "" {
@@ -94,11 +94,16 @@ func (v *Vocabulary) SplitUnit(heading string) (rest, unit, place string) {
 	return strings.TrimSpace(heading), "", ""
 }
 
-// isPhrase reports whether a heading of initials is as a whole one of the vocabulary.
+// isPhrase reports whether a heading is as a whole one of the vocabulary, and is of initials or does not end with a unit.
 func (v *Vocabulary) isPhrase(heading string) bool {
 	list := tokensOf(heading)
-	if len(list) < 2 || slices.ContainsFunc(list, func(word string) bool { return utf8.RuneCountInString(word) > 1 }) {
+	if len(list) < 2 {
 		return false
+	}
+	if slices.ContainsFunc(list, func(word string) bool { return utf8.RuneCountInString(word) > 1 }) {
+		if _, _, unit := v.unitWord(list[len(list)-1]); unit {
+			return false
+		}
 	}
 	segments := v.segments(classConcept, list)
 	return len(segments) == 1 && len(segments[0].options) > 0
