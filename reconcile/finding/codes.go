@@ -35,7 +35,7 @@ var codes = []Described{
 	{"data.implausible", "a size that the joint does not allow, or far from the others"},
 	{"data.part-number", "a part number that is stored as a number, and taken as it is shown"},
 	{"data.set", "a set of clubs, read as one head for each"},
-	{"data.inherited", "sizes taken from the row of the set above, or of the part to whose number a row's number belongs"},
+	{"data.inherited", "sizes taken from the row of the set above, of the part to whose number a row's number belongs, or, where a note says that blanks mean it, of the row above"},
 	{"data.prices", "in which currency prices are, or for how many pieces, by a title or note; prices of sets, of which nothing says how many clubs they have"},
 	{"data.total", "rows of totals, which are set aside"},
 	{"data.other-goods", "rows of goods that are no parts, such as shim sleeves among ferrules, which are set aside"},

@@ -26,6 +26,8 @@ type Notes struct {
 	Supplier string
 	// Prices are those that say something of all prices.
 	Prices []PriceNote
+	// Blanks are the notes that say of blank cells that they mean what stands above.
+	Blanks []Clause
 }
 
 // PriceNote is a free text that says in which currency prices are, or for how many pieces.
@@ -100,6 +102,9 @@ func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
 		for _, c := range clausesOf(text) {
 			c.Place = place
 			notes.keep(lex, c)
+			if _, said := lex.Words.Blanks("", c.Text); said {
+				notes.Blanks = append(notes.Blanks, c)
+			}
 		}
 		for _, unit := range lex.LengthUnitsIn(text) {
 			if slices.Contains(notes.Units, unit) {

@@ -29,9 +29,17 @@ type parent struct {
 	set, asked bool
 }
 
+// above is the row above, with what it has from those above it.
+type above struct {
+	line   int
+	fields catalog.Fields
+	open   []catalog.Role
+}
+
 // inherit takes what the row leaves blank from the row above that it belongs to, and what it says is as in the set from that.
 func (r *rowReader) inherit(part string) {
 	r.takeAsSet(part)
+	r.takeFromAbove(part)
 	t := r.t
 	p := &t.parent
 	bare := !r.needed()
@@ -65,6 +73,43 @@ func (r *rowReader) inherit(part string) {
 	t.TellEach(layout.ToldKey{What: "inherited"}, finding.Note, "data.inherited", r.line, 0, func() string {
 		return fmt.Sprintf("%s has no sizes of its own in some columns; those of %s are taken, %s", cmp.Or(part, "the row"), p.name(), belongs)
 	})
+}
+
+// takeFromAbove takes what the row leaves blank from the row above, where a note says that it means that.
+func (r *rowReader) takeFromAbove(part string) {
+	t := r.t
+	if r.club != "" || t.above.line == 0 {
+		return
+	}
+	for _, c := range t.read {
+		note := t.blanks[c]
+		if note == nil || c.Held != "" || r.says(c.Role) || r.leftOpen(c.Role) {
+			continue
+		}
+		where := layout.Describe(note.Text, note.Place.String())
+		if slices.Contains(t.above.open, c.Role) {
+			r.trouble(c, cells.Problem("data.missing", "%s is blank, which by the %s means the value above, and that cannot be used", c.Name(), where), false)
+			continue
+		}
+		from := t.above.fields.Get(c.Role)
+		if from.Text == "" && !from.Dim.Given() {
+			continue
+		}
+		r.take(c.Role, from, fmt.Sprintf("%s taken from row %d, by the %s", catalog.RoleName(t.Kind, c.Role), t.above.line, where))
+		t.TellEach(layout.ToldKey{What: "blank as above"}, finding.Note, "data.inherited", r.line, c.Col, func() string {
+			return fmt.Sprintf("%s of %s is blank; by the %s it means the value above, which is taken", c.Name(), cmp.Or(part, "the row"), where)
+		})
+	}
+}
+
+// findBlanks finds of which columns a note says what blank cells mean.
+func (t *Table) findBlanks() {
+	t.blanks = map[*cells.Column]*layout.Clause{}
+	for _, c := range t.read {
+		if note := t.BlankNote(c.Column); note != nil {
+			t.blanks[c] = note
+		}
+	}
 }
 
 // name is what a person knows the row by.

@@ -44,6 +44,9 @@ type Table struct {
 	// parent is the row from which those below may have their sizes, and variants is set once one that had none of its own had them by its number.
 	parent   parent
 	variants bool
+	// blanks are the notes that say what blank cells of columns mean, and above is the row above.
+	blanks map[*cells.Column]*layout.Clause
+	above  above
 	// numbered are the rows by their part numbers, and lastSet is the last one of a set, both counted from 1, as far as the rows were searched
 	// for sets.
 	numbered          map[string]int
@@ -96,6 +99,7 @@ func (t *Table) ReadRows() {
 		}
 	}
 	t.Out.Rows = slices.Grow(t.Out.Rows, len(t.Lines))
+	t.findBlanks()
 	clubs := t.ClubsOf()
 	for i, kind := range t.Lines {
 		line := t.Region.From + i
@@ -352,6 +356,7 @@ func (r *rowReader) finish(part string) {
 		outcome = catalog.Assumed
 	}
 	fields := t.gather.Keep(r.fields)
+	t.above = above{r.line, fields, r.open}
 	if !r.heir && (r.held == "" || part == "" && r.needed()) {
 		t.parent = parent{part: part, line: r.line, fields: fields}
 	}

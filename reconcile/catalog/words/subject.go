@@ -70,8 +70,13 @@ func (v *Vocabulary) joins(s segment) bool {
 		!slices.ContainsFunc(s.options, func(e entry) bool { return e.concepts != filler })
 }
 
-// subjectOf returns the role that a stretch of words names best, or the class of sizes that it is the word for.
+// subjectOf returns the role of a size that a stretch of words names best, or the class of sizes that it is the word for.
 func (v *Vocabulary) subjectOf(kind string, run []segment, aside concepts) (best RoleMatch, class string) {
+	return v.namedBy(kind, run, aside, func(r role) bool { return r.quantity == "length" && r.name != "tolerance" })
+}
+
+// namedBy returns which of some roles a stretch of words names best, words left aside, or the class of sizes that it is the word for.
+func (v *Vocabulary) namedBy(kind string, run []segment, aside concepts, wanted func(role) bool) (best RoleMatch, class string) {
 	h := heading{readings: []headingReading{{}}}
 	for _, s := range run {
 		h.readings = branch(h.readings, s.options)
@@ -85,7 +90,7 @@ func (v *Vocabulary) subjectOf(kind string, run []segment, aside concepts) (best
 		}
 	}
 	for _, r := range v.roles {
-		if r.quantity != "length" || kind != "" && !slices.Contains(r.kinds, kind) || r.name == "tolerance" {
+		if kind != "" && !slices.Contains(r.kinds, kind) || !wanted(r) {
 			continue
 		}
 		if m := v.matchRole(r, h, kind); m.Score > best.Score {

@@ -57,6 +57,7 @@ const (
 	classRemark     = "remark"
 	classShade      = "shade"
 	classLegend     = "legend"
+	classBlank      = "blank"
 	classClubWord   = "club_word"
 	classClubName   = "club_name"
 	classClubCode   = "club_code"

@@ -1,0 +1,55 @@
+package words
+
+import (
+	"slices"
+	"strings"
+)
+
+// Blanks is what a note says of cells that are left blank and mean what stands above them.
+type Blanks struct {
+	// Roles are the roles whose cells it speaks of, Class is diameter, length or depth where it speaks of all sizes of that sort, and Sizes is
+	// set where it speaks of all sizes. Where it says nothing of these, all cells are meant.
+	Roles []string
+	Class string
+	Sizes bool
+}
+
+// All reports whether the note makes no difference between columns.
+func (b Blanks) All() bool { return len(b.Roles) == 0 && b.Class == "" && !b.Sizes }
+
+// Blanks reads what a note says of blank cells in a table that lists heads, ferrules or tips; false where it does not say that they mean what
+// stands above.
+func (v *Vocabulary) Blanks(kind, text string) (b Blanks, said bool) {
+	if len(text) > maxText {
+		return Blanks{}, false
+	}
+	var rest []string
+	cell, above := false, false
+	for _, s := range v.segments(classBlank, tokensOf(text)) {
+		if len(s.options) == 0 || s.options[0].weight < sureWord {
+			rest = append(rest, s.text)
+			continue
+		}
+		switch s.options[0].value {
+		case "cell":
+			cell = true
+		case "above":
+			above = true
+		case "sizes":
+			b.Sizes = true
+		}
+	}
+	if !cell || !above {
+		return Blanks{}, false
+	}
+	for _, run := range v.runs(strings.Join(rest, " ")) {
+		match, class := v.namedBy(kind, run, concepts{}, func(role) bool { return true })
+		switch {
+		case class != "":
+			b.Class = class
+		case match.Score >= leastSubject && !slices.Contains(b.Roles, match.Role):
+			b.Roles = append(b.Roles, match.Role)
+		}
+	}
+	return b, true
+}
