@@ -107,9 +107,9 @@ func (r *Region) divide(lex *lexicon.Lexicon, col int, kinds []catalog.Kind) []M
 		for k := range parts[i].Columns {
 			h := &parts[i].Columns[k]
 			h.Types = h.Col == col && kind != catalog.Heads // whose types may be kinds of club
-			h.nameFor(lex, kind)
 		}
 	}
+	nameForEach(lex, parts)
 	last := 0
 	for line := r.Body; line <= r.To; line++ {
 		if r.Aside[line] != "" || countCells(r.Grid, line, span{left: r.Left, right: r.Right}) < 2 {
@@ -130,31 +130,54 @@ func (r *Region) divide(lex *lexicon.Lexicon, col int, kinds []catalog.Kind) []M
 	return parts
 }
 
-// nameFor leaves a heading that names a size of each of several kinds the name that belongs to one: "Hosel/base OD" is the hosel's of heads.
-func (h *Heading) nameFor(lex *lexicon.Lexicon, kind catalog.Kind) {
-	if !h.Several {
-		return
+// nameForEach leaves the headings of a list of several kinds, where they name a size of each, the name that belongs to each kind: "Hosel/base
+// OD" is the hosel's of heads. In "length / depth" the length is surely that of ferrules, so that the depth is that of heads.
+func nameForEach(lex *lexicon.Lexicon, parts []Mixed) {
+	for k := range parts[0].Columns {
+		if !parts[0].Columns[k].Several {
+			continue
+		}
+		var taken []string
+		for i := range parts {
+			if name := parts[i].Columns[k].nameFor(lex, parts[i].Kind, nil); name != "" {
+				taken = append(taken, name)
+			}
+		}
+		for i := range parts {
+			if h := &parts[i].Columns[k]; h.Several && len(taken) > 0 {
+				h.nameFor(lex, parts[i].Kind, taken)
+			}
+		}
 	}
+}
+
+// nameFor leaves a heading that names several sizes the one that belongs to a kind, none of those that are taken for another, and returns it;
+// nothing where it is not sure.
+func (h *Heading) nameFor(lex *lexicon.Lexicon, kind catalog.Kind, taken []string) string {
 	_, ending, _ := cutLast(h.names[len(h.names)-1])
-	best, most, next := "", 0.0, 0.0
+	best, said, most, next := "", "", 0.0, 0.0
 	for _, name := range h.names {
-		said, score := name, sizeScore(lex, kind, name)
+		if slices.Contains(taken, name) {
+			continue
+		}
+		full, score := name, sizeScore(lex, kind, name)
 		if ending != "" && !strings.HasSuffix(name, ending) {
-			if full := name + " " + ending; sizeScore(lex, kind, full) > score {
-				said, score = full, sizeScore(lex, kind, full)
+			if ended := name + " " + ending; sizeScore(lex, kind, ended) > score {
+				full, score = ended, sizeScore(lex, kind, ended)
 			}
 		}
 		if score > most {
-			best, most, next = said, score, most
+			best, said, most, next = name, full, score, most
 		} else {
 			next = max(next, score)
 		}
 	}
 	if most < lexicon.HeadingScore || most-next < leastAhead {
-		return
+		return ""
 	}
 	h.Unit = HeadingUnit(lex, *h)
-	h.Parts, h.Several, h.names = []string{best}, false, nil
+	h.Parts, h.Several, h.names = []string{said}, false, nil
+	return best
 }
 
 // leastAhead is how much surer one name of a heading must be than the others, in parts of a kind.
