@@ -11,6 +11,7 @@ import (
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/internal/pattern"
 	"example.com/seatline/reconcile/sheet"
 )
@@ -134,18 +135,23 @@ func sized(all []card) int {
 // counted is the number of an item in its list.
 var counted = pattern.Lazy(`^\(?\d{1,2}[.)] +`)
 
-// itemNumber returns the part number with which an item begins, and what stands behind it; the number is empty where the text is none.
-func itemNumber(text string) (number, rest string) {
+// itemNumber returns the part number with which an item begins, and what stands behind it; the number is empty where the text is none. A
+// name may stand behind the number, before the colon or dash: two blanks or more tell one from the other, or the words of the name.
+func itemNumber(lex *lexicon.Lexicon, text string) (number, rest string) {
 	text = text[len(counted().FindString(text)):]
 	if first, size := utf8.DecodeRuneInString(text); strings.ContainsRune(bullets, first) && strings.HasPrefix(text[size:], " ") {
 		text = strings.TrimLeft(text[size:], " ")
 	}
-	if number, rest, colon := strings.Cut(text, ":"); colon && isItemNumber(number) {
-		return number, strings.TrimSpace(rest)
+	if at := wideGap().FindStringIndex(text); at != nil && !strings.ContainsAny(text[:at[0]], ":：") && isItemNumber(text[:at[0]]) {
+		return text[:at[0]], strings.Join(strings.Fields(text[at[1]:]), " ")
+	}
+	text = strings.Join(strings.Fields(text), " ")
+	if number, rest, colon := cutLabel(text); colon && isItemNumber(number) {
+		return numberAndName(lex, number, rest)
 	}
 	for _, dash := range dashes {
 		if number, rest, found := strings.Cut(text, " "+string(dash)+" "); found && isItemNumber(number) {
-			return number, strings.TrimSpace(rest)
+			return numberAndName(lex, number, strings.TrimSpace(rest))
 		}
 	}
 	if number, rest, blank := strings.Cut(text, " "); blank && isItemNumber(number) {
@@ -154,15 +160,27 @@ func itemNumber(text string) (number, rest string) {
 	return "", ""
 }
 
+// wideGap is what sets a number apart from what is said of it.
+var wideGap = pattern.Lazy(`[ \x{a0}]{2,}|[ \x{a0}]*[\t\x{3000}]\s*`)
+
+// numberAndName takes the name of a part off its number: "KD-5 Iron 5" has one, and "KD-5 B" may all be number.
+func numberAndName(lex *lexicon.Lexicon, text, rest string) (number, behind string) {
+	number, name, found := strings.Cut(text, " ")
+	if !found || !isItemNumber(number) || !lexicon.HasWord(name) && !strings.ContainsFunc(name, lexicon.IsWide) && lex.ClubHeading(name) == "" {
+		return text, rest
+	}
+	return number, name + ": " + rest
+}
+
 // isItemNumber reports whether a text is a part number with letters and digits, and no size.
 func isItemNumber(text string) bool {
 	return strings.ContainsFunc(text, unicode.IsLetter) && strings.ContainsFunc(text, unicode.IsNumber) && lexicon.LooksLikeCode(text) &&
 		value.Read(text, value.Context{Want: value.WantLength}).Kind != value.Length
 }
 
-// isBare reports whether a text is a number without a word: "400 in stock" has one.
+// isBare reports whether a text is a number without a word: "400 in stock" has one, and so have "$0.42" and "0,42 €" by their signs.
 func isBare(text string) bool {
-	return lexicon.LooksNumeric(text) && !strings.ContainsFunc(text, unicode.IsLetter)
+	return lexicon.LooksNumeric(text) && !strings.ContainsFunc(text, func(sign rune) bool { return unicode.IsLetter(sign) || unicode.Is(unicode.Sc, sign) })
 }
 
 // itemsIn reads the items in the first lines of a sheet, so many of those that are not blank, whose sizes are named in a way.
@@ -173,7 +191,10 @@ func itemsIn(g *grid.Grid, lex *lexicon.Lexicon, lines int, named naming) []card
 			continue
 		}
 		probed++
-		number, rest := itemNumber(g.At(line, 1))
+		number, rest := itemNumber(lex, asWritten(g, line))
+		if number == "" && namedBeside(g, lex, line) {
+			number = g.At(line, 1)
+		}
 		others := g.Row(line, 2, g.Width)
 		if number == "" || slices.ContainsFunc(others, func(id grid.ID) bool { return isBare(g.Text(id)) }) {
 			continue // a number alone in a cell has its name above it: that is a table
@@ -194,25 +215,63 @@ func (c card) say(lex *lexicon.Lexicon, text string, at sheet.Ref, named naming)
 	for _, s := range named.sizesIn(lex, text) {
 		c = append(c, entry{label: s.name, value: s.text, at: at, valueAt: at, role: catalog.Role(s.role)})
 	}
-	for clause := range strings.SplitSeq(strings.ReplaceAll(text, "; ", ", "), ", ") {
-		words := clause
+	for _, clause := range betweenSayings().Split(text, -1) {
+		said := clause
 		if sizes := named.sizesIn(lex, clause); len(sizes) > 0 {
-			words = clause[:sizes[0].from]
+			said = clause[:sizes[0].from]
 		} else if amount, ok := amountIn(lex, clause); ok {
 			amount.at, amount.valueAt = at, at
 			c = append(c, amount)
 			continue
 		}
-		words = strings.Trim(words, aroundNames)
-		if words != "" && !slices.ContainsFunc(c, func(e entry) bool { return e.role == catalog.Description }) {
-			c = append(c, entry{label: "description", value: words, at: at, valueAt: at, role: catalog.Description})
+		said = strings.Trim(said, aroundNames)
+		if said != "" && !slices.ContainsFunc(c, func(e entry) bool { return e.role == catalog.Description }) {
+			c = append(c, entry{label: "description", value: said, at: at, valueAt: at, role: catalog.Description})
 		}
 	}
 	return c
 }
 
-// amountIn returns the price or the count that a text gives behind its name.
+// namedBeside reports whether a line has a part number in its first cell and behind it what is said of it, which begins with a name and a
+// colon. Below headings it is the row of a table.
+func namedBeside(g *grid.Grid, lex *lexicon.Lexicon, line int) bool {
+	if !isItemNumber(g.At(line, 1)) {
+		return false
+	}
+	name, said, colon := cutLabel(g.At(line, 2))
+	first, _ := utf8.DecodeRuneInString(said)
+	if role, _ := roleOfLabel(lex, name); !colon || !unicode.IsLetter(first) || role == catalog.Part {
+		return false // a label of a card, with its value
+	}
+	for above := line - 1; above >= 1 && above >= line-farthestHeading; above-- {
+		if isHeadingLine(g, lex, above, 1, g.Width) {
+			return false
+		}
+	}
+	return true
+}
+
+// farthestHeading is how far above the row of a table its heading is looked for.
+const farthestHeading = 20
+
+// betweenSayings stands between two things that are said of a part. What is written without blanks has wide signs.
+var betweenSayings = pattern.Lazy(`[,;] |[，；、]\s*`)
+
+// asWritten is the first cell of a line with all its blanks: more than one of them mean something behind a number.
+func asWritten(g *grid.Grid, line int) string {
+	if raw := strings.TrimSpace(g.Cell(line, 1).Shown); wideGap().MatchString(raw) && g.At(line, 1) != "" {
+		return raw
+	}
+	return g.At(line, 1)
+}
+
+// amountIn returns the price or the count that a text gives behind its name, or the price that its currency shows it to be.
 func amountIn(lex *lexicon.Lexicon, text string) (amount entry, ok bool) {
+	if price := lex.Read(text, value.Context{Want: value.WantPrice}); price.Kind == value.Number && words.IsCurrency(price.Unit) {
+		if per, set := lex.PricePerOf(text); price.Rest == "" || per > 1 || set || lex.SaysPiece(text) {
+			return entry{label: "price", value: text, role: catalog.Price}, true
+		}
+	}
 	number := strings.IndexFunc(text, unicode.IsNumber)
 	if number <= 0 {
 		return entry{}, false

@@ -19,13 +19,21 @@ func TestItemNumber(t *testing.T) {
 		"LQ-15 is black, bore .370":       "LQ-15|is black, bore .370",
 		"1. ZB-201: schwarz, innen 9,35":  "ZB-201|schwarz, innen 9,35",
 		"(12) ZB-201 innen 9,35":          "ZB-201|innen 9,35",
+		"TQ-8  Iron 5: OD 13.6, bore 9.5": "TQ-8|Iron 5: OD 13.6, bore 9.5",
+		"TQ-8  PW: OD 13.6":               "TQ-8|PW: OD 13.6",
+		"TQ-8 B  long: OD 13.6":           "TQ-8 B|long: OD 13.6",
+		"TQ-8 Iron 5: OD 13.6":            "TQ-8|Iron 5: OD 13.6",
+		"TQ-8 SW: OD 13.6":                "TQ-8|SW: OD 13.6",
+		"TQ-8 B: OD 13.6":                 "TQ-8 B|OD 13.6", // B may be part of it
+		"TQ8\u3000黑色：外径13.6mm":            "TQ8|黑色：外径13.6mm",
+		"TQ8 黑色：外径13.6mm":                 "TQ8|黑色: 外径13.6mm",
 		"HX-4":                            "|", // a cell of a column of part numbers
 		"13.6mm OD, bore 9.5":             "|", // a size
 		"- bore 9.5, OD 13.6":             "|",
 		"Part no.: HX-4":                  "|", // a label of a card
 		"We can ship 12 by Friday, OD ok": "|",
 	} {
-		number, rest := itemNumber(text)
+		number, rest := itemNumber(lexicon.New(nil), text)
 		if got := number + "|" + rest; got != want {
 			t.Errorf("%q: %q, want %q", text, got, want)
 		}
@@ -69,6 +77,19 @@ func TestItems(t *testing.T) {
 		"several cells": {
 			[]string{"X-1 black ID 9.35|OD 13.6", "X-2 black ID 9.35|OD 13.6", "X-3 white ID 9.35|OD 13.8"},
 			"X-1: bore=9.35 description=black base_od=13.6; X-2: bore=9.35 description=black base_od=13.6; X-3: bore=9.35 description=white base_od=13.8",
+		},
+		"names behind the numbers, and prices without a name": {
+			[]string{"TQ-8  Iron 5: OD 13.6, bore 9.5, 18,40 EUR/pc", "TQ-9  PW: OD 13.6, bore 9.5, $0.42", "TQ-10  SW: OD 13.6, bore 9.5, 20 EUR tooling", "TQ-11 GW: OD 13.6, bore 9.5, 0,42 €"},
+			"TQ-8: base_od=13.6 bore=9.5 description=Iron 5 price=18,40 EUR/pc; TQ-9: base_od=13.6 bore=9.5 description=PW price=$0.42; " +
+				"TQ-10: base_od=13.6 bore=9.5 description=SW; TQ-11: base_od=13.6 bore=9.5 description=GW price=0,42 €",
+		},
+		"wide signs, numbers in a cell of their own": {
+			[]string{"TQ8|黑色：内径9.35mm，外径13.6mm，单价0.38美元", "TQ9|白色：内径9.35mm，外径13.8mm", "TQ10|透明：内径9.35mm、外径13.8mm"},
+			"TQ8: bore=9.35mm base_od=13.6mm description=黑色 price=0.38美元; TQ9: bore=9.35mm base_od=13.8mm description=白色; TQ10: bore=9.35mm base_od=13.8mm description=透明",
+		},
+		"a table with descriptions": {
+			[]string{"Part|Description", "TQ8|black: ID 9.35 mm OD 13.6 mm", "TQ9|white: ID 9.35 mm OD 13.6 mm", "TQ10|clear: ID 9.35 mm OD 13.6 mm"},
+			"",
 		},
 		"two items":   {[]string{"- X-1: OD 13.6, bore 9.5", "- X-2: OD 13.7, bore 9.5"}, ""},
 		"mostly text": {[]string{"- X-1: OD 13.6, bore 9.5", "a", "b", "c", "- X-2: OD 13.7, bore 9.5", "d", "e", "- X-3: OD 13.8, bore 9.5"}, ""},

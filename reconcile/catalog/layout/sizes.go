@@ -213,7 +213,10 @@ func sizeAtStart(lex *lexicon.Lexicon, text string) string {
 }
 
 // aroundNames is what stands about the name of a size in a text.
-const aroundNames = " ,;:=–-([)]"
+const aroundNames = " ,;:=–-([)]，；：、（）"
+
+// betweenSizes stand between a size and the name of another.
+const betweenSizes = ",;/，；、"
 
 // bestName returns the surest of the names of one word and more, the shortest of several.
 func bestName(lex *lexicon.Lexicon, words int, name func(n int) string) string {
@@ -481,9 +484,12 @@ var withUnit = sync.OnceValue(func() *regexp.Regexp {
 func standsFree(text string, from, to int) bool {
 	before, _ := utf8.DecodeLastRuneInString(text[:from])
 	after, _ := utf8.DecodeRuneInString(text[to:])
-	return (from == 0 || !unicode.IsLetter(before) && !unicode.IsDigit(before) && !strings.ContainsRune(".,/-#", before)) &&
-		(to == len(text) || !unicode.IsLetter(after) && !unicode.IsDigit(after) && after != '/' && after != '-')
+	return (from == 0 || !inWord(before) && !unicode.IsDigit(before) && !strings.ContainsRune(".,/-#", before)) &&
+		(to == len(text) || !inWord(after) && !unicode.IsDigit(after) && after != '/' && after != '-')
 }
+
+// inWord reports whether a sign is a letter that makes one word with what stands beside it: "外径13.6mm" are two.
+func inWord(sign rune) bool { return unicode.IsLetter(sign) && !lexicon.IsWide(sign) }
 
 // sizeIn is a size in a text with the name beside it, and where the first of both begins.
 type sizeIn struct {
@@ -506,7 +512,7 @@ func sizesIn(lex *lexicon.Lexicon, text string, behind bool) []sizeIn {
 				end = places[i+1][0]
 			}
 			gap := text[at[1]:end]
-			if cut := strings.IndexAny(gap, ",;/)"); cut >= 0 {
+			if cut := strings.IndexAny(gap, betweenSizes+")）"); cut >= 0 {
 				gap = gap[:cut]
 			}
 			name = sizeAtStart(lex, gap)
@@ -515,8 +521,11 @@ func sizesIn(lex *lexicon.Lexicon, text string, behind bool) []sizeIn {
 			if i > 0 {
 				from = places[i-1][1]
 			}
-			gap := strings.TrimRight(text[from:at[0]], " ,;")
-			gap = gap[strings.LastIndexAny(gap, ",;/(")+1:]
+			gap := strings.TrimRight(text[from:at[0]], " ,;，；、：")
+			if last := strings.LastIndexAny(gap, betweenSizes+"(（："); last >= 0 {
+				_, size := utf8.DecodeRuneInString(gap[last:])
+				gap = gap[last+size:]
+			}
 			name = sizeAtEnd(lex, gap)
 		}
 		if name != "" {

@@ -24,6 +24,8 @@ func TestSizesInTexts(t *testing.T) {
 		{"bore 9.35 or 9.5, OD 13.4 - 13.6", false, "bore=9.35 or 9.5 OD=13.4 - 13.6"},
 		{"9.35 or 9.5 mm bore, .370/.355 tip", true, "bore=9.35 or 9.5 mm tip=.370/.355"},
 		{"Iron 7 - 13.6 mm OD", true, "OD=13.6 mm"},
+		{"黑色：内径9.35mm，外径13.6mm、长度18mm", false, "内径=9.35mm 外径=13.6mm 长度=18mm"},
+		{"9.35mm内径，13.6mm外径", true, "内径=9.35mm 外径=13.6mm"},
 	}
 	for _, test := range tests {
 		var got []string

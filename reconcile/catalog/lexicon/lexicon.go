@@ -591,6 +591,9 @@ func HasWords(price string) bool {
 // firstWide is the first of the characters of East Asian writing.
 const firstWide = 0x2e80
 
+// IsWide reports whether a sign is of East Asian writing, which has no blanks between words.
+func IsWide(sign rune) bool { return sign >= firstWide }
+
 // LengthUnitsIn returns the units of length that a free text names.
 func (l *Lexicon) LengthUnitsIn(text string) []string {
 	var units []string
