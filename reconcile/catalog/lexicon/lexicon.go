@@ -317,6 +317,20 @@ func (l *Lexicon) SaysSet(text string) bool {
 	return found
 }
 
+// SaysDiscontinued reports whether a text says of a part that it is discontinued.
+func (l *Lexicon) SaysDiscontinued(text string) bool {
+	return len(text) >= shortestWord && l.Words.LegendMeaning(text) == "discontinued"
+}
+
+// SaysNo reports whether a text answers no, or that there is nothing to answer.
+func (l *Lexicon) SaysNo(text string) bool {
+	if _, none := l.Ask("not applicable", text, l.Words.IsNotApplicable); none {
+		return true
+	}
+	_, no := l.Ask("no", text, l.Words.SaysNo)
+	return no
+}
+
 // NamesSet reports whether a text says that it is about a set of clubs: by its clubs, or by a word for one beside none of them or several.
 func (l *Lexicon) NamesSet(text string) bool {
 	if text == "" || len(text) > LongestHeading {
@@ -462,6 +476,8 @@ const (
 	AsDoubtfulDitto
 	// AsSet: see lexicon.SaysSet.
 	AsSet
+	// AsDiscontinued: see lexicon.SaysDiscontinued.
+	AsDiscontinued
 )
 
 // Answer answers a question about a text.
@@ -488,6 +504,8 @@ func (l *Lexicon) Answer(q Questions, text string) bool {
 		return l.isDoubtfulDitto(text)
 	case AsSet:
 		return l.SaysSet(text)
+	case AsDiscontinued:
+		return l.SaysDiscontinued(text)
 	}
 	return false
 }

@@ -38,3 +38,6 @@ const longestAsSet = 80
 
 // longestDitto is how many characters a word for the value above has at most.
 const longestDitto = 16
+
+// shortestWord is how many bytes a text has at least that says of a part that it is discontinued.
+const shortestWord = 3

@@ -47,6 +47,8 @@ type Table struct {
 	// blanks are the notes that say what blank cells of columns mean, and above is the row above.
 	blanks map[*cells.Column]*layout.Clause
 	above  above
+	// remarks are the columns in which a line may say that its part is discontinued.
+	remarks []remark
 	// numbered are the rows by their part numbers, and lastSet is the last one of a set, both counted from 1, as far as the rows were searched
 	// for sets.
 	numbered          map[string]int
@@ -100,6 +102,7 @@ func (t *Table) ReadRows() {
 	}
 	t.Out.Rows = slices.Grow(t.Out.Rows, len(t.Lines))
 	t.findBlanks()
+	t.findRemarks()
 	clubs := t.ClubsOf()
 	for i, kind := range t.Lines {
 		line := t.Region.From + i
@@ -119,6 +122,7 @@ func (t *Table) ReadRows() {
 
 // readLine reads a line of data: once, or once for each club that the table has columns for.
 func (t *Table) readLine(line int, clubs []string) {
+	t.tellDiscontinued(line)
 	read := false
 	for _, club := range clubs {
 		if t.TurnTo(line, club) {

@@ -128,3 +128,30 @@ func (lex *lexicon) leadingPlain(text string, marks []string) (h Hit, length int
 
 // nextIsLetter reports whether a text begins with a letter that goes on with a plain word.
 func nextIsLetter(text string) bool { return !wordEnds('a', firstRune(text)) }
+
+// leadOfWord is how many letters of a word are compared by mayKnow: no word of fewer is inflected, see inside.
+const leadOfWord = 4
+
+// mayKnow reports whether a word of a text begins as a word of the class does; of a text that is not plain it is not known. Most texts are
+// not searched any further.
+func (lex *lexicon) mayKnow(text string) bool {
+	if !isPlain(text) {
+		return true
+	}
+	var lead [leadOfWord]byte
+	n, inside := 0, false
+	for i := 0; i <= len(text); i++ {
+		if i < len(text) && sortOf(text[i]) == aLetter {
+			if inside = true; n < leadOfWord {
+				lead[n] = lower(text[i])
+				n++
+			}
+			continue
+		}
+		if inside && begins(lex.keys, string(lead[:n])) {
+			return true
+		}
+		n, inside = 0, false
+	}
+	return false
+}

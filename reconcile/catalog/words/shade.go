@@ -50,7 +50,7 @@ var legendMeanings = []string{"discontinued", "unavailable", "provisional", "cha
 // LegendMeaning returns what a legend says of rows and cells: discontinued unavailable provisional changed new; empty where it says none of
 // these.
 func (v *Vocabulary) LegendMeaning(text string) string {
-	if len(text) > maxText {
+	if len(text) > maxText || !v.classes[classLegend].mayKnow(text) {
 		return ""
 	}
 	segments := v.segments(classLegend, tokensOf(text))

@@ -231,6 +231,16 @@ func (v *Vocabulary) IsNotApplicable(text string) (Hit, bool) {
 	return Hit{}, false
 }
 
+// SaysNo reports whether a text as a whole answers no: "no", "N", "否".
+func (v *Vocabulary) SaysNo(text string) (Hit, bool) {
+	for _, e := range v.word(v.classes[classAnswer], text) {
+		if e.value == "no" {
+			return Hit{Value: e.value, Score: e.weight, Words: e.words, Language: e.language}, true
+		}
+	}
+	return Hit{}, false
+}
+
 // IsMissing reports whether a cell says that the value is not known yet: "TBD", "auf Anfrage", "未定".
 func (v *Vocabulary) IsMissing(text string) (Hit, bool) { return v.Mark(text, "missing") }
 

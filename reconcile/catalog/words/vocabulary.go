@@ -58,6 +58,7 @@ const (
 	classShade      = "shade"
 	classLegend     = "legend"
 	classBlank      = "blank"
+	classAnswer     = "answer"
 	classClubWord   = "club_word"
 	classClubName   = "club_name"
 	classClubCode   = "club_code"
