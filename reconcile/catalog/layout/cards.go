@@ -57,15 +57,13 @@ func cards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	var all []card
 	var left []card // the cards of the last lane that names parts
 	for i, lane := range lanes {
-		right := g.Width
-		if i+1 < len(lanes) {
-			right = lanes[i+1] - 1
-		}
-		entries := laneEntries(g, lex, lane, right)
+		entries := laneEntries(g, lex, lane, rightOf(g, lanes, i))
 		own, ok := cardsOf(entries)
 		switch {
 		case !ok:
 			return nil
+		case len(left) > 0 && goesOn(left, entries):
+			addBeside(left, entries)
 		case len(own) > 0:
 			all = append(all, own...)
 			left = all[len(all)-len(own):]
@@ -85,6 +83,28 @@ func cards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	return []Region{r}
 }
 
+// rightOf returns the last column of a lane.
+func rightOf(g *grid.Grid, lanes []int, i int) int {
+	if i+1 < len(lanes) {
+		return lanes[i+1] - 1
+	}
+	return g.Width
+}
+
+// goesOn reports whether a lane says more of the cards to its left, which have part numbers: it has none, and none of their labels.
+func goesOn(left []card, entries []entry) bool {
+	if hasRole(entries, catalog.Part) || !hasRole(left[0], catalog.Part) {
+		return false
+	}
+	labels := map[string]bool{}
+	for _, c := range left {
+		for _, e := range c {
+			labels[words.Fold(e.label)] = true
+		}
+	}
+	return !slices.ContainsFunc(entries, func(e entry) bool { return e.role != "" && labels[words.Fold(e.label)] })
+}
+
 // cardLanes returns the columns in which the labels of cards stand, from the left; nil where the first lines of the sheet are not mostly
 // labels with their values.
 func cardLanes(g *grid.Grid, lex *lexicon.Lexicon) []int {
@@ -93,14 +113,16 @@ func cardLanes(g *grid.Grid, lex *lexicon.Lexicon) []int {
 	}
 	counts := make([]int, g.Width+1)
 	named, sized := false, false
-	probed, paired := 0, 0
-	for line := 1; line <= g.Lines && probed < cardProbe; line++ {
+	paired := 0
+	var others []int // the lines without a label that counts, or with a value that has none
+	for line, probed := 1, 0; line <= g.Lines && probed < cardProbe; line++ {
 		if g.BlankLine(line, 1, g.Width) {
 			continue
 		}
 		probed++
 		found, pure := linePairs(g, lex, line)
 		if len(found) == 0 || !pure {
+			others = append(others, line)
 			continue
 		}
 		paired++
@@ -110,7 +132,7 @@ func cardLanes(g *grid.Grid, lex *lexicon.Lexicon) []int {
 			sized = sized || traits.Of[e.role].Want == traits.Length
 		}
 	}
-	if !named || !sized || paired < leastPairs || paired*2 < probed {
+	if !named || !sized || paired < leastPairs {
 		return nil
 	}
 	var lanes []int
@@ -119,7 +141,32 @@ func cardLanes(g *grid.Grid, lex *lexicon.Lexicon) []int {
 			lanes = append(lanes, col)
 		}
 	}
+	alike := 0
+	for _, line := range others {
+		if inLanes(g, lex, line, lanes) {
+			alike++
+		}
+	}
+	if paired+min(paired, alike) < len(others)-alike {
+		return nil
+	}
 	return lanes
+}
+
+// inLanes reports whether a line, like those of cards, has words and something behind them in each lane that it uses, and nothing before the
+// first: a weight, a price.
+func inLanes(g *grid.Grid, lex *lexicon.Lexicon, line int, lanes []int) bool {
+	if len(lanes) == 0 || firstUsed(g, line, span{left: 1, right: g.Width}) < lanes[0] {
+		return false
+	}
+	for i, lane := range lanes {
+		label, cells := g.At(line, lane), countCells(g, line, span{left: lane, right: rightOf(g, lanes, i)})
+		_, value, _ := cutLabel(label)
+		if cells > 0 && (label == "" || cells == 1 && value == "" || lexicon.BearsDigits(label) || lex.LooksValue(label)) {
+			return false
+		}
+	}
+	return true
 }
 
 const (

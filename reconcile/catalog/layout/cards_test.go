@@ -6,6 +6,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/sheet/sheettest"
@@ -56,6 +57,15 @@ func TestCards(t *testing.T) {
 			[][]string{{"Part:", "N2594"}, {"Bore:", "9.1"}, {"Hosel OD:", "12.2"}, nil, {"Part:", "N2603"}, {"Bore:", "9.5"}, {"Hosel OD:", "12.7"}},
 			map[int]string{1: "N2594", 5: "N2603"},
 		},
+		"a name beside the number": {
+			[][]string{{"Part", "A-1", "Name", "Iron 7"}, {"Hosel OD", "13.4 mm", "Bore", "9.5 mm"}, {"Length", "66 mm", "Depth", "30 mm"}},
+			map[int]string{1: "A-1"},
+		},
+		"a title, a weight and a price among the labels": {
+			[][]string{{"Data"}, {"Part", "A-1", "Name", "Iron 7"}, {"Hosel OD", "13.4 mm", "Bore", "9.5 mm"}, {"Length", "66 mm", "Depth", "30 mm"},
+				{"Weight", "270", "Alloy", "1025"}, {"Price", "12.4", "Lead time", "40 days"}, {"Made: Ann", "", "Checked: Bob"}},
+			map[int]string{2: "A-1"},
+		},
 		"more cards beside each other than each has lines": {
 			[][]string{{"Part: A-1", "Part: A-2", "Part: A-3", "Part: A-4"}, {"Hosel OD: 13.4 mm", "Hosel OD: 13.4 mm", "Hosel OD: 13.4 mm", "Hosel OD: 13.4 mm"},
 				{"Bore: 9.5 mm", "Bore: 9.5 mm", "Bore: 9.5 mm", "Bore: 9.5 mm"}},
@@ -86,5 +96,26 @@ func TestCardsOfManyLabels(t *testing.T) {
 	}
 	if found := cards(grid.New(sheettest.Texts("cards", rows, false)), lexicon.New(nil)); found != nil {
 		t.Errorf("%d tables, want none", len(found))
+	}
+}
+
+// TestGoesOn: what stands beside cards is said of them where it has no part numbers and no label of theirs.
+func TestGoesOn(t *testing.T) {
+	label := func(role catalog.Role, text string) entry { return entry{label: text, value: "x", role: role} }
+	left := []card{{label(catalog.Part, "Part"), label(catalog.HoselOD, "Hosel OD")}}
+	for name, c := range map[string]struct {
+		left    []card
+		entries []entry
+		want    bool
+	}{
+		"a name and a size":         {left, []entry{label(catalog.Description, "Name"), label(catalog.Bore, "Bore")}, true},
+		"part numbers":              {left, []entry{label(catalog.Part, "Item"), label(catalog.Bore, "Bore")}, false},
+		"a size that is there":      {left, []entry{label(catalog.Description, "Name"), label(catalog.HoselOD, "Hosel OD")}, false},
+		"cards that names begin":    {[]card{{label(catalog.Description, "Name")}}, []entry{label(catalog.Description, "Model"), label(catalog.Bore, "Bore")}, false},
+		"an unknown label as there": {[]card{append(left[0], label("", "Note"))}, []entry{label("", "Note"), label(catalog.Bore, "Bore")}, true},
+	} {
+		if got := goesOn(c.left, c.entries); got != c.want {
+			t.Errorf("%s: %t, want %t", name, got, c.want)
+		}
 	}
 }

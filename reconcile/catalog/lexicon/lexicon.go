@@ -16,6 +16,7 @@ import (
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/internal/pattern"
 	"example.com/seatline/reconcile/sheet/numfmt"
 )
 
@@ -426,6 +427,9 @@ func IsWord(place string) bool {
 	return strings.Trim(place, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ. ") == ""
 }
 
+// initialled is the name of a person, behind the first letters of others: P. Smith has no parallel bore.
+var initialled = pattern.Lazy(`^(?:\p{Lu}\. ?)+\p{Lu}\pL+$`)
+
 // Recogniser returns the question whether a text is a word of a role, nil where a role's texts can be anything.
 func (l *Lexicon) Recogniser(role catalog.Role) func(string) bool {
 	ask := func(name string, answer func(string) (words.Hit, bool)) func(string) bool {
@@ -449,7 +453,8 @@ func (l *Lexicon) Recogniser(role catalog.Role) func(string) bool {
 	case catalog.Material:
 		return ask("material", l.Words.Material)
 	case catalog.BoreForm, catalog.TipForm:
-		return ask("bore form", l.Words.BoreForm)
+		isForm := ask("bore form", l.Words.BoreForm)
+		return func(text string) bool { return isForm(text) && !initialled().MatchString(text) }
 	case catalog.UnitRole:
 		return ask("unit", l.Words.Unit)
 	}

@@ -1,6 +1,10 @@
 package lexicon
 
-import "testing"
+import (
+	"testing"
+
+	"example.com/seatline/reconcile/catalog"
+)
 
 func TestFormatLiterals(t *testing.T) {
 	lex := New(nil)
@@ -33,6 +37,16 @@ func TestLooks(t *testing.T) {
 	} {
 		if got := [2]bool{LooksNumeric(text), LooksLikeCode(text)}; got != want {
 			t.Errorf("%q: %v, want %v", text, got, want)
+		}
+	}
+}
+
+// TestFormsAreNoNames: the first letter of a name says nothing of a bore.
+func TestFormsAreNoNames(t *testing.T) {
+	isForm := New(nil).Recogniser(catalog.BoreForm)
+	for text, want := range map[string]bool{"parallel": true, "P": true, "taper": true, "P. Gil": false, "J. T. Smith": false, "T. Ōmori": false} {
+		if got := isForm(text); got != want {
+			t.Errorf("%q: %t, want %t", text, got, want)
 		}
 	}
 }
