@@ -410,7 +410,7 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 	if c.Held != "" && (c.RoleHeld || !reading.UnitStated) {
 		return f, Trouble{Severity: finding.Note, Code: "held", Message: c.Held}
 	}
-	if c.ByEach && reading.Problem.Code != "" && unit == "mm" { // a fraction
+	if (c.ByEach || t.writtenAsInches(c, f.Text, unit)) && reading.Problem.Code != "" && unit == "mm" { // a fraction
 		if inches := t.Lex.Read(f.Text, value.Context{Want: ctx.Want, Unit: "in", Mark: c.Mark}); inches.Kind == value.Length && t.boundsAllow(c, inches.Dim) {
 			return t.readInOther(line, c, f, ctx, "in")
 		}
@@ -708,11 +708,12 @@ func (t *Reader) explained(c *Column, b traits.Bounds, size float64) bool {
 
 // onlyOther returns the unit that a single bare size must be in, since it is impossible in the one of its column or row, and possible in
 // this one alone; empty where there is none, where no usual mistake is ruled out, or where the heading, the number format or a person
-// states the unit.
+// states the unit. That of the heading is the number's too only if it is not written as inches are.
 func (t *Reader) onlyOther(c *Column, dim measure.Dim, reading value.Reading, unit string, cell sheet.Cell) string {
 	b, known := traits.BoundsOf(t.Kind, c.Role)
 	size := traits.MM(dim.Nominal())
-	if !known || b.Possible(size) || reading.UnitStated || c.UnitRuled || traits.IsLengthUnit(c.HeadingUnit) || t.scaleOf(c, reading) != 1 || dim.HasLimits() {
+	inches := t.writtenAsInches(c, reading.Text, unit)
+	if !known || b.Possible(size) || reading.UnitStated || c.UnitRuled || traits.IsLengthUnit(c.HeadingUnit) && !inches || t.scaleOf(c, reading) != 1 || dim.HasLimits() {
 		return ""
 	}
 	if cell.Kind == sheet.Number && traits.IsLengthUnit(t.Lex.FormatUnit(cell.Format)) || c.Role == catalog.Bore && t.Kind == catalog.Heads && traits.IsTipName(size) {
@@ -726,6 +727,12 @@ func (t *Reader) onlyOther(c *Column, dim measure.Dim, reading value.Reading, un
 		return other
 	}
 	taken := size / traits.UnitMM[unit] * traits.UnitMM[other]
+	if inches { // which explains it better than a slip does
+		if other == "in" && b.Common(taken) {
+			return other
+		}
+		return ""
+	}
 	for _, m := range Mistakes {
 		if changesUnit := m.Factor > 20 && m.Factor < 30 || m.Factor > 0.03 && m.Factor < 0.05; changesUnit || m.Factor == 2 && !c.Trait().Diameter {
 			continue
@@ -738,6 +745,15 @@ func (t *Reader) onlyOther(c *Column, dim measure.Dim, reading value.Reading, un
 		return ""
 	}
 	return other
+}
+
+// inInches is a number without its nought, or a fraction: the ways of writing that go with inches.
+var inInches = pattern.Lazy(`^[.,]\d+$|^(?:\d+[- ])?\d+/\d+$`)
+
+// writtenAsInches reports whether a bare length among millimetres is written as inches are. Diameters are left aside: everything hangs
+// on them, and a bore may be the name of a tip.
+func (t *Reader) writtenAsInches(c *Column, text, unit string) bool {
+	return unit == "mm" && !c.Trait().Diameter && !c.UnitRuled && inInches().MatchString(text)
 }
 
 // readInOther reads a size in the unit that it must be in, and says so.

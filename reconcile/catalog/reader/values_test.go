@@ -599,3 +599,31 @@ F-3 | 0 | 9.3 | 11.2 | 2.0
 	wantNoFinding(t, c, "data.implausible", "D2")
 	wantFinding(t, c, "data.implausible", "B4", "0 mm")
 }
+
+// TestLengthWrittenAsInches takes a length for inches that is written as these are and cannot be the millimetres of its heading. Diameters are
+// asked about, and so are lengths that are written otherwise or are impossible in inches too.
+func TestLengthWrittenAsInches(t *testing.T) {
+	for text, want := range map[string]float64{",75": 19.05, ".75": 19.05, "3/4": 19.05, "1 1/4": 31.75, ".5": 12.7, "0,75": 0, "0.75": 0, ".075": 0, "12.7": 12.7, "1/32": 0} {
+		c := read(t, grid("Ferrules", `
+Part No | Bore (mm) | Base OD (mm) | Length (mm)
+F-1 | 9.35 | 13.6 | 20
+F-2 | 9.35 | 13.7 | `+text+`
+F-3 | 9.35 | 13.6 | 25
+F-4 | 9.35 | 13.6 | 19.5
+`))
+		switch {
+		case want == 0:
+			wantOpen(t, c, "F-2", catalog.Length)
+			wantRow(t, c, "F-2", catalog.Used, sizes{catalog.Length: 0})
+		case text == "12.7":
+			wantRow(t, c, "F-2", catalog.Used, sizes{catalog.Length: want})
+		default:
+			wantRow(t, c, "F-2", catalog.Assumed, sizes{catalog.Length: want})
+			wantFinding(t, c, "data.unit", "D3", "")
+		}
+		if t.Failed() {
+			show(t, c)
+			t.Fatalf("%q", text)
+		}
+	}
+}

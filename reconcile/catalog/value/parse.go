@@ -2,6 +2,7 @@ package value
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/seatline/fitcalc/measure"
@@ -33,11 +34,33 @@ func (p parser) cell(tokens []token) Reading {
 			return p.number(tokens)
 		}
 	}
+	tokens = p.withoutMoney(tokens)
 	r := p.combine(p.items(tokens))
 	if r.Kind == Length && r.Qualifier == Exact && tokens[0].is(aSign, "(") && tokens[len(tokens)-1].is(aSign, ")") {
 		r.Qualifier = Reference // as drawings mark reference dimensions
 	}
 	return r
+}
+
+// withoutMoney sets aside what stands in brackets behind a size and is an amount of money: what a finish costs, say.
+func (p parser) withoutMoney(tokens []token) []token {
+	if !hasUnit(tokens, words.IsCurrency) {
+		return tokens
+	}
+	from := -1
+	for i, t := range tokens {
+		switch {
+		case t.is(aSign, "(") && has(tokens[:i], aNumber):
+			from = i
+		case !t.is(aSign, ")") || from < 0:
+		case hasUnit(tokens[from:i], words.IsCurrency) && !hasUnit(tokens[from:i], isLength):
+			p.forgive(ForgaveMoney, fmt.Sprintf("%s speaks of money and was set aside", strings.TrimSpace(joinRaw(tokens[from:i+1]))))
+			return p.withoutMoney(append(slices.Clip(tokens[:from]), tokens[i+1:]...))
+		default:
+			from = -1
+		}
+	}
+	return tokens
 }
 
 func has(tokens []token, k kind) bool {
