@@ -37,6 +37,8 @@ type Column struct {
 	Hints   words.Hints
 	// irrelevant is set where the heading speaks of what no joint depends on, or of the price of a quantity.
 	irrelevant string
+	// offered is set where the column is one of quantities that are offered or ordered.
+	offered bool
 	// reported is set where it was said already why the column is not used.
 	reported bool
 	Role     catalog.Role

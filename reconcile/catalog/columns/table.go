@@ -62,6 +62,7 @@ func Understand(t *layout.Table, given catalog.Kind) *Table {
 func (t *Table) understand(given catalog.Kind, titles []string) {
 	t.Columns = columnsOf(t.Region, t.Lex)
 	t.foldClubColumns(titles)
+	t.findTotals()
 	chosen := t.choosePlan(given, titles)
 	if chosen == nil {
 		t.indexRoles()
@@ -88,6 +89,7 @@ func (t *Table) adopt(chosen *plan, titles []string) {
 	t.doubtLength()
 	t.nameParts(titles)
 	t.holdUncertain()
+	t.reportOffered()
 }
 
 // languageOf returns the language of most headings, English where several have as many, empty where none is understood.
