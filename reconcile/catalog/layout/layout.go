@@ -564,13 +564,13 @@ func stripTables(g *grid.Grid, lex *lexicon.Lexicon, strip span) []Region {
 		}
 		if len(found) > 0 {
 			above := &found[len(found)-1]
-			if above.sameHeadings(r.Columns) {
+			r.From = leadIn(g, r.Headings[0], above.Body, strip)
+			if above.repeatedBy(lex, &r) {
 				for _, repeated := range r.Headings {
 					above.Aside[repeated] = RepeatedHeading
 				}
 				continue
 			}
-			r.From = leadIn(g, r.Headings[0], above.Body, strip)
 			above.To = r.From - 1
 		}
 		r.Aside = map[int]string{}
@@ -843,22 +843,6 @@ func (r *Region) Below(lines []int, col int) bool {
 	return false
 }
 
-// sameHeadings reports whether another heading says the same.
-func (r *Region) sameHeadings(others []Heading) bool {
-	same, different := 0, 0
-	for _, other := range others {
-		own := r.heading(other.Col)
-		switch {
-		case own.Text == "" && other.Text == "":
-		case words.Fold(own.Text) == words.Fold(other.Text):
-			same++
-		default:
-			different++
-		}
-	}
-	return same > 0 && different*4 <= same
-}
-
 func (r *Region) heading(col int) Heading {
 	if col < r.Left || col > r.Right {
 		return Heading{}
@@ -875,10 +859,11 @@ func (r *Region) findRepeats(lex *lexicon.Lexicon) {
 		if !isHeadingLine(r.Grid, lex, line, r.Left, r.Right) {
 			continue
 		}
-		again := Region{Grid: r.Grid, From: r.From, To: r.To, Left: r.Left, Right: r.Right}
+		again := Region{Grid: r.Grid, To: r.To, Left: r.Left, Right: r.Right}
 		again.Headings = headingBlock(r.Grid, lex, line, r.Body, strip)
+		again.From = leadIn(r.Grid, again.Headings[0], r.Body, strip)
 		again.readHeadings(lex)
-		if r.sameHeadings(again.Columns) {
+		if r.repeatedBy(lex, &again) {
 			for _, repeated := range again.Headings {
 				r.Aside[repeated] = RepeatedHeading
 			}

@@ -1,6 +1,7 @@
 package reader_test
 
 import (
+	"strings"
 	"testing"
 
 	"example.com/seatline/fitcalc"
@@ -101,6 +102,61 @@ func TestRepeatedHeadings(t *testing.T) {
 	wantNoErrors(t, c)
 	if len(c.Tables) != 1 || len(c.Heads) != 4 {
 		t.Errorf("%d tables, %d heads", len(c.Tables), len(c.Heads))
+	}
+}
+
+// Headings further down are those of the table again as long as no column means something else from there on.
+func TestHeadingsThatComeAgain(t *testing.T) {
+	const first = `
+Part | Model | Hosel | | Price
+No. | | OD | Bore |
+ | | mm | mm | EUR
+KR-20 | Forged | 13.6 | 9.5 | 12
+KR-21 | Forged | 13.4 | 9.5 | 12
+KR-22 | Forged | 13.4 | 9.5 | 12
+`
+	for _, c := range []struct {
+		name, again string
+		tables      int
+	}{
+		{"in one line, without units", "Part No. | Model | Hosel OD | Bore | Price", 1},
+		{"its lowest line only", " | | OD | Bore | ", 1},
+		{"in other words, with some of the units", "Item | Description | Outside dia. of hosel | Hosel ID (mm) | ", 1},
+		{"in other words, one of them unknown", "Item | Zorblat | Hosel OD | Hosel ID | Price", 1},
+		{"with a unit that is none of its own", "Part No. | Model | Hosel OD (in) | Bore | Price", 2},
+		{"with a column that means something else", "Part No. | Model | Hosel OD | Bore depth | Price", 2},
+		{"as those of ferrules", "Part No. | Model | Base OD | Bore | Price", 2},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			got := read(t, grid("Heads", first+c.again+"\nKR-30 | Cast | 13.5 | 9.6 | 14\nKR-31 | Cast | 13.5 | 9.6 | 14\nKR-32 | Cast | 13.5 | 9.6 | 14\n"))
+			if len(got.Tables) != c.tables {
+				t.Errorf("%d tables, want %d", len(got.Tables), c.tables)
+			}
+			if c.tables == 1 {
+				wantNoErrors(t, got)
+				wantRow(t, got, "KR-31", catalog.Used, sizes{catalog.HoselOD: 13.5, catalog.Bore: 9.6})
+			}
+			if t.Failed() {
+				show(t, got)
+			}
+		})
+	}
+}
+
+// The same headings stand above heads and, below a title that says so, above ferrules.
+func TestSameHeadingsForAnotherKind(t *testing.T) {
+	for name, text := range map[string]string{
+		"heads first":    "Heads\n$\nH-1 | 13.5 | 9.5 | 68\nH-2 | 13.6 | 9.5 | 70\n\nFerrules\n$\nF-1 | 13.5 | 9.3 | 19\nF-2 | 13.6 | 9.3 | 25\n",
+		"ferrules first": "Ferrules\n$\nF-1 | 13.5 | 9.3 | 19\nF-2 | 13.6 | 9.3 | 25\n\nHeads\n$\nH-1 | 13.5 | 9.5 | 68\nH-2 | 13.6 | 9.5 | 70\n",
+	} {
+		t.Run(name, func(t *testing.T) {
+			c := read(t, grid("All", strings.ReplaceAll(text, "$", "Part No | OD (mm) | Bore (mm) | Length (mm)")))
+			if len(c.Heads) != 2 || len(c.Ferrules) != 2 {
+				t.Errorf("%d heads, %d ferrules", len(c.Heads), len(c.Ferrules))
+			}
+			wantRow(t, c, "H-2", catalog.Used, sizes{catalog.HoselOD: 13.6, catalog.HoselLength: 70})
+			wantRow(t, c, "F-2", catalog.Used, sizes{catalog.BaseOD: 13.6, catalog.Length: 25})
+		})
 	}
 }
 
