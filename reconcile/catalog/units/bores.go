@@ -20,8 +20,14 @@ import (
 
 var underTip = measure.Thou(6)
 
+// overTip is how much wider than its tip the bore of a head is at most. Common practice, from memory.
+var overTip = measure.Thou(6)
+
 // settleBores decides what the bores of a table of ferrules are, and what is listed in their place.
 func (t *Table) settleBores() {
+	if t.Kind == catalog.Heads {
+		t.settleHeadBores()
+	}
 	if t.Kind != catalog.Ferrules {
 		return
 	}
@@ -148,9 +154,45 @@ func sortOf(readings []value.Reading) (hole, named bool) {
 	return hole, named
 }
 
-// GivesHoles reports whether the table has a column of tips and its bores are sizes of holes for the most part, so that a bore
-// as large as a tip is a hole too, and a tight one.
+// settleHeadBores takes all bores of heads for holes where most can be nothing else, .340 in for a .335 in tip, and each that has the name of a
+// tip is made for the next smaller one as well: .355 in for .350 in.
+func (t *Table) settleHeadBores() {
+	c := t.ByRole[catalog.Bore]
+	if c == nil || c.Held != "" {
+		return
+	}
+	all, holes, hole, name := 0, 0, "", ""
+	for _, text := range c.Profile.Texts {
+		reading := t.Lex.Read(text, value.Context{Want: value.WantDiameter, Unit: cmp.Or(c.Unit, t.unitBeside(c)), Mark: c.Mark, Language: t.Language})
+		if reading.Kind != value.Length {
+			continue
+		}
+		all++
+		size := reading.Dim.Nominal()
+		over := slices.ContainsFunc(traits.TipNames, func(tip measure.Length) bool { return tip.Less(size) && !overTip.Less(size.Sub(tip)) })
+		switch named := traits.IsTipName(traits.MM(size)); {
+		case named && !over:
+			return
+		case named:
+			name = text
+		case over:
+			holes, hole = holes+1, text
+		}
+	}
+	if name == "" || holes*2 <= all {
+		return
+	}
+	t.headHoles = true
+	t.AddColumn(finding.Warning, "data.tip-name", c.Col, fmt.Sprintf("%s gives %s, which is the name of a tip, beside true bores such as %s; all are taken as true bores: tip or true bore?",
+		c.Name(), name, hole), t.Settle("columns", t.Region.Grid.ColumnName(c.Col), "role"))
+}
+
+// GivesHoles reports whether bores are sizes of holes, so that one as large as a tip is a hole too: that of heads was judged by all of them, or
+// the table has a column of tips and most of its bores are no names of these.
 func (t *Table) GivesHoles() bool {
+	if t.headHoles {
+		return true
+	}
 	c := t.ByRole[catalog.Bore]
 	if c == nil || t.ByRole[catalog.TipTaken] == nil || len(c.Profile.Sizes) < 3 {
 		return false

@@ -29,6 +29,8 @@ type Table struct {
 	// boresJudged is set where that was judged by their sizes. See settleBores.
 	houseBores, Bores string
 	BoresJudged       bool
+	// headHoles is set where the bores of heads are all taken for holes, see settleHeadBores.
+	headHoles bool
 }
 
 // Column is a column with the unit of its sizes and the tolerances that hold for them.
