@@ -286,34 +286,36 @@ func added(a, b []int) []int {
 }
 
 // gutters are the stretches in which hardly a line has a sign, and few have a single blank that may belong to a text. They lie between
-// columns: those at the ends are left out.
-func (b *block) gutters() []span {
+// columns; from and to are where the columns begin and end.
+func (b *block) gutters() (found []span, from, to int) {
 	tolerated := b.voting / 8
 	if b.voting >= 5 {
 		tolerated = max(tolerated, 1)
 	}
-	var found []span
 	open := -1
 	for p := range b.hard {
 		blank := b.hard[p] <= tolerated && b.soft[p]*100 <= mostSoft*b.voting
 		switch {
 		case blank && open < 0:
 			open = p
-		case !blank && open >= 0:
-			if open > 0 {
-				found = append(found, span{from: open, to: p})
-			}
-			open = -1
+		case !blank && open == 0:
+			from, open = p, -1
+		case !blank && open > 0:
+			found, open = append(found, span{from: open, to: p}), -1
 		}
 	}
-	return found
+	if to = len(b.hard); open > 0 {
+		to = open
+	}
+	return found, from, to
 }
 
 // clearGutters is how many gutters are more than the single blank between two words of a line: what they say of few lines is not worth
 // much.
 func (b *block) clearGutters() int {
 	clear := 0
-	for _, g := range b.gutters() {
+	between, _, _ := b.gutters()
+	for _, g := range between {
 		if slices.Contains(b.soft[g.from:g.to], 0) {
 			clear++
 		}
@@ -330,12 +332,43 @@ func (b *block) columns(lines []textLine) (columns []span, placed func(*textLine
 	if len(b.hard) == 0 {
 		return []span{{from: 0, to: 1}}, place
 	}
-	from := 0
-	for _, g := range append(b.gutters(), span{from: len(b.hard), to: len(b.hard)}) {
-		columns = append(columns, span{from: from, to: g.from})
-		from = g.to
+	between, from, to := b.gutters()
+	begin := 0
+	for _, g := range append(between, span{from: len(b.hard), to: len(b.hard)}) {
+		columns = append(columns, span{from: begin, to: g.from})
+		begin = g.to
 	}
-	return b.together(lines, b.sparse(lines, columns)), place
+	return b.ends(lines, b.together(lines, b.sparse(lines, columns)), from, to), place
+}
+
+// ends adds columns before from and behind to, where hardly a line has a sign: a line with more texts than there are columns heads one there,
+// with nothing below it. Other texts stand there since something before them is long.
+func (b *block) ends(lines []textLine, columns []span, from, to int) []span {
+	var extra []span
+	for i := b.from; i < b.to; i++ {
+		line := &lines[i]
+		if line.rule || !line.votes {
+			continue
+		}
+		all := segments(line)
+		if len(all) <= len(columns) {
+			continue
+		}
+		for _, s := range all {
+			if s.to <= from || s.from >= to {
+				extra = append(extra, s)
+			}
+		}
+	}
+	for _, s := range extra {
+		if s.to <= from {
+			columns[0].from = max(columns[0].from, from)
+		} else {
+			last := &columns[len(columns)-1]
+			last.to = min(last.to, to)
+		}
+	}
+	return withExtra(columns, extra)
 }
 
 // fits reports whether most lines keep clear of the gaps of the ruling line.
@@ -365,6 +398,11 @@ func (b *block) sparse(lines []textLine, columns []span) []span {
 			}
 		}
 	}
+	return withExtra(columns, extra)
+}
+
+// withExtra returns columns with further ones, those that lie in one place as one.
+func withExtra(columns, extra []span) []span {
 	slices.SortFunc(extra, func(a, b span) int { return a.from - b.from })
 	for _, s := range extra {
 		if n := len(columns); n > 0 && s.from <= columns[n-1].to && s.to >= columns[n-1].from {
