@@ -39,6 +39,9 @@ func (t *Reader) checkForm(line int, c *Column, text string) {
 		ask = lexicon.StyleQuestion(text)
 	}
 	reading := t.Lex.Read(text, value.Context{Language: t.Language})
+	if c.Role == catalog.Style && t.Lex.BoreForm(text) != value.FormUnknown {
+		return // "tapered" is its outline, and nothing of its base
+	}
 	if text == "" || t.Lex.SaysSet(text) || t.Lex.Word(ask) != "" || reading.Kind == value.NotApplicable || reading.Kind == value.Missing {
 		return
 	}

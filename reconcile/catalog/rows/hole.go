@@ -31,7 +31,7 @@ func (r *rowReader) checkHoles() {
 		}
 		// Of a size that is refused already, only that it stands in the other's cell tells anything of the other.
 		used := r.fields.Dim(pair[0]).Given() && r.fields.Dim(pair[1]).Given()
-		if !used && !(r.couldBe(pair[0], outside) && r.couldBe(pair[1], hole)) {
+		if !used && !(r.couldBe(pair[0], outside) && r.couldBe(pair[1], hole)) || !used && r.othersHave(pair) {
 			continue
 		}
 		said := func(role catalog.Role) bool { _, found := r.t.Rules.Row(r.line).Values[role]; return found }
@@ -80,6 +80,26 @@ func (r *rowReader) checkExchanged() {
 func (r *rowReader) couldBe(role catalog.Role, size measure.Dim) bool {
 	b, known := traits.BoundsOf(r.t.Kind, role)
 	return known && b.Possible(traits.MM(size.Nominal()))
+}
+
+// othersHave reports whether other parts have the size of the one that is used: what is wrong is the other.
+func (r *rowReader) othersHave(pair [2]catalog.Role) bool {
+	for _, role := range pair {
+		c := r.t.ByRole[role]
+		if c == nil || !r.fields.Dim(role).Given() {
+			continue
+		}
+		have := 0
+		for _, text := range c.Profile.Texts {
+			if text == r.fields.Get(role).Text {
+				have++
+			}
+		}
+		if have > 1 {
+			return true
+		}
+	}
+	return false
 }
 
 // asRead returns the size of a role as it was read, whether it is used or not.

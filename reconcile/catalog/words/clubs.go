@@ -335,6 +335,7 @@ func (r *clubReader) parse() bool {
 	if list[len(list)-1].kind >= clubRange {
 		return false
 	}
+	list = withoutLofts(list)
 	numbers, lofts, singles := 0, 0, 0
 	for _, t := range list {
 		switch {
@@ -375,6 +376,23 @@ func (r *clubReader) parse() bool {
 		}
 	}
 	return len(r.clubs) <= 20
+}
+
+// loftsOf are the lofts that a wedge with a name of its own has (common practice).
+var loftsOf = map[string][2]int{"PW": {44, 49}, "GW": {48, 54}, "AW": {48, 54}, "UW": {48, 54}, "SW": {53, 58}, "LW": {57, 64}}
+
+// withoutLofts leaves out what says the loft of the wedge before it, with no sign between: "SW 56" is one club. "PW 52 56" is three.
+func withoutLofts(list []clubToken) []clubToken {
+	var kept []clubToken
+	for i, t := range list {
+		if i > 0 && t.loft && (i+1 == len(list) || !list[i+1].loft) {
+			if within, named := loftsOf[list[i-1].name]; named && list[i-1].kind < clubRange && t.number >= within[0] && t.number <= within[1] {
+				continue
+			}
+		}
+		kept = append(kept, t)
+	}
+	return kept
 }
 
 // nameNumbers gives plain numbers their letter: that of the category, or that of the numbers after them ("3,5,7W"), or
