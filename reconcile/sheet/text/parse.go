@@ -33,12 +33,14 @@ type parser struct {
 	spaced bool
 	// unclosed counts opening marks without a partner.
 	unclosed int
+	// dittos is set where marks that may be cells by themselves are, and mayDitto once one has been met.
+	dittos, mayDitto bool
 }
 
 // parse reads all rows. Empty rows at the end are dropped; those between are kept, so that rows count as in a spreadsheet
 // program.
 func parse(text string, by separation, meter *sheet.Meter) (table, error) {
-	p := parser{text: text, separator: by.separator, spaced: by.spaced}
+	p := parser{text: text, separator: by.separator, spaced: by.spaced, dittos: hasDittos(text, by)}
 	var t table
 	var row []*sheet.Cell
 	var slab []*sheet.Cell
@@ -94,6 +96,12 @@ func (p *parser) field() (field string, stray, more bool) {
 	}
 	if opened < len(p.text) && p.text[opened] == '"' && p.unclosed < maxStray {
 		field, end, stray, closed := p.quoted(opened)
+		if closed && p.isDitto(opened, end, stray) {
+			if p.mayDitto = true; p.dittos {
+				p.pos = opened + 1
+				return `"`, true, p.endOfField()
+			}
+		}
 		if closed {
 			p.pos = end
 			return field, stray, p.endOfField()
@@ -104,6 +112,56 @@ func (p *parser) field() (field string, stray, more bool) {
 	}
 	field, stray = p.unquoted()
 	return field, stray && opened < len(p.text) && p.text[opened] == '"', p.endOfField()
+}
+
+// lookedThrough is how much of a text is looked at to learn how its quotation marks are meant, in bytes.
+const lookedThrough = 1 << 20
+
+// hasDittos reports whether marks that may be cells by themselves are: where so more records have as many fields as most have.
+func hasDittos(text string, by separation) bool {
+	if by.separator == 0 {
+		return false
+	}
+	p := parser{text: text[:min(len(text), lookedThrough)], separator: by.separator, spaced: by.spaced}
+	asQuotes := p.likeness()
+	if !p.mayDitto {
+		return false
+	}
+	p = parser{text: p.text, separator: by.separator, spaced: by.spaced, dittos: true}
+	return p.likeness() > asQuotes
+}
+
+// likeness is the share of the records that have as many fields as most have.
+func (p *parser) likeness() float64 {
+	widths, records := map[int]int{}, 0
+	for p.pos < len(p.text) {
+		width, last := 1, ""
+		for more := true; more; width++ {
+			last, _, more = p.field()
+		}
+		if width > 2 || last != "" {
+			widths[width]++
+			records++
+		}
+	}
+	most := 0
+	for _, n := range widths {
+		most = max(most, n)
+	}
+	return float64(most) / float64(max(records, 1))
+}
+
+// isDitto reports whether the mark at an index is a cell by itself, "as above", and opens no quotes: what it would hold until the end of a
+// field begins with the sign between fields or a line end. Texts may begin so too, with a comma or on a line of their own; then it
+// also has to end so, or to have other marks in it.
+func (p *parser) isDitto(opened, end int, stray bool) bool {
+	held := strings.Trim(p.text[opened+1:end], " ")
+	held = strings.TrimRight(strings.TrimSuffix(held, `"`), " ")
+	between := func(c byte) bool { return c == p.separator || c == '\n' || c == '\r' }
+	if held == "" || !between(held[0]) {
+		return false
+	}
+	return stray || held[0] == p.separator && p.separator != ',' || between(held[len(held)-1])
 }
 
 // unquoted reads up to the next separator or line end.
