@@ -7,6 +7,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/rows"
 	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/finding"
 )
 
@@ -32,6 +33,40 @@ func add(e, other *rows.Entry) {
 		e.Price = 0
 	}
 	take(e, other)
+}
+
+// addToSets gives what a table says of the number of a set to each club of the set, and returns the entries without those that it came from.
+func addToSets(entries []*rows.Entry) []*rows.Entry {
+	if !slices.ContainsFunc(entries, func(e *rows.Entry) bool { return e.Table.Adds }) {
+		return entries
+	}
+	clubs, parts := map[catalog.PartKey][]*rows.Entry{}, map[catalog.PartKey]bool{}
+	keyOf := func(e *rows.Entry, number string) catalog.PartKey {
+		return catalog.PartKeyOf(e.Table.Kind, words.Fold(number), e.Table.Supplier.Key)
+	}
+	for _, e := range entries {
+		switch {
+		case e.Table.Adds:
+		case e.Set != "":
+			key := keyOf(e, e.Set)
+			clubs[key] = append(clubs[key], e)
+		default:
+			parts[keyOf(e, e.Part)] = true
+		}
+	}
+	return slices.DeleteFunc(entries, func(e *rows.Entry) bool {
+		if !e.Table.Adds {
+			return false
+		}
+		key := keyOf(e, e.Part)
+		if parts[key] {
+			return false
+		}
+		for _, club := range clubs[key] {
+			add(club, e)
+		}
+		return len(clubs[key]) > 0
+	})
 }
 
 // withoutStrays drops what tables that add to the parts of others say of parts that none of those has, and says so. Where it is sizes, the

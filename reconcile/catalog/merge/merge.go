@@ -35,6 +35,7 @@ func (e *listed) key() catalog.PartKey {
 // Entries joins entries of the same part that agree, and holds those that do not. Entries that are held, or leave a value open, stay by themselves:
 // what they lack is still to be asked. The order of the entries stays. Of those that are left, it suggests those that may be one part.
 func Entries(entries []*rows.Entry) []*rows.Entry {
+	entries = addToSets(entries)
 	if some := alike(entries); len(some) > 0 {
 		left, dropped := join(some)
 		similar(left)

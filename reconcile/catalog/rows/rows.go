@@ -64,10 +64,12 @@ type Entry struct {
 	// Row is the place of its row in the table, and line its line.
 	Row, Line int
 	Part      string
-	Fields    catalog.Fields
-	assumed   *assumptions
-	Price     float64
-	HasPrice  bool
+	// Set is the part number of the row where it names a set, of which the part is one club.
+	Set      string
+	Fields   catalog.Fields
+	assumed  *assumptions
+	Price    float64
+	HasPrice bool
 	// Category is the word of the contract for the kind of club.
 	Category string
 }
@@ -384,6 +386,9 @@ func (r *rowReader) finish(part string) {
 		}
 		e := t.newEntry()
 		*e = Entry{Table: t, Row: len(t.Out.Rows) - 1, Line: r.line, Part: name, Fields: fields, assumed: r.assumed}
+		if name != base || name != part {
+			e.Set = part
+		}
 		e.Price, e.HasPrice = fields.Price()
 		e.Category = r.category(club.suffix)
 		t.Items = append(t.Items, e)

@@ -14,6 +14,9 @@ import (
 // isoGeneral is a class of general tolerances.
 var isoGeneral = pattern.Lazy(`(?i)^(?:DIN )?(?:EN )?ISO ?2768(?:-1)?[ -]*([fmcv])[HKL]?\b`)
 
+// pointGroupsAhead is a number whose thousands are parted by several points, which no decimal number has: 1.250.000.
+var pointGroupsAhead = pattern.Lazy(`^[0-9]{1,3}(?:\.[0-9]{3}){2,}\b`)
+
 func isDigit(c byte) bool { return c >= '0' && c <= '9' }
 
 func isLetter(c byte) bool { return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' }

@@ -154,6 +154,13 @@ func (l *lexer) number() {
 			n, rest, err = measure.Notation{Comma: measure.DecimalComma}.ParseNumber(text)
 		}
 	}
+	if groups := pointGroupsAhead().FindString(text); err != nil && groups != "" {
+		if n, rest, err := measure.ParseNumber(strings.ReplaceAll(groups, ".", "")); err == nil && rest == "" {
+			l.took(groups, n, nil)
+			l.forgive(ForgaveThousands, "the points in "+groups+" part thousands")
+			return
+		}
+	}
 	if err != nil {
 		l.push(aWord, "", len(leadingRun(l.rest)))
 		l.problem = Problem{problemUnreadable, "\"" + l.last().raw + "\" is no number"}
@@ -340,7 +347,7 @@ func (l *lexer) leading(ask func(string) (words.Hit, bool)) (best words.Hit, len
 // knows only one.
 func closes(text string, h words.Hit) bool {
 	last, _ := utf8.DecodeLastRuneInString(text)
-	if strings.ContainsFunc(text, unicode.IsLetter) && !unicode.IsLetter(last) && !unicode.IsDigit(last) && last != '.' {
+	if strings.ContainsFunc(text, unicode.IsLetter) && !unicode.IsLetter(last) && !unicode.IsDigit(last) && last != '.' && last != '$' {
 		return false
 	}
 	return words.Fold(text) == words.Fold(h.Words) || !strings.Contains(text, " ")

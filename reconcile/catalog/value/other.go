@@ -1,6 +1,7 @@
 package value
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -131,15 +132,16 @@ func (p parser) number(tokens []token) Reading {
 		r.Leniencies = append(r.Leniencies, Leniency{ForgaveTrailingText, fmt.Sprintf("%q beside the number was set aside", r.Rest)})
 	}
 	r.Number, r.Decimals = thousands+number.num.Float64(), number.num.Decimals()
+	whole := p.ctx.Want == WantPrice && wholeCurrency[cmp.Or(r.Unit, p.ctx.Unit)]
 	switch {
 	case thousands > 0:
 		r.Leniencies = append(r.Leniencies, Leniency{ForgaveThousands, "the space before " + number.raw + " parts thousands"})
-	case number.comma != nil && (p.ctx.Want == WantCount || wholeCurrency[r.Unit] || r.Unit == "" && wholeCurrency[p.ctx.Unit]): // nobody counts thousandths
+	case number.comma != nil && (p.ctx.Want == WantCount || whole): // nobody counts thousandths
 		r.Number, r.Decimals = number.comma.AsThousands.Float64(), 0
 		r.Leniencies = append(withoutCode(r.Leniencies, ForgaveDecimalComma), Leniency{ForgaveThousands, "the comma in " + number.raw + " parts thousands"})
 	case number.comma != nil:
 		return unreadable("the comma in %s may be a decimal comma or part thousands", number.raw)
-	case pointGroups(number.raw) && (p.ctx.Mark == MarkComma || p.ctx.Want == WantCount && p.ctx.Mark != MarkPoint): // 1.250 where the decimal mark is a comma
+	case pointGroups(number.raw) && (p.ctx.Mark == MarkComma || whole || p.ctx.Want == WantCount && p.ctx.Mark != MarkPoint): // 1.250 where the decimal mark is a comma
 		r.Number, r.Decimals = r.Number*1000, 0
 		r.Leniencies = append(r.Leniencies, Leniency{ForgaveThousands, "the point in " + number.raw + " parts thousands"})
 	}
@@ -152,8 +154,10 @@ func (p parser) number(tokens []token) Reading {
 	return r
 }
 
-// wholeCurrency are the currencies without a smaller unit in use.
-var wholeCurrency = map[string]bool{"JPY": true, "KRW": true, "TWD": true}
+// wholeCurrency are the currencies without a smaller unit: those of ISO 4217 whose minor unit is 0, and the dollar of Taiwan, whose cents
+// are out of use (common practice).
+var wholeCurrency = map[string]bool{"BIF": true, "CLP": true, "DJF": true, "GNF": true, "ISK": true, "JPY": true, "KMF": true, "KRW": true, "PYG": true,
+	"RWF": true, "TWD": true, "UGX": true, "VND": true, "VUV": true, "XAF": true, "XOF": true, "XPF": true}
 
 // spacedGroup reports whether a number goes on another one as thousands parted by a space do: 1 and 250, 250 and 000,50.
 func spacedGroup(before, raw string) bool {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	"golang.org/x/text/currency"
 
 	"example.com/seatline/fitcalc/measure"
 )
@@ -155,6 +156,7 @@ func TestReadOther(t *testing.T) {
 		}},
 		"prices": {Context{Want: WantPrice}, map[string]string{
 			"1.25": "number 1.25", "$1.25": "number 1.25", "USD 1.25": "number 1.25", "1,25 €": "number 1.25", "1.250,00 €": "number 1250", "$1,250.00": "number 1250", "3,– €": "number 3", "¥1,250": "number 1250", "1250円": "number 1250", "NT$35": "number 35", "35元": "number 35", "₩1,500": "number 1500", "£0.85": "number 0.85", "1.25/ea": "number 1.25", "1.25 per 12": "number 1.25",
+			"3.500 đ": "number 3500", "₫3,500": "number 3500", "1.250.000 đ": "number 1.25e+06", "1.250.000": "number 1.25e+06", "R$ 12,50": "number 12.5", "S$4.50": "number 4.5", "RM4.50": "number 4.5", "12,50 TL": "number 12.5", "¥3.500": "number 3500", "3.500 €": "number 3.5", "1.25.000": "unreadable !unreadable",
 			"1,250": "unreadable !unreadable", "call": "missing !missing", "-1.25": "unreadable !unreadable",
 		}},
 		"prices with a decimal comma": {Context{Want: WantPrice, Mark: MarkComma}, map[string]string{"1,250": "number 1.25", "1.250": "number 1250", "1,25": "number 1.25"}},
@@ -339,6 +341,36 @@ func TestMinusBehind(t *testing.T) {
 		}
 		if got != c.want {
 			t.Errorf("%q: %s, want %s", c.text, got, c.want)
+		}
+	}
+}
+
+// The currencies without a smaller unit are those of the Unicode CLDR, as golang.org/x/text has them, but for the Taiwanese dollar, whose
+// smaller unit is only out of use.
+func TestWholeCurrencies(t *testing.T) {
+	for code := range wholeCurrency {
+		unit, err := currency.ParseISO(code)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if scale, _ := currency.Standard.Rounding(unit); scale != 0 && code != "TWD" {
+			t.Errorf("%s has %d decimals", code, scale)
+		}
+	}
+	for _, code := range []string{"EUR", "USD", "GBP", "CNY", "THB", "PLN"} {
+		if wholeCurrency[code] {
+			t.Errorf("%s has a smaller unit", code)
+		}
+	}
+}
+
+// The currency that a cell names is the one that it writes, not the one whose sign ends it.
+func TestCurrencyOfPrice(t *testing.T) {
+	for text, want := range map[string]string{
+		"R$ 12,50": "BRL", "NT$ 120": "TWD", "S$4.50": "SGD", "A$4.50": "AUD", "$4.50": "USD", "3.500 đ": "VND", "12,50 TL": "TRY", "RM 4.50": "MYR", "₱45": "PHP",
+	} {
+		if got := Read(text, Context{Want: WantPrice}); got.Unit != want {
+			t.Errorf("%q is in %q, want %q", text, got.Unit, want)
 		}
 	}
 }

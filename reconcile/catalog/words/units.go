@@ -179,8 +179,17 @@ func tidy(s string) string {
 	return strings.TrimSpace(strings.Trim(s, ",;:/|_-–—、，；： "))
 }
 
+// moneySign returns the currency that a text stands for as it is written, in no other letters and no other case: đ, TL.
+func (v *Vocabulary) moneySign(text string) (Hit, bool) {
+	code, known := v.money[text]
+	return Hit{Value: code, Score: 1, Words: text}, known
+}
+
 // unitWord returns the unit that a word is, and whether it is one only beside a number or in brackets.
 func (v *Vocabulary) unitWord(word string) (unit string, beside, known bool) {
+	if money, found := v.moneySign(word); found {
+		return money.Value, true, true
+	}
 	for _, class := range []string{classUnit, classUnitBeside} {
 		if e, found := v.whole(class, word); found {
 			return e.value, class == classUnitBeside && unicode.IsLetter(firstRune(word)), true
@@ -291,6 +300,9 @@ func (v *Vocabulary) Unit(text string) (Hit, bool) {
 	text = strings.TrimSpace(text)
 	if inner, whole := bracketed(text); whole {
 		text = inner
+	}
+	if money, found := v.moneySign(text); found {
+		return money, true
 	}
 	for _, class := range []string{classUnit, classUnitBeside} {
 		if e, found := v.whole(class, text); found {

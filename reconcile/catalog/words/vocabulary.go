@@ -36,6 +36,8 @@ type Vocabulary struct {
 	// clubEnds are the characters that may end a club beside digits, rangeWords the words between two: see [Vocabulary.EndsClub].
 	clubEnds   map[rune]bool
 	rangeWords []string
+	// money are the signs for currencies that are compared as they are written.
+	money map[string]string
 	// transcribed spells letters of the language that is being read out in others, as people do who cannot type them: ue for ü.
 	transcribed *strings.Replacer
 }
@@ -50,6 +52,7 @@ const (
 	classForm       = "form"
 	classUnit       = "unit"
 	classUnitBeside = "unit_beside"
+	classMoneySign  = "money_sign"
 	classMark       = "mark"
 	classPieces     = "pieces"
 	classKind       = "kind"
@@ -164,6 +167,14 @@ func build(files []data.File) (*Vocabulary, error) {
 	}
 	v.endings, v.links = v.Written("grammar", "endings"), append([]string{""}, v.Written("grammar", "links")...)
 	v.prefixes = v.Written("grammar", "prefixes")
+	v.money = map[string]string{}
+	for key, signs := range v.written {
+		for _, sign := range signs {
+			if key[0] == classMoneySign {
+				v.money[sign] = key[1]
+			}
+		}
+	}
 	v.findClubSigns()
 	for _, lex := range v.classes {
 		lex.keys, lex.signKeys = slices.Sorted(maps.Keys(lex.words)), slices.Sorted(maps.Keys(lex.signs))
@@ -230,7 +241,7 @@ func (v *Vocabulary) enter(class, value, language string, list any) error {
 
 // asWritten are the classes whose phrases are no words to be looked up: whoever asks for them says how they are compared.
 var asWritten = map[string]bool{"supplier": true, "month": true, "deviation": true, "fraction": true, "run": true, "grammar": true, "demand": true,
-	"quantity": true, "spreadsheet": true, "date": true}
+	"quantity": true, "spreadsheet": true, "date": true, classMoneySign: true}
 
 // Written returns the phrases of all languages for a value of a class that is compared in a way of its own: the legal forms of companies,
 // the names of months, and so on. See the language files for what there is.
