@@ -9,6 +9,7 @@ import (
 	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/internal/pattern"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -143,6 +144,9 @@ func (t *Table) bodyLine(line int) LineKind {
 			return LineTotal
 		}
 	}
+	if sizes > 0 && t.isStatistic(line) {
+		return LineTotal
+	}
 	if t.Region.Others[line] || t.namesGoods(line) {
 		return LineGoods
 	}
@@ -261,6 +265,27 @@ func (t *Table) countLine(line int) (cells, sizes int, first string, wide bool) 
 		}
 	}
 	return cells, sizes, first, wide && cells == 1
+}
+
+// column is a stretch of cells of one column in a formula, on its own sheet.
+var column = pattern.Lazy(`(?:^|[^!$A-Za-z0-9])\$?([A-Z]+)\$?([0-9]+):\$?([A-Z]+)\$?([0-9]+)`)
+
+// isStatistic reports whether all sizes of a line are worked out over other lines of their columns: =AVERAGE(C4:C7) in column C.
+func (t *Table) isStatistic(line int) bool {
+	g, found := t.Region.Grid, false
+	for _, c := range t.measured() {
+		cell := g.CellOf(g.Id(line, c.Col))
+		if cell.Kind == sheet.Blank && cell.Formula == "" {
+			continue
+		}
+		own := g.ColumnName(c.Col)
+		m := column().FindStringSubmatch(cell.Formula)
+		if m == nil || m[1] != own || m[3] != own || m[2] == m[4] {
+			return false
+		}
+		found = true
+	}
+	return found
 }
 
 // measured returns the columns of lengths, angles and tapers.

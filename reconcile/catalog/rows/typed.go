@@ -300,7 +300,7 @@ func (y *Typer) Ferrule(e *Entry) catalog.Ferrule {
 		Rings:    int(max(0, f.Number(catalog.Rings))),
 		Material: materials[y.lex.Word(lexicon.MaterialQuestion(f.Text(catalog.Material)))],
 	}
-	if made.Ferrule.Style == fitcalc.StyleUnknown {
+	if style := f.Text(catalog.Style); made.Ferrule.Style == fitcalc.StyleUnknown && (style == "" || y.lex.BoreForm(style) != value.FormUnknown) {
 		switch taken := made.Ferrule.TakenStyle(); {
 		case taken == fitcalc.Stepped, e.isOpen(catalog.StepOD, catalog.StepLength): // open is not absent: a step that cannot be read is one
 			made.Ferrule.Style = fitcalc.Stepped

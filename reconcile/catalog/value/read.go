@@ -44,6 +44,10 @@ func Read(text string, ctx Context) Reading {
 	}
 	normal = stacked(normal)
 	forgiven = append(forgiven, notes...)
+	if now, before := withoutOld(normal); before != "" {
+		normal = now
+		forgiven = append(forgiven, Leniency{ForgaveTrailingText, fmt.Sprintf("%q is what the value was, and is set aside", before)})
+	}
 	if ctx.Stored || storedNoise(normal) {
 		if short, changed := shorten(normal); changed {
 			normal = short
@@ -66,6 +70,27 @@ func Read(text string, ctx Context) Reading {
 		reading.Leniencies = nil
 	}
 	return reading
+}
+
+// behindValue is a value with something in brackets, or behind a comma or semicolon and a blank.
+var behindValue = pattern.Lazy(`^(.*\d.*?) *(?:\(([^()]*\d[^()]*)\)|[,;] ([^()]*\d))$`)
+
+// withoutOld takes off what a cell says that its value was before: 13.4 (was 13.3).
+func withoutOld(text string) (now, before string) {
+	if !strings.HasSuffix(text, ")") && !strings.ContainsAny(text, ",;") {
+		return text, ""
+	}
+	m := behindValue().FindStringSubmatch(text)
+	if m == nil {
+		return text, ""
+	}
+	before = m[2] + m[3]
+	_, length := words.Load().LeadingMark(before, "old")
+	_, behind := words.Load().Mark(before[strings.LastIndexByte(before, ' ')+1:], "old")
+	if length == 0 && !behind {
+		return text, ""
+	}
+	return m[1], before
 }
 
 // minusBehind is a number with its minus behind it, as business software writes it: 0,05-. A comma or point before the minus is that of a price

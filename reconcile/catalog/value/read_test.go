@@ -345,6 +345,18 @@ func TestMinusBehind(t *testing.T) {
 	}
 }
 
+// What a cell says that its size was before is not its size.
+func TestReadWithoutOld(t *testing.T) {
+	for text, want := range map[string]string{
+		"13.4 (was 13.3)": "13.4 mm", "13,4 mm (alt 13,3)": "13.4 mm", "13.4（旧13.3）": "13.4 mm", "13.4, previously 13.3": "13.4 mm", "13.4 (13.3 old)": "13.4 mm",
+		"13.4 (vorher 13.3)": "13.4 mm", "13.4 (9.35)": "unreadable !unreadable",
+	} {
+		if got := brief(Read(text, Context{Want: WantLength, Unit: "mm"})); got != want {
+			t.Errorf("%q reads as %q, want %q", text, got, want)
+		}
+	}
+}
+
 // The currencies without a smaller unit are those of the Unicode CLDR, as golang.org/x/text has them, but for the Taiwanese dollar, whose
 // smaller unit is only out of use.
 func TestWholeCurrencies(t *testing.T) {
