@@ -3,6 +3,7 @@ package columns
 import (
 	"slices"
 
+	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
@@ -119,4 +120,26 @@ func (t *Table) FilledOf(line int) (filled int) {
 		}
 	}
 	return filled
+}
+
+// Explains reports whether the table says of a row of the sheet, which is so wide, what it is: one with a part or heading, or one that is set aside for what
+// it is, and not for what nobody knows of it. Of a table that lists no parts as a whole that is said once.
+func (t *Table) Explains(row, width int) bool {
+	if t.Kind == catalog.UnknownKind || t.Rules.Kind == catalog.NoRole {
+		return true
+	}
+	r := t.Region
+	line, _ := r.Grid.Place(sheet.Ref{Row: row, Col: 1})
+	if !r.Grid.Turned && line >= r.From && line <= r.To {
+		switch t.Lines[line-r.From] {
+		case LineUnits, lineNumbers, lineInside, lineDropped, LineStruck:
+			return true
+		}
+	}
+	for col := 1; col <= width; col++ {
+		if ref := (sheet.Ref{Row: row, Col: col}); t.takes(ref) {
+			return true
+		}
+	}
+	return false
 }

@@ -105,6 +105,7 @@ func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	if !ok {
 		return nil
 	}
+	r.letter = true
 	return []Region{r}
 }
 
@@ -146,6 +147,9 @@ func itemNumber(lex *lexicon.Lexicon, text string) (number, rest string) {
 		return text[:at[0]], strings.Join(strings.Fields(text[at[1]:]), " ")
 	}
 	text = strings.Join(strings.Fields(text), " ")
+	if numbers, rest := together(text); numbers != "" {
+		return numbers, rest
+	}
 	if number, rest, colon := cutLabel(text); colon && isItemNumber(number) {
 		return numberAndName(lex, number, rest)
 	}
@@ -158,6 +162,26 @@ func itemNumber(lex *lexicon.Lexicon, text string) (number, rest string) {
 		return number, strings.TrimSpace(rest)
 	}
 	return "", ""
+}
+
+// together returns the part numbers that a text begins with, where several share what is said behind them, as they are written.
+func together(text string) (numbers, rest string) {
+	if parts := lexicon.PartsOf(text); parts != nil && isItemNumber(parts[0]) {
+		return text, ""
+	}
+	if first, _, _ := strings.Cut(text, " "); !lexicon.LooksLikeCode(strings.TrimRight(first, aroundNames)) {
+		return "", "" // most texts begin with a word
+	}
+	for end := range text[:min(len(text), longestLabel)] {
+		behind := text[end:]
+		if end == 0 || !strings.HasPrefix(behind, " ") && !strings.HasPrefix(behind, ":") && !strings.HasPrefix(behind, "：") && !strings.HasPrefix(behind, ",") {
+			continue
+		}
+		if parts := lexicon.PartsOf(text[:end]); parts != nil && isItemNumber(parts[0]) {
+			numbers, rest = text[:end], strings.TrimLeft(behind, aroundNames)
+		}
+	}
+	return numbers, rest
 }
 
 // wideGap is what sets a number apart from what is said of it.
@@ -191,23 +215,69 @@ func itemsIn(g *grid.Grid, lex *lexicon.Lexicon, lines int, named naming) []card
 			continue
 		}
 		probed++
-		number, rest := itemNumber(lex, asWritten(g, line))
-		if number == "" && namedBeside(g, lex, line) {
-			number = g.At(line, 1)
-		}
-		others := g.Row(line, 2, g.Width)
-		if number == "" || slices.ContainsFunc(others, func(id grid.ID) bool { return isBare(g.Text(id)) }) {
-			continue // a number alone in a cell has its name above it: that is a table
+		number, said := beginItem(g, lex, line)
+		if number == "" {
+			continue
 		}
 		at := g.Ref(line, 1)
 		item := card{{label: "part number", value: number, at: at, valueAt: at, role: catalog.Part}}
-		item = item.say(lex, rest, at, named)
-		for i, id := range others {
-			item = item.say(lex, g.Text(id), g.Ref(line, i+2), named)
+		for _, one := range said {
+			item = item.say(lex, one.text, one.at, named)
 		}
 		all = append(all, item)
 	}
 	return all
+}
+
+// saidAt is what is said of a part in one cell.
+type saidAt struct {
+	text string
+	at   sheet.Ref
+}
+
+// beginItem returns the part number with which a line begins an item, several where they share what is said, and what is said of it cell by
+// cell. The number is empty where the line begins none.
+func beginItem(g *grid.Grid, lex *lexicon.Lexicon, line int) (number string, said []saidAt) {
+	number, rest := itemNumber(lex, asWritten(g, line))
+	col := 1
+	if number == "" {
+		number, rest, col = besideNumber(g, lex, line)
+	}
+	if number == "" {
+		return "", nil
+	}
+	said = []saidAt{{rest, g.Ref(line, col)}}
+	for col++; col <= g.Width; col++ {
+		text := g.At(line, col)
+		if isBare(text) {
+			return "", nil // a number alone in a cell has its name above it: that is a table
+		}
+		said = append(said, saidAt{text, g.Ref(line, col)})
+	}
+	return number, said
+}
+
+// besideNumber returns the part number that stands alone in the first cell of a line, with those that share what is said behind them, and
+// what is said in the column in which that begins: it follows the last of several numbers, or a name and a colon. Below headings such a
+// line is the row of a table.
+func besideNumber(g *grid.Grid, lex *lexicon.Lexicon, line int) (number, rest string, col int) {
+	if number = g.At(line, 1); !isItemNumber(number) {
+		return "", "", 0
+	}
+	all := number
+	for col = 2; col <= g.Width && g.At(line, col) != ""; col++ {
+		all += ", " + g.At(line, col)
+		if numbers, rest := together(all); len(numbers) > len(all)-len(g.At(line, col)) && !belowHeading(g, lex, line) {
+			return numbers, rest, col
+		}
+		if !isItemNumber(g.At(line, col)) {
+			break
+		}
+	}
+	if namedBeside(g, lex, line) {
+		return number, g.At(line, 2), 2
+	}
+	return "", "", 0
 }
 
 // say adds to an item what a text says of it: sizes by name, a price or a count, and, where nothing did yet, a description.
@@ -232,23 +302,24 @@ func (c card) say(lex *lexicon.Lexicon, text string, at sheet.Ref, named naming)
 	return c
 }
 
-// namedBeside reports whether a line has a part number in its first cell and behind it what is said of it, which begins with a name and a
-// colon. Below headings it is the row of a table.
+// namedBeside reports whether the second cell of a line begins with a name and a colon and says something behind it.
 func namedBeside(g *grid.Grid, lex *lexicon.Lexicon, line int) bool {
-	if !isItemNumber(g.At(line, 1)) {
-		return false
-	}
 	name, said, colon := cutLabel(g.At(line, 2))
 	first, _ := utf8.DecodeRuneInString(said)
 	if role, _ := roleOfLabel(lex, name); !colon || !unicode.IsLetter(first) || role == catalog.Part {
 		return false // a label of a card, with its value
 	}
+	return !belowHeading(g, lex, line)
+}
+
+// belowHeading reports whether one of the lines above is the heading of a table.
+func belowHeading(g *grid.Grid, lex *lexicon.Lexicon, line int) bool {
 	for above := line - 1; above >= 1 && above >= line-farthestHeading; above-- {
 		if isHeadingLine(g, lex, above, 1, g.Width) {
-			return false
+			return true
 		}
 	}
-	return true
+	return false
 }
 
 // farthestHeading is how far above the row of a table its heading is looked for.

@@ -27,6 +27,11 @@ func TestItemNumber(t *testing.T) {
 		"TQ-8 B: OD 13.6":                 "TQ-8 B|OD 13.6", // B may be part of it
 		"TQ8\u3000黑色：外径13.6mm":            "TQ8|黑色：外径13.6mm",
 		"TQ8 黑色：外径13.6mm":                 "TQ8|黑色: 外径13.6mm",
+		"X-3 and X-4: OD 13.8":            "X-3 and X-4|OD 13.8",
+		"- X-5 und X-6 folgen, OD 14":     "X-5 und X-6|folgen, OD 14",
+		"X-1, X-2 et X-3 – OD 13.8":       "X-1, X-2 et X-3|OD 13.8",
+		"X-1 to X-3 OD 13.8":              "X-1 to X-3|OD 13.8",
+		"X-1 and Y-2: OD 13.8":            "X-1|and Y-2: OD 13.8",
 		"HX-4":                            "|", // a cell of a column of part numbers
 		"13.6mm OD, bore 9.5":             "|", // a size
 		"- bore 9.5, OD 13.6":             "|",
@@ -90,6 +95,10 @@ func TestItems(t *testing.T) {
 		"a table with descriptions": {
 			[]string{"Part|Description", "TQ8|black: ID 9.35 mm OD 13.6 mm", "TQ9|white: ID 9.35 mm OD 13.6 mm", "TQ10|clear: ID 9.35 mm OD 13.6 mm"},
 			"",
+		},
+		"numbers that share a line": {
+			[]string{"X-1: OD 13.6, bore 9.5", "X-2|X-3: OD 13.7, bore 9.5", "X-4|X-5 and X-6: OD 13.8|bore 9.5", "X-7 and X-8, OD 13.8, bore 9.5"},
+			"X-1: base_od=13.6 bore=9.5; X-2, X-3: base_od=13.7 bore=9.5; X-4, X-5 and X-6: base_od=13.8 bore=9.5; X-7 and X-8: base_od=13.8 bore=9.5",
 		},
 		"two items":   {[]string{"- X-1: OD 13.6, bore 9.5", "- X-2: OD 13.7, bore 9.5"}, ""},
 		"mostly text": {[]string{"- X-1: OD 13.6, bore 9.5", "a", "b", "c", "- X-2: OD 13.7, bore 9.5", "d", "e", "- X-3: OD 13.8, bore 9.5"}, ""},

@@ -46,6 +46,8 @@ type Region struct {
 	calls []call
 	// NoParts says why the table lists no parts although it is one of sizes, empty for every other.
 	NoParts string
+	// letter is set where the parts are the items of a letter.
+	letter bool
 	// Drawn is the sheet as it is, and area what the table accounts for of it, where the grid was arranged.
 	Drawn *grid.Grid
 	area  sheet.Range

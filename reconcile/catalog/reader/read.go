@@ -426,6 +426,7 @@ func (s *sheetReader) read(book layout.Notes) {
 		s.reader.tables = append(s.reader.tables, t.Result)
 	}
 	s.reportMarks(all)
+	s.reportUnread()
 	s.remainder()
 }
 

@@ -2,28 +2,8 @@ package rows
 
 import (
 	"slices"
-	"strings"
 	"testing"
-
-	"github.com/google/go-cmp/cmp"
 )
-
-func TestPartsOf(t *testing.T) {
-	for text, want := range map[string][]string{
-		"QB-101…QB-104": {"QB-101", "QB-102", "QB-103", "QB-104"},
-		"T7 to T9":      {"T7", "T8", "T9"},
-		"1001–1003":     {"1001", "1002", "1003"},
-		"A-09 - A-11":   {"A-09", "A-10", "A-11"},
-		"QB-101":        nil, "101-104": nil, "T9 to T7": nil, "T7 to U9": nil, "T7 to T107": nil, "1–1000": nil, "": nil,
-	} {
-		if diff := cmp.Diff(want, partsOf(text)); diff != "" {
-			t.Errorf("%q (-want +got):\n%s", text, diff)
-		}
-	}
-	if partsOf(strings.Repeat(" 1–", 10_000)) != nil {
-		t.Error("a long text is a run of parts")
-	}
-}
 
 func TestClubCategory(t *testing.T) {
 	for club, want := range map[string]string{
