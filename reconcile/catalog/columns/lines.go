@@ -1,6 +1,7 @@
 package columns
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 
@@ -186,19 +187,25 @@ func (t *Table) namesGoods(line int) bool {
 	default:
 		return false
 	}
+	if len(t.Rules.Row(line).Values) > 0 {
+		return false
+	}
+	sized := slices.ContainsFunc(traits.Needed[t.Kind], func(role catalog.Role) bool { return t.TextOf(line, role) != "" })
 	found := false
 	for _, role := range [...]catalog.Role{catalog.Description, catalog.Category, catalog.Style} {
 		text := t.TextOf(line, role)
 		if text == "" {
 			continue
 		}
-		if _, goods := t.Lex.Ask("goods", text, t.Lex.Words.OtherGoods); goods {
+		if _, accessory := t.Lex.Ask("accessory", text, t.Lex.Words.Accessory); !sized && accessory {
+			found = true
+		} else if _, goods := t.Lex.Ask("goods", text, t.Lex.Words.OtherGoods); goods {
 			found = true
 		} else if kind, named := t.Lex.Ask("kind", text, t.Lex.Words.Kind); named && kind.Value == t.Kind.String() {
 			return false
 		}
 	}
-	return found && len(t.Rules.Row(line).Values) == 0
+	return found
 }
 
 // partShapes returns the shapes of the part numbers that stand in lines with other cells.

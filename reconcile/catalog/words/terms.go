@@ -47,7 +47,7 @@ func (v *Vocabulary) Kind(text string) (Hit, bool) {
 // OtherGoods reports whether a text names goods that stand in lists of parts and are none: shim sleeves, adhesive, grips. It does not
 // where it names heads or ferrules too, unless the word for these is part of the other: "bague de réduction".
 func (v *Vocabulary) OtherGoods(text string) (Hit, bool) {
-	goods, found := v.term(classGoods, text)
+	goods, found := v.tally(classGoods, text).hits["other"]
 	if !found {
 		return Hit{}, false
 	}
@@ -55,6 +55,38 @@ func (v *Vocabulary) OtherGoods(text string) (Hit, bool) {
 		return Hit{}, false
 	}
 	return goods, true
+}
+
+// Accessory reports whether a text is the name of what such lists have beside parts: screws, weights, shafts. Heads are described by some of
+// these words too, and models are called after them, so that they count only at either end of the text, and where it speaks of heads, ferrules
+// or kinds of club only where they mean that the other is what it is for: "screw for driver head", "ドライバー用ウェイト".
+func (v *Vocabulary) Accessory(text string) (Hit, bool) {
+	if len(text) > maxText || !v.classes[classGoods].mayKnow(text) {
+		return Hit{}, false
+	}
+	var named []segment
+	for _, s := range v.segments(classGoods, tokensOf(text)) {
+		if !isNumber(s.text) {
+			named = append(named, s)
+		}
+	}
+	for i, s := range named {
+		e := slices.IndexFunc(s.options, func(e entry) bool { return e.value == "accessory" && e.weight >= sureWord })
+		if e < 0 {
+			continue
+		}
+		hit := Hit{Value: "accessory", Score: s.options[e].weight, Words: s.options[e].words, Language: s.options[e].language}
+		kind, isPart := v.Kind(text)
+		_, isClub := v.Category(text)
+		if _, byClub := v.Category(kind.Words); byClub || kind.Value == "tips" {
+			isPart = false
+		}
+		switch {
+		case i == 0, i == len(named)-1 && !isPart, !isPart && !isClub:
+			return hit, true
+		}
+	}
+	return Hit{}, false
 }
 
 // SpeaksOfChange reports whether a remark says that a size is another one, or will be: "new size", "falsch", "dès 2027", "変更".
