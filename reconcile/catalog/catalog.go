@@ -183,8 +183,8 @@ type Row struct {
 	Assumptions []string
 	// Why says why the row is held or set aside.
 	Why string
-	// Open are the roles of which the row has a value that cannot be used, for the reason that a finding gives. It is used all the same:
-	// what depends on the value is left undecided.
+	// Open are the roles of which the row has a value that cannot be used, or says that it does not state it ("see drawing"), for the reason
+	// that a finding gives. It is used all the same: what depends on the value is left undecided.
 	Open []Role
 }
 

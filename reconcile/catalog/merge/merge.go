@@ -122,7 +122,7 @@ func mergeGroup(group []*rows.Entry, dropped map[*rows.Entry]bool) {
 				add(group[0], e)
 				dropped[e] = true
 			}
-		case e.Held() || len(e.Open()) > 0:
+		case e.Held() || e.Refused():
 		case first == nil:
 			first = e
 		default:
@@ -258,13 +258,20 @@ func take(e *rows.Entry, other *rows.Entry) {
 			continue
 		}
 		aTip := role == catalog.Bore && e.Table.Bores == catalog.BoresAreTips // what stands for the bore says nothing of its size
-		if known && (own.Text != "" && !aTip || own.Dim.Given()) {
+		sized := f.Dim.Given() || !f.Angle.IsZero()
+		if known && (own.Text != "" && !aTip && !(e.Unknown(role) && sized) || own.Dim.Given()) {
 			continue
 		}
-		if f.Dim.Given() || !f.Angle.IsZero() {
+		if sized {
+			e.Know(role)
 			e.Assume(fmt.Sprintf("%s taken from the same part in %s", catalog.RoleName(e.Table.Kind, role), other.Place(role).Short()))
 		}
 		e.Fields = e.Fields.With(role, f)
+	}
+	for role, f := range e.Fields.All() {
+		if f.Dim.Given() || !f.Angle.IsZero() {
+			other.Know(role)
+		}
 	}
 	if !e.HasPrice {
 		e.Price, e.HasPrice = other.Price, other.HasPrice

@@ -1,9 +1,12 @@
 package reader_test
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/finding"
@@ -58,6 +61,35 @@ func TestWhatHoldsARow(t *testing.T) {
 		}
 		if open := got.Tables[0].Ledger.Open; (open == 1) != (len(c.open) > 0) {
 			t.Errorf("%s: the account has %d open rows", c.row, open)
+		}
+	}
+}
+
+// A size that a cell says is not stated is left open, in the row and in the account; one that the part has not, or that is not spoken of,
+// is not.
+func TestUnknownIsOpen(t *testing.T) {
+	for cell, open := range map[string]bool{"tbd": true, "see drawing": true, "auf Anfrage": true, "?": true, "要確認": true, "-": false, "n/a": false, "": false} {
+		c := read(t, grid("Heads", "\nPart No | Hosel OD (mm) | Bore (mm) | Bore depth (mm)\nHU-1 | 13.6 | 9.5 | "+cell+"\nHU-2 | 13.6 | 9.5 | 32\nHU-3 | 13.6 | 9.5 | 33\n"))
+		row, account := c.Tables[0].Rows[1], c.Tables[0].Ledger
+		if row.Outcome != catalog.Used || slices.Contains(row.Open, catalog.BoreDepth) != open {
+			t.Errorf("%q: %v, open %v", cell, row.Outcome, row.Open)
+		}
+		if (account.Open == 1) != open || strings.Contains(account.String(), "1 with values left open") != open {
+			t.Errorf("%q: the account says %v", cell, account)
+		}
+	}
+}
+
+// What one row of a part says is not stated, and another states, is not open: it is taken from that, and said.
+func TestUnknownInOneRow(t *testing.T) {
+	const heading, unknown, stated = "\nPart No | Hosel OD (mm) | Bore (mm) | Bore depth (mm)\n", "HU-1 | 13.6 | tbd | 32\n", "HU-1 | 13.6 | 9.5 | 32\n"
+	for _, rows := range []string{unknown + stated, stated + unknown} {
+		c := read(t, grid("Heads", heading+rows+"HU-2 | 13.5 | 9.5 | 33\n"))
+		if len(c.Heads) != 2 || c.Heads[0].Head.Bore.Nominal() != measure.Micrometres(9500) || c.Tables[0].Ledger.Open != 0 {
+			t.Errorf("%s: %d heads, the first with bore %v, account %v", rows, len(c.Heads), c.Heads[0].Head.Bore, c.Tables[0].Ledger)
+		}
+		if taken := rows == unknown+stated; len(c.Heads[0].Assumptions) > 0 != taken {
+			t.Errorf("%s: assumptions %q", rows, c.Heads[0].Assumptions)
 		}
 	}
 }

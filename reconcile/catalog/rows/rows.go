@@ -72,6 +72,8 @@ type Entry struct {
 	HasPrice bool
 	// Category is the word of the contract for the kind of club.
 	Category string
+	// unknown are the roles of which the sheet says that it does not state the value, while no other row does.
+	unknown []catalog.Role
 }
 
 // item is what is common to all kinds of parts.
@@ -178,9 +180,10 @@ type rowReader struct {
 	club    string
 	fields  catalog.Fields
 	assumed *assumptions
-	// held says why the row is held, empty where it is not, and open are the roles of which the value cannot be used.
-	held string
-	open []catalog.Role
+	// held says why the row is held, empty where it is not. Open are the roles of which the value cannot be used, and unknown those of which
+	// the sheet says that it does not state it.
+	held          string
+	open, unknown []catalog.Role
 	// heir is set where the row has sizes of the one above.
 	heir bool
 	// refused are sizes of the line that were read and are not used, by role.
@@ -242,7 +245,8 @@ func (r *rowReader) readColumn(c *cells.Column) {
 	r.assume(u.Assumed...)
 }
 
-// trouble reports what is wrong with a value. It holds the row where everything hangs on the value, and leaves open any other that the
+// trouble reports what is wrong with a value, or that the cell says it is not stated. It holds the row where everything hangs on the value,
+// and leaves open any other that the
 // joint may depend on.
 func (r *rowReader) trouble(c *cells.Column, bad cells.Trouble, blank bool) {
 	t := r.t
@@ -277,6 +281,9 @@ func (r *rowReader) trouble(c *cells.Column, bad cells.Trouble, blank bool) {
 		r.hold(bad.Message)
 	default:
 		r.open = append(r.open, c.Role)
+	}
+	if matters && bad.Code == "data.missing" && bad.Severity == finding.Warning && !blank && !slices.Contains(traits.Keys[t.Kind], c.Role) {
+		r.unknown = append(r.unknown, c.Role)
 	}
 }
 
@@ -362,7 +369,8 @@ func (r *rowReader) finish(part string) {
 		outcome = catalog.Assumed
 	}
 	fields := t.gather.Keep(r.fields)
-	t.above = above{r.line, fields, r.open}
+	open := append(slices.Clip(r.open), r.unknown...)
+	t.above = above{r.line, fields, open}
 	if !r.heir && (r.held == "" || part == "" && r.needed()) {
 		t.parent = parent{part: part, line: r.line, fields: fields}
 	}
@@ -380,12 +388,12 @@ func (r *rowReader) finish(part string) {
 				outcome = catalog.Assumed
 			}
 		}
-		t.Out.Rows = append(t.Out.Rows, catalog.Row{Row: r.line, Outcome: outcome, Part: name, Fields: fields, Assumptions: r.assumed.texts, Why: r.held, Open: r.open})
+		t.Out.Rows = append(t.Out.Rows, catalog.Row{Row: r.line, Outcome: outcome, Part: name, Fields: fields, Assumptions: r.assumed.texts, Why: r.held, Open: slices.Clip(open)})
 		if part == "" {
 			continue
 		}
 		e := t.newEntry()
-		*e = Entry{Table: t, Row: len(t.Out.Rows) - 1, Line: r.line, Part: name, Fields: fields, assumed: r.assumed}
+		*e = Entry{Table: t, Row: len(t.Out.Rows) - 1, Line: r.line, Part: name, Fields: fields, assumed: r.assumed, unknown: r.unknown}
 		if name != base || name != part {
 			e.Set = part
 		}
@@ -451,6 +459,22 @@ func (e *Entry) isOpen(roles ...catalog.Role) bool {
 
 // Open are the roles of which the entry's row leaves the value open.
 func (e *Entry) Open() []catalog.Role { return e.Table.Out.Rows[e.Row].Open }
+
+// Refused reports whether the entry's row has a value that cannot be used, which no other row can stand in for.
+func (e *Entry) Refused() bool { return len(e.Open()) > len(e.unknown) }
+
+// Unknown reports whether the entry's row says that it does not state a value.
+func (e *Entry) Unknown(role catalog.Role) bool { return slices.Contains(e.unknown, role) }
+
+// Know takes a value that the entry's row does not state for known: another row of the part states it.
+func (e *Entry) Know(role catalog.Role) {
+	if !e.Unknown(role) {
+		return
+	}
+	is := func(other catalog.Role) bool { return other == role }
+	row := &e.Table.Out.Rows[e.Row]
+	e.unknown, row.Open = slices.DeleteFunc(slices.Clone(e.unknown), is), slices.DeleteFunc(slices.Clone(row.Open), is)
+}
 
 // Held reports whether the entry's row is held.
 func (e *Entry) Held() bool { return e.Table.Out.Rows[e.Row].Outcome == catalog.Held }
