@@ -375,7 +375,7 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 		}
 		return f, Trouble{}
 	}
-	if slip := findMisread(f.Text); slip.why != "" && reading.Kind != value.Text {
+	if slip := t.findMisread(f.Text); slip.why != "" && reading.Kind != value.Text {
 		meant := t.Lex.Read(slip.meant, ctx)
 		if slip.inDoubt || meant.Kind != value.Length || meant.Problem.Code != "" || !t.boundsAllow(c, meant.Dim) {
 			return f, Problem("data.unreadable", "%s %q has a letter among its digits: %s, or does the letter say something else?", c.Name(), f.Text, slip.why)
@@ -457,14 +457,14 @@ var looksLike = [256]byte{'O': '0', 'o': '0', 'I': '1', 'l': '1', 'Z': '2', 'S':
 
 // misread is a letter within a number that is likely to be a digit: why says which, meant is the number with it. It stands in the place of
 // the first decimal, 12.S, or is an O behind a digit, 1O. It is in doubt between digits, as in .4S5, which would be a class of limits
-// for holes, and another letter than an O behind the last of them, .53S, which could be a mark.
+// for holes, and another letter than an O behind the last of them, .53S or .47S", which could be a mark.
 type misread struct {
 	why, meant string
 	inDoubt    bool
 }
 
 // findMisread finds the first such letter of a text; why is empty where there is none.
-func findMisread(text string) misread {
+func (t *Reader) findMisread(text string) misread {
 	if !strings.ContainsFunc(text, func(r rune) bool { return r >= utf8.RuneSelf || looksLike[r] != 0 }) {
 		return misread{}
 	}
@@ -479,7 +479,7 @@ func findMisread(text string) misread {
 			if !endsInDigit(decimals) && !startsWithDigit(after) || decimals != "" && !endsInDigit(decimals) {
 				continue
 			}
-		} else if !endsInDigit(before) || !startsWithDigit(after) && text[at] != 'O' && after != "" {
+		} else if !endsInDigit(before) || !startsWithDigit(after) && text[at] != 'O' && after != "" && !t.Lex.IsUnit(strings.TrimSpace(after)) {
 			continue
 		}
 		if next, _ := utf8.DecodeRuneInString(after); after != "" && unicode.IsLetter(next) {
@@ -839,7 +839,7 @@ func (t *Reader) readAngle(c *Column, f catalog.Field) (catalog.Field, Trouble) 
 	if reading.Problem.Code != "" {
 		return f, Problem(reading.Problem.Code, "%s: %s", c.Name(), reading.Problem.Message)
 	}
-	if slip := findMisread(f.Text); slip.why != "" {
+	if slip := t.findMisread(f.Text); slip.why != "" {
 		return f, Problem("data.unreadable", "%s %q has a letter among its digits: %s?", c.Name(), f.Text, slip.why)
 	}
 	angle := reading.Angle
@@ -861,7 +861,7 @@ func (t *Reader) readNumber(line int, c *Column, f catalog.Field) (catalog.Field
 		want = value.WantPrice
 	}
 	reading := t.Lex.Read(f.Text, value.Context{Want: want, Unit: c.HeadingUnit, Mark: c.Mark, Signed: c.Role == catalog.Stock})
-	if slip := findMisread(f.Text); slip.why != "" && reading.Kind == value.Number {
+	if slip := t.findMisread(f.Text); slip.why != "" && reading.Kind == value.Number {
 		return f, Problem("data.unreadable", "%s %q has a letter among its digits: %s?", c.Name(), f.Text, slip.why)
 	}
 	if reading.Kind == value.Number && reading.Problem.Code != "data.unreadable" {

@@ -206,6 +206,53 @@ Q-1627 | .455 | .368
 	wantRow(t, c, "Q-1626", catalog.Held, sizes{catalog.BaseOD: 0})
 }
 
+// A letter between the digits of a size and its unit is one of its digits as well: it is not set aside as a word beside them.
+func TestLetterBeforeTheUnit(t *testing.T) {
+	c := read(t, grid("Heads", `
+Part No | Hosel OD | Bore
+Q-1647 | .47S" | .352in
+Q-1649 | .490in | .337"
+Q-1651 | .50B in | .337"
+Q-1655 | .500" | .339in
+Q-1659 | 12.8 mm | 9.1mm
+`))
+	defer show(t, c)
+	wantFinding(t, c, "data.unreadable", "B2", "a 5 misread as S")
+	wantFinding(t, c, "data.unreadable", "B4", "a 8 misread as B")
+	wantRow(t, c, "Q-1647", catalog.Held, sizes{catalog.HoselOD: 0})
+	wantRow(t, c, "Q-1651", catalog.Held, sizes{catalog.HoselOD: 0})
+	wantRow(t, c, "Q-1659", catalog.Used, sizes{catalog.HoselOD: 12.8})
+}
+
+// Some sizes of a column are none that ferrules have, and the others none that they commonly have: the headings are exchanged, though what
+// the other column holds cannot be judged by the names of tips alone.
+func TestExchangedHalfPossible(t *testing.T) {
+	for name, heading := range map[string]string{"no unit": "Ø int. | Ø ext.", "the units stated": "Ferrule ID (mm) | Bottom OD (mm)"} {
+		c := read(t, grid("Viroles", "\nPart No | "+heading+" | Length (mm)\nKH6135 | 13.4 | 9.35 | 22\nKH6139 | 13.2 | 8.95 | 20\nKH6140 | 13.4 | 9.3 | 20\nKH6145 | 12.7 | 8.92 | 20\n"))
+		for _, f := range c.Ferrules {
+			if f.Ferrule.BaseOD.Given() || f.Ferrule.Bore.Given() {
+				t.Errorf("%s: %s has base OD %v and bore %v", name, f.Part, f.Ferrule.BaseOD, f.Ferrule.Bore)
+			}
+		}
+		if t.Failed() {
+			show(t, c)
+		}
+	}
+}
+
+// One slip does not throw doubt upon a column of few sizes that are all unusual.
+func TestOneSlipOfRareSizes(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part No | Base OD (mm) | Bore (mm) | Length (mm)
+KH1 | 9.9 | 8.95 | 22
+KH2 | 10 | 8.95 | 22
+KH3 | 101 | 8.95 | 22
+`))
+	defer show(t, c)
+	wantRow(t, c, "KH1", catalog.Used, sizes{catalog.BaseOD: 9.9})
+	wantRow(t, c, "KH3", catalog.Held, sizes{catalog.BaseOD: 0})
+}
+
 // Columns whose headings are exchanged, where the sizes of one are still possible and none of them is usual.
 func TestExchangedThoughPossible(t *testing.T) {
 	c := read(t, grid("Heads", `

@@ -246,8 +246,7 @@ func (r *rowReader) readColumn(c *cells.Column) {
 }
 
 // trouble reports what is wrong with a value, or that the cell says it is not stated. It holds the row where everything hangs on the value,
-// and leaves open any other that the
-// joint may depend on.
+// and leaves open any other that the joint may depend on.
 func (r *rowReader) trouble(c *cells.Column, bad cells.Trouble, blank bool) {
 	t := r.t
 	if bad.Refused.Given() {

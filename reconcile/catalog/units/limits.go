@@ -13,4 +13,7 @@ const (
 	leastSizes = 2
 	// leastMisfits is how many sizes a column must have to be doubted as a whole since most are impossible.
 	leastMisfits = 3
+	// leastRare is how many sizes of a column must be impossible for it to be doubted as a whole since none of the others is common: one may have
+	// slipped.
+	leastRare = 2
 )

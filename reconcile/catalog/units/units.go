@@ -194,7 +194,8 @@ func (t *Table) checkRadii() {
 	}
 }
 
-// checkMisfits doubts the other sizes of a column too where most are none of its role: it may be another one's.
+// checkMisfits doubts the other sizes of a column too where most are none of its role, or some and the rest are none that parts commonly have:
+// it may be another one's.
 func (t *Table) checkMisfits() {
 	for _, c := range t.Columns {
 		b, known := traits.BoundsOf(t.Kind, c.Role)
@@ -207,7 +208,7 @@ func (t *Table) checkMisfits() {
 			share, _ := c.Profile.Within(b, unit, c.Factor())
 			possible = max(possible, share)
 		}
-		if possible == 0 || possible >= 0.5 {
+		if possible == 0 || possible >= 0.5 && !(t.rare(c) && n*(1-possible) >= leastRare) {
 			continue
 		}
 		c.Misfit = fmt.Sprintf("%.0f of %.0f sizes of %s are none that parts have as %s, %g to %g mm; the others are not used either",
