@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode"
 
+	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
@@ -15,7 +16,7 @@ import (
 )
 
 // A cross table has one size going down, another across, and in its field the numbers of the parts that have both; a third size may stand
-// in the title. Each column of the field is read as a table, with columns for the part number, the size of the line, that of the column and
+// in the title. One of the sides may be the tips that the parts are for, which say themselves what they are. Each column of the field is read as a table, with columns for the part number, the size of the line, that of the column and
 // those of the title, so that a row of it has one part.
 
 // crossed is a cross table as it was found.
@@ -29,11 +30,13 @@ type crossed struct {
 	from int
 }
 
-// axis is what one side of a cross table gives: its heading, where that stands, and what is said of each of its sizes.
+// axis is what one side of a cross table gives: its heading, where that stands, and what is said of each of its sizes. Taken is set where
+// its sizes, and no words, say that they are those of tips.
 type axis struct {
 	label string
 	at    sheet.Ref
 	role  catalog.Role
+	taken bool
 }
 
 const (
@@ -255,7 +258,33 @@ func (x *crossed) axes(lex *lexicon.Lexicon) (down, across axis) {
 			}
 		}
 	}
+	switch {
+	case across.role == "" && down.role != "":
+		across = x.tips(lex, columns)
+	case down.role == "" && across.role != "":
+		down = x.tips(lex, lines)
+	}
 	return down, across
+}
+
+// tipLabel is a heading in which the vocabulary finds the tip.
+const tipLabel = "tip"
+
+// tips returns the side whose sizes are all those of tips, with a form or a word for a tip beside them or bare in inches, and each another one.
+func (x *crossed) tips(lex *lexicon.Lexicon, cells []sheet.Ref) axis {
+	a := axis{label: tipLabel, at: cells[0], role: catalog.TipTaken}
+	seen := map[fitcalc.TipSize]bool{}
+	for _, at := range cells {
+		text := x.g.At(x.g.Place(at))
+		bare := isBare(text)
+		found, _ := lex.TipsIn(text, !bare)
+		if len(found) != 1 || seen[found[0]] {
+			return axis{}
+		}
+		seen[found[0]] = true
+		a.taken = a.taken || bare
+	}
+	return a
 }
 
 // headed counts the texts of a line that stand over the sizes across.
@@ -321,7 +350,7 @@ func (x *crossed) corner(lex *lexicon.Lexicon, first, second string, leansBack b
 	}
 	a, _ := roleOfLabel(lex, first)
 	b, _ := roleOfLabel(lex, second)
-	return axis{first, at, a}, axis{second, at, b}
+	return axis{label: first, at: at, role: a}, axis{label: second, at: at, role: b}
 }
 
 // possible reports whether the sizes in some cells can be what a label says, in a part of some kind.
@@ -362,7 +391,7 @@ func (x *crossed) titleSizes(lex *lexicon.Lexicon, down, across axis) []titleSiz
 			for _, s := range sizesIn(lex, x.g.Text(id), false) {
 				if role := catalog.Role(s.role); !given[role] {
 					given[role] = true
-					sizes = append(sizes, titleSize{axis{s.name, x.g.Ref(line, i+1), role}, s.text})
+					sizes = append(sizes, titleSize{axis{label: s.name, at: x.g.Ref(line, i+1), role: role}, s.text})
 				}
 			}
 		}
@@ -375,6 +404,8 @@ func (x *crossed) region(lex *lexicon.Lexicon, col int, down, across axis, title
 	head := x.g.Ref(x.head, col)
 	columns := []grid.ArrangedColumn{{Name: sheet.ColumnName(col), At: head}, {Name: sheet.ColumnName(x.down), At: down.at}, {Name: head.String(), At: across.at}}
 	headings := []Heading{{Col: 1, Parts: []string{"part number"}, Text: "part number"}, {Col: 2, Parts: []string{down.label}, Text: down.label}, {Col: 3, Parts: []string{across.label}, Text: across.label, Beside: x.sizesBeside(lex, col)}}
+	headings[1].takenBeside(down, across)
+	headings[2].takenBeside(across, down)
 	var constant []grid.Piece
 	size, _ := sizeOf(lex, x.g.At(x.head, col))
 	constant = append(constant, grid.Piece{Text: size, At: head})
@@ -400,6 +431,13 @@ func (x *crossed) region(lex *lexicon.Lexicon, col int, down, across axis, title
 		Grid: x.g.Arrange(columns, parts, x.margins(col)), Drawn: x.g, From: x.head, To: x.last, Left: 1, Right: len(columns), Body: parts[0].Line, Columns: headings,
 		Aside: map[int]string{}, area: sheet.Range{From: sheet.Ref{Row: x.from, Col: col}, To: sheet.Ref{Row: x.last, Col: col}},
 	}, true
+}
+
+// takenBeside says of the column of one side what that was taken for, beside the other.
+func (h *Heading) takenBeside(side, other axis) {
+	if side.taken {
+		h.Order, h.Inferred = fmt.Sprintf("the sizes beside those of %q, which nothing names, taken for the tips that the parts are for", other.label), true
+	}
 }
 
 // sizesBeside are the sizes across but for that of one column.

@@ -20,6 +20,22 @@ func TestCrossTables(t *testing.T) {
 			[][]string{{`Base OD mm \ Bore mm`, "8.85", "9.35"}, {"12.2", "A-1", "A-2"}, {"13.6", "-", "A-3"}},
 			"base od: 12.2=A-1, base od: 12.2=A-2 13.6=A-3",
 		},
+		"tips across": {
+			[][]string{{"Base OD mm", ".355 taper", ".370"}, {"12.2", "A-1", "A-2"}, {"13.6", "-", "A-3"}},
+			"base od: 12.2=A-1, base od: 12.2=A-2 13.6=A-3",
+		},
+		"tips across beside nothing that has a name": {
+			[][]string{{"", ".355 taper", ".370"}, {"12.2", "A-1", "A-2"}, {"13.6", "-", "A-3"}},
+			"",
+		},
+		"one tip twice": {
+			[][]string{{"Base OD mm", ".370 parallel", ".370"}, {"12.2", "A-1", "A-2"}, {"13.6", "-", "A-3"}},
+			"",
+		},
+		"sizes across that are of no tip": {
+			[][]string{{"Base OD mm", ".355", ".410"}, {"12.2", "A-1", "A-2"}, {"13.6", "-", "A-3"}},
+			"",
+		},
 		"a list": {
 			[][]string{{"Part", "Base OD mm", "Bore mm"}, {"A-1", "12.2", "8.85"}, {"A-2", "13.6", "9.35"}},
 			"",

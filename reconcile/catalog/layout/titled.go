@@ -68,9 +68,16 @@ func titledAt(lex *lexicon.Lexicon, kind catalog.Kind, title string, before int,
 		if limits := lex.Read(whole, value.Context{Want: value.WantDiameter}); limits.Kind == value.Length && limits.Dim.HasLimits() && limits.UnitStated {
 			return seriesAt(lex, kind, title, role, limits, places)
 		}
-		if between := title[at[1]:places[1][0]]; !strings.ContainsAny(between, ",;") && titledRole(lex, kind, between) == "" {
+		if between := title[at[1]:places[1][0]]; !strings.ContainsAny(between, ",;") && !strings.Contains(between, ". ") && titledRole(lex, kind, between) == "" {
 			return Titled{}, 2 // "9.35 or 9.5 mm"
 		}
+	}
+	if role == "" {
+		end := len(title)
+		if len(places) > 1 {
+			end = places[1][0]
+		}
+		role = titledBehind(lex, kind, title[at[1]:end], end == len(title))
 	}
 	last, _ := utf8.DecodeLastRuneInString(title[:at[0]])
 	reading := lex.Read(title[at[0]:at[1]], value.Context{Want: value.WantDiameter})
@@ -87,7 +94,24 @@ func titledAt(lex *lexicon.Lexicon, kind catalog.Kind, title string, before int,
 func titledRole(lex *lexicon.Lexicon, kind catalog.Kind, text string) catalog.Role {
 	text = strings.TrimRight(text, " ,;")
 	text = text[strings.LastIndexAny(text, ",;/(")+1:]
-	name := sizeAtEnd(lex, text)
+	return titledBy(lex, kind, sizeAtEnd(lex, text), text)
+}
+
+// titledBehind is titledRole for a name that stands behind its size, "all 25 mm long": what is not set off from a number behind it is the
+// name of that.
+func titledBehind(lex *lexicon.Lexicon, kind catalog.Kind, text string, atEnd bool) catalog.Role {
+	cut := strings.IndexAny(text, ",;/().")
+	if cut < 0 && !atEnd {
+		return ""
+	}
+	if cut >= 0 {
+		text = text[:cut]
+	}
+	return titledBy(lex, kind, sizeAtStart(lex, text), text)
+}
+
+// titledBy returns the role of parts of a kind that a name within a text says.
+func titledBy(lex *lexicon.Lexicon, kind catalog.Kind, name, text string) catalog.Role {
 	if name == "" {
 		return ""
 	}

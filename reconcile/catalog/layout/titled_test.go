@@ -22,14 +22,17 @@ func TestTitledSizes(t *testing.T) {
 		{catalog.Ferrules, "Black ferrules, length 16 mm - part numbers below", "length=16 mm"},
 		{catalog.Ferrules, `Trim rings, base OD .540"`, "base_od=13.716 mm"},
 		{catalog.Ferrules, "Länge 18 mm", "length=18 mm"},
-		{catalog.Ferrules, "Length 18", ""},                                // no unit
-		{catalog.Ferrules, "Max. length 18 mm", ""},                        // a limit
-		{catalog.Ferrules, "Lengths 18 mm or 25 mm", ""},                   // which of them
-		{catalog.Ferrules, "Black: length 18 mm, white: length 25 mm", ""}, // for others another one
-		{catalog.Ferrules, "Box length 400 mm", ""},                        // no ferrule
-		{catalog.Ferrules, "All lengths ±0.2 mm", ""},                      // a tolerance
-		{catalog.Ferrules, "Base OD 13.55 to 13.65 mm", ""},                // of all, or of some
-		{catalog.Ferrules, "Ferrules for .370 tips", ""},                   // the name of a tip
+		{catalog.Ferrules, "All 1.00 in long. Price for every item $0.38 each", "length=25.4 mm"},
+		{catalog.Ferrules, "Alle 25 mm lang, Außen-Ø unten 13,6 mm", "length=25 mm base_od=13.6 mm"},
+		{catalog.Ferrules, "Rings of 12 mm base OD 13.6 mm", "base_od=13.6 mm"}, // the name of the second
+		{catalog.Ferrules, "Length 18", ""},                                     // no unit
+		{catalog.Ferrules, "Max. length 18 mm", ""},                             // a limit
+		{catalog.Ferrules, "Lengths 18 mm or 25 mm", ""},                        // which of them
+		{catalog.Ferrules, "Black: length 18 mm, white: length 25 mm", ""},      // for others another one
+		{catalog.Ferrules, "Box length 400 mm", ""},                             // no ferrule
+		{catalog.Ferrules, "All lengths ±0.2 mm", ""},                           // a tolerance
+		{catalog.Ferrules, "Base OD 13.55 to 13.65 mm", ""},                     // of all, or of some
+		{catalog.Ferrules, "Ferrules for .370 tips", ""},                        // the name of a tip
 		{catalog.Ferrules, "Base OD 12.0 to 12.6 mm in steps of .2 mm", "base_od=120,122,124,126"},
 		{catalog.Ferrules, "Außen-Ø unten 12,0 bis 12,6 mm in Schritten von 0,2 mm", "base_od=120,122,124,126"},
 		{catalog.Ferrules, "外径 12.0～12.6 mm 0.2 mm刻み", "base_od=120,122,124,126"},
