@@ -40,7 +40,7 @@ var codes = []Described{
 	{"data.prices", "in which currency prices are, or for how many pieces, by a title or note; prices of sets, of which nothing says how many clubs they have"},
 	{"data.total", "rows of totals, which are set aside"},
 	{"data.other-goods", "rows of goods that are no parts, such as shim sleeves among ferrules or screws among heads, which are set aside"},
-	{"data.discontinued", "parts that the sheet says are discontinued or will be, which are read like any other"},
+	{"data.discontinued", "what a row says of a part that is discontinued, or that another is; the part is read like any other"},
 	{"data.struck", "what is struck out, and is not read"},
 	{"data.colour", "what the sheet says that a colour of cells or characters means, and which have it"},
 	{"data.comment", "the comment of a cell, which may change what stands in it"},

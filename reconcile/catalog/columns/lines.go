@@ -190,7 +190,9 @@ func (t *Table) namesGoods(line int) bool {
 	if len(t.Rules.Row(line).Values) > 0 {
 		return false
 	}
-	sized := slices.ContainsFunc(traits.Needed[t.Kind], func(role catalog.Role) bool { return t.TextOf(line, role) != "" })
+	sized := t.TextOf(line, catalog.Bore) != "" && t.TextOf(line, catalog.BoreDepth) != "" || slices.ContainsFunc(traits.Needed[t.Kind], func(role catalog.Role) bool {
+		return t.TextOf(line, role) != ""
+	})
 	found := false
 	for _, role := range [...]catalog.Role{catalog.Description, catalog.Category, catalog.Style} {
 		text := t.TextOf(line, role)

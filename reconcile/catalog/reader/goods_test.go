@@ -18,15 +18,16 @@ TW-4 | Weight 8 g | | |
 TW-5 | Driver adapter .335 | | 8.6 |
 TW-6 | Screw 18 mm | | | 18
 TW-7 | Steel shaft .370 | | |
+TW-8 | Pin Aldergate 5 iron | | 9.5 | 32
 `))
 	defer show(t, c)
-	for part, want := range map[string]string{"TW-1": "used", "TW-2": "used", "TW-3": "held"} {
+	for part, want := range map[string]string{"TW-1": "used", "TW-2": "used", "TW-3": "held", "TW-8": "held"} {
 		if got := rowOf(t, c, part); !strings.Contains(got, " "+want+" ") {
 			t.Errorf("%s, want %s", got, want)
 		}
 	}
 	for _, row := range c.Tables[0].Rows {
-		if row.Row >= 5 && row.Outcome != catalog.SetAside {
+		if row.Row >= 5 && row.Row <= 8 && row.Outcome != catalog.SetAside {
 			t.Errorf("row %d is %s", row.Row, row.Outcome)
 		}
 	}

@@ -40,7 +40,7 @@ func (t *Table) tellDiscontinued(line int) {
 			continue
 		}
 		t.TellEach(layout.ToldKey{What: "discontinued"}, finding.Note, "data.discontinued", line, c.Col, func() string {
-			return fmt.Sprintf("%s says %q: the part is discontinued or will be, and is read like any other", c.Name(), phrase.Brief(text))
+			return fmt.Sprintf("%s says %q, which speaks of what is discontinued; the part is read like any other", c.Name(), phrase.Brief(text))
 		})
 		return
 	}

@@ -53,7 +53,7 @@ func (p parser) withoutMoney(tokens []token) []token {
 		case t.is(aSign, "(") && has(tokens[:i], aNumber):
 			from = i
 		case !t.is(aSign, ")") || from < 0:
-		case hasUnit(tokens[from:i], words.IsCurrency) && !hasUnit(tokens[from:i], isLength):
+		case hasUnit(tokens[from:i], words.IsCurrency) && countNumbers(tokens[from:i]) == 1 && !hasUnit(tokens[from:i], isLength):
 			p.forgive(ForgaveMoney, fmt.Sprintf("%s speaks of money and was set aside", strings.TrimSpace(joinRaw(tokens[from:i+1]))))
 			return p.withoutMoney(append(slices.Clip(tokens[:from]), tokens[i+1:]...))
 		default:
@@ -61,6 +61,15 @@ func (p parser) withoutMoney(tokens []token) []token {
 		}
 	}
 	return tokens
+}
+
+func countNumbers(tokens []token) (count int) {
+	for _, t := range tokens {
+		if t.kind == aNumber {
+			count++
+		}
+	}
+	return count
 }
 
 func has(tokens []token, k kind) bool {

@@ -97,7 +97,7 @@ func TestReadLengths(t *testing.T) {
 		"money in brackets": {Context{Want: WantDiameter, Unit: "mm"}, map[string]string{
 			"13,7 (poliert +0,20 €)": "13.7 mm", "13.7 (+$0.20)": "13.7 mm", "13,7 (+ 0,35 EUR)": "13.7 mm", "13.7 [polished +£0.20]": "13.7 mm", "13.7（研磨 +30円）": "13.7 mm", "13,7 ±0,05 (+0,20 €)": "13.7 ±0.05 mm",
 			"13,7 (+0,20)": "13.7 +0.2/+0 mm", "13,7 (+0,20 mm)": "13.7 +0.2/+0 mm", "13,7 +0,20 €": "unreadable !unreadable", "(0,20 €) 13,7": "unreadable !unreadable", "0,20 € (13,7)": "unreadable !unreadable", "13,7 (0,20 €": "unreadable !unreadable",
-			"13,7 (13,9 mm +0,20 €)": "unreadable !unreadable",
+			"13,7 (13,9 mm +0,20 €)": "unreadable !unreadable", "13,7 (13,9: +0,20 €)": "unreadable !unreadable", "13,7 (+0,20 €/Stk.)": "13.7 mm", "13,7 (+20%)": "unreadable !unreadable",
 		}},
 		"pairs are limits": {Context{Want: WantDiameter, Unit: "mm", Limits: true}, map[string]string{
 			"13.5/13.7": "13.6 ±0.1 mm", "13.50 / 13.70": "13.6 ±0.1 mm", `.370/.372"`: "9.4234 ±0.0254 mm", "8.5/9.4": "8.5 mm | 9.4 mm", "13.6": "13.6 mm",
