@@ -63,6 +63,7 @@ func (t *Table) understand(given catalog.Kind, titles []string) {
 	t.Columns = columnsOf(t.Region, t.Lex)
 	t.foldClubColumns(titles)
 	t.findTotals()
+	t.findChange()
 	chosen := t.choosePlan(given, titles)
 	if chosen == nil {
 		t.indexRoles()

@@ -619,7 +619,7 @@ func continuesHeading(g *grid.Grid, lex *lexicon.Lexicon, line, top int, strip s
 		switch {
 		case mayBePart(lex, text) && headingOf(lex, catalog.Part, g.At(top, col)): // a part number
 			return false
-		case lex.IsUnit(text), lex.IsLimit(text):
+		case lex.IsUnit(text), lex.IsLimit(text), lex.Age(text) != 0:
 			known++
 		case lexicon.LooksNumeric(text):
 			numeric++

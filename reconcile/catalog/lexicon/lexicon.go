@@ -579,6 +579,17 @@ func (l *Lexicon) IsLimit(text string) bool {
 	return false
 }
 
+// Age is what a word of a heading says of the age of what stands below: −1 old, 1 new, 0 nothing.
+func (l *Lexicon) Age(word string) int {
+	if _, old := l.Words.Mark(word, "old"); old {
+		return -1
+	}
+	if _, fresh := l.Words.Mark(word, "new"); fresh {
+		return 1
+	}
+	return 0
+}
+
 // HasWord reports whether one of the pieces of a text is a word: three letters or more, not all of them capitals.
 func HasWord(text string) bool {
 	for word := range strings.FieldsSeq(text) {

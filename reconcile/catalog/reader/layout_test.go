@@ -344,6 +344,31 @@ LK-16 | Iron 6 | 13.4 | 9.48 | 33 | 17.00 | 15.50
 	wantRow(t, c, "LK-14", catalog.Used, sizes{catalog.HoselOD: 13.3, catalog.Bore: 9.48, catalog.BoreDepth: 32})
 }
 
+// TestPricesBeforeAndNow takes what is headed by "Was" and "Now" alone for prices where a title or the cells speak of money, and nothing else
+// gives any.
+func TestPricesBeforeAndNow(t *testing.T) {
+	rows := func(title, last, was, now string) string {
+		return title + "\nCode | Hosel OD mm | Bore mm | Was | Now" + last + "\nLK-14 | 13.3 | 9.48 | " + was + " | " + now + "\nLK-15 | 13.3 | 9.48 | " + was + " | " + now + "\nLK-16 | 13.4 | 9.48 | " + was + " | " + now
+	}
+	for name, c := range map[string]struct {
+		sheet string
+		price float64
+	}{
+		"a title that speaks of prices":  {rows("Heads, new prices", "", "17.00", "15.50"), 15.5},
+		"a title that names a currency":  {rows("Heads, EUR each", "", "17.00", "15.50"), 15.5},
+		"cells that name a currency":     {rows("Heads", "", "€17.00", "€15.50"), 15.5},
+		"nothing":                        {rows("Heads", "", "17.00", "15.50"), 0},
+		"a column of prices beside them": {rows("Heads, new prices", " | Price", "17.00", "15.50 | 14.00"), 14},
+		"old and new part numbers":       {rows("Heads, new prices", "", "AX-17", "AX-18"), 0},
+	} {
+		got := read(t, grid("Trade", c.sheet))
+		if len(got.Heads) != 3 || got.Heads[0].Price != c.price {
+			defer show(t, got)
+			t.Errorf("%s: %d heads, the first at %g, want 3 at %g", name, len(got.Heads), got.Heads[0].Price, c.price)
+		}
+	}
+}
+
 // TestFarEndOfAFerrule takes the OD at the tip for the top of a ferrule where it is none that tips have, and for the tip where it is.
 func TestFarEndOfAFerrule(t *testing.T) {
 	c := read(t, grid("Ghiere", "Codice | Diametro esterno base mm | Diametro esterno punta mm | Foro mm\nGM-1 | 13.5 | 10.3 | 9.3\nGM-2 | 13.7 | 10.3 | 9.3\nGM-3 | 13.4 | 9.9 | 8.95"))
