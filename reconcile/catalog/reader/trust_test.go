@@ -240,6 +240,33 @@ func TestExchangedHalfPossible(t *testing.T) {
 	}
 }
 
+// Exchanged headings are seen whether the unit stands in a heading, beside each row, or nowhere.
+func TestExchangedWithoutUnitOfTheColumn(t *testing.T) {
+	for name, table := range map[string]string{
+		"beside each row": "Part No | Hosel OD | Bore depth | Bore | Unit\nKH338 | 0.352 | 1.125 | 0.465 | inch\nKH341 | 0.337 | 1.375 | 0.460 | in\nKH345 | 0.352 | 1.5 | 0.470 | inch\nKH348 | 0.338 | 1.375 | 0.490 | in\n",
+		"nowhere":         "Part No | Outer diameter of hosel | Bore depth | Hosel ID\nQ-7403 | 8.95 | 25.4 | 12.2\nQ-7406 | 8.57 | 30 | 12.2\nQ-7409 | 8.57 | 33.5 | 11.6\nQ-7412 | 8.57 | 35 | 12.5\n",
+	} {
+		c := read(t, grid("Heads", "\n"+table))
+		exchanged := 0
+		for _, f := range c.Findings {
+			if f.Code == "layout.exchanged" {
+				exchanged++
+			}
+		}
+		if exchanged != 2 {
+			t.Errorf("%s: %d columns are said to be exchanged, want 2", name, exchanged)
+		}
+		for _, h := range c.Heads {
+			if h.Head.HoselOD.Given() || h.Head.Bore.Given() {
+				t.Errorf("%s: %s has OD %v and bore %v", name, h.Part, h.Head.HoselOD, h.Head.Bore)
+			}
+		}
+		if t.Failed() {
+			show(t, c)
+		}
+	}
+}
+
 // One slip does not throw doubt upon a column of few sizes that are all unusual.
 func TestOneSlipOfRareSizes(t *testing.T) {
 	c := read(t, grid("Ferrules", `

@@ -165,11 +165,10 @@ func (t *Table) checkExchanged() {
 // rare reports whether none of the sizes of a column is such as parts commonly have for its role.
 func (t *Table) rare(c *Column) bool {
 	b, known := traits.BoundsOf(t.Kind, c.Role)
-	if !known || !c.Trait().Diameter || len(c.Profile.Sizes) == 0 || c.Unit == "" {
-		return false
-	}
-	_, common := c.Profile.Within(b, c.Unit, c.Factor())
-	return common == 0
+	return known && c.Trait().Diameter && len(c.Profile.Sizes) > 0 && !slices.ContainsFunc(c.unitsTaken(), func(unit string) bool {
+		_, common := c.Profile.Within(b, unit, c.Factor())
+		return common > 0
+	})
 }
 
 // checkRadii holds a column of diameters of which most are possible only as radii, and nothing says that they are.
@@ -225,14 +224,13 @@ func (c *Column) unitsTaken() []string {
 	return traits.LengthUnits[:2]
 }
 
-// couldBe reports whether most sizes of a column are possible for a role.
+// couldBe reports whether most sizes of a column are possible for a role, in its unit or in one that it may be in.
 func (t *Table) couldBe(c *Column, role catalog.Role) bool {
 	b, known := traits.BoundsOf(t.Kind, role)
-	if !known || c.Trait().Want != traits.Length || len(c.Profile.Sizes) == 0 || c.Unit == "" {
-		return false
-	}
-	possible, _ := c.Profile.Within(b, c.Unit, c.Factor())
-	return possible > 0.5
+	return known && c.Trait().Want == traits.Length && len(c.Profile.Sizes) > 0 && slices.ContainsFunc(c.unitsTaken(), func(unit string) bool {
+		possible, _ := c.Profile.Within(b, unit, c.Factor())
+		return possible > 0.5
+	})
 }
 
 // statedUnit takes the unit of a column from what is written: the mapping file, the heading, the number format, a note
