@@ -3,6 +3,7 @@ package layout
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
@@ -76,7 +77,7 @@ func (r *Region) mayList(lex *lexicon.Lexicon, kind catalog.Kind) bool {
 
 // likenessOf compares a heading with one further down its column.
 func (h Heading) likenessOf(lex *lexicon.Lexicon, other Heading) likeness {
-	if unit := HeadingUnit(lex, other); unit != "" && unit != HeadingUnit(lex, h) {
+	if unit, own := HeadingUnit(lex, other), HeadingUnit(lex, h); unit != "" && unit != own && (own != "" || traits.IsLengthUnit(unit)) {
 		return contrary
 	}
 	if other.Text == "" {
@@ -85,6 +86,9 @@ func (h Heading) likenessOf(lex *lexicon.Lexicon, other Heading) likeness {
 	lowest := h.Parts[max(len(h.Parts)-1, 0):]
 	if words.Fold(h.Text) == words.Fold(other.Text) || slices.Contains(lowest, other.Text) {
 		return alike
+	}
+	if h.saysLess(lex, other) {
+		return contrary
 	}
 	own, later := lex.Match(h.Parts...), lex.Match(other.Parts...)
 	size := len(later) > 0 && traits.Of[catalog.Role(later[0].Role)].Want == traits.Length
@@ -99,6 +103,31 @@ func (h Heading) likenessOf(lex *lexicon.Lexicon, other Heading) likeness {
 		return alike
 	}
 	return contrary
+}
+
+// saysLess reports whether a heading further down says of its values what this one does not, apart from their role: a tolerance, or another
+// one, for how many pieces prices are, that diameters are radii. What the later one leaves out still holds.
+func (h Heading) saysLess(lex *lexicon.Lexicon, other Heading) bool {
+	per, set := lex.PricePer(h.Text)
+	if later, laterSet := lex.PricePer(other.Text); (later != per || laterSet != set) && (later > 1 || laterSet || lex.SaysPiece(other.Text)) {
+		return true
+	}
+	own, later := lex.Words.Hints(h.Text), lex.Words.Hints(other.Text)
+	for _, said := range [...][2]bool{
+		{own.Radius, later.Radius}, {own.PerSide, later.PerSide}, {own.HalfAngle, later.HalfAngle}, {own.Max, later.Max}, {own.Min, later.Min},
+		{own.Reference, later.Reference}, {own.Measured, later.Measured}, {own.Sample, later.Sample},
+	} {
+		if said[1] && !said[0] {
+			return true
+		}
+	}
+	figures := figuresIn(h.Text)
+	return slices.ContainsFunc(figuresIn(other.Text), func(one string) bool { return !slices.Contains(figures, one) })
+}
+
+// figuresIn are the numbers of a text, without their decimal signs.
+func figuresIn(text string) []string {
+	return strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsDigit(r) })
 }
 
 // names reports whether the best of the roles that a heading may have is one that it names.

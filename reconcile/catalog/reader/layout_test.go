@@ -124,6 +124,11 @@ KR-22 | Forged | 13.4 | 9.5 | 12
 		{"in other words, with some of the units", "Item | Description | Outside dia. of hosel | Hosel ID (mm) | ", 1},
 		{"in other words, one of them unknown", "Item | Zorblat | Hosel OD | Hosel ID | Price", 1},
 		{"with a unit that is none of its own", "Part No. | Model | Hosel OD (in) | Bore | Price", 2},
+		{"with the currency of its prices", "Part No. | Model | Hosel OD | Bore | Price EUR", 1},
+		{"with prices for a hundred", "Part No. | Model | Hosel OD | Bore | Price per 100", 2},
+		{"with a tolerance", "Part No. | Model | Hosel OD ±0.1 | Bore | Price", 2},
+		{"as radii", "Part No. | Model | Hosel radius | Bore | Price", 2},
+		{"as readings", "Part No. | Model | Hosel OD measured | Bore | Price", 2},
 		{"with a column that means something else", "Part No. | Model | Hosel OD | Bore depth | Price", 2},
 		{"as those of ferrules", "Part No. | Model | Base OD | Bore | Price", 2},
 	} {
