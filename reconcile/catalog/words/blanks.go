@@ -24,24 +24,24 @@ func (v *Vocabulary) Blanks(kind, text string) (b Blanks, said bool) {
 		return Blanks{}, false
 	}
 	var rest []string
-	cell, above := false, false
+	is := map[string]bool{}
 	for _, s := range v.segments(classBlank, tokensOf(text)) {
 		if len(s.options) == 0 || s.options[0].weight < sureWord {
 			rest = append(rest, s.text)
 			continue
 		}
-		switch s.options[0].value {
-		case "cell":
-			cell = true
-		case "above":
-			above = true
-		case "sizes":
-			b.Sizes = true
+		for _, option := range s.options {
+			// A word that is one for sizes in one language only, and a small word in another, says nothing of them.
+			if option.value != "sizes" || !slices.ContainsFunc(s.options, func(e entry) bool { return e.value != "sizes" }) {
+				is[option.value] = true
+			}
 		}
 	}
-	if !cell || !above {
+	above := is["above"] || is["same"] && is["upper"]
+	if !is["cell"] || !above || is["not"] {
 		return Blanks{}, false
 	}
+	b.Sizes = is["sizes"]
 	for _, run := range v.runs(strings.Join(rest, " ")) {
 		match, class := v.namedBy(kind, run, concepts{}, func(role) bool { return true })
 		switch {
