@@ -31,9 +31,9 @@ const (
 	Assumed
 	// Silent was read with another value, or is a size that the sheet does not state, and nothing says so.
 	Silent
-	// Caught is a planted fault that was not read as it stands without a word.
+	// Caught is a planted fault of which nothing was made but what was meant, or whose wrong value is questioned.
 	Caught
-	// Missed is a planted fault that was.
+	// Missed is a planted fault that was read as it stands, with nothing that questions it: a note does not, nor a word about something else.
 	Missed
 	outcomes
 )
@@ -75,6 +75,8 @@ type Judgement struct {
 	// not left aside.
 	Confidence float64
 	Meant      bool
+	// questioned is set where somebody who reads the findings would look at the value that was read.
+	questioned bool
 }
 
 // A Report is about one sheet.
@@ -253,7 +255,7 @@ func (j *judge) size(p Part, role catalog.Role, found []item) {
 		}
 	}
 	if s.Fault {
-		if worst.Outcome == Silent {
+		if worst.Outcome == Silent || (worst.Outcome == Found || worst.Outcome == Assumed) && !worst.questioned {
 			worst.Outcome = Missed
 		} else {
 			worst.Outcome = Caught
@@ -317,6 +319,7 @@ func (j *judge) sizeOf(p Part, role catalog.Role, s Size, it item) Judgement {
 	}
 	one.Got = dim.String()
 	one.Confidence, one.Meant = j.confidence(it, role), s.isMeant(*dim)
+	one.questioned = j.questioned(s.Cells, field, p.Row)
 	switch {
 	case one.Meant:
 		one.Outcome = Right
@@ -328,6 +331,39 @@ func (j *judge) sizeOf(p Part, role catalog.Role, s Size, it item) Judgement {
 		one.Outcome = Silent
 	}
 	return one
+}
+
+// questioned reports whether a finding makes a person look at a value that was read: a warning or an error upon the cell that it was read
+// from, its row or its heading. What is said of a unit counts upon the cell, and with an assumption where the fault is one of the unit: that
+// bare numbers of a column were taken for millimetres says nothing of one that stands in another's place.
+func (j *judge) questioned(meant []sheet.Ref, field catalog.Field, row int) bool {
+	at, err := sheet.ParseRef(field.Cell)
+	if err != nil {
+		return false
+	}
+	if j.Sheet.Habits["fault"] == "other unit in a cell" && len(field.Assumptions) > 0 {
+		return true
+	}
+	headings := headingsOf(at, meant)
+	return slices.ContainsFunc(j.Findings, func(f finding.Finding) bool {
+		return f.Severity > finding.Note && slices.ContainsFunc(f.Places(), func(p finding.Place) bool {
+			return covers(p, at) || f.Code != "data.unit" && (p.Cell == "" && p.Row != 0 && p.Row == row && !j.Sheet.OnSide || coversAny(p, headings))
+		})
+	})
+}
+
+// headingsOf are the headings of a cell, by the cells that are known of a size: its own and the headings of that, in its column or row.
+func headingsOf(at sheet.Ref, meant []sheet.Ref) []sheet.Ref {
+	var headings []sheet.Ref
+	for _, known := range meant[min(1, len(meant)):] {
+		switch own := meant[0]; {
+		case known.Col == own.Col:
+			headings = append(headings, sheet.Ref{Row: known.Row, Col: at.Col})
+		case known.Row == own.Row:
+			headings = append(headings, sheet.Ref{Row: at.Row, Col: known.Col})
+		}
+	}
+	return headings
 }
 
 // held reports whether the row of an item is held; rows of a table on its side are its columns, found by their parts.

@@ -3,6 +3,7 @@ package mill_test
 import (
 	"bufio"
 	"os"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -11,7 +12,9 @@ import (
 
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/internal/mill"
+	"example.com/seatline/reconcile/sheet"
 )
 
 const knownFaults = "../../../testdata/mill/known-faults/sheets"
@@ -171,6 +174,56 @@ func TestJudge(t *testing.T) {
 	phantom := read(own, "total", catalog.Ledger{})
 	if last := phantom.Judged[len(phantom.Judged)-1]; last.Part != "total" || last.Outcome != mill.Silent {
 		t.Errorf("a part made of what is none is judged %v", last)
+	}
+}
+
+// TestJudgeOfFaults plants a fault in a size that is read as it stands: it is caught where something makes a person look at that value, and
+// by nothing else.
+func TestJudgeOfFaults(t *testing.T) {
+	s := *plainSheet(t)
+	s.Parts = slices.Clone(s.Parts[:1])
+	p := &s.Parts[0]
+	meant := p.Sizes[catalog.HoselOD]
+	meant.Fault = true
+	p.Sizes = map[catalog.Role]mill.Size{catalog.HoselOD: meant}
+	cell, heading := meant.Cells[0], meant.Cells[1]
+	beside := sheet.Ref{Row: cell.Row, Col: cell.Col + 1}
+	at := func(severity finding.Severity, code string, ref sheet.Ref) finding.List {
+		return finding.List{{Severity: severity, Code: code, Place: finding.Place{Row: ref.Row, Cell: ref.String()}}}
+	}
+	slip := measure.Nominal(meant.Length.MulInt(10))
+	for _, c := range []struct {
+		name     string
+		fault    string
+		got      measure.Dim
+		findings finding.List
+		assumed  []string
+		want     mill.Outcome
+	}{
+		{"nothing said", "decimal slipped", slip, nil, nil, mill.Missed},
+		{"a note upon the cell", "decimal slipped", slip, at(finding.Note, "data.leniency", cell), nil, mill.Missed},
+		{"a warning upon the cell", "decimal slipped", slip, at(finding.Warning, "data.implausible", cell), nil, mill.Caught},
+		{"a warning upon another cell", "decimal slipped", slip, at(finding.Warning, "data.implausible", beside), nil, mill.Missed},
+		{"a warning upon the heading", "two headings exchanged", slip, at(finding.Error, "layout.exchanged", heading), nil, mill.Caught},
+		{"the unit of the column", "two headings exchanged", slip, at(finding.Warning, "data.unit", heading), []string{"the unit is assumed"}, mill.Missed},
+		{"the unit of the cell", "decimal slipped", slip, at(finding.Warning, "data.unit", cell), nil, mill.Caught},
+		{"an assumption of the unit", "other unit in a cell", slip, nil, []string{"the unit is assumed"}, mill.Caught},
+		{"left open", "decimal slipped", measure.Dim{}, at(finding.Error, "data.implausible", cell), nil, mill.Caught},
+		{"read as it was meant", "letter for a digit", measure.Nominal(meant.Length), nil, nil, mill.Caught},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s.Habits = map[string]string{"fault": c.fault}
+			h := catalog.Head{Item: catalog.Item{Part: p.Number, Source: catalog.Source{Row: p.Row}}}
+			h.Fields = h.Fields.With(catalog.HoselOD, catalog.Field{Cell: cell.String(), Dim: c.got, Assumptions: c.assumed})
+			*h.Size(catalog.HoselOD) = c.got
+			r := &mill.Report{Sheet: &s}
+			mill.Judge(r, &catalog.Catalogue{Heads: []catalog.Head{h}, Findings: c.findings})
+			for _, j := range r.Judged {
+				if j.Role == catalog.HoselOD && j.Outcome != c.want {
+					t.Errorf("%v, want %v", j.Outcome, c.want)
+				}
+			}
+		})
 	}
 }
 
