@@ -475,14 +475,15 @@ func (t *Reader) findMisread(text string) misread {
 			continue
 		}
 		before, after := text[:at], strings.TrimLeft(text[at+1:], "Oo")
+		isUnit := after != "" && t.Lex.IsUnit(strings.TrimSpace(after))
 		if decimals := strings.TrimRight(before, ".,"); len(before)-len(decimals) == 1 {
 			if !endsInDigit(decimals) && !startsWithDigit(after) || decimals != "" && !endsInDigit(decimals) {
 				continue
 			}
-		} else if !endsInDigit(before) || !startsWithDigit(after) && text[at] != 'O' && after != "" && !t.Lex.IsUnit(strings.TrimSpace(after)) {
+		} else if !endsInDigit(before) || !startsWithDigit(after) && text[at] != 'O' && after != "" && !isUnit {
 			continue
 		}
-		if next, _ := utf8.DecodeRuneInString(after); after != "" && unicode.IsLetter(next) {
+		if next, _ := utf8.DecodeRuneInString(after); after != "" && unicode.IsLetter(next) && !isUnit {
 			continue
 		}
 		zeros := strings.Repeat("0", len(text)-at-1-len(after))

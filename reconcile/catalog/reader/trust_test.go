@@ -215,10 +215,12 @@ Q-1649 | .490in | .337"
 Q-1651 | .50B in | .337"
 Q-1655 | .500" | .339in
 Q-1659 | 12.8 mm | 9.1mm
+Q-1661 | .46Sin | .339in
 `))
 	defer show(t, c)
 	wantFinding(t, c, "data.unreadable", "B2", "a 5 misread as S")
 	wantFinding(t, c, "data.unreadable", "B4", "a 8 misread as B")
+	wantFinding(t, c, "data.unreadable", "B7", "a 5 misread as S")
 	wantRow(t, c, "Q-1647", catalog.Held, sizes{catalog.HoselOD: 0})
 	wantRow(t, c, "Q-1651", catalog.Held, sizes{catalog.HoselOD: 0})
 	wantRow(t, c, "Q-1659", catalog.Used, sizes{catalog.HoselOD: 12.8})
