@@ -388,7 +388,7 @@ func (x *crossed) titleSizes(lex *lexicon.Lexicon, down, across axis) []titleSiz
 	given := map[catalog.Role]bool{down.role: true, across.role: true}
 	for line := x.head - 1; line >= max(x.from, x.head-linesAbove); line-- {
 		for i, id := range x.g.Row(line, 1, x.g.Width) {
-			for _, s := range sizesIn(lex, x.g.Text(id), false) {
+			for _, s := range sizesOfTitle(lex, x.g.Text(id)) {
 				if role := catalog.Role(s.role); !given[role] {
 					given[role] = true
 					sizes = append(sizes, titleSize{axis{label: s.name, at: x.g.Ref(line, i+1), role: role}, s.text})
@@ -397,6 +397,22 @@ func (x *crossed) titleSizes(lex *lexicon.Lexicon, down, across axis) []titleSiz
 		}
 	}
 	return sizes
+}
+
+// sizesOfTitle returns the sizes of a text with the names before them, and where it has none, those whose names follow: "all 1.00 in long".
+func sizesOfTitle(lex *lexicon.Lexicon, text string) []sizeIn {
+	if named := sizesIn(lex, text, false); len(named) > 0 {
+		return named
+	}
+	var named []sizeIn
+	for _, sentence := range sentences(text) {
+		for _, s := range sizesIn(lex, sentence, true) {
+			if s.possible(lex) && GivesSizes(s.text) {
+				named = append(named, s)
+			}
+		}
+	}
+	return named
 }
 
 // region makes the table of one column of the field; it reports false where that has no part number.
@@ -427,8 +443,12 @@ func (x *crossed) region(lex *lexicon.Lexicon, col int, down, across axis, title
 	if len(parts) == 0 {
 		return Region{}, false
 	}
+	var above []sheet.Ref
+	for _, title := range titles {
+		above = append(above, title.at)
+	}
 	return Region{
-		Grid: x.g.Arrange(columns, parts, x.margins(col)), Drawn: x.g, From: x.head, To: x.last, Left: 1, Right: len(columns), Body: parts[0].Line, Columns: headings,
+		Above: above, Grid: x.g.Arrange(columns, parts, x.margins(col)), Drawn: x.g, From: x.head, To: x.last, Left: 1, Right: len(columns), Body: parts[0].Line, Columns: headings,
 		Aside: map[int]string{}, area: sheet.Range{From: sheet.Ref{Row: x.from, Col: col}, To: sheet.Ref{Row: x.last, Col: col}},
 	}, true
 }

@@ -48,6 +48,8 @@ type Region struct {
 	NoParts string
 	// letter is set where the parts are the items of a letter.
 	letter bool
+	// Above are the cells of titles from which a cross table has sizes; they may say more than these.
+	Above []sheet.Ref
 	// Drawn is the sheet as it is, and area what the table accounts for of it, where the grid was arranged.
 	Drawn *grid.Grid
 	area  sheet.Range

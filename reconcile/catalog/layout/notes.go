@@ -26,6 +26,8 @@ type Notes struct {
 	Supplier string
 	// Prices are those that say something of all prices.
 	Prices []PriceNote
+	// Flat are those that give one price for each piece.
+	Flat []FlatNote
 	// Blanks are the notes that say of blank cells that they mean what stands above.
 	Blanks []Clause
 }
@@ -37,6 +39,13 @@ type PriceNote struct {
 	Cell string
 	// OfFerrules is set where the pieces are of ferrules, which no price of a head is for.
 	OfFerrules bool
+}
+
+// FlatNote is a free text that gives one price for each piece.
+type FlatNote struct {
+	lexicon.FlatPrice
+	Sentence string
+	Place    sheet.Ref
 }
 
 // PricesOf returns the notes with what they say of the prices of a kind of part.
@@ -118,6 +127,23 @@ func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
 		notes.Unit = ""
 	}
 	return notes
+}
+
+// FlatNotes reads which free texts give one price for each piece.
+func FlatNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) []FlatNote {
+	var found []FlatNote
+	for _, place := range places {
+		text := g.At(g.Place(place))
+		if len(text) > lexicon.LongestNote {
+			continue
+		}
+		for _, c := range clausesOf(text) {
+			if flat, said := lex.FlatPrice(c.Text); said {
+				found = append(found, FlatNote{flat, c.Text, place})
+			}
+		}
+	}
+	return found
 }
 
 // piecesOfFerrules reports whether the sentence of a text that says for how many pieces prices are speaks of ferrules. Where the word for

@@ -302,6 +302,7 @@ func (sr *sheetReader) understandTables(keys map[*layout.Region]string) {
 	places := columns.FreeTexts(sr.grid, sr.tables)
 	sr.readColours(places)
 	sr.notes = layout.ReadNotes(r.lex, sr.grid, places)
+	sr.notes.Flat = layout.FlatNotes(r.lex, sr.grid, sr.withTitles(places))
 	sr.notes.Supplier = layout.FindSupplier(sr.grid, places, firstRow(sr.regions, sr.grid))
 }
 
@@ -421,6 +422,7 @@ func (s *sheetReader) read(book layout.Notes) {
 		s.settlePrices(table, &own, book)
 		units := units.Settle(table, s.notes, book, s.saidOfBores(own.Key))
 		t := rows.New(cells.NewReader(units), own, s.categories[i])
+		t.Flat = s.flatPrices(table)
 		t.ReadRows()
 		all, s.readers = append(all, t), append(s.readers, t)
 		s.reader.tables = append(s.reader.tables, t.Result)
@@ -483,6 +485,9 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 		}
 	}
 	own.Currency = cmp.Or(own.Currency, terms.Currency)
+	if flat := s.flatPrices(table); len(flat) > 0 {
+		own.Currency = cmp.Or(own.Currency, flat[0].Currency)
+	}
 }
 
 // pieces is what a column says of the numbers of pieces that prices are for, each number once.

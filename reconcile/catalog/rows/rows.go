@@ -17,6 +17,7 @@ import (
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/units"
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/sheet"
 )
 
 // Table reads the rows of a table.
@@ -53,6 +54,10 @@ type Table struct {
 	// for sets.
 	numbered          map[string]int
 	lastSet, searched int
+	// Flat are the notes that give one price for each part that has none of its own: one for all of them, or one above each group, from the top.
+	Flat []layout.FlatNote
+	// flatTold are the places of those of which something was said.
+	flatTold map[sheet.Ref]bool
 	// Out is what is to be known of the table.
 	Out   catalog.Table
 	Items []*Entry
@@ -216,6 +221,7 @@ func (t *Table) readRow(line int, club string) {
 	}
 	r.addAnswers()
 	r.takeTitled()
+	r.takeFlatPrice()
 	r.knowTip()
 	part := r.part()
 	r.inherit(part)

@@ -61,6 +61,7 @@ const (
 	classShade      = "shade"
 	classLegend     = "legend"
 	classBlank      = "blank"
+	classFlatPrice  = "flat_price"
 	classAnswer     = "answer"
 	classClubWord   = "club_word"
 	classClubName   = "club_name"

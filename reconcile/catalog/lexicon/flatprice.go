@@ -1,0 +1,88 @@
+package lexicon
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/internal/pattern"
+)
+
+// FlatPrice is one price for each of all pieces, as a sentence says it.
+type FlatPrice struct {
+	// Text is the amount with its currency, as it stands there.
+	Text     string
+	Price    float64
+	Currency string
+}
+
+// amount is a number in a sentence.
+var amount = pattern.Lazy(`\d+(?:[.,]\d+)*|[.,]\d+`)
+
+// FlatPrice returns the price that a sentence gives for each of all pieces; false where it gives none, or may speak of some pieces only, of
+// several or of something else than pieces.
+func (l *Lexicon) FlatPrice(sentence string) (flat FlatPrice, said bool) {
+	if len(sentence) > LongestNote || strings.ContainsAny(sentence, "%±+") {
+		return FlatPrice{}, false
+	}
+	places := amount().FindAllStringIndex(sentence, 2)
+	if len(places) != 1 {
+		return FlatPrice{}, false
+	}
+	from, to := l.withMoney(sentence, places[0])
+	text := sentence[from:to]
+	reading := l.Read(text, value.Context{Want: value.WantPrice})
+	if reading.Kind != value.Number || reading.Problem.Code != "" || reading.Rest != "" || reading.Number <= 0 || !words.IsCurrency(reading.Unit) {
+		return FlatPrice{}, false
+	}
+	return FlatPrice{text, reading.Number, reading.Unit}, l.Words.SaysFlatPrice(sentence[:from] + " " + sentence[to:])
+}
+
+// withMoney widens the place of a number to the word or sign for a currency behind it or before it.
+func (l *Lexicon) withMoney(text string, at []int) (from, to int) {
+	behind := strings.TrimLeft(text[at[1]:], " \u00a0")
+	if n := l.moneyBeside(behind, false); n > 0 {
+		return at[0], len(text) - len(behind) + n
+	}
+	before := strings.TrimRight(text[:at[0]], " \u00a0")
+	return len(before) - l.moneyBeside(before, true), at[1]
+}
+
+// longestMoney is how many letters a word for a currency has at most that stands in others without blanks: "2元/件", "45 円".
+const longestMoney = 3
+
+// moneyBeside returns the length of the word or sign for a currency at the beginning of a text, or at its end. Where words stand without
+// blanks, it is the longest that is one.
+func (l *Lexicon) moneyBeside(text string, atEnd bool) int {
+	isMoney := func(r rune) bool { return unicode.IsLetter(r) || unicode.IsMark(r) || unicode.Is(unicode.Sc, r) }
+	next, cut := utf8.DecodeRuneInString, func(n int) string { return text[:n] }
+	if atEnd {
+		next, cut = utf8.DecodeLastRuneInString, func(n int) string { return text[len(text)-n:] }
+	}
+	var ends []int
+	wide := false
+	for n := 0; n < len(text); {
+		rest := text[n:]
+		if atEnd {
+			rest = text[:len(text)-n]
+		}
+		r, size := next(rest)
+		if !isMoney(r) {
+			break
+		}
+		wide = wide || IsWide(r)
+		n += size
+		ends = append(ends, n)
+	}
+	for i := len(ends) - 1; i >= 0; i-- {
+		if whole := i == len(ends)-1; !whole && (!wide || i >= longestMoney) {
+			continue
+		}
+		if hit, known := l.Words.Unit(cut(ends[i])); known && words.IsCurrency(hit.Value) {
+			return ends[i]
+		}
+	}
+	return 0
+}
