@@ -17,6 +17,7 @@ func TestBoresOfHeadsAmongHoles(t *testing.T) {
 		".340 .340 .340 .370": {true, false},
 		".340 .340 .355 .370": {true, false},
 		".355 .355 .355 .355": {true, false},
+		".340 .340 .340 .354": {false, false}, // 9.0 mm, and no tip's name
 	} {
 		rows := "\nPart No | Hosel OD (in) | Bore (in)\n"
 		list := strings.Fields(bores)

@@ -20,6 +20,9 @@ import (
 
 var underTip = measure.Thou(6)
 
+// hundredth is what the name of a tip differs by that is written in hundredths of a millimetre: coarser ones, as 9 for .355 in, are sizes among sizes.
+var hundredth = measure.Micrometres(5)
+
 // overTip is how much wider than its tip the bore of a head is at most. Common practice, from memory.
 var overTip = measure.Thou(6)
 
@@ -158,7 +161,7 @@ func sortOf(readings []value.Reading) (hole, named bool) {
 // tip is made for the next smaller one as well: .355 in for .350 in.
 func (t *Table) settleHeadBores() {
 	c := t.ByRole[catalog.Bore]
-	if c == nil || c.Held != "" {
+	if c == nil || c.Held != "" || c.Note != nil || t.toleranced(c) { // what has limits is no name
 		return
 	}
 	all, holes, hole, name := 0, 0, "", ""
@@ -170,7 +173,7 @@ func (t *Table) settleHeadBores() {
 		all++
 		size := reading.Dim.Nominal()
 		over := slices.ContainsFunc(traits.TipNames, func(tip measure.Length) bool { return tip.Less(size) && !overTip.Less(size.Sub(tip)) })
-		switch named := traits.IsTipName(traits.MM(size)); {
+		switch named := slices.ContainsFunc(traits.TipNames, func(tip measure.Length) bool { return !hundredth.Less(size.Sub(tip).Abs()) }); {
 		case named && !over:
 			return
 		case named:
