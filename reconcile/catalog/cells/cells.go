@@ -162,7 +162,7 @@ func (t *Reader) readField(line int, c *Column) (catalog.Field, Trouble) {
 		return f, bad
 	}
 	if f.Text == "" {
-		return f, Trouble{}
+		return t.readOld(line, c, f)
 	}
 	if cell.WorkedOut {
 		f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s is the result of the formula =%s, which the file does not store", c.Name(), cell.Formula))

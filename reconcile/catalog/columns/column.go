@@ -52,6 +52,8 @@ type Column struct {
 	second catalog.Role
 	// rival is the column whose role its heading says as well, and of which it does not state the sizes.
 	rival *Column
+	// Older is the column of what the values were before a change, nil where there is none in the same unit.
+	Older *Column
 	// Known is set where the heading itself gives the role.
 	Known    bool
 	Evidence string
@@ -123,6 +125,7 @@ func columnsOf(r *layout.Region, lex *lexicon.Lexicon) []*Column {
 		columns = append(columns, newColumn(lex, r, withWords(h, lex, &p), p))
 	}
 	pairDeviations(columns)
+	pairAges(columns, lex)
 	return columns
 }
 
@@ -321,65 +324,6 @@ func (c *Column) namesClubs(lex *lexicon.Lexicon) bool {
 		}
 	}
 	return sets > 0 && named*5 >= c.Profile.Filled*3
-}
-
-// age is what the heading says of the age of the sizes: −1 old, 1 new, 0 nothing.
-func (c *Column) age(lex *lexicon.Lexicon) int {
-	for _, word := range strings.FieldsFunc(c.Text, func(r rune) bool { return !unicode.IsLetter(r) }) {
-		if first := []rune(word)[0]; unicode.Is(unicode.Han, first) {
-			word = string(first) // 旧外径
-		}
-		if age := lex.Age(word); age != 0 {
-			return age
-		}
-	}
-	return 0
-}
-
-// ageAlone is age for a heading that says nothing else, 0 for any other.
-func (c *Column) ageAlone(lex *lexicon.Lexicon) int { return lex.Age(strings.Trim(c.Text, " .:")) }
-
-// findChange finds the one pair of columns headed "Was" and "Now" alone: prices, where no other column gives any and a title speaks of them, or
-// their cells name a currency.
-func (t *Table) findChange() {
-	var pair []*Column
-	for _, c := range t.Columns {
-		switch {
-		case c.ageAlone(t.Lex) != 0 && (c.Profile.share(c.Profile.whole+c.Profile.decimals) > 0.5 || c.namesCurrency(t.Lex)):
-			pair = append(pair, c)
-		case c.headed(catalog.UnknownKind, catalog.Price) >= lexicon.HeadingScore:
-			return
-		}
-	}
-	if len(pair) != 2 || pair[0].ageAlone(t.Lex) == pair[1].ageAlone(t.Lex) {
-		return
-	}
-	if !slices.ContainsFunc(t.TextTitles(), t.speaksOfMoney) && !(pair[0].namesCurrency(t.Lex) && pair[1].namesCurrency(t.Lex)) {
-		return
-	}
-	for _, c := range pair {
-		for kind := range c.Matches {
-			c.Matches[kind] = append(c.Matches[kind], words.RoleMatch{Role: string(catalog.Price), Score: repeatHeading, Words: c.Text})
-		}
-	}
-}
-
-// speaksOfMoney reports whether a title speaks of prices or names a currency.
-func (t *Table) speaksOfMoney(title string) bool {
-	return t.Lex.Words.SpeaksOfPrices(title) || len(t.Lex.Words.Currencies(title)) > 0
-}
-
-// namesCurrency reports whether the cells of a column name a currency, or their number formats show one.
-func (c *Column) namesCurrency(lex *lexicon.Lexicon) bool {
-	for unit := range c.Profile.formatUnits {
-		if words.IsCurrency(unit) {
-			return true
-		}
-	}
-	return len(c.Profile.Texts) > 0 && !slices.ContainsFunc(c.Profile.Texts, func(text string) bool {
-		price := lex.Read(text, value.Context{Want: value.WantPrice})
-		return price.Kind != value.Number || !words.IsCurrency(price.Unit)
-	})
 }
 
 // brief reports whether a column says the same few things again and again, in fewer than five characters on the average, wide

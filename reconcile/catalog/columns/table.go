@@ -673,6 +673,9 @@ func (t *Table) supersede(c, first *Column) {
 		c.Role, c.Known, c.Evidence, c.margin, c.RunnerUp = first.Role, true, first.Evidence, first.margin, first.RunnerUp
 		first.Role = ""
 	}
+	if sameUnit := old.Unit == kept.Unit || old.Unit == "" || kept.Unit == ""; sameUnit && len(kept.Clubs) == 0 {
+		kept.Older = old
+	}
 	name := t.Region.Grid.ColumnName(old.Col)
 	old.reported = true
 	old.Evidence = fmt.Sprintf("older than column %s, which says the same and counts", t.Region.Grid.ColumnName(kept.Col))
@@ -789,7 +792,7 @@ func (t *Table) rivalOf(c *Column) *Column {
 		case other.rival == c && (h < alike || other.headed(t.Kind, c.Role) >= alike):
 			return other
 		case h >= lexicon.SpecificHeading:
-		case other == c || other.Role != "" && other.Known || other.irrelevant != "" || other.Deviation != 0 || t.ruled(other):
+		case other == c.Older, other == c || other.Role != "" && other.Known || other.irrelevant != "" || other.Deviation != 0 || t.ruled(other):
 		case len(other.Matches[t.Kind]) > 0 && other.headed(t.Kind, c.Role) == 0, other.saysOther(c.Role) && !c.saysOther(c.Role) && other.bestHeading() >= lexicon.Understood:
 		case p.share(len(p.Sizes)) < rivalSizes || p.counts():
 		case len(other.Matches[t.Kind]) == 0 && other.age(t.Lex) != 0: // "Was" and "Now" of something else

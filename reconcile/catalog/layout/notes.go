@@ -30,6 +30,8 @@ type Notes struct {
 	Flat []FlatNote
 	// Blanks are the notes that say of blank cells that they mean what stands above.
 	Blanks []Clause
+	// OfBlanks are all notes that speak of blank cells, whatever they say of them.
+	OfBlanks []Clause
 }
 
 // PriceNote is a free text that says in which currency prices are, or for how many pieces.
@@ -113,6 +115,9 @@ func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
 			notes.keep(lex, c)
 			if _, said := lex.Words.Blanks("", c.Text); said {
 				notes.Blanks = append(notes.Blanks, c)
+			}
+			if _, said := lex.Words.OldStays(c.Text); said {
+				notes.OfBlanks = append(notes.OfBlanks, c)
 			}
 		}
 		for _, unit := range lex.LengthUnitsIn(text) {

@@ -27,3 +27,15 @@ func (t *Table) BlankNote(c *Column) *layout.Clause {
 	}
 	return nil
 }
+
+// OldStays returns the note that says what a blank new value means where an old one stands beside it, and whether it says that the old one
+// stays. Where no note speaks of blank cells it does; where one does and says something else it does not.
+func (t *Table) OldStays() (note *layout.Clause, stays bool) {
+	for i := range t.notes.OfBlanks {
+		note = &t.notes.OfBlanks[i]
+		if stays, _ = t.Lex.Words.OldStays(note.Text); stays {
+			return note, true
+		}
+	}
+	return note, note == nil
+}

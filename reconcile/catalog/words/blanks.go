@@ -23,20 +23,7 @@ func (v *Vocabulary) Blanks(kind, text string) (b Blanks, said bool) {
 	if len(text) > maxText {
 		return Blanks{}, false
 	}
-	var rest []string
-	is := map[string]bool{}
-	for _, s := range v.segments(classBlank, tokensOf(text)) {
-		if len(s.options) == 0 || s.options[0].weight < sureWord {
-			rest = append(rest, s.text)
-			continue
-		}
-		for _, option := range s.options {
-			// A word that is one for sizes in one language only, and a small word in another, says nothing of them.
-			if option.value != "sizes" || !slices.ContainsFunc(s.options, func(e entry) bool { return e.value != "sizes" }) {
-				is[option.value] = true
-			}
-		}
-	}
+	is, rest := v.blankWords(text)
 	above := is["above"] || is["same"] && is["upper"]
 	if !is["cell"] || !above || is["not"] {
 		return Blanks{}, false
@@ -52,4 +39,32 @@ func (v *Vocabulary) Blanks(kind, text string) (b Blanks, said bool) {
 		}
 	}
 	return b, true
+}
+
+// OldStays reads what a note says of blank cells as to old values beside them: whether it says anything of blank cells, and whether it says
+// that the old values stay.
+func (v *Vocabulary) OldStays(text string) (stays, said bool) {
+	if len(text) > maxText {
+		return false, false
+	}
+	is, _ := v.blankWords(text)
+	return is["cell"] && is["stays"] && !is["not"], is["cell"]
+}
+
+// blankWords returns what the words of a note say that are those of notes on blank cells, and the words that are none.
+func (v *Vocabulary) blankWords(text string) (is map[string]bool, rest []string) {
+	is = map[string]bool{}
+	for _, s := range v.segments(classBlank, tokensOf(text)) {
+		if len(s.options) == 0 || s.options[0].weight < sureWord {
+			rest = append(rest, s.text)
+			continue
+		}
+		for _, option := range s.options {
+			// A word that is one for sizes in one language only, and a small word in another, says nothing of them.
+			if option.value != "sizes" || !slices.ContainsFunc(s.options, func(e entry) bool { return e.value != "sizes" }) {
+				is[option.value] = true
+			}
+		}
+	}
+	return is, rest
 }

@@ -164,3 +164,39 @@ func TestBlanksInEveryLanguage(t *testing.T) {
 		}
 	}
 }
+
+// TestOldStays tells notes that let old values stay beside blank new ones from those that say something else of blank cells.
+func TestOldStays(t *testing.T) {
+	v := words.Load()
+	for text, want := range map[string]struct{ stays, said bool }{
+		"Where NEW is blank the old size stays":               {true, true},
+		"Blank = no change":                                   {true, true},
+		"Wo NEU leer ist, bleibt das alte Maß":                {true, true},
+		"Leere Felder: unverändert":                           {true, true},
+		"Case vide : cote inchangée":                          {true, true},
+		"Si la celda está vacía se mantiene la medida actual": {true, true},
+		"Caselle vuote: quota invariata":                      {true, true},
+		"Campo vazio: medida inalterada":                      {true, true},
+		"Waar NIEUW leeg is, blijft de oude maat":             {true, true},
+		"Tomma fält: oförändrat":                              {true, true},
+		"Tomme felter: uændret":                               {true, true},
+		"Tyhjä: ei muutosta":                                  {true, true},
+		"Puste pole: bez zmian":                               {true, true},
+		"Prázdné pole: beze změny":                            {true, true},
+		"Boş hücre: eski ölçü":                                {true, true},
+		"Ô trống: giữ nguyên":                                 {true, true},
+		"ช่องว่าง: คงเดิม":                                    {true, true},
+		"空欄は変更なし":                                             {true, true},
+		"빈칸은 변경 없음":                                           {true, true},
+		"空白表示不变":                                              {true, true},
+		"空白表示不變":                                              {true, true},
+		"Wo NEU leer ist, entfällt das Teil":                  {false, true},
+		"Blank: discontinued":                                 {false, true},
+		"Where NEW is blank the old size must not be used":    {false, true},
+		"Old sizes are for reference only":                    {false, false},
+	} {
+		if stays, said := v.OldStays(text); stays != want.stays || said != want.said {
+			t.Errorf("%q: %v %v, want %+v", text, stays, said, want)
+		}
+	}
+}

@@ -1,0 +1,116 @@
+package columns
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/catalog/words"
+)
+
+// What changes stands in two columns, as it was and as it is: "Base OD old", "Base OD new".
+
+// age is what the heading says of the age of the sizes: −1 old, 1 new, 0 nothing.
+func (c *Column) age(lex *lexicon.Lexicon) int {
+	_, age := ageIn(lex, c.Text)
+	return age
+}
+
+// ageIn returns the first word of a text that says how old something is, and what it says: −1 old, 1 new, 0 nothing.
+func ageIn(lex *lexicon.Lexicon, text string) (word string, age int) {
+	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) }) {
+		if first := []rune(word)[0]; unicode.Is(unicode.Han, first) {
+			word = string(first) // 旧外径
+		}
+		if age := lex.Age(word); age != 0 {
+			return word, age
+		}
+	}
+	return "", 0
+}
+
+// ageAlone is age for a heading that says nothing else, 0 for any other.
+func (c *Column) ageAlone(lex *lexicon.Lexicon) int { return lex.Age(strings.Trim(c.Text, " .:")) }
+
+// findChange finds the one pair of columns headed "Was" and "Now" alone: prices, where no other column gives any and a title speaks of them, or
+// their cells name a currency.
+func (t *Table) findChange() {
+	var pair []*Column
+	for _, c := range t.Columns {
+		switch {
+		case c.ageAlone(t.Lex) != 0 && (c.Profile.share(c.Profile.whole+c.Profile.decimals) > 0.5 || c.namesCurrency(t.Lex)):
+			pair = append(pair, c)
+		case c.headed(catalog.UnknownKind, catalog.Price) >= lexicon.HeadingScore:
+			return
+		}
+	}
+	if len(pair) != 2 || pair[0].ageAlone(t.Lex) == pair[1].ageAlone(t.Lex) {
+		return
+	}
+	if !slices.ContainsFunc(t.TextTitles(), t.speaksOfMoney) && !(pair[0].namesCurrency(t.Lex) && pair[1].namesCurrency(t.Lex)) {
+		return
+	}
+	for _, c := range pair {
+		for kind := range c.Matches {
+			c.Matches[kind] = append(c.Matches[kind], words.RoleMatch{Role: string(catalog.Price), Score: repeatHeading, Words: c.Text})
+		}
+	}
+}
+
+// speaksOfMoney reports whether a title speaks of prices or names a currency.
+func (t *Table) speaksOfMoney(title string) bool {
+	return t.Lex.Words.SpeaksOfPrices(title) || len(t.Lex.Words.Currencies(title)) > 0
+}
+
+// namesCurrency reports whether the cells of a column name a currency, or their number formats show one.
+func (c *Column) namesCurrency(lex *lexicon.Lexicon) bool {
+	for unit := range c.Profile.formatUnits {
+		if words.IsCurrency(unit) {
+			return true
+		}
+	}
+	return len(c.Profile.Texts) > 0 && !slices.ContainsFunc(c.Profile.Texts, func(text string) bool {
+		price := lex.Read(text, value.Context{Want: value.WantPrice})
+		return price.Kind != value.Number || !words.IsCurrency(price.Unit)
+	})
+}
+
+// pairAges takes the headings of columns of which one is older than another for what they say without their words for that, which may mean
+// something else in another language, or nothing in the grammar of headings: alt is old in German, and a height in Italian.
+func pairAges(columns []*Column, lex *lexicon.Lexicon) {
+	ages := map[string][]int{}
+	ageless := make([][]string, len(columns))
+	for i, c := range columns {
+		ageless[i] = withoutAge(lex, c.Parts)
+		name := words.Fold(strings.Join(ageless[i], " "))
+		ages[name] = append(ages[name], c.age(lex))
+	}
+	for i, c := range columns {
+		age := c.age(lex)
+		same := ages[words.Fold(strings.Join(ageless[i], " "))]
+		if age == 0 || len(ageless[i]) == 0 || !slices.ContainsFunc(same, func(other int) bool { return other != age }) {
+			continue
+		}
+		h := c.Heading
+		h.Parts, h.Text = ageless[i], strings.Join(ageless[i], " ")
+		for _, kind := range []catalog.Kind{catalog.UnknownKind, catalog.Heads, catalog.Ferrules, catalog.Tips} {
+			c.Matches[kind] = headingMatches(lex, kind, h)
+		}
+	}
+}
+
+// withoutAge returns the parts of a heading without the words that say how old it is.
+func withoutAge(lex *lexicon.Lexicon, parts []string) (rest []string) {
+	for _, part := range parts {
+		if word, age := ageIn(lex, part); age != 0 {
+			part = strings.TrimSpace(strings.Replace(part, word, "", 1))
+		}
+		if part != "" {
+			rest = append(rest, part)
+		}
+	}
+	return rest
+}
