@@ -363,6 +363,12 @@ func (g *Grid) Behind(line, col int, text string, goesOn bool) {
 	row[col-1] = g.retold(row[col-1], g.Text(row[col-1])+between+text)
 }
 
+// Retell writes a text in the place of that of a cell, which stands for it.
+func (g *Grid) Retell(line, col int, text string) {
+	row := g.Places[line-1]
+	row[col-1] = g.retold(row[col-1], text)
+}
+
 // AddVirtual adds a column for each size of a composite column, filled in the lines of the body with the pieces of its texts, and
 // returns their numbers.
 func (g *Grid) AddVirtual(col, count, from, to int, pieces func(text string) []string) []int {

@@ -46,6 +46,8 @@ type Region struct {
 	calls []call
 	// NoParts says why the table lists no parts although it is one of sizes, empty for every other.
 	NoParts string
+	// Unexplained are the letters in its columns that a note on them does not explain.
+	Unexplained []Unexplained
 	// letter is set where the parts are the items of a letter.
 	letter bool
 	// Above are the cells of titles from which a cross table has sizes; they may say more than these.

@@ -195,6 +195,7 @@ func (r *reader) openBook(input Input) []*sheetReader {
 		}
 	}
 	keys := layout.ResolveLetters(r.lex, regions)
+	layout.ExplainCodes(r.lex, regions)
 	for _, region := range regions {
 		if letters.Are(region) {
 			keys[region] = "the table says what letters stand for; it lists no parts itself"
@@ -289,6 +290,9 @@ func (sr *sheetReader) understandTables(keys map[*layout.Region]string) {
 		if said := keys[region]; said != "" && t.Rules.Kind == "" {
 			t.Rules.Kind = catalog.NoRole
 			t.Add(finding.Note, "layout.adds", 0, 0, said, t.Settle("kind"))
+		}
+		for _, u := range region.Unexplained {
+			t.Add(finding.Warning, "data.unreadable", u.Line, u.Col, u.Message, "")
 		}
 		mixed := region.Mixed(r.lex)
 		if t.Rules.Kind != "" || mixed == nil {

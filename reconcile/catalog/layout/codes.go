@@ -1,0 +1,217 @@
+package layout
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/grid"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/internal/pattern"
+)
+
+// A list may give a letter for what each part has, and a note what the letters stand for: "Tip: A = .370 parallel, B = .335 parallel". The
+// column is then read as if the words stood in its cells.
+
+// codes is what a note says that the letters of a column stand for.
+type codes struct {
+	// name is what the note calls the column, empty where it does not say.
+	name string
+	// words are what the letters stand for, by the letters as they are folded.
+	words map[string]string
+	// line and col are where it begins.
+	line, col int
+}
+
+// Unexplained is a letter that a note on the letters of its column does not explain.
+type Unexplained struct {
+	Line, Col int
+	Message   string
+}
+
+var (
+	// codeSign is a letter or short form, in capitals or of one letter, with the sign before what it stands for.
+	codeSign = pattern.Lazy(`(?:^|[\s\x{3000},;.、，；。/|·(（:：])(\p{Lu}{1,3}\d?|\p{Ll}|\d{1,2}) ?[=:：＝] ?`)
+	// codeEnd are the signs that stand between a code's words and the next code.
+	codeEnd = " \t\n\u3000,;、，；。/|·()（）"
+)
+
+const (
+	// mostCodes is how many letters a note explains at most, and mostCodeNotes how many such notes a sheet has.
+	mostCodes     = mostLetters
+	mostCodeNotes = 20
+)
+
+// ExplainCodes writes in columns of letters what notes on their sheet say that these stand for.
+func ExplainCodes(lex *lexicon.Lexicon, regions []*Region) {
+	notes := map[*grid.Grid][]codes{}
+	for _, r := range regions {
+		if !r.Grid.AsDrawn() || r.Guessed {
+			continue
+		}
+		if _, known := notes[r.Grid]; !known {
+			notes[r.Grid] = codeNotes(r.Grid)
+		}
+		for _, c := range notes[r.Grid] {
+			if at := r.columnOf(lex, c); at >= 0 {
+				r.explain(at, c)
+			}
+		}
+	}
+}
+
+// codeNotes returns the notes of a sheet that explain letters: in one cell, or in cells one below the other of which each explains some.
+func codeNotes(g *grid.Grid) (all []codes) {
+	for col := 1; col <= g.Width; col++ {
+		var c codes
+		end := func() {
+			if len(c.words) >= leastLegend && len(c.words) <= mostCodes && len(all) < mostCodeNotes {
+				all = append(all, c)
+			}
+			c = codes{}
+		}
+		above := ""
+		for line := 1; line <= g.Lines; line++ {
+			text := g.At(line, col)
+			name, found := codesIn(text)
+			if c.words != nil && (len(found) == 0 || name != "" || c.repeats(found)) {
+				end()
+			}
+			if len(found) > 0 {
+				if c.words == nil {
+					c = codes{name: name, words: map[string]string{}, line: line, col: col}
+					if name == "" {
+						c.name = strings.TrimRight(above, " :：=")
+					}
+				}
+				for _, entry := range found {
+					c.words[words.Fold(entry.letter)] = entry.words
+				}
+			}
+			above = text
+		}
+		end()
+	}
+	return all
+}
+
+// repeats reports whether entries explain a letter that is explained already.
+func (c *codes) repeats(found []legendEntry) bool {
+	for _, entry := range found {
+		if c.words[words.Fold(entry.letter)] != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// codesIn returns what a text says that letters stand for, and what it says before the first: the name of their column.
+func codesIn(text string) (name string, entries []legendEntry) {
+	if len(text) > lexicon.LongestNote || !strings.ContainsAny(text, "=:：＝") {
+		return "", nil
+	}
+	places := codeSign().FindAllStringSubmatchIndex(text, -1)
+	for i, place := range places {
+		end := len(text)
+		if i+1 < len(places) {
+			end = places[i+1][0]
+		}
+		said := strings.Trim(text[place[1]:end], codeEnd)
+		if said == "" {
+			return "", nil
+		}
+		entries = append(entries, legendEntry{text[place[2]:place[3]], said})
+	}
+	if len(entries) == 0 {
+		return "", nil
+	}
+	return strings.TrimRight(strings.TrimSpace(text[:places[0][0]]), " :：=-–("), entries
+}
+
+// columnOf returns which column of a list has the letters that a note explains, -1 where none or several have: one that is headed as the note
+// calls it, or, where nothing is, one that has no other letters.
+func (r *Region) columnOf(lex *lexicon.Lexicon, c codes) int {
+	named, by := -1, -1
+	for i, h := range r.Columns {
+		filled, known, letters := r.lettersKnown(h.Col, c)
+		switch same := c.names(lex, h); {
+		case known == 0 || 100*known < leastKnown*filled:
+		case same && named >= 0:
+			return -1
+		case same:
+			named = i
+		case len(letters) < leastLetters || known < filled || onlyDigits(letters):
+		case labelled(lex, h) == catalog.Part || traits.Of[labelled(lex, h)].Want == traits.Price || traits.Of[labelled(lex, h)].Want == traits.Count:
+		case by >= 0:
+			by = len(r.Columns) // several
+		default:
+			by = i
+		}
+	}
+	switch {
+	case named >= 0:
+		return named
+	case by < len(r.Columns) && c.name == "":
+		return by
+	}
+	return -1
+}
+
+// lettersKnown counts the cells of a column that are filled and those with letters that a note explains, and returns these letters.
+func (r *Region) lettersKnown(col int, c codes) (filled, known int, letters map[string]bool) {
+	letters = map[string]bool{}
+	for line := r.Body; line <= r.To; line++ {
+		text := r.Grid.At(line, col)
+		if text == "" || len(text) > longestLetter {
+			continue
+		}
+		filled++
+		if folded := words.Fold(text); c.words[folded] != "" {
+			known++
+			letters[folded] = true
+		}
+	}
+	return filled, known, letters
+}
+
+// names reports whether a note calls a column as it is headed, or what it is.
+func (c codes) names(lex *lexicon.Lexicon, h Heading) bool {
+	if c.name == "" || h.Text == "" {
+		return false
+	}
+	if words.Fold(c.name) == words.Fold(h.Text) {
+		return true
+	}
+	role := labelled(lex, h)
+	return role != "" && role == labelled(lex, Heading{Parts: []string{c.name}, Text: c.name})
+}
+
+// onlyDigits reports whether all letters are numbers, which may be those of anything.
+func onlyDigits(letters map[string]bool) bool {
+	for letter := range letters {
+		if strings.Trim(letter, "0123456789") != "" {
+			return false
+		}
+	}
+	return true
+}
+
+// explain writes in the cells of a column what their letters stand for.
+func (r *Region) explain(at int, c codes) {
+	h := &r.Columns[at]
+	where := Describe(r.Grid.At(c.line, c.col), r.Grid.Ref(c.line, c.col).String())
+	h.Order = fmt.Sprintf("the letters of %q stand for what the %s says", h.Text, where)
+	for line := r.Body; line <= r.To; line++ {
+		text := r.Grid.At(line, h.Col)
+		if text == "" || len(text) > longestLetter {
+			continue
+		}
+		if said := c.words[words.Fold(text)]; said != "" {
+			r.Grid.Retell(line, h.Col, said)
+		} else {
+			r.Unexplained = append(r.Unexplained, Unexplained{line, h.Col, fmt.Sprintf("%s %q is none of the letters that the %s explains", h.Text, text, where)})
+		}
+	}
+}
