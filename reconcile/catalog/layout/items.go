@@ -344,13 +344,36 @@ func amountIn(lex *lexicon.Lexicon, text string) (amount entry, ok bool) {
 		}
 	}
 	number := strings.IndexFunc(text, unicode.IsNumber)
-	if number <= 0 {
+	switch {
+	case number < 0:
 		return entry{}, false
+	case number == 0:
+		return stockBefore(lex, text)
 	}
 	label := strings.Trim(text[:number], aroundNames)
 	role, score := roleOfLabel(lex, label)
 	want := traits.Of[role].Want
 	return entry{label: label, value: text[number:], role: role}, score >= lexicon.HeadingScore && (want == traits.Price || want == traits.Count)
+}
+
+// countFirst is a number of pieces at the beginning of a text.
+var countFirst = pattern.Lazy(`^(\d{1,3}(?:[.,’' ]\d{3})+|\d+)(?:\D|$)`)
+
+// stockBefore returns the stock that a text gives before the word for it: "400 in stock", "8 Stück lieferbar". What is said besides, such as
+// a date, makes it another number.
+func stockBefore(lex *lexicon.Lexicon, text string) (stock entry, ok bool) {
+	found := countFirst().FindStringSubmatch(text)
+	if found == nil {
+		return entry{}, false
+	}
+	label := strings.Trim(text[len(found[1]):], aroundNames)
+	for n, next := range label { // the word for pieces between
+		if hit, known := lex.Words.Unit(label[:n]); n > 0 && !inWord(next) && known && hit.Value == "pcs" {
+			label = strings.TrimLeft(label[n:], " .")
+			break
+		}
+	}
+	return entry{label: label, value: found[1], role: catalog.Stock}, lex.Words.Means(string(catalog.Stock), label)
 }
 
 // sizes counts the different sizes that a card gives.

@@ -323,3 +323,12 @@ func (v *Vocabulary) IsHeadingWord(text string) bool {
 	}
 	return true
 }
+
+// Means reports whether a text is as a whole a word or phrase for a concept, and says nothing else.
+func (v *Vocabulary) Means(concept, text string) bool {
+	all := v.segments(classConcept, tokensOf(text))
+	return len(all) == 1 && slices.ContainsFunc(all[0].options, func(e entry) bool { return e.weight >= surelyMeant && e.concepts.has(v.concepts[concept]) })
+}
+
+// surelyMeant is the weight from which a word is no slip of the pen for another.
+const surelyMeant = 0.8
