@@ -151,7 +151,7 @@ func (t *Table) bodyLine(line int) LineKind {
 	if t.Region.Others[line] || t.namesGoods(line) {
 		return LineGoods
 	}
-	if sizes > 0 {
+	if sizes > 0 && !t.onlyTolerances(line) {
 		return LineData
 	}
 	if layout.SaysColours(t.Lex, t.Region, line) {
@@ -174,6 +174,16 @@ func (t *Table) bodyLine(line int) LineKind {
 		return lineNote
 	}
 	return LineData
+}
+
+// onlyTolerances reports whether the line is one below the headings with their tolerances: the first, without a part number, and no size in it
+// is more than a deviation.
+func (t *Table) onlyTolerances(line int) bool {
+	g := t.Region.Grid
+	return line == t.Region.Body && t.TextOf(line, catalog.Part) == "" && !slices.ContainsFunc(t.measured(), func(c *Column) bool {
+		id := g.Id(line, c.Col)
+		return g.CellOf(id).Kind == sheet.Error || g.Is(lexicon.AsNumber, t.Lex, id) && !layout.IsDeviation(g.Text(id))
+	})
 }
 
 // namesGoods reports whether a line is of goods that no joint has. Some of them have the sizes of a ferrule, none those of a head.

@@ -13,6 +13,14 @@ import (
 // deviation is what stands in such a line: +0.03/0, ±0.02, -0.05.
 var deviation = pattern.Lazy(`^(?:(?:±|\+/-) ?\d*[.,]?\d+|[+＋−–-]\d*[.,]?\d+(?: ?[/ ] ?(?:[+＋−–-]\d*[.,]?\d+|0))?|0 ?[/ ] ?[−–-]\d*[.,]?\d+|0)$`)
 
+// IsDeviation reports whether a text is a deviation with its sign, and nothing else.
+func IsDeviation(text string) bool {
+	return deviation().MatchString(text) && strings.ContainsAny(text, deviationSigns)
+}
+
+// deviationSigns are the signs that deviations have.
+const deviationSigns = "±+-＋−–"
+
 // deviationProbe is how many lines are looked at for the first of deviations.
 const deviationProbe = 12
 
@@ -57,7 +65,7 @@ func (r *Region) onlyDeviations(line int) bool {
 		if !deviation().MatchString(text) {
 			return false
 		}
-		signed = signed || strings.ContainsAny(text, "+-±＋−–")
+		signed = signed || strings.ContainsAny(text, deviationSigns)
 	}
 	return signed
 }

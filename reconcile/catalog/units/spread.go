@@ -7,6 +7,7 @@ import (
 	"unicode"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/columns"
 	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
@@ -71,7 +72,9 @@ func (t *Table) spread(c *layout.Clause, index int, tolerance value.Tolerance) b
 	case index == 0 && !subject.General:
 		subject = t.subjectOf(c.Text)
 	}
-	switch {
+	switch above := t.sizeAbove(c); {
+	case above != nil && !subject.General && !t.isOfOthers(subject, above):
+		above.takeNote(n, forRole)
 	case len(subject.Roles) > 0:
 		for _, m := range subject.Roles {
 			for _, col := range t.Columns {
@@ -112,7 +115,7 @@ func (t *Table) beside(c *layout.Clause) bool {
 	return line >= r.Body && line <= r.To && slices.ContainsFunc(t.Columns, func(c *Column) bool { return c.Col == col })
 }
 
-// sizeBeside returns the sizes beside which a note stands, nil where it stands beside something else.
+// sizeBeside returns the sizes in whose column a note stands, nil where it stands in that of something else.
 func (t *Table) sizeBeside(c *layout.Clause) *Column {
 	_, col := t.Region.Grid.Place(c.Place)
 	for _, own := range t.Columns {
@@ -121,6 +124,36 @@ func (t *Table) sizeBeside(c *layout.Clause) *Column {
 		}
 	}
 	return nil
+}
+
+// sizeAbove returns the sizes below whose heading a note stands, before the first line of data: "at shoulder, ±.002"; nil where it stands
+// elsewhere.
+func (t *Table) sizeAbove(c *layout.Clause) *Column {
+	r := t.Region
+	if r.Grid.Turned || r.Grid.Arranged() {
+		return nil
+	}
+	line, _ := r.Grid.Place(c.Place)
+	if line < r.Body || line > r.To || slices.Contains(t.Lines[r.Body-r.From:line-r.From+1], columns.LineData) {
+		return nil
+	}
+	return t.sizeBeside(c)
+}
+
+// isOfOthers reports whether words name the sizes of other columns, and not those of one.
+func (t *Table) isOfOthers(s words.Subject, own *Column) bool {
+	if s.Class != "" && s.Class != classOf(own.Role) {
+		return true
+	}
+	others := false
+	for _, m := range s.Roles {
+		role := catalog.Role(m.Role)
+		if role == own.Role {
+			return false
+		}
+		others = others || t.ByRole[role] != nil
+	}
+	return others
 }
 
 // isParticular reports whether words name sizes or a sort of them.
