@@ -1,7 +1,9 @@
 package layout
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/seatline/reconcile/catalog"
@@ -34,6 +36,8 @@ type Unexplained struct {
 var (
 	// codeSign is a letter or short form, in capitals or of one letter, with the sign before what it stands for.
 	codeSign = pattern.Lazy(`(?:^|[\s\x{3000},;.、，；。/|·(（:：])(\p{Lu}{1,3}\d?|\p{Ll}|\d{1,2}) ?[=:：＝] ?`)
+	// codePieces are the signs between the letters of one column and those of another: "Tip: A = .370, B = .335; Finish: C = chrome".
+	codePieces = pattern.Lazy(`[;；\n]`)
 	// codeEnd are the signs that stand between a code's words and the next code.
 	codeEnd = " \t\n\u3000,;、，；。/|·()（）"
 )
@@ -75,20 +79,18 @@ func codeNotes(g *grid.Grid) (all []codes) {
 		above := ""
 		for line := 1; line <= g.Lines; line++ {
 			text := g.At(line, col)
-			name, found := codesIn(text)
-			if c.words != nil && (len(found) == 0 || name != "" || c.repeats(found)) {
-				end()
-			}
-			if len(found) > 0 {
-				if c.words == nil {
-					c = codes{name: name, words: map[string]string{}, line: line, col: col}
-					if name == "" {
-						c.name = strings.TrimRight(above, " :：=")
-					}
+			for _, piece := range codePieces().Split(text, -1) {
+				name, found := codesIn(piece)
+				if c.words != nil && (len(found) == 0 || name != "" || c.repeats(found)) {
+					end()
+				}
+				if len(found) > 0 && c.words == nil {
+					c = codes{name: cmp.Or(name, strings.TrimRight(above, " :：=")), words: map[string]string{}, line: line, col: col}
 				}
 				for _, entry := range found {
 					c.words[words.Fold(entry.letter)] = entry.words
 				}
+				above = ""
 			}
 			above = text
 		}
@@ -118,11 +120,13 @@ func codesIn(text string) (name string, entries []legendEntry) {
 		if i+1 < len(places) {
 			end = places[i+1][0]
 		}
-		said := strings.Trim(text[place[1]:end], codeEnd)
-		if said == "" {
+		// What follows in a sentence of its own is about something else.
+		said := strings.TrimRight(strings.Trim(sentences(text[place[1]:end])[0], codeEnd), ".")
+		letter := text[place[2]:place[3]]
+		if said == "" || slices.ContainsFunc(entries, func(e legendEntry) bool { return e.letter == letter }) {
 			return "", nil
 		}
-		entries = append(entries, legendEntry{text[place[2]:place[3]], said})
+		entries = append(entries, legendEntry{letter, said})
 	}
 	if len(entries) == 0 {
 		return "", nil

@@ -1,0 +1,46 @@
+package layout
+
+import (
+	"slices"
+	"testing"
+
+	"example.com/seatline/reconcile/catalog/grid"
+	"example.com/seatline/reconcile/sheet/sheettest"
+)
+
+// TestCodesIn reads what notes say that letters stand for, and takes no unit, time or size for a letter.
+func TestCodesIn(t *testing.T) {
+	for text, want := range map[string]struct {
+		name    string
+		entries []legendEntry
+	}{
+		"Tip: A = .370 parallel, B = .335 parallel":         {"Tip", []legendEntry{{"A", ".370 parallel"}, {"B", ".335 parallel"}}},
+		"Tip: A: .370, B: .335":                             {"Tip", []legendEntry{{"A", ".370"}, {"B", ".335"}}},
+		"A = .370, A = .335":                                {"", nil},
+		"Tip code: 1 = .370 parallel. 2 = .355 taper.":      {"Tip code", []legendEntry{{"1", ".370 parallel"}, {"2", ".355 taper"}}},
+		"Finish: C = chrome, S = satin. Prices on request.": {"Finish", []legendEntry{{"C", "chrome"}, {"S", "satin"}}},
+		"チップ：A＝.370パラレル、B＝.355テーパー":                         {"チップ", []legendEntry{{"A", ".370パラレル"}, {"B", ".355テーパー"}}},
+		"MS = brass / AL = aluminium":                       {"", []legendEntry{{"MS", "brass"}, {"AL", "aluminium"}}},
+		"N: nylon":                                          {"", []legendEntry{{"N", "nylon"}}},
+		"All sizes in mm, prices per piece":                 {"", nil},
+		"Note: bores are measured before plating":           {"", nil},
+		"Tip: A =, B = .335":                                {"", nil},
+	} {
+		name, entries := codesIn(text)
+		if name != want.name || !slices.Equal(entries, want.entries) {
+			t.Errorf("%q: %q %q, want %q %q", text, name, entries, want.name, want.entries)
+		}
+	}
+}
+
+// TestCodeNotes tells the letters of one column from those of another, in one cell and over several.
+func TestCodeNotes(t *testing.T) {
+	g := grid.New(sheettest.Sheet("Notes", "Tip: A = .370, B = .335; Finish: A = chrome; B = satin", "Material", "N: nylon", "M: brass", "M: 5"))
+	var got []string
+	for _, c := range codeNotes(g) {
+		got = append(got, c.name+" "+c.words["a"]+c.words["n"]+" "+c.words["b"]+c.words["m"])
+	}
+	if want := []string{"Tip .370 .335", "Finish chrome satin", "Material nylon brass"}; !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
