@@ -98,6 +98,9 @@ func Tables(g *grid.Grid, lex *lexicon.Lexicon, rules catalog.SheetRules) []Regi
 	if found == nil {
 		found = items(g, lex)
 	}
+	if found == nil {
+		found = spaced(g, lex)
+	}
 	taken := spansOf(found)
 	blocks := turnedBlocks(g, lex, taken)
 	for _, part := range uprightParts(g, sortedSpans(taken, blocks)) {

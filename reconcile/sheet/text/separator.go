@@ -1,6 +1,7 @@
 package text
 
 import (
+	"slices"
 	"strings"
 )
 
@@ -50,6 +51,9 @@ func detect(text string) separation {
 	if best < leastEven && labelled(text) {
 		return separation{}
 	}
+	if found.separator == ',' && figuresSpaced(text) {
+		return separation{}
+	}
 	for i, separator := range separators {
 		if separator != found.separator && scores[i] > 0 && scores[i] >= 0.9*best {
 			found.other = separator
@@ -83,6 +87,39 @@ func commasSpaced(text string) bool {
 		spaced += blanks
 	}
 	return within > 0 && spaced > 0
+}
+
+// figuresSpaced reports whether commas are those of figures with single blanks between them: lines that begin with a number of letters and
+// digits and end with three figures or more, a third of all at least, in none of which a comma stands elsewhere.
+func figuresSpaced(text string) bool {
+	lines, spaced := 0, 0
+	for line := range strings.Lines(text) {
+		if line = strings.TrimSpace(line); line == "" {
+			continue
+		}
+		if lines++; lines > sampled {
+			break
+		}
+		words := strings.Split(line, " ")
+		figures := 0
+		for figures < len(words) && isFigure(words[len(words)-1-figures]) {
+			figures++
+		}
+		if figures < 3 || figures == len(words) || !strings.ContainsAny(words[0], "0123456789") {
+			continue
+		}
+		if _, others := commas(line); others > 0 || slices.Contains(words, "") {
+			return false
+		}
+		spaced++
+	}
+	return spaced >= 3 && spaced*3 >= lines
+}
+
+// isFigure reports whether a word is of digits, with one mark between them at most.
+func isFigure(word string) bool {
+	whole, decimals, _ := strings.Cut(strings.Replace(word, ",", ".", 1), ".")
+	return whole != "" && strings.Trim(whole+decimals, "0123456789") == "" && word[len(word)-1] != '.' && word[len(word)-1] != ','
 }
 
 // leastEven is the evenness below which the lines of a text may be labels with their values, in which commas stand by chance.
