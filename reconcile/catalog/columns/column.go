@@ -277,7 +277,11 @@ func (c *Column) fitAlone(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.
 	}
 	refuted := traits.Of[role].Want == traits.Count && h <= lexicon.SpecificHeading && c.uniqueCodes() || role == catalog.UnitRole && c.mostlyCodes()
 	if h >= lexicon.LeastHeading && !refuted {
-		return headingPoints*h + values() + traits.Of[role].Prior
+		points := headingPoints*h + values() + traits.Of[role].Prior
+		if role == catalog.Price && c.sellsOn(lex) {
+			points -= retailPoints
+		}
+		return points
 	}
 	if role == catalog.Part && c.refuted(lex, kind) {
 		return headingPoints*lexicon.Understood + values() + traits.Of[role].Prior
@@ -324,6 +328,16 @@ func (c *Column) namesClubs(lex *lexicon.Lexicon) bool {
 		}
 	}
 	return sets > 0 && named*5 >= c.Profile.Filled*3
+}
+
+// retailPoints is what a price for those who buy in a shop loses: where another one stands beside it, that is the one that a buyer pays.
+const retailPoints = 4
+
+// sellsOn reports whether the heading of prices is that of a price for those who buy in a shop: MSRP, UVP, 定価.
+func (c *Column) sellsOn(lex *lexicon.Lexicon) bool {
+	text, _, _ := lex.Words.SplitUnit(c.Text)
+	pieces := append(strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) }), text)
+	return slices.ContainsFunc(pieces, func(piece string) bool { _, retail := lex.Words.Mark(piece, "retail"); return retail })
 }
 
 // brief reports whether a column says the same few things again and again, in fewer than five characters on the average, wide

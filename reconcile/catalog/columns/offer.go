@@ -53,7 +53,7 @@ func (c *Column) says(role catalog.Role) bool {
 func (t *Table) setAsideTotals(quantity, price, total *Column) {
 	g := t.Region.Grid
 	total.irrelevant = fmt.Sprintf("column %s times column %s", g.ColumnName(quantity.Col), g.ColumnName(price.Col))
-	if quantity.says(catalog.Stock) || quantity.says(catalog.Pack) {
+	if quantity.says(catalog.Stock) || quantity.says(catalog.Pack) || slices.ContainsFunc(t.Titles, t.Lex.Words.SpeaksOfStock) {
 		return
 	}
 	quantity.irrelevant = fmt.Sprintf("a quantity of an offer or an order: times column %s it is column %s", g.ColumnName(price.Col), g.ColumnName(total.Col))

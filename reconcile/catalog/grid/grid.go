@@ -3,6 +3,7 @@
 package grid
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -331,9 +332,9 @@ func isSpace(r rune) bool {
 	return r >= 0x2000 && r <= 0x200a
 }
 
-// Explain writes words beside the letters that stand alone in the first line with at least so many of them.
+// Explain writes words beside the letters that stand alone in the first line with at least so many of them, and in those that repeat it.
 func (g *Grid) Explain(words map[string]string, least int) {
-	for _, row := range g.Places {
+	for line, row := range g.Places {
 		seen := map[string]bool{}
 		for _, id := range row {
 			if text := g.Text(id); words[text] != "" {
@@ -343,10 +344,16 @@ func (g *Grid) Explain(words map[string]string, least int) {
 		if len(seen) < least {
 			continue
 		}
+		drawn := slices.Clone(row)
 		for i, id := range row {
 			text := g.Text(id)
 			if said := words[text]; said != "" {
 				row[i] = g.retold(id, said+" ["+text+"]")
+			}
+		}
+		for _, again := range g.Places[line+1:] { // the heading of another page
+			if slices.Equal(again, drawn) {
+				copy(again, row)
 			}
 		}
 		return

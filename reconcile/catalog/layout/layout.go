@@ -332,7 +332,7 @@ func lineRoles(g *grid.Grid, lex *lexicon.Lexicon, line, left, right int) map[st
 	}
 	var roles map[string]float64
 	for _, id := range row {
-		if g.Text(id) == "" || g.Is(lexicon.AsValue, lex, id) {
+		if g.Text(id) == "" || g.Is(lexicon.AsValue, lex, id) || explainsLetter(g.Text(id)) {
 			continue
 		}
 		headings := []string{g.Text(id)}
@@ -685,7 +685,7 @@ func isGroupLine(g *grid.Grid, lex *lexicon.Lexicon, line, below int, strip span
 		if text == "" {
 			continue
 		}
-		if lexicon.LooksNumeric(text) || len(text) > lexicon.LongestHeading {
+		if lexicon.LooksNumeric(text) || len(text) > lexicon.LongestHeading || explainsLetter(text) {
 			return false
 		}
 		cells++

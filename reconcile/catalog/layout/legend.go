@@ -98,6 +98,9 @@ func legendOf(g *grid.Grid, lex *lexicon.Lexicon, tables []letterTable) (legend 
 			all = append(all, legendEntries(text))
 		}
 	}
+	for _, line := range legendLines(g) {
+		all = append(all, legendEntries(line))
+	}
 	legend = map[string]string{}
 	for _, entries := range all {
 		if len(entries) < leastLegend {
@@ -119,6 +122,39 @@ func legendOf(g *grid.Grid, lex *lexicon.Lexicon, tables []letterTable) (legend 
 		}
 	}
 	return legend, sizes
+}
+
+// legendLines returns the lines of which several cells explain a letter each, as one text: a legend that was cut at the signs between.
+func legendLines(g *grid.Grid) []string {
+	explains := map[grid.ID]bool{}
+	id := grid.Nothing
+	for text := range g.Texts() {
+		if explainsLetter(text) {
+			explains[id] = true
+		}
+		id++
+	}
+	if len(explains) < leastLegend {
+		return nil
+	}
+	var all []string
+	for line := 1; line <= g.Lines && len(all) <= mostLegendTables; line++ {
+		var texts []string
+		for _, id := range g.Row(line, 1, g.Width) {
+			if explains[id] {
+				texts = append(texts, g.Text(id))
+			}
+		}
+		if len(texts) >= leastLegend {
+			all = append(all, strings.Join(texts, "; "))
+		}
+	}
+	return all
+}
+
+// explainsLetter reports whether a text says what a letter stands for.
+func explainsLetter(text string) bool {
+	return len(text) <= lexicon.LongestNote && strings.Contains(text, "=") && legendLetter().MatchString(text)
 }
 
 // aloneLetter is a letter or short form that is a cell by itself.

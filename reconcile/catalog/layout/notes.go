@@ -101,6 +101,10 @@ type Clause struct {
 // ReadNotes reads what the free texts of a sheet say of its dimensions.
 func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
 	var notes Notes
+	var marked struct {
+		sheet.Ref
+		mark string
+	}
 	for _, place := range places {
 		text := g.At(g.Place(place))
 		if text == "" || len(text) > lexicon.LongestNote || lexicon.LooksNumeric(text) && !MayTolerate(text) {
@@ -112,6 +116,10 @@ func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
 		}
 		for _, c := range clausesOf(text) {
 			c.Place = place
+			if c.Mark == "" && place.Row == marked.Row { // the rest of a footnote that was cut at a sign between cells
+				c.Mark = marked.mark
+			}
+			marked.Ref, marked.mark = place, c.Mark
 			notes.keep(lex, c)
 			if _, said := lex.Words.Blanks("", c.Text); said {
 				notes.Blanks = append(notes.Blanks, c)

@@ -93,3 +93,15 @@ func TestPricesByColumn(t *testing.T) {
 		}
 	}
 }
+
+// Of several prices, a buyer pays the one that is not for those who buy in a shop.
+func TestPricesForTheTrade(t *testing.T) {
+	for heading, price := range map[string]float64{
+		"Dealer | MSRP": 17.25, "MSRP | Net price": 34.50, "Retail | Wholesale": 34.50, "EK netto € | UVP €": 17.25, "定価 | 卸値": 34.50, "MSRP | MOQ": 17.25,
+	} {
+		got := read(t, grid("Heads", "Part | Club | Hosel OD (mm) | Bore (mm) | "+heading+"\nH-1 | 5 | 13.4 | 9.5 | 17.25 | 34.50\nH-2 | 6 | 13.4 | 9.5 | 17.25 | 34.50"))
+		if len(got.Heads) != 2 || got.Heads[0].Price != price {
+			t.Errorf("%s: %g, want %g", heading, got.Heads[0].Price, price)
+		}
+	}
+}

@@ -19,7 +19,7 @@ func (t *Table) coverUnits() {
 	pairs := map[*Column]*Column{}
 	var all []*Column
 	for i, c := range t.Columns {
-		if c.Role != catalog.UnitRole {
+		if c.Role != catalog.UnitRole || !t.namesLengths(c) {
 			continue
 		}
 		if c.Text == "" && 2*c.Profile.Filled < len(t.Region.SampleLines()) {
@@ -43,6 +43,14 @@ func (t *Table) coverUnits() {
 			t.coverByFit(c, all[0])
 		}
 	}
+}
+
+// namesLengths reports whether a column of units has one of lengths: those of pieces say nothing of sizes.
+func (t *Table) namesLengths(c *Column) bool {
+	return slices.ContainsFunc(c.Profile.Texts, func(text string) bool {
+		hit, _ := t.Lex.Words.Unit(text)
+		return traits.IsLengthUnit(hit.Value) || len(t.Lex.LengthUnitsIn(text)) > 0
+	})
 }
 
 // mayBeCovered reports whether a column of units may be for a column: it gives sizes of which neither its heading nor a person says the

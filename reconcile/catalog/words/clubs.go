@@ -164,6 +164,7 @@ type clubReader struct {
 	to       string // the word for "to" of one letter that stands between spaces, and is no club: "5 à PW"
 	tokens   []clubToken
 	clubs    []string
+	apart    bool // something stands between clubs
 }
 
 // lex divides the text into clubs and the signs between them. It reports false for anything else.
@@ -175,6 +176,7 @@ func (r *clubReader) lex(text string) bool {
 		switch {
 		case unicode.IsSpace(first):
 			rest = rest[len(string(first)):]
+			r.apart = true
 			continue
 		case first >= '0' && first <= '9':
 			rest, ok = r.number(rest)
@@ -334,6 +336,9 @@ func (r *clubReader) parse() bool {
 	list := r.tokens
 	if list[len(list)-1].kind >= clubRange {
 		return false
+	}
+	if len(list) == 2 && list[0].kind == clubNumber && list[1].kind == clubLetter && !r.apart {
+		return false // 3A is a place on a shelf, or anything
 	}
 	list = withoutLofts(list)
 	numbers, lofts, singles := 0, 0, 0

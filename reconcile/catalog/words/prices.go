@@ -84,10 +84,15 @@ func plainLetters(text string) (plain string, starts []int) {
 }
 
 // SpeaksOfPrices reports whether a title or note has a word for prices; "per dozen" alone may speak of a pack.
-func (v *Vocabulary) SpeaksOfPrices(text string) bool {
-	price := v.concepts["price"]
+func (v *Vocabulary) SpeaksOfPrices(text string) bool { return v.speaksOf("price", text) }
+
+// SpeaksOfStock reports whether a title or note has a word for what lies in stock.
+func (v *Vocabulary) SpeaksOfStock(text string) bool { return v.speaksOf("stock", text) }
+
+func (v *Vocabulary) speaksOf(concept, text string) bool {
+	subject := v.concepts[concept]
 	for _, s := range v.segments(classConcept, tokensOf(text)) {
-		if slices.ContainsFunc(s.options, func(e entry) bool { return e.weight >= 0.7 && e.concepts.has(price) }) && len(v.Pieces(s.text)) == 0 {
+		if slices.ContainsFunc(s.options, func(e entry) bool { return e.weight >= 0.7 && e.concepts.has(subject) }) && len(v.Pieces(s.text)) == 0 {
 			return true
 		}
 	}
