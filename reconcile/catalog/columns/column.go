@@ -136,17 +136,17 @@ func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profi
 		c.Matches[kind] = headingMatches(lex, kind, h)
 	}
 	c.Hints = lex.Words.Hints(h.Text)
+	c.HeadingUnit = layout.HeadingUnit(lex, h)
 	switch {
 	case h.Types:
 		c.irrelevant = "says which kind of part each row is"
 	case lex.HeadsPieces(h.Text) && p.Filled > 0 && !slices.ContainsFunc(p.Texts, func(text string) bool { return lexicon.PiecesOf(text) == 0 }):
 		c.irrelevant, c.GivesPieces = "says for how many pieces the prices are", true
-	case lexicon.IsPriceBreak(h.Text):
+	case lexicon.IsPriceBreak(h.Text) && !(lexicon.FromOne(h.Text) && words.IsCurrency(c.HeadingUnit)):
 		c.irrelevant = "heading gives a quantity, as for a price of several"
 	case len(c.Matches[catalog.UnknownKind]) == 0 && lex.Words.Irrelevant(h.Parts...):
 		c.irrelevant = "heading speaks of what no joint depends on"
 	}
-	c.HeadingUnit = layout.HeadingUnit(lex, h)
 	c.Per, c.PerSet = lex.PricePer(h.Text)
 	return c
 }

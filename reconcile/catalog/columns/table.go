@@ -18,6 +18,7 @@ import (
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/internal/pattern"
 )
 
 // Table is a table of which it is known what it lists and what its columns mean.
@@ -243,19 +244,45 @@ func (t *Table) nameParts(titles []string) {
 	}
 }
 
-// codesUnclaimed returns the one column without a role that has another code in each line, as of those that call a part number a style.
-func (t *Table) codesUnclaimed() (found *Column) {
-	for _, c := range t.Columns {
-		if c.Role != "" || !c.uniqueCodes() {
-			continue
+// codesUnclaimed returns the one column without a role that has another code in each line, as of those that call a part number a style or
+// a drawing; codes of digits alone only where no others are.
+func (t *Table) codesUnclaimed() *Column {
+	for _, are := range [...]func(*Column) bool{(*Column).uniqueCodes, (*Column).uniqueDigits} {
+		var found []*Column
+		for _, c := range t.Columns {
+			if c.Role == "" && are(c) {
+				found = append(found, c)
+			}
 		}
-		if found != nil {
-			return nil
+		if len(found) > 0 {
+			if len(found) > 1 {
+				return nil
+			}
+			return found[0]
 		}
-		found = c
 	}
-	return found
+	return nil
 }
+
+// digitCode is a part number of digits alone.
+var digitCode = pattern.Lazy(`^[0-9]+(?:[-/ ][0-9]+)*$`)
+
+// uniqueDigits reports whether the values are codes of as many digits, each another one, under a heading that speaks of no number.
+func (c *Column) uniqueDigits() bool {
+	p := &c.Profile
+	if c.irrelevant != "" || c.Text == "" || p.Filled < 3 || p.distinct < p.Filled || slices.ContainsFunc(c.Matches[catalog.UnknownKind], func(m words.RoleMatch) bool {
+		want := traits.Of[catalog.Role(m.Role)].Want
+		return m.Score >= lexicon.LeastHeading && want != traits.Text && want != traits.Code
+	}) {
+		return false
+	}
+	return !slices.ContainsFunc(p.Texts, func(text string) bool {
+		return len(text) < leastDigits || len(text) != len(p.Texts[0]) || !digitCode().MatchString(text)
+	})
+}
+
+// leastDigits is how many signs a part number of digits has at least; fewer are lofts and weights.
+const leastDigits = 4
 
 // oneClubEach reports whether no line of a column of clubs names a set.
 func (t *Table) oneClubEach(c *Column) bool {

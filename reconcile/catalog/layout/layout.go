@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
@@ -318,7 +319,7 @@ func lineRoles(g *grid.Grid, lex *lexicon.Lexicon, line, left, right int) map[st
 		}
 		cells++
 		switch {
-		case g.Is(lexicon.AsValue, lex, id), g.Is(lexicon.AsDitto, lex, id) && !g.Is(lexicon.AsHeading, lex, id): // ID is idem, too
+		case g.Is(lexicon.AsValue, lex, id) && !headsBreak(g.Text(id)), g.Is(lexicon.AsDitto, lex, id) && !g.Is(lexicon.AsHeading, lex, id): // ID is idem, too
 			numeric++
 		case g.Is(lexicon.AsDigits, lex, id):
 			coded++
@@ -352,6 +353,11 @@ func lineRoles(g *grid.Grid, lex *lexicon.Lexicon, line, left, right int) map[st
 	return roles
 }
 
+// headsBreak reports whether a text is the heading of prices for a quantity, 1-99 pcs, with its word: of numbers alone nobody could know.
+func headsBreak(text string) bool {
+	return strings.ContainsFunc(text, unicode.IsLetter) && strings.ContainsAny(text, "+-–") && lexicon.IsPriceBreak(text)
+}
+
 // tooManyValues reports whether so many cells of a line are plainly values that it is no heading, unless it heads columns by clubs. It
 // asks only what is cheap, and spares most lines the rest.
 func tooManyValues(g *grid.Grid, lex *lexicon.Lexicon, row []grid.ID) bool {
@@ -361,7 +367,7 @@ func tooManyValues(g *grid.Grid, lex *lexicon.Lexicon, row []grid.ID) bool {
 			continue
 		}
 		cells++
-		isNumber := g.Is(lexicon.AsNumber, lex, id)
+		isNumber := g.Is(lexicon.AsNumber, lex, id) && !headsBreak(g.Text(id))
 		if isNumber {
 			numeric++
 		}

@@ -319,8 +319,8 @@ func (r *Region) orderPossible(lex *lexicon.Lexicon, kind catalog.Kind, lists []
 	return names, fmt.Sprintf("the sizes taken as %s: in no other order are they possible for %s", strings.Join(said, " × "), kind)
 }
 
-// leastFitting is the share of lists in percent that have to be possible in an order: single cells may be wrong.
-const leastFitting = 95
+// leastFitting is the share of lists in percent that have to be possible in an order: single cells may be wrong, one of so many in any case.
+const leastFitting, oneMayNot = 95, 5
 
 func (o order) fits(kind catalog.Kind, lists [][]value.Reading, unit string) bool {
 	fitting := 0
@@ -344,7 +344,7 @@ func (o order) fits(kind catalog.Kind, lists [][]value.Reading, unit string) boo
 			fitting++
 		}
 	}
-	return 100*fitting >= leastFitting*len(lists)
+	return 100*fitting >= leastFitting*len(lists) || len(lists) >= oneMayNot && fitting == len(lists)-1
 }
 
 // sampleOf reads the lists of sizes in a sample of a column, those that have as many as most.
@@ -402,7 +402,11 @@ func (r *Region) splitDescriptions(lex *lexicon.Lexicon, said catalog.Kind, titl
 			return
 		}
 		if count := listsIn(texts); count > 0 {
-			names, why := r.orderPossible(lex, r.kindSaid(lex, said, titles), r.sampleOf(h.Col, listWithin, count))
+			names, why, inferred := r.orderSaid(lex, h, count, titles)
+			if names == nil {
+				names, why = r.orderPossible(lex, r.kindSaid(lex, said, titles), r.sampleOf(h.Col, listWithin, count))
+				inferred = true
+			}
 			if names == nil {
 				continue
 			}
@@ -414,7 +418,7 @@ func (r *Region) splitDescriptions(lex *lexicon.Lexicon, said catalog.Kind, titl
 				shareUnit(pieces)
 				return pieces
 			}
-			r.Columns = append(r.Columns, r.piecesOf(lex, h, names, why, true, divide)...)
+			r.Columns = append(r.Columns, r.piecesOf(lex, h, names, why, inferred, divide)...)
 			return
 		}
 	}

@@ -105,3 +105,11 @@ func TestPricesForTheTrade(t *testing.T) {
 		}
 	}
 }
+
+// Of prices for quantities, that of one piece is the price.
+func TestPriceOfOnePiece(t *testing.T) {
+	got := read(t, grid("Heads", "Part | Club | Hosel OD (mm) | Bore (mm) | 1-99 pcs EUR | 100+ pcs EUR\nH-1 | 5 | 13.4 | 9.5 | 15.20 | 13.90\nH-2 | 6 | 13.4 | 9.5 | 15.20 | 13.90"))
+	if len(got.Heads) != 2 || got.Heads[0].Price != 15.20 {
+		t.Errorf("%d heads, the first for %g, want 15.20", len(got.Heads), got.Heads[0].Price)
+	}
+}

@@ -41,3 +41,23 @@ func TestRowsOfStatistics(t *testing.T) {
 		t.Errorf("heads %v, want KG-1, KG-2 and KG-3", parts)
 	}
 }
+
+// Whatever they stand under, codes of their own in each line are part numbers where nothing else is.
+func TestPartNumbersUnderOtherHeadings(t *testing.T) {
+	for heading, codes := range map[string][3]string{
+		"Style": {"4050", "4052", "4054"}, "Drawing": {"2-0117", "2-0118", "2-0124"}, "Pattern": {"KF-11", "KF-12", "KF-14"},
+	} {
+		text := heading + " | Name | Loft | Hosel OD (mm) | Bore (mm)\n"
+		for _, code := range codes {
+			text += code + " | Tidewater wedge | 50 | 13.4 | 9.5\n"
+		}
+		got := read(t, grid("Heads", text))
+		if len(got.Heads) != 3 || got.Heads[0].Part != codes[0] {
+			t.Errorf("%s: %d heads", heading, len(got.Heads))
+		}
+	}
+	none := read(t, grid("Heads", "Hosel OD (mm) | Bore (mm) | Weight\n13.4 | 9.5 | 2951\n13.5 | 9.5 | 2962\n13.6 | 9.5 | 2973"))
+	if len(none.Heads) != 0 {
+		t.Errorf("weights are taken for part numbers: %q", none.Heads[0].Part)
+	}
+}
