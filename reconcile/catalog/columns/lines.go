@@ -170,7 +170,7 @@ func (t *Table) bodyLine(line int) LineKind {
 		}
 		return LineSection
 	}
-	if part == "" {
+	if part == "" || t.namesNoPart(line, part) {
 		return lineNote
 	}
 	return LineData
@@ -285,6 +285,25 @@ func (t *Table) countLine(line int) (cells, sizes int, first string, wide bool) 
 	}
 	return cells, sizes, first, wide && cells == 1
 }
+
+// namesNoPart reports whether words stand in a line without sizes and without a description where nearly all part numbers are of one word:
+// "RECORDS LISTED: 8", or the title of another page.
+func (t *Table) namesNoPart(line int, part string) bool {
+	c := t.ByRole[catalog.Part]
+	if !strings.Contains(part, " ") || lexicon.LooksLikeCode(part) || t.TextOf(line, catalog.Description) != "" || c.Profile.Filled == 0 {
+		return false
+	}
+	single := 0
+	for _, text := range c.Profile.Texts {
+		if !strings.Contains(text, " ") {
+			single++
+		}
+	}
+	return float64(single) >= mostSingle*float64(c.Profile.Filled)
+}
+
+// mostSingle is the share of part numbers of one word beside which words are none.
+const mostSingle = 0.8
 
 // column is a stretch of cells of one column in a formula, on its own sheet.
 var column = pattern.Lazy(`(?:^|[^!$A-Za-z0-9])\$?([A-Z]+)\$?([0-9]+):\$?([A-Z]+)\$?([0-9]+)`)

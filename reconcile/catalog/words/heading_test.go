@@ -82,6 +82,7 @@ func TestMatchKnowsShortForms(t *testing.T) {
 		"Categ.":       "category",
 		"Suppl.":       "",
 		"Xyl":          "",
+		"HSL_DMTR":     "hosel_od",
 	} {
 		got := ""
 		if matches := v.MatchIn("heads", heading); len(matches) > 0 {
@@ -89,6 +90,11 @@ func TestMatchKnowsShortForms(t *testing.T) {
 		}
 		if got != want {
 			t.Errorf("%q is taken for %q, want %q", heading, got, want)
+		}
+	}
+	for heading, want := range map[string]string{"OD_LWR_MM": "base_od", "OD_UPR_MM": "top_od"} {
+		if got := v.MatchIn("ferrules", heading); len(got) == 0 || got[0].Role != want {
+			t.Errorf("%q of ferrules: %+v, want %s", heading, got, want)
 		}
 	}
 }

@@ -205,7 +205,8 @@ func oneSlip(a, b string) bool {
 const leastShort, mostShort = 3, 5
 
 // shortened finds what a token may be short for: in each language the words that it begins, where all of them mean the same or more than
-// the shortest: INN_DIA for an inner diameter, "thickn." for a thickness. Alone it has to be short for the same in all.
+// the shortest: INN_DIA for an inner diameter, "thickn." for a thickness; where it begins none, the words of which it has the consonants: LWR
+// for lower. Alone it has to be short for the same in all.
 func (lex *lexicon) shortened(token string, alone bool) []entry {
 	if len(token) < leastShort || len(token) > mostShort || !plainWord(token) {
 		return nil
@@ -221,6 +222,9 @@ func (lex *lexicon) shortened(token string, alone bool) []entry {
 				all[e.language] = append(all[e.language], e)
 			}
 		}
+	}
+	if len(all) == 0 && consonants(token) == token {
+		all = lex.byConsonants[token]
 	}
 	var found []entry
 	for _, language := range slices.Sorted(maps.Keys(all)) {
@@ -243,4 +247,34 @@ func least(all []entry) (e entry, same bool) {
 		}
 	}
 	return e, !slices.ContainsFunc(all, func(other entry) bool { return !other.concepts.has(e.concepts) })
+}
+
+// consonants returns the first letter of a word and its other letters but for vowels, each of two alike once.
+func consonants(word string) string {
+	var out []byte
+	for i := range len(word) {
+		c := word[i]
+		if i > 0 && (strings.IndexByte("aeiou", c) >= 0 || c == word[i-1]) {
+			continue
+		}
+		out = append(out, c)
+	}
+	return string(out)
+}
+
+// indexConsonants finds the words of a class by their consonants, which are a short form where the word has two letters more.
+func (lex *lexicon) indexConsonants() {
+	lex.byConsonants = map[string]map[string][]entry{}
+	for _, word := range lex.keys {
+		short := consonants(word)
+		if !plainWord(word) || len(short) < leastShort || len(short) > mostShort || len(word) < len(short)+2 {
+			continue
+		}
+		if lex.byConsonants[short] == nil {
+			lex.byConsonants[short] = map[string][]entry{}
+		}
+		for _, e := range lex.words[word] {
+			lex.byConsonants[short][e.language] = append(lex.byConsonants[short][e.language], e)
+		}
+	}
 }

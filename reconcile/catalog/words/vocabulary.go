@@ -89,6 +89,8 @@ type lexicon struct {
 	signKeys  []string // those of signs, in order
 	sorted    []string // the keys of words of one token and six letters at least
 	maxTokens int
+	// byConsonants are the words of headings by their consonants, and by language.
+	byConsonants map[string]map[string][]entry
 }
 
 // concepts is a set of concepts of the grammar of headings.
@@ -185,6 +187,7 @@ func build(files []data.File) (*Vocabulary, error) {
 			}
 		}
 	}
+	v.classes[classConcept].indexConsonants()
 	return v, nil
 }
 
