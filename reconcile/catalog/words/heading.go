@@ -152,7 +152,7 @@ func (v *Vocabulary) matchRole(r role, h heading, kind string) RoleMatch {
 				continue
 			}
 			score := f.score
-			extra := reading.concepts.without(f.needs).without(r.allows).without(v.neutral)
+			extra := reading.concepts.without(f.needs).without(r.allows).without(v.neutral.without(r.excludes))
 			for range extra.without(v.aside).count() {
 				score *= extraConcept
 			}

@@ -147,7 +147,7 @@ func (v *Vocabulary) splitLoose(heading string) (rest, unit, place string) {
 
 // gluedUnit takes a unit off the end of a word: 外径mm, 外径毫米, ODmm, Ø".
 func (v *Vocabulary) gluedUnit(word string) (stem, unit string) {
-	if len(brackets(word)) > 0 {
+	if len(brackets(word)) > 0 || v.isShortWord(word) {
 		return word, ""
 	}
 	var previous rune
@@ -164,6 +164,12 @@ func (v *Vocabulary) gluedUnit(word string) (stem, unit string) {
 		}
 	}
 	return word, ""
+}
+
+// isShortWord reports whether a word is one of the vocabulary that happens to end as a unit does: "Cins", "Einh.".
+func (v *Vocabulary) isShortWord(word string) bool {
+	key := keyOf(word)
+	return plainWord(key) && len(v.classes[classConcept].words[key]) > 0
 }
 
 // shortWide reports whether a unit is a single wide character, which ends many other words: 度 in 深度, 寸 in 尺寸, 도 in 별도.
