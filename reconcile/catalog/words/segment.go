@@ -205,8 +205,8 @@ func oneSlip(a, b string) bool {
 const leastShort, mostShort = 3, 5
 
 // shortened finds what a token may be short for: in each language the words that it begins, where all of them mean the same or more than
-// the shortest: INN_DIA for an inner diameter, "thickn." for a thickness; where it begins none, the words of which it has the consonants: LWR
-// for lower. Alone it has to be short for the same in all.
+// the shortest: INN_DIA for an inner diameter, "thickn." for a thickness; where it begins none, those of which it has the consonants: LWR for
+// lower. Alone it has to be short for the same in all.
 func (lex *lexicon) shortened(token string, alone bool) []entry {
 	if len(token) < leastShort || len(token) > mostShort || !plainWord(token) {
 		return nil
@@ -223,8 +223,10 @@ func (lex *lexicon) shortened(token string, alone bool) []entry {
 			}
 		}
 	}
-	if len(all) == 0 && consonants(token) == token {
-		all = lex.byConsonants[token]
+	for language, entries := range lex.byConsonants[token] {
+		if consonants(token) == token && all[language] == nil {
+			all[language] = entries
+		}
 	}
 	var found []entry
 	for _, language := range slices.Sorted(maps.Keys(all)) {
