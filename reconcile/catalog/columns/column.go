@@ -272,7 +272,7 @@ func (c *Column) fitAlone(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.
 	if role == catalog.Club && c.Profile.counts() && c.Profile.Texts[0] == "1" {
 		return -20 // numbers of lines
 	}
-	if role == catalog.Club && c.bestHeading() < lexicon.SpecificHeading && c.namesClubs(lex) {
+	if role == catalog.Club && (c.bestHeading() < lexicon.SpecificHeading || c.headsSizes(kind)) && c.namesClubs(lex) {
 		return headingPoints*max(h, lexicon.Understood) + values()
 	}
 	refuted := traits.Of[role].Want == traits.Count && h <= lexicon.SpecificHeading && c.uniqueCodes() || role == catalog.UnitRole && c.mostlyCodes()
@@ -313,6 +313,13 @@ func (c *Column) uniqueCodes() bool {
 func (c *Column) mostlyCodes() bool {
 	p := &c.Profile
 	return p.Filled >= 3 && p.distinct == p.Filled && p.share(p.codes) > 0.7 && p.share(p.whole+p.decimals) < 0.5
+}
+
+// headsSizes reports whether the heading of a column says a size of a kind of part, which clubs are in no language but another: "Hole" is
+// Czech for clubs.
+func (c *Column) headsSizes(kind catalog.Kind) bool {
+	found := c.Matches[kind]
+	return len(found) > 0 && traits.Of[catalog.Role(found[0].Role)].Want == traits.Length
 }
 
 // namesClubs reports whether most texts of a column are unmistakable clubs or sets of them: 4-PW, 3W, #7. Plain numbers and
@@ -486,7 +493,11 @@ func (c *Column) textPoints(lex *lexicon.Lexicon, role catalog.Role) float64 {
 			if c.brief() {
 				return -6 // yes and no, signs, codes of a letter or two
 			}
-			return p.share(p.longTexts) + float64(p.distinct)/float64(p.Filled) - 3*p.share(p.decimals)
+			points := p.share(p.longTexts) + float64(p.distinct)/float64(p.Filled) - 3*p.share(p.decimals)
+			if last := c.Text[max(0, len(c.Text)-1):]; last >= "2" && last <= "9" {
+				points -= 2 // the second line of a description goes on with the first
+			}
+			return points
 		case catalog.Colour, catalog.Note:
 			return -2 * p.share(p.decimals)
 		}
