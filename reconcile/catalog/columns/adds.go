@@ -21,7 +21,7 @@ func (t *Table) MayAdd() []catalog.Kind {
 		var kinds []catalog.Kind
 		for _, kind := range []catalog.Kind{catalog.Heads, catalog.Ferrules, catalog.Tips} {
 			p := planFor(t.Lex, t.Columns, kind, false)
-			if c := p.numbers(t.Columns); c != nil && p.has(catalog.Price, catalog.Stock, catalog.Pack) {
+			if c := t.numbersAs(&p); c != nil && p.has(catalog.Price, catalog.Stock, catalog.Pack) {
 				kinds = append(kinds, kind)
 			}
 		}
@@ -47,6 +47,15 @@ func (p *plan) numbers(columns []*Column) *Column {
 	return nil
 }
 
+// numbersAs returns the column of part numbers of a table of which nothing else tells what it lists: the one that is headed so by a plan, or
+// the one of codes that the plan has no use for.
+func (t *Table) numbersAs(p *plan) *Column {
+	if c := p.numbers(t.Columns); c != nil {
+		return c
+	}
+	return t.codesUnclaimed()
+}
+
 // AddTo takes the table for one of a kind that adds to the parts of others.
 func (t *Table) AddTo(kind catalog.Kind) {
 	t.Adds = true
@@ -64,7 +73,7 @@ func (t *Table) Numbers(kind catalog.Kind, visit func(folded string)) {
 	c := t.ByRole[catalog.Part]
 	if t.Kind == catalog.UnknownKind {
 		p := planFor(t.Lex, t.Columns, kind, false)
-		c = p.numbers(t.Columns)
+		c = t.numbersAs(&p)
 	}
 	if c == nil {
 		return

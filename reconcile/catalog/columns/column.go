@@ -137,6 +137,9 @@ func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profi
 	}
 	c.Hints = lex.Words.Hints(h.Text)
 	c.HeadingUnit = layout.HeadingUnit(lex, h)
+	if len(p.Sizes) > 0 && p.tipShare(c.units()) < fewTips {
+		c.Matches[catalog.Ferrules] = orTop(c.Matches[catalog.Ferrules], c.Matches[catalog.Heads])
+	}
 	switch {
 	case h.Types:
 		c.irrelevant = "says which kind of part each row is"
@@ -188,6 +191,21 @@ func headingMatches(l *lexicon.Lexicon, kind catalog.Kind, h layout.Heading) []w
 		found = namedBeside(l, kind, h.Text)
 	}
 	return found
+}
+
+// fewTips is the share of sizes that are those of tips below which a column of them hardly gives tips.
+const fewTips = 0.3
+
+// orTop lets a heading of the tip that a ferrule takes, as found for heads, also be that of a ferrule's top, which the word for an end means
+// as well: "Ø punta" over sizes of which few are those of tips.
+func orTop(ferrules, heads []words.RoleMatch) []words.RoleMatch {
+	at := slices.IndexFunc(heads, func(m words.RoleMatch) bool { return catalog.Role(m.Role) == catalog.TipTaken })
+	if at < 0 || slices.ContainsFunc(ferrules, func(m words.RoleMatch) bool { return catalog.Role(m.Role) == catalog.TopOD }) {
+		return ferrules
+	}
+	top := heads[at]
+	top.Role, top.Score = string(catalog.TopOD), 0.9*top.Score
+	return append(slices.Clip(ferrules), top)
 }
 
 // namedBeside returns the roles of texts in a heading that names something else beside them: "Model & loft" is over models. Of sizes and

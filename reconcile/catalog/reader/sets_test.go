@@ -2,6 +2,8 @@ package reader_test
 
 import (
 	"testing"
+
+	"example.com/seatline/fitcalc/measure"
 )
 
 // Prices by the number of a set are those of each of its clubs.
@@ -59,5 +61,29 @@ func TestPartNumbersUnderOtherHeadings(t *testing.T) {
 	none := read(t, grid("Heads", "Hosel OD (mm) | Bore (mm) | Weight\n13.4 | 9.5 | 2951\n13.5 | 9.5 | 2962\n13.6 | 9.5 | 2973"))
 	if len(none.Heads) != 0 {
 		t.Errorf("weights are taken for part numbers: %q", none.Heads[0].Part)
+	}
+}
+
+// The word for an end is the tip where the sizes are those of tips, and the top of the ferrule where they are not.
+func TestTipsOrTops(t *testing.T) {
+	const head = "Codice | Ø base (mm) | Ø punta (mm) | Foro (mm) | Lunghezza (mm)\n"
+	tops := read(t, grid("Ghiere", head+"F-1 | 13.6 | 10.2 | 9.3 | 20\nF-2 | 13.4 | 10.4 | 9.3 | 25\nF-3 | 13.4 | 10.3 | 8.95 | 25"))
+	if len(tops.Ferrules) != 3 || tops.Ferrules[0].Ferrule.TopOD.Nominal() != measure.Micrometres(10_200) {
+		t.Errorf("%d ferrules, the top of the first %v", len(tops.Ferrules), tops.Ferrules[0].Ferrule.TopOD)
+	}
+	tips := read(t, grid("Ghiere", head+"F-1 | 13.6 | 9.4 | 9.3 | 20\nF-2 | 13.4 | 9.4 | 9.3 | 25\nF-3 | 13.4 | 9.02 | 8.95 | 25"))
+	if len(tips.Ferrules) != 3 || tips.Ferrules[0].Ferrule.TopOD.Given() {
+		t.Errorf("%d ferrules, the top of the first %v", len(tips.Ferrules), tips.Ferrules[0].Ferrule.TopOD)
+	}
+}
+
+// Prices by numbers under a heading of the supplier's own are those of the parts that have them on another sheet.
+func TestPricesUnderOtherNumbers(t *testing.T) {
+	for _, heading := range []string{"Casting no.", "Entry"} {
+		dims := grid("Dims", "Part no. | Hosel OD (mm) | Bore (mm)\nB-701 | 13.4 | 9.5\nB-702 | 13.4 | 9.5\nB-702L | 13.6 | 9.5")
+		prices := grid("Prices", heading+" | Price USD | In stock\nB-701 | 14.2 | 50\nB-702 | 14.2 | 50\nB-702L | 15.1 | 10")
+		if got := read(t, dims, prices); len(got.Heads) != 3 || got.Heads[2].Price != 15.1 {
+			t.Errorf("%s: %d heads, the last for %g", heading, len(got.Heads), got.Heads[2].Price)
+		}
 	}
 }

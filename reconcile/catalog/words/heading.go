@@ -63,10 +63,11 @@ func (v *Vocabulary) readHeading(parts []string) heading {
 	known, unknown := 0, 0
 	h.readings = []headingReading{{}}
 	var leftover []string
-	for _, s := range v.segments(classConcept, list) {
+	segments := v.segments(classConcept, list)
+	for _, s := range segments {
 		options := s.options
 		if len(options) == 0 {
-			options = v.classes[classConcept].shortened(s.text, len(list) == 1)
+			options = spokenIn(v.classes[classConcept].shortened(s.text, len(list) == 1), segments)
 		}
 		if len(options) == 0 {
 			if !isNumber(s.text) {
@@ -93,6 +94,19 @@ func (v *Vocabulary) readHeading(parts []string) heading {
 		h.unknown = float64(unknown) / float64(total)
 	}
 	return h
+}
+
+// spokenIn returns those of several meanings of a short form that are English or of a language of the other words of its heading: "men" beside
+// Swedish words is short for none of Portuguese.
+func spokenIn(meanings []entry, heading []segment) []entry {
+	if len(heading) < 2 {
+		return meanings
+	}
+	return slices.DeleteFunc(meanings, func(short entry) bool {
+		return short.language != "en" && !slices.ContainsFunc(heading, func(s segment) bool {
+			return slices.ContainsFunc(s.options, func(e entry) bool { return e.language == short.language })
+		})
+	})
 }
 
 // dropPrefixes takes from tokens that are no words what fields begin with that a firm has added to its software: ZZLAENGE.
