@@ -68,6 +68,9 @@ func ExplainCodes(lex *lexicon.Lexicon, regions []*Region) {
 
 // codeNotes returns the notes of a sheet that explain letters: in one cell, or in cells one below the other of which each explains some.
 func codeNotes(g *grid.Grid) (all []codes) {
+	if !anyText(g, saysCodes) {
+		return nil
+	}
 	for col := 1; col <= g.Width; col++ {
 		var c codes
 		end := func() {
@@ -79,6 +82,10 @@ func codeNotes(g *grid.Grid) (all []codes) {
 		above := ""
 		for line := 1; line <= g.Lines; line++ {
 			text := g.At(line, col)
+			if c.words == nil && !saysCodes(text) { // nearly every cell of a long list
+				above = text
+				continue
+			}
 			for _, piece := range codePieces().Split(text, -1) {
 				name, found := codesIn(piece)
 				if c.words != nil && (len(found) == 0 || name != "" || c.repeats(found)) {
@@ -99,6 +106,19 @@ func codeNotes(g *grid.Grid) (all []codes) {
 	return all
 }
 
+// saysCodes reports whether a text has one of the signs before what a letter stands for.
+func saysCodes(text string) bool { return strings.ContainsAny(text, "=:：＝") }
+
+// anyText reports whether one of the texts of a sheet is such as is asked for.
+func anyText(g *grid.Grid, is func(string) bool) bool {
+	for text := range g.Texts() {
+		if is(text) {
+			return true
+		}
+	}
+	return false
+}
+
 // repeats reports whether entries explain a letter that is explained already.
 func (c *codes) repeats(found []legendEntry) bool {
 	for _, entry := range found {
@@ -111,7 +131,7 @@ func (c *codes) repeats(found []legendEntry) bool {
 
 // codesIn returns what a text says that letters stand for, and what it says before the first: the name of their column.
 func codesIn(text string) (name string, entries []legendEntry) {
-	if len(text) > lexicon.LongestNote || !strings.ContainsAny(text, "=:：＝") {
+	if len(text) > lexicon.LongestNote || !saysCodes(text) {
 		return "", nil
 	}
 	places := codeSign().FindAllStringSubmatchIndex(text, -1)

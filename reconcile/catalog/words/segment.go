@@ -223,9 +223,11 @@ func (lex *lexicon) shortened(token string, alone bool) []entry {
 			}
 		}
 	}
-	for language, entries := range lex.byConsonants[token] {
-		if consonants(token) == token && all[language] == nil {
-			all[language] = entries
+	if consonants(token) == token {
+		for language, entries := range lex.byConsonants()[token] {
+			if all[language] == nil {
+				all[language] = entries
+			}
 		}
 	}
 	var found []entry
@@ -265,18 +267,19 @@ func consonants(word string) string {
 }
 
 // indexConsonants finds the words of a class by their consonants, which are a short form where the word has two letters more.
-func (lex *lexicon) indexConsonants() {
-	lex.byConsonants = map[string]map[string][]entry{}
+func (lex *lexicon) indexConsonants() map[string]map[string][]entry {
+	all := map[string]map[string][]entry{}
 	for _, word := range lex.keys {
 		short := consonants(word)
 		if !plainWord(word) || len(short) < leastShort || len(short) > mostShort || len(word) < len(short)+2 {
 			continue
 		}
-		if lex.byConsonants[short] == nil {
-			lex.byConsonants[short] = map[string][]entry{}
+		if all[short] == nil {
+			all[short] = map[string][]entry{}
 		}
 		for _, e := range lex.words[word] {
-			lex.byConsonants[short][e.language] = append(lex.byConsonants[short][e.language], e)
+			all[short][e.language] = append(all[short][e.language], e)
 		}
 	}
+	return all
 }

@@ -40,6 +40,7 @@ type Vocabulary struct {
 	money map[string]string
 	// transcribed spells letters of the language that is being read out in others, as people do who cannot type them: ue for ü.
 	transcribed *strings.Replacer
+	transcribes bool
 }
 
 // The classes of words, as the tables of the language files are called.
@@ -89,8 +90,8 @@ type lexicon struct {
 	signKeys  []string // those of signs, in order
 	sorted    []string // the keys of words of one token and six letters at least
 	maxTokens int
-	// byConsonants are the words of headings by their consonants, and by language.
-	byConsonants map[string]map[string][]entry
+	// byConsonants returns the words of headings by their consonants, and by language. It is made when it is first asked for.
+	byConsonants func() map[string]map[string][]entry
 }
 
 // concepts is a set of concepts of the grammar of headings.
@@ -187,7 +188,7 @@ func build(files []data.File) (*Vocabulary, error) {
 			}
 		}
 	}
-	v.classes[classConcept].indexConsonants()
+	v.classes[classConcept].byConsonants = sync.OnceValue(v.classes[classConcept].indexConsonants)
 	return v, nil
 }
 
@@ -203,7 +204,8 @@ func (v *Vocabulary) readLanguage(file data.File) error {
 			v.variants[from] = to
 		}
 	}
-	spelling, _ := file.Table["transcribed"].(string)
+	spelling, transcribes := file.Table["transcribed"].(string)
+	v.transcribes = transcribes
 	v.transcribed = strings.NewReplacer(strings.FieldsFunc(spelling, func(r rune) bool { return r == ' ' || r == '=' })...)
 	for _, class := range slices.Sorted(maps.Keys(file.Table)) {
 		table, ok := file.Table[class].(map[string]any)
@@ -321,29 +323,46 @@ func (v *Vocabulary) add(class, value, language, phrase string) error {
 	}
 	lex := v.classes[class]
 	if lex == nil {
-		lex = &lexicon{words: map[string][]entry{}, signs: map[string][]entry{}}
+		lex = &lexicon{words: make(map[string][]entry, roomOf(class)), signs: map[string][]entry{}}
 		v.classes[class] = lex
 	}
-	if sign := signForm(phrase); !strings.ContainsFunc(sign, unicode.IsLetter) || sign != Fold(phrase) {
+	folded := Fold(phrase)
+	if sign := signForm(phrase); !strings.ContainsFunc(sign, unicode.IsLetter) || sign != folded {
 		lex.signs[sign] = append(lex.signs[sign], e)
 	}
-	spellings := []string{phrase}
-	if transcribed := v.transcribed.Replace(strings.ToLower(phrase)); transcribed != strings.ToLower(phrase) {
-		spellings = append(spellings, transcribed)
+	if isPlain(phrase) {
+		v.enterTokens(lex, tokensOf(phrase), e)
+	} else {
+		v.enterTokens(lex, tokens(folded), e)
 	}
-	for _, spelling := range spellings {
-		list := tokensOf(spelling)
-		if len(list) == 0 {
-			continue
-		}
-		lex.maxTokens = max(lex.maxTokens, len(list))
-		key := strings.Join(list, " ")
-		lex.words[key] = append(lex.words[key], e)
-		if folded := v.foldVariants(key); folded != key {
-			lex.words[folded] = append(lex.words[folded], e)
+	if v.transcribes {
+		small := strings.ToLower(phrase)
+		if transcribed := v.transcribed.Replace(small); transcribed != small {
+			v.enterTokens(lex, tokensOf(transcribed), e)
 		}
 	}
 	return nil
+}
+
+// roomOf is for how many words of a class there is room from the start: those of headings are most.
+func roomOf(class string) int {
+	if class == classConcept {
+		return 1 << 14
+	}
+	return 0
+}
+
+// enterTokens enters a word or phrase by its tokens.
+func (v *Vocabulary) enterTokens(lex *lexicon, list []string, e entry) {
+	if len(list) == 0 {
+		return
+	}
+	lex.maxTokens = max(lex.maxTokens, len(list))
+	key := strings.Join(list, " ")
+	lex.words[key] = append(lex.words[key], e)
+	if folded := v.foldVariants(key); folded != key {
+		lex.words[folded] = append(lex.words[folded], e)
+	}
 }
 
 // signForm is the form in which signs are compared: compatibility forms unified, lower case, one dash and one inch
