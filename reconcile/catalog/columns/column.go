@@ -296,8 +296,11 @@ func (c *Column) fitAlone(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.
 	refuted := traits.Of[role].Want == traits.Count && h <= lexicon.SpecificHeading && c.uniqueCodes() || role == catalog.UnitRole && c.mostlyCodes()
 	if h >= lexicon.LeastHeading && !refuted {
 		points := headingPoints*h + values() + traits.Of[role].Prior
-		if role == catalog.Price && c.sellsOn(lex) {
+		switch {
+		case role == catalog.Price && c.sellsOn(lex):
 			points -= retailPoints
+		case role == catalog.Part && c.namesKinds(lex):
+			points -= kindPoints
 		}
 		return points
 	}
@@ -353,6 +356,25 @@ func (c *Column) namesClubs(lex *lexicon.Lexicon) bool {
 		}
 	}
 	return sets > 0 && named*5 >= c.Profile.Filled*3
+}
+
+// kindPoints is what a column of part numbers loses whose texts are kinds of clubs, some of them several times: those under "Item" say what
+// each is, and its number stands elsewhere.
+const kindPoints = 8
+
+// namesKinds reports whether nearly all texts of a column name a kind of club, and some stand several times.
+func (c *Column) namesKinds(lex *lexicon.Lexicon) bool {
+	p := &c.Profile
+	if p.Filled < 3 || p.distinct == p.Filled {
+		return false
+	}
+	recognise, kinds := lex.Recogniser(catalog.Category), 0
+	for _, text := range p.Texts {
+		if recognise(text) {
+			kinds++
+		}
+	}
+	return p.share(kinds) >= 0.8
 }
 
 // retailPoints is what a price for those who buy in a shop loses: where another one stands beside it, that is the one that a buyer pays.
