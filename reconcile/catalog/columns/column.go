@@ -368,13 +368,7 @@ func (c *Column) namesKinds(lex *lexicon.Lexicon) bool {
 	if p.Filled < 3 || p.distinct == p.Filled {
 		return false
 	}
-	recognise, kinds := lex.Recogniser(catalog.Category), 0
-	for _, text := range p.Texts {
-		if recognise(text) {
-			kinds++
-		}
-	}
-	return p.share(kinds) >= 0.8
+	return p.share(p.count(lex.Recogniser(catalog.Category))) >= 0.8
 }
 
 // retailPoints is what a price for those who buy in a shop loses: where another one stands beside it, that is the one that a buyer pays.
@@ -543,13 +537,7 @@ func (c *Column) textPoints(lex *lexicon.Lexicon, role catalog.Role) float64 {
 		}
 		return 0
 	}
-	hits := 0
-	for _, text := range p.Texts {
-		if recognise(text) {
-			hits++
-		}
-	}
-	points := 5*p.share(hits) - 2
+	points := 5*p.share(p.count(recognise)) - 2
 	if role == catalog.Category && !c.headedCategory() && p.Filled >= 3 && p.distinct == p.Filled {
 		points -= 5 // names of heads that begin with their kind: Iron 5, Iron 6
 	}

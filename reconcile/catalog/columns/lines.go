@@ -293,13 +293,7 @@ func (t *Table) namesNoPart(line int, part string) bool {
 	if !strings.Contains(part, " ") || lexicon.LooksLikeCode(part) || t.TextOf(line, catalog.Description) != "" || c.Profile.Filled == 0 {
 		return false
 	}
-	single := 0
-	for _, text := range c.Profile.Texts {
-		if !strings.Contains(text, " ") {
-			single++
-		}
-	}
-	return float64(single) >= mostSingle*float64(c.Profile.Filled)
+	return c.Profile.share(c.Profile.count(func(text string) bool { return !strings.Contains(text, " ") })) >= mostSingle
 }
 
 // mostSingle is the share of part numbers of one word beside which words are none.
@@ -313,8 +307,11 @@ func (t *Table) isStatistic(line int) bool {
 	g, found := t.Region.Grid, false
 	for _, c := range t.measured() {
 		cell := g.CellOf(g.Id(line, c.Col))
-		if cell.Kind == sheet.Blank && cell.Formula == "" {
-			continue
+		if cell.Formula == "" {
+			if cell.Kind == sheet.Blank {
+				continue
+			}
+			return false // so end nearly all lines
 		}
 		own := g.ColumnName(c.Col)
 		m := column().FindStringSubmatch(cell.Formula)

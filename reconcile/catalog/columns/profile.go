@@ -231,6 +231,16 @@ func (p *profile) share(n int) float64 {
 	return float64(n) / float64(p.Filled)
 }
 
+// count returns how many texts are such as are asked for.
+func (p *profile) count(are func(string) bool) (n int) {
+	for _, text := range p.Texts {
+		if are(text) {
+			n++
+		}
+	}
+	return n
+}
+
 // Within returns the shares of the sizes that are possible and common in one unit.
 func (p *profile) Within(b traits.Bounds, unit string, scale float64) (possible, common float64) {
 	if len(p.Sizes) == 0 {

@@ -712,13 +712,7 @@ func (t *Table) supersede(c, first *Column) {
 
 // namesUnits reports whether most texts of a column are units and nothing else.
 func (t *Table) namesUnits(c *Column) bool {
-	count := 0
-	for _, text := range c.Profile.Texts {
-		if t.Lex.IsUnit(text) {
-			count++
-		}
-	}
-	return count*2 > c.Profile.Filled
+	return c.Profile.count(t.Lex.IsUnit)*2 > c.Profile.Filled
 }
 
 func has(taken map[catalog.Role]int, role catalog.Role) bool {

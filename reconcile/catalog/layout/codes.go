@@ -68,7 +68,7 @@ func ExplainCodes(lex *lexicon.Lexicon, regions []*Region) {
 
 // codeNotes returns the notes of a sheet that explain letters: in one cell, or in cells one below the other of which each explains some.
 func codeNotes(g *grid.Grid) (all []codes) {
-	if !anyText(g, saysCodes) {
+	if len(contentsThat(g, saysCodes)) == 0 {
 		return nil
 	}
 	for col := 1; col <= g.Width; col++ {
@@ -108,16 +108,6 @@ func codeNotes(g *grid.Grid) (all []codes) {
 
 // saysCodes reports whether a text has one of the signs before what a letter stands for.
 func saysCodes(text string) bool { return strings.ContainsAny(text, "=:：＝") }
-
-// anyText reports whether one of the texts of a sheet is such as is asked for.
-func anyText(g *grid.Grid, is func(string) bool) bool {
-	for text := range g.Texts() {
-		if is(text) {
-			return true
-		}
-	}
-	return false
-}
 
 // repeats reports whether entries explain a letter that is explained already.
 func (c *codes) repeats(found []legendEntry) bool {

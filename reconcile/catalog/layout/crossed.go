@@ -16,8 +16,9 @@ import (
 )
 
 // A cross table has one size going down, another across, and in its field the numbers of the parts that have both; a third size may stand
-// in the title. One of the sides may be the tips that the parts are for, which say themselves what they are. Each column of the field is read as a table, with columns for the part number, the size of the line, that of the column and
-// those of the title, so that a row of it has one part.
+// in the title. One of the sides may be the tips that the parts are for, which say themselves what they are. Each column of the field is read
+// as a table, with columns for the part number, the size of the line, that of the column and those of the title, so that a row of it has
+// one part.
 
 // crossed is a cross table as it was found.
 type crossed struct {

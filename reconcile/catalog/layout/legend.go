@@ -126,14 +126,7 @@ func legendOf(g *grid.Grid, lex *lexicon.Lexicon, tables []letterTable) (legend 
 
 // legendLines returns the lines of which several cells explain a letter each, as one text: a legend that was cut at the signs between.
 func legendLines(g *grid.Grid) []string {
-	explains := map[grid.ID]bool{}
-	id := grid.Nothing
-	for text := range g.Texts() {
-		if explainsLetter(text) {
-			explains[id] = true
-		}
-		id++
-	}
+	explains := contentsThat(g, explainsLetter)
 	if len(explains) < leastLegend {
 		return nil
 	}
@@ -210,15 +203,22 @@ func legendTables(g *grid.Grid) []letterTable {
 
 // letterContents returns the contents of a sheet that are letters by themselves.
 func letterContents(g *grid.Grid) map[grid.ID]bool {
-	letters := map[grid.ID]bool{}
+	return contentsThat(g, func(text string) bool {
+		return len(text) > 0 && len(text) <= longestLetter && aloneLetter().MatchString(text)
+	})
+}
+
+// contentsThat returns the contents of a sheet whose texts are such as are asked for.
+func contentsThat(g *grid.Grid, are func(string) bool) map[grid.ID]bool {
+	found := map[grid.ID]bool{}
 	id := grid.Nothing
 	for text := range g.Texts() {
-		if len(text) > 0 && len(text) <= longestLetter && aloneLetter().MatchString(text) {
-			letters[id] = true
+		if are(text) {
+			found[id] = true
 		}
 		id++
 	}
-	return letters
+	return found
 }
 
 // isLegend reports whether letters that stand one above the other are explained: each once, with words beside it.

@@ -422,20 +422,7 @@ var priceBreak = sync.OnceValue(func() *regexp.Regexp {
 func IsPriceBreak(text string) bool { return priceBreak().MatchString(text) }
 
 // FromOne reports whether the first quantity of a price break is one piece: 1-99 pcs.
-func FromOne(text string) bool { return numberAt(text) == "1" }
-
-// numberAt is the first number of a text.
-func numberAt(text string) string {
-	at := strings.IndexFunc(text, unicode.IsDigit)
-	if at < 0 {
-		return ""
-	}
-	text = text[at:]
-	if end := strings.IndexFunc(text, func(r rune) bool { return !unicode.IsDigit(r) }); end >= 0 {
-		text = text[:end]
-	}
-	return text
-}
+func FromOne(text string) bool { return wholeNumber().FindString(text) == "1" }
 
 // IsWord reports whether a unit was found as a bare word, which at the beginning of a heading is the abbreviation of
 // another one: "Ins. depth".

@@ -37,7 +37,7 @@ func add(e, other *rows.Entry) {
 
 // addToSets gives what a table says of the number of a set to each club of the set, and returns the entries without those that it came from.
 func addToSets(entries []*rows.Entry) []*rows.Entry {
-	if !slices.ContainsFunc(entries, func(e *rows.Entry) bool { return e.Table.Adds }) {
+	if !slices.ContainsFunc(entries, func(e *rows.Entry) bool { return e.Table.Adds }) || !slices.ContainsFunc(entries, func(e *rows.Entry) bool { return e.Set != "" }) {
 		return entries
 	}
 	clubs, parts := map[catalog.PartKey][]*rows.Entry{}, map[catalog.PartKey]bool{}

@@ -154,14 +154,13 @@ func (l *lexer) number() {
 			n, rest, err = measure.Notation{Comma: measure.DecimalComma}.ParseNumber(text)
 		}
 	}
-	if groups := pointGroupsAhead().FindString(text); err != nil && groups != "" {
-		if n, rest, err := measure.ParseNumber(strings.ReplaceAll(groups, ".", "")); err == nil && rest == "" {
+	if err != nil {
+		groups := pointGroupsAhead().FindString(text)
+		if n, rest, err := measure.ParseNumber(strings.ReplaceAll(groups, ".", "")); groups != "" && err == nil && rest == "" {
 			l.took(groups, n, nil)
 			l.forgive(ForgaveThousands, "the points in "+groups+" part thousands")
 			return
 		}
-	}
-	if err != nil {
 		l.push(aWord, "", len(leadingRun(l.rest)))
 		l.problem = Problem{problemUnreadable, "\"" + l.last().raw + "\" is no number"}
 		return

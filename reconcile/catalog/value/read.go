@@ -77,7 +77,7 @@ var behindValue = pattern.Lazy(`^(.*\d.*?) *(?:\(([^()]*\d[^()]*)\)|[,;] ([^()]*
 
 // withoutOld takes off what a cell says that its value was before: 13.4 (was 13.3).
 func withoutOld(text string) (now, before string) {
-	if !strings.HasSuffix(text, ")") && !strings.ContainsAny(text, ",;") {
+	if !strings.HasSuffix(text, ")") && !strings.Contains(text, ", ") && !strings.Contains(text, "; ") { // nearly every cell
 		return text, ""
 	}
 	m := behindValue().FindStringSubmatch(text)
