@@ -37,6 +37,8 @@ type Column struct {
 	Hints   words.Hints
 	// irrelevant is set where the heading speaks of what no joint depends on, or of the price of a quantity.
 	irrelevant string
+	// ours is the column of the firm's own part numbers where this one gives those of the maker or the customer, nil otherwise.
+	ours *Column
 	// offered is set where the column is one of quantities that are offered or ordered.
 	offered bool
 	// reported is set where it was said already why the column is not used.

@@ -62,6 +62,7 @@ func Understand(t *layout.Table, given catalog.Kind) *Table {
 // understand finds what the table lists and what its columns mean.
 func (t *Table) understand(given catalog.Kind, titles []string) {
 	t.Columns = columnsOf(t.Region, t.Lex)
+	t.tellWhose()
 	t.foldClubColumns(titles)
 	t.findTotals()
 	t.findChange()
@@ -90,6 +91,7 @@ func (t *Table) adopt(chosen *plan, titles []string) {
 	t.doubtPart()
 	t.doubtLength()
 	t.nameParts(titles)
+	t.reportWhose()
 	t.holdUncertain()
 	t.reportOffered()
 }

@@ -183,7 +183,7 @@ VE-2 | 13.3 | 9.5 | 21.00 | 19.50 | 17.00`, map[string]catalog.Role{"D": "", "E"
 Mfr part no. | VF item | Hosel OD mm | Bore mm
 M-77 | 204-1 | 13.2 | 9.5
 M-78 | 204-2 | 13.3 | 9.5
-M-79 | 204-3 | 13.3 | 9.5`, map[string]catalog.Role{"A": catalog.Part, "B": ""}},
+M-79 | 204-3 | 13.3 | 9.5`, map[string]catalog.Role{"A": "", "B": catalog.Part}},
 		"a model beside weights": {`
 Model | Hosel OD mm | Bore mm | Weight (g) | Loft °
 Yarrow | 13.2 | 9.5 | 268 | 30

@@ -105,3 +105,34 @@ func (v *Vocabulary) Irrelevant(parts ...string) bool {
 	h := v.readHeading(parts)
 	return h.unknown <= 0.6 && slices.ContainsFunc(h.readings, func(r headingReading) bool { return r.concepts.meets(v.aside) })
 }
+
+// Whose is whom numbers of parts belong to, as a heading says.
+type Whose uint8
+
+// In this order a buyer takes one for the number by which a part is ordered.
+const (
+	Customers Whose = iota
+	Makers
+	Anybodys
+	Own
+)
+
+// Whose returns whom the numbers under a heading belong to, Anybodys where it does not say, and whether it says nothing else: "Ours", "Maker's no."
+func (v *Vocabulary) Whose(parts ...string) (whose Whose, alone bool) {
+	h := v.readHeading(parts)
+	beside := v.concepts["number"].and(v.concepts["filler"])
+	whose = Anybodys
+	for _, owner := range []struct {
+		concept string
+		whose   Whose
+	}{{"customer", Customers}, {"supplier", Makers}, {"own", Own}} {
+		set := v.concepts[owner.concept]
+		for _, r := range h.readings {
+			if r.concepts.has(set) {
+				whose = owner.whose
+				alone = alone || h.unknown == 0 && r.concepts.without(set).without(beside) == concepts{}
+			}
+		}
+	}
+	return whose, alone
+}
