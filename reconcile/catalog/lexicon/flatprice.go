@@ -13,16 +13,19 @@ import (
 // FlatPrice is one price for each of all pieces, as a sentence says it.
 type FlatPrice struct {
 	// Text is the amount with its currency, as it stands there.
-	Text     string
-	Price    float64
+	Text  string
+	Price float64
+	// Currency is empty where the words alone say that it is money.
 	Currency string
+	// Of is what the pieces are: heads or ferrules, empty where that is not said.
+	Of string
 }
 
 // amount is a number in a sentence.
 var amount = pattern.Lazy(`\d+(?:[.,]\d+)*|[.,]\d+`)
 
 // FlatPrice returns the price that a sentence gives for each of all pieces; false where it gives none, or may speak of some pieces only, of
-// several or of something else than pieces.
+// several or of something else than pieces. A number that names no currency has to be written as prices are.
 func (l *Lexicon) FlatPrice(sentence string) (flat FlatPrice, said bool) {
 	if len(sentence) > LongestNote || strings.ContainsAny(sentence, "%±+") {
 		return FlatPrice{}, false
@@ -32,13 +35,18 @@ func (l *Lexicon) FlatPrice(sentence string) (flat FlatPrice, said bool) {
 		return FlatPrice{}, false
 	}
 	from, to := l.withMoney(sentence, places[0])
-	text := sentence[from:to]
+	text := strings.TrimSpace(sentence[from:to])
 	reading := l.Read(text, value.Context{Want: value.WantPrice})
-	if reading.Kind != value.Number || reading.Problem.Code != "" || reading.Rest != "" || reading.Number <= 0 || !words.IsCurrency(reading.Unit) {
+	if reading.Kind != value.Number || reading.Problem.Code != "" || reading.Rest != "" || reading.Number <= 0 {
 		return FlatPrice{}, false
 	}
-	return FlatPrice{text, reading.Number, reading.Unit}, l.Words.SaysFlatPrice(sentence[:from] + " " + sentence[to:])
+	saying := l.Words.FlatPrice(sentence[:from] + " " + sentence[to:])
+	isMoney := words.IsCurrency(reading.Unit) || reading.Unit == "" && saying.Money && inCents().MatchString(text)
+	return FlatPrice{text, reading.Number, reading.Unit, saying.Of}, saying.Each && isMoney
 }
+
+// inCents is a number as prices are written.
+var inCents = pattern.Lazy(`^\d*[.,]\d\d$`)
 
 // withMoney widens the place of a number to the word or sign for a currency behind it or before it.
 func (l *Lexicon) withMoney(text string, at []int) (from, to int) {

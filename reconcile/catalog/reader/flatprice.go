@@ -43,13 +43,19 @@ func standAbove(notes []layout.FlatNote, table *columns.Table) bool {
 	return notes[0].Place.Row < first && notes[1].Place.Row > first && notes[len(notes)-1].Place.Row < last
 }
 
-// speaksOf reports whether a note is about a table: the one that it stands in or above, or the only one of the sheet, of which there may be
-// several columns of one cross table.
+// speaksOf reports whether a note is about a table: the one that it stands in or above, or the only one of the sheet or of the kind of parts that
+// it names, of which there may be several columns of one cross table.
 func (s *sheetReader) speaksOf(note *layout.FlatNote, table *columns.Table) bool {
+	if note.Of != "" && note.Of != table.Kind.String() {
+		return false
+	}
 	others := 0
 	for _, t := range s.tables {
 		if t.Kind != table.Kind {
-			return false
+			if note.Of == "" {
+				return false
+			}
+			continue
 		}
 		if !t.Region.Second {
 			others++

@@ -113,3 +113,48 @@ func TestPriceOfOnePiece(t *testing.T) {
 		t.Errorf("%d heads, the first for %g, want 15.20", len(got.Heads), got.Heads[0].Price)
 	}
 }
+
+// A price for each piece stands once, above or below the list, and is that of each part of its kind that has no other; that it is taken is said.
+func TestPriceOfAll(t *testing.T) {
+	const ferrules, heads = "Part | ID (mm) | OD (mm) | Length (mm)\nF-1 | 9.35 | 13.6 | 12.7\nF-2 | 9.35 | 13.8 | 12.7", "Part | Club | Hosel OD (mm) | Bore (mm)\nH-1 | 5 | 13.4 | 9.5\nH-2 | 6 | 13.4 | 9.5"
+	for name, c := range map[string]struct {
+		text     string
+		ferrule  float64
+		currency string
+		head     float64
+		place    string
+	}{
+		"of the kind":                {text: "All ferrules $0.45 each\n" + ferrules, ferrule: 0.45, currency: "USD", place: "A1"},
+		"unit price above":           {text: "Stückpreis 0,45 EUR\n" + ferrules, ferrule: 0.45, currency: "EUR", place: "A1"},
+		"unit price below":           {text: ferrules + "\n\nprix unitaire 0,45 €", ferrule: 0.45, currency: "EUR", place: "A5"},
+		"each, no currency":          {text: ferrules + "\n\njede 0,45", ferrule: 0.45, place: "A5"},
+		"all at, right below":        {text: ferrules + "\nall at 18.50", ferrule: 18.50, place: "A4"},
+		"all at, below":              {text: ferrules + "\n\nall at 18.50", ferrule: 18.50, place: "A5"},
+		"of the other kind":          {text: "All ferrules $0.45 each\n" + heads},
+		"of either kind":             {text: ferrules + "\n\n" + heads + "\n\nAll ferrules $0.45 each. All heads $18.50 each", ferrule: 0.45, currency: "USD", head: 18.50, place: "A9"},
+		"of a kind, with two tables": {text: ferrules + "\n\n" + heads + "\n\nAll heads $18.50 each", head: 18.50, place: "A9"},
+		"of nobody knows which":      {text: ferrules + "\n\n" + heads + "\n\nUnit price $18.50"},
+		"a size":                     {text: ferrules + "\n\nall at 18.50 mm"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			got := read(t, grid("Sheet1", c.text))
+			defer show(t, got)
+			for _, f := range got.Ferrules {
+				if f.Price != c.ferrule || f.Price > 0 && f.Currency != c.currency {
+					t.Errorf("%s: %g %s, want %g %s", f.Part, f.Price, f.Currency, c.ferrule, c.currency)
+				}
+			}
+			for _, h := range got.Heads {
+				if h.Price != c.head {
+					t.Errorf("%s: %g, want %g", h.Part, h.Price, c.head)
+				}
+			}
+			if len(got.Ferrules)+len(got.Heads) < 2 {
+				t.Error("parts are missing")
+			}
+			if c.place != "" {
+				wantFinding(t, got, "data.prices", c.place, "is taken for the price of each piece")
+			}
+		})
+	}
+}

@@ -1,22 +1,72 @@
 package words
 
-// SaysFlatPrice reports whether the words beside an amount of money say that it is the price of each piece: two of those for a price, for
-// every and for a piece, and no word that is not known here, since that may speak of some of the pieces or of something else.
-func (v *Vocabulary) SaysFlatPrice(text string) bool {
+import "slices"
+
+// FlatPrice is what the words beside an amount say of it.
+type FlatPrice struct {
+	// Each is set where it is the price of each piece of all.
+	Each bool
+	// Money is set where it is a sum of money, although no currency stands beside it.
+	Money bool
+	// Of is what the pieces are: heads, ferrules or tips, empty where that is not said.
+	Of string
+}
+
+// FlatPrice finds whether the words beside an amount say that it is the price of each piece: two of those for a price, for every and for a
+// piece, or one that says as much alone, and no word that is not known here, since that may speak of some of the pieces or of something else.
+func (v *Vocabulary) FlatPrice(text string) FlatPrice {
 	said := map[string]bool{}
+	flat := FlatPrice{}
+	var unknown []string
+	named := func() bool { // what stands between known words names parts of one kind, or there is nothing
+		if len(unknown) == 0 {
+			return true
+		}
+		kind := v.pieces(unknown)
+		unknown = nil
+		if kind == "" || flat.Of != "" && flat.Of != kind {
+			return false
+		}
+		flat.Of, said["piece"] = kind, true
+		return true
+	}
 	for _, s := range v.segments(classFlatPrice, tokensOf(text)) {
 		if len(s.options) == 0 || s.options[0].weight < sureWord {
-			return false
+			unknown = append(unknown, s.text)
+			continue
+		}
+		if !named() {
+			return FlatPrice{}
 		}
 		for _, e := range s.options {
 			said[e.value] = true
 		}
 	}
-	switch {
-	case said["price"]:
-		return said["every"] || said["piece"]
-	case said["tax"]:
-		return false
+	if !named() {
+		return FlatPrice{}
 	}
-	return said["every"] && said["piece"]
+	price := said["price"] || said["unit_price"]
+	flat.Money = price || said["single"] || said["every"] && said["at"]
+	switch {
+	case price:
+		flat.Each = said["every"] || said["piece"] || said["unit_price"]
+	case said["tax"]:
+	default:
+		flat.Each = said["every"] && (said["piece"] || said["at"]) || said["single"]
+	}
+	return flat
+}
+
+// pieces returns the kind of parts that some words as a whole mean, empty where they mean none: irons are heads too, and not all of them.
+func (v *Vocabulary) pieces(list []string) string {
+	all := v.segments(classConcept, list)
+	if len(all) != 1 {
+		return ""
+	}
+	for _, kind := range []struct{ concept, name string }{{"head", "heads"}, {"ferrule", "ferrules"}} {
+		if slices.ContainsFunc(all[0].options, func(e entry) bool { return e.weight >= sureWord && e.concepts == v.concepts[kind.concept] }) {
+			return kind.name
+		}
+	}
+	return ""
 }
