@@ -813,7 +813,9 @@ func (t *Table) rivalOf(c *Column) *Column {
 		p := &other.Profile
 		switch {
 		case other.rival == c && (h < alike || other.headed(t.Kind, c.Role) >= alike):
-			return other
+			if possible, _ := p.best(b, other.units(), 1); possible > 0 {
+				return other
+			}
 		case h >= lexicon.SpecificHeading:
 		case other == c.Older, other == c || other.Role != "" && other.Known || other.irrelevant != "" || other.Deviation != 0 || t.ruled(other):
 		case len(other.Matches[t.Kind]) > 0 && other.headed(t.Kind, c.Role) == 0, other.saysOther(c.Role) && !c.saysOther(c.Role) && other.bestHeading() >= lexicon.Understood:

@@ -641,7 +641,7 @@ func continuesHeading(g *grid.Grid, lex *lexicon.Lexicon, line, top int, strip s
 			known++
 		}
 	}
-	if isClubLine(g, lex, line, top, strip) {
+	if isClubLine(g, lex, line, top, strip) || line == top+1 && dividesGroups(g, lex, line, top, strip) {
 		return true
 	}
 	return cells > 0 && numeric == 0 && known*2 > cells && (known >= 2 || cells == 1 && (unitsOnly(g, lex, line, strip) || line == top+1 && completes(g, lex, line, top, strip)))

@@ -98,6 +98,19 @@ TR 7493 | 13.5 | 10.2 | 8.97
 	wantFinding(t, c, "layout.column", "C1", "its sizes are others")
 }
 
+// What no hosel is as wide as is no rival of its diameter, whatever its heading says.
+func TestLengthsUnderTheSameHeading(t *testing.T) {
+	c := read(t, grid("Heads", `
+Part No | Hosel (mm) | Bore (mm) | Hosel (mm)
+KT-21 | 13.4 | 9.48 | 66
+KT-22 | 13.4 | 9.48 | 66
+KT-23 | 13.6 | 9.48 | 64
+`))
+	defer show(t, c)
+	wantRow(t, c, "KT-23", catalog.Used, sizes{catalog.HoselOD: 13.6, catalog.Bore: 9.48})
+	wantFinding(t, c, "layout.column", "D1", "its sizes are others")
+}
+
 // A cell that is no bore at all says nothing of whether the others are names of tips.
 func TestNamesOfTipsBesideAnImpossibleBore(t *testing.T) {
 	c := read(t, grid("Ferrules", `
