@@ -189,7 +189,7 @@ func (n *Notes) keep(lex *lexicon.Lexicon, c Clause) {
 		return
 	}
 	c.Units = lex.LengthUnitsIn(c.Text)
-	if len(c.Units) > 0 || MayTolerate(c.Text) {
+	if len(c.Units) > 0 || Tolerates(lex, c.Text) {
 		n.Clauses = append(n.Clauses, c)
 	}
 }
@@ -281,6 +281,15 @@ func MayTolerate(text string) bool {
 	}
 	return false
 }
+
+// Tolerates reports whether a free text may state a tolerance: by a sign that only tolerances have, or as less than the size by a number with a
+// minus before it, which is a dash in part numbers and between sizes where no word for tolerances stands beside it.
+func Tolerates(lex *lexicon.Lexicon, text string) bool {
+	return MayTolerate(text) || minusAlone().MatchString(text) && lex.Words.Mentions("tolerance", text)
+}
+
+// minusAlone is a small number with a minus of its own.
+var minusAlone = pattern.Lazy(`(?:^|[\s(:])[-−–](?:0[.,]\d|[.,]0\d)`)
 
 // Describe says where a general rule stands.
 func Describe(text, cell string) string {

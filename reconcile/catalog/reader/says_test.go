@@ -44,6 +44,13 @@ TW-2 | 13.4 | 9.5 | 32
 		"Depths ±0.5 mm; diameters ±0.05 mm":       "bore=9.5[9.45..9.55] bore_depth=32[31.5..32.5] hosel_od=13.6[13.55..13.65]",
 		"All dimensions ±0.2 mm":                   "bore=9.5[9.3..9.7] bore_depth=32[31.8..32.2] hosel_od=13.6[13.4..13.8]",
 		"Hosel OD ±.003 in, bore ±.001 in":         "bore=9.5[9.4746..9.5254] bore_depth=32 hosel_od=13.6[13.5238..13.6762]",
+		"tol. on all hosel OD's +/-.002 in":        "bore=9.5 bore_depth=32 hosel_od=13.6[13.5492..13.6508]",
+		"Toleranz Durchmesser ±0,05":               "bore=9.5[9.45..9.55] bore_depth=32 hosel_od=13.6[13.55..13.65]",
+		"tolerance on the bore -.05 mm":            "bore=9.5[9.45..9.5] bore_depth=32 hosel_od=13.6",
+		"Bohrung: Toleranz −0,05 mm":               "bore=9.5[9.45..9.5] bore_depth=32 hosel_od=13.6",
+		"Otwory z tolerancją -0,05 mm, polerowane": "bore=9.5[9.45..9.5] bore_depth=32 hosel_od=13.6",
+		"Bores run -0.05 mm":                       "bore=9.5 bore_depth=32 hosel_od=13.6",
+		"Tolerances by drawing TW-05":              "bore=9.5 bore_depth=32 hosel_od=13.6",
 		"± 0.1 mm":                                 "bore=9.5[9.4..9.6] bore_depth=32[31.9..32.1] hosel_od=13.6[13.5..13.7]",
 	} {
 		t.Run(note, func(t *testing.T) {

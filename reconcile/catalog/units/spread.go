@@ -37,7 +37,7 @@ const (
 func (t *Table) spreadNotes() {
 	for i := range t.notes.Clauses {
 		c := &t.notes.Clauses[i]
-		if !layout.MayTolerate(c.Text) {
+		if !layout.Tolerates(t.Lex, c.Text) {
 			continue
 		}
 		for index, tolerance := range value.ReadTolerances(c.Text, value.Context{Unit: "mm"}) {

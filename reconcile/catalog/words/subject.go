@@ -100,6 +100,13 @@ func (v *Vocabulary) namedBy(kind string, run []segment, aside concepts, wanted 
 	return best, class
 }
 
+// Mentions reports whether a word or phrase for a concept stands in a text, whatever else does.
+func (v *Vocabulary) Mentions(concept, text string) bool {
+	return slices.ContainsFunc(v.segments(classConcept, tokensOf(text)), func(s segment) bool {
+		return slices.ContainsFunc(s.options, func(e entry) bool { return e.weight >= surelyMeant && e.concepts.has(v.concepts[concept]) })
+	})
+}
+
 // Irrelevant reports whether a heading speaks of what no joint depends on: a loft, a weight, a barcode.
 func (v *Vocabulary) Irrelevant(parts ...string) bool {
 	h := v.readHeading(parts)
