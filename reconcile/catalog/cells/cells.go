@@ -360,6 +360,9 @@ func (t *Reader) unitOf(line int, c *Column, cell sheet.Cell) (unit, why string)
 // readSize reads a length or diameter.
 func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell) (catalog.Field, Trouble) {
 	unit, why := t.unitOf(line, c, cell)
+	if c.ByValues {
+		f.Assumptions = append(f.Assumptions, t.TakenByValues(c.Col, c.Role))
+	}
 	if c.Inferred {
 		f.Assumptions = append(f.Assumptions, c.Order)
 	}

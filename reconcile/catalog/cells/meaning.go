@@ -1,7 +1,6 @@
 package cells
 
 import (
-	"fmt"
 	"slices"
 
 	"example.com/seatline/reconcile/catalog"
@@ -250,7 +249,7 @@ func (t *Reader) understandCell(line int, c *Column, u *meaning) string {
 		u.Assumed = f.Assumptions
 	default:
 		if !c.Known {
-			u.Assumed = []string{fmt.Sprintf("column %s taken as %s by its values", t.Region.Grid.ColumnName(c.Col), catalog.RoleName(t.Kind, c.Role))}
+			u.Assumed = []string{t.TakenByValues(c.Col, c.Role)}
 		}
 	}
 	if f.Dim.Given() {

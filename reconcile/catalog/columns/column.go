@@ -68,6 +68,8 @@ type Column struct {
 	hidden bool
 	// Held is why the values of the column are not used, empty where they are.
 	Held string
+	// ByValues is set where the column has a role that only its values give, and is used.
+	ByValues bool
 	// RoleHeld is set where another column could have the role as well, so that a unit in a cell settles nothing.
 	RoleHeld bool
 	// HeadingUnit is the unit that the heading or the unit line names.

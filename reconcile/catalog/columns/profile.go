@@ -259,6 +259,21 @@ func (p *profile) Within(b traits.Bounds, unit string, scale float64) (possible,
 	return possible / n, common / n
 }
 
+// fitsOnly reports whether nearly all cells hold sizes, not all the same and some with decimals, and all of these are such as parts
+// commonly have, in one of the units.
+func (p *profile) fitsOnly(b traits.Bounds, units []string) bool {
+	if p.distinct < 2 || len(p.Sizes) < leastByValues || p.share(len(p.Sizes)) < 0.9 || p.decimals == 0 {
+		return false
+	}
+	return slices.ContainsFunc(units, func(unit string) bool {
+		_, common := p.Within(b, unit, 1)
+		return common == 1
+	})
+}
+
+// leastByValues is how many sizes a column has to have for these to say what it is.
+const leastByValues = 3
+
 // tipShare returns the share of the sizes that are those by which tips are called, in the unit in which it is greatest.
 func (p *profile) tipShare(units []string) float64 {
 	best := 0

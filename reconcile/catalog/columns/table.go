@@ -752,6 +752,11 @@ func (t *Table) indexRoles() {
 	}
 }
 
+// TakenByValues says that nothing but its values gives a column its role.
+func (t *Table) TakenByValues(col int, role catalog.Role) string {
+	return fmt.Sprintf("column %s taken as %s by its values", t.Region.Grid.ColumnName(col), t.named(role))
+}
+
 // named is what people call a role in the table.
 func (t *Table) named(role catalog.Role) string { return catalog.RoleName(t.Kind, role) }
 
@@ -776,6 +781,9 @@ func (t *Table) holdUncertain() {
 		case c.Several:
 			c.Held = fmt.Sprintf("the heading of column %s names several sizes", name)
 			t.AddColumn(finding.Error, "layout.role", c.Col, fmt.Sprintf("column %s %q names several sizes, and its cells do not give as many; say which it is", name, c.Text), key)
+		case !c.Known && t.standsForKey(c):
+			c.ByValues = true
+			t.AddColumn(finding.Warning, "layout.role", c.Col, fmt.Sprintf("column %s %q was not understood; it is taken for %s by its values (%s)", name, c.Text, t.named(c.Role), c.Evidence), key)
 		case !c.Known:
 			c.Held = fmt.Sprintf("column %s is %s only by its values", name, t.named(c.Role))
 			t.AddColumn(finding.Error, "layout.role", c.Col, fmt.Sprintf("column %s %q was not understood; by its values it is probably %s (%s)", name, c.Text, t.named(c.Role), c.Evidence), key)
@@ -799,6 +807,27 @@ func (t *Table) holdUncertain() {
 			}
 		}
 	}
+}
+
+// standsForKey reports whether a column under a word that nobody knows can be nothing but the diameter by which parts of the kind are told
+// apart: all its sizes are such as these commonly have, with decimals, in one unit; no other column could be it; and the size that stands
+// within it, the bore, has its own column, as in no list of prices.
+func (t *Table) standsForKey(c *Column) bool {
+	if c.Role != catalog.HoselOD && c.Role != catalog.BaseOD || t.KindAssumed != "" || len(c.Matches[t.Kind]) > 0 {
+		return false
+	}
+	bore := t.first(catalog.Bore)
+	b, _ := traits.BoundsOf(t.Kind, c.Role)
+	if bore == nil || !bore.Known || !c.Profile.fitsOnly(b, c.units()) {
+		return false
+	}
+	return !slices.ContainsFunc(t.Columns, func(other *Column) bool {
+		if other == c || other.Role != "" && other.Known || other.irrelevant != "" || other.Profile.counts() || len(other.Profile.Sizes) == 0 {
+			return false
+		}
+		possible, _ := other.Profile.best(b, other.units(), 1)
+		return possible > 0
+	})
 }
 
 // rivalOf returns a column without a role, or with one by its values only, whose sizes fit that of another as well, where the heading of that one is understood only in

@@ -30,6 +30,45 @@ TR 2501 | 19 | 12.7 | 8.45 | 656
 	wantFinding(t, c, "layout.part", "A1", "by its values")
 }
 
+// A word that nobody knows over sizes that can be nothing but the outer diameter is taken for it, with a word, beside bores and nothing else
+// that could be it.
+func TestKeySizeByItsValues(t *testing.T) {
+	for _, test := range []struct {
+		name, sheet string
+		taken       bool
+	}{
+		{"in mm", "Part | Zork | Bore (mm) | Length (mm)\nQ-1 | 13.6 | 9.35 | 25.4\nQ-2 | 13.5 | 9.35 | 20\nQ-3 | 13.6 | 8.95 | 25.4", true},
+		{"in inches", "Part | Zork | Bore (in) | Length (in)\nQ-1 | .535 | .368 | 1\nQ-2 | .540 | .368 | .75\nQ-3 | .535 | .352 | 1", true},
+		{"no bore: a list of prices perhaps", "Part | Zork | Length (mm)\nQ-1 | 13.6 | 25.4\nQ-2 | 13.5 | 20\nQ-3 | 13.6 | 25.4", false},
+		{"another could be it", "Part | Zork | Bore (mm) | Blip\nQ-1 | 13.6 | 9.35 | 14.1\nQ-2 | 13.5 | 9.35 | 14.0\nQ-3 | 13.6 | 8.95 | 14.1", false},
+		{"whole numbers", "Part | Zork | Bore (mm) | Length (mm)\nQ-1 | 13 | 9.35 | 25.4\nQ-2 | 14 | 9.35 | 20\nQ-3 | 13 | 8.95 | 25.4", false},
+		{"one of another size", "Part | Zork | Bore (mm) | Length (mm)\nQ-1 | 13.6 | 9.35 | 25.4\nQ-2 | 19.5 | 9.35 | 20\nQ-3 | 13.6 | 8.95 | 25.4", false},
+		{"the word means something else", "Part | Price | Bore (mm) | Length (mm)\nQ-1 | 13.6 | 9.35 | 25.4\nQ-2 | 13.5 | 9.35 | 20\nQ-3 | 13.6 | 8.95 | 25.4", false},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			c := read(t, grid("Ferrules", "\n"+test.sheet+"\n"))
+			defer show(t, c)
+			given := 0
+			for _, f := range c.Ferrules {
+				if f.Ferrule.BaseOD.Given() {
+					given++
+				}
+			}
+			if want := map[bool]int{true: 3}[test.taken]; given != want {
+				t.Errorf("%d base ODs, want %d", given, want)
+			}
+			for _, row := range c.Tables[0].Rows {
+				if test.taken && row.Part != "" && row.Outcome != catalog.Assumed {
+					t.Errorf("row %d is %v", row.Row, row.Outcome)
+				}
+			}
+			if test.taken {
+				wantFinding(t, c, "layout.role", "B1", "by its values")
+			}
+		})
+	}
+}
+
 // A size in another column whose role is known by its values only is a rival, too.
 func TestRivalByItsValuesOnly(t *testing.T) {
 	c := read(t, grid("Árlista ferruli", `
