@@ -48,7 +48,7 @@ func detect(text string) separation {
 			best, found.separator = scores[i], separator
 		}
 	}
-	if best < leastEven && labelled(text) {
+	if labelled(text) && (best < leastEven || found.separator == ',' && commasSpaced(text, true)) {
 		return separation{}
 	}
 	if found.separator == ',' && figuresSpaced(text) {
@@ -59,13 +59,14 @@ func detect(text string) separation {
 			found.other = separator
 		}
 	}
-	found.spaced = found.separator == ',' && commasSpaced(text)
+	found.spaced = found.separator == ',' && commasSpaced(text, false)
 	return found
 }
 
 // commasSpaced reports whether commas either stand between two digits or have a blank behind them, both of which are there, the former in no
-// line by themselves: then only the latter separate, as in a letter. "boring 9,35, lengte 18"
-func commasSpaced(text string) bool {
+// line by themselves: then only the latter separate, as in a letter. "boring 9,35, lengte 18" In lines with labels the former may stand by
+// themselves, and neither separates: "length, mm: 9,35".
+func commasSpaced(text string, labels bool) bool {
 	if strings.Contains(text, `"`) {
 		return false
 	}
@@ -80,7 +81,7 @@ func commasSpaced(text string) bool {
 		if strings.HasSuffix(line, ",") {
 			blanks++
 		}
-		if others != blanks || between > 0 && blanks == 0 {
+		if others != blanks || between > 0 && blanks == 0 && !labels {
 			return false
 		}
 		within += between
