@@ -411,13 +411,16 @@ func (c *Column) wordy() bool {
 	return count > 0 && count*2 >= c.Profile.Filled
 }
 
-// refuted reports whether the values speak against the role that the heading says: codes under "Stock no.", and under "Material", as some
+// refuted reports whether the values speak against the role that the heading says: codes under "Stock no." and "Lot", and under "Material", as some
 // software calls everything that it keeps account of, or beside the heading of the units of a table on its side.
 func (c *Column) refuted(lex *lexicon.Lexicon, kind catalog.Kind) bool {
-	if len(c.Matches[kind]) == 0 || c.Matches[kind][0].Score > lexicon.SpecificHeading && catalog.Role(c.Matches[kind][0].Role) != catalog.Material {
+	if len(c.Matches[kind]) == 0 {
 		return false
 	}
 	role := catalog.Role(c.Matches[kind][0].Role)
+	if c.Matches[kind][0].Score > lexicon.SpecificHeading && role != catalog.Material && traits.Of[role].Want != traits.Count {
+		return false
+	}
 	if role == catalog.UnitRole {
 		return c.mostlyCodes()
 	}

@@ -492,8 +492,13 @@ func standsFree(text string, from, to int) bool {
 		(to == len(text) || !inWord(after) && !unicode.IsDigit(after) && after != '/' && after != '-')
 }
 
-// inWord reports whether a sign is a letter that makes one word with what stands beside it: "外径13.6mm" are two.
-func inWord(sign rune) bool { return unicode.IsLetter(sign) && !lexicon.IsWide(sign) }
+// inWord reports whether a sign is a letter that makes one word with what stands beside it: "外径13.6mm" are two, and so is "Ø13.6".
+func inWord(sign rune) bool {
+	return unicode.IsLetter(sign) && !lexicon.IsWide(sign) && !strings.ContainsRune(diameterSigns, sign)
+}
+
+// diameterSigns are the letters that stand for a diameter before a size.
+const diameterSigns = "ØøΦφ"
 
 // sizeIn is a size in a text with the name beside it, and where the first of both begins.
 type sizeIn struct {

@@ -210,8 +210,15 @@ func (l *Lexicon) saysPer(before, after string) bool {
 		return true
 	}
 	words := strings.FieldsFunc(before, func(r rune) bool { return !unicode.IsLetter(r) })
-	for n := 1; n <= min(2, len(words)); n++ { // "per", "by the"
-		if per := strings.Join(words[len(words)-n:], " "); strings.HasSuffix(before, per) && l.isPer(per) {
+	for n := min(3, len(words)); n > 0; n-- { // "per", "by the", but not "à partir de"
+		per := strings.Join(words[len(words)-n:], " ")
+		if !strings.HasSuffix(before, per) {
+			continue
+		}
+		if _, from := l.Words.Mark(per, "at_least"); from {
+			return false
+		}
+		if l.isPer(per) {
 			return true
 		}
 	}
@@ -222,7 +229,7 @@ func (l *Lexicon) saysPer(before, after string) bool {
 	behind := []rune(strings.TrimLeft(after, " "))
 	return slices.ContainsFunc([]int{0, 1}, func(skip int) bool {
 		for n := 1; n <= 4 && skip+n <= len(behind); n++ {
-			if piece := behind[skip : skip+n]; !unicode.Is(unicode.Latin, piece[0]) && l.isPer(string(piece)) {
+			if piece := behind[skip : skip+n]; unicode.IsLetter(piece[0]) && !unicode.Is(unicode.Latin, piece[0]) && l.isPer(string(piece)) {
 				return true
 			}
 		}
