@@ -28,6 +28,19 @@ func TestSpaced(t *testing.T) {
 			[]string{"Part Base OD Top OD Bore Length Price", "A-1 13.4 10.2 9.3 25 0.45", "A-2 13.4 10.2 9.3 25 0.45", "A-3 13.6 10.2 9.3 25 0.45"},
 			"A-1|13.4|10.2|9.3|25|0.45; A-2|13.4|10.2|9.3|25|0.45; A-3|13.6|10.2|9.3|25|0.45",
 		},
+		"words among the figures, and columns that nothing needs": {
+			[]string{"Order code Base dia Top dia Bore Length Rings Colour Weight Price each GBP", "A-1 13.30 10.50 9.30 20.0 0 black 1.2 0.58", "A-2 13.30 10.50 9.30 20.0 0 black 1.2 0.58",
+				"Order code Base dia Top dia Bore Length Rings Colour Weight Price each GBP", "A-3 13.40 10.20 8.95 25.4 1 ivory 1.4 0.84"},
+			"A-1|13.30|10.50|9.30|20.0|0|black|1.2|0.58; A-2|13.30|10.50|9.30|20.0|0|black|1.2|0.58; ; A-3|13.40|10.20|8.95|25.4|1|ivory|1.4|0.84",
+		},
+		"a colour beside the part number": {
+			[]string{"Part Colour Base OD Top OD Bore Length", "A-1 black 13.4 10.2 9.3 25", "A-2 black 13.4 10.2 9.3 25", "A-3 blue 13.6 10.2 9.3 25"},
+			"A-1|black|13.4|10.2|9.3|25; A-2|black|13.4|10.2|9.3|25; A-3|blue|13.6|10.2|9.3|25",
+		},
+		"a figure under the name of a colour": {
+			[]string{"Part Base OD Colour Bore Length", "A-1 13.4 10.2 9.3 25", "A-2 13.4 10.2 9.3 25", "A-3 13.6 10.2 9.3 25"},
+			"",
+		},
 		"text of which the heading does not say": {
 			[]string{"Part Base OD Top OD Bore Length Price", "A-1 black 13.4 10.2 9.3 25 0.45", "A-2 black 13.4 10.2 9.3 25 0.45", "A-3 blue 13.6 10.2 9.3 25 0.45"},
 			"",

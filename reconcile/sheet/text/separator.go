@@ -48,6 +48,9 @@ func detect(text string) separation {
 			best, found.separator = scores[i], separator
 		}
 	}
+	if best < leastCut {
+		return separation{}
+	}
 	if labelled(text) && (best < leastEven || found.separator == ',' && commasSpaced(text, true)) {
 		return separation{}
 	}
@@ -122,6 +125,9 @@ func isFigure(word string) bool {
 	whole, decimals, _ := strings.Cut(strings.Replace(word, ",", ".", 1), ".")
 	return whole != "" && strings.Trim(whole+decimals, "0123456789") == "" && word[len(word)-1] != '.' && word[len(word)-1] != ','
 }
+
+// leastCut is the evenness below which a sign separates nothing: it stands in a line or two of a text.
+const leastCut = 0.1
 
 // leastEven is the evenness below which the lines of a text may be labels with their values, in which commas stand by chance.
 const leastEven = 0.5
