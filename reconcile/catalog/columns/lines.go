@@ -60,6 +60,7 @@ func (t *Table) classify() []LineKind {
 	for _, line := range r.Headings {
 		kinds[line-r.From] = lineHeading
 	}
+	t.dropGroupMeans(kinds)
 	return kinds
 }
 

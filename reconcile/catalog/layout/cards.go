@@ -62,7 +62,7 @@ func cards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 		switch {
 		case !ok:
 			return nil
-		case len(left) > 0 && goesOn(left, entries):
+		case len(left) > 0 && goesOn(lex, left, entries):
 			addBeside(left, entries)
 		case len(own) > 0:
 			all = append(all, own...)
@@ -91,9 +91,14 @@ func rightOf(g *grid.Grid, lanes []int, i int) int {
 	return g.Width
 }
 
-// goesOn reports whether a lane says more of the cards to its left, which have part numbers: it has none, and none of their labels.
-func goesOn(left []card, entries []entry) bool {
-	if hasRole(entries, catalog.Part) || !hasRole(left[0], catalog.Part) {
+// goesOn reports whether a lane says more of the cards to its left, which have part numbers: it has none, but for what may be names as well,
+// such as those of models, and none of their labels.
+func goesOn(lex *lexicon.Lexicon, left []card, entries []entry) bool {
+	numbered := func(e entry) bool { return e.role == catalog.Part && !mayName(lex, e.label) }
+	switch {
+	case slices.ContainsFunc(entries, numbered), !hasRole(left[0], catalog.Part):
+		return false
+	case hasRole(entries, catalog.Part) && !slices.ContainsFunc(left[0], numbered):
 		return false
 	}
 	labels := map[string]bool{}
@@ -103,6 +108,11 @@ func goesOn(left []card, entries []entry) bool {
 		}
 	}
 	return !slices.ContainsFunc(entries, func(e entry) bool { return e.role != "" && labels[words.Fold(e.label)] })
+}
+
+// mayName reports whether a label may be that of names.
+func mayName(lex *lexicon.Lexicon, label string) bool {
+	return slices.ContainsFunc(lex.Match(label), func(m words.RoleMatch) bool { return catalog.Role(m.Role) == catalog.Description })
 }
 
 // cardLanes returns the columns in which the labels of cards stand, from the left; nil where the first lines of the sheet are not mostly
