@@ -21,15 +21,23 @@ func (c *Column) age(lex *lexicon.Lexicon) int {
 
 // ageIn returns the first word of a text that says how old something is, and what it says: −1 old, 1 new, 0 nothing.
 func ageIn(lex *lexicon.Lexicon, text string) (word string, age int) {
-	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) }) {
-		if first := []rune(word)[0]; unicode.Is(unicode.Han, first) {
-			word = string(first) // 旧外径
-		}
-		if age := lex.Age(word); age != 0 {
+	pieces := strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) })
+	for i, word := range pieces {
+		if age := lex.Age(word); age != 0 && (lex.Turn(word) == 0 || isLast(lex, pieces[i+1:])) {
 			return word, age
+		}
+		if first := []rune(word)[0]; unicode.Is(unicode.Han, first) {
+			if word = string(first); lex.Age(word) != 0 { // 旧外径
+				return word, lex.Age(word)
+			}
 		}
 	}
 	return "", 0
+}
+
+// isLast reports whether nothing but units stands behind a word.
+func isLast(lex *lexicon.Lexicon, behind []string) bool {
+	return !slices.ContainsFunc(behind, func(word string) bool { return !lex.IsUnit(word) })
 }
 
 // ageAlone is age for a heading that says nothing else, 0 for any other.

@@ -690,7 +690,7 @@ func (t *Table) sizeless(c *Column) bool {
 // and nobody said which counts.
 func (t *Table) revises(c, first *Column) bool {
 	want := traits.Of[first.Role].Want
-	changes := want == traits.Length && c.Hints.Min == c.Hints.Max || want == traits.Price || first.Role == catalog.Part
+	changes := want == traits.Length && c.Hints.Min == c.Hints.Max || want == traits.Price && c.Profile.whole+c.Profile.decimals > 0 || first.Role == catalog.Part
 	return changes && c.age(t.Lex) != first.age(t.Lex) && t.Rules.Columns[t.Region.Grid.ColumnName(first.Col)].Role == ""
 }
 

@@ -590,6 +590,17 @@ func (l *Lexicon) Age(word string) int {
 	if _, fresh := l.Words.Mark(word, "new"); fresh {
 		return 1
 	}
+	return l.Turn(word)
+}
+
+// Turn is [Lexicon.Age] for words that are about a change only where nothing stands behind them: "before", but not "before turning".
+func (l *Lexicon) Turn(word string) int {
+	if _, before := l.Words.Mark(word, "before"); before {
+		return -1
+	}
+	if _, after := l.Words.Mark(word, "after"); after {
+		return 1
+	}
 	return 0
 }
 

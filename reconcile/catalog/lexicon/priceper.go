@@ -196,7 +196,7 @@ func onlyDigits(text string) string {
 func standsAlone(before, after string) bool {
 	last, _ := utf8.DecodeLastRuneInString(before)
 	next, size := utf8.DecodeRuneInString(after)
-	if unicode.IsDigit(last) || strings.ContainsRune(".,-–", last) || unicode.IsDigit(next) || strings.ContainsRune("+-–%", next) {
+	if unicode.IsDigit(last) || strings.ContainsRune(".,-–", last) || unicode.IsDigit(next) || strings.ContainsRune("+-–%/", next) { // and of a date: 01/12/2027
 		return false
 	}
 	following, _ := utf8.DecodeRuneInString(after[size:])
