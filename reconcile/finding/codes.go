@@ -44,6 +44,7 @@ var codes = []Described{
 	{"data.struck", "what is struck out, and is not read"},
 	{"data.colour", "what the sheet says that a colour of cells or characters means, and which have it"},
 	{"data.comment", "the comment of a cell, which may change what stands in it"},
+	{"data.remark", "a text outside the table that names a part and another size of it"},
 	{"data.formula", "a formula, of which the stored result counts or which was worked out, or a text that begins like one"},
 	{"data.damaged", "a date, error, exponent or formula without a result where a value was"},
 	{"data.unreadable", "a text that is no value"},

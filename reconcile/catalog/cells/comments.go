@@ -15,9 +15,17 @@ import (
 	"example.com/seatline/reconcile/sheet"
 )
 
-// Commented asks which size holds where the comment of a cell with a size speaks of another one; what is that of the cell, nil for none. A
+// Asked is what the comment of a cell, or a text about the part of its line, asks about the size that it gives.
+func (t *Reader) Asked(line int, c *Column, what *catalog.Value) Trouble {
+	if asked := t.commented(line, c, what); asked.Any() {
+		return asked
+	}
+	return t.remarked(line, c, what)
+}
+
+// commented asks which size holds where the comment of a cell with a size speaks of another one; what is that of the cell, nil for none. A
 // person's answer settles it.
-func (t *Reader) Commented(line int, c *Column, what *catalog.Value) Trouble {
+func (t *Reader) commented(line int, c *Column, what *catalog.Value) Trouble {
 	comments := t.Sheet.Comments
 	if len(comments) == 0 {
 		return Trouble{}
@@ -47,7 +55,7 @@ func (t *Reader) Commented(line int, c *Column, what *catalog.Value) Trouble {
 				return false
 			}
 		}
-		return n.unit || known && (bounds.Possible(n.value) || bounds.Possible(n.value*traits.UnitMM["in"]))
+		return n.unit != "" || known && (bounds.Possible(n.value) || bounds.Possible(n.value*traits.UnitMM["in"]))
 	}
 	if !speaksOfChange(t.Lex, text) && !slices.ContainsFunc(numbers(t.Lex, text), another) {
 		t.hear(ref, false)
@@ -56,6 +64,43 @@ func (t *Reader) Commented(line int, c *Column, what *catalog.Value) Trouble {
 	t.hear(ref, true)
 	return Problem("data.comment", "%s has the comment %q, which may mean that it is no longer so; it is left open until somebody says which size holds",
 		c.Name(), phrase.Brief(text))
+}
+
+// remarkReach is how far a size in a text about a part may lie from that of the part, as a share of it, to be of the same dimension.
+const remarkReach = 0.1
+
+// remarked asks which size holds where a text outside the table names the part of a line and another size that is near that of a cell. A
+// person's answer settles it.
+func (t *Reader) remarked(line int, c *Column, what *catalog.Value) Trouble {
+	if c.Trait().Want != traits.Length || c.Role == catalog.TipTaken || what == nil || t.ByRole[catalog.Part] == nil {
+		return Trouble{}
+	}
+	remarks := t.RemarksOn(t.TextOf(line, catalog.Part))
+	if len(remarks) == 0 {
+		return Trouble{}
+	}
+	if _, answered := t.Rules.Row(line).Values[c.Role]; answered {
+		return Trouble{}
+	}
+	stated := traits.MM(what.Dim().Nominal())
+	for _, remark := range remarks {
+		for _, n := range numbers(t.Lex, remark.Rest) {
+			units := []string{"mm", "in"}
+			switch {
+			case n.money || !n.fine && n.unit == "":
+				continue
+			case n.unit != "":
+				units = []string{n.unit}
+			}
+			for _, unit := range units {
+				if off := math.Abs(n.value*traits.UnitMM[unit] - stated); off > sameSize && off <= remarkReach*stated {
+					return Problem("data.remark", "%s is %s, and the text in %s speaks of another: %q; it is left open until somebody says which size holds",
+						c.Name(), traits.SayMM(stated), remark.Place, phrase.Brief(remark.Text))
+				}
+			}
+		}
+	}
+	return Trouble{}
 }
 
 func (t *Reader) hear(ref sheet.Ref, matters bool) {
@@ -73,7 +118,7 @@ func SpeaksOfSize(lex *lexicon.Lexicon, text string) bool {
 	if speaksOfChange(lex, text) {
 		return true
 	}
-	return slices.ContainsFunc(numbers(lex, text), func(n number) bool { return n.unit })
+	return slices.ContainsFunc(numbers(lex, text), func(n number) bool { return n.unit != "" })
 }
 
 // longComment is the length in bytes from which on a comment is taken to speak of a change: somebody has to read it.
@@ -87,10 +132,12 @@ func speaksOfChange(lex *lexicon.Lexicon, text string) bool {
 	return hit.Value != ""
 }
 
-// number is a number in a comment, and whether a unit of lengths stands behind it.
+// number is a number in a comment, with the unit of lengths behind it, empty where there is none, whether a currency stands there, and whether
+// it has decimals.
 type number struct {
-	value float64
-	unit  bool
+	value       float64
+	unit        string
+	money, fine bool
 }
 
 var (
@@ -107,12 +154,17 @@ func numbers(lex *lexicon.Lexicon, text string) []number {
 		if err != nil || words.IsYear(m[1]) {
 			continue
 		}
-		unit := false
+		n := number{value: value, fine: strings.ContainsAny(m[1], ".,")}
 		if m[2] != "" {
 			hit, found := lex.Ask("unit", m[2], lex.Words.Unit)
-			unit = found && traits.IsLengthUnit(hit.Value)
+			switch {
+			case found && traits.IsLengthUnit(hit.Value):
+				n.unit = hit.Value
+			case found && words.IsCurrency(hit.Value):
+				n.money = true
+			}
 		}
-		all = append(all, number{value, unit})
+		all = append(all, n)
 	}
 	return all
 }

@@ -102,19 +102,20 @@ func TestCardsOfManyLabels(t *testing.T) {
 // TestGoesOn: what stands beside cards is said of them where it has no part numbers and no label of theirs.
 func TestGoesOn(t *testing.T) {
 	label := func(role catalog.Role, text string) entry { return entry{label: text, value: "x", role: role} }
-	left := []card{{label(catalog.Part, "Part"), label(catalog.HoselOD, "Hosel OD")}}
+	left := []card{{label(catalog.Part, "Part no."), label(catalog.HoselOD, "Hosel OD")}}
 	for name, c := range map[string]struct {
 		left    []card
 		entries []entry
 		want    bool
 	}{
 		"a name and a size":         {left, []entry{label(catalog.Description, "Name"), label(catalog.Bore, "Bore")}, true},
-		"part numbers":              {left, []entry{label(catalog.Part, "Item"), label(catalog.Bore, "Bore")}, false},
+		"the name of a model":       {left, []entry{label(catalog.Part, "Model"), label(catalog.Bore, "Bore")}, true},
+		"part numbers":              {left, []entry{label(catalog.Part, "Item no."), label(catalog.Bore, "Bore")}, false},
 		"a size that is there":      {left, []entry{label(catalog.Description, "Name"), label(catalog.HoselOD, "Hosel OD")}, false},
 		"cards that names begin":    {[]card{{label(catalog.Description, "Name")}}, []entry{label(catalog.Description, "Model"), label(catalog.Bore, "Bore")}, false},
 		"an unknown label as there": {[]card{append(left[0], label("", "Note"))}, []entry{label("", "Note"), label(catalog.Bore, "Bore")}, true},
 	} {
-		if got := goesOn(c.left, c.entries); got != c.want {
+		if got := goesOn(lexicon.New(nil), c.left, c.entries); got != c.want {
 			t.Errorf("%s: %t, want %t", name, got, c.want)
 		}
 	}

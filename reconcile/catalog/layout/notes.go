@@ -30,6 +30,8 @@ type Notes struct {
 	Flat []FlatNote
 	// Blanks are the notes that say of blank cells that they mean what stands above.
 	Blanks []Clause
+	// Remarks are those that may say more of a part, by its number.
+	Remarks map[string][]Remark
 	// OfBlanks are all notes that speak of blank cells, whatever they say of them.
 	OfBlanks []Clause
 }
@@ -100,7 +102,7 @@ type Clause struct {
 
 // ReadNotes reads what the free texts of a sheet say of its dimensions.
 func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
-	var notes Notes
+	notes := Notes{Remarks: remarks(g, places)}
 	var marked struct {
 		sheet.Ref
 		mark string

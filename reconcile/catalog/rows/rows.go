@@ -237,7 +237,7 @@ func (r *rowReader) readColumn(c *cells.Column) {
 	u, at := t.MeaningOf(r.line, c)
 	if u.Bad != nil {
 		r.trouble(c, *u.Bad, u.What == nil)
-	} else if asked := t.Commented(r.line, c, u.What); asked.Any() {
+	} else if asked := t.Asked(r.line, c, u.What); asked.Any() {
 		r.trouble(c, asked, false)
 		if u.What != nil {
 			r.fields = t.gather.Add(r.fields, u.What.Unread(), at)

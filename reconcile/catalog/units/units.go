@@ -13,6 +13,7 @@ import (
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/finding"
 )
 
@@ -57,6 +58,14 @@ type Column struct {
 	Misfit string
 	// Partner is that of the column.
 	Partner *Column
+}
+
+// RemarksOn returns the free texts that may say more of a part.
+func (t *Table) RemarksOn(part string) []layout.Remark {
+	if len(t.notes.Remarks) == 0 {
+		return nil
+	}
+	return t.notes.Remarks[words.Fold(part)]
 }
 
 // Settle settles the units, tolerances and bores of a table.

@@ -1,0 +1,48 @@
+package reader_test
+
+import (
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
+)
+
+// TestRemarks puts a text below a list: one that names a part and another size of it asks which holds, others ask nothing.
+func TestRemarks(t *testing.T) {
+	const list = `
+Part no. | Hosel OD mm | Bore mm | Hosel length mm
+HX-1     | 13.6        | 9.5     | 60
+HX-2     | 13.7        | 9.5     | 60
+HX-3     | 13.8        | 9.5     | 60
+`
+	for text, want := range map[string][]string{
+		"Sorry, the hosel of HX-2 is 13.75 and not 13.7.":       {"error 3 B3"},
+		"Note: HX-3 now has a bore of 9.55":                     {"error 4 C4"},
+		"HX-1のホーゼル外径は13.52でした":                                  {"error 2 B2"},
+		"HX-1 and HX-3: hosel length is 62 mm":                  {"error 2 D2", "error 4 D4"},
+		"HX-2: bore .378 in":                                    {"error 3 C3"},
+		"HX-2 is 13.7 mm, as drawn":                             nil,
+		"HX-2 is sold out until 13.10.2027":                     nil,
+		"HX-2 costs 13.90 EUR from January":                     nil,
+		"HX-2 comes in boxes of 12, 62 in all":                  nil,
+		"HX-9 has a hosel of 13.75":                             nil,
+		"Hosels of 13.75 are made to order":                     nil,
+		"We also have HX-2 in 15.0 mm":                          {"error 3 B3"},
+		"Ask for HX-10 to HX-12, which have a hosel of 13.9 mm": nil,
+	} {
+		c := read(t, grid("Heads", list+text+"\n"))
+		if diff := cmp.Diff(want, of(c, "data.remark")); diff != "" {
+			t.Errorf("%s: (-want +got)\n%s", text, diff)
+		}
+	}
+	// A person's answer settles it.
+	opts := reader.Options{Map: catalog.Mapping{Sheets: map[string]catalog.SheetRules{
+		"Heads": {Rows: map[string]catalog.RowRule{"3": {Values: map[catalog.Role]string{catalog.HoselOD: "13.75 mm"}}}},
+	}}}
+	c := readInputs(t, opts, reader.Input{Book: book("orrin.xlsx", grid("Heads", list+"HX-2 is 13.75\n"))})
+	if got := of(c, "data.remark"); len(got) != 0 {
+		t.Error(got)
+	}
+}
