@@ -115,11 +115,19 @@ type Trouble struct {
 	Message  string
 	// Refused is the size that was read and is not used, not given where none was.
 	Refused measure.Dim
+	// Col is the column in which it is, where that is not the one that was read.
+	Col int
 	// Cause is what brought it about, where it may bring about others in the column: the other unit, a usual mistake.
 	Cause string
 }
 
 func (p Trouble) Any() bool { return p.Code != "" }
+
+// In returns the trouble as one in a column.
+func (p Trouble) In(c *Column) Trouble {
+	p.Col = c.Col
+	return p
+}
 
 func Problem(code, format string, args ...any) Trouble {
 	return Trouble{Severity: finding.Error, Code: code, Message: fmt.Sprintf(format, args...)}

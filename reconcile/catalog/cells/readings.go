@@ -10,6 +10,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/columns"
 	"example.com/seatline/reconcile/catalog/layout"
+	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/finding"
 )
@@ -86,32 +87,44 @@ func (t *Reader) ofReadings(c *Column, f, stated catalog.Field, readings []measu
 	return f, Trouble{}
 }
 
+// measured are the columns of one size where some say that it was measured: those, the ones that give the mean of readings, and those that
+// state the size.
+type measured struct{ readings, means, stating []*Column }
+
+// measuredOf sorts the columns of a role.
+func (t *Reader) measuredOf(role catalog.Role) (m measured) {
+	for _, c := range t.Columns {
+		switch {
+		case c.Role != role || c.Aspect == columns.Least || c.Aspect == columns.Most:
+		case c.Aspect == columns.Mean:
+			m.means = append(m.means, c)
+		case c.Hints.Measured:
+			m.readings = append(m.readings, c)
+		default:
+			m.stating = append(m.stating, c)
+		}
+	}
+	return m
+}
+
 // readMeasured reads the columns that say that a size was measured, where there are several of them or others state it. It reports
-// false where it is for the columns that state the size to say it.
+// false where it is for the columns that state the size, or the mean of its readings, to say it.
 func (t *Reader) readMeasured(line int, c *Column) (catalog.Field, Trouble, bool) {
 	if catalog.FieldOf(t.Kind, c.Role) == fitcalc.NoField {
 		return catalog.Field{}, Trouble{}, false
 	}
-	var measuring, stating []*Column
-	for _, other := range t.Columns {
-		switch {
-		case other.Role != c.Role || other.Aspect == columns.Least || other.Aspect == columns.Most:
-		case other.Hints.Measured:
-			measuring = append(measuring, other)
-		default:
-			stating = append(stating, other)
-		}
-	}
-	if len(measuring) == 0 || len(measuring)+len(stating) < 2 {
+	m := t.measuredOf(c.Role)
+	if len(m.readings) == 0 || len(m.readings)+len(m.means)+len(m.stating) < 2 {
 		return catalog.Field{}, Trouble{}, false
 	}
 	var first catalog.Field
 	var readings []measure.Length
 	var places []finding.Place
-	for _, other := range measuring {
+	var given []*Column
+	for _, other := range m.readings {
 		f, bad := t.readField(line, other)
 		if bad.Any() {
-			return f, bad, true
+			return f, bad.In(other), true
 		}
 		if !f.Dim.Given() {
 			continue
@@ -126,17 +139,53 @@ func (t *Reader) readMeasured(line int, c *Column) (catalog.Field, Trouble, bool
 		if f.Measured != nil {
 			own = f.Measured.Readings
 		}
+		for range own {
+			given = append(given, other)
+		}
 		readings, places = append(readings, own...), append(places, t.PlaceOf(f))
 	}
 	if len(readings) == 0 {
 		return catalog.Field{}, Trouble{}, false
 	}
 	if sample.FarApart(readings) {
+		if odd := oddOf(readings); odd >= 0 {
+			return first, Problem("data.conflict", "%s: of the readings %s, that of %s lies too far from the others to be of one size", c.Name(), first.Text,
+				traits.SayMM(traits.MM(readings[odd]))).In(given[odd]), true
+		}
 		return first, Problem("data.conflict", "%s: the readings %s lie too far apart to be of one size", c.Name(), first.Text), true
 	}
-	stated := t.statedBeside(line, stating)
-	f, bad := t.ofReadings(measuring[0], first, stated, readings, places)
+	stated := t.statedBeside(line, m.stating)
+	f, bad := t.ofReadings(m.readings[0], first, stated, readings, places)
+	if !bad.Any() {
+		bad = t.checkMean(line, m, f)
+	}
 	return f, bad, true
+}
+
+// oddOf returns which of several readings it is without which the others lie near each other, -1 where that is none or any.
+func oddOf(readings []measure.Length) int {
+	for i := range readings {
+		if others := slices.Delete(slices.Clone(readings), i, i+1); len(others) > 1 && !sample.FarApart(others) {
+			return i
+		}
+	}
+	return -1
+}
+
+// checkMean compares what the sheet says is the mean of readings with the one that they have: where rounding does not explain the difference,
+// nobody knows which of them is wrong.
+func (t *Reader) checkMean(line int, m measured, f catalog.Field) Trouble {
+	for _, c := range m.means {
+		mean, bad := t.readField(line, c)
+		if bad.Any() || !mean.Dim.Given() {
+			continue
+		}
+		slack := c.fineness(mean).Add(m.readings[0].fineness(f))
+		if own := f.Measured.Size.Dim.Nominal(); Apart(own, mean.Dim.Nominal(), slack) {
+			return Problem("data.conflict", "%s: the mean of the readings %s is %s, and not %s", m.readings[0].Name(), f.Text, traits.SayMM(traits.MM(own)), mean.Text).In(c)
+		}
+	}
+	return Trouble{}
 }
 
 // statedBeside is the size that the first of some columns states, if one does.

@@ -26,6 +26,8 @@ const (
 	Most
 	// Repeat is a column that states the dimension again, in another unit.
 	Repeat
+	// Mean is a column of means of the readings that stand beside it.
+	Mean
 )
 
 // Column is one column of a table as it is understood.
@@ -140,6 +142,9 @@ func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profi
 		c.Matches[kind] = headingMatches(lex, kind, h)
 	}
 	c.Hints = lex.Words.Hints(h.Text)
+	if h.Gives != layout.Itself {
+		c.Hints = lex.Words.Hints(strings.Join(h.Parts, " ")) // what counts its readings says nothing of the size
+	}
 	c.HeadingUnit = layout.HeadingUnit(lex, h)
 	if len(p.Sizes) > 0 && p.tipShare(c.units()) < fewTips {
 		c.Matches[catalog.Ferrules] = orTop(c.Matches[catalog.Ferrules], c.Matches[catalog.Heads])
@@ -151,6 +156,8 @@ func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profi
 		c.irrelevant, c.GivesPieces = "says for how many pieces the prices are", true
 	case lexicon.IsPriceBreak(h.Text) && !(lexicon.FromOne(h.Text) && words.IsCurrency(c.HeadingUnit)):
 		c.irrelevant = "heading gives a quantity, as for a price of several"
+	case c.Hints.Measured && len(c.Matches[catalog.UnknownKind]) > 0 && traits.Of[catalog.Role(c.Matches[catalog.UnknownKind][0].Role)].Want == traits.Count:
+		c.irrelevant = "counts what was measured"
 	case len(c.Matches[catalog.UnknownKind]) == 0 && lex.Words.Irrelevant(h.Parts...):
 		c.irrelevant = "heading speaks of what no joint depends on"
 	}
@@ -283,7 +290,7 @@ func (c *Column) fit(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.Role,
 }
 
 func (c *Column) fitAlone(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.Role, guessed bool) float64 {
-	if c.irrelevant != "" || c.Deviation != 0 {
+	if c.irrelevant != "" || c.Deviation != 0 || c.follower() {
 		return -20
 	}
 	h := c.headed(kind, role)

@@ -530,9 +530,10 @@ func (t *Table) applyRole(c *Column, rule catalog.ColumnRule, name string) {
 	c.Role, c.Evidence, c.RunnerUp, c.margin, c.Known = role, "role from the mapping file", "", leastMargin, true
 }
 
-// shareRoles finds the columns that state again what another column states: least and greatest sizes, and the same
+// shareRoles finds the columns that state again what another column states: readings of it, least and greatest sizes, and the same
 // size in another unit.
 func (t *Table) shareRoles() {
+	t.shareReadings()
 	first := map[catalog.Role]int{} // of each role, as t.first finds it
 	note := func(at int) {
 		role := t.Columns[at].Role
@@ -544,7 +545,7 @@ func (t *Table) shareRoles() {
 		note(at)
 	}
 	for at, c := range t.Columns {
-		if c.Role != "" || c.irrelevant != "" || c.Deviation != 0 {
+		if c.Role != "" || c.irrelevant != "" || c.Deviation != 0 || c.follower() {
 			continue
 		}
 		for _, m := range c.Matches[t.Kind] {

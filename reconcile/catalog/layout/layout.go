@@ -75,6 +75,9 @@ type Heading struct {
 	Inferred bool
 	// Types is set where the column only says what kind of part each row is.
 	Types bool
+	// Gives is what the column gives of a size that was read several times, and ReadingsAt the first of the columns that do so together.
+	Gives      Gives
+	ReadingsAt int
 	// Beside are sizes of the same role in the other columns of one cross table, which say with it what they are.
 	Beside []string
 }
@@ -641,7 +644,7 @@ func continuesHeading(g *grid.Grid, lex *lexicon.Lexicon, line, top int, strip s
 			known++
 		}
 	}
-	if isClubLine(g, lex, line, top, strip) || line == top+1 && dividesGroups(g, lex, line, top, strip) {
+	if isClubLine(g, lex, line, top, strip) || line == top+1 && dividesGroups(g, lex, line, top, strip) || cells > 1 && countsReadings(g, lex, line, top, strip) {
 		return true
 	}
 	return cells > 0 && numeric == 0 && known*2 > cells && (known >= 2 || cells == 1 && (unitsOnly(g, lex, line, strip) || line == top+1 && completes(g, lex, line, top, strip)))
@@ -803,6 +806,7 @@ func (r *Region) readHeadings(lex *lexicon.Lexicon) {
 		}
 		r.Columns = append(r.Columns, h)
 	}
+	r.findReadings(lex)
 }
 
 // Group is the text of a group of columns, as far as columns were looked at.

@@ -125,6 +125,7 @@ func (t *Table) ReadRows() {
 		t.readLine(line, clubs)
 	}
 	t.compareParts()
+	t.compareReadings()
 	t.compareDescriptions()
 	t.ReportTold()
 }
@@ -271,7 +272,7 @@ func (r *rowReader) trouble(c *cells.Column, bad cells.Trouble, blank bool) {
 		if !matters {
 			severity = finding.Warning
 		}
-		line, col := t.Region.Grid.Source(r.line, c.Col)
+		line, col := t.Region.Grid.Source(r.line, cmp.Or(bad.Col, c.Col))
 		key := t.Settle("rows", layout.LineName(r.line), string(c.Role))
 		if bad.Cause != "" {
 			t.AddBy(bad.Cause, severity, bad.Code, line, col, bad.Message, key)

@@ -61,6 +61,7 @@ const (
 	classRemark     = "remark"
 	classShade      = "shade"
 	classLegend     = "legend"
+	classReading    = "reading"
 	classBlank      = "blank"
 	classFlatPrice  = "flat_price"
 	classAnswer     = "answer"
