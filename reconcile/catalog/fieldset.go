@@ -250,6 +250,14 @@ func (f Fields) Dim(role Role) measure.Dim {
 	return measure.Dim{}
 }
 
+// Measured returns the readings that the dimension of a role is of, nil where it is of none.
+func (f Fields) Measured(role Role) *Measured {
+	if full := f.full(role); full != nil {
+		return full.Measured
+	}
+	return nil
+}
+
 // Angle returns the angle of a role.
 func (f Fields) Angle(role Role) measure.Angle {
 	if full := f.full(role); full != nil {

@@ -1,6 +1,7 @@
 package cells
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -87,15 +88,22 @@ func (t *Reader) ofReadings(c *Column, f, stated catalog.Field, readings []measu
 	return f, Trouble{}
 }
 
-// measured are the columns of one size where some say that it was measured: those, the ones that give the mean of readings, and those that
-// state the size.
-type measured struct{ readings, means, stating []*Column }
+// measured are the columns of one size where some say that it was measured: those, the ones that give the mean of readings, those that state
+// the size, and the first with its least and its greatest.
+type measured struct {
+	readings, means, stating []*Column
+	least, most              *Column
+}
 
 // measuredOf sorts the columns of a role.
 func (t *Reader) measuredOf(role catalog.Role) (m measured) {
 	for _, c := range t.Columns {
 		switch {
-		case c.Role != role || c.Aspect == columns.Least || c.Aspect == columns.Most:
+		case c.Role != role:
+		case c.Aspect == columns.Least:
+			m.least = cmp.Or(m.least, c)
+		case c.Aspect == columns.Most:
+			m.most = cmp.Or(m.most, c)
 		case c.Aspect == columns.Mean:
 			m.means = append(m.means, c)
 		case c.Hints.Measured:
@@ -154,7 +162,7 @@ func (t *Reader) readMeasured(line int, c *Column) (catalog.Field, Trouble, bool
 		}
 		return first, Problem("data.conflict", "%s: the readings %s lie too far apart to be of one size", c.Name(), first.Text), true
 	}
-	stated := t.statedBeside(line, m.stating)
+	stated := t.statedBeside(line, m)
 	f, bad := t.ofReadings(m.readings[0], first, stated, readings, places)
 	if !bad.Any() {
 		bad = t.checkMean(line, m, f)
@@ -188,12 +196,21 @@ func (t *Reader) checkMean(line int, m measured, f catalog.Field) Trouble {
 	return Trouble{}
 }
 
-// statedBeside is the size that the first of some columns states, if one does.
-func (t *Reader) statedBeside(line int, columns []*Column) catalog.Field {
-	for _, c := range columns {
+// statedBeside is the size that the first of the columns beside readings states, or its limits, if they do.
+func (t *Reader) statedBeside(line int, m measured) catalog.Field {
+	for _, c := range m.stating {
 		if f, bad := t.readField(line, c); !bad.Any() && f.Dim.Given() {
 			return f
 		}
 	}
-	return catalog.Field{}
+	if m.least == nil || m.most == nil {
+		return catalog.Field{}
+	}
+	lower, bad := t.readField(line, m.least)
+	upper, worse := t.readField(line, m.most)
+	if bad.Any() || worse.Any() || !lower.Dim.Given() || !upper.Dim.Given() || upper.Dim.Nominal().Less(lower.Dim.Nominal()) {
+		return catalog.Field{}
+	}
+	lower.Dim = measure.Between(lower.Dim.Nominal(), upper.Dim.Nominal()).WithOrigin(measure.Stated)
+	return lower
 }

@@ -14,7 +14,7 @@ import (
 // them: two may be its two ends.
 const leastCounted = 3
 
-// follower reports whether a column gives a size together with one to its left, below one heading over both.
+// follower reports whether a column gives a size that another one has the first reading of, below one heading over both.
 func (c *Column) follower() bool { return c.Gives != layout.Itself && c.Col != c.ReadingsAt }
 
 // shareReadings gives the role of the first of several columns below one heading, which are readings of one size and what is worked out from
@@ -132,7 +132,7 @@ func (t *Table) meanOf(at int, stem string, role catalog.Role) *Column {
 
 // counted parts the heading of sizes from the number at its end; the number is 0 where there is none, or not one digit alone.
 func (t *Table) counted(c *Column) (stem string, number int) {
-	if c.Trait().Want != traits.Length || c.Aspect != Nominal && c.Aspect != Repeat {
+	if c.Gives != layout.Itself || c.Trait().Want != traits.Length || c.Aspect != Nominal && c.Aspect != Repeat {
 		return "", 0
 	}
 	text, _, _ := t.Lex.Words.SplitUnit(c.Text)

@@ -75,7 +75,8 @@ type Heading struct {
 	Inferred bool
 	// Types is set where the column only says what kind of part each row is.
 	Types bool
-	// Gives is what the column gives of a size that was read several times, and ReadingsAt the first of the columns that do so together.
+	// Gives is what the column gives of a size that was read several times, and ReadingsAt the column
+	// with the first of them.
 	Gives      Gives
 	ReadingsAt int
 	// Beside are sizes of the same role in the other columns of one cross table, which say with it what they are.

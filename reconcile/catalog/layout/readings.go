@@ -100,12 +100,13 @@ func (c counting) begins() bool {
 	return n.Number == 1
 }
 
-// readings are columns beside each other that give one size, read several times: the first of them, and what each gives.
+// readings are columns beside each other that give one size, read several times: what each gives from the first of them on, and the first
+// that gives a reading.
 type readings struct {
-	from    int
-	give    []counting
-	counted int
-	mean    bool
+	from, first int
+	give        []counting
+	counted     int
+	mean        bool
 }
 
 // readingsAt returns the readings that begin at a column, given as its place among the headings; none where no such begin there.
@@ -141,6 +142,9 @@ func (r *Region) readingsAt(lex *lexicon.Lexicon, at int) (found readings) {
 			}
 			last = c
 			found.counted++
+		}
+		if c.gives == OneReading && found.counted+places == 1 {
+			found.first = h.Col
 		}
 		found.give = append(found.give, c)
 	}
@@ -182,12 +186,12 @@ func (r *Region) findReadings(lex *lexicon.Lexicon) {
 		stem := r.Columns[at].Parts[:len(r.Columns[at].Parts)-1]
 		for i, c := range found.give {
 			h := &r.Columns[at+i]
-			h.Parts, h.Gives, h.ReadingsAt = stem, c.gives, r.Columns[at].Col
+			h.Parts, h.Gives, h.ReadingsAt = stem, c.gives, found.first
 		}
 		next := at + len(found.give)
 		if !found.mean && r.meanAt(lex, next) {
 			h := &r.Columns[next]
-			h.Parts, h.Gives, h.ReadingsAt = stem, ItsMean, r.Columns[at].Col
+			h.Parts, h.Gives, h.ReadingsAt = stem, ItsMean, found.first
 		}
 		at = next - 1
 	}

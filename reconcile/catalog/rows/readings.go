@@ -54,7 +54,7 @@ func (t *Table) compareReadings() {
 func (t *Table) spreadsOf(role catalog.Role) (all []spread) {
 	last := 0
 	for _, e := range t.Items {
-		measured := e.Fields.Get(role).Measured
+		measured := e.Fields.Measured(role)
 		if measured == nil || len(measured.Readings) < 2 || e.Line == last {
 			continue
 		}
@@ -80,7 +80,7 @@ func (t *Table) sayFarReading(role catalog.Role, one spread, middle, usual float
 			odd = i
 		}
 	}
-	places := one.entry.Fields.Get(role).Measured.Places
+	places := one.entry.Fields.Measured(role).Places
 	place := places[0]
 	if len(places) == len(one.sizes) { // one in each cell
 		place = places[odd]
