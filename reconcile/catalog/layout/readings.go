@@ -33,7 +33,8 @@ const (
 const (
 	// leastReadings is how many readings there are at least, mostReadings how many at most: more are clubs, or lines.
 	leastReadings, mostReadings = 2, 10
-	// plainReadings is how many there are where bare numbers count them and no mean stands beside them: two are the ends of a part, perhaps.
+	// plainReadings is how many there are where bare numbers count them and no mean stands beside them, nor so many of another size: two are the
+	// ends of a part, perhaps.
 	plainReadings = 3
 	// readingRows is in how many rows it is seen whether readings lie near each other.
 	readingRows = 24
@@ -109,8 +110,9 @@ type readings struct {
 	mean        bool
 }
 
-// readingsAt returns the readings that begin at a column, given as its place among the headings; none where no such begin there.
-func (r *Region) readingsAt(lex *lexicon.Lexicon, at int) (found readings) {
+// readingsAt returns the readings that begin at a column, given as its place among the headings; none where no such begin there, or fewer than
+// are needed where bare numbers count them.
+func (r *Region) readingsAt(lex *lexicon.Lexicon, at, plain int) (found readings) {
 	found.from = at
 	var last counting
 	places, middle := 0, false
@@ -153,7 +155,7 @@ func (r *Region) readingsAt(lex *lexicon.Lexicon, at int) (found readings) {
 		return readings{}
 	case places > 0:
 		found.counted = places
-	case last.count.Word == "" && !last.count.Degrees && !found.mean && !r.meanAt(lex, at+len(found.give)) && found.counted < plainReadings:
+	case last.count.Word == "" && !last.count.Degrees && !found.mean && !r.meanAt(lex, at+len(found.give)) && found.counted < plain:
 		return readings{}
 	}
 	if found.counted < leastReadings || found.counted > mostReadings {
@@ -170,19 +172,28 @@ func (r *Region) meanAt(lex *lexicon.Lexicon, at int) bool {
 	return at < len(r.Columns) && len(r.Columns[at].Parts) == 1 && lex.Words.OfReadings(words.ReadingMean, r.Columns[at].Text)
 }
 
-// findReadings finds the columns that give one size, read several times, and takes what counts them from their headings.
+// findReadings finds the columns that give one size, read several times, and takes what counts them from their headings. Where three are
+// counted by bare numbers, so are two of another size.
 func (r *Region) findReadings(lex *lexicon.Lexicon) {
 	if len(r.Headings) < 2 {
 		return
 	}
+	if r.takeReadings(lex, plainReadings) {
+		r.takeReadings(lex, leastReadings)
+	}
+}
+
+// takeReadings finds readings, so many at least where bare numbers count them, and reports whether it found any.
+func (r *Region) takeReadings(lex *lexicon.Lexicon, plain int) (any bool) {
 	for at := 0; at < len(r.Columns); at++ {
-		if len(r.Columns[at].Parts) < 2 {
+		if len(r.Columns[at].Parts) < 2 || r.Columns[at].Gives != Itself {
 			continue
 		}
-		found := r.readingsAt(lex, at)
+		found := r.readingsAt(lex, at, plain)
 		if found.counted == 0 || !r.namesSize(lex, at) || r.mostlyFarApart(lex, found) {
 			continue
 		}
+		any = true
 		stem := r.Columns[at].Parts[:len(r.Columns[at].Parts)-1]
 		for i, c := range found.give {
 			h := &r.Columns[at+i]
@@ -195,6 +206,7 @@ func (r *Region) findReadings(lex *lexicon.Lexicon) {
 		}
 		at = next - 1
 	}
+	return any
 }
 
 // namesSize reports whether what stands above the last fragment of a heading names a size of a part.
