@@ -304,7 +304,7 @@ func (c *Column) fitAlone(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.
 	if role == catalog.Club && (c.bestHeading() < lexicon.SpecificHeading || c.headsSizes(kind)) && c.namesClubs(lex) {
 		return headingPoints*max(h, lexicon.Understood) + values()
 	}
-	refuted := traits.Of[role].Want == traits.Count && h <= lexicon.SpecificHeading && c.uniqueCodes() || role == catalog.UnitRole && c.mostlyCodes()
+	refuted := traits.Of[role].Want == traits.Count && c.uniqueCodes() || role == catalog.UnitRole && c.mostlyCodes()
 	if h >= lexicon.LeastHeading && !refuted {
 		points := headingPoints*h + values() + traits.Of[role].Prior
 		switch {

@@ -136,7 +136,7 @@ func (p *profile) look(lex *lexicon.Lexicon, text string, cell sheet.Cell) {
 	if unit := lex.FormatUnit(cell.Format); unit != "" && cell.Kind == sheet.Number {
 		p.formatUnits[unit]++
 	}
-	if !lexicon.LooksNumeric(text) && !lex.UnitBefore(text) {
+	if !lexicon.LooksNumeric(text) && !lex.UnitBefore(text) || isShelf(lex, text) {
 		return
 	}
 	p.lookNumber(text)
@@ -165,6 +165,12 @@ func (p *profile) look(lex *lexicon.Lexicon, text string, cell sheet.Cell) {
 			}
 		}
 	}
+}
+
+// isShelf reports whether a text is a whole number with a letter behind it that is no unit, as shelves and drawers are numbered: 1a, 12B.
+func isShelf(lex *lexicon.Lexicon, text string) bool {
+	at := len(text) - 1
+	return at > 0 && at <= 2 && unicode.IsLetter(rune(text[at])) && strings.Trim(text[:at], "0123456789") == "" && !lex.IsUnit(text[at:])
 }
 
 // lookNumber counts whole and broken numbers and what marks their decimals.

@@ -142,12 +142,24 @@ func PiecesOf(text string) float64 {
 	return n
 }
 
-// SaysPiece reports whether a text about prices says that they are for one piece. A number of pieces does not: "set of 8 pcs".
+// SaysPiece reports whether a text about prices says that they are for one piece, or for one head. A number of pieces does not: "set of 8 pcs".
 func (l *Lexicon) SaysPiece(text string) bool {
-	return slices.ContainsFunc(l.Words.Pieces(text), func(p words.Pieces) bool {
+	return l.saysPerHead(text) || slices.ContainsFunc(l.Words.Pieces(text), func(p words.Pieces) bool {
 		last, _ := utf8.DecodeLastRuneInString(strings.TrimRight(p.Before, " "))
 		return p.Count == 1 && !unicode.IsDigit(last)
 	})
+}
+
+// saysPerHead reports whether a word for heads stands right behind one for per: "EP je Kopf". One for what prices are quoted by will not do: "for
+// heads, per set".
+func (l *Lexicon) saysPerHead(text string) bool {
+	words := strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) })
+	for i := range max(len(words)-1, 0) {
+		if _, per := l.Words.Mark(words[i], "per"); per && l.Words.Means("head", words[i+1]) {
+			return true
+		}
+	}
+	return false
 }
 
 // piecesIn returns for how many pieces a text says that prices are, zero where it does not say, or says different things.

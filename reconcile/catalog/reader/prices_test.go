@@ -25,6 +25,8 @@ func TestPricesByTitle(t *testing.T) {
 		{"Ferrules", "Price", nil, 8.40, ""},
 		{"All prices in EUR per dozen", "Price", nil, 0.70, "EUR"},
 		{"All prices in EUR per dozen", "Price each", nil, 8.40, "EUR"},
+		{"All prices in EUR per dozen", "Price per head", nil, 8.40, "EUR"},
+		{"Alle Preise in EUR je Satz (6 Köpfe)", "EP je Kopf", nil, 8.40, "EUR"},
 		{"All prices in EUR per dozen", "Price per 10", nil, 0.84, "EUR"},
 		{"All prices in EUR per dozen", "Price", said, 0.084, "CHF"},
 		{"Prices in EUR or USD, by the dozen or per hundred", "Price", nil, 8.40, ""},
