@@ -451,6 +451,9 @@ func (r *Region) groups(next *Region, lex *lexicon.Lexicon) bool {
 	if next.Headings[0]-r.Body > 2 || len(r.Headings)+len(next.Headings) > longestBlock {
 		return false
 	}
+	if apart := next.Headings[0] > r.Body; apart && countCells(r.Grid, r.Headings[0], span{left: r.Left, right: r.Right}) == 2 {
+		return false // a label and its value, by which the list below was chosen
+	}
 	joined := *next
 	joined.Headings = append(slices.Clone(r.Headings), next.Headings...)
 	joined.readHeadings(lex)
