@@ -369,6 +369,13 @@ func (c *Column) namesClubs(lex *lexicon.Lexicon) bool {
 	return sets > 0 && named*5 >= c.Profile.Filled*3
 }
 
+// saysClubs reports whether a column has a heading that says clubs, and clubs below it in most cells: then no other one is of clubs for its
+// values alone.
+func (c *Column) saysClubs(lex *lexicon.Lexicon, kind catalog.Kind) bool {
+	return kind == catalog.Heads && c.headed(kind, catalog.Club) >= lexicon.LeastHeading &&
+		c.Profile.share(c.Profile.count(func(text string) bool { return len(lex.SetOf("", text)) > 0 })) >= rivalSizes
+}
+
 // kindPoints is what a column of part numbers loses whose texts are kinds of clubs, some of them several times: those under "Item" say what
 // each is, and its number stands elsewhere.
 const kindPoints = 8
@@ -585,10 +592,14 @@ func (p *plan) rank() float64 { return p.total + p.bonus }
 // planFor finds the best roles for the columns of a table if it lists a kind.
 func planFor(lex *lexicon.Lexicon, columns []*Column, kind catalog.Kind, guessed bool) plan {
 	p := plan{kind: kind, roles: traits.OfKind[kind]}
+	said := slices.ContainsFunc(columns, func(c *Column) bool { return c.saysClubs(lex, kind) })
 	for _, c := range columns {
 		row := make([]float64, len(p.roles))
 		for j, role := range p.roles {
 			row[j] = c.fit(lex, kind, role, guessed)
+			if role == catalog.Club && said && c.headed(kind, role) < lexicon.LeastHeading {
+				row[j] = -20
+			}
 		}
 		p.points = append(p.points, row)
 	}

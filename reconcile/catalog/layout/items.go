@@ -139,6 +139,7 @@ var counted = pattern.Lazy(`^\(?\d{1,2}[.)] +`)
 // itemNumber returns the part number with which an item begins, and what stands behind it; the number is empty where the text is none. A
 // name may stand behind the number, before the colon or dash: two blanks or more tell one from the other, or the words of the name.
 func itemNumber(lex *lexicon.Lexicon, text string) (number, rest string) {
+	text = strings.TrimLeft(text[len(timeOfDay().FindString(text)):], " ")
 	text = text[len(counted().FindString(text)):]
 	if first, size := utf8.DecodeRuneInString(text); strings.ContainsRune(bullets, first) && strings.HasPrefix(text[size:], " ") {
 		text = strings.TrimLeft(text[size:], " ")
@@ -219,7 +220,7 @@ func itemsIn(g *grid.Grid, lex *lexicon.Lexicon, lines int, named naming) []card
 		if number == "" {
 			continue
 		}
-		at := g.Ref(line, 1)
+		at := g.Ref(line, spokenAt(g, line))
 		item := card{{label: "part number", value: number, at: at, valueAt: at, role: catalog.Part}}
 		for _, one := range said {
 			item = item.say(lex, one.text, one.at, named)
@@ -238,9 +239,9 @@ type saidAt struct {
 // beginItem returns the part number with which a line begins an item, several where they share what is said, and what is said of it cell by
 // cell. The number is empty where the line begins none.
 func beginItem(g *grid.Grid, lex *lexicon.Lexicon, line int) (number string, said []saidAt) {
-	number, rest := itemNumber(lex, asWritten(g, line))
-	col := 1
-	if number == "" {
+	col := spokenAt(g, line)
+	number, rest := itemNumber(lex, asWritten(g, line, col))
+	if number == "" && col == 1 {
 		number, rest, col = besideNumber(g, lex, line)
 	}
 	if number == "" {
@@ -255,6 +256,21 @@ func beginItem(g *grid.Grid, lex *lexicon.Lexicon, line int) (number string, sai
 		said = append(said, saidAt{text, g.Ref(line, col)})
 	}
 	return number, said
+}
+
+// timeOfDay is when something was said, alone or before the name of who said it, as talks are written down: "09:43", "[5/11/2027, 09:43] J. Orr:".
+var timeOfDay = pattern.Lazy(`^\[?(?:\d[\d./-]{4,9},? )?\d{1,2}:\d{2}(?::\d{2})?(?: ?\p{Lu}{2}\b)?\]?(?: ?[-–])?(?: [^:：\d]{1,30}[:：])?`)
+
+// spokenAt returns the column in which begins what a line says: the first, or in a talk the one behind the time and the name.
+func spokenAt(g *grid.Grid, line int) int {
+	if g.Width < 3 || g.At(line, 3) == "" {
+		return 1
+	}
+	time := g.At(line, 1)
+	if time == "" || timeOfDay().FindString(time) != time || strings.ContainsFunc(g.At(line, 2), unicode.IsDigit) {
+		return 1
+	}
+	return 3
 }
 
 // besideNumber returns the part number that stands alone in the first cell of a line, with those that share what is said behind them, and
@@ -328,12 +344,12 @@ const farthestHeading = 20
 // betweenSayings stands between two things that are said of a part. What is written without blanks has wide signs.
 var betweenSayings = pattern.Lazy(`[,;] |[，；、]\s*`)
 
-// asWritten is the first cell of a line with all its blanks: more than one of them mean something behind a number.
-func asWritten(g *grid.Grid, line int) string {
-	if raw := strings.TrimSpace(g.Cell(line, 1).Shown); wideGap().MatchString(raw) && g.At(line, 1) != "" {
+// asWritten is a cell of a line with all its blanks: more than one of them mean something behind a number.
+func asWritten(g *grid.Grid, line, col int) string {
+	if raw := strings.TrimSpace(g.Cell(line, col).Shown); wideGap().MatchString(raw) && g.At(line, col) != "" {
 		return raw
 	}
-	return g.At(line, 1)
+	return g.At(line, col)
 }
 
 // amountIn returns the price or the count that a text gives behind its name, or the price that its currency shows it to be.

@@ -32,6 +32,9 @@ func TestItemNumber(t *testing.T) {
 		"X-1, X-2 et X-3 – OD 13.8":       "X-1, X-2 et X-3|OD 13.8",
 		"X-1 to X-3 OD 13.8":              "X-1 to X-3|OD 13.8",
 		"X-1 and Y-2: OD 13.8":            "X-1|and Y-2: OD 13.8",
+		"09:43 J. Orr: HX-4 OD 13.6":      "HX-4|OD 13.6",
+		"[5/11/2027, 9:43 PM] HX-4: 13.6": "HX-4|13.6",
+		"12:30 lunch, bore 9.5":           "|",
 		"HX-4":                            "|", // a cell of a column of part numbers
 		"13.6mm OD, bore 9.5":             "|", // a size
 		"- bore 9.5, OD 13.6":             "|",

@@ -165,6 +165,7 @@ type clubReader struct {
 	tokens   []clubToken
 	clubs    []string
 	apart    bool // something stands between clubs
+	glued    bool // the last that was read is a letter or word, and nothing stands behind it yet
 }
 
 // lex divides the text into clubs and the signs between them. It reports false for anything else.
@@ -176,7 +177,7 @@ func (r *clubReader) lex(text string) bool {
 		switch {
 		case unicode.IsSpace(first):
 			rest = rest[len(string(first)):]
-			r.apart = true
+			r.apart, r.glued = true, false
 			continue
 		case first >= '0' && first <= '9':
 			rest, ok = r.number(rest)
@@ -197,6 +198,7 @@ func (r *clubReader) lex(text string) bool {
 		if !ok {
 			return false
 		}
+		r.glued = unicode.IsLetter(first)
 	}
 	return len(r.tokens) > 0
 }
@@ -218,6 +220,8 @@ func (r *clubReader) number(rest string) (string, bool) {
 	if last := len(r.tokens) - 1; last >= 0 && r.tokens[last].kind == clubNumber && r.tokens[last].number == 0 {
 		token.name = r.tokens[last].name
 		r.tokens = r.tokens[:last]
+	} else if last >= 0 && r.tokens[last].kind == clubLetter && r.glued && !token.loft {
+		return rest, false // S2/3 is a shelf, and no sand wedge with two irons
 	}
 	r.tokens = append(r.tokens, token)
 	return rest[n:], true

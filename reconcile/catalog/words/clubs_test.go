@@ -32,7 +32,7 @@ func TestNoClubs(t *testing.T) {
 	v := Load()
 	for _, text := range []string{
 		"7", "12", "12-345", "05-123", "A-12", "S100", "10.5", "3-4", "4-9", "1-1/4", "3/8", "P", "S", "X4", "3A", "9P", "4-", "-PW", "9-4", "PW-4", "4--PW", "4H-PW", "100-104", "13", "4-7-9W-", "", " ",
-		"PW-100", "7 irons and more", "0W", "W", "#", "44", ".370", "13.6 mm", "IW-200", "SWX", "5W-3W", "4i-5W", strings.Repeat("4i,", 60),
+		"PW-100", "7 irons and more", "0W", "W", "#", "44", ".370", "13.6 mm", "IW-200", "SWX", "S2/3", "A1-4", "S2", "5W-3W", "4i-5W", strings.Repeat("4i,", 60),
 	} {
 		if clubs, ok := v.Clubs(text); ok {
 			t.Errorf("%q gives %v", text, clubs)
