@@ -67,7 +67,7 @@ func (t *Table) reportNone() {
 	t.Findings.Add(one)
 }
 
-// textsGiveSizes reports whether most texts of a column have sizes with their units in them.
+// textsGiveSizes reports whether most texts of a column have sizes with their units in them, or list sizes.
 func (t *Table) textsGiveSizes() bool {
 	return slices.ContainsFunc(t.Columns, func(c *Column) bool {
 		count := 0

@@ -408,7 +408,7 @@ func sizesOfTitle(lex *lexicon.Lexicon, text string) []sizeIn {
 	var named []sizeIn
 	for _, sentence := range sentences(text) {
 		for _, s := range sizesIn(lex, sentence, true) {
-			if s.possible(lex) && GivesSizes(s.text) {
+			if s.possible(lex) && hasUnit(s.text) {
 				named = append(named, s)
 			}
 		}

@@ -474,8 +474,13 @@ func listsIn(texts []string) int {
 	return 0
 }
 
-// GivesSizes reports whether a text has a number with a unit of length behind it.
+// GivesSizes reports whether a text has a number with a unit of length behind it, or lists three sizes.
 func GivesSizes(text string) bool {
+	return listWithin(text) != nil || hasUnit(text)
+}
+
+// hasUnit reports whether a text has a number with a unit of length behind it.
+func hasUnit(text string) bool {
 	return slices.ContainsFunc(withUnit().FindAllStringIndex(text, 24), func(at []int) bool { return standsFree(text, at[0], at[1]) })
 }
 

@@ -103,6 +103,12 @@ LT-I5 | Galvute 5 kaklelis 13.4 mm anga 9.5 mm | 24 | 48
 LT-I6 | Galvute 6 kaklelis 13.4 mm anga 9.5 mm | 20 | 48
 `))
 	wantFinding(t, sized, "layout.kind", "A1:D3", "although its texts give sizes")
+	listed := read(t, grid("List", `
+Part No | Description | Stock | Price
+LT-I5 | Galvute 13.4 x 9.5 x 32 | 24 | 48
+LT-I6 | Galvute 13.6 x 9.5 x 32 | 20 | 48
+`))
+	wantFinding(t, listed, "layout.kind", "A1:D3", "although its texts give sizes")
 	other := read(t, grid("List", `
 Part No | Description | Stock | Price
 LT-I5 | Galvute 5 | 24 | 48
