@@ -26,6 +26,11 @@ func legendEntries(text string) []legendEntry {
 	if countSigns(text, "=:：＝") < leastLegend {
 		return nil // a legend of one letter is none
 	}
+	return entriesOf(text)
+}
+
+// entriesOf returns the letters with signs behind them in a text, with the words of each.
+func entriesOf(text string) []legendEntry {
 	var entries []legendEntry
 	places := legendLetter().FindAllStringSubmatchIndex(text, -1)
 	for i, place := range places {
@@ -79,12 +84,58 @@ func ExplainLetters(lex *lexicon.Lexicon, sheets []*grid.Grid) LetterTables {
 		differ = differ || shared != nil && !maps.Equal(shared, legend)
 		shared = legend
 	}
-	if shared != nil && !differ {
-		for _, g := range without {
+	for _, g := range without {
+		if shared != nil && !differ {
 			g.Explain(shared, leastLegend)
+		} else if forms := shortForms(g, lex); len(forms) > 0 {
+			g.Explain(forms, 1)
 		}
 	}
 	return tables
+}
+
+// shortForms returns the short forms of capitals, with what they stand for, that texts explain one by one as sizes and that head a column: "HL =
+// hosel length". A single letter alone may be anything.
+func shortForms(g *grid.Grid, lex *lexicon.Lexicon) map[string]string {
+	forms := map[string]string{}
+	for text := range g.Texts() {
+		if len(text) > lexicon.LongestNote || !strings.Contains(text, "=") && !strings.Contains(text, "＝") {
+			continue
+		}
+		for _, one := range entriesOf(text) {
+			if found := lex.Match(one.words); utf8.RuneCountInString(one.letter) < 2 || !unicode.IsUpper([]rune(one.letter)[1]) || len(found) == 0 ||
+				found[0].Score < lexicon.HeadingScore || traits.Of[catalog.Role(found[0].Role)].Want != traits.Length {
+				continue
+			}
+			if said := forms[one.letter]; said != "" && said != one.words {
+				return nil
+			}
+			forms[one.letter] = one.words
+		}
+	}
+	maps.DeleteFunc(forms, func(form, _ string) bool { return !headsColumn(g, form) })
+	return forms
+}
+
+// headsColumn reports whether the first line with a cell of a text has other texts and no number.
+func headsColumn(g *grid.Grid, text string) bool {
+	for line := 1; line <= g.Lines; line++ {
+		own, others := false, 0
+		for _, id := range g.Row(line, 1, g.Width) {
+			switch cell := g.Text(id); {
+			case cell == text:
+				own = true
+			case lexicon.LooksNumeric(cell):
+				others = -g.Width
+			case cell != "":
+				others++
+			}
+		}
+		if own {
+			return others >= leastLegend
+		}
+	}
+	return false
 }
 
 // legendOf returns what the letters of a sheet's legend stand for, and how many of them for sizes: a legend of none is about something else.
