@@ -5,8 +5,10 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/words"
@@ -69,13 +71,13 @@ func (t *Reader) commented(line int, c *Column, what *catalog.Value) Trouble {
 // remarkReach is how far a size in a text about a part may lie from that of the part, as a share of it, to be of the same dimension.
 const remarkReach = 0.1
 
-// remarked asks which size holds where a text outside the table names the part of a line and another size that is near that of a cell. A
-// person's answer settles it.
+// remarked asks which size holds where a text outside the table that names the part of a line, or a note in the line that speaks of a change,
+// gives another size that is near that of a cell. A person's answer settles it.
 func (t *Reader) remarked(line int, c *Column, what *catalog.Value) Trouble {
-	if c.Trait().Want != traits.Length || c.Role == catalog.TipTaken || what == nil || t.ByRole[catalog.Part] == nil {
+	if c.Trait().Want != traits.Length || c.Role == catalog.TipTaken || what == nil {
 		return Trouble{}
 	}
-	remarks := t.RemarksOn(t.TextOf(line, catalog.Part))
+	remarks := t.remarksOn(line)
 	if len(remarks) == 0 {
 		return Trouble{}
 	}
@@ -84,24 +86,38 @@ func (t *Reader) remarked(line int, c *Column, what *catalog.Value) Trouble {
 	}
 	stated := traits.MM(what.Dim().Nominal())
 	for _, remark := range remarks {
-		for _, n := range numbers(t.Lex, remark.Rest) {
-			units := []string{"mm", "in"}
-			switch {
-			case n.money || !n.fine && n.unit == "":
-				continue
-			case n.unit != "":
-				units = []string{n.unit}
-			}
-			for _, unit := range units {
-				if off := math.Abs(n.value*traits.UnitMM[unit] - stated); off > sameSize && off <= remarkReach*stated {
-					return Problem("data.remark", "%s is %s, and the text in %s speaks of another: %q; it is left open until somebody says which size holds",
-						c.Name(), traits.SayMM(stated), remark.Place, phrase.Brief(remark.Text))
-				}
-			}
+		if slices.ContainsFunc(numbers(t.Lex, remark.Rest), func(n number) bool { return n.replaces(stated) }) {
+			return Problem("data.remark", "%s is %s, and the text in %s speaks of another: %q; it is left open until somebody says which size holds",
+				c.Name(), traits.SayMM(stated), remark.Place, phrase.Brief(remark.Text))
 		}
 	}
 	return Trouble{}
 }
+
+// remarksOn returns the texts that may say more of the part of a line.
+func (t *Reader) remarksOn(line int) (remarks []layout.Remark) {
+	if t.ByRole[catalog.Part] != nil {
+		remarks = t.RemarksOn(t.TextOf(line, catalog.Part))
+	}
+	if c := t.ByRole[catalog.Note]; c != nil {
+		text := t.TextOf(line, catalog.Note)
+		if _, changes := t.Lex.Ask("changed note", text, func(text string) (words.Hit, bool) { return saysNew(t.Lex, text) }); changes {
+			remarks = append(slices.Clip(remarks), layout.Remark{Text: text, Rest: text, Place: t.Region.Grid.Ref(line, c.Col)})
+		}
+	}
+	return remarks
+}
+
+// saysNew reports whether a note with digits speaks of a change, or of what is new or old.
+func saysNew(lex *lexicon.Lexicon, text string) (hit words.Hit, says bool) {
+	if !strings.ContainsAny(text, "0123456789") || !speaksOfChange(lex, text) &&
+		!slices.ContainsFunc(strings.FieldsFunc(text, notLetter), func(word string) bool { return lex.Age(word) != 0 }) {
+		return words.Hit{}, false
+	}
+	return words.Hit{Value: text, Score: 1}, true
+}
+
+func notLetter(r rune) bool { return !unicode.IsLetter(r) }
 
 func (t *Reader) hear(ref sheet.Ref, matters bool) {
 	if t.Heard == nil {
@@ -132,12 +148,27 @@ func speaksOfChange(lex *lexicon.Lexicon, text string) bool {
 	return hit.Value != ""
 }
 
-// number is a number in a comment, with the unit of lengths behind it, empty where there is none, whether a currency stands there, and whether
-// it has decimals.
+// number is a number in a comment, with the unit of lengths behind it, empty where there is none, whether a currency stands there, whether it
+// has decimals, and whether it is said to be an old one: "was 13.5".
 type number struct {
-	value       float64
-	unit        string
-	money, fine bool
+	value            float64
+	unit             string
+	money, fine, old bool
+}
+
+// replaces reports whether the number, which is no old one, is near a size in mm and another: a new one.
+func (n number) replaces(stated float64) bool {
+	units := []string{"mm", "in"}
+	switch {
+	case n.money || n.old || !n.fine && n.unit == "":
+		return false
+	case n.unit != "":
+		units = []string{n.unit}
+	}
+	return slices.ContainsFunc(units, func(unit string) bool {
+		off := math.Abs(n.value*traits.UnitMM[unit] - stated)
+		return off > sameSize && off <= remarkReach*stated
+	})
 }
 
 var (
@@ -149,14 +180,22 @@ var (
 // numbers returns the numbers in a comment that may be sizes.
 func numbers(lex *lexicon.Lexicon, text string) []number {
 	var all []number
-	for _, m := range aNumber().FindAllStringSubmatch(notSize().ReplaceAllString(text, " "), -1) {
-		value, err := strconv.ParseFloat(strings.Replace(m[1], ",", ".", 1), 64)
-		if err != nil || words.IsYear(m[1]) {
+	text = notSize().ReplaceAllString(text, " ")
+	for _, at := range aNumber().FindAllStringSubmatchIndex(text, -1) {
+		digits, behind := text[at[2]:at[3]], ""
+		if at[4] >= 0 {
+			behind = text[at[4]:at[5]]
+		}
+		value, err := strconv.ParseFloat(strings.Replace(digits, ",", ".", 1), 64)
+		if err != nil || words.IsYear(digits) {
 			continue
 		}
-		n := number{value: value, fine: strings.ContainsAny(m[1], ".,")}
-		if m[2] != "" {
-			hit, found := lex.Ask("unit", m[2], lex.Words.Unit)
+		n := number{value: value, fine: strings.ContainsAny(digits, ".,")}
+		if before := strings.FieldsFunc(text[:at[2]], notLetter); len(before) > 0 {
+			n.old = lex.Age(before[len(before)-1]) < 0
+		}
+		if behind != "" {
+			hit, found := lex.Ask("unit", behind, lex.Words.Unit)
 			switch {
 			case found && traits.IsLengthUnit(hit.Value):
 				n.unit = hit.Value

@@ -46,3 +46,28 @@ HX-3     | 13.8        | 9.5     | 60
 		t.Error(got)
 	}
 }
+
+// TestNotesOfRows puts a note into the row of a part: one that speaks of a change and of another size asks which holds.
+func TestNotesOfRows(t *testing.T) {
+	for note, want := range map[string][]string{
+		"now 13.7":                            {"error 2 B2"},
+		"revised 3/27: bore 9.55":             {"error 2 C2"},
+		"neu 13,75":                           {"error 2 B2"},
+		"13.75 from lot 12, before that 13.6": {"error 2 B2"},
+		"was 13.5 until 2026":                 nil,
+		"13.6 now, formerly 13.5":             nil,
+		"new mould":                           nil,
+		"goes with ferrules of 13.5 to 13.8":  nil,
+		"new price 13.90 EUR":                 nil,
+	} {
+		c := read(t, grid("Heads", `
+Part no. | Hosel OD mm | Bore mm | Remarks
+HX-1     | 13.6        | 9.5     | `+note+`
+HX-2     | 13.7        | 9.5     | satin
+HX-3     | 13.8        | 9.5     | polished
+`))
+		if diff := cmp.Diff(want, of(c, "data.remark")); diff != "" {
+			t.Errorf("%s: (-want +got)\n%s", note, diff)
+		}
+	}
+}
