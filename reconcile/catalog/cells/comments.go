@@ -191,6 +191,10 @@ func numbers(lex *lexicon.Lexicon, text string) []number {
 			continue
 		}
 		n := number{value: value, fine: strings.ContainsAny(digits, ".,")}
+		if before := strings.Fields(text[:at[2]]); at[2] > 0 && text[at[2]-1] != ' ' && len(before) > 0 { // $0.40
+			hit, found := lex.Ask("unit", before[len(before)-1], lex.Words.Unit)
+			n.money = found && words.IsCurrency(hit.Value)
+		}
 		if before := strings.FieldsFunc(text[:at[2]], notLetter); len(before) > 0 {
 			n.old = lex.Age(before[len(before)-1]) < 0
 		}

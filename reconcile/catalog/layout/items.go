@@ -73,13 +73,15 @@ func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 		return nil
 	}
 	// Few sheets have items: the first lines tell whether one has, and where the names of their sizes stand.
-	named, most := naming{}, 0
+	var named naming
+	most := -1
 	for _, n := range []naming{{}, {behind: true}, {listed: listAbove(g, lex)}} {
-		if count := sized(itemsIn(g, lex, cardProbe, n)); count > most {
-			named, most = n, count
+		all := itemsIn(g, lex, cardProbe, n)
+		if possible := possibleSizes(lex, all); sized(all) >= leastItems && possible > most {
+			named, most = n, possible
 		}
 	}
-	if most < leastItems {
+	if most < 0 {
 		return nil
 	}
 	best := itemsIn(g, lex, g.Lines, named)
@@ -128,6 +130,19 @@ func sized(all []card) int {
 	for _, c := range all {
 		if c.sizes() >= leastInItem {
 			count++
+		}
+	}
+	return count
+}
+
+// possibleSizes counts the sizes of items that can be what their names say.
+func possibleSizes(lex *lexicon.Lexicon, all []card) int {
+	count := 0
+	for _, c := range all {
+		for _, e := range c {
+			if traits.Of[e.role].Want == traits.Length && (sizeIn{role: string(e.role), text: e.value}).possible(lex) {
+				count++
+			}
 		}
 	}
 	return count
@@ -290,7 +305,7 @@ func besideNumber(g *grid.Grid, lex *lexicon.Lexicon, line int) (number, rest st
 			break
 		}
 	}
-	if namedBeside(g, lex, line) {
+	if namedBeside(g, lex, line) || sizedBeside(g, lex, line) {
 		return number, g.At(line, 2), 2
 	}
 	return "", "", 0
@@ -326,6 +341,15 @@ func namedBeside(g *grid.Grid, lex *lexicon.Lexicon, line int) bool {
 		return false // a label of a card, with its value
 	}
 	return !belowHeading(g, lex, line)
+}
+
+// sizedBeside reports whether the second cell of a line, the last that it has, gives several sizes by name.
+func sizedBeside(g *grid.Grid, lex *lexicon.Lexicon, line int) bool {
+	text := g.At(line, 2)
+	if countCells(g, line, span{left: 1, right: g.Width}) != 2 || !strings.Contains(text, " ") {
+		return false
+	}
+	return max(len(sizesIn(lex, text, false)), len(sizesIn(lex, text, true))) >= leastInItem && !belowHeading(g, lex, line)
 }
 
 // belowHeading reports whether one of the lines above is the heading of a table.

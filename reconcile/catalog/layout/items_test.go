@@ -58,6 +58,10 @@ func TestItems(t *testing.T) {
 			[]string{"Hi,", "- X-1: black, OD 13.6, bore 9.5", "- X-2: bore 9.5, OD 13.7", "- X-3: base  OD 13.8, bore 9.5, price 2.10", "Regards"},
 			"X-1: base_od=13.6 bore=9.5 description=black; X-2: base_od=13.7 bore=9.5; X-3: base_od=13.8 bore=9.5 price=2.10",
 		},
+		"names behind, behind blanks and a count": {
+			[]string{"BK-10  .540 base, .366 hole, 1\" long, 140 in stock", "BK-11  .530 base, .366 hole, 1\" long, 60 in stock", "BK-12  .520 base, .350 hole, 3/4\" long"},
+			"BK-10: base_od=.540 bore=.366 length=1\" stock=140; BK-11: base_od=.530 bore=.366 length=1\" stock=60; BK-12: base_od=.520 bore=.350 length=3/4\"",
+		},
 		"names behind": {
 			[]string{"- X-1: 13.6 mm OD, 9.5 mm bore", "- X-2: 13.7 mm OD, 9.5 mm bore", "- X-3: 13.8 mm OD, 9.5 mm bore"},
 			"X-1: base_od=13.6 mm bore=9.5 mm; X-2: base_od=13.7 mm bore=9.5 mm; X-3: base_od=13.8 mm bore=9.5 mm",

@@ -19,8 +19,8 @@ type Remark struct {
 	Place      sheet.Ref
 }
 
-// inText is what may be a part number in a text.
-var inText = pattern.Lazy(`[A-Za-z0-9][A-Za-z0-9./_-]*[A-Za-z0-9]`)
+// inText is what may be a part number in a text, "KX 9" too.
+var inText = pattern.Lazy(`\b\p{Lu}{1,5} \d+[A-Za-z0-9]*(?:[.,]\d+)?|[A-Za-z0-9][A-Za-z0-9./_-]*[A-Za-z0-9]`)
 
 // remarks returns the texts that may say more of parts, by the numbers of these as [words.Fold] has them.
 func remarks(g *grid.Grid, places []sheet.Ref) map[string][]Remark {

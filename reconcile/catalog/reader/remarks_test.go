@@ -26,6 +26,7 @@ HX-3     | 13.8        | 9.5     | 60
 		"HX-2 is 13.7 mm, as drawn":                             nil,
 		"HX-2 is sold out until 13.10.2027":                     nil,
 		"HX-2 costs 13.90 EUR from January":                     nil,
+		"HX-2 is $13.90 each":                                   nil,
 		"HX-2 comes in boxes of 12, 62 in all":                  nil,
 		"HX-9 has a hosel of 13.75":                             nil,
 		"Hosels of 13.75 are made to order":                     nil,

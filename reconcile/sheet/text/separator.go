@@ -66,14 +66,14 @@ func detect(text string) separation {
 	return found
 }
 
-// commasSpaced reports whether commas either stand between two digits or have a blank behind them, both of which are there, the former in no
-// line by themselves: then only the latter separate, as in a letter. "boring 9,35, lengte 18" In lines with labels the former may stand by
-// themselves, and neither separates: "length, mm: 9,35".
+// commasSpaced reports whether commas either stand between two digits or have a blank behind them, both of which are there, the former by
+// themselves in few lines: then only the latter separate, as in a letter. "boring 9,35, lengte 18" In lines with labels the former may stand by
+// themselves in all, and neither separates: "length, mm: 9,35".
 func commasSpaced(text string, labels bool) bool {
 	if strings.Contains(text, `"`) {
 		return false
 	}
-	lines, within, spaced := 0, 0, 0
+	lines, within, spaced, alone := 0, 0, 0, 0
 	for line := range strings.Lines(text) {
 		if lines++; lines > sampled {
 			break
@@ -84,14 +84,21 @@ func commasSpaced(text string, labels bool) bool {
 		if strings.HasSuffix(line, ",") {
 			blanks++
 		}
-		if others != blanks || between > 0 && blanks == 0 && !labels {
+		switch {
+		case others != blanks:
 			return false
+		case blanks > 0:
+			spaced++
+		case between > 0:
+			alone++
 		}
 		within += between
-		spaced += blanks
 	}
-	return within > 0 && spaced > 0
+	return within > 0 && spaced > 0 && (labels || alone*fewAlone <= spaced)
 }
+
+// fewAlone is how many lines with commas that separate there are for each with commas in numbers only.
+const fewAlone = 4
 
 // figuresSpaced reports whether commas are those of figures with single blanks between them: lines that begin with a number of letters and
 // digits and end with three figures or more, a third of all at least, in none of which a comma stands elsewhere.
