@@ -3,6 +3,8 @@ package text
 import (
 	"slices"
 	"strings"
+
+	"example.com/seatline/reconcile/internal/pattern"
 )
 
 // sampled is how many records with content are looked at to find the separator.
@@ -48,7 +50,7 @@ func detect(text string) separation {
 			best, found.separator = scores[i], separator
 		}
 	}
-	if best < leastCut {
+	if best < leastCut || isTalk(text) {
 		return separation{}
 	}
 	if labelled(text) && (best < leastEven || found.separator == ',' && commasSpaced(text, true)) {
@@ -131,6 +133,29 @@ func figuresSpaced(text string) bool {
 func isFigure(word string) bool {
 	whole, decimals, _ := strings.Cut(strings.Replace(word, ",", ".", 1), ".")
 	return whole != "" && strings.Trim(whole+decimals, "0123456789") == "" && word[len(word)-1] != '.' && word[len(word)-1] != ','
+}
+
+// whenSaid is the day and the time before what somebody said, the comma between them being no separator: "[12.03.27, 14:02] P. Orr: ...",
+// "12/03/27, 14:02 - P. Orr: ...".
+var whenSaid = pattern.Lazy(`^\[?\d{1,4}[./-]\d{1,2}[./-]\d{1,4}, \d{1,2}:\d{2}(?::\d{2})?(?: ?\p{Lu}{2})?(?:\]| [-–] )`)
+
+// isTalk reports whether most lines of a text begin with when they were said.
+func isTalk(text string) bool {
+	lines, said := 0, 0
+	for line := range strings.Lines(text) {
+		if line = strings.TrimSpace(line); line == "" {
+			continue
+		}
+		if lines++; lines > sampled {
+			break
+		}
+		if line[0] == '[' || isDigit(line[0]) {
+			if whenSaid().MatchString(line) {
+				said++
+			}
+		}
+	}
+	return said*2 > lines
 }
 
 // leastCut is the evenness below which a sign separates nothing: it stands in a line or two of a text.
