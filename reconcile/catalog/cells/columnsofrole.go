@@ -104,7 +104,7 @@ func (t *Reader) readRepeats(line int, c *Column, f catalog.Field) (catalog.Fiel
 		default:
 			slack := c.fineness(f).Add(other.fineness(second))
 			if Apart(f.Dim.Nominal(), second.Dim.Nominal(), slack) {
-				return f, Problem("data.conflict", "%s is %s (%s) in %s but %s (%s) in %s", c.Role, f.Text, traits.SayMM(traits.MM(f.Dim.Nominal())), f.Cell, second.Text,
+				return f, Problem("data.conflict", "%s is %s (%s) in %s but %s (%s) in %s", catalog.RoleName(t.Kind, c.Role), f.Text, traits.SayMM(traits.MM(f.Dim.Nominal())), f.Cell, second.Text,
 					traits.SayMM(traits.MM(second.Dim.Nominal())), second.Cell)
 			}
 		}

@@ -631,13 +631,18 @@ func (t *Table) share(c, first *Column, score float64, taken map[catalog.Role]in
 		c.Evidence = fmt.Sprintf("heading says a limit of %s", t.named(first.Role))
 	case t.sizeless(c):
 		c.Evidence = fmt.Sprintf("says %s like column %s, and none of its values could be a size", t.named(first.Role), t.Region.Grid.ColumnName(first.Col))
-	case t.otherSizes(c, first, words.Fold(c.Text) == words.Fold(first.Text)):
+	case t.otherSizes(c, first, words.Fold(c.Text) == words.Fold(first.Text) && !c.inAnotherUnit(first)):
 		c.rival = first
 		c.Evidence = fmt.Sprintf("says %s like column %s, and its sizes are others", t.named(first.Role), t.Region.Grid.ColumnName(first.Col))
 	default:
 		c.Role, c.Aspect, c.Known = first.Role, Repeat, true
 		c.Evidence = fmt.Sprintf("states %s again, like column %s", t.named(first.Role), t.Region.Grid.ColumnName(first.Col))
 	}
+}
+
+// inAnotherUnit reports whether the headings of two columns name different units: then one may state the sizes of the other again.
+func (c *Column) inAnotherUnit(other *Column) bool {
+	return c.HeadingUnit != "" && other.HeadingUnit != "" && c.HeadingUnit != other.HeadingUnit
 }
 
 // otherSizes reports whether a column gives other sizes than another one in most of the rows in which both give one, in whatever unit: then

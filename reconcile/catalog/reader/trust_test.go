@@ -69,6 +69,26 @@ func TestKeySizeByItsValues(t *testing.T) {
 	}
 }
 
+// The same headings again in another unit state the sizes again; one row that differs is held, and not the list.
+func TestSlipBetweenUnits(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part | Base OD | Bore | Length | Base OD | Bore | Length
+ | mm | mm | mm | in | in | in
+Q-1 | 13.6 | 9.35 | 25.4 | 0.535 | 0.368 | 1.000
+Q-2 | 13.5 | 9.35 | 25.4 | 0.531 | 0.368 | 1.000
+Q-3 | 13.7 | 9.35 | 19 | 0.593 | 0.368 | 0.750
+`))
+	defer show(t, c)
+	for part, held := range map[string]bool{"Q-1": false, "Q-2": false, "Q-3": true} {
+		for _, row := range c.Tables[0].Rows {
+			if row.Part == part && (row.Outcome == catalog.Held) != held {
+				t.Errorf("%s is %v", part, row.Outcome)
+			}
+		}
+	}
+	wantFinding(t, c, "data.conflict", "B5", "")
+}
+
 // A size in another column whose role is known by its values only is a rival, too.
 func TestRivalByItsValuesOnly(t *testing.T) {
 	c := read(t, grid("Árlista ferruli", `
