@@ -42,6 +42,9 @@ func Read(text string, ctx Context) Reading {
 	if ctx.Want != WantAny {
 		normal = minusAhead(normal)
 	}
+	if ctx.Want == WantPrice {
+		normal = noWhole().ReplaceAllString(normal, "0$1")
+	}
 	normal = stacked(normal)
 	forgiven = append(forgiven, notes...)
 	if now, before := withoutOld(normal); before != "" {
@@ -71,6 +74,9 @@ func Read(text string, ctx Context) Reading {
 	}
 	return reading
 }
+
+// noWhole is a price of less than one, whose nought is written as a dash: -,40.
+var noWhole = pattern.Lazy(`^-+(,\d\d)`)
 
 // behindValue is a value with something in brackets, or behind a comma or semicolon and a blank.
 var behindValue = pattern.Lazy(`^(.*\d.*?) *(?:\(([^()]*\d[^()]*)\)|[,;] ([^()]*\d))$`)
