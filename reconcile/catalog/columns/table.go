@@ -801,6 +801,10 @@ func (t *Table) holdUncertain() {
 			c.Held = fmt.Sprintf("column %s could be %s or %s", name, t.named(c.Role), other)
 			t.AddColumn(finding.Error, "layout.role", c.Col, fmt.Sprintf("column %s %q is probably %s, but it could as well be %s; say which", name, c.Text, t.named(c.Role), other), key)
 		default:
+			if said, another := t.ofAnotherKind(c); another {
+				c.ByValues = true
+				t.AddColumn(finding.Warning, "layout.role", c.Col, fmt.Sprintf("column %s %q speaks of %s, which %s do not have; it is taken for %s", name, c.Text, said, t.Kind, t.named(c.Role)), key)
+			}
 			if other := t.rivalOf(c); other != nil {
 				c.RoleHeld = true
 				c.Held = fmt.Sprintf("column %s could be %s as well as column %s", t.Region.Grid.ColumnName(other.Col), t.named(c.Role), name)
@@ -834,6 +838,16 @@ func (t *Table) standsForKey(c *Column) bool {
 		possible, _ := other.Profile.best(b, other.units(), 1)
 		return possible > 0
 	})
+}
+
+// ofAnotherKind reports whether the heading of the outer diameters by which parts of the kind are told apart clearly names what parts of another
+// kind have, such as the hosels that ferrules are for, and what that is.
+func (t *Table) ofAnotherKind(c *Column) (said string, another bool) {
+	found := c.Matches[catalog.UnknownKind]
+	if c.Role != catalog.HoselOD && c.Role != catalog.BaseOD || t.ruled(c) || len(found) == 0 || !c.saysOther(c.Role) || slices.Contains(traits.OfKind[t.Kind], catalog.Role(found[0].Role)) {
+		return "", false
+	}
+	return catalog.RoleName(catalog.UnknownKind, catalog.Role(found[0].Role)), true
 }
 
 // rivalOf returns a column without a role, or with one by its values only, whose sizes fit that of another as well, where the heading of that one is understood only in

@@ -69,6 +69,18 @@ func TestKeySizeByItsValues(t *testing.T) {
 	}
 }
 
+// The hosels that ferrules are for are taken for their outer diameters, with a word.
+func TestHoselsOfFerrules(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part | For hosel OD (in) | Bore (in) | Length (in)
+Y-1 | .530-.535 | .366 | 1
+Y-2 | .540-.545 | .366 | 1
+`))
+	defer show(t, c)
+	wantFinding(t, c, "layout.role", "B1", "speaks of hosel OD")
+	wantRow(t, c, "Y-1", catalog.Assumed, sizes{catalog.Bore: 9.2964})
+}
+
 // The same headings again in another unit state the sizes again; one row that differs is held, and not the list.
 func TestSlipBetweenUnits(t *testing.T) {
 	c := read(t, grid("Ferrules", `
