@@ -73,9 +73,14 @@ func (t *Reader) readLimits(line int, c *Column, f catalog.Field, bad Trouble) (
 			lower, upper = second, f
 		}
 		if upper.Dim.Nominal().Less(lower.Dim.Nominal()) {
-			return f, Problem("data.conflict", "%s is at least %s (%s) and at most %s (%s)", c.Role, lower.Text, lower.Cell, upper.Text, upper.Cell)
+			return f, Problem("data.conflict", "%s is at least %s (%s) and at most %s (%s)", catalog.RoleName(t.Kind, c.Role), lower.Text, lower.Cell, upper.Text, upper.Cell)
 		}
 		f.Dim = measure.Between(lower.Dim.Nominal(), upper.Dim.Nominal()).WithOrigin(measure.Stated)
+		if c.Trait().Diameter && value.TooWide(f.Dim) {
+			f.Dim = measure.Dim{}
+			return f, Problem("data.implausible", "%s is at least %s (%s) and at most %s (%s), which is too far apart for one diameter: are they of two ends?",
+				catalog.RoleName(t.Kind, c.Role), lower.Text, lower.Cell, upper.Text, upper.Cell)
+		}
 		f.Text = f.Text + " to " + second.Text
 		f.Assumptions = append(f.Assumptions, second.Assumptions...)
 	}
@@ -116,7 +121,7 @@ func (t *Reader) readRepeats(line int, c *Column, f catalog.Field) (catalog.Fiel
 		}
 		n := f.Dim.Nominal()
 		if n.Less(lower.Nominal()) || upper.Nominal().Less(n) {
-			return f, Problem("data.conflict", "%s %s lies outside its own limits of %s to %s", c.Role, f.Text, traits.SayMM(traits.MM(lower.Nominal())), traits.SayMM(traits.MM(upper.Nominal())))
+			return f, Problem("data.conflict", "%s %s lies outside its own limits of %s to %s", catalog.RoleName(t.Kind, c.Role), f.Text, traits.SayMM(traits.MM(lower.Nominal())), traits.SayMM(traits.MM(upper.Nominal())))
 		}
 		f.Dim = measure.WithDeviations(n, lower.Nominal().Sub(n), upper.Nominal().Sub(n))
 	}

@@ -81,6 +81,18 @@ Y-2 | .540-.545 | .366 | 1
 	wantRow(t, c, "Y-1", catalog.Assumed, sizes{catalog.Bore: 9.2964})
 }
 
+// The greatest and the least outer diameter of a ferrule are those of its ends, and no limits of one.
+func TestLimitsOfTwoEnds(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part no | OD max mm | OD min mm | ID mm | L mm
+F-1 | 13.6 | 10.4 | 9.35 | 25
+F-2 | 13.45 | 13.35 | 9.35 | 25
+`))
+	defer show(t, c)
+	wantFinding(t, c, "data.implausible", "B2", "two ends")
+	wantRow(t, c, "F-2", catalog.Used, sizes{catalog.BaseOD: 13.4})
+}
+
 // The same headings again in another unit state the sizes again; one row that differs is held, and not the list.
 func TestSlipBetweenUnits(t *testing.T) {
 	c := read(t, grid("Ferrules", `

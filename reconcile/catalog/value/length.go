@@ -318,6 +318,11 @@ func (p parser) withoutUnit(r Reading, core []token) Reading {
 	return r
 }
 
+// TooWide reports whether the limits of a size are too far apart for one diameter.
+func TooWide(dim measure.Dim) bool {
+	return dim.HasLimits() && dim.Nominal().Less(dim.Width().MulInt(widestShare))
+}
+
 // check compares a length with what is plausible and names the usual mistakes that would explain it. First is the
 // number that it was read from.
 func (p parser) check(r Reading, first token) Reading {
@@ -338,7 +343,7 @@ func (p parser) check(r Reading, first token) Reading {
 		r.Problem = Problem{problemImplausible, first.raw + " in is no size of a joint"}
 		r.Alternatives = append(r.Alternatives, short)
 		return r
-	case p.ctx.Want == WantDiameter && r.Dim.HasLimits() && size.Less(r.Dim.Width().MulInt(widestShare)):
+	case p.ctx.Want == WantDiameter && TooWide(r.Dim):
 		r.Problem = Problem{problemImplausible, fmt.Sprintf("limits %s and %s are too far apart for one diameter", millimetres(r.Dim.Lower()), millimetres(r.Dim.Upper()))}
 		return r
 	case !p.bounded() || p.within(size):

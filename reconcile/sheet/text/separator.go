@@ -164,7 +164,7 @@ const leastCut = 0.1
 // leastEven is the evenness below which the lines of a text may be labels with their values, in which commas stand by chance.
 const leastEven = 0.5
 
-// labelled reports whether most lines of a text are a label, a colon and a value: "Hosel OD: 13.6 mm".
+// labelled reports whether most lines of a text are a label, a colon and a value: "Hosel OD, mm: 13.6".
 func labelled(text string) bool {
 	records, labels := 0, 0
 	for line := range strings.Lines(text) {
@@ -174,7 +174,7 @@ func labelled(text string) bool {
 		if records++; records > sampled {
 			break
 		}
-		if at := strings.IndexAny(line, ":："); at > 0 && at < 48 && !strings.ContainsAny(line[:at], "0123456789,;|\t") {
+		if at := strings.IndexAny(line, ":："); at > 0 && at < 48 && !strings.ContainsAny(strings.ReplaceAll(line[:at], ", ", " "), "0123456789,;|\t") {
 			labels++
 		}
 	}

@@ -66,6 +66,7 @@ func TestRead(t *testing.T) {
 		{"days and times in cells", "12/03/27, 14:02, X-1\n12/03/27, 14:03, X-2\n", [][]string{{"12/03/27", " 14:02", " X-1"}, {"12/03/27", " 14:03", " X-2"}}},
 		{"commas in a line or two", "What we have, by the piece\nX-1 13.6\nX-2 13.6\nX-3 13.6\nX-4 13.6\nX-5 13.6\nX-6 13.6\nX-7 13.6\nX-8 13.6\n",
 			[][]string{{"What we have, by the piece"}, {"X-1 13.6"}, {"X-2 13.6"}, {"X-3 13.6"}, {"X-4 13.6"}, {"X-5 13.6"}, {"X-6 13.6"}, {"X-7 13.6"}, {"X-8 13.6"}}},
+		{"commas in most labels", "Hosel O.D., mm: 12,9\nBore (mm): 9,07\nHosel L, mm: 70\nC'sink, mm: 10,4\n", [][]string{{"Hosel O.D., mm: 12,9"}, {"Bore (mm): 9,07"}, {"Hosel L, mm: 70"}, {"C'sink, mm: 10,4"}}},
 		{"a comma in labels", "Length, mm: 9,35\nOD (mm): 13,6\nColour: red\n", [][]string{{"Length, mm: 9,35"}, {"OD (mm): 13,6"}, {"Colour: red"}}},
 		{"semicolons in notes", "part,note\nA1,red; blue\nA2,plain\nA3,x; y\n", [][]string{{"part", "note"}, {"A1", "red; blue"}, {"A2", "plain"}, {"A3", "x; y"}}},
 		{"vertical bars", "a|b, c|d\ne|f|g\n", [][]string{{"a", "b, c", "d"}, {"e", "f", "g"}}},
