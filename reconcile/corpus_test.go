@@ -6,6 +6,7 @@ import (
 	"flag"
 	"fmt"
 	"maps"
+	"math"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -1420,8 +1421,8 @@ func (r reading) is(want string, column wantColumn, role catalog.Role) (bool, er
 			return false, nil
 		}
 		a, errA := strconv.ParseFloat(r.number, 64)
-		b, errB := strconv.ParseFloat(want, 64)
-		return a == b, errors.Join(errA, errB)
+		b, errB := quotient(want)
+		return math.Abs(a-b) <= leastOfMoney, errors.Join(errA, errB)
 	}
 	if list, measured := strings.CutPrefix(want, "read:"); measured {
 		return r.readingsAre(list, column.unit)
@@ -1437,6 +1438,20 @@ func (r reading) is(want string, column wantColumn, role catalog.Role) (bool, er
 		return !r.dim.HasLimits(), nil
 	}
 	return r.dim.HasLimits() && near(r.dim.Lower(), least) && near(r.dim.Upper(), most), nil
+}
+
+// leastOfMoney is how near prices have to be: those of packs are divided, and their authors write four digits.
+const leastOfMoney = 0.00005
+
+// quotient reads a number, or what a price of a pack is for each piece: 5.95/12.
+func quotient(text string) (float64, error) {
+	whole, by, divided := strings.Cut(text, "/")
+	n, err := strconv.ParseFloat(whole, 64)
+	if !divided || err != nil {
+		return n, err
+	}
+	d, err := strconv.ParseFloat(by, 64)
+	return n / d, err
 }
 
 // readingsAre reports whether the dimension is of readings, which are these: read:13.58;13.62;13.60. What its limits are is for

@@ -81,7 +81,7 @@ and one of yearly numbers, headed in any of nine languages. --without says what 
 	flags.StringVar(&f.currency, "currency", "", "the currency of all costs, such as EUR")
 	flags.StringArrayVar(&f.rates, "rate", nil, "what one unit of another currency is worth: GBP=1.17; several may follow")
 	flags.StringArrayVar(&f.pricesIn, "prices-in", nil, "the currency of a file's prices that name none: trim.csv=USD; several may follow")
-	flags.BoolVar(&f.settings.PricePerPack, "price-per-pack", false, "prices of ferrules sold by the pack are for the pack and not for a piece")
+	flags.BoolVar(&f.settings.PricePerPack, "price-per-pack", false, "prices of ferrules sold by the pack are for the pack where the sheet does not say what they are for")
 	flags.BoolVar(&f.settings.IgnorePrices, "no-prices", false, "leave prices out: the least bench time with the cost of carrying")
 	flags.IntVar(&f.settings.CurvePoints, "curve", f.settings.CurvePoints, "up to how many part numbers the curve is worked out; 0: none")
 	flags.DurationVar(&f.limit, "time-limit", time.Minute, "how long to search; 0: until the best is proven")

@@ -69,7 +69,7 @@ the house's heads.`,
 	flags.StringVar(&kind, "kind", "", "heads or ferrules, where the new sheets do not tell")
 	flags.StringArrayVar(&f.measured, "measured", nil, "sheets of caliper readings of samples of the new parts; several files may follow")
 	flags.StringArrayVar(&f.demand, "demand", nil, "a sheet of yearly numbers of the house's heads")
-	flags.BoolVar(&f.perPack, "price-per-pack", false, "prices of ferrules are those of a pack")
+	flags.BoolVar(&f.perPack, "price-per-pack", false, "prices of ferrules are those of a pack where the sheet does not say what they are for")
 	f.calipers.add(cmd)
 	f.language.add(cmd)
 	flags.StringVar(&f.out, "out", "", "the folder to write into; it is made if need be")

@@ -231,9 +231,11 @@ type Item struct {
 	Fields Fields
 	// Assumptions are those made in reading the row.
 	Assumptions []string
-	// Price is that of one piece.
+	// Price is that of one piece, or of whatever the sheet means where PerPiece is not set.
 	Price    float64
 	HasPrice bool
+	// PerPiece is set where the sheet says for how many pieces its price is, so that Price is certainly that of one.
+	PerPiece bool
 	// Currency is that of a price which names none, empty where the supplier's is not known.
 	Currency string
 }
@@ -258,6 +260,20 @@ type Ferrule struct {
 	Colour  string
 	Pack    int
 }
+
+// PriceOfPiece returns what one piece costs. Where the sheet does not say for how many its price is, packs says whether it is for one piece
+// or for the pack.
+func (f *Ferrule) PriceOfPiece(packs bool) float64 {
+	if packs && f.soldByPack() && !f.PerPiece {
+		return f.Price / float64(f.Pack)
+	}
+	return f.Price
+}
+
+// PriceIsVague reports whether the price may be that of a piece or of a pack, and the sheet does not say which.
+func (f *Ferrule) PriceIsVague() bool { return f.HasPrice && f.soldByPack() && !f.PerPiece }
+
+func (f *Ferrule) soldByPack() bool { return f.Pack > 1 }
 
 // Tip is a tip of the catalogue.
 type Tip struct {

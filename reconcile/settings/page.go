@@ -41,7 +41,7 @@ type Page struct {
 	Currency string
 	// Margin is what is added to the sheets' prices, as a share of them.
 	Margin float64
-	// PricePerPack is whether the sheets' prices are for a pack.
+	// PricePerPack is whether prices of which a sheet says nothing are for a pack.
 	PricePerPack bool
 	// Caliper is the tolerance, ±, of a hosel OD that a customer measured; nothing where the file gives none.
 	Caliper measure.Length

@@ -896,22 +896,19 @@ func (t *Reader) readNumber(line int, c *Column, f catalog.Field) (catalog.Field
 	return f, Trouble{}
 }
 
-// PricePer returns for how many pieces a price is: as its cell says, else as its column does. Set is set where it is for a set of clubs, of
+// PricePer returns for how many pieces a price is: as its cell says, else as its column does. It may be for a set of clubs or a pack, of
 // as many as are returned, 1 where that is not known. A column beside may say for how many pieces each price is; per is zero where it says
 // what is no number.
-func (t *Reader) PricePer(line int, c *Column, text string) (per float64, set bool) {
+func (t *Reader) PricePer(line int, c *Column, text string) (per float64, lot lexicon.Lot) {
 	if beside := c.piecesBeside; beside != nil {
-		return piecesIn(t.piecesText(line, c)), false
+		return piecesIn(t.piecesText(line, c)), lexicon.OfPieces
 	}
 	if lexicon.HasWords(text) {
-		if t.Lex.SaysPiece(text) {
-			return 1, false
-		}
-		if per, set := t.Lex.PricePerOf(text); per > 1 || set {
-			return per, set
+		if per, lot := t.Lex.PricePerOf(text); lot != lexicon.LotUnsaid {
+			return per, lot
 		}
 	}
-	return c.Per, c.PerSet
+	return c.Per, c.Lot
 }
 
 // piecesText is what the column beside prices says of how many pieces one of them is for.

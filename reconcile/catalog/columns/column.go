@@ -78,9 +78,10 @@ type Column struct {
 	HeadingUnit string
 	// Scale is what stored numbers are multiplied by: 2 in a column of radii.
 	Scale int64
-	// Per is how many pieces a price in the column is for, and PerSet is set where they are those of a set, or of one of unknown number.
-	Per    float64
-	PerSet bool
+	// Per is how many pieces a price in the column is for, and Lot whether they are those of a set or a pack, then 1 where their number is
+	// not known.
+	Per float64
+	Lot lexicon.Lot
 	// Clubs are the columns that it stands for, where each gives the size of another club.
 	Clubs []ClubColumn
 	// Covers is the role whose values a column of tolerances covers, empty where none is named.
@@ -161,7 +162,7 @@ func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profi
 	case len(c.Matches[catalog.UnknownKind]) == 0 && lex.Words.Irrelevant(h.Parts...):
 		c.irrelevant = "heading speaks of what no joint depends on"
 	}
-	c.Per, c.PerSet = lex.PricePer(h.Text)
+	c.Per, c.Lot = lex.PricePer(h.Text)
 	return c
 }
 
@@ -772,7 +773,7 @@ func (c *Column) explain(kind catalog.Kind) string {
 				break
 			}
 		}
-	} else if c.Role == catalog.Price && c.Per > 1 {
+	} else if c.Role == catalog.Price && c.Per > 1 && !c.Lot.Bundles() {
 		reasons = append(reasons, fmt.Sprintf("heading says per %g and nothing else", c.Per))
 	} else {
 		reasons = append(reasons, "values only")

@@ -379,7 +379,7 @@ func asWritten(g *grid.Grid, line, col int) string {
 // amountIn returns the price or the count that a text gives behind its name, or the price that its currency shows it to be.
 func amountIn(lex *lexicon.Lexicon, text string) (amount entry, ok bool) {
 	if price := lex.Read(text, value.Context{Want: value.WantPrice}); price.Kind == value.Number && words.IsCurrency(price.Unit) {
-		if per, set := lex.PricePerOf(text); price.Rest == "" || per > 1 || set || lex.SaysPiece(text) {
+		if _, lot := lex.PricePerOf(text); price.Rest == "" || lot != lexicon.LotUnsaid {
 			return entry{label: "price", value: text, role: catalog.Price}, true
 		}
 	}

@@ -57,7 +57,7 @@ func (n Notes) PricesOf(kind catalog.Kind) Notes {
 	prices := slices.Clone(n.Prices)
 	for i, p := range prices {
 		if p.OfFerrules && kind == catalog.Heads {
-			prices[i].Per = 0
+			prices[i].Per, prices[i].Lot = 0, lexicon.LotUnsaid
 		}
 	}
 	n.Prices = prices
@@ -68,7 +68,7 @@ func (n Notes) PricesOf(kind catalog.Kind) Notes {
 func (n Notes) PriceTerms() lexicon.PriceTerms {
 	var all lexicon.PriceTerms
 	for _, p := range n.Prices {
-		all.Currency, all.Per, all.Set = cmp.Or(all.Currency, p.Currency), cmp.Or(all.Per, p.Per), all.Set || p.Set
+		all.Currency, all.Per, all.Lot = cmp.Or(all.Currency, p.Currency), cmp.Or(all.Per, p.Per), max(all.Lot, p.Lot)
 	}
 	for _, p := range n.Prices {
 		if p.Currency != "" && p.Currency != all.Currency {
@@ -84,7 +84,7 @@ func (n Notes) PriceTerms() lexicon.PriceTerms {
 // WherePrices names the first note that says one of the terms.
 func (n Notes) WherePrices(terms lexicon.PriceTerms) string {
 	for _, p := range n.Prices {
-		if terms.Currency != "" && p.Currency == terms.Currency || terms.Per > 0 && p.Per == terms.Per || terms.Set && p.Set {
+		if terms.Currency != "" && p.Currency == terms.Currency || terms.Per > 0 && p.Per == terms.Per || terms.Lot.Bundles() && p.Lot == terms.Lot {
 			return Describe(p.Text, p.Cell)
 		}
 	}

@@ -108,8 +108,8 @@ func (h Heading) likenessOf(lex *lexicon.Lexicon, other Heading) likeness {
 // saysLess reports whether a heading further down says of its values what this one does not, apart from their role: a tolerance, or another
 // one, for how many pieces prices are, that diameters are radii. What the later one leaves out still holds.
 func (h Heading) saysLess(lex *lexicon.Lexicon, other Heading) bool {
-	per, set := lex.PricePer(h.Text)
-	if later, laterSet := lex.PricePer(other.Text); (later != per || laterSet != set) && (later > 1 || laterSet || lex.SaysPiece(other.Text)) {
+	per, lot := lex.PricePer(h.Text)
+	if later, laterLot := lex.PricePer(other.Text); (later != per || laterLot != lot) && laterLot != lexicon.LotUnsaid {
 		return true
 	}
 	own, later := lex.Words.Hints(h.Text), lex.Words.Hints(other.Text)

@@ -16,14 +16,34 @@ import (
 // manyPieces is a number of pieces for which a price is quoted.
 var manyPieces = pattern.Lazy(`1[., ’']?000|500|250|144|100|50|25|12|10`)
 
+// Lot is what a price is for.
+type Lot uint8
+
+const (
+	// LotUnsaid is not said; one piece is meant as a rule.
+	LotUnsaid Lot = iota
+	// OfPieces is so many pieces, or one.
+	OfPieces
+	// OfSet is a set of clubs.
+	OfSet
+	// OfPack is a bag or box of pieces.
+	OfPack
+)
+
+// String names it.
+func (l Lot) String() string { return [...]string{"", "piece", "set", "pack"}[l] }
+
+// Bundles reports whether how many pieces it is does not follow from the word for it.
+func (l Lot) Bundles() bool { return l == OfSet || l == OfPack }
+
 // PriceTerms is what a title or note says of all prices of a sheet.
 type PriceTerms struct {
 	// Currency is the one that it names, by ISO 4217, empty where it names none or several.
 	Currency string
 	// Per is for how many pieces they are, zero where it does not say.
 	Per float64
-	// Set is set where they are for a set of clubs, of as many as Per says.
-	Set bool
+	// Lot is what they are for: sets or packs, of as many as Per says, or pieces.
+	Lot Lot
 }
 
 // PriceTerms reads a title or note. What has no word for prices says nothing of them.
@@ -33,8 +53,15 @@ func (l *Lexicon) PriceTerms(text string) PriceTerms {
 	}
 	var terms PriceTerms
 	if !strings.Contains(text, "%") && !IsPriceBreak(text) { // "10 % off for 100 and more"
-		if terms.Per = l.piecesIn(text); slices.ContainsFunc(l.Words.Sets(text), func(p words.Pieces) bool { return l.saysPer(p.Before, p.After) }) {
-			terms.Per, terms.Set = clubsOfSet(text), true
+		perOne := func(p words.Pieces) bool { return l.saysPer(p.Before, p.After) }
+		if terms.Per = l.piecesIn(text); terms.Per > 0 {
+			terms.Lot = OfPieces
+		}
+		switch {
+		case slices.ContainsFunc(l.Words.Sets(text), perOne):
+			terms.Per, terms.Lot = countIn(text, mostOfSet), OfSet
+		case terms.Lot == LotUnsaid && slices.ContainsFunc(l.Words.Packs(text), perOne):
+			terms.Per, terms.Lot = countIn(text, mostInPack), OfPack
 		}
 	}
 	if named := l.Words.Currencies(text); len(named) == 1 {
@@ -59,52 +86,72 @@ func (l *Lexicon) currencyBefore(text string) string {
 }
 
 // PricePer returns for how many pieces a heading of prices says that they are, 1 where it says nothing: "Price per 100", "les 100",
-// "€/1.000", "100個あたり", "per dozen". The word for it has to stand beside the number. Set is set where they are for a set of clubs, of as
-// many as are returned, 1 where that is not said: "set price", "le jeu de 8", "Satzpreis".
-func (l *Lexicon) PricePer(heading string) (per float64, set bool) {
+// "€/1.000", "100個あたり", "per dozen". The word for it has to stand beside the number. They may be for a set of clubs or a pack of pieces, of
+// as many as are returned, 1 where that is not said: "set price", "le jeu de 8", "Satzpreis", "€/VE", "Prix HT le sachet".
+func (l *Lexicon) PricePer(heading string) (per float64, lot Lot) {
 	if len(heading) > LongestHeading {
-		return 1, false
+		return 1, LotUnsaid
 	}
-	for _, p := range l.Words.Sets(heading) {
-		set = set || p.Sure || l.saysPer(p.Before, p.After)
+	says := func(p words.Pieces) bool { return p.Sure || l.saysPer(p.Before, p.After) }
+	per = l.piecesIn(heading)
+	switch {
+	case l.SaysPiece(heading):
+		return cmp.Or(per, 1), OfPieces
+	case slices.ContainsFunc(l.Words.Sets(heading), says):
+		return max(1, countIn(heading, mostOfSet)), OfSet
+	case per <= 1 && slices.ContainsFunc(l.Words.Packs(heading), says):
+		return max(1, countIn(heading, mostInPack)), OfPack
+	case per > 1:
+		return per, OfPieces
 	}
-	if set && !l.SaysPiece(heading) {
-		return max(1, clubsOfSet(heading)), true
-	}
-	return cmp.Or(l.piecesIn(heading), 1), false
+	return 1, LotUnsaid
 }
 
-// PricePerOf is [Lexicon.PricePer] for the cell of a price; of how many a set is stands behind the word for it, and is not the price.
-func (l *Lexicon) PricePerOf(cell string) (per float64, set bool) {
+// PricePerOf is [Lexicon.PricePer] for the cell of a price; how many a set or a pack has stands behind the word for it, and is not the price.
+func (l *Lexicon) PricePerOf(cell string) (per float64, lot Lot) {
+	if l.SaysPiece(cell) || l.endsWithPiece(cell) {
+		return 1, OfPieces
+	}
 	for _, p := range l.Words.Sets(cell) {
 		if p.Sure || l.saysPer(p.Before, p.After) {
-			return max(1, clubsOfSet(p.After)), true
+			return max(1, countIn(p.After, mostOfSet)), OfSet
 		}
 	}
-	return cmp.Or(l.piecesIn(cell), 1), false
+	if per = l.piecesIn(cell); per > 1 {
+		return per, OfPieces
+	}
+	for _, p := range l.Words.Packs(cell) {
+		if l.saysPer(p.Before, p.After) {
+			return max(1, countIn(p.After, mostInPack)), OfPack
+		}
+	}
+	return 1, LotUnsaid
 }
 
 const (
-	// fewestOfSet and mostOfSet are how many clubs a set has: a half set has five or so, and no bag holds more than fourteen by the rules;
-	// with both hands' or a starter's, more are sold together.
-	fewestOfSet = 2
-	mostOfSet   = 30
+	// fewestOfLot is the least number that is said to be sold together: a pair.
+	fewestOfLot = 2
+	// mostOfSet is how many clubs a set has at most: no bag holds more than fourteen by the rules; with both hands' or a starter's, more are
+	// sold together.
+	mostOfSet = 30
+	// mostInPack is how many pieces the largest bags and boxes hold that have a price of their own; common practice.
+	mostInPack = 1000
 )
 
-// clubsOfSet returns the one number of a text that may be that of the clubs of a set, zero where there is none or there are several.
-func clubsOfSet(text string) float64 {
-	clubs := 0.0
+// countIn returns the one number of a text that may be how many are sold together, zero where there is none or there are several.
+func countIn(text string, most float64) float64 {
+	count := 0.0
 	for _, at := range wholeNumber().FindAllStringIndex(text, -1) {
 		n, err := strconv.ParseFloat(text[at[0]:at[1]], 64)
 		switch {
-		case err != nil || n < fewestOfSet || n > mostOfSet:
-		case clubs != 0 && clubs != n:
+		case err != nil || n < fewestOfLot || n > most:
+		case count != 0 && count != n:
 			return 0
 		default:
-			clubs = n
+			count = n
 		}
 	}
-	return clubs
+	return count
 }
 
 var wholeNumber = pattern.Lazy(`\d+`)
@@ -147,6 +194,13 @@ func (l *Lexicon) SaysPiece(text string) bool {
 	return l.saysPerHead(text) || slices.ContainsFunc(l.Words.Pieces(text), func(p words.Pieces) bool {
 		last, _ := utf8.DecodeLastRuneInString(strings.TrimRight(p.Before, " "))
 		return p.Count == 1 && !unicode.IsDigit(last)
+	})
+}
+
+// endsWithPiece reports whether a word for one piece stands behind the only amount of a cell: "9.60 each".
+func (l *Lexicon) endsWithPiece(cell string) bool {
+	return slices.ContainsFunc(l.Words.Pieces(cell), func(p words.Pieces) bool {
+		return p.Count == 1 && strings.Trim(p.After, " .") == "" && len(amount().FindAllString(p.Before, 2)) == 1
 	})
 }
 

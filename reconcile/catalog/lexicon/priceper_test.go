@@ -9,8 +9,8 @@ func TestPricePer(t *testing.T) {
 		"Prezzo al 100": 100, "100個あたりの価格": 100, "100개당 가격": 100, "每100個價格": 100,
 		"Price 100+": 1, "Price 100-499": 1, "Price per piece, pack of 100": 1, "Price per 1.25": 1, "Price (100 pcs)": 1, "per 1005": 1, "Price list 2100": 1,
 	} {
-		if got, set := l.PricePer(heading); got != want || set {
-			t.Errorf("%q is for %g pieces, of a set %v, want %g", heading, got, set, want)
+		if got, lot := l.PricePer(heading); got != want || lot.Bundles() {
+			t.Errorf("%q is for %g pieces, of a %s, want %g", heading, got, lot, want)
 		}
 	}
 }
@@ -29,8 +29,31 @@ func TestPricePerSet(t *testing.T) {
 		"Price per pair": {2, false}, "Paarpreis": {2, false}, "Preis je Paar": {2, false}, "Prix la paire": {2, false}, "Prix par pièce": {1, false}, "Precio por par": {2, false},
 		"Prix par 100": {100, false}, "Preço por dúzia": {12, false}, "Cena za tisíc": {1000, false}, "Price per set or half set of 8 or 4": {1, true},
 	} {
-		if per, set := l.PricePer(heading); per != want.per || set != want.set {
-			t.Errorf("%q is for %g pieces, of a set %v, want %v", heading, per, set, want)
+		if per, lot := l.PricePer(heading); per != want.per || (lot == OfSet) != want.set {
+			t.Errorf("%q is for %g pieces, of a %s, want %v", heading, per, lot, want)
+		}
+	}
+}
+
+// Headings of prices of packs; common practice, and written before the code that reads them.
+func TestPricePerPack(t *testing.T) {
+	l := New(nil)
+	type want struct {
+		per float64
+		lot Lot
+	}
+	for heading, want := range map[string]want{
+		"Pack price": {1, OfPack}, "Price per bag": {1, OfPack}, "$/pk": {1, OfPack}, "Price/pack of 25": {25, OfPack}, "USD per box": {1, OfPack}, "Bag price": {1, OfPack},
+		"€/VE": {1, OfPack}, "Preis je VE": {1, OfPack}, "VE-Preis": {1, OfPack}, "Packungspreis": {1, OfPack}, "EUR/Beutel": {1, OfPack}, "Prix HT le sachet": {1, OfPack},
+		"Prix du lot": {1, OfPack}, "Prezzo conf.": {1, OfPack}, "€/conf.": {1, OfPack}, "Precio por bolsa": {1, OfPack}, "Preço por pacote": {1, OfPack}, "Prijs per zakje": {1, OfPack},
+		"Pris per förpackning": {1, OfPack}, "Pris pr. pose": {1, OfPack}, "Hinta/pss": {1, OfPack}, "Cena za op.": {1, OfPack}, "Cena za balení": {1, OfPack}, "Paket fiyatı": {1, OfPack},
+		"袋単価": {1, OfPack}, "円/袋": {1, OfPack}, "元/包": {1, OfPack}, "每袋價格": {1, OfPack}, "팩당 가격": {1, OfPack}, "ราคาต่อถุง": {1, OfPack}, "Giá/gói": {1, OfPack},
+		"Price each (bag of 12)": {1, OfPieces}, "Price per piece, pack of 100": {1, OfPieces}, "Price per 100": {100, OfPieces}, "Preis/St. (VE 50)": {1, OfPieces}, "Price ea": {1, OfPieces},
+		"Price": {1, LotUnsaid}, "Price excl. packing": {1, LotUnsaid}, "KDV ve kargo dahil fiyat": {1, LotUnsaid}, "価格(包装込み)": {1, LotUnsaid}, "价格（含包装）": {1, LotUnsaid},
+		"Price per 100 (bags of 100)": {100, OfPieces}, "": {1, LotUnsaid},
+	} {
+		if per, lot := l.PricePer(heading); per != want.per || lot != want.lot {
+			t.Errorf("%q is for %g pieces, of a %q, want %g of a %q", heading, per, lot, want.per, want.lot)
 		}
 	}
 }

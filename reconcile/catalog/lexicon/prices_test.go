@@ -24,8 +24,15 @@ func TestPriceTerms(t *testing.T) {
 		"価格は1ダースあたり（円）":                                                        {Currency: "JPY", Per: 12},
 		"单价：人民币/打":                                                             {Currency: "CNY", Per: 12},
 		"단가: 원/다스":                                                             {Currency: "KRW", Per: 12},
-		"Alle Preise je Satz (7 Stück) in EUR":                                 {Currency: "EUR", Per: 7, Set: true},
-		"Prices in USD per set":                                                {Currency: "USD", Set: true},
+		"Alle Preise je Satz (7 Stück) in EUR":                                 {Currency: "EUR", Per: 7, Lot: OfSet},
+		"Prices in USD per set":                                                {Currency: "USD", Lot: OfSet},
+		"Prices per bag of 25":                                                 {Per: 25, Lot: OfPack},
+		"All prices in EUR per pack":                                           {Currency: "EUR", Lot: OfPack},
+		"Alle prijzen per zakje van 10":                                        {Per: 10, Lot: OfPack},
+		"Preise je VE, netto":                                                  {Lot: OfPack},
+		"Sold in packs of 10, prices per piece":                                {Per: 1},
+		"Prices per 100, in bags of 25":                                        {Per: 100},
+		"Packing: bags of 100. Prices in USD":                                  {Currency: "USD"},
 		"Price list: iron sets and wedges":                                     {},
 		"Prices in USD and EUR":                                                {},
 		"All dimensions in mm":                                                 {},
@@ -42,6 +49,9 @@ func TestPriceTerms(t *testing.T) {
 		"Prix unitaires hors taxes. Franco à partir de 250 € HT.":              {Currency: "EUR"},
 		"Dealer price from the first piece. Freight prepaid over $500. Prices": {Currency: "USD"},
 	} {
+		if want.Per > 0 && want.Lot == LotUnsaid {
+			want.Lot = OfPieces
+		}
 		if diff := cmp.Diff(want, l.PriceTerms(text)); diff != "" {
 			t.Errorf("%q (-want +got)\n%s", text, diff)
 		}

@@ -274,7 +274,7 @@ func take(e *rows.Entry, other *rows.Entry) {
 		}
 	}
 	if !e.HasPrice {
-		e.Price, e.HasPrice = other.Price, other.HasPrice
+		e.Price, e.HasPrice, e.PerPiece = other.Price, other.HasPrice, other.PerPiece
 	}
 	if e.Category == "" {
 		e.Category = other.Category

@@ -160,3 +160,38 @@ func TestPriceOfAll(t *testing.T) {
 		})
 	}
 }
+
+// The price of a pack is that of a piece once the pieces in it are known, and left out with a word where they are not.
+func TestPricesOfPacks(t *testing.T) {
+	const rows = "Part | ID (mm) | OD (mm) | Length (mm) | Pcs per bag | %\nF-1 | 9.35 | 13.6 | 12.7 | 12 | 8.40\nF-2 | 9.35 | 13.8 | 12.7 | | 9.60\nF-3 | 9.35 | 13.8 | 19 | 25 | 9.60 each"
+	for _, c := range []struct {
+		heading string
+		want    [3]float64 // negative where there is no price
+		said    int
+	}{
+		{"Price per bag", [3]float64{0.70, -1, 9.60}, 1},
+		{"Price per bag of 25", [3]float64{-1, 0.384, 9.60}, 1},
+		{"Price each", [3]float64{8.40, 9.60, 9.60}, 0},
+		{"Price", [3]float64{8.40, 9.60, 9.60}, 0},
+	} {
+		got := reader.Read([]reader.Input{{Book: book("orrin.xlsx", grid("Ferrules", strings.ReplaceAll(rows, "%", c.heading)))}}, reader.Options{})
+		if len(got.Ferrules) != 3 {
+			t.Fatalf("%q: %d ferrules", c.heading, len(got.Ferrules))
+		}
+		for i, want := range c.want {
+			f := got.Ferrules[i]
+			if f.HasPrice != (want >= 0) || f.HasPrice && math.Abs(f.Price-want) > 1e-9 {
+				t.Errorf("%q, %s: price %g, %v, want %g", c.heading, f.Part, f.Price, f.HasPrice, want)
+			}
+		}
+		left := 0
+		for _, f := range got.Findings {
+			if f.Code == "data.prices" && f.Severity == finding.Warning {
+				left += 1 + len(f.Related)
+			}
+		}
+		if left != c.said {
+			t.Errorf("%q: %d prices are said to be left out, want %d", c.heading, left, c.said)
+		}
+	}
+}

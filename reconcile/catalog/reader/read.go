@@ -468,18 +468,23 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 		var taken lexicon.PriceTerms
 		switch pieces := piecesBeside(table); {
 		case own.PricedBy > 0:
-			c.Per, c.PerSet = float64(own.PricedBy), false
-		case pieces != nil && len(pieces.counts) == 1 && c.Per == 1 && !c.PerSet:
-			c.Per = pieces.counts[0]
+			c.Per, c.Lot = float64(own.PricedBy), lexicon.OfPieces
+		case pieces != nil && len(pieces.counts) == 1 && c.Per == 1 && !c.Lot.Bundles():
+			c.Per, c.Lot = pieces.counts[0], lexicon.OfPieces
 			if c.Per > 1 {
 				table.AddColumn(finding.Note, "data.prices", c.Col, fmt.Sprintf("%s: prices are for %g pieces, by column %s", c.Name(), c.Per, pieces.name), "")
 			}
-		case pieces != nil && c.Per == 1 && !c.PerSet:
+		case pieces != nil && c.Per == 1 && !c.Lot.Bundles():
 			c.PerBy = pieces.column
 			table.AddColumn(finding.Note, "data.prices", c.Col, fmt.Sprintf("%s: each price is for as many pieces as column %s says", c.Name(), pieces.name), "")
-		case (terms.Per > 1 || terms.Set) && c.Per == 1 && !c.PerSet && !s.lex.SaysPiece(c.Text):
-			c.Per, c.PerSet = max(1, terms.Per), terms.Set
-			taken.Per, taken.Set = terms.Per, terms.Set
+		case terms.Lot != lexicon.LotUnsaid && c.Lot == lexicon.LotUnsaid:
+			c.Per, c.Lot = max(1, terms.Per), terms.Lot
+			if c.Per > 1 || c.Lot.Bundles() {
+				taken.Per, taken.Lot = terms.Per, terms.Lot
+			}
+		}
+		if c.Lot == lexicon.OfPack {
+			table.AddColumn(finding.Note, "data.prices", c.Col, c.Name()+": each price is that of a pack, and is divided by the pieces in it", "")
 		}
 		if own.Currency == "" && !words.IsCurrency(c.HeadingUnit) {
 			taken.Currency = terms.Currency
@@ -528,10 +533,10 @@ func takenOfPrices(taken lexicon.PriceTerms) string {
 		said = append(said, "in "+taken.Currency+" where they name no currency")
 	}
 	switch {
-	case taken.Set && taken.Per > 0:
-		said = append(said, fmt.Sprintf("for a set of %g", taken.Per))
-	case taken.Set:
-		said = append(said, "for a set")
+	case taken.Lot.Bundles() && taken.Per > 0:
+		said = append(said, fmt.Sprintf("for a %s of %g", taken.Lot, taken.Per))
+	case taken.Lot.Bundles():
+		said = append(said, fmt.Sprintf("for a %s", taken.Lot))
 	case taken.Per > 0:
 		said = append(said, fmt.Sprintf("for %g pieces", taken.Per))
 	}

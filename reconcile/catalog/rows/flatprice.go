@@ -17,10 +17,11 @@ func (r *rowReader) takeFlatPrice() {
 	if flat == nil || r.says(catalog.Price) {
 		return
 	}
-	if c := t.ByRole[catalog.Price]; c != nil && (c.Per > 1 || c.PerSet || c.PerBy != nil) {
+	if c := t.ByRole[catalog.Price]; c != nil && (c.Per > 1 || c.Lot.Bundles() || c.PerBy != nil) {
 		return
 	}
 	r.fields = r.fields.With(catalog.Price, catalog.Field{Text: flat.Text, Number: flat.Price, IsNumber: true, Cell: flat.Place.String()})
+	r.perPiece = true
 	t.tellFlat(flat)
 }
 

@@ -75,6 +75,8 @@ type Entry struct {
 	assumed  *assumptions
 	Price    float64
 	HasPrice bool
+	// PerPiece is set where the sheet says what the price is for.
+	PerPiece bool
 	// Category is the word of the contract for the kind of club.
 	Category string
 	// unknown are the roles of which the sheet says that it does not state the value, while no other row does.
@@ -85,7 +87,7 @@ type Entry struct {
 func (e *Entry) item() catalog.Item {
 	return catalog.Item{
 		Part: e.Part, Description: e.Fields.Text(catalog.Description), Supplier: e.Table.Supplier.Key, Source: e.source(), Fields: e.Fields,
-		Assumptions: e.assumed.texts, Price: e.Price, HasPrice: e.HasPrice, Currency: e.Table.Supplier.Currency,
+		Assumptions: e.assumed.texts, Price: e.Price, HasPrice: e.HasPrice, PerPiece: e.PerPiece, Currency: e.Table.Supplier.Currency,
 	}
 }
 
@@ -192,6 +194,8 @@ type rowReader struct {
 	open, unknown []catalog.Role
 	// heir is set where the row has sizes of the one above.
 	heir bool
+	// perPiece is set where the sheet says what its price is for, so that it is that of one piece.
+	perPiece bool
 	// refused are sizes of the line that were read and are not used, by role.
 	refused map[catalog.Role]measure.Dim
 }
@@ -366,7 +370,7 @@ func (r *rowReader) finish(part string) {
 	t := r.t
 	base, clubs := r.clubs(part)
 	clubs = r.spreadParts(part, clubs)
-	r.priceOfSet(len(clubs))
+	r.priceOfLot(len(clubs))
 	outcome := catalog.Used
 	switch {
 	case r.held != "":
@@ -404,6 +408,7 @@ func (r *rowReader) finish(part string) {
 			e.Set = part
 		}
 		e.Price, e.HasPrice = fields.Price()
+		e.PerPiece = r.perPiece
 		e.Category = r.category(club.suffix)
 		t.Items = append(t.Items, e)
 	}

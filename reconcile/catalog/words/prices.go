@@ -8,8 +8,11 @@ import (
 // pieces are how many a word of prices is for.
 var pieces = map[string]float64{"piece": 1, "pair": 2, "dozen": 12, "hundred": 100, "thousand": 1000}
 
-// aSet is the word for a set of clubs, which is a number of pieces that the word does not say.
-const aSet = "set"
+// aSet and aPack are the words for a set of clubs and for a bag or box of pieces: numbers of pieces that the words do not say.
+const (
+	aSet  = "set"
+	aPack = "pack"
+)
 
 // surely is the weight from which such a word means nothing else, so that no other need stand beside it.
 const surely = 0.95
@@ -36,10 +39,15 @@ func (v *Vocabulary) Pieces(text string) []Pieces {
 }
 
 // Sets returns the words of a text for a set of clubs, "set", "Satz", "jeu", セット, which do not say their number.
-func (v *Vocabulary) Sets(text string) []Pieces {
+func (v *Vocabulary) Sets(text string) []Pieces { return v.uncounted(aSet, text) }
+
+// Packs returns the words of a text for a pack, "bag", "VE", "sachet", 袋, which do not say how many pieces are in it.
+func (v *Vocabulary) Packs(text string) []Pieces { return v.uncounted(aPack, text) }
+
+func (v *Vocabulary) uncounted(word, text string) []Pieces {
 	var all []Pieces
 	v.eachPieces(text, func(e entry, before, after string) {
-		if e.value == aSet {
+		if e.value == word {
 			all = append(all, Pieces{Before: before, After: after, Sure: e.weight >= surely})
 		}
 	})
@@ -61,7 +69,7 @@ func (v *Vocabulary) eachPieces(text string, f func(e entry, before, after strin
 		if len(s.options) == 0 || s.options[0].weight < 0.9 { // slips of the pen are too many among words this short
 			continue
 		}
-		for _, word := range []string{s.text, strings.ReplaceAll(s.text, " ", "")} {
+		for _, word := range []string{s.text, strings.ReplaceAll(s.text, " ", ""), strings.ReplaceAll(s.text, " ", "-")} {
 			if at := strings.Index(letters, word); at >= 0 {
 				f(s.options[0], text[:starts[at]], text[starts[at+len(word)]:])
 				break

@@ -108,15 +108,12 @@ func (p *prices) take(c *catalog.Catalogue, s *Settings, currencies []string) {
 			missing = append(missing, f.Part)
 			continue
 		}
-		price := f.Price
+		price := f.PriceOfPiece(s.PricePerPack)
 		switch currency := currencies[i]; {
 		case currency == "":
 			unnamed = append(unnamed, f.Part)
 		case currency != p.currency:
 			price *= s.Rates[currency]
-		}
-		if s.PricePerPack && f.Pack > 1 {
-			price /= float64(f.Pack)
 		}
 		p.piece[i] = price
 		known = append(known, price)

@@ -20,7 +20,7 @@ type Settings struct {
 	PricesIn map[string]string
 	// IgnorePrices leaves prices out: the least bench time with the cost of carrying.
 	IgnorePrices bool
-	// PricePerPack says that the sheets' prices are for a pack and not for a piece.
+	// PricePerPack says that prices of which a sheet says nothing are for a pack and not for a piece.
 	PricePerPack bool
 
 	// BenchPerMinute is what a minute at the bench costs.

@@ -64,7 +64,7 @@ func equivalents(in Input) []Equivalent {
 		for j := range in.House.Heads {
 			a, b := &in.New.Heads[i], &in.House.Heads[j]
 			if differences, same := sameHead(a, b, &in.Shop); same {
-				all = append(all, in.equivalent(catalog.Heads, i, j, differences, priceOf(in.New, &a.Item, 1), priceOf(in.House, &b.Item, 1)))
+				all = append(all, in.equivalent(catalog.Heads, i, j, differences, priceOf(in.New, &a.Item, a.Price), priceOf(in.House, &b.Item, b.Price)))
 			}
 		}
 	}
@@ -108,17 +108,14 @@ func (in Input) equivalent(kind catalog.Kind, i, j int, d []Difference, a, b Pri
 }
 
 func (in Input) ferrulePrice(c *catalog.Catalogue, f *catalog.Ferrule) Price {
-	if in.PricePerPack && f.Pack > 1 {
-		return priceOf(c, &f.Item, f.Pack)
-	}
-	return priceOf(c, &f.Item, 1)
+	return priceOf(c, &f.Item, f.PriceOfPiece(in.PricePerPack))
 }
 
-func priceOf(c *catalog.Catalogue, item *catalog.Item, pieces int) Price {
+func priceOf(c *catalog.Catalogue, item *catalog.Item, amount float64) Price {
 	if !item.HasPrice {
 		return Price{}
 	}
-	return Price{Known: true, Amount: item.Price / float64(pieces), Currency: stock.CurrencyOf(c, item)}
+	return Price{Known: true, Amount: amount, Currency: stock.CurrencyOf(c, item)}
 }
 
 // pairOf is one size of two parts, with the tolerance of the shop for it.

@@ -31,7 +31,7 @@ type Input struct {
 	Calipers sample.Caliper
 	// Demand are the books with yearly numbers of the house's heads; without, each counts once.
 	Demand []*sheet.Book
-	// PricePerPack is set where prices are those of a pack.
+	// PricePerPack is set where prices of which a sheet says nothing are those of a pack.
 	PricePerPack bool
 	// Progress is told what is decided, and returns what is told how far that is, by several workers at once; either may be nil.
 	Progress func(stage string) func(done, of int)

@@ -34,7 +34,7 @@ type Options struct {
 	Currency string
 	// Margin is added to the prices of the sheets, as a share of them.
 	Margin float64
-	// PricePerPack says that the sheets' prices are for a pack and not for a piece.
+	// PricePerPack says that prices of which a sheet says nothing are for a pack and not for a piece.
 	PricePerPack bool
 	// Suppliers are what customers know suppliers by, by the names that the sheets give or, where they give none, by those of the files
 	// without their endings. A supplier without a name but its file's is not named.

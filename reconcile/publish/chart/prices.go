@@ -39,17 +39,14 @@ func (b *builder) takePrices() error {
 	d.Price = make([]float64, len(c.Ferrules))
 	for i := range c.Ferrules {
 		if f := &c.Ferrules[i]; f.HasPrice && currencies[i] != "" && currencies[i] == b.chart.Currency {
-			d.Price[i] = b.opts.asked(f.Price, f.Pack)
+			d.Price[i] = b.opts.asked(f.PriceOfPiece(b.opts.PricePerPack))
 		}
 	}
 	return nil
 }
 
 // asked is what a customer pays for a piece that is bought at a price, to a hundredth.
-func (o *Options) asked(price float64, pack int) float64 {
-	if o.PricePerPack && pack > 1 {
-		price /= float64(pack)
-	}
+func (o *Options) asked(price float64) float64 {
 	return math.Round(price*(1+o.Margin)*100) / 100
 }
 

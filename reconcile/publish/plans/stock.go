@@ -54,11 +54,11 @@ func (s *Stock) Assumed() []string {
 	return all
 }
 
-// packed are the priced ferrules that are sold by the pack.
+// packed are the ferrules sold by the pack of which the sheet does not say what the price is for.
 func (s *Stock) packed() []string {
 	var parts []string
 	for i := range s.Result.Catalogue.Ferrules {
-		if f := &s.Result.Catalogue.Ferrules[i]; f.HasPrice && f.Pack > 1 {
+		if f := &s.Result.Catalogue.Ferrules[i]; f.PriceIsVague() {
 			parts = append(parts, phrase.OneLine(f.Part))
 		}
 	}
