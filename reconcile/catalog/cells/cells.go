@@ -546,7 +546,7 @@ func FarDiameter(size, middle float64) bool { return math.Abs(size/middle-1) > f
 // slipped compares a possible size with the rest of its column. One that stands out, and that a usual mistake would bring back among the
 // others, is trouble; what only stands out is said when all rows are read.
 func (t *Reader) slipped(c *Column, f catalog.Field, dim measure.Dim) Trouble {
-	middle := t.middle(c)
+	middle := t.Middle(c)
 	size := traits.MM(dim.Nominal())
 	if middle == 0 || len(c.Profile.Sizes) <= LeastOthers || size <= 0 {
 		return Trouble{}
@@ -753,7 +753,7 @@ func (t *Reader) onlyOther(c *Column, dim measure.Dim, reading value.Reading, un
 			return ""
 		}
 	}
-	if middle := t.middle(c); middle > 0 && len(c.Profile.Sizes) > LeastOthers && c.Trait().Diameter && FarDiameter(taken, middle) {
+	if middle := t.Middle(c); middle > 0 && len(c.Profile.Sizes) > LeastOthers && c.Trait().Diameter && FarDiameter(taken, middle) {
 		return ""
 	}
 	return other
@@ -830,7 +830,7 @@ func (t *Reader) likely(c *Column, b traits.Bounds, size float64) (text, why str
 		if !b.Common(corrected) {
 			continue
 		}
-		distance := math.Abs(corrected - t.middle(c))
+		distance := math.Abs(corrected - t.Middle(c))
 		if text == "" || distance < nearest {
 			text, why, nearest = fmt.Sprintf("; %s (%s) would fit", traits.SayMM(corrected), m.Why), m.Why, distance
 		}
@@ -929,8 +929,8 @@ func piecesIn(text string) float64 {
 	return lexicon.PiecesOf(text)
 }
 
-// middle returns the median size of a column in mm, for comparison.
-func (t *Reader) middle(c *Column) float64 {
+// Middle returns the median size of a column in mm, for comparison.
+func (t *Reader) Middle(c *Column) float64 {
 	if m, known := t.middles[c]; known {
 		return m
 	}

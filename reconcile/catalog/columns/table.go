@@ -871,12 +871,21 @@ func (t *Table) rivalOf(c *Column) *Column {
 		case p.share(len(p.Sizes)) < rivalSizes || p.counts():
 		case len(other.Matches[t.Kind]) == 0 && other.age(t.Lex) != 0: // "Was" and "Now" of something else
 		default:
-			if possible, _ := p.best(b, other.units(), 1); possible >= rivalShare {
+			if possible, _ := p.best(b, other.unitsBeside(c), 1); possible >= rivalShare {
 				return other
 			}
 		}
 	}
 	return nil
+}
+
+// unitsBeside returns the units that the sizes of a column may be in to be those of another: whole numbers under a word that nobody knows are
+// counts beside a column that states its unit, and no thousandths of an inch.
+func (c *Column) unitsBeside(other *Column) []string {
+	if all := c.units(); len(all) == 1 || c.Profile.decimals > 0 || !traits.IsLengthUnit(other.HeadingUnit) {
+		return all
+	}
+	return []string{other.HeadingUnit}
 }
 
 // rivalSizes is the share of a column's cells that have to be sizes, and rivalShare that of its sizes which have to be possible for a role,

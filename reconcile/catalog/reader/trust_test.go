@@ -3,6 +3,8 @@ package reader_test
 import (
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/finding"
 )
@@ -506,4 +508,46 @@ A-17 | 14 | 9.5
 	defer show(t, c)
 	wantFinding(t, c, "data.conflict", "B2", "13 mm")
 	wantFinding(t, c, "data.conflict", "B6", "12.7 mm")
+}
+
+// The end of a ferrule at the shaft is never the wider one: it is left open, and the other too where the two look exchanged.
+func TestWiderTops(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part | Base (mm) | Top (mm) | Bore (mm) | Length (mm)
+F-1 | 13.6 | 10.4 | 9.3 | 19
+F-2 | 14.0 | 15.5 | 9.3 | 19
+F-3 | 10.4 | 13.6 | 9.3 | 19
+F-4 | 13.6 | 10.4 | 9.3 | 19
+F-5 | 13.5 | 13.6 | 9.3 | 19
+F-6 | 13.6 | 10.6 | 9.3 | 19
+F-7 | 13.8 | 10.6 | 9.3 | 19
+`))
+	defer show(t, c)
+	type ends struct{ base, top bool }
+	got := map[string]ends{}
+	for _, f := range c.Ferrules {
+		got[f.Part] = ends{f.Ferrule.BaseOD.Given(), f.Ferrule.TopOD.Given()}
+	}
+	want := map[string]ends{"F-1": {true, true}, "F-2": {true, false}, "F-3": {false, false}, "F-4": {true, true}, "F-5": {true, true}, "F-6": {true, true}, "F-7": {true, true}}
+	if diff := cmp.Diff(want, got, cmp.AllowUnexported(ends{})); diff != "" {
+		t.Errorf("ends that are read (-want +got)\n%s", diff)
+	}
+	wantFinding(t, c, "data.implausible", "C3", "never the wider one")
+	wantFinding(t, c, "data.implausible", "B4", "never the wider one")
+}
+
+// Whole numbers under a word that nobody knows are a count and no rival of lengths whose heading states another unit.
+func TestCountsAreNoLengths(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Nr | DI [mm] | DA [mm] | L [mm] | Qzxw
+F-1 | 9.3 | 13.6 | 19.0 | 1350
+F-2 | 9.3 | 13.6 | 25.4 | 400
+F-3 | 9.3 | 13.8 | 25.4 | 2250
+`))
+	defer show(t, c)
+	for _, f := range c.Ferrules {
+		if !f.Ferrule.Length.Given() {
+			t.Errorf("%s has no length", f.Part)
+		}
+	}
 }

@@ -1,6 +1,7 @@
 package rows
 
 import (
+	"math"
 	"slices"
 
 	"example.com/seatline/fitcalc/measure"
@@ -46,6 +47,41 @@ func (r *rowReader) checkHoles() {
 			}
 		}
 	}
+}
+
+// leastFlare is by how much the thin end of a ferrule has to be the wider one to be a slip and no straight ferrule that was measured twice;
+// common practice.
+var leastFlare = measure.Micrometres(150)
+
+// checkEnds leaves the end at the shaft open where it is wider than the one at the hosel, and the latter too where it is such as the thin ends of the
+// others are: then each may stand in the other's place.
+func (r *rowReader) checkEnds() {
+	base, top := r.fields.Dim(catalog.BaseOD), r.fields.Dim(catalog.TopOD)
+	if r.t.Kind != catalog.Ferrules || !base.Given() || !top.Given() || !leastFlare.Less(top.Nominal().Sub(base.Nominal())) {
+		return
+	}
+	bad := cells.Problem("data.implausible", "%s is %s and %s %s: the end at the shaft is never the wider one", catalog.RoleName(r.t.Kind, catalog.TopOD),
+		traits.SayMM(traits.MM(top.Nominal())), catalog.RoleName(r.t.Kind, catalog.BaseOD), traits.SayMM(traits.MM(base.Nominal())))
+	doubtful := []catalog.Role{catalog.TopOD}
+	if r.farFrom(catalog.TopOD, base) < r.farFrom(catalog.BaseOD, base) {
+		doubtful = append(doubtful, catalog.BaseOD)
+	}
+	for _, role := range doubtful {
+		one := bad
+		if _, said := r.t.Rules.Row(r.line).Values[role]; said {
+			one.Severity = finding.Warning
+		}
+		r.doubt(role, one)
+	}
+}
+
+// farFrom is how far a size is from the middle of those of a column, in mm, and nothing where no column gives them.
+func (r *rowReader) farFrom(role catalog.Role, size measure.Dim) float64 {
+	c := r.t.ByRole[role]
+	if c == nil {
+		return 0
+	}
+	return math.Abs(traits.MM(size.Nominal()) - r.t.Middle(c))
 }
 
 // checkExchanged uses no size that parts hardly have and that may stand in the place of one that is refused, where each is possible as the

@@ -76,31 +76,56 @@ func (r *rowReader) takeTipAsBore() {
 	r.fields = r.fields.Without(catalog.TipTaken).With(catalog.Bore, f)
 }
 
-// findTip looks for the tip in the description, the title above the row, and the titles of the table, where nothing else gives a bore
-// or a tip.
+// findTip looks for the tip in the description, the title above the row, and the titles of the table, where no column gives it. Where a bore is
+// known the tip only has to agree with it, and nothing is assumed by it.
 func (r *rowReader) findTip() {
-	if r.fields.Text(catalog.Bore) != "" || r.fields.Dim(catalog.Bore).Given() || r.fields.Text(catalog.TipTaken) != "" {
+	if r.fields.Text(catalog.TipTaken) != "" {
 		return
 	}
-	t := r.t
-	f := catalog.Field{}
-	if said := r.fields.Get(catalog.Description); said.Text != "" {
-		if tips, words := t.Lex.TipsIn(said.Text, true); len(tips) > 0 {
-			f = catalog.Field{Text: words, Cell: said.Cell, Assumptions: []string{fmt.Sprintf("tip %s taken from the description", words)}}
-		}
+	bore := r.fields.Get(catalog.Bore)
+	sized := bore.Text != "" || bore.Dim.Given()
+	f := r.saidTip(func(tips []fitcalc.TipSize) bool { return !sized || r.agrees(tips, bore.Dim) })
+	if f.Text == "" {
+		return
 	}
-	if tips, words := t.Lex.TipsIn(t.Section, false); f.Text == "" && len(tips) > 0 {
-		f = catalog.Field{Text: words, Assumptions: []string{fmt.Sprintf("tip %s taken from the title %q above", words, t.Section)}}
-	}
-	for i := 0; i < len(t.Titles) && f.Text == ""; i++ {
-		if tips, words := t.Lex.TipsIn(t.Titles[i], true); len(tips) > 0 {
-			f = catalog.Field{Text: words, Assumptions: []string{fmt.Sprintf("tip %s taken from the title %q", words, t.Titles[i])}}
-		}
-	}
-	if f.Text != "" {
-		r.fields = r.fields.With(catalog.TipTaken, f)
+	r.fields = r.fields.With(catalog.TipTaken, f)
+	if !sized {
 		r.assume(f.Assumptions...)
 	}
+}
+
+// saidTip returns what the first text says of the tip that names tips which will do.
+func (r *rowReader) saidTip(will func([]fitcalc.TipSize) bool) catalog.Field {
+	t := r.t
+	if said := r.fields.Get(catalog.Description); said.Text != "" {
+		if tips, words := t.Lex.TipsIn(said.Text, true); len(tips) > 0 && will(tips) {
+			return catalog.Field{Text: words, Cell: said.Cell, Assumptions: []string{fmt.Sprintf("tip %s taken from the description", words)}}
+		}
+	}
+	if tips, words := t.Lex.TipsIn(t.Section, false); len(tips) > 0 && will(tips) {
+		return catalog.Field{Text: words, Assumptions: []string{fmt.Sprintf("tip %s taken from the title %q above", words, t.Section)}}
+	}
+	for _, title := range t.Titles {
+		if tips, words := t.Lex.TipsIn(title, true); len(tips) > 0 && will(tips) {
+			return catalog.Field{Text: words, Assumptions: []string{fmt.Sprintf("tip %s taken from the title %q", words, title)}}
+		}
+	}
+	return catalog.Field{}
+}
+
+// farOverTip is how much wider than its tip the bore of a head is at most, with room for glue. Common practice, from memory.
+var farOverTip = measure.Thou(14)
+
+// agrees reports whether a bore is such as one for a tip: a little under it in a ferrule, and over it in a head.
+func (r *rowReader) agrees(tips []fitcalc.TipSize, bore measure.Dim) bool {
+	if len(tips) != 1 || !bore.Given() {
+		return false
+	}
+	size, tip := bore.Nominal(), tips[0]
+	if r.t.Kind == catalog.Heads {
+		return !size.Less(tip.Diameter) && !tip.Diameter.Add(farOverTip).Less(size)
+	}
+	return !largestOf(tip).Less(size) && !size.Less(tip.Diameter.Sub(farUnderTip))
 }
 
 // readTip reads what stands for the tip. A ferrule for the .355 in taper tip and the .370 in one is one for .370: the taper has grown to
@@ -115,7 +140,7 @@ func (r *rowReader) readTip() {
 	switch {
 	case len(tips) == 1:
 		f.ForTip = tips[0]
-		if tips[0].Form == fitcalc.TipTapered && t.Lex.BoreForm(f.Text) != value.FormTaper {
+		if tips[0].Form == fitcalc.TipTapered && t.Lex.BoreForm(f.Text) != value.FormTaper && !r.fields.Dim(catalog.Bore).Given() {
 			r.assume(fmt.Sprintf("tip %s taken as a taper tip: parallel tips of .355 in are not usual", f.Text))
 		}
 	case len(tips) == 2 && bothSuit(tips[0], tips[1]):

@@ -231,6 +231,7 @@ func (t *Table) readRow(line int, club string) {
 	part := r.part()
 	r.inherit(part)
 	r.checkHoles()
+	r.checkEnds()
 	r.checkExchanged()
 	r.missing(part)
 	r.finish(part)
