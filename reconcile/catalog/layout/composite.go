@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -24,7 +25,7 @@ func (r *Region) splitComposites(lex *lexicon.Lexicon) {
 	var columns []Heading
 	for _, h := range r.Columns {
 		names, split := r.compositeNames(lex, h)
-		if names == nil || !r.compositeValues(h.Col, len(names), split) {
+		if names == nil || !r.compositeValues(lex, h.Col, len(names), split) {
 			if h.Several = names != nil && split.isSlash && namesSizes(lex, names); h.Several {
 				h.names = names
 			}
@@ -32,7 +33,7 @@ func (r *Region) splitComposites(lex *lexicon.Lexicon) {
 			continue
 		}
 		unit := HeadingUnit(lex, h)
-		for i, col := range r.Grid.AddVirtual(h.Col, len(names), r.Body, r.To, split.dividing(len(names))) {
+		for i, col := range r.Grid.AddVirtual(h.Col, len(names), r.Body, r.To, split.dividing(lex, len(names))) {
 			piece := Heading{Col: col, Parts: []string{names[i]}, Text: h.Text + ": " + names[i], Unit: h.Unit}
 			if piece.Unit == "" && unit != "" {
 				piece.Unit = unit
@@ -158,11 +159,11 @@ func splitSlash(text string, isHeading bool) []string {
 }
 
 // compositeValues reports whether most values of a column are as many sizes as its heading names.
-func (r *Region) compositeValues(col, count int, split splitter) bool {
+func (r *Region) compositeValues(lex *lexicon.Lexicon, col, count int, split splitter) bool {
 	fitting, filled := 0, 0
 	for _, line := range r.SampleLines() {
 		text := r.Grid.At(line, col)
-		if text == "" {
+		if text == "" || lex.Answer(lexicon.AsDitto, text) {
 			continue
 		}
 		filled++
@@ -219,9 +220,12 @@ func isTimes(runes []rune, at int, isHeading bool) bool {
 	return !isHeading && (unicode.IsDigit(before) || before == '"' || before == ' ' || before == 'm') && (unicode.IsDigit(after) || after == '.' || after == ' ' || unicode.IsSymbol(after))
 }
 
-// dividing returns what divides a value into the pieces for each size.
-func (s splitter) dividing(count int) func(text string) []string {
+// dividing returns what divides a value into the pieces for each size. A sign for the value above is one for each of them.
+func (s splitter) dividing(lex *lexicon.Lexicon, count int) func(text string) []string {
 	return func(text string) []string {
+		if lex.Answer(lexicon.AsDitto, text) {
+			return slices.Repeat([]string{text}, count)
+		}
 		pieces := s.split(text, false)
 		if len(pieces) != count {
 			// What is no list of sizes stays where it is found: in the first of the columns, to be reported there.

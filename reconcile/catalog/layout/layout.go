@@ -160,6 +160,7 @@ func fixedTable(g *grid.Grid, lex *lexicon.Lexicon, lines []int) []Region {
 	r.readHeadings(lex)
 	r.findRepeats(lex)
 	r.splitComposites(lex)
+	r.splitNamed(lex)
 	return []Region{r}
 }
 
@@ -606,6 +607,7 @@ func stripTables(g *grid.Grid, lex *lexicon.Lexicon, strip span) []Region {
 	for i := range split {
 		split[i].joinDeviations()
 		split[i].splitComposites(lex)
+		split[i].splitNamed(lex)
 	}
 	return split
 }

@@ -116,6 +116,7 @@ func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
 		if terms := lex.PriceTerms(text); terms != (lexicon.PriceTerms{}) {
 			notes.Prices = append(notes.Prices, PriceNote{terms, text, place.String(), piecesOfFerrules(lex, text)})
 		}
+		text = lex.WithoutException(text)
 		for _, c := range clausesOf(text) {
 			c.Place = place
 			if c.Mark == "" && place.Row == marked.Row { // the rest of a footnote that was cut at a sign between cells

@@ -121,7 +121,7 @@ func (r *Region) splitList(lex *lexicon.Lexicon, at int, said catalog.Kind, titl
 	if names == nil {
 		return
 	}
-	r.Columns = slices.Replace(r.Columns, at, at+1, r.piecesOf(lex, h, names, why, inferred, splitter{}.dividing(count))...)
+	r.Columns = slices.Replace(r.Columns, at, at+1, r.piecesOf(lex, h, names, why, inferred, splitter{}.dividing(lex, count))...)
 }
 
 // piecesOf adds the columns of the sizes of one column.

@@ -658,6 +658,22 @@ func (l *Lexicon) LengthUnitsIn(text string) []string {
 	return units
 }
 
+// exception is the word after which a note speaks of what is otherwise.
+var exception = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)(?:^|[^\pL])(?:` + words.Load().AnyOf("exception", "unless") + `)`)
+})
+
+// WithoutException returns a note that states a unit without what it says behind that of cells that are marked otherwise: "in thou unless mm is
+// written beside". One that names a dimension of its own stays, "in mm except bores, in inches", and so does what comes before the unit:
+// "unless otherwise stated dimensions are in mm".
+func (l *Lexicon) WithoutException(note string) string {
+	at := exception().FindStringIndex(note)
+	if at == nil || len(l.LengthUnitsIn(note[:at[0]])) == 0 || len(l.Words.Subject("", note[at[1]:]).Roles) > 0 {
+		return note
+	}
+	return note[:at[0]]
+}
+
 // FormatUnit returns the unit that a number format shows beside the number: 0.000"in", 0.0" mm", #,##0.00\ "Zoll".
 func (l *Lexicon) FormatUnit(format string) string {
 	if format == "" || format == "General" || format == "@" {

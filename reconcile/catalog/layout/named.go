@@ -1,0 +1,94 @@
+package layout
+
+import (
+	"strings"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/traits"
+)
+
+// A column may give the part number and what the part is called in one cell, as its heading says: "Part # / colour" above "NT-350 / black".
+
+// betweenNames are the signs between the two names of such a heading, and between the two texts of its cells, each with the blanks that
+// set it apart from the same sign within a part number.
+var betweenNames, betweenTexts = [...]string{"/", "／", "・", ",", "+", "&", " - ", " – "}, [...]string{" / ", "／", "・", " - ", " – ", ", ", "; ", " | "}
+
+// leastTwofold is the share of its cells that have to have two texts, in fifths.
+const leastTwofold = 4
+
+// splitNamed replaces columns of part numbers and something else by one column for each of the two.
+func (r *Region) splitNamed(lex *lexicon.Lexicon) {
+	if r.Grid.Turned {
+		return
+	}
+	var columns []Heading
+	for _, h := range r.Columns {
+		names := twoNames(lex, h.Text)
+		sign := ""
+		if names != nil {
+			sign = r.signBetween(h.Col)
+		}
+		if sign == "" {
+			columns = append(columns, h)
+			continue
+		}
+		divide := func(text string) []string {
+			first, second, _ := strings.Cut(text, sign)
+			return []string{strings.TrimSpace(first), strings.TrimSpace(second)}
+		}
+		for i, col := range r.Grid.AddVirtual(h.Col, len(names), r.Body, r.To, divide) {
+			columns = append(columns, Heading{Col: col, Parts: []string{names[i]}, Text: h.Text + ": " + names[i]})
+		}
+	}
+	r.Columns = columns
+}
+
+// twoNames returns the two names in a heading of which one is that of part numbers and the other that of a text about parts, nil of any other.
+func twoNames(lex *lexicon.Lexicon, heading string) []string {
+	if len(heading) > lexicon.LongestHeading {
+		return nil
+	}
+	for _, sign := range betweenNames {
+		first, second, found := strings.Cut(heading, sign)
+		if first, second = strings.TrimSpace(first), strings.TrimSpace(second); !found || strings.Contains(second, sign) {
+			continue
+		}
+		if headsPart(lex, first) && headsText(lex, second) || headsText(lex, first) && headsPart(lex, second) {
+			return []string{first, second}
+		}
+	}
+	return nil
+}
+
+func headsPart(lex *lexicon.Lexicon, name string) bool {
+	found := lex.Match(name)
+	return len(found) > 0 && found[0].Score >= lexicon.HeadingScore && catalog.Role(found[0].Role) == catalog.Part
+}
+
+// headsText reports whether a name is that of a text which is no size and no number.
+func headsText(lex *lexicon.Lexicon, name string) bool {
+	found := lex.Match(name)
+	return len(found) > 0 && found[0].Score >= lexicon.HeadingScore && catalog.Role(found[0].Role) != catalog.Part && traits.Of[catalog.Role(found[0].Role)].Want == traits.Text
+}
+
+// signBetween returns the sign that divides nearly all texts of a column into two, empty where none does.
+func (r *Region) signBetween(col int) string {
+	for _, sign := range betweenTexts {
+		filled, divided := 0, 0
+		for _, line := range r.SampleLines() {
+			text := r.Grid.At(line, col)
+			if text == "" {
+				continue
+			}
+			filled++
+			if first, second, found := strings.Cut(text, sign); found && strings.TrimSpace(first) != "" && strings.TrimSpace(second) != "" {
+				divided++
+			}
+		}
+		if filled > 0 && divided*5 >= filled*leastTwofold {
+			return sign
+		}
+	}
+	return ""
+}
