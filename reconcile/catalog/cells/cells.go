@@ -380,6 +380,9 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 		reading = other
 		f.Assumptions = append(f.Assumptions, why)
 	}
+	if c.Role == catalog.Bore {
+		reading = t.withoutTip(f.Text, ctx, reading)
+	}
 	if c.Role == catalog.TipTaken {
 		if reading.Kind == value.Length && t.boundsAllow(c, reading.Dim) {
 			f.Dim = reading.Dim

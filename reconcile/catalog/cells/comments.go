@@ -68,6 +68,10 @@ func (t *Reader) commented(line int, c *Column, what *catalog.Value) Trouble {
 		c.Name(), phrase.Brief(text))
 }
 
+// readingOff is how far, in mm, what a note says was measured has to lie from what is stated to be more than the play of calipers and of parts that
+// are polished by hand. Common practice.
+const readingOff = 0.1
+
 // remarkReach is how far a size in a text about a part may lie from that of the part, as a share of it, to be of the same dimension.
 const remarkReach = 0.1
 
@@ -86,7 +90,11 @@ func (t *Reader) remarked(line int, c *Column, what *catalog.Value) Trouble {
 	}
 	stated := traits.MM(what.Dim().Nominal())
 	for _, remark := range remarks {
-		if slices.ContainsFunc(numbers(t.Lex, remark.Rest), func(n number) bool { return n.replaces(stated) }) {
+		least := sameSize
+		if remark.Reading {
+			least = readingOff
+		}
+		if slices.ContainsFunc(numbers(t.Lex, remark.Rest), func(n number) bool { return n.replaces(stated, least) }) {
 			return Problem("data.remark", "%s is %s, and the text in %s speaks of another: %q; it is left open until somebody says which size holds",
 				c.Name(), traits.SayMM(stated), remark.Place, phrase.Brief(remark.Text))
 		}
@@ -101,8 +109,13 @@ func (t *Reader) remarksOn(line int) (remarks []layout.Remark) {
 	}
 	if c := t.ByRole[catalog.Note]; c != nil {
 		text := t.TextOf(line, catalog.Note)
-		if _, changes := t.Lex.Ask("changed note", text, func(text string) (words.Hit, bool) { return saysNew(t.Lex, text) }); changes {
-			remarks = append(slices.Clip(remarks), layout.Remark{Text: text, Rest: text, Place: t.Region.Grid.Ref(line, c.Col)})
+		_, changes := t.Lex.Ask("changed note", text, func(text string) (words.Hit, bool) { return saysNew(t.Lex, text) })
+		measured := false
+		if !changes && strings.ContainsAny(text, "0123456789") {
+			_, measured = t.Lex.Ask("measured note", text, t.Lex.Words.SpeaksOfReading)
+		}
+		if changes || measured {
+			remarks = append(slices.Clip(remarks), layout.Remark{Text: text, Rest: text, Place: t.Region.Grid.Ref(line, c.Col), Reading: measured})
 		}
 	}
 	return remarks
@@ -156,8 +169,8 @@ type number struct {
 	money, fine, old bool
 }
 
-// replaces reports whether the number, which is no old one, is near a size in mm and another: a new one.
-func (n number) replaces(stated float64) bool {
+// replaces reports whether the number, which is no old one, is near a size in mm and off it by more than the least: a new one.
+func (n number) replaces(stated, least float64) bool {
 	units := []string{"mm", "in"}
 	switch {
 	case n.money || n.old || !n.fine && n.unit == "":
@@ -167,7 +180,7 @@ func (n number) replaces(stated float64) bool {
 	}
 	return slices.ContainsFunc(units, func(unit string) bool {
 		off := math.Abs(n.value*traits.UnitMM[unit] - stated)
-		return off > sameSize && off <= remarkReach*stated
+		return off > least && off <= remarkReach*stated
 	})
 }
 

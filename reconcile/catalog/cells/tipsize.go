@@ -1,8 +1,11 @@
 package cells
 
 import (
+	"math"
+
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
 )
@@ -34,6 +37,30 @@ func tipNumber(number float64) (measure.Dim, bool) {
 		}
 	}
 	return measure.Dim{}, false
+}
+
+// nearTip is how far a bore lies at most from the tip that it is made for, in mm: .014 in, with room for glue. Common practice, from memory.
+const nearTip = 0.36
+
+// withoutTip reads a bore beside which its cell names the tip that it is for, the one or the other in brackets: "9.1 mm (.355 taper)".
+func (t *Reader) withoutTip(text string, ctx value.Context, reading value.Reading) value.Reading {
+	if reading.Kind == value.Length && reading.Problem.Code == "" {
+		return reading
+	}
+	before, inside, found := lexicon.CutBrackets(text)
+	if !found {
+		return reading
+	}
+	for _, way := range [...][2]string{{before, inside}, {inside, before}} {
+		bore, tips := t.Lex.Read(way[0], ctx), lexicon.Named(t.Lex.TipsIn(way[1], false))
+		if len(tips) != 1 || bore.Kind != value.Length || bore.Problem.Code != "" {
+			continue
+		}
+		if math.Abs(traits.MM(bore.Dim.Nominal())-traits.MM(tips[0].Diameter)) <= nearTip {
+			return bore
+		}
+	}
+	return reading
 }
 
 func FormOf(own, other value.Form) value.Form {

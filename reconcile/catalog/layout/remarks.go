@@ -17,6 +17,8 @@ type Remark struct {
 	// Text is the whole of it, and Rest what is left without the numbers of parts.
 	Text, Rest string
 	Place      sheet.Ref
+	// Reading is set where it says what was measured, which lies about what is stated, and not what holds from now on.
+	Reading bool
 }
 
 // inText is what may be a part number in a text, "KX 9" too.
@@ -42,7 +44,7 @@ func remarks(g *grid.Grid, places []sheet.Ref) map[string][]Remark {
 			continue
 		}
 		for _, number := range numbers {
-			all[number] = append(all[number], Remark{text, rest, place})
+			all[number] = append(all[number], Remark{Text: text, Rest: rest, Place: place})
 		}
 	}
 	return all

@@ -10,7 +10,7 @@ func TestWithoutException(t *testing.T) {
 		"Alle Maße in mm, sofern nicht in Zoll angegeben":          "Alle Maße in mm,",
 		"Cotes en mm sauf mention contraire":                       "Cotes en mm",
 		"Misure in mm salvo dove indicato pollici":                 "Misure in mm",
-		"单位mm，除非注明英寸":                                             "单位mm",
+		"单位mm，除非注明英寸":                                              "单位mm",
 		"UNLESS OTHERWISE SPECIFIED DIMENSIONS ARE IN INCHES":      "UNLESS OTHERWISE SPECIFIED DIMENSIONS ARE IN INCHES",
 		"Sauf indication contraire, cotes en mm":                   "Sauf indication contraire, cotes en mm",
 		"Dimensions in mm except where the bore is in inches":      "Dimensions in mm except where the bore is in inches",

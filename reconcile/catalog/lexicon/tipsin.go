@@ -22,6 +22,22 @@ func Distinct(tips []fitcalc.TipSize) []fitcalc.TipSize {
 	return kept
 }
 
+// Named returns the tips of [Lexicon.TipsIn] without the words.
+func Named(tips []fitcalc.TipSize, _ string) []fitcalc.TipSize { return tips }
+
+// CutBrackets divides a text that ends in brackets into what stands before and in them; false for any other.
+func CutBrackets(text string) (before, inside string, found bool) {
+	text = strings.TrimSpace(text)
+	for _, pair := range [...][2]string{{"(", ")"}, {"[", "]"}, {"（", "）"}} {
+		if rest, closed := strings.CutSuffix(text, pair[1]); closed {
+			if before, inside, found = strings.Cut(rest, pair[0]); found {
+				return strings.TrimSpace(before), strings.TrimSpace(inside), before != ""
+			}
+		}
+	}
+	return "", "", false
+}
+
 // hashSize is a tip as builders call it, by the thousandths of an inch: #370.
 var hashSize = pattern.Lazy(`#([345]\d\d)\b`)
 

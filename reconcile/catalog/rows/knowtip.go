@@ -97,6 +97,15 @@ func (r *rowReader) findTip() {
 // saidTip returns what the first text says of the tip that names tips which will do.
 func (r *rowReader) saidTip(will func([]fitcalc.TipSize) bool) catalog.Field {
 	t := r.t
+	if said := r.fields.Get(catalog.Bore); said.Dim.Given() {
+		if before, inside, found := lexicon.CutBrackets(said.Text); found {
+			for _, text := range []string{inside, before} {
+				if tips, words := t.Lex.TipsIn(text, false); len(tips) > 0 && will(tips) {
+					return catalog.Field{Text: words, Cell: said.Cell}
+				}
+			}
+		}
+	}
 	if said := r.fields.Get(catalog.Description); said.Text != "" {
 		if tips, words := t.Lex.TipsIn(said.Text, true); len(tips) > 0 && will(tips) {
 			return catalog.Field{Text: words, Cell: said.Cell, Assumptions: []string{fmt.Sprintf("tip %s taken from the description", words)}}

@@ -101,6 +101,12 @@ func (v *Vocabulary) SpeaksOfChange(text string) (Hit, bool) {
 	return Hit{}, false
 }
 
+// SpeaksOfReading reports whether a remark says what a size was found to be: "measured", "tatsächlich", "réel", 実測.
+func (v *Vocabulary) SpeaksOfReading(text string) (Hit, bool) {
+	hit, said := v.tally(classRemark, text).hits["measured"]
+	return hit, said
+}
+
 // IsYear reports whether a number is that of a year near ours.
 func IsYear(number string) bool {
 	return len(number) == 4 && (number[:2] == "19" || number[:2] == "20") && isNumber(number)
