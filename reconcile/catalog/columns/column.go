@@ -295,8 +295,11 @@ func (c *Column) fitAlone(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.
 		return -20
 	}
 	h := c.headed(kind, role)
-	if role == catalog.Price && h < currencyHeading && (words.IsCurrency(c.HeadingUnit) || lex.OnlyPer(c.Text)) {
+	if role == catalog.Price && h < currencyHeading && (words.IsCurrency(c.HeadingUnit) || lex.OnlyPer(c.Text) || c.pricesPack()) {
 		h = currencyHeading
+	}
+	if role == catalog.Pack && c.pricesPack() {
+		return -20
 	}
 	values := func() float64 { return c.valuePoints(lex, kind, role) } // only where they count: they are looked at one by one
 	if role == catalog.Club && c.Profile.counts() && c.Profile.Texts[0] == "1" {
@@ -333,6 +336,11 @@ func (c *Column) fitAlone(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.
 		points -= countPoints
 	}
 	return points - 0.5 + traits.Of[role].Prior/2
+}
+
+// pricesPack reports whether the heading of a column names a pack and how many are in it, "bag of 25", and the amounts below are no counts.
+func (c *Column) pricesPack() bool {
+	return c.Lot == lexicon.OfPack && c.Per > 1 && c.Profile.share(c.Profile.decimals) > 0.5
 }
 
 // uniqueCodes reports whether the values look like part numbers, each another one.

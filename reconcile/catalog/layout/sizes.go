@@ -274,12 +274,13 @@ func kindNamed(name string) catalog.Kind {
 // order is an order in which sizes are listed; a role that is empty stands for a length of which it is not known which it is.
 type order []catalog.Role
 
-// orders are those in which sizes of parts are listed (common practice): the two diameters together, the length before or behind.
+// orders are those in which sizes of parts are listed (common practice): the two diameters together, the length before or behind, or the outer
+// diameter and the length of ferrules whose tip is said elsewhere.
 var orders = map[catalog.Kind][]order{
 	catalog.Ferrules: {
 		{catalog.Bore, catalog.BaseOD, catalog.Length}, {catalog.BaseOD, catalog.Bore, catalog.Length},
 		{catalog.Length, catalog.Bore, catalog.BaseOD}, {catalog.Length, catalog.BaseOD, catalog.Bore},
-		{catalog.Bore, catalog.BaseOD}, {catalog.BaseOD, catalog.Bore},
+		{catalog.Bore, catalog.BaseOD}, {catalog.BaseOD, catalog.Bore}, {catalog.BaseOD, catalog.Length}, {catalog.Length, catalog.BaseOD},
 	},
 	catalog.Heads: {
 		{catalog.HoselOD, catalog.Bore, ""}, {catalog.Bore, catalog.HoselOD, ""}, {"", catalog.HoselOD, catalog.Bore}, {"", catalog.Bore, catalog.HoselOD},
@@ -322,6 +323,9 @@ func (r *Region) orderPossible(lex *lexicon.Lexicon, kind catalog.Kind, lists []
 // leastFitting is the share of lists in percent that have to be possible in an order: single cells may be wrong, one of so many in any case.
 const leastFitting, oneMayNot = 95, 5
 
+// hasBore reports whether an order has the hole, against which the outer diameter is held; without it that has to be a common one.
+func (o order) hasBore() bool { return slices.Contains(o, catalog.Bore) }
+
 func (o order) fits(kind catalog.Kind, lists [][]value.Reading, unit string) bool {
 	fitting := 0
 	for _, list := range lists {
@@ -337,7 +341,7 @@ func (o order) fits(kind catalog.Kind, lists [][]value.Reading, unit string) boo
 				role = catalog.HoselLength
 			}
 			b, _ := traits.BoundsOf(kind, role)
-			possible = possible && b.Possible(mm)
+			possible = possible && b.Possible(mm) && (o.hasBore() || role == catalog.Length || b.Common(mm))
 			sizes[role] = mm
 		}
 		if possible && sizes[catalog.Bore] < max(sizes[catalog.BaseOD], sizes[catalog.HoselOD]) {

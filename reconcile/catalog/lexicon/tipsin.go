@@ -42,7 +42,7 @@ func CutBrackets(text string) (before, inside string, found bool) {
 var hashSize = pattern.Lazy(`#([345]\d\d)\b`)
 
 // TipsIn finds the tips that a text names, and the words that do. Strictly read, something beside the size must say that it is one of a
-// tip: a word such as "fits" or "for", a form, or the word tip or shaft itself. What is said of one holds for those listed with it.
+// tip: a word such as "fits" or "for", a form, the word tip or shaft itself, or one for ferrules, "Wood ferrule .335". What is said of one holds for those listed with it.
 func (l *Lexicon) TipsIn(text string, strictly bool) (tips []fitcalc.TipSize, saying string) {
 	if strings.Contains(text, "#") {
 		text = hashSize().ReplaceAllString(text, ".$1")
@@ -60,7 +60,7 @@ func (l *Lexicon) TipsIn(text string, strictly bool) (tips []fitcalc.TipSize, sa
 		if after.form != fitcalc.TipUnknown {
 			size.Form = after.form
 		}
-		found = append(found, mention{size, at[0] - before, at[1] + after.length, !strictly || before+after.length > 0})
+		found = append(found, mention{size, at[0] - before, at[1] + after.length, !strictly || before+after.length > 0 || l.ferruleBeside(text[:at[0]], text[at[1]:])})
 	}
 	for i := 1; i < len(found); i++ {
 		found[i].said = found[i].said || found[i-1].said && l.links(text[found[i-1].to:found[i].from])
@@ -84,6 +84,19 @@ type mention struct {
 	from, to int
 	said     bool
 }
+
+// ferruleBeside reports whether the word at the end of one text or that at the beginning of another means ferrules.
+func (l *Lexicon) ferruleBeside(before, after string) bool {
+	before, after = strings.TrimRight(before, " "), strings.TrimLeft(after, " ")
+	last := before[strings.LastIndexFunc(before, notLetter)+1:]
+	first := after
+	if end := strings.IndexFunc(after, notLetter); end >= 0 {
+		first = after[:end]
+	}
+	return last != "" && l.Words.Means("ferrule", last) || first != "" && l.Words.Means("ferrule", first)
+}
+
+func notLetter(r rune) bool { return !unicode.IsLetter(r) }
 
 // links reports whether a text only joins what stands before it with what follows.
 func (l *Lexicon) links(text string) bool {

@@ -236,6 +236,8 @@ XF-D | .370 / .370 | .540
 func TestTipInWords(t *testing.T) {
 	for description, want := range map[string]string{
 		"Black ferrule fits .370":      ".370 parallel",
+		"Wood ferrule .335":            ".335 parallel",
+		"Zierring .370 schwarz":        ".370 parallel",
 		"Fits .370, black":             ".370 parallel",
 		"black, for .355":              ".355 taper",
 		".355 taper ferrule":           ".355 taper",
@@ -326,4 +328,27 @@ func TestHeadsKeepTheirNames(t *testing.T) {
 	if h := c.Heads[0]; !h.BoreIsDesignation || len(h.TipTaken) != 1 || h.TipTaken[0].Form() != fitcalc.TipParallel {
 		t.Errorf("%+v", h)
 	}
+}
+
+// A bore beside which its cell names the tip is one, where it is such as bores for that tip are.
+func TestBoreWithItsTip(t *testing.T) {
+	c := read(t, grid("Irons", `
+Head | Hosel OD | Bore | Depth
+A-5 | 13.6 mm | 9.1 mm (.355 taper) | 32 mm
+A-6 | 13.6 mm | 9.5 mm [.370] | 32 mm
+A-7 | 13.6 mm | .370 (9.5 mm) | 32 mm
+A-8 | 13.6 mm | 9.5 mm (.335) | 32 mm
+`))
+	defer show(t, c)
+	want := map[string][2]string{"A-5": {"9.1", ".355 taper"}, "A-6": {"9.5", ".370"}, "A-7": {"9.5", ".370"}, "A-8": {"", ""}}
+	for _, h := range c.Heads {
+		bore, tip := "", h.Fields.Text(catalog.TipTaken)
+		if h.Head.Bore.Given() {
+			bore = h.Head.Bore.Nominal().String()
+		}
+		if got := [2]string{strings.TrimSuffix(bore, " mm"), tip}; got != want[h.Part] {
+			t.Errorf("%s has %q, want %q", h.Part, got, want[h.Part])
+		}
+	}
+	wantFinding(t, c, "data.conflict", "C5", "not the same size")
 }

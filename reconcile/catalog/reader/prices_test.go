@@ -195,3 +195,26 @@ func TestPricesOfPacks(t *testing.T) {
 		}
 	}
 }
+
+// A heading that names a pack and how many are in it heads amounts of money, and counts where these are whole.
+func TestPackHeadings(t *testing.T) {
+	for _, c := range []struct {
+		heading, first, second string
+		price                  float64
+		pack                   int
+	}{
+		{"Bag of 25", "18.75", "21.25", 0.75, 0},
+		{"Pack of 12", "6.00", "12.00", 0.5, 0},
+		{"Bag of", "25", "50", 0, 25},
+		{"Pack", "12", "24", 0, 12},
+	} {
+		s := grid("Ferrules", "Part | ID (mm) | OD (mm) | Length (mm) | "+c.heading+"\nF-1 | 9.35 | 13.6 | 12.7 | "+c.first+"\nF-2 | 9.35 | 13.8 | 12.7 | "+c.second)
+		got := reader.Read([]reader.Input{{Book: book("orrin.xlsx", s)}}, reader.Options{})
+		if len(got.Ferrules) != 2 {
+			t.Fatalf("%q: %d ferrules", c.heading, len(got.Ferrules))
+		}
+		if f := got.Ferrules[0]; math.Abs(f.Price-c.price) > 1e-9 || f.Pack != c.pack {
+			t.Errorf("%q: price %g, pack %d, want %g, %d", c.heading, f.Price, f.Pack, c.price, c.pack)
+		}
+	}
+}

@@ -551,3 +551,21 @@ F-3 | 9.3 | 13.8 | 25.4 | 2250
 		}
 	}
 }
+
+// A note that says what was measured asks, where that lies farther off than calipers and polished parts do.
+func TestNotesOfReadings(t *testing.T) {
+	for note, asks := range map[string]bool{
+		"hole actually 9.1": true, "measured 13.9 last batch": true, "Bohrung nachgemessen 9,1": true, "en réalité 13,9": true, "実測13.9": true, "mätt 13,8": true,
+		"measured 13.62": false, "OD checked 13.6": false, "measured by Jan, 12 May": false, "really nice": false, "gemessen mit Lehrdorn": false,
+	} {
+		c := read(t, grid("Ferrules", "Part | OD (mm) | ID (mm) | Length (mm) | Notes\nF-1 | 13.6 | 9.3 | 19 | "+note+"\nF-2 | 13.6 | 9.3 | 25 |\nF-3 | 13.6 | 9.3 | 25 | black"))
+		asked := false
+		for _, f := range c.Findings {
+			asked = asked || f.Code == "data.remark" && f.Place.Row == 2
+		}
+		if asked != asks {
+			t.Errorf("%q asks: %v, want %v", note, asked, asks)
+			show(t, c)
+		}
+	}
+}
