@@ -3,8 +3,10 @@ package cells
 import (
 	"fmt"
 
+	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/layout"
+	"example.com/seatline/reconcile/catalog/value"
 )
 
 // leavesOld reports whether the line has an old value of a column, and no new one.
@@ -40,4 +42,14 @@ func (t *Reader) readOld(line int, c *Column, f catalog.Field) (catalog.Field, T
 	}
 	old.Assumptions = append(old.Assumptions, fmt.Sprintf("%s is the old one of column %s, %s", catalog.RoleName(t.Kind, c.Role), name, by))
 	return old, Trouble{}
+}
+
+// Was returns the size that a line gives for a column from before a change; false where there is none that can be read.
+func (t *Reader) Was(line int, c *Column) (was measure.Dim, known bool) {
+	text := t.Region.Grid.Filled(line, c.Older.Col)
+	if text == "" {
+		return measure.Dim{}, false
+	}
+	reading := t.Lex.Read(text, value.Context{Want: c.Trait().Wanted(), Unit: c.Unit, Mark: c.Mark, Language: t.Language})
+	return reading.Dim, reading.Kind == value.Length && reading.Problem.Code == ""
 }

@@ -569,3 +569,22 @@ func TestNotesOfReadings(t *testing.T) {
 		}
 	}
 }
+
+// Of heads that were turned down one did not get wider.
+func TestContraryChanges(t *testing.T) {
+	for _, c := range []struct {
+		fourth string
+		said   bool
+	}{{"14.40", true}, {"13.93", false}, {"13.50", false}} {
+		got := read(t, grid("Irons", "Head | Hosel OD before (mm) | Hosel OD after (mm) | Bore (mm)\nJ-4 | 13.90 | 13.40 | 9.5\nJ-5 | 13.92 | 13.40 | 9.5\nJ-6 | 13.88 | 13.40 | 9.5\nJ-7 | 13.90 | "+
+			c.fourth+" | 9.5\nJ-8 | 13.94 | 13.40 | 9.5"))
+		said := false
+		for _, f := range got.Findings {
+			said = said || f.Code == "data.implausible" && f.Place.Cell == "C5"
+		}
+		if said != c.said {
+			t.Errorf("13.90 that became %s is said: %v, want %v", c.fourth, said, c.said)
+			show(t, got)
+		}
+	}
+}

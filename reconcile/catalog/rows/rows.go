@@ -127,6 +127,7 @@ func (t *Table) ReadRows() {
 		t.readLine(line, clubs)
 	}
 	t.compareParts()
+	t.compareChanges()
 	t.compareReadings()
 	t.compareDescriptions()
 	t.ReportTold()

@@ -1,0 +1,67 @@
+package rows
+
+import (
+	"fmt"
+	"math"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/cells"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/finding"
+)
+
+const (
+	// leastAlike is how many diameters have to have changed the same way for one that changed the other way to stand out.
+	leastAlike = 4
+	// leastChange is by how much, in mm, a diameter changed at least: less is the play of calipers. Common practice.
+	leastChange = 0.1
+)
+
+// compareChanges says which diameter grew where all others that have a value from before the change became smaller, or the other way round:
+// of heads that were turned down one did not get wider.
+func (t *Table) compareChanges() {
+	for _, c := range t.read {
+		if c.Older == nil || !c.Trait().Diameter {
+			continue
+		}
+		grown, shrunk := t.changesOf(c)
+		switch {
+		case len(grown) == 1 && len(shrunk) >= leastAlike:
+			t.sayContrary(c, grown[0], "smaller")
+		case len(shrunk) == 1 && len(grown) >= leastAlike:
+			t.sayContrary(c, shrunk[0], "larger")
+		}
+	}
+}
+
+// change is a diameter of one entry before and after a change, in mm.
+type change struct {
+	entry         *Entry
+	before, after float64
+}
+
+func (t *Table) changesOf(c *cells.Column) (grown, shrunk []change) {
+	for _, one := range t.diametersOf(c.Role) {
+		before, known := t.Was(one.entry.Line, c)
+		if !known {
+			continue
+		}
+		changed := change{one.entry, traits.MM(before.Nominal()), one.size}
+		switch off := changed.after - changed.before; {
+		case math.Abs(off) < leastChange:
+		case off > 0:
+			grown = append(grown, changed)
+		default:
+			shrunk = append(shrunk, changed)
+		}
+	}
+	return grown, shrunk
+}
+
+func (t *Table) sayContrary(c *cells.Column, one change, others string) {
+	t.Findings.Add(finding.Finding{
+		Severity: finding.Warning, Code: "data.implausible", Place: one.entry.Place(c.Role), Settle: t.Settle("rows", fmt.Sprint(one.entry.Line), string(c.Role)),
+		Message: fmt.Sprintf("%s of %s is %s after a change and was %s, and that of all others became %s; it is used as it stands",
+			catalog.RoleName(t.Kind, c.Role), one.entry.Part, traits.SayMM(one.after), traits.SayMM(one.before), others),
+	})
+}
