@@ -201,8 +201,22 @@ func (t *Table) doubtLength() {
 	t.indexRoles()
 }
 
+// namesFirst returns the first column of a table where it has no heading and no role, and a name of its own in each line, nil otherwise.
+func (t *Table) namesFirst() *Column {
+	if len(t.Columns) == 0 {
+		return nil
+	}
+	c := t.Columns[0]
+	p := &c.Profile
+	if strings.TrimSpace(c.Text) != "" || c.Role != "" || t.ruled(c) || p.Filled < 2 || p.distinct < p.Filled || p.whole+p.decimals+p.dates > 0 || len(p.Sizes) > 0 {
+		return nil
+	}
+	return c
+}
+
 // nameParts finds what names the parts of a table without a column of part numbers: codes in a column that nothing else claims,
-// descriptions that are all different, or the part number in the title of a table of clubs, or the clubs themselves where each stands once.
+// descriptions that are all different, names in the first column, or the part number in the title of a table of clubs, or the clubs
+// themselves where each stands once.
 func (t *Table) nameParts(titles []string) {
 	if t.ByRole[catalog.Part] != nil {
 		return
@@ -219,6 +233,11 @@ func (t *Table) nameParts(titles []string) {
 		return
 	}
 	if t.ByRole[catalog.Club] == nil {
+		if c := t.namesFirst(); c != nil {
+			c.Role, c.Known, c.Evidence = catalog.Part, false, "there is no column of part numbers, and it stands first with a name of its own in each line"
+			t.indexRoles()
+			t.doubtPart()
+		}
 		return
 	}
 	if c := t.ByRole[catalog.Description]; c != nil && t.pairsDiffer(c, t.ByRole[catalog.Club]) {
