@@ -213,6 +213,9 @@ done:
 	}
 }
 
+// MostlyDecimal reports whether most cells are numbers with decimals.
+func (p *profile) MostlyDecimal() bool { return p.share(p.decimals) > 0.5 }
+
 // counts reports whether the values only number the lines: 1, 2, 3.
 func (p *profile) counts() bool {
 	last, steps := 0, 0

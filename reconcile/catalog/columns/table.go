@@ -887,7 +887,7 @@ func (t *Table) rivalOf(c *Column) *Column {
 		case h >= lexicon.SpecificHeading:
 		case other == c.Older, other == c || other.Role != "" && other.Known || other.irrelevant != "" || other.Deviation != 0 || t.ruled(other):
 		case len(other.Matches[t.Kind]) > 0 && other.headed(t.Kind, c.Role) == 0, other.saysOther(c.Role) && !c.saysOther(c.Role) && other.bestHeading() >= lexicon.Understood:
-		case p.share(len(p.Sizes)) < rivalSizes || p.counts():
+		case p.share(len(p.Sizes)) < rivalSizes || p.counts() || p.Filled*rivalFilled < c.Profile.Filled:
 		case len(other.Matches[t.Kind]) == 0 && other.age(t.Lex) != 0: // "Was" and "Now" of something else
 		default:
 			if possible, _ := p.best(b, other.unitsBeside(c), 1); possible >= rivalShare {
@@ -910,6 +910,9 @@ func (c *Column) unitsBeside(other *Column) []string {
 // rivalSizes is the share of a column's cells that have to be sizes, and rivalShare that of its sizes which have to be possible for a role,
 // for the column to be a rival for it.
 const rivalSizes, rivalShare = 0.6, 0.8
+
+// rivalFilled is how many times as many cells a column may have as its rival: single cells beside a table are no column.
+const rivalFilled = 3
 
 // ruled reports whether the mapping file says what a column is.
 func (t *Table) ruled(c *Column) bool {

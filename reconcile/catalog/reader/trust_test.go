@@ -588,3 +588,23 @@ func TestContraryChanges(t *testing.T) {
 		}
 	}
 }
+
+// A decimal comma without quotation marks in a file of commas moves all behind it; that row is held, and no other.
+func TestDecimalCommaThatMovesCells(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Part | ID | OD | Length |
+FR1 | 9.3 | 13.6 | 19 |
+FR2 | 9.3 | 13.6 | 25 |
+FR3 | 8.9 | 13 | 6 | 19
+FR4 | 9.3 | 13.8 | 19 |
+`))
+	defer show(t, c)
+	for _, table := range c.Tables {
+		for _, row := range table.Rows {
+			if held := row.Outcome == catalog.Held; held != (row.Part == "FR3") {
+				t.Errorf("%s is held: %v", row.Part, held)
+			}
+		}
+	}
+	wantFinding(t, c, "data.unreadable", "C4", "a cell more than the headings")
+}

@@ -220,6 +220,7 @@ func (t *Table) readRow(line int, club string) {
 	if t.KindHeld != "" {
 		r.hold(t.KindHeld)
 	}
+	r.checkShifted()
 	for _, c := range t.read {
 		if !c.Absent {
 			r.readColumn(c)
