@@ -59,6 +59,9 @@ func detect(text string) separation {
 	if found.separator == ',' && figuresSpaced(text) {
 		return separation{}
 	}
+	if found.separator == ',' && commasInFigures(text) && !commasSpaced(text, false) {
+		return separation{}
+	}
 	for i, separator := range separators {
 		if separator != found.separator && scores[i] > 0 && scores[i] >= 0.9*best {
 			found.other = separator
@@ -127,6 +130,35 @@ func figuresSpaced(text string) bool {
 		spaced++
 	}
 	return spaced >= 3 && spaced*3 >= lines
+}
+
+// leastNamed is how many figures with a comma stand beside words where commas are those of figures.
+const leastNamed = 3
+
+// commasInFigures reports whether commas either have a blank behind them or stand in figures that blanks set apart, of which some stand in lines
+// with words: "bore 9,25  base 13,6" has labels and their values, and a row of cells would have commas between these.
+func commasInFigures(text string) bool {
+	lines, named := 0, 0
+	for line := range strings.Lines(text) {
+		if lines++; lines > sampled {
+			break
+		}
+		figures, others := 0, 0
+		for word := range strings.FieldsSeq(line) {
+			switch word = strings.TrimRight(word, ",;:."); {
+			case !strings.Contains(word, ","):
+				others++
+			case !isFigure(word):
+				return false
+			default:
+				figures++
+			}
+		}
+		if others > 0 {
+			named += figures
+		}
+	}
+	return named >= leastNamed
 }
 
 // isFigure reports whether a word is of digits, with one mark between them at most.

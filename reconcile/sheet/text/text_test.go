@@ -54,6 +54,8 @@ func TestRead(t *testing.T) {
 		{"decimal comma", "13,6;9,4\n13,7;9,5\n", [][]string{{"13,6", "9,4"}, {"13,7", "9,5"}}},
 		{"decimal comma in one row", "13,6;9,4", [][]string{{"13,6", "9,4"}}},
 		{"decimal comma in one column", "OD\n13,6\n9,4\n", [][]string{{"OD"}, {"13,6"}, {"9,4"}}},
+		{"decimal commas beside words", "Karte A-1 Loch 9,25\ndół 13,5  góra 10,1\nczarny, 2,50 zł\n", [][]string{{"Karte A-1 Loch 9,25"}, {"dół 13,5  góra 10,1"}, {"czarny, 2,50 zł"}}},
+		{"words before numbers, cut by commas", "Iron 5,13.5\nIron 6,13.4\nIron 7,13.6\n", [][]string{{"Iron 5", "13.5"}, {"Iron 6", "13.4"}, {"Iron 7", "13.6"}}},
 		{"decimal comma and tabs", "OD\tID\n13,6\t9,4\n", [][]string{{"OD", "ID"}, {"13,6", "9,4"}}},
 		{"whole numbers and commas", "1,2,3\n4,5,6\n", [][]string{{"1", "2", "3"}, {"4", "5", "6"}}},
 		{"decimal points and commas", "13.6,9.4\n13.7,9.5\n", [][]string{{"13.6", "9.4"}, {"13.7", "9.5"}}},
