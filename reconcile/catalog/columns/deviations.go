@@ -2,6 +2,7 @@ package columns
 
 import (
 	"fmt"
+	"math"
 	"regexp"
 	"strings"
 	"sync"
@@ -63,12 +64,25 @@ func pairDeviations(columns []*Column) {
 			continue
 		}
 		upper, lower := deviationOf(a.Parts[len(a.Parts)-1]), deviationOf(b.Parts[len(b.Parts)-1])
-		if upper*lower != -1 || a.Profile.Filled+b.Profile.Filled == 0 {
+		if upper*lower != -1 || a.Profile.Filled+b.Profile.Filled == 0 || a.Profile.beyondDeviations() && b.Profile.beyondDeviations() {
 			continue
 		}
 		a.Deviation, b.Deviation, a.Partner = upper, lower, b
 		i++
 	}
+}
+
+// mostDeviation is more than any deviation in mm or inches is; those in micrometres have no decimals.
+const mostDeviation = 0.3
+
+// beyondDeviations reports whether the numbers of a column are too great for deviations: the same words name the upper and the lower end of a
+// part, "bas 13,5  haut 10,1".
+func (p *profile) beyondDeviations() bool {
+	least := math.Inf(1)
+	for _, s := range p.Sizes {
+		least = min(least, s.number)
+	}
+	return len(p.Sizes) > 0 && len(p.Sizes) == p.Filled && p.decimals > 0 && least >= mostDeviation
 }
 
 // nameDeviations tells of each pair of deviations which size it is for: the one that its heading names, or the one to its left.

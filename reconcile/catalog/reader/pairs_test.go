@@ -11,10 +11,12 @@ func TestDeviationColumns(t *testing.T) {
 		"plain signs": {"Part No | Bore (mm) | + | - | OD (mm) | + | -\nWX-1 | 9.4 | 0.05 | 0.00 | 13.6 | 0 | 0.04", "base_od=13.6[13.56..13.6] bore=9.4[9.4..9.45]", ""},
 		"signs with the numbers": {"Part No | Bore (mm) | tol + | tol − | OD (mm)\nWX-1 | 9.4 | +0.05 | -0.02 | 13.6",
 			"base_od=13.6 bore=9.4[9.38..9.45]", ""},
-		"both below":      {"Part No | Bore (mm) | OD (mm) | upper dev. | lower dev.\nWX-1 | 9.35 | 13.6 | -0.02 | -0.07", "base_od=13.6[13.53..13.58] bore=9.35", ""},
-		"words in German": {"Art.-Nr. | Innen-Ø (mm) | ob. Abmaß | unt. Abmaß | Außen-Ø (mm)\nWX-1 | 9.4 | 0.03 | 0.01 | 13.6", "bore=9.4[9.39..9.43]", ""},
-		"one missing":     {"Part No | Bore (mm) | + | - | OD (mm)\nWX-1 | 9.35 | 0.05 | | 13.6", "base_od=13.6 bore=9.35", ".."},
-		"no size beside":  {"Part No | + | - | Bore (mm) | OD (mm)\nWX-1 | 0.05 | 0.05 | 9.35 | 13.6", "base_od=13.6 bore=9.35", ".."},
+		"both below":       {"Part No | Bore (mm) | OD (mm) | upper dev. | lower dev.\nWX-1 | 9.35 | 13.6 | -0.02 | -0.07", "base_od=13.6[13.53..13.58] bore=9.35", ""},
+		"words in German":  {"Art.-Nr. | Innen-Ø (mm) | ob. Abmaß | unt. Abmaß | Außen-Ø (mm)\nWX-1 | 9.4 | 0.03 | 0.01 | 13.6", "bore=9.4[9.39..9.43]", ""},
+		"ends of a part":   {"Référence | Perçage (mm) | bas (mm) | haut (mm)\nWX-1 | 9,35 | 13,5 | 10,1\nWX-2 | 9,35 | 13,6 | 10,2", "base_od=13.5 bore=9.35", ".."},
+		"ends in Japanese": {"品番 | 穴 (mm) | 下 (mm) | 上 (mm)\nWX-1 | 9.35 | 13.5 | 10.1\nWX-2 | 9.35 | 13.6 | 10.2", "base_od=13.5 bore=9.35", ".."},
+		"one missing":      {"Part No | Bore (mm) | + | - | OD (mm)\nWX-1 | 9.35 | 0.05 | | 13.6", "base_od=13.6 bore=9.35", ".."},
+		"no size beside":   {"Part No | + | - | Bore (mm) | OD (mm)\nWX-1 | 0.05 | 0.05 | 9.35 | 13.6", "base_od=13.6 bore=9.35", ".."},
 	} {
 		t.Run(name, func(t *testing.T) {
 			c := read(t, grid("Ferrules", "\n"+test.table+"\n"))
