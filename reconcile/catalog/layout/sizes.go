@@ -191,8 +191,15 @@ func namesListed(lex *lexicon.Lexicon, text string, count int) []string {
 
 // sizeNamed returns the role of a size that a text names, empty where it names none.
 func sizeNamed(lex *lexicon.Lexicon, text string) string {
-	if found := lex.Match(text); len(found) > 0 && found[0].Score >= leastNamed && traits.Of[catalog.Role(found[0].Role)].Want == traits.Length {
-		return found[0].Role
+	for _, found := range lex.Match(text) {
+		switch want := traits.Of[catalog.Role(found.Role)].Want; {
+		case found.Score < leastNamed:
+			return ""
+		case want == traits.Length:
+			return found.Role
+		case want != traits.Text || found.Role == string(catalog.Description): // "top" is a form, and with a number a diameter
+			return ""
+		}
 	}
 	return ""
 }
