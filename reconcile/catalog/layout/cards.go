@@ -54,7 +54,7 @@ func cards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	if lanes == nil {
 		return nil
 	}
-	var all []card
+	var beside [][]card
 	var left []card // the cards of the last lane that names parts
 	for i, lane := range lanes {
 		entries := laneEntries(g, lex, lane, rightOf(g, lanes, i))
@@ -65,22 +65,18 @@ func cards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 		case len(left) > 0 && goesOn(lex, left, entries):
 			addBeside(left, entries)
 		case len(own) > 0:
-			all = append(all, own...)
-			left = all[len(all)-len(own):]
+			beside = append(beside, own)
+			left = own
 		case len(left) > 0:
 			addBeside(left, entries)
 		default:
 			return nil
 		}
 	}
-	if !namedAndSized(all) {
+	if !namedAndSized(slices.Concat(beside...)) {
 		return nil
 	}
-	r, ok := arrangeCards(g, all)
-	if !ok {
-		return nil
-	}
-	return []Region{r}
+	return arrangeBeside(g, beside)
 }
 
 // rightOf returns the last column of a lane.
@@ -221,6 +217,9 @@ func linePairs(g *grid.Grid, lex *lexicon.Lexicon, line int) (found []entry, pur
 	}
 	return found, pure
 }
+
+// sized reports whether a label with its value is one of a size.
+func (e *entry) sized() bool { return traits.Of[e.role].Want == traits.Length && counts(e) }
 
 // counts reports whether a label with its value is one of a part's number, name or size.
 func counts(e *entry) bool {
@@ -435,11 +434,65 @@ func namedAndSized(all []card) bool {
 		if named > mostAlike*max(1, len(roles)) {
 			return false
 		}
-		if slices.ContainsFunc(c, func(e entry) bool { return traits.Of[e.role].Want == traits.Length && counts(&e) }) {
+		if slices.ContainsFunc(c, func(e entry) bool { return e.sized() }) {
 			sized++
 		}
 	}
 	return sized > 0 && sized*2 >= len(all)
+}
+
+// arrangeBeside makes tables of the cards that stand in lanes beside each other: one, or where more cards stand beside each other than each has
+// lines, several, each of as many lanes as there are lines for. It returns nil where that cannot be done.
+func arrangeBeside(g *grid.Grid, lanes [][]card) []Region {
+	var tables []Region
+	for from := 0; from < len(lanes); {
+		to := len(lanes)
+		for to > from+1 && !haveRows(slices.Concat(lanes[from:to]...)) {
+			to--
+		}
+		r, ok := arrangeCards(g, slices.Concat(lanes[from:to]...))
+		if !ok {
+			return nil
+		}
+		if len(tables) > 0 || to < len(lanes) {
+			r.Second = from > 0
+			r.area.From.Col, r.area.To.Col = widthOf(lanes[from:to])
+		}
+		tables = append(tables, r)
+		from = to
+	}
+	return tables
+}
+
+// widthOf returns the first and the last column that cards stand in.
+func widthOf(lanes [][]card) (first, last int) {
+	for _, c := range slices.Concat(lanes...) {
+		for _, e := range c {
+			if first == 0 || e.at.Col < first {
+				first = e.at.Col
+			}
+			last = max(last, e.at.Col, e.valueAt.Col)
+		}
+	}
+	return first, last
+}
+
+// rowAfter returns the row of a card in a table in which another one has the last row; it reports false where the card has none left.
+func (c card) rowAfter(last int) (row int, ok bool) {
+	row = max(last+1, c[0].valueAt.Row)
+	return row, row <= c.last()
+}
+
+// haveRows reports whether cards have a row each in one table.
+func haveRows(all []card) bool {
+	slices.SortStableFunc(all, func(a, b card) int { return a[0].at.Row - b[0].at.Row })
+	row, ok := 0, true
+	for _, c := range all {
+		if row, ok = c.rowAfter(row); !ok {
+			return false
+		}
+	}
+	return true
 }
 
 // arrangeCards makes one table of cards; it reports false where two cards would have to share a row, and where there are too many labels.
@@ -456,7 +509,8 @@ func arrangeCards(g *grid.Grid, all []card) (Region, bool) {
 	var labels []sheet.Ref
 	line, to := 0, 0
 	for _, c := range all {
-		if line = max(line+1, c[0].valueAt.Row); line > c.last() {
+		ok := false
+		if line, ok = c.rowAfter(line); !ok {
 			return Region{}, false
 		}
 		to = max(to, c.last())

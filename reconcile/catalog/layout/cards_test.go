@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -69,16 +70,18 @@ func TestCards(t *testing.T) {
 		"more cards beside each other than each has lines": {
 			[][]string{{"Part: A-1", "Part: A-2", "Part: A-3", "Part: A-4"}, {"Hosel OD: 13.4 mm", "Hosel OD: 13.4 mm", "Hosel OD: 13.4 mm", "Hosel OD: 13.4 mm"},
 				{"Bore: 9.5 mm", "Bore: 9.5 mm", "Bore: 9.5 mm", "Bore: 9.5 mm"}},
-			nil,
+			map[int]string{1: "A-1 A-4", 2: "A-2", 3: "A-3"},
 		},
 	} {
 		g := grid.New(sheettest.Texts("cards", c.rows, false))
 		var parts map[int]string
 		for _, r := range cards(g, lexicon.New(nil)) {
-			parts = map[int]string{}
+			if parts == nil {
+				parts = map[int]string{}
+			}
 			for line := r.Body; line <= r.To; line++ {
 				if text := r.Grid.At(line, 1); text != "" {
-					parts[line] = text
+					parts[line] = strings.TrimSpace(parts[line] + " " + text)
 				}
 			}
 		}
