@@ -107,6 +107,10 @@ func TestItems(t *testing.T) {
 			[]string{"X-1: OD 13.6, bore 9.5", "X-2|X-3: OD 13.7, bore 9.5", "X-4|X-5 and X-6: OD 13.8|bore 9.5", "X-7 and X-8, OD 13.8, bore 9.5"},
 			"X-1: base_od=13.6 bore=9.5; X-2, X-3: base_od=13.7 bore=9.5; X-4, X-5 and X-6: base_od=13.8 bore=9.5; X-7 and X-8: base_od=13.8 bore=9.5",
 		},
+		"ends": {
+			[]string{"X-1   bore 9.25   base 13.6   top 10.2", "X-2   Loch 9,25   unten 13,6   oben 10,2", "X-3   foro 9,25   base 13,6   cima 10,2"},
+			"X-1: bore=9.25 base_od=13.6 top=10.2; X-2: bore=9,25 base_od=13,6 top=10,2; X-3: bore=9,25 base_od=13,6 top=10,2",
+		},
 		"two items":   {[]string{"- X-1: OD 13.6, bore 9.5", "- X-2: OD 13.7, bore 9.5"}, ""},
 		"mostly text": {[]string{"- X-1: OD 13.6, bore 9.5", "a", "b", "c", "- X-2: OD 13.7, bore 9.5", "d", "e", "- X-3: OD 13.8, bore 9.5"}, ""},
 	} {

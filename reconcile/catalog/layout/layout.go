@@ -104,6 +104,9 @@ func Tables(g *grid.Grid, lex *lexicon.Lexicon, rules catalog.SheetRules) []Regi
 		found = items(g, lex)
 	}
 	if found == nil {
+		found = plainCards(g, lex)
+	}
+	if found == nil {
 		found = spaced(g, lex)
 	}
 	taken := spansOf(found)

@@ -1,0 +1,657 @@
+package layout
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/grid"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/internal/pattern"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// Cards may do without colons, and say several things in a line: "Card DA-118   bore 9.25" above "base 13.6  top 10.2  long 25.4" above
+// "black, 140 in stock". A label and its value stand in one text then. Such a card begins where its part number stands, which has the same word
+// before it on each card, or none, and ends at a blank line or where the next one begins; cards beside each other keep to their columns.
+
+const (
+	// leastPlain is how many cards a sheet of such has.
+	leastPlain = 2
+	// mostBefore is how many words stand before the number of a card at most, and mostLabel how many make a label.
+	mostBefore, mostLabel = 2, 4
+	// mostOdd is how many labels of single cards, that nobody knows, get a column.
+	mostOdd = 12
+	// mostBare is of how many cards one at most has a number without a label.
+	mostBare = 4
+)
+
+// plainPiece is one thing that a line says, apart from the others by two blanks, a comma, a sign or the border of its cell.
+type plainPiece struct {
+	text string
+	at   sheet.Ref
+	line int
+	// number is the part number that it begins with and before what stands before that, rest what behind; empty where it has none.
+	before, number, rest string
+	// starts is set where the piece is where a card begins.
+	starts bool
+}
+
+// plainCards finds the cards of a sheet whose labels have no colons, as one table; nil where it has none.
+func plainCards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
+	if g.Width > widestCards || !saysPairs(g, lex) {
+		return nil
+	}
+	var pieces []plainPiece
+	for line := 1; line <= g.Lines; line++ {
+		pieces = append(pieces, piecesIn(g, lex, line)...)
+	}
+	lanes, ok := markStarts(lex, pieces)
+	if !ok || belowHeading(g, lex, pieces[slices.IndexFunc(pieces, isStart)].line) {
+		return nil
+	}
+	var beside [][]card
+	for i, lane := range lanes {
+		right := rightOf(g, lanes, i)
+		own := slices.DeleteFunc(slices.Clone(pieces), func(p plainPiece) bool { return p.at.Col < lane || p.at.Col > right })
+		beside = append(beside, laneCards(lex, own))
+	}
+	all := slices.Concat(beside...)
+	if !plainlySized(all) || !namedAndSized(all) {
+		return nil
+	}
+	joinOdd(all)
+	return arrangeBeside(g, beside)
+}
+
+func isStart(p plainPiece) bool { return p.starts }
+
+// saysPairs reports whether the first lines of a sheet say sizes by name within their texts often enough to be cards. It spares all other
+// sheets the rest.
+func saysPairs(g *grid.Grid, lex *lexicon.Lexicon) bool {
+	pairs, bare := 0, 0
+	for line, probed := 1, 0; line <= g.Lines && probed < cardProbe; line++ {
+		if g.BlankLine(line, 1, g.Width) {
+			continue
+		}
+		probed++
+		label := false
+		for _, id := range g.Row(line, 1, g.Width) {
+			text, isLabel := g.Text(id), false
+			switch {
+			case text == "" || len(text) > lexicon.LongestNote:
+			case !strings.ContainsFunc(text, unicode.IsDigit):
+				isLabel = labelsSize(lex, text)
+			case label && lexicon.LooksNumeric(text):
+				pairs++
+			case !strings.ContainsFunc(text, unicode.IsLetter):
+				bare++
+			default:
+				pairs += pairsSaid(lex, text)
+			}
+			label = isLabel
+		}
+	}
+	return pairs >= leastPairs && pairs >= bare
+}
+
+// pairsSaid counts the sizes with labels that a text gives.
+func pairsSaid(lex *lexicon.Lexicon, text string) int {
+	count := 0
+	for _, piece := range cutApart(text) {
+		for _, e := range pairsIn(lex, piece) {
+			if labelsSize(lex, e.label) {
+				count++
+			}
+		}
+	}
+	return count
+}
+
+// apart is what stands between two things that a line says, but between digits, where it may make one size of two.
+var apart = pattern.Lazy(`[ \x{a0}]{2,}|\s*[\t\x{3000}]\s*|[,;] +|[，；、]\s*| +[/|·•–—-] +`)
+
+// piecesIn returns what a line says, piece by piece.
+func piecesIn(g *grid.Grid, lex *lexicon.Lexicon, line int) []plainPiece {
+	var all []plainPiece
+	for col := 1; col <= g.Width; col++ {
+		if g.At(line, col) == "" {
+			continue
+		}
+		text, at := asWritten(g, line, col), g.Ref(line, col)
+		if before, numbers, rest := severalIn(lex, text); numbers != "" {
+			all = append(all, plainPiece{text: text[:len(text)-len(rest)], at: at, line: line, before: before, number: numbers})
+			text = rest
+		}
+		for _, text := range cutApart(text) {
+			p := plainPiece{text: text, at: at, line: line}
+			p.before, p.number, p.rest = numberIn(lex, text)
+			// A number by itself has its word before it, in a cell of its own.
+			if last := len(all) - 1; last >= 0 && p.number != "" && p.before == "" && p.rest == "" && namesCard(lex, all[last].text) {
+				p.before = all[last].text
+				all = all[:last]
+			}
+			all = append(all, p)
+		}
+	}
+	return all
+}
+
+// cutApart cuts a text where it has a comma, a sign or several blanks between two things.
+func cutApart(text string) []string {
+	var all []string
+	add := func(piece string) {
+		if piece = strings.Trim(piece, " \u00a0\t\u3000,;|"); piece != "" {
+			all = append(all, piece)
+		}
+	}
+	from := 0
+	for _, at := range apart().FindAllStringIndex(text, -1) {
+		before, _ := utf8.DecodeLastRuneInString(text[:at[0]])
+		after, _ := utf8.DecodeRuneInString(text[at[1]:])
+		if sign := strings.TrimSpace(text[at[0]:at[1]]); sign != "" && strings.ContainsAny(sign, "/"+dashes) && unicode.IsDigit(before) && (unicode.IsDigit(after) || after == '.') {
+			continue
+		}
+		add(text[from:at[0]])
+		from = at[1]
+	}
+	add(text[from:])
+	return all
+}
+
+// namesCard reports whether a text is a word for cards or for the numbers of parts, as it stands before the number of a card.
+func namesCard(lex *lexicon.Lexicon, text string) bool {
+	if len(text) > longestLabel || strings.ContainsFunc(text, unicode.IsDigit) {
+		return false
+	}
+	text = strings.Trim(text, aroundNames+"#")
+	if _, card := lex.Words.Mark(text, "card"); card {
+		return true
+	}
+	role, score := roleOfLabel(lex, text)
+	return role == catalog.Part && score >= lexicon.HeadingScore
+}
+
+// numberIn returns the part number that a text begins with, after a word or two where it has such, and what stands behind it.
+func numberIn(lex *lexicon.Lexicon, text string) (before, number, rest string) {
+	if label, behind, colon := cutLabel(text); colon && namesCard(lex, label) {
+		number, rest = codeFirst(strings.Fields(behind))
+		return label, number, rest
+	}
+	if before, behind := wideLabel(lex, text); before != "" {
+		number, rest = codeFirst(strings.Fields(behind))
+		return before, number, rest
+	}
+	fields := strings.Fields(text)
+	for n := range min(mostBefore+1, len(fields)) {
+		before = strings.Join(fields[:n], " ")
+		if n > 0 && strings.ContainsFunc(fields[n-1], unicode.IsDigit) {
+			return "", "", ""
+		}
+		switch {
+		case n > 0 && namesCard(lex, before):
+			if number, rest = codeFirst(fields[n:]); number != "" {
+				return before, number, rest
+			}
+		case n < 2 && isItemNumber(fields[n]):
+			rest = strings.Join(fields[n+1:], " ")
+			if role, _ := roleOfLabel(lex, before); role != "" || beginsWithDigit(rest) {
+				return "", "", "" // a colour's number, a shaft's; the name of a size, D1
+			}
+			return before, fields[n], rest
+		}
+	}
+	return "", "", ""
+}
+
+// severalIn returns the part numbers that a text begins with, behind the word for them, where several share a card; empty where it has one.
+func severalIn(lex *lexicon.Lexicon, text string) (before, numbers, rest string) {
+	for n, behind := range strings.SplitN(text, " ", mostBefore+1) {
+		if n > 0 && strings.ContainsFunc(behind, unicode.IsDigit) {
+			break
+		}
+		before = strings.TrimSpace(before + " " + behind)
+		if !namesCard(lex, before) {
+			continue
+		}
+		if numbers, rest = together(strings.TrimLeft(text[len(before):], aroundNames)); numbers != "" {
+			return before, numbers, rest
+		}
+	}
+	return "", "", ""
+}
+
+// beginsWithDigit reports whether a text begins with a number.
+func beginsWithDigit(text string) bool {
+	text = strings.TrimLeft(text, ".")
+	return text != "" && text[0] >= '0' && text[0] <= '9'
+}
+
+// wideLabel cuts the word for cards off a text in a script without blanks between words.
+func wideLabel(lex *lexicon.Lexicon, text string) (label, behind string) {
+	end := strings.IndexFunc(text, func(sign rune) bool { return !lexicon.IsWide(sign) })
+	if end <= 0 || strings.HasPrefix(text[end:], " ") || !namesCard(lex, text[:end]) {
+		return "", ""
+	}
+	return text[:end], text[end:]
+}
+
+// codeFirst returns the part number that words begin with behind the word for it: one with a digit, or two of which the second has them.
+func codeFirst(fields []string) (number, rest string) {
+	for n := 1; n <= min(2, len(fields)); n++ {
+		number = strings.Trim(strings.Join(fields[:n], " "), ",;:")
+		if strings.ContainsFunc(number, unicode.IsDigit) {
+			if !lexicon.LooksLikeCode(number) || n == 2 && strings.ToUpper(fields[0]) != fields[0] {
+				return "", ""
+			}
+			return number, strings.Join(fields[n:], " ")
+		}
+	}
+	return "", ""
+}
+
+// markStarts marks the pieces with which cards begin, and returns the columns in which cards beside each other do. It reports false where there
+// are too few, or two in one cell.
+func markStarts(lex *lexicon.Lexicon, pieces []plainPiece) (lanes []int, ok bool) {
+	counts, first := map[string]int{}, map[string]int{}
+	for i, p := range pieces {
+		if p.number == "" {
+			continue
+		}
+		key := words.Fold(p.before)
+		if counts[key]++; counts[key] == 1 {
+			first[key] = i
+		}
+	}
+	best, found := "", false
+	for key := range counts {
+		if !found || surerStart(lex, key, best, counts, first) {
+			best, found = key, true
+		}
+	}
+	if counts[best] < leastPlain && !namesCard(lex, best) {
+		return nil, false
+	}
+	seen := map[string]bool{}
+	lastLine, lastCol, abreast := 0, 0, false
+	for i := range pieces {
+		p := &pieces[i]
+		if p.number == "" || words.Fold(p.before) != best {
+			continue
+		}
+		seen[p.number] = true
+		p.starts = true
+		if p.line == lastLine {
+			if p.at.Col == lastCol {
+				return nil, false
+			}
+			abreast = true
+		}
+		lastLine, lastCol = p.line, p.at.Col
+		lanes = append(lanes, p.at.Col)
+	}
+	if !abreast {
+		lanes = []int{1}
+	}
+	slices.Sort(lanes)
+	return slices.Compact(lanes), len(seen) >= min(leastPlain, counts[best])
+}
+
+// surerStart reports whether one word before numbers is surer to begin cards than another: since it names them, by how many it does, or since
+// it stands first.
+func surerStart(lex *lexicon.Lexicon, a, b string, counts, first map[string]int) bool {
+	if names := namesCard(lex, a) && counts[a] >= leastPlain; names != (namesCard(lex, b) && counts[b] >= leastPlain) {
+		return names
+	}
+	if counts[a] != counts[b] {
+		return counts[a] > counts[b]
+	}
+	return first[a] < first[b]
+}
+
+// laneCards reads the cards of a lane, block by block.
+func laneCards(lex *lexicon.Lexicon, pieces []plainPiece) []card {
+	var all []card
+	for from := 0; from < len(pieces); {
+		to := from + 1
+		for to < len(pieces) && pieces[to].line <= pieces[to-1].line+1 {
+			to++
+		}
+		block := pieces[from:to]
+		from = to
+		if !slices.ContainsFunc(block, isStart) {
+			if len(all) > 0 && goesOnBelow(lex, all, block) {
+				all[len(all)-1] = append(all[len(all)-1], saidIn(lex, block)...)
+			}
+			continue
+		}
+		all = append(all, blockCards(lex, block)...)
+	}
+	return all
+}
+
+// goesOnBelow reports whether a block without a part number says more of the card above it: a size that this has not, beside nothing but labels
+// with values.
+func goesOnBelow(lex *lexicon.Lexicon, all []card, block []plainPiece) bool {
+	sizes := false
+	for _, e := range saidIn(lex, block) {
+		if e.role == "" || hasRole(all[len(all)-1], e.role) {
+			return false
+		}
+		sizes = sizes || e.sized()
+	}
+	return sizes
+}
+
+// blockCards reads the cards of lines without a blank one between. What stands above the first is a title, unless it says sizes; below the last
+// a line more than the others have is a note, unless it says what the card has not yet.
+func blockCards(lex *lexicon.Lexicon, block []plainPiece) []card {
+	var all []card
+	tallest := 0
+	for at := slices.IndexFunc(block, isStart); at < len(block); {
+		next := at + 1
+		for next < len(block) && !block[next].starts {
+			next++
+		}
+		own := block[at:next]
+		if next < len(block) {
+			tallest = max(tallest, own[len(own)-1].line-own[0].line)
+		} else if at > 0 && tallest > 0 {
+			own = withoutNotes(lex, own, own[0].line+tallest)
+		}
+		all = append(all, plainCard(lex, own))
+		at = next
+	}
+	if before := block[:slices.IndexFunc(block, isStart)]; len(all) == 1 {
+		said := saidIn(lex, before)
+		if slices.ContainsFunc(said, func(e entry) bool { return e.sized() }) {
+			all[0] = append(all[0], said...)
+		}
+	}
+	return all
+}
+
+// withoutNotes takes off the lines beyond one in which nothing has a label that counts.
+func withoutNotes(lex *lexicon.Lexicon, own []plainPiece, last int) []plainPiece {
+	for len(own) > 0 && own[len(own)-1].line > last {
+		line := own[len(own)-1].line
+		from := slices.IndexFunc(own, func(p plainPiece) bool { return p.line == line })
+		if slices.ContainsFunc(saidIn(lex, own[from:]), func(e entry) bool { return e.sized() }) {
+			break
+		}
+		own = own[:from]
+	}
+	return own
+}
+
+// plainCard reads the pieces of a card, of which the first has its number.
+func plainCard(lex *lexicon.Lexicon, pieces []plainPiece) card {
+	p := pieces[0]
+	c := card{{label: "part number", value: p.number, at: p.at, valueAt: p.at, role: catalog.Part}}
+	said := slices.Clone(pieces[1:])
+	if p.rest != "" {
+		said = slices.Insert(said, 0, plainPiece{text: p.rest, at: p.at, line: p.line})
+	}
+	if len(said) > 0 && said[0].line == p.line && namesPart(lex, said[0].text) {
+		c = append(c, entry{label: "description", value: said[0].text, at: said[0].at, valueAt: said[0].at, role: catalog.Description})
+		said = said[1:]
+	}
+	return append(c, saidIn(lex, said)...)
+}
+
+// namesPart reports whether a text behind a part number is a name that ends in a number, and no label with its value: Blade 6.
+func namesPart(lex *lexicon.Lexicon, text string) bool {
+	name := strings.TrimRightFunc(text, unicode.IsDigit)
+	label := strings.TrimRight(name, " ")
+	if name == text || label == name || len(text)-len(name) > 2 || strings.ContainsFunc(label, unicode.IsDigit) {
+		return false
+	}
+	_, known := roleKnown(lex, label)
+	return !known && !lex.Words.Irrelevant(label)
+}
+
+// saidIn returns what pieces say, by label; what has none is the description.
+func saidIn(lex *lexicon.Lexicon, pieces []plainPiece) card {
+	var c card
+	var texts []string
+	var at sheet.Ref
+	for i := 0; i < len(pieces); i++ {
+		p := pieces[i]
+		if i+1 < len(pieces) && labelBeside(lex, p, pieces[i+1]) {
+			i++
+			role, _ := roleOfLabel(lex, p.text)
+			c = append(c, entry{label: p.text, value: pieces[i].text, at: p.at, valueAt: pieces[i].at, role: role})
+			continue
+		}
+		if p.number != "" && p.rest == "" && strings.ContainsAny(p.number, "-_/") {
+			p.text = strings.TrimSpace(p.before + " " + p.number) // of another part, or of what belongs to this one
+			texts = append(texts, p.text)
+			continue
+		}
+		found := pairsIn(lex, p.text)
+		for _, e := range found {
+			e.at, e.valueAt = p.at, p.at
+			c = append(c, e)
+		}
+		if len(found) == 0 {
+			if at == (sheet.Ref{}) {
+				at = p.at
+			}
+			texts = append(texts, p.text)
+		}
+	}
+	if len(texts) > 0 {
+		c = append(c, entry{label: "description", value: strings.Join(texts, ", "), at: at, valueAt: at, role: catalog.Description})
+	}
+	return c
+}
+
+// labelBeside reports whether a piece is nothing but a label, and the next one a value that begins with a number.
+func labelBeside(lex *lexicon.Lexicon, label, next plainPiece) bool {
+	if label.line != next.line || strings.ContainsFunc(label.text, unicode.IsDigit) {
+		return false
+	}
+	return labelsSize(lex, label.text) && lexicon.LooksNumeric(next.text)
+}
+
+// labelsSize reports whether a text is the label of a size.
+func labelsSize(lex *lexicon.Lexicon, text string) bool {
+	if len(text) > longestLabel {
+		return false
+	}
+	return slices.ContainsFunc(lex.Match(trimLabel(text)), func(m words.RoleMatch) bool {
+		return m.Score >= lexicon.HeadingScore && traits.Of[catalog.Role(m.Role)].Want == traits.Length
+	})
+}
+
+// trimLabel takes off a label what stands about it, but for brackets of its own: "Base (mm) =".
+func trimLabel(text string) string {
+	text = strings.Trim(text, strings.NewReplacer("(", "", ")", "", "（", "", "）", "").Replace(aroundNames))
+	if open := strings.ContainsAny(text, "(（"); open == strings.ContainsAny(text, ")）") {
+		return text
+	}
+	return strings.Trim(text, aroundNames)
+}
+
+// pairsIn returns the labels of a piece with their values, none where it has no number.
+func pairsIn(lex *lexicon.Lexicon, text string) []entry {
+	if len(text) > lexicon.LongestNote {
+		return nil
+	}
+	if e, ok := textPair(lex, text); ok {
+		return []entry{e}
+	}
+	if !strings.ContainsFunc(text, unicode.IsNumber) {
+		return nil
+	}
+	if label, value, colon := cutLabel(text); colon && value != "" && !strings.ContainsAny(value, ":：") {
+		role, _ := roleKnown(lex, label)
+		return []entry{{label: label, value: value, role: role}}
+	}
+	places := slices.DeleteFunc(joined(lex, text, measure().FindAllStringIndex(text, 24)), func(at []int) bool { return !standsFree(text, at[0], at[1]) })
+	if many := alternating(lex, text, places); many != nil {
+		return many
+	}
+	if amount, ok := amountIn(lex, text); ok {
+		return []entry{amount}
+	}
+	if e, ok := gluedPair(lex, text); ok {
+		return []entry{e}
+	}
+	if len(places) == 0 {
+		return nil
+	}
+	return []entry{singlePair(lex, text, places)}
+}
+
+// textPair returns the label of a text without numbers with the text behind it: "Colour black".
+func textPair(lex *lexicon.Lexicon, text string) (entry, bool) {
+	label, said, two := strings.Cut(text, " ")
+	if !two || strings.ContainsFunc(text, unicode.IsNumber) {
+		return entry{}, false
+	}
+	label = trimLabel(label)
+	role, score := roleOfLabel(lex, label)
+	if score < lexicon.Understood || role == catalog.Description || traits.Of[role].Want != traits.Text {
+		return entry{}, false
+	}
+	return entry{label: label, value: strings.TrimSpace(said), role: role}, true
+}
+
+// roleKnown is roleOfLabel, with no role where that is not sure enough.
+func roleKnown(lex *lexicon.Lexicon, label string) (role catalog.Role, known bool) {
+	role, score := roleOfLabel(lex, trimLabel(label))
+	if score < lexicon.HeadingScore {
+		return "", false
+	}
+	return role, true
+}
+
+// alternating returns the pairs of a text in which labels that are known and sizes take turns, either all labels first or all sizes; nil where
+// something else stands between.
+func alternating(lex *lexicon.Lexicon, text string, places [][]int) []entry {
+	if len(places) < 2 {
+		return nil
+	}
+	behind := strings.Trim(text[:places[0][0]], aroundNames) == ""
+	if behind == (strings.Trim(text[places[len(places)-1][1]:], aroundNames) == "") {
+		return nil // a number too many, or one too few
+	}
+	var all []entry
+	for i, at := range places {
+		from, to := 0, at[0]
+		if i > 0 {
+			from = places[i-1][1]
+		}
+		if behind {
+			if from, to = at[1], len(text); i+1 < len(places) {
+				to = places[i+1][0]
+			}
+		}
+		label := trimLabel(text[from:to])
+		role, known := roleKnown(lex, label)
+		if !known || len(strings.Fields(label)) > mostLabel {
+			return nil
+		}
+		label, said := withoutLimit(lex, label)
+		all = append(all, entry{label: label, value: said + text[at[0]:at[1]], role: role})
+	}
+	return all
+}
+
+// gluedPair returns the label and the size of a text that has no blank between them: OD13.6.
+func gluedPair(lex *lexicon.Lexicon, text string) (entry, bool) {
+	at := strings.IndexFunc(text, func(sign rune) bool { return unicode.IsDigit(sign) || sign == '.' })
+	if at <= 0 || at > longestLabel || strings.ContainsAny(text[at-1:at], " -_/") { // HT-122 is a part number
+		return entry{}, false
+	}
+	label, size := trimLabel(text[:at]), text[at:]
+	role, known := roleKnown(lex, label)
+	one := lex.Read(size, value.Context{Want: value.WantLength})
+	if !known || traits.Of[role].Want != traits.Length || one.Kind != value.Length && one.Kind != value.Number {
+		return entry{}, false
+	}
+	return entry{label: label, value: size, role: role}, true
+}
+
+// singlePair returns the label of a text with all that stands behind it, or before it where the text begins with the number. A label that is
+// not known stays one: a column that nobody can read is seen, and a number in a description is not.
+func singlePair(lex *lexicon.Lexicon, text string, places [][]int) entry {
+	first, last := places[0], places[len(places)-1]
+	if label := trimLabel(text[:first[0]]); label != "" {
+		label, said := withoutLimit(lex, label)
+		role, _ := roleKnown(lex, label)
+		return entry{label: label, value: strings.TrimSpace(said + text[first[0]:]), role: role}
+	}
+	label := trimLabel(text[last[1]:])
+	role, _ := roleKnown(lex, label)
+	return entry{label: cmp.Or(label, unlabelled), value: strings.TrimSpace(text[:last[1]]), role: role}
+}
+
+// unlabelled is the label of numbers that have none.
+const unlabelled = "?"
+
+// withoutLimit takes off a label what says of the number behind it that it is a limit, or about so: "bore max", "bore approx.".
+func withoutLimit(lex *lexicon.Lexicon, label string) (name, said string) {
+	at := strings.LastIndex(label, " ")
+	if at <= 0 {
+		return label, ""
+	}
+	for _, mark := range []string{"approximate", "at_most", "at_least"} {
+		if _, says := lex.Words.Mark(label[at+1:], mark); says {
+			return strings.TrimSpace(label[:at]), label[at+1:] + " "
+		}
+	}
+	return label, ""
+}
+
+// plainlySized reports whether most cards, and two at least, give two sizes or more, or the only one gives three.
+func plainlySized(all []card) bool {
+	bare := 0
+	for _, c := range all {
+		if slices.ContainsFunc(c, func(e entry) bool { return e.label == unlabelled }) {
+			bare++
+		}
+	}
+	if bare*mostBare > len(all) {
+		return false // they have their names above them: that is a table
+	}
+	if len(all) == 1 {
+		return all[0].sizes() >= leastPairs
+	}
+	sized := sized(all)
+	return sized >= leastPlain && sized*3 >= len(all)*2
+}
+
+// joinOdd puts labels that nobody knows, and no two cards have, into the descriptions, where there are too many of them for columns.
+func joinOdd(all []card) {
+	counts := map[string]int{}
+	for _, c := range all {
+		for _, e := range c {
+			if e.role == "" {
+				counts[words.Fold(e.label)]++
+			}
+		}
+	}
+	odd := 0
+	for _, n := range counts {
+		if n == 1 {
+			odd++
+		}
+	}
+	for i, c := range all {
+		for k := range c {
+			if e := &c[k]; e.role == "" && odd > mostOdd && counts[words.Fold(e.label)] == 1 {
+				e.value = strings.TrimSpace(e.label + " " + e.value)
+				e.label, e.role = "description", catalog.Description
+			}
+		}
+		all[i] = c
+	}
+}
