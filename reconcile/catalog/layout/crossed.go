@@ -1,24 +1,23 @@
 package layout
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
 	"unicode"
 
-	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
-	"example.com/seatline/reconcile/catalog/traits"
-	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/sheet"
 )
 
-// A cross table has one size going down, another across, and in its field the numbers of the parts that have both; a third size may stand
-// in the title. One of the sides may be the tips that the parts are for, which say themselves what they are. Each column of the field is read
-// as a table, with columns for the part number, the size of the line, that of the column and those of the title, so that a row of it has
-// one part.
+// A cross table has one size going down, another across, and in its field the numbers of the parts that have both. A third size may stand in
+// the title, in a second line across or in a second column down. One of the sides may be the tips that the parts are for, which say themselves
+// what they are, or words such as colours. Columns beside the field say something of all parts of a line. Each column of the field is read as
+// a table, with columns for the part number, the size of the line, those of the column and of the title and what stands beside, so that a row
+// of it has one part.
 
 // crossed is a cross table as it was found.
 type crossed struct {
@@ -27,6 +26,21 @@ type crossed struct {
 	// of their sizes.
 	head, first, last, down int
 	columns                 []int
+	// tiers are the lines above head that have a text for each group of columns, from the top.
+	tiers []int
+	// beside are other columns that say something of the parts of a line: their top, their price, a second size.
+	beside []int
+	// behind are the columns without a heading behind those of the field, and words the lines of headings that have words and no sizes.
+	behind map[int]int
+	words  map[int]bool
+	// carried are those of them whose blank cells mean what stands above.
+	carried map[int]bool
+	// lines are those of the field that have sizes beside it, cells what it has in them, and odd the cells that say something else.
+	lines []int
+	cells map[sheet.Ref]fieldCell
+	odd   []sheet.Ref
+	// amounts says why the amounts behind part numbers are what they are, and unsaid that they are not known.
+	amounts, unsaid string
 	// from is the first line that belongs to it.
 	from int
 }
@@ -38,6 +52,8 @@ type axis struct {
 	at    sheet.Ref
 	role  catalog.Role
 	taken bool
+	// why says from where it is known what the side gives, where its name stands in a sentence.
+	why string
 }
 
 const (
@@ -54,11 +70,11 @@ const (
 	mostAbove = 2
 	// leastDigits is how many digits a part number of the field has where it has nothing else, and neither prices nor stock have as a rule.
 	leastDigits = 5
-	// leastCrossed is how many part numbers the field has at least.
-	leastCrossed = 3
+	// leastCrossed is how many part numbers the field has at least, and fewestOdd how many for each cell that says something else.
+	leastCrossed, fewestOdd = 3, 4
 )
 
-// crossTables finds the cross tables of a sheet.
+// crossTables finds the cross tables of a sheet, and the tables of groups that share columns.
 func crossTables(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	if g.Width > widestCross || g.Width < 3 {
 		return nil
@@ -70,144 +86,419 @@ func crossTables(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 			continue
 		}
 		probed++
-		x := crossAt(g, lex, line, floor)
-		if x == nil {
+		regions, last := crossedAt(g, lex, line, floor)
+		if regions == nil {
 			continue
 		}
-		if regions := x.regions(lex); regions != nil {
-			if (len(found)+len(regions))*g.Lines > mostCrossed {
-				return nil
-			}
-			found = append(found, regions...)
-			line, floor, probed = x.last, x.last+1, 0
+		if (len(found)+len(regions))*g.Lines > mostCrossed {
+			return nil
 		}
+		found = append(found, regions...)
+		line, floor, probed = last, last+1, 0
 	}
 	return found
 }
 
-// crossAt returns the cross table whose sizes across stand in a line, nil where there is none.
-func crossAt(g *grid.Grid, lex *lexicon.Lexicon, line, floor int) *crossed {
-	x := &crossed{g: g, head: line, first: line + 1}
-	seen := map[string]bool{}
-	for i, id := range g.Row(line, 1, g.Width) {
-		text := g.Text(id)
-		switch {
-		case text == "":
-		case isSize(lex, text):
-			if seen[text] {
-				return nil
-			}
-			seen[text] = true
-			x.columns = append(x.columns, i+1)
-		case len(x.columns) > 0:
-			return nil
+// crossedAt returns the tables of the cross table or of the table of groups whose headings end in a line, and the last line of it; nil where
+// there is none.
+func crossedAt(g *grid.Grid, lex *lexicon.Lexicon, line, floor int) (tables []Region, last int) {
+	if x := crossAt(g, lex, line, floor); x != nil {
+		if tables = x.regions(lex); tables != nil {
+			return tables, x.last
 		}
 	}
-	if len(x.columns) < 2 || x.columns[0] < 2 {
+	if t := groupedAt(g, lex, line, floor); t != nil {
+		return t.regions(lex), t.last
+	}
+	return nil, 0
+}
+
+// crossAt returns the cross table whose sizes across stand in a line, nil where there is none.
+func crossAt(g *grid.Grid, lex *lexicon.Lexicon, line, floor int) *crossed {
+	x := &crossed{g: g, head: line, first: firstBelow(g, line), behind: map[int]int{}, words: map[int]bool{}}
+	again, ok := x.findColumns(lex)
+	if !ok {
+		if !x.findWords(lex) {
+			return nil
+		}
+		again = false
+	}
+	if !x.findBehind() {
+		return nil
+	}
+	x.findTiers(lex, floor)
+	if again && !x.allDifferent() {
 		return nil
 	}
 	for col := x.columns[0] - 1; col >= 1 && x.down == 0; col-- {
-		if g.At(x.first, col) != "" {
+		if isSize(lex, g.At(x.first, col)) || g.At(x.first, col) != "" && !x.headed(col) {
 			x.down = col
 		}
 	}
-	if x.down == 0 || isSize(lex, g.At(line, x.down)) {
+	if x.down == 0 || isSize(lex, g.At(line, x.down)) || !x.findBeside() {
 		return nil
 	}
-	seen = map[string]bool{}
-	for x.last = line; x.last < g.Lines; x.last++ {
-		text := g.At(x.last+1, x.down)
-		if !isSize(lex, text) || seen[text] || len(g.Row(x.last+1, x.columns[len(x.columns)-1]+1, g.Width)) > 0 && !g.BlankLine(x.last+1, x.columns[len(x.columns)-1]+1, g.Width) {
-			break
-		}
-		if seen[text] = true; len(seen) > tallestCross {
-			return nil
-		}
-	}
-	if x.last < x.first+1 {
+	x.findCarried(lex)
+	if !x.findLines(lex) {
 		return nil
 	}
-	for x.from = line; x.from > floor && line-x.from < linesAbove && countCells(g, x.from-1, span{left: 1, right: g.Width}) <= mostAbove; {
-		x.from--
-	}
+	x.from = firstAbove(g, x.top(), floor)
 	return x
 }
 
-// isSize reports whether a text is one size, with words beside it at most.
-func isSize(lex *lexicon.Lexicon, text string) bool {
-	_, ok := sizeOf(lex, text)
-	return ok
+// firstAbove returns the first of the lines above headings that say something of all parts.
+func firstAbove(g *grid.Grid, top, floor int) int {
+	from := top
+	for from > floor && top-from < linesAbove && countCells(g, from-1, span{left: 1, right: g.Width}) <= mostAbove {
+		from--
+	}
+	return from
 }
 
-// sizeOf returns the size of a text without the words that name it: "内径 8.85 mm".
-func sizeOf(lex *lexicon.Lexicon, text string) (string, bool) {
-	if text == "" || len(text) > 40 || !strings.ContainsFunc(text, unicode.IsNumber) {
-		return "", false
+// firstBelow returns the first line below a heading that is no title.
+func firstBelow(g *grid.Grid, head int) int {
+	whole := span{left: 1, right: g.Width}
+	if countCells(g, head+1, whole) == 1 && isTitle(firstText(g, head+1, whole)) && countCells(g, head+2, whole) > 1 {
+		return head + 2
 	}
-	if named := sizesIn(lex, text, false); len(named) == 1 {
-		return named[0].text, true
-	}
-	switch reading := lex.Read(text, value.Context{Want: value.WantDiameter}); reading.Kind {
-	case value.Length, value.Number:
-		return text, true
-	}
-	return "", false
+	return head + 1
 }
 
-// isCode reports whether a text of the field is a part number and no value.
-func isCode(lex *lexicon.Lexicon, text string) bool {
-	return lexicon.LooksLikeCode(text) && strings.ContainsFunc(text, unicode.IsLetter) && strings.ContainsFunc(text, unicode.IsNumber) && !isSize(lex, text)
+// findColumns finds the columns of the sizes across, one at least twice where again is set; it reports false where they are not of a cross table.
+func (x *crossed) findColumns(lex *lexicon.Lexicon) (again, ok bool) {
+	seen := map[string]bool{}
+	ended := false
+	for i, id := range x.g.Row(x.head, 1, x.g.Width) {
+		text := x.g.Text(id)
+		switch {
+		case text == "":
+		case isSize(lex, text):
+			if ended {
+				return false, false
+			}
+			again = again || seen[text]
+			seen[text] = true
+			x.columns = append(x.columns, i+1)
+		default:
+			ended = len(x.columns) > 0
+		}
+	}
+	return again, len(x.columns) >= 2 && x.columns[0] >= 2
 }
 
-// isNone reports whether a text of the field says that there is no such part.
-func isNone(lex *lexicon.Lexicon, text string) bool {
-	if strings.Trim(text, "-–—/.xX×* ") == "" {
-		return true
+// findWords finds the columns of words across, such as colours, above part numbers.
+func (x *crossed) findWords(lex *lexicon.Lexicon) bool {
+	x.columns = nil
+	for i, id := range x.g.Row(x.head, 1, x.g.Width) {
+		if text := x.g.Text(id); isPlainWord(lex, text) && i > 0 && x.overCodes(lex, i+1) {
+			x.columns = append(x.columns, i+1)
+		}
 	}
-	_, none := lex.Ask("not applicable", text, lex.Words.IsNotApplicable)
-	return none
+	x.words[x.head] = true
+	n := len(x.columns)
+	return n >= 2 && x.columns[n-1]-x.columns[0] < 2*n && !x.repeats(x.head)
+}
+
+// repeats reports whether a line has a text twice above the columns of the field.
+func (x *crossed) repeats(line int) bool {
+	seen := map[string]bool{}
+	for _, col := range x.columns {
+		text := x.g.At(line, col)
+		if seen[text] {
+			return true
+		}
+		seen[text] = true
+	}
+	return false
+}
+
+// isPlainWord reports whether a text may be the name of a colour or the like: it has no digits, and heads nothing.
+func isPlainWord(lex *lexicon.Lexicon, text string) bool {
+	if text == "" || len(text) > longestLabel || strings.ContainsFunc(text, unicode.IsDigit) || !strings.ContainsFunc(text, unicode.IsLetter) || isNone(lex, text) {
+		return false
+	}
+	_, score := roleOfLabel(lex, text)
+	return score < lexicon.HeadingScore || lex.Words.Shades(text).Only
+}
+
+// overCodes reports whether a part number stands in one of the two lines below the headings, and in the other one too, or nothing.
+func (x *crossed) overCodes(lex *lexicon.Lexicon, col int) bool {
+	codes := 0
+	for line := x.first; line < x.first+2; line++ {
+		text := x.g.At(line, col)
+		if _, ok := cutFieldCell(lex, text); ok {
+			codes++
+		} else if text != "" && !isNone(lex, text) {
+			return false
+		}
+	}
+	return codes > 0
+}
+
+// findBehind finds the columns without a heading behind those of the field; it reports false where there are others.
+func (x *crossed) findBehind() bool {
+	last := x.columns[len(x.columns)-1]
+	for col := x.columns[0]; col <= min(last+1, x.g.Width); col++ {
+		if slices.Contains(x.columns, col) || x.g.At(x.head, col) != "" || x.g.At(x.first, col) == "" && x.g.At(x.first+1, col) == "" {
+			continue
+		}
+		switch {
+		case slices.Contains(x.columns, col-1):
+			x.behind[col-1] = col
+		case col < last:
+			return false
+		}
+	}
+	return true
+}
+
+// findTiers finds the lines above the sizes across that have a size or tip for each group of columns.
+func (x *crossed) findTiers(lex *lexicon.Lexicon, floor int) {
+	for line := x.head - 1; line >= floor && x.head-line < longestBlock; line-- {
+		switch {
+		case x.isTier(line, func(text string) bool { return isSize(lex, text) }):
+		case x.isTier(line, func(text string) bool { return isPlainWord(lex, text) }):
+			x.words[line] = true
+		default:
+			return
+		}
+		x.tiers = slices.Insert(x.tiers, 0, line)
+	}
+}
+
+// isTier reports whether a line has several texts above the columns of the field, all of them of a kind, from the first column on.
+func (x *crossed) isTier(line int, ofKind func(string) bool) bool {
+	first, last := x.columns[0], x.columns[len(x.columns)-1]
+	count := 0
+	for col := first; col <= last; col++ {
+		text := x.g.At(line, col)
+		switch {
+		case text == "" && col == first:
+			return false
+		case text == "":
+		case !ofKind(text) || !slices.Contains(x.columns, col):
+			return false
+		default:
+			count++
+		}
+	}
+	return count >= 2
+}
+
+// above returns the cell of a line that stands above a column: its own or the next one to the left.
+func (x *crossed) above(line, col int) sheet.Ref {
+	for col > x.columns[0] && x.g.At(line, col) == "" {
+		col--
+	}
+	return x.g.Ref(line, col)
+}
+
+// allDifferent reports whether no two columns have the same above them.
+func (x *crossed) allDifferent() bool {
+	seen := map[string]bool{}
+	for _, col := range x.columns {
+		key := x.g.At(x.head, col)
+		for _, tier := range x.tiers {
+			key += "\x00" + x.g.At(x.g.Place(x.above(tier, col)))
+		}
+		if seen[key] {
+			return false
+		}
+		seen[key] = true
+	}
+	return true
+}
+
+// top is the first line of the headings.
+func (x *crossed) top() int {
+	if len(x.tiers) > 0 {
+		return x.tiers[0]
+	}
+	return x.head
+}
+
+// headings are the lines from the first heading to the sizes across.
+func (x *crossed) headings() []int {
+	var lines []int
+	for line := x.top(); line <= x.head; line++ {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// headed reports whether something stands above a column in the lines of the headings.
+func (x *crossed) headed(col int) bool { return len(textsAbove(x.g, x.headings(), col)) > 0 }
+
+// lastColumn is the last column of the field.
+func (x *crossed) lastColumn() int {
+	last := x.columns[len(x.columns)-1]
+	return max(last, x.behind[last])
+}
+
+// findBeside finds the columns beside the field that say something of the parts of a line; it reports false where one behind it says
+// something and has no heading. Those before it without one are margins.
+func (x *crossed) findBeside() bool {
+	last := x.lastColumn()
+	for col := 1; col <= x.g.Width; col++ {
+		switch {
+		case col >= x.columns[0] && col <= last || col == x.down || x.g.At(x.first, col) == "":
+		case x.headed(col):
+			x.beside = append(x.beside, col)
+		case col > last:
+			return false
+		}
+	}
+	return true
+}
+
+// findLines finds the lines of the field: those with a size in the column of these, each with another one or with something else beside it,
+// but for blank lines and titles between them, below which the sizes may come back. It reports false where they are too few or too many.
+func (x *crossed) findLines(lex *lexicon.Lexicon) bool {
+	seen := map[string]bool{}
+	for line := x.first; line <= x.g.Lines && len(x.lines) <= tallestCross; line++ {
+		key := x.keyOf(line)
+		switch {
+		case x.goesOn(lex, line):
+			seen = map[string]bool{}
+		case isSize(lex, x.g.At(line, x.down)) && !seen[key] && !x.isLoose(line):
+			seen[key] = true
+			x.lines = append(x.lines, line)
+			x.last = line
+		default:
+			return len(x.lines) >= 2 && len(x.lines) <= tallestCross
+		}
+	}
+	return len(x.lines) >= 2 && len(x.lines) <= tallestCross
+}
+
+// goesOn reports whether a line is a title within the field, below which the sizes go on with part numbers.
+func (x *crossed) goesOn(lex *lexicon.Lexicon, line int) bool {
+	whole := span{left: 1, right: x.g.Width}
+	if countCells(x.g, line, whole) != 1 || !isTitle(firstText(x.g, line, whole)) || !isSize(lex, x.g.At(line+1, x.down)) {
+		return false
+	}
+	return slices.ContainsFunc(x.columns, func(col int) bool {
+		_, isPart := cutFieldCell(lex, x.g.At(line+1, col))
+		return isPart
+	})
+}
+
+// keyOf is what a line has beside the field, by which it is another one than the others.
+func (x *crossed) keyOf(line int) string {
+	key := x.g.At(line, x.down)
+	for _, col := range x.beside {
+		key += "\x00" + x.g.At(x.besideAt(line, col))
+	}
+	return key
+}
+
+// besideAt returns where that stands what a column beside the field has in a line.
+func (x *crossed) besideAt(line, col int) (int, int) {
+	for x.carried[col] && line > x.first && x.g.Filled(line, col) == "" {
+		line--
+	}
+	return x.g.Source(line, col)
+}
+
+// findCarried finds the columns of sizes before the field that have each of them once, above others that come back below each.
+func (x *crossed) findCarried(lex *lexicon.Lexicon) {
+	x.carried = map[int]bool{}
+	for _, col := range x.beside {
+		if col > x.down || !isSize(lex, x.g.At(x.first, col)) || x.g.Filled(x.first+1, col) != "" {
+			continue
+		}
+		sizes, comesBack := map[string]bool{}, false
+		for line := x.first; line <= min(x.g.Lines, x.first+tallestCross) && isSize(lex, x.g.At(line, x.down)); line++ {
+			text := x.g.At(line, x.down)
+			comesBack = comesBack || sizes[text] && x.g.At(line, col) != ""
+			sizes[text] = true
+		}
+		x.carried[col] = comesBack
+	}
+}
+
+// isLoose reports whether a line has something behind the field in a column that has no heading.
+func (x *crossed) isLoose(line int) bool {
+	for col := x.lastColumn() + 1; col <= x.g.Width; col++ {
+		if x.g.At(line, col) != "" && !slices.Contains(x.beside, col) {
+			return true
+		}
+	}
+	return false
 }
 
 // regions returns a table for each column of the field; nil where it holds no part numbers, or it is not known what goes down and across.
 func (x *crossed) regions(lex *lexicon.Lexicon) []Region {
-	codes, numbers := 0, 0
-	plain := map[string]bool{} // those of digits alone, as many in each as in the first
-	for line := x.first; line <= x.last; line++ {
-		for _, col := range x.columns {
-			switch text := x.g.At(line, col); {
-			case text == "" || isNone(lex, text):
-			case isCode(lex, text):
-				codes++
-			case lexicon.LooksNumeric(text):
-				if numbers++; len(text) >= leastDigits && lexicon.IsDigits(text) {
-					plain[text] = true
-				}
-			default:
-				return nil
-			}
-		}
-	}
-	if codes+numbers < leastCrossed || codes > 0 && numbers > 0 {
+	codes, numbers, plain := x.readCells(lex)
+	if codes+numbers < leastCrossed || codes > 0 && numbers > 0 || len(x.odd)*fewestOdd > codes {
 		return nil
 	}
 	down, across := x.axes(lex)
-	if down.role == "" || across.role == "" || down.role == across.role {
+	if !allNamed(append(across, down)) {
 		return nil
 	}
 	if codes == 0 && !(len(plain) == numbers && sameLength(plain)) {
-		return []Region{x.withoutParts(down, across)}
+		if len(x.beside)+len(x.tiers) > 0 {
+			return nil // a list, whose part numbers stand beside its prices
+		}
+		return []Region{x.withoutParts(down, across[0])}
 	}
-	titles := x.titleSizes(lex, down, across)
+	if !x.dropNumbers(lex) {
+		return nil
+	}
+	x.amounts = x.sayAmounts(lex)
+	titles := x.titleSizes(lex, append(across, down))
 	var tables []Region
 	for i, col := range x.columns {
 		if r, ok := x.region(lex, col, down, across, titles); ok {
-			if r.Second = i > 0 && len(tables) > 0; !r.Second {
-				r.From = x.from
+			if r.Second = i > 0 && len(tables) > 0; !r.Second && x.unsaid != "" {
+				r.Unexplained = append(r.Unexplained, Unexplained{r.Body, 1, x.unsaid})
 			}
 			tables = append(tables, r)
 		}
 	}
+	if len(tables) > 0 {
+		last := &tables[len(tables)-1]
+		last.Unexplained = append(last.Unexplained, x.leftBelow(lex)...)
+	}
 	return tables
+}
+
+// leftBelow says of the lines right below the field that have part numbers like it, that they are not read.
+func (x *crossed) leftBelow(lex *lexicon.Lexicon) []Unexplained {
+	for line := x.last + 1; line <= min(x.last+2, x.g.Lines); line++ {
+		for _, col := range x.columns {
+			if _, isPart := cutFieldCell(lex, x.g.At(line, col)); isPart {
+				return []Unexplained{{line, 0, fmt.Sprintf("the lines from %d on have part numbers below those of the cross table, and %q beside them is no other size; they are not read with it", line, x.g.At(line, x.down))}}
+			}
+		}
+	}
+	return nil
+}
+
+// allNamed reports whether it is known of all sides what they give, of each something else.
+func allNamed(sides []axis) bool {
+	seen := map[catalog.Role]bool{}
+	for _, side := range sides {
+		if side.role == "" || seen[side.role] {
+			return false
+		}
+		seen[side.role] = true
+	}
+	return true
+}
+
+// dropNumbers drops the numbers of the lines from the columns beside the field; it reports false where one has part numbers.
+func (x *crossed) dropNumbers(lex *lexicon.Lexicon) bool {
+	parts := false
+	x.beside = slices.DeleteFunc(x.beside, func(col int) bool {
+		if !slices.ContainsFunc(textsAbove(x.g, x.headings(), col), func(text string) bool { return headingOf(lex, catalog.Part, text) }) {
+			return false
+		}
+		parts = parts || slices.ContainsFunc(x.lines, func(line int) bool { return isCode(lex, x.g.At(line, col)) })
+		return true
+	})
+	return !parts
 }
 
 // sameLength reports whether texts are all of one length.
@@ -222,161 +513,6 @@ func sameLength(texts map[string]bool) bool {
 	return true
 }
 
-// axes returns what goes down and what across: the sizes say it themselves, or the margins or the corner do.
-func (x *crossed) axes(lex *lexicon.Lexicon) (down, across axis) {
-	var lines []sheet.Ref
-	for line := x.first; line <= x.last; line++ {
-		lines = append(lines, x.g.Ref(line, x.down))
-	}
-	var columns []sheet.Ref
-	for _, col := range x.columns {
-		columns = append(columns, x.g.Ref(x.head, col))
-	}
-	down, across = x.named(lex, lines), x.named(lex, columns)
-	for col := x.down - 1; col >= 1 && down.role == ""; col-- {
-		for line := x.first; line <= x.last && down.role == ""; line++ {
-			down = x.axisAt(lex, line, col)
-		}
-	}
-	for line := x.head; line >= max(x.from, x.head-2); line-- {
-		if line < x.head && x.headed(line) > 1 {
-			break // a heading for each column
-		}
-		for col := 1; col <= x.g.Width; col++ {
-			text := x.g.At(line, col)
-			if text == "" || line == x.head && col >= x.columns[0] || isSize(lex, text) {
-				continue
-			}
-			if first, second := cutCorner(lex, text); first != "" && down.role == "" && across.role == "" {
-				down, across = x.corner(lex, first, second, strings.Contains(text, `\`), x.g.Ref(line, col), lines, columns)
-				continue
-			}
-			switch {
-			case col >= x.columns[0] && across.role == "":
-				across = x.axisAt(lex, line, col)
-			case col == x.down && down.role == "":
-				down = x.axisAt(lex, line, col)
-			}
-		}
-	}
-	switch {
-	case across.role == "" && down.role != "":
-		across = x.tips(lex, columns)
-	case down.role == "" && across.role != "":
-		down = x.tips(lex, lines)
-	}
-	return down, across
-}
-
-// tipLabel is a heading in which the vocabulary finds the tip.
-const tipLabel = "tip"
-
-// tips returns the side whose sizes are all those of tips, with a form or a word for a tip beside them or bare in inches, and each another one.
-func (x *crossed) tips(lex *lexicon.Lexicon, cells []sheet.Ref) axis {
-	a := axis{label: tipLabel, at: cells[0], role: catalog.TipTaken}
-	seen := map[fitcalc.TipSize]bool{}
-	for _, at := range cells {
-		text := x.g.At(x.g.Place(at))
-		bare := isBare(text)
-		found, _ := lex.TipsIn(text, !bare)
-		if len(found) != 1 || seen[found[0]] {
-			return axis{}
-		}
-		seen[found[0]] = true
-		a.taken = a.taken || bare
-	}
-	return a
-}
-
-// headed counts the texts of a line that stand over the sizes across.
-func (x *crossed) headed(line int) int {
-	return countCells(x.g, line, span{left: x.columns[0], right: x.g.Width})
-}
-
-// axisAt returns what a cell says of a side.
-func (x *crossed) axisAt(lex *lexicon.Lexicon, line, col int) axis {
-	text := x.g.At(line, col)
-	role, score := roleOfLabel(lex, text)
-	if text == "" || score < lexicon.HeadingScore || traits.Of[role].Want != traits.Length {
-		return axis{}
-	}
-	return axis{label: text, at: x.g.Ref(line, col), role: role}
-}
-
-// named returns the name that stands with every size of a side.
-func (x *crossed) named(lex *lexicon.Lexicon, cells []sheet.Ref) axis {
-	var a axis
-	for _, at := range cells {
-		named := sizesIn(lex, x.g.At(x.g.Place(at)), false)
-		if len(named) != 1 || a.role != "" && catalog.Role(named[0].role) != a.role {
-			return axis{}
-		}
-		if a.role == "" {
-			a = axis{label: named[0].name, at: at, role: catalog.Role(named[0].role)}
-		}
-	}
-	return a
-}
-
-// cornerSigns stand between the two names in the corner of a cross table.
-const cornerSigns = `\/|×↓→`
-
-// cutCorner cuts the text of a corner into the names of two sizes.
-func cutCorner(lex *lexicon.Lexicon, text string) (first, second string) {
-	at := strings.IndexAny(text, cornerSigns)
-	if at <= 0 {
-		return "", ""
-	}
-	first, second = strings.Trim(text[:at], " "+cornerSigns), strings.Trim(text[at:], " "+cornerSigns)
-	for _, name := range []string{first, second} {
-		role, score := roleOfLabel(lex, name)
-		if name == "" || score < lexicon.HeadingScore || traits.Of[role].Want != traits.Length {
-			return "", ""
-		}
-	}
-	return first, second
-}
-
-// corner says which of two names in a corner goes down: the one whose sizes the lines can be, and where both could be, the first before
-// a stroke that leans back. Otherwise nobody can know.
-func (x *crossed) corner(lex *lexicon.Lexicon, first, second string, leansBack bool, at sheet.Ref, lines, columns []sheet.Ref) (down, across axis) {
-	straight := x.possible(lex, first, lines) && x.possible(lex, second, columns)
-	exchanged := x.possible(lex, second, lines) && x.possible(lex, first, columns)
-	switch {
-	case straight && (!exchanged || leansBack):
-	case exchanged && !straight:
-		first, second = second, first
-	default:
-		return axis{}, axis{}
-	}
-	a, _ := roleOfLabel(lex, first)
-	b, _ := roleOfLabel(lex, second)
-	return axis{label: first, at: at, role: a}, axis{label: second, at: at, role: b}
-}
-
-// possible reports whether the sizes in some cells can be what a label says, in a part of some kind.
-func (x *crossed) possible(lex *lexicon.Lexicon, label string, cells []sheet.Ref) bool {
-	for _, kind := range []catalog.Kind{catalog.Ferrules, catalog.Heads} {
-		found := lex.MatchIn(kind, label)
-		if len(found) == 0 {
-			continue
-		}
-		b, known := traits.BoundsOf(kind, catalog.Role(found[0].Role))
-		for _, unit := range []string{"mm", "in", "thou"} {
-			fits := known
-			for _, at := range cells {
-				text, _ := sizeOf(lex, x.g.At(x.g.Place(at)))
-				reading := lex.Read(text, value.Context{Want: value.WantDiameter, Unit: unit})
-				fits = fits && reading.Kind == value.Length && b.Possible(traits.MM(reading.Dim.Nominal()))
-			}
-			if fits {
-				return true
-			}
-		}
-	}
-	return false
-}
-
 // titleSize is a size that a title gives for all parts of a cross table.
 type titleSize struct {
 	axis
@@ -384,16 +520,23 @@ type titleSize struct {
 }
 
 // titleSizes returns the sizes, other than those of the sides, that the texts above give by name.
-func (x *crossed) titleSizes(lex *lexicon.Lexicon, down, across axis) []titleSize {
+func (x *crossed) titleSizes(lex *lexicon.Lexicon, sides []axis) []titleSize {
 	var sizes []titleSize
-	given := map[catalog.Role]bool{down.role: true, across.role: true}
-	for line := x.head - 1; line >= max(x.from, x.head-linesAbove); line-- {
+	given := map[catalog.Role]bool{}
+	for _, side := range sides {
+		given[side.role] = true
+	}
+	for line := x.top() - 1; line >= x.from; line-- {
 		for i, id := range x.g.Row(line, 1, x.g.Width) {
 			for _, s := range sizesOfTitle(lex, x.g.Text(id)) {
 				if role := catalog.Role(s.role); !given[role] {
 					given[role] = true
 					sizes = append(sizes, titleSize{axis{label: s.name, at: x.g.Ref(line, i+1), role: role}, s.text})
 				}
+			}
+			if tips, said := lex.TipsIn(x.g.Text(id), true); len(tips) == 1 && !given[catalog.TipTaken] && !given[catalog.Bore] {
+				given[catalog.TipTaken] = true
+				sizes = append(sizes, titleSize{axis{label: tipLabel, at: x.g.Ref(line, i+1), role: catalog.TipTaken}, said})
 			}
 		}
 	}
@@ -417,55 +560,112 @@ func sizesOfTitle(lex *lexicon.Lexicon, text string) []sizeIn {
 }
 
 // region makes the table of one column of the field; it reports false where that has no part number.
-func (x *crossed) region(lex *lexicon.Lexicon, col int, down, across axis, titles []titleSize) (Region, bool) {
-	head := x.g.Ref(x.head, col)
-	columns := []grid.ArrangedColumn{{Name: sheet.ColumnName(col), At: head}, {Name: sheet.ColumnName(x.down), At: down.at}, {Name: head.String(), At: across.at}}
-	headings := []Heading{{Col: 1, Parts: []string{"part number"}, Text: "part number"}, {Col: 2, Parts: []string{down.label}, Text: down.label}, {Col: 3, Parts: []string{across.label}, Text: across.label, Beside: x.sizesBeside(lex, col)}}
-	headings[1].takenBeside(down, across)
-	headings[2].takenBeside(across, down)
-	var constant []grid.Piece
-	size, _ := sizeOf(lex, x.g.At(x.head, col))
-	constant = append(constant, grid.Piece{Text: size, At: head})
-	for _, title := range titles {
-		columns = append(columns, grid.ArrangedColumn{Name: title.at.String(), At: title.at})
-		headings = append(headings, Heading{Col: len(columns), Parts: []string{title.label}, Text: title.label})
-		constant = append(constant, grid.Piece{Text: title.text, At: title.at})
-	}
-	var parts []grid.ArrangedPart
-	for line := x.first; line <= x.last; line++ {
-		text := x.g.At(line, col)
-		if text == "" || isNone(lex, text) {
-			continue
+func (x *crossed) region(lex *lexicon.Lexicon, col int, down axis, across []axis, titles []titleSize) (Region, bool) {
+	var lines []int
+	for _, line := range x.lines {
+		if _, given := x.cells[x.g.Ref(line, col)]; given {
+			lines = append(lines, line)
 		}
-		size, _ := sizeOf(lex, x.g.At(line, x.down))
-		pieces := append([]grid.Piece{{Text: text, At: x.g.Ref(line, col)}, {Text: size, At: x.g.Ref(line, x.down)}}, constant...)
-		parts = append(parts, grid.ArrangedPart{Line: line, Pieces: pieces})
 	}
-	if len(parts) == 0 {
+	if len(lines) == 0 {
 		return Region{}, false
 	}
-	var above []sheet.Ref
+	area := sheet.Range{From: sheet.Ref{Row: x.from, Col: col}, To: sheet.Ref{Row: x.last, Col: col}}
+	r := tableOfLanes(x.g, x.lanes(lex, lines, col, down, across, titles), lines, x.margins(col), area)
 	for _, title := range titles {
-		above = append(above, title.at)
+		r.Above = append(r.Above, title.at)
 	}
-	return Region{
-		Above: above, Grid: x.g.Arrange(columns, parts, x.margins(col)), Drawn: x.g, From: x.head, To: x.last, Left: 1, Right: len(columns), Body: parts[0].Line, Columns: headings,
-		Aside: map[int]string{}, area: sheet.Range{From: sheet.Ref{Row: x.from, Col: col}, To: sheet.Ref{Row: x.last, Col: col}},
-	}, true
+	for _, at := range x.odd {
+		if at.Col == col {
+			r.Unexplained = append(r.Unexplained, Unexplained{at.Row, 0, fmt.Sprintf("%s says %q instead of a part number; whether there is such a part is not known", at, x.g.At(x.g.Place(at)))})
+		}
+	}
+	return r, true
 }
+
+// lanes returns the columns of the table of one column of the field.
+func (x *crossed) lanes(lex *lexicon.Lexicon, lines []int, col int, sideDown axis, across []axis, titles []titleSize) []lane {
+	part := down(x.g, col, sheet.ColumnName(col), x.g.Ref(x.head, col), Heading{Parts: []string{partLabel}, Text: partLabel})
+	part.piece = func(line int) grid.Piece {
+		at := x.g.Ref(line, col)
+		return grid.Piece{Text: x.cells[at].number, At: at}
+	}
+	size := down(x.g, x.down, sheet.ColumnName(x.down), sideDown.at, Heading{Parts: []string{sideDown.label}, Text: sideDown.label})
+	size.heading.takenBeside(sideDown, across[0])
+	size.piece = func(line int) grid.Piece {
+		text, _ := sizeOf(lex, x.g.At(line, x.down))
+		return grid.Piece{Text: text, At: x.g.Ref(line, x.down)}
+	}
+	lanes := []lane{part, size}
+	for i, line := range x.headings() {
+		at := x.above(line, col)
+		text := x.g.At(x.g.Place(at))
+		if size, ok := sizeOf(lex, text); ok && !x.words[line] {
+			text = size
+		}
+		l := always(across[i].label, text, across[i].at, at)
+		l.heading.Beside = x.sizesBeside(lex, line, x.g.At(x.g.Place(at)))
+		l.heading.takenBeside(across[i], sideDown)
+		lanes = append(lanes, l)
+	}
+	for _, role := range x.amountRoles(lines, col) {
+		lanes = append(lanes, x.amountLane(col, role))
+	}
+	for _, title := range titles {
+		lanes = append(lanes, always(title.label, title.text, title.at, title.at))
+	}
+	for _, beside := range x.beside {
+		parts := textsAbove(x.g, x.headings(), beside)
+		l := down(x.g, beside, sheet.ColumnName(beside), lowestAbove(x.g, x.headings(), beside), Heading{Parts: parts, Text: strings.Join(parts, " ")})
+		if x.carried[beside] {
+			l.heading.Order, l.heading.Inferred = fmt.Sprintf("the blank cells of column %s taken for what stands above them", sheet.ColumnName(beside)), true
+			l.piece = func(line int) grid.Piece {
+				at := x.g.Ref(x.besideAt(line, beside))
+				return grid.Piece{Text: x.g.At(x.g.Place(at)), At: at}
+			}
+		}
+		lanes = append(lanes, l)
+	}
+	return lanes
+}
+
+// amountLane is the column of what stands behind the part numbers of a column of the field.
+func (x *crossed) amountLane(col int, role catalog.Role) lane {
+	own := cmp.Or(x.behind[col], col)
+	l := lane{name: sheet.ColumnName(own), at: x.g.Ref(x.head, col), heading: Heading{Parts: []string{string(role)}, Text: string(role), Order: x.amounts, Inferred: x.amounts != ""}}
+	l.piece = func(line int) grid.Piece {
+		at := x.g.Ref(line, col)
+		amount := x.cells[at].amount
+		if amount.role != role {
+			return grid.Piece{}
+		}
+		if amount.valueAt != (sheet.Ref{}) {
+			at = amount.valueAt
+		}
+		return grid.Piece{Text: amount.value, At: at}
+	}
+	return l
+}
+
+// partLabel is a heading in which the vocabulary finds the part number.
+const partLabel = "part number"
 
 // takenBeside says of the column of one side what that was taken for, beside the other.
 func (h *Heading) takenBeside(side, other axis) {
-	if side.taken {
+	switch {
+	case side.why != "":
+		h.Order, h.Inferred = side.why, true
+	case side.taken:
 		h.Order, h.Inferred = fmt.Sprintf("the sizes beside those of %q, which nothing names, taken for the tips that the parts are for", other.label), true
 	}
 }
 
-// sizesBeside are the sizes across but for that of one column.
-func (x *crossed) sizesBeside(lex *lexicon.Lexicon, col int) []string {
+// sizesBeside are the different sizes of a line of headings but for one.
+func (x *crossed) sizesBeside(lex *lexicon.Lexicon, line int, own string) []string {
 	var sizes []string
-	for _, other := range x.columns {
-		if size, ok := sizeOf(lex, x.g.At(x.head, other)); ok && other != col {
+	for _, col := range x.columns {
+		text := x.g.At(line, col)
+		if size, ok := sizeOf(lex, text); ok && text != own && !slices.Contains(sizes, size) {
 			sizes = append(sizes, size)
 		}
 	}
@@ -475,9 +675,12 @@ func (x *crossed) sizesBeside(lex *lexicon.Lexicon, col int) []string {
 // margins are the cells of the sides and the corner, which say nothing of anything else, and the one column.
 func (x *crossed) margins(col int) []sheet.Ref {
 	var cells []sheet.Ref
-	for line := x.head; line <= x.last; line++ {
+	for _, line := range slices.Concat(x.headings(), x.lines) {
 		for c := 1; c <= x.g.Width; c++ {
-			if c < x.columns[0] || line == x.head || c == col {
+			if line < x.head && c < x.columns[0] {
+				continue // a text that may be about all
+			}
+			if c < x.columns[0] || line <= x.head || c == col || c == x.behind[col] {
 				cells = append(cells, sheet.Ref{Row: line, Col: c})
 			}
 		}

@@ -60,7 +60,7 @@ func TestLookups(t *testing.T) {
 	v := Load()
 	text := texts(v)
 	classes := []string{classMark, classUnit, classConcept, classForm}
-	marks := []string{"not_applicable", "missing", "ditto", "approximate", "reference", "at_most", "at_least", "total", "note", "diameter", "radius", "per_side", "included", "half_angle",
+	marks := []string{"not_applicable", "not_made", "missing", "ditto", "approximate", "reference", "at_most", "at_least", "total", "note", "diameter", "radius", "per_side", "included", "half_angle",
 		"fits", "or", "to", "per", "all"}
 	rapid.Check(t, func(t *rapid.T) {
 		s := text.Draw(t, "text")

@@ -174,7 +174,7 @@ func (t tally) best() (Hit, bool) {
 
 func (v *Vocabulary) term(class, text string) (Hit, bool) { return v.tally(class, text).best() }
 
-// Mark returns what a text is as a whole among the small words of a class: not_applicable missing ditto as_set approximate
+// Mark returns what a text is as a whole among the small words of a class: not_applicable not_made missing ditto as_set approximate
 // reference at_most at_least total statistic note diameter radius per_side included half_angle measured sample fits or to per per_many old new all. Only hits of at least 0.7 are
 // returned.
 func (v *Vocabulary) Mark(text, mark string) (Hit, bool) {
@@ -278,6 +278,9 @@ func (v *Vocabulary) SaysNo(text string) (Hit, bool) {
 	}
 	return Hit{}, false
 }
+
+// IsNotMade reports whether a cell says that there is no such part: "not made", "nicht im Programm", "設定なし".
+func (v *Vocabulary) IsNotMade(text string) (Hit, bool) { return v.Mark(text, "not_made") }
 
 // IsMissing reports whether a cell says that the value is not known yet: "TBD", "auf Anfrage", "未定".
 func (v *Vocabulary) IsMissing(text string) (Hit, bool) { return v.Mark(text, "missing") }

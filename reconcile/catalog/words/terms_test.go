@@ -80,6 +80,10 @@ func TestSmallWords(t *testing.T) {
 			"なし": "not_applicable", "該当なし": "not_applicable", "해당 없음": "not_applicable", "없음": "not_applicable", "无": "not_applicable", "無": "not_applicable", "不适用": "not_applicable", "不適用": "not_applicable",
 			"0": "", "13.6": "", "nonesuch": "", "": "",
 		}},
+		"not made": {v.IsNotMade, map[string]string{
+			"not made": "not_made", "(Not made)": "not_made", "nicht im Programm": "not_made", "n'existe pas": "not_made", "no se fabrica": "not_made", "non prodotto": "not_made", "tillverkas ej": "not_made", "nie produkujemy": "not_made",
+			"設定なし": "not_made", "미제작": "not_made", "不生产": "not_made", "無此規格": "not_made", "ไม่ผลิต": "not_made", "PT-101": "", "made": "", "13.6": "", "": "",
+		}},
 		"missing": {v.IsMissing, map[string]string{
 			"TBD": "missing", "tba": "missing", "?": "missing", "auf Anfrage": "missing", "à confirmer": "missing", "por confirmar": "missing", "da definire": "missing", "未定": "missing", "미정": "missing", "待定": "missing", "13.6": "",
 		}},
