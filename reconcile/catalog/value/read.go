@@ -83,6 +83,9 @@ var behindValue = pattern.Lazy(`^(.*\d.*?) *(?:\(([^()]*\d[^()]*)\)|[,;] ([^()]*
 
 // withoutOld takes off what a cell says that its value was before: 13.4 (was 13.3).
 func withoutOld(text string) (now, before string) {
+	if now, before := corrected(text); before != "" {
+		return now, before
+	}
 	if !strings.HasSuffix(text, ")") && !strings.Contains(text, ", ") && !strings.Contains(text, "; ") { // nearly every cell
 		return text, ""
 	}
@@ -97,6 +100,21 @@ func withoutOld(text string) (now, before string) {
 		return text, ""
 	}
 	return m[1], before
+}
+
+// putRight is a value with words behind it, and what they make of it.
+var putRight = pattern.Lazy(`^([^\pL]*\d[^\pL]*(?:\pL{1,2})?)[ ,;.:–-]+(\pL[^\d]{1,40}?)[ ,;.:–-]+([^\pL]*\d.*)$`)
+
+// corrected takes off what somebody has said of a value and put right in the same breath: 13.6, no, sorry, 13.8.
+func corrected(text string) (now, before string) {
+	if first, _ := utf8.DecodeRuneInString(text); unicode.IsLetter(first) || strings.Count(text, " ") < 2 || !strings.ContainsFunc(text, unicode.IsLetter) {
+		return text, ""
+	}
+	m := putRight().FindStringSubmatch(text)
+	if m == nil || !words.Load().Corrects(m[2]) {
+		return text, ""
+	}
+	return m[3], m[1] + " " + m[2]
 }
 
 // minusBehind is a number with its minus behind it, as business software writes it: 0,05-. A comma or point before the minus is that of a price

@@ -348,7 +348,8 @@ func TestMinusBehind(t *testing.T) {
 // What a cell says that its size was before is not its size.
 func TestReadWithoutOld(t *testing.T) {
 	for text, want := range map[string]string{
-		"13.4 (was 13.3)": "13.4 mm", "13,4 mm (alt 13,3)": "13.4 mm", "13.4（旧13.3）": "13.4 mm", "13.4, previously 13.3": "13.4 mm", "13.4 (13.3 old)": "13.4 mm",
+		"13.4 (was 13.3)": "13.4 mm", "13,4 mm (alt 13,3)": "13.4 mm", "13.4（旧13.3）": "13.4 mm", "13.4, previously 13.3": "13.4 mm", "13.4 (13.3 old)": "13.4 mm", "13.4, no, sorry, 13.3": "13.3 mm", "13,4 anzi no scusa 13,3": "13.3 mm", "13,4 mm, ach nein, 13,3 mm": "13.3 mm", "13,4 - perdón - 13,3": "13.3 mm",
+		"13.6 mm no. 3": "unreadable !unreadable", "13.6 hmm 13.8": "unreadable !unreadable", "13.6 no 13.8": "unreadable !unreadable",
 		"13.4 (vorher 13.3)": "13.4 mm", "13.4 (9.35)": "unreadable !unreadable",
 	} {
 		if got := brief(Read(text, Context{Want: WantLength, Unit: "mm"})); got != want {

@@ -69,7 +69,7 @@ func (v *Vocabulary) eachPieces(text string, f func(e entry, before, after strin
 		if len(s.options) == 0 || s.options[0].weight < 0.9 { // slips of the pen are too many among words this short
 			continue
 		}
-		for _, word := range []string{s.text, strings.ReplaceAll(s.text, " ", ""), strings.ReplaceAll(s.text, " ", "-")} {
+		for _, word := range []string{s.text, strings.ReplaceAll(s.text, " ", ""), strings.ReplaceAll(s.text, " ", "-"), strings.ReplaceAll(s.text, " ", "'"), strings.ReplaceAll(s.text, " ", "’")} {
 			if at := strings.Index(letters, word); at >= 0 {
 				f(s.options[0], text[:starts[at]], text[starts[at+len(word)]:])
 				break

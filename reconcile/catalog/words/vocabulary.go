@@ -64,6 +64,7 @@ const (
 	classReading    = "reading"
 	classBlank      = "blank"
 	classFlatPrice  = "flat_price"
+	classSaid       = "said"
 	classAnswer     = "answer"
 	classClubWord   = "club_word"
 	classClubName   = "club_name"

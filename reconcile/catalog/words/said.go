@@ -1,0 +1,82 @@
+package words
+
+import (
+	"slices"
+	"strconv"
+)
+
+// How people speak of parts in letters and talks: the words by which they put right what they have just said, and by which they say how many
+// there are. The keys of the class that are numbers hold the words for these.
+const (
+	saidCorrects = "correction"
+	saidLeads    = "leads"
+	saidBeside   = "beside"
+	saidHave     = "have"
+)
+
+// Corrects reports whether a text is made of words by which somebody puts right what was said before: "no, sorry", "anzi". "No" alone is as
+// often short for a number.
+func (v *Vocabulary) Corrects(text string) bool {
+	said, count, all := v.said(text)
+	return all && count == 0 && said[saidCorrects] && !said[saidBeside] && !said[saidHave]
+}
+
+// SaidBeside reports whether a text is made of words that may stand beside a number of pieces and say no more of it: "of them", "just the".
+func (v *Vocabulary) SaidBeside(text string) bool {
+	said, count, all := v.said(text)
+	return all && count == 0 && !said[saidCorrects] && !said[saidLeads]
+}
+
+// CountSaid returns how many pieces a text says that there are: "four of them", "just the two", "we have 5". A number in digits needs a word
+// that says so. It is zero where the text says anything else.
+func (v *Vocabulary) CountSaid(text string) int {
+	said, count, all := v.said(text)
+	if !all || said[saidCorrects] || said[saidLeads] || said[inDigits] && !said[saidHave] {
+		return 0
+	}
+	return count
+}
+
+// inDigits is what the words of a text say where one of them is a number in digits.
+const inDigits = "digits"
+
+// mostSaid is the greatest number of pieces that is said in passing.
+const mostSaid = 9999
+
+// said returns what the words of a text say, and the one number that they give; all is false where a word is not known, or there are several
+// numbers.
+func (v *Vocabulary) said(text string) (said map[string]bool, count int, all bool) {
+	said = map[string]bool{}
+	for _, s := range v.segments(classSaid, tokensOf(text)) {
+		value := ""
+		if isNumber(s.text) {
+			said[inDigits], value = true, s.text
+		} else if at := slices.IndexFunc(s.options, func(e entry) bool { return e.weight >= sureWord }); at >= 0 {
+			value = s.options[at].value
+		}
+		n, err := strconv.Atoi(value)
+		switch {
+		case value == "", err == nil && (count > 0 || n < 1 || n > mostSaid):
+			return nil, 0, false
+		case err == nil:
+			count = n
+		default:
+			said[value] = true
+		}
+	}
+	return said, count, true
+}
+
+// JoinsNames reports whether a word stands between two names and is part of neither: "and". One that is so in one language and goes with names
+// in another, as "of", does not tell.
+func (v *Vocabulary) JoinsNames(word string) bool {
+	joins := map[string]bool{}
+	for _, e := range v.word(v.classes[classMark], word) {
+		if e.value == "or" && e.weight >= sureWord {
+			joins[e.language] = true
+		}
+	}
+	return len(joins) > 0 && !slices.ContainsFunc(v.word(v.classes[classConcept], word), func(e entry) bool {
+		return !joins[e.language]
+	})
+}

@@ -1,0 +1,42 @@
+package words
+
+import "testing"
+
+// TestCorrects looks at words by which people put right what they have said, and at others between two numbers.
+func TestCorrects(t *testing.T) {
+	v := Load()
+	for text, want := range map[string]bool{
+		"no, sorry": true, "No.": false, "no": false, "make that": true, "or rather": true, "I mean": true, "ach nein": true, "besser gesagt": true, "non pardon": true, "ou plutôt": true,
+		"anzi no scusa": true, "o meglio": true, "perdón": true, "mejor dicho": true, "nee sorry": true, "of eigenlijk": true,
+		"and": false, "to": false, "or": false, "was": false, "mm": false, "hole": false, "": false, "the old one was": false, "oder": false, "fino a": false,
+	} {
+		if got := v.Corrects(text); got != want {
+			t.Errorf("%q: %t, want %t", text, got, want)
+		}
+	}
+}
+
+// TestCountSaid looks at how many pieces texts say that there are, and at such as say something else.
+func TestCountSaid(t *testing.T) {
+	v := Load()
+	for text, want := range map[string]int{
+		"Four of them": 4, "Six left": 6, "Just the two": 2, "One only": 1, "There are five": 5, "we have 12": 12, "I have three of these": 3, "Three at": 3, "twenty left": 20,
+		"Vier Stück": 4, "nur noch zwei": 2, "davon sind noch sechs da": 6, "es sind zwölf": 12, "il en reste trois": 3, "plus que deux": 2,
+		"ce ne sono quattro": 4, "solo due": 2, "quedan ocho": 8, "tengo 5": 5, "nog drie over": 3, "maar twee": 2,
+		"5": 0, "5 of them": 0, "two for": 0, "two or three": 0, "the long one": 0, "four weeks": 0, "only": 0, "no four": 0, "": 0, "2 3 left": 0,
+	} {
+		if got := v.CountSaid(text); got != want {
+			t.Errorf("%q: %d, want %d", text, got, want)
+		}
+	}
+}
+
+// TestJoinsNames looks at words between two names; one that goes with names in another language does not tell.
+func TestJoinsNames(t *testing.T) {
+	v := Load()
+	for word, want := range map[string]bool{"and": true, "und": true, "et": true, "y": true, "of": false, "the": false, "od": false, "hole": false} {
+		if got := v.JoinsNames(word); got != want {
+			t.Errorf("%q: %t, want %t", word, got, want)
+		}
+	}
+}
