@@ -29,10 +29,12 @@ const (
 	leastInItem = 2
 )
 
-// naming is where the names of the sizes of items stand: before each or behind it, or in a list above them, whose order is theirs.
+// naming is where the names of the sizes of items stand: before each or behind it, in a list above them, whose order is theirs, or on either
+// side as people speak.
 type naming struct {
 	behind bool
 	listed []string
+	spoken bool
 }
 
 // listAbove returns the names of three sizes that one of the first lines lists: "(hosel OD x bore x depth)".
@@ -75,16 +77,18 @@ func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	// Few sheets have items: the first lines tell whether one has, and where the names of their sizes stand.
 	var named naming
 	most := -1
-	for _, n := range []naming{{}, {behind: true}, {listed: listAbove(g, lex)}} {
-		all := itemsIn(g, lex, cardProbe, n)
-		if possible := possibleSizes(lex, all); sized(all) >= leastItems && possible > most {
-			named, most = n, possible
+	probe := beginnings(g, lex, cardProbe)
+	for _, n := range []naming{{}, {behind: true}, {listed: listAbove(g, lex)}, {spoken: true}} {
+		all, _ := itemsOf(lex, probe, n)
+		if given := possibleSizes(lex, all) + amounts(all); sized(all) >= leastItems && given > most {
+			named, most = n, given
 		}
 	}
 	if most < 0 {
 		return nil
 	}
-	best := itemsIn(g, lex, g.Lines, named)
+	begun := beginnings(g, lex, g.Lines)
+	best, unsaid := itemsOf(lex, begun, named)
 	isSized := func(c card) bool { return c.sizes() >= leastInItem }
 	first := slices.IndexFunc(best, isSized)
 	// What is said of a part with less is for a person to say, too; but before and behind the list it is about something else.
@@ -92,14 +96,11 @@ func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	for !isSized(best[last-1]) {
 		last--
 	}
-	best = best[first:last]
-	between := 0
-	for line := best[0][0].at.Row; line <= best[len(best)-1][0].at.Row; line++ {
-		if !g.BlankLine(line, 1, g.Width) {
-			between++
-		}
+	for last < len(best) && continues(g, best[last-1], best[last]) {
+		last++
 	}
-	if sized(best)*3 < between*2 {
+	best, unsaid, begun = best[first:last], unsaid[first:last], begun[first:last]
+	if sized(best)*3 < linesOf(g, begun)*2 {
 		return nil
 	}
 	nameAlike(best)
@@ -107,8 +108,16 @@ func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	if !ok {
 		return nil
 	}
-	r.letter = true
+	r.letter, r.unsaid = true, slices.Concat(unsaid...)
 	return []Region{r}
+}
+
+// continues reports whether an item without its sizes is the next of a list: right below another, with a number of the same shape, and a price
+// or a count of its own.
+func continues(g *grid.Grid, before, next card) bool {
+	shape, shaped := lexicon.ShapeOf(before[0].value)
+	other, _ := lexicon.ShapeOf(next[0].value)
+	return shaped && shape == other && next[0].at.Row == before.last()+1 && amounts([]card{next}) > 0
 }
 
 // nameAlike gives what is of one role its first name: a letter says now "OD", now "base OD".
@@ -130,6 +139,19 @@ func sized(all []card) int {
 	for _, c := range all {
 		if c.sizes() >= leastInItem {
 			count++
+		}
+	}
+	return count
+}
+
+// amounts counts the prices and counts that items give.
+func amounts(all []card) int {
+	count := 0
+	for _, c := range all {
+		for _, e := range c {
+			if want := traits.Of[e.role].Want; want == traits.Price || want == traits.Count {
+				count++
+			}
 		}
 	}
 	return count
@@ -175,7 +197,7 @@ func itemNumber(lex *lexicon.Lexicon, text string) (number, rest string) {
 		}
 	}
 	if number, rest, blank := strings.Cut(text, " "); blank && isItemNumber(number) {
-		return number, strings.TrimSpace(rest)
+		return strings.TrimRight(number, ",;"), strings.TrimSpace(rest)
 	}
 	return "", ""
 }
@@ -223,9 +245,18 @@ func isBare(text string) bool {
 	return lexicon.LooksNumeric(text) && !strings.ContainsFunc(text, func(sign rune) bool { return unicode.IsLetter(sign) || unicode.Is(unicode.Sc, sign) })
 }
 
-// itemsIn reads the items in the first lines of a sheet, so many of those that are not blank, whose sizes are named in a way.
-func itemsIn(g *grid.Grid, lex *lexicon.Lexicon, lines int, named naming) []card {
-	var all []card
+// begun is an item as it stands: its number, what is said of it, and the last line of that.
+type begun struct {
+	number string
+	at     sheet.Ref
+	said   []saidAt
+	to     int
+}
+
+// beginnings returns the items in the first lines of a sheet, so many of those that are not blank.
+func beginnings(g *grid.Grid, lex *lexicon.Lexicon, lines int) []begun {
+	var all []begun
+	apart := true // whether a blank line stands before each item
 	for line, probed := 1, 0; line <= g.Lines && probed < lines; line++ {
 		if g.BlankLine(line, 1, g.Width) {
 			continue
@@ -235,14 +266,116 @@ func itemsIn(g *grid.Grid, lex *lexicon.Lexicon, lines int, named naming) []card
 		if number == "" {
 			continue
 		}
-		at := g.Ref(line, spokenAt(g, line))
-		item := card{{label: "part number", value: number, at: at, valueAt: at, role: catalog.Part}}
-		for _, one := range said {
-			item = item.say(lex, one.text, one.at, named)
+		apart = apart && (line == 1 || g.BlankLine(line-1, 1, g.Width))
+		all = append(all, begun{number: number, at: g.Ref(line, spokenAt(g, line)), said: said, to: line})
+	}
+	apart = apart && goOnBelow(g, all)
+	for i := range all {
+		next := g.Lines + 1
+		if i+1 < len(all) {
+			next = all[i+1].at.Row
 		}
-		all = append(all, item)
+		all[i].goOn(g, next, apart)
 	}
 	return all
+}
+
+// goOnBelow reports whether something stands right below most items.
+func goOnBelow(g *grid.Grid, all []begun) bool {
+	below := 0
+	for _, b := range all {
+		if b.to < g.Lines && !g.BlankLine(b.to+1, 1, g.Width) {
+			below++
+		}
+	}
+	return below*2 > len(all)
+}
+
+// goOn adds to an item the lines below it, before the next, in which what is said of it goes on: those of its own paragraph where each has one,
+// those without the time where it was said at one, and otherwise those that go on with a sentence.
+func (b *begun) goOn(g *grid.Grid, next int, apart bool) {
+	timed := timeOfDay().MatchString(g.At(b.at.Row, 1))
+	for line := b.to + 1; line < next && !g.BlankLine(line, 1, g.Width); line++ {
+		last := &b.said[len(b.said)-1]
+		switch text := g.At(line, 1); {
+		case text == "", timeOfDay().MatchString(text):
+			return
+		case !timed && !apart && (lengthOf(g, line-1) < leastWrapped || !goesOnWith(last.text, text)):
+			return
+		}
+		last.text += " " + g.At(line, 1)
+		for col := 2; col <= g.Width; col++ {
+			if text := g.At(line, col); text != "" {
+				b.said = append(b.said, saidAt{text, g.Ref(line, col)})
+			}
+		}
+		b.to = line
+	}
+}
+
+// goesOnWith reports whether a sentence goes on in the next line: it has not ended, and the line begins with no capital.
+func goesOnWith(text, next string) bool {
+	last, _ := utf8.DecodeLastRuneInString(text)
+	first, _ := utf8.DecodeRuneInString(next)
+	return !strings.ContainsRune(sentenceEnds, last) && !unicode.IsUpper(first) && !strings.ContainsRune(bullets, first)
+}
+
+// lengthOf counts the characters of a line.
+func lengthOf(g *grid.Grid, line int) int {
+	count := 0
+	for _, id := range g.Row(line, 1, g.Width) {
+		count += utf8.RuneCountInString(g.Text(id))
+	}
+	return count
+}
+
+const (
+	// sentenceEnds are the signs at the end of a sentence.
+	sentenceEnds = ".!?:。！？："
+	// leastWrapped is how many characters a line has at least that was broken since it was long.
+	leastWrapped = 40
+)
+
+// linesOf counts the lines from the first item to the last that are of one or stand between two. In a talk, those between that have no number
+// count nothing.
+func linesOf(g *grid.Grid, all []begun) int {
+	count := 0
+	for i, b := range all {
+		count++
+		if i+1 == len(all) {
+			break
+		}
+		for line := b.to + 1; line < all[i+1].at.Row; line++ {
+			text := g.At(line, 1)
+			time := timeOfDay().FindString(text)
+			if !g.BlankLine(line, 1, g.Width) && (time == "" || len(time) == len(text) || bearsNumber(text[len(time):])) {
+				count++
+			}
+		}
+	}
+	return count
+}
+
+// itemsOf reads items whose sizes are named in a way. Unsaid are what may be further sizes of each.
+func itemsOf(lex *lexicon.Lexicon, begun []begun, named naming) (all []card, unsaid [][]Unsaid) {
+	for _, b := range begun {
+		item := card{{label: "part number", value: b.number, at: b.at, valueAt: b.at, role: catalog.Part}}
+		for _, one := range b.said {
+			if named.spoken {
+				item = item.speak(lex, one.text, one.at)
+			} else {
+				item = item.say(lex, one.text, one.at, named)
+			}
+		}
+		var left []Unsaid
+		for _, one := range b.said {
+			for _, number := range item.leaves(lex, one.text, one.at) {
+				left = append(left, Unsaid{number, b.number, one.at})
+			}
+		}
+		all, unsaid = append(all, item), append(unsaid, left)
+	}
+	return all, unsaid
 }
 
 // saidAt is what is said of a part in one cell.
@@ -265,6 +398,10 @@ func beginItem(g *grid.Grid, lex *lexicon.Lexicon, line int) (number string, sai
 	said = []saidAt{{rest, g.Ref(line, col)}}
 	for col++; col <= g.Width; col++ {
 		text := g.At(line, col)
+		if last := &said[len(said)-1]; text != "" && (correctsAhead(lex, text) || corrects(lex, text) || correctedBy(lex, last.text)) {
+			last.text += ", " + text // cut in the middle of putting right a size
+			continue
+		}
 		if isBare(text) {
 			return "", nil // a number alone in a cell has its name above it: that is a table
 		}
@@ -274,7 +411,7 @@ func beginItem(g *grid.Grid, lex *lexicon.Lexicon, line int) (number string, sai
 }
 
 // timeOfDay is when something was said, alone or before the name of who said it, as talks are written down: "09:43", "[5/11/2027, 09:43] J. Orr:".
-var timeOfDay = pattern.Lazy(`^\[?(?:\d[\d./-]{4,9},? )?\d{1,2}:\d{2}(?::\d{2})?(?: ?\p{Lu}{2}\b)?\]?(?: ?[-–])?(?: [^:：\d]{1,30}[:：])?`)
+var timeOfDay = pattern.Lazy(`^\[?(?:\d[\d./-]{2,9},? )?\d{1,2}:\d{2}(?::\d{2})?(?: ?\p{Lu}{2}\b)?\]?(?: ?[-–])?(?: [^:：\d]{1,30}[:：])?`)
 
 // spokenAt returns the column in which begins what a line says: the first, or in a talk the one behind the time and the name.
 func spokenAt(g *grid.Grid, line int) int {
@@ -305,7 +442,7 @@ func besideNumber(g *grid.Grid, lex *lexicon.Lexicon, line int) (number, rest st
 			break
 		}
 	}
-	if namedBeside(g, lex, line) || sizedBeside(g, lex, line) {
+	if namedBeside(g, lex, line) || sizedBeside(g, lex, line) || spokenBeside(g, lex, line) {
 		return number, g.At(line, 2), 2
 	}
 	return "", "", 0
@@ -352,10 +489,32 @@ func sizedBeside(g *grid.Grid, lex *lexicon.Lexicon, line int) bool {
 	return max(len(sizesIn(lex, text, false)), len(sizesIn(lex, text, true))) >= leastInItem && !belowHeading(g, lex, line)
 }
 
-// belowHeading reports whether one of the lines above is the heading of a table.
+// spokenBeside reports whether the cells behind the first of a line are pieces of one sentence, which was cut at its commas: they give several
+// sizes by name, and none is a number alone.
+func spokenBeside(g *grid.Grid, lex *lexicon.Lexicon, line int) bool {
+	if !strings.Contains(g.At(line, 2), " ") {
+		return false
+	}
+	var roles []string
+	for col := 2; col <= g.Width && g.At(line, col) != ""; col++ {
+		text := g.At(line, col)
+		if isBare(text) {
+			return false
+		}
+		for _, clause := range spokenClauses(lex, text) {
+			for _, s := range spokenSizes(lex, clause) {
+				roles = append(roles, s.role)
+			}
+		}
+	}
+	slices.Sort(roles)
+	return len(slices.Compact(roles)) >= leastInItem && !belowHeading(g, lex, line)
+}
+
+// belowHeading reports whether one of the lines above is the heading of a table, and not a sentence about a part that was cut at its commas.
 func belowHeading(g *grid.Grid, lex *lexicon.Lexicon, line int) bool {
 	for above := line - 1; above >= 1 && above >= line-farthestHeading; above-- {
-		if isHeadingLine(g, lex, above, 1, g.Width) {
+		if number, _ := itemNumber(lex, g.At(above, 1)); number == "" && isHeadingLine(g, lex, above, 1, g.Width) {
 			return true
 		}
 	}

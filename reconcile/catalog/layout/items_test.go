@@ -185,3 +185,74 @@ func TestAmountsOfItems(t *testing.T) {
 		}
 	}
 }
+
+// TestSentencesOfItems looks at letters and talks in which sentences say what parts are, over one line or several.
+func TestSentencesOfItems(t *testing.T) {
+	for name, c := range map[string]struct {
+		lines []string
+		want  string
+	}{
+		"cut at commas": {
+			[]string{"FR-19 black|fits .370|13.5 mm base|19 mm tall - 0.42 each|1200 on hand", "FR-25 black|fits .370|13.5 mm base|25 mm tall - 0.46 each|800 on hand",
+				"FR-26|the white one|is 13.8 mm at the base|25 mm tall - 0.58 each"},
+			"FR-19: description=black tip=.370 base_od=13.5 mm length=19 mm price=0.42 each stock=1200; FR-25: description=black tip=.370 base_od=13.5 mm length=25 mm price=0.46 each stock=800; " +
+				"FR-26: description=the white one base_od=13.8 mm length=25 mm price=0.58 each",
+		},
+		"a comma behind the number, and one without sizes": {
+			[]string{"FM-30 is a sand wedge, 13.8 across the hosel, hole 9.1", "FM-31, the lob wedge, is 13.7 across the hosel, hole 9.1 again", "FM-08: hosel 13.2, hole 9.55, 35 deep",
+				"FM-40 is the chipper. There are five, £6.00 each", "FM-50 comes later"},
+			"FM-30: description=is a sand wedge hosel_od=13.8 bore=9.1; FM-31: description=the lob wedge hosel_od=13.7 bore=9.1; FM-08: hosel_od=13.2 bore=9.55 bore_depth=35; " +
+				"FM-40: description=is the chipper stock=5 price=£6.00 each",
+		},
+		"a talk with what others say between": {
+			[]string{"[12/03, 09:32] Anna: GH-11 fuori 13,5 foro 9,3 lunga 25", "[12/03, 09:33] Ugo: ok", "[12/03, 09:33] Ugo: bene", "[12/03, 09:34] Anna: GH-12 fuori 13,6 anzi no 13,8, foro 9,3",
+				"[12/03, 09:33] Ugo: e poi?", "[12/03, 09:33] Ugo: altre?", "[12/03, 09:33] Ugo: nere?", "[12/03, 09:35] Anna: GH-14 foro 9,3", "lunga 19"},
+			"GH-11: hosel_od=13,5 bore=9,3 length=25; GH-12: hosel_od=13,6 anzi no 13,8 bore=9,3; GH-14: bore=9,3 length=19",
+		},
+		"a paragraph each": {
+			[]string{"TM-14 is the iron: the hosel is 13.4 across and the", "hole 9.5 and 32 deep. Four left.", "", "TM-15 is the eight. Hosel 13.5, hole 9.5.", "It is 31 deep.", "", "TM-19: 13.8 across the hosel, bore 9.1,", "34 deep. Two left.", "", "Ring me on 12.5, 9 deep."},
+			"TM-14: description=is the iron hosel_od=13.4 bore=9.5 bore_depth=32 stock=4; TM-15: description=is the eight hosel_od=13.5 bore=9.5 bore_depth=31; TM-19: hosel_od=13.8 bore=9.1 bore_depth=34 stock=2",
+		},
+		"broken lines": {
+			[]string{"- X-1: black, fits .370, 13.6 at the base, 19", "tall, 0.42 each", "- X-2: white, fits .370, 13.6 at the base, 25 tall", "- X-3: white, fits .370, 13.8 at the base, 25 tall", "Prices hold until 9.5."},
+			"X-1: description=black tip=.370 base_od=13.6 length=19 price=0.42 each; X-2: description=white tip=.370 base_od=13.6 length=25; X-3: description=white tip=.370 base_od=13.8 length=25",
+		},
+	} {
+		var rows [][]string
+		for _, line := range c.lines {
+			rows = append(rows, strings.Split(line, "|"))
+		}
+		var parts []string
+		for _, r := range items(grid.New(sheettest.Texts("letter", rows, false)), lexicon.New(nil)) {
+			for line := r.Body; line <= r.To; line++ {
+				if part := said(&r, line); part != "" {
+					parts = append(parts, part)
+				}
+			}
+		}
+		if got := strings.Join(parts, "; "); got != c.want {
+			t.Errorf("%s:\n got %s\nwant %s", name, got, c.want)
+		}
+	}
+}
+
+// TestUnsaid: numbers that may be sizes of a part are told where they have no name, and one behind a size of which it may be another value is
+// put beside it.
+func TestUnsaid(t *testing.T) {
+	lines := []string{"- TK-1: hosel 13.6, or was it 13.8, hole 9.5", "- TK-2: hosel 13.4, hole 9.5, 12.9 somewhere", "- TK-3: hosel 13.4, hole 9.5, ready in 2.5 weeks"}
+	var rows [][]string
+	for _, line := range lines {
+		rows = append(rows, []string{line})
+	}
+	found := items(grid.New(sheettest.Texts("letter", rows, false)), lexicon.New(nil))
+	if len(found) != 1 {
+		t.Fatalf("%d tables, want one", len(found))
+	}
+	r := &found[0]
+	if got, want := said(r, 1), "TK-1: hosel_od=13.6, or was it 13.8 bore=9.5 description=or was it 13.8"; got != want {
+		t.Errorf("%s, want %s", got, want)
+	}
+	if got, want := fmt.Sprint(r.Unsaid()), "[{12.9 TK-2 A2}]"; got != want {
+		t.Errorf("%s, want %s", got, want)
+	}
+}

@@ -49,8 +49,9 @@ type Region struct {
 	NoParts string
 	// Unexplained are the letters in its columns that a note on them does not explain.
 	Unexplained []Unexplained
-	// letter is set where the parts are the items of a letter.
+	// letter is set where the parts are the items of a letter, and unsaid are numbers of their texts of which it is not known what they are.
 	letter bool
+	unsaid []Unsaid
 	// Above are the cells of titles from which a cross table has sizes; they may say more than these.
 	Above []sheet.Ref
 	// Drawn is the sheet as it is, and area what the table accounts for of it, where the grid was arranged.

@@ -296,7 +296,7 @@ var orders = map[catalog.Kind][]order{
 }
 
 // nameOf is a heading for a role in which the vocabulary finds it.
-var nameOf = map[catalog.Role]string{catalog.Bore: "bore", catalog.BaseOD: "base OD", catalog.Length: "length", catalog.HoselOD: "hosel OD"}
+var nameOf = map[catalog.Role]string{catalog.Bore: "bore", catalog.BaseOD: "base OD", catalog.Length: "length", catalog.HoselOD: "hosel OD", catalog.TipTaken: "fits tip", catalog.TopOD: "top OD"}
 
 // orderPossible returns the names of the sizes in the one order in which nearly all lists are possible for parts of a kind, in one unit.
 func (r *Region) orderPossible(lex *lexicon.Lexicon, kind catalog.Kind, lists [][]value.Reading) (names []string, why string) {
@@ -592,6 +592,9 @@ func joins(lex *lexicon.Lexicon, first, between, second string) bool {
 		return strings.ContainsAny(first, decimalMarks) == strings.ContainsAny(second, decimalMarks)
 	case strings.Trim(sign, "/~+±xX"+timesSigns) == "":
 		return true
+	}
+	if corrects(lex, sign) {
+		return true // 13.6, no, sorry, 13.8
 	}
 	_, or := lex.Words.Mark(sign, "or")
 	_, to := lex.Words.Mark(sign, "to")

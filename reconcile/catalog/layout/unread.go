@@ -80,6 +80,15 @@ type Named struct {
 	At     sheet.Ref
 }
 
+// Unsaid is a number in a text about a part that can be a size and has no name.
+type Unsaid struct {
+	Text, Part string
+	At         sheet.Ref
+}
+
+// Unsaid returns the numbers in the texts of a letter about its parts that can be sizes and of which it is not known which.
+func (r *Region) Unsaid() []Unsaid { return r.unsaid }
+
 // NamedOnly returns the part numbers that the cells of a letter name and none of its items has: those that differ from an item's in their
 // last number only. It returns none for other tables.
 func (r *Region) NamedOnly() []Named {

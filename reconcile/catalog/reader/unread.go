@@ -34,6 +34,9 @@ func (s *sheetReader) reportUnread() {
 		}
 	}
 	for i := range s.regions {
+		for _, left := range s.regions[i].Unsaid() {
+			s.tellUnread(left.At, fmt.Sprintf("of %s in what is said of %s it is not known which size it is; it is not read", left.Text, left.Part))
+		}
 		for _, named := range s.regions[i].NamedOnly() {
 			if !told[named.At.Row] {
 				s.tellUnread(named.At, fmt.Sprintf("%s is named here and has no line with its sizes; if it is a part, they are not known", named.Number))

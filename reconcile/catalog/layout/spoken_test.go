@@ -1,0 +1,72 @@
+package layout
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// TestSpokenClauses looks at where what is said of a part is divided.
+func TestSpokenClauses(t *testing.T) {
+	for text, want := range map[string]string{
+		"is black, bore 9.5, 25 long":             "is black|bore 9.5|25 long",
+		"25 tall - 0.42 each":                     "25 tall|0.42 each",
+		"OD 13.4 - 13.6, bore 9.5":                "OD 13.4 - 13.6|bore 9.5", // a range
+		"35 deep. One only":                       "35 deep|One only",
+		"Ø ext. 13,6, prof. 32":                   "Ø ext. 13,6|prof. 32", // short forms
+		"0,55 € l'una. il fuori non lo so":        "0,55 € l'una|il fuori non lo so",
+		"fuori 13,6, anzi no, 13,8, foro 9,3":     "fuori 13,6, anzi no, 13,8|foro 9,3",
+		"außen 13,6, ach nein, 13,8, Bohrung 9,3": "außen 13,6, ach nein, 13,8|Bohrung 9,3",
+		"the 7 iron: 13.5 across (new)":           "the 7 iron|13.5 across|new|",
+	} {
+		if got := strings.Join(spokenClauses(lexicon.New(nil), text), "|"); got != want {
+			t.Errorf("%q: %q, want %q", text, got, want)
+		}
+	}
+}
+
+// TestSpeak looks at what sentences give, in several languages, and that what can be meant in several ways gives nothing.
+func TestSpeak(t *testing.T) {
+	for text, want := range map[string]string{
+		// English
+		"is the 7 iron: 13.5 across the top of the hosel, hole 9.5 and 32 deep, so it wants a .370 shaft. Four of them, £11.50 each.": "description=is the 7 iron hosel_od=13.5 bore=9.5 bore_depth=32 tip=.370 stock=4 price=£11.50 each",
+		"hosel 13.5, hole 9.5, but only 30 deep. Six left, £11.50 each as well.":                                                      "hosel_od=13.5 bore=9.5 bore_depth=30 description=but only stock=6 price=£11.50 each",
+		"13.8 across the hosel, hole 9.1 again, .355 taper. Three at £14.00.":                                                         "hosel_od=13.8 bore=9.1 tip=.355 taper price=£14.00 stock=3",
+		"that one is for the .355 taper. Just the two":                                                                                "tip=.355 taper description=that one is stock=2",
+		"fits .370, 13.5 mm base, 19 mm tall - 0.42 each, 1200 on hand":                                                               "tip=.370 base_od=13.5 mm length=19 mm price=0.42 each stock=1200",
+		"fits .370 13.5 mm base 19 mm tall":                                                                                           "tip=.370 base_od=13.5 mm length=19 mm",
+		"13.6 at the base and 10.2 at the top, 22 long and 75 in stock":                                                               "base_od=13.6 top_od=10.2 length=22 stock=75",
+		"the hosel is 13.5 across":                                                                                                    "hosel_od=13.5",
+		"length 25, twenty left":                                                                                                      "length=25 stock=20",
+		"tooling 20 EUR, engraving 2 EUR each":                                                                                        "description=tooling 20 EUR",
+		"two for £14.00":                                                                                                              "description=two for £14.00",
+		"ready in 3 weeks, minimum 100":                                                                                               "description=ready in 3 weeks",
+		// German
+		"ist das 7er Eisen: Hosel 13,5 außen, Loch 9,5 und 32 tief. Vier Stück, je 11,50 €": "description=ist das 7er Eisen hosel_od=13,5 bore=9,5 bore_depth=32 stock=4 price=11,50 €",
+		"für den .355 Taper. Nur zwei, 14,00 € pro Stück.":                                  "tip=.355 Taper stock=2 price=14,00 € pro Stück",
+		// French
+		"noire, 13,6 à la base, trou 9,35, longue de 25, 0,55 € pièce, plus que deux": "description=noire base_od=13,6 bore=9,35 length=25 price=0,55 € pièce stock=2",
+		// Italian
+		"fuori 13,5 foro 9,3 lunga 25, nera, 0,55 € l'una":         "hosel_od=13,5 bore=9,3 length=25 description=nera price=0,55 € l'una",
+		"foro 9,5 e profondo 32, ce ne sono quattro":               "bore=9,5 bore_depth=32 stock=4",
+		"fuori 13,6 anzi no scusa 13,8, foro 9,3":                  "hosel_od=13,6 anzi no scusa 13,8 bore=9,3",
+		"fuori 13,6, no scusa, 13,8, foro 9,3 o 9,4":               "hosel_od=13,6, no scusa, 13,8 bore=9,3 o 9,4",
+		"fuori 13,0 foro 8,9 19 lunga, grigia 0,50 € l'una, nuova": "hosel_od=13,0 bore=8,9 length=19 description=grigia 0,50 € l'una",
+		// Spanish
+		"por fuera 13,5, agujero 9,3 y 32 de hondo, quedan 30": "hosel_od=13,5 bore=9,3 bore_depth=32 stock=30",
+		// Dutch
+		"buiten 13,5 gat 9,3 lang 25, zwart, € 0,55 per stuk": "hosel_od=13,5 bore=9,3 length=25 description=zwart price=€ 0,55 per stuk",
+		"13,5 buiten, gat 9,5 en 32 diep, nog drie over":      "hosel_od=13,5 bore=9,5 bore_depth=32 stock=3",
+	} {
+		var all []string
+		for _, e := range (card{}).speak(lexicon.New(nil), text, sheet.Ref{Row: 1, Col: 1}) {
+			all = append(all, fmt.Sprintf("%s=%s", e.role, e.value))
+		}
+		if got := strings.Join(all, " "); got != want {
+			t.Errorf("%q:\n got %s\nwant %s", text, got, want)
+		}
+	}
+}
