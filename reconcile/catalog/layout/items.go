@@ -96,14 +96,17 @@ func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	for !isSized(best[last-1]) {
 		last--
 	}
-	for last < len(best) && continues(g, best[last-1], best[last]) {
+	for last < len(best) && continues(begun[last-1], begun[last], best[last]) {
 		last++
+	}
+	for first > 0 && continues(begun[first-1], begun[first], best[first-1]) {
+		first--
 	}
 	best, unsaid, begun = best[first:last], unsaid[first:last], begun[first:last]
 	if sized(best)*3 < linesOf(g, begun)*2 {
 		return nil
 	}
-	nameAlike(best)
+	nameAlike(lex, best)
 	r, ok := arrangeCards(g, best)
 	if !ok {
 		return nil
@@ -112,23 +115,41 @@ func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	return []Region{r}
 }
 
-// continues reports whether an item without its sizes is the next of a list: right below another, with a number of the same shape, and a price
-// or a count of its own.
-func continues(g *grid.Grid, before, next card) bool {
-	shape, shaped := lexicon.ShapeOf(before[0].value)
-	other, _ := lexicon.ShapeOf(next[0].value)
-	return shaped && shape == other && next[0].at.Row == before.last()+1 && amounts([]card{next}) > 0
+// continues reports whether of two items that follow each other one without its sizes is of the same list: right beside the other, with a
+// number of the same shape, and a price or a count of its own.
+func continues(before, next begun, unsized card) bool {
+	shape, shaped := lexicon.ShapeOf(before.number)
+	other, _ := lexicon.ShapeOf(next.number)
+	return shaped && shape == other && next.at.Row == before.to+1 && amounts([]card{unsized}) > 0
 }
 
-// nameAlike gives what is of one role its first name: a letter says now "OD", now "base OD".
-func nameAlike(all []card) {
-	names := map[catalog.Role]string{}
+// nameAlike gives what is of one role the surest of its names: a letter says now "OD", now "base OD". Outer diameters of hosels and of ferrules
+// that no item has both of are one, since letters list the ones or the others.
+func nameAlike(lex *lexicon.Lexicon, all []card) {
+	oneOutside := !slices.ContainsFunc(all, func(c card) bool { return hasRole(c, catalog.HoselOD) && hasRole(c, catalog.BaseOD) })
+	key := func(role catalog.Role) catalog.Role {
+		if oneOutside && role == catalog.BaseOD {
+			return catalog.HoselOD
+		}
+		return role
+	}
+	type naming struct {
+		entry
+		score float64
+	}
+	names := map[catalog.Role]naming{}
+	for _, c := range all {
+		for _, e := range c {
+			_, score := roleOfLabel(lex, e.label)
+			if known, found := names[key(e.role)]; !found || score > known.score {
+				names[key(e.role)] = naming{e, score}
+			}
+		}
+	}
 	for _, c := range all {
 		for i := range c {
-			if names[c[i].role] == "" {
-				names[c[i].role] = c[i].label
-			}
-			c[i].label = names[c[i].role]
+			surest := names[key(c[i].role)]
+			c[i].label, c[i].role = surest.label, surest.role
 		}
 	}
 }
@@ -170,16 +191,27 @@ func possibleSizes(lex *lexicon.Lexicon, all []card) int {
 	return count
 }
 
+// withoutLead takes off what stands before an item: when it was said and by whom, its number in the list, a bullet.
+func withoutLead(text string) string {
+	text = strings.TrimLeft(text[len(timeOfDay().FindString(text)):], " ")
+	text = text[len(counted().FindString(text)):]
+	if first, size := utf8.DecodeRuneInString(text); strings.ContainsRune(bullets, first) && strings.HasPrefix(text[size:], " ") {
+		text = strings.TrimLeft(text[size:], " ")
+	}
+	return text
+}
+
 // counted is the number of an item in its list.
 var counted = pattern.Lazy(`^\(?\d{1,2}[.)] +`)
 
 // itemNumber returns the part number with which an item begins, and what stands behind it; the number is empty where the text is none. A
 // name may stand behind the number, before the colon or dash: two blanks or more tell one from the other, or the words of the name.
 func itemNumber(lex *lexicon.Lexicon, text string) (number, rest string) {
-	text = strings.TrimLeft(text[len(timeOfDay().FindString(text)):], " ")
-	text = text[len(counted().FindString(text)):]
-	if first, size := utf8.DecodeRuneInString(text); strings.ContainsRune(bullets, first) && strings.HasPrefix(text[size:], " ") {
-		text = strings.TrimLeft(text[size:], " ")
+	text = withoutLead(text)
+	if first, behind, found := strings.Cut(text, " "); found && lex.Words.Means("filler", first) { // "the FM-21 is"
+		if number, _, _ := strings.Cut(behind, " "); isItemNumber(number) {
+			text = behind
+		}
 	}
 	if at := wideGap().FindStringIndex(text); at != nil && !strings.ContainsAny(text[:at[0]], ":：") && isItemNumber(text[:at[0]]) {
 		return text[:at[0]], strings.Join(strings.Fields(text[at[1]:]), " ")
@@ -429,7 +461,7 @@ func spokenAt(g *grid.Grid, line int) int {
 // what is said in the column in which that begins: it follows the last of several numbers, or a name and a colon. Below headings such a
 // line is the row of a table.
 func besideNumber(g *grid.Grid, lex *lexicon.Lexicon, line int) (number, rest string, col int) {
-	if number = g.At(line, 1); !isItemNumber(number) {
+	if number = withoutLead(g.At(line, 1)); !isItemNumber(number) {
 		return "", "", 0
 	}
 	all := number
@@ -514,7 +546,8 @@ func spokenBeside(g *grid.Grid, lex *lexicon.Lexicon, line int) bool {
 // belowHeading reports whether one of the lines above is the heading of a table, and not a sentence about a part that was cut at its commas.
 func belowHeading(g *grid.Grid, lex *lexicon.Lexicon, line int) bool {
 	for above := line - 1; above >= 1 && above >= line-farthestHeading; above-- {
-		if number, _ := itemNumber(lex, g.At(above, 1)); number == "" && isHeadingLine(g, lex, above, 1, g.Width) {
+		text := g.At(above, 1)
+		if number, _ := itemNumber(lex, text); number == "" && !isItemNumber(withoutLead(text)) && isHeadingLine(g, lex, above, 1, g.Width) {
 			return true
 		}
 	}

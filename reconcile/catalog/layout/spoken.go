@@ -180,9 +180,9 @@ func (c card) leaves(lex *lexicon.Lexicon, text string, at sheet.Ref) []string {
 		}
 		switch {
 		case has:
-		case near >= 0 && (sizeIn{role: string(c[near].role), text: number}).possible(lex):
+		case near >= 0 && c[near].mayBe(lex, number):
 			c[near].value = text[from:place[1]]
-		case near < 0 && before >= 0 && (sizeIn{role: string(c[before].role), text: number}).possible(lex):
+		case near < 0 && before >= 0 && c[before].mayBe(lex, number):
 			c[before].value += ", " + text[:place[1]]
 		default:
 			left = append(left, number)
@@ -190,6 +190,22 @@ func (c card) leaves(lex *lexicon.Lexicon, text string, at sheet.Ref) []string {
 	}
 	return left
 }
+
+// mayBe reports whether another number may be meant for a size: it is possible, and of about the same size.
+func (e entry) mayBe(lex *lexicon.Lexicon, number string) bool {
+	one, other := lex.Read(measure().FindString(e.value), value.Context{Want: value.WantLength}), lex.Read(number, value.Context{Want: value.WantLength})
+	size := func(r value.Reading) float64 {
+		if r.Kind == value.Length {
+			return traits.MM(r.Dim.Nominal())
+		}
+		return r.Number
+	}
+	a, b := size(one), size(other)
+	return (sizeIn{role: string(e.role), text: number}).possible(lex) && max(a, b) < mostApart*min(a, b)
+}
+
+// mostApart is how many times as much one of two numbers is at most that may be meant for one size.
+const mostApart = 1.5
 
 // sizeBefore returns the entry of the last size of an item that stands in the cell before one, -1 where that has none.
 func (c card) sizeBefore(at sheet.Ref) int {
@@ -235,7 +251,8 @@ func spokenPrice(lex *lexicon.Lexicon, clause string) (price entry, before strin
 		per := perPiece(lex, text, behind)
 		before = strings.Join(written[:from], " ")
 		sure := money && len(behind) == 0 || per > 0
-		if !sure || !mayPrecedePrice(lex, before, per > 0) {
+		if !sure || bearsNumber(strings.Join(behind[per:], " ")) || // "0.38 each from 500"
+			!mayPrecedePrice(lex, before, per > 0) {
 			return entry{}, "", false
 		}
 		text = strings.Join(written[from:to+per], " ")
@@ -316,6 +333,9 @@ func spokenSizes(lex *lexicon.Lexicon, clause string) []sizeIn {
 			return []sizeIn{s}
 		}
 	}
+	if s, ok := namedAndCorrected(lex, clause, numbers); ok {
+		return []sizeIn{s}
+	}
 	ways := waysToName(lex, clause, numbers, 0)
 	most := 0
 	for _, way := range ways {
@@ -331,6 +351,26 @@ func spokenSizes(lex *lexicon.Lexicon, clause string) []sizeIn {
 		}
 	}
 	return sizes
+}
+
+// namedAndCorrected returns the size of a clause of two numbers, the second of which puts right the first behind its name: "13.2 at the base, I
+// mean 13.4".
+func namedAndCorrected(lex *lexicon.Lexicon, clause string, numbers []spokenNumber) (s sizeIn, ok bool) {
+	if len(numbers) != 2 {
+		return s, false
+	}
+	first, second := numbers[0], numbers[1]
+	between := clause[first.at[1]:second.at[0]]
+	comma := strings.IndexAny(between, ",;，；–—")
+	if comma < 0 || !corrects(lex, between[comma:]) {
+		return s, false
+	}
+	if first.after, first.wordsAfter = nameAtStart(lex, nameWords(between[:comma])); first.after == "" {
+		return s, false
+	}
+	s = sizeCalled(lex, clause, first, first.after, false)
+	s.text += between[comma:] + clause[second.at[0]:second.at[1]]
+	return s, s.role != ""
 }
 
 // spokenNumbers returns the numbers of a clause with their names.
@@ -399,7 +439,20 @@ func nameAtEnd(lex *lexicon.Lexicon, written []string) (name string, count int) 
 			break
 		}
 	}
-	return spokenName(lex, len(written), func(n int) string { return strings.Join(written[len(written)-n:], " ") })
+	led := 0
+	for led+1 < len(written) && leadsToName(lex, written[len(written)-1-led]) {
+		led++
+	}
+	written = written[:len(written)-led]
+	if name, count = spokenName(lex, len(written), func(n int) string { return strings.Join(written[len(written)-n:], " ") }); count > 0 {
+		count += led
+	}
+	return name, count
+}
+
+// leadsToName reports whether a word that goes with names means a size by itself in some language, as "di" does.
+func leadsToName(lex *lexicon.Lexicon, word string) bool {
+	return sizeNamed(lex, word) != "" && lex.Words.Means("filler", word)
 }
 
 // nameAtStart returns the name of a size that some words begin with, before the first that joins names, and of how many of them it is.
@@ -407,7 +460,15 @@ func nameAtStart(lex *lexicon.Lexicon, written []string) (name string, count int
 	if i := slices.IndexFunc(written, func(word string) bool { return lex.Words.JoinsNames(word) }); i >= 0 {
 		written = written[:i]
 	}
-	return spokenName(lex, len(written), func(n int) string { return strings.Join(written[:n], " ") })
+	led := 0
+	for led+1 < len(written) && leadsToName(lex, written[led]) {
+		led++
+	}
+	written = written[led:]
+	if name, count = spokenName(lex, len(written), func(n int) string { return strings.Join(written[:n], " ") }); count > 0 {
+		count += led
+	}
+	return name, count
 }
 
 // spokenName returns the surest of the names of one word and more, and how many words it has: of several that are as sure the one that says

@@ -42,8 +42,9 @@ func TestSpeak(t *testing.T) {
 		"the hosel is 13.5 across":                                                                                                    "hosel_od=13.5",
 		"length 25, twenty left":                                                                                                      "length=25 stock=20",
 		"tooling 20 EUR, engraving 2 EUR each":                                                                                        "description=tooling 20 EUR",
-		"two for £14.00":                                                                                                              "description=two for £14.00",
-		"ready in 3 weeks, minimum 100":                                                                                               "description=ready in 3 weeks",
+		"0.42 each, 0.38 each from 500, same as X-1 but 0.44 each":                                                                    "price=0.42 each description=0.38 each from 500",
+		"two for £14.00":                "description=two for £14.00",
+		"ready in 3 weeks, minimum 100": "description=ready in 3 weeks",
 		// German
 		"ist das 7er Eisen: Hosel 13,5 außen, Loch 9,5 und 32 tief. Vier Stück, je 11,50 €": "description=ist das 7er Eisen hosel_od=13,5 bore=9,5 bore_depth=32 stock=4 price=11,50 €",
 		"für den .355 Taper. Nur zwei, 14,00 € pro Stück.":                                  "tip=.355 Taper stock=2 price=14,00 € pro Stück",
@@ -55,8 +56,10 @@ func TestSpeak(t *testing.T) {
 		"fuori 13,6 anzi no scusa 13,8, foro 9,3":                  "hosel_od=13,6 anzi no scusa 13,8 bore=9,3",
 		"fuori 13,6, no scusa, 13,8, foro 9,3 o 9,4":               "hosel_od=13,6, no scusa, 13,8 bore=9,3 o 9,4",
 		"fuori 13,0 foro 8,9 19 lunga, grigia 0,50 € l'una, nuova": "hosel_od=13,0 bore=8,9 length=19 description=grigia 0,50 € l'una",
+		"invece ha il collo di 13,6, foro 9,5 profondo 31":         "hosel_od=13,6 description=invece ha il bore=9,5 bore_depth=31",
 		// Spanish
-		"por fuera 13,5, agujero 9,3 y 32 de hondo, quedan 30": "hosel_od=13,5 bore=9,3 bore_depth=32 stock=30",
+		"13,2 de base, mejor dicho 13,4, 9,35 de agujero y 25 de largo, a 0,60 €": "base_od=13,2, mejor dicho 13,4 bore=9,35 length=25 price=0,60 €",
+		"por fuera 13,5, agujero 9,3 y 32 de hondo, quedan 30":                    "hosel_od=13,5 bore=9,3 bore_depth=32 stock=30",
 		// Dutch
 		"buiten 13,5 gat 9,3 lang 25, zwart, € 0,55 per stuk": "hosel_od=13,5 bore=9,3 length=25 description=zwart price=€ 0,55 per stuk",
 		"13,5 buiten, gat 9,5 en 32 diep, nog drie over":      "hosel_od=13,5 bore=9,5 bore_depth=32 stock=3",

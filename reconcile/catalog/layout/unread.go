@@ -50,6 +50,20 @@ func LikePart(lex *lexicon.Lexicon, g *grid.Grid, line int) string {
 	return number
 }
 
+// SpeaksOfPart reports whether a line is a sentence about a part, which its words may make look like a heading: behind a part number it gives
+// several sizes by name.
+func SpeaksOfPart(lex *lexicon.Lexicon, g *grid.Grid, line int) bool {
+	number, said := beginItem(g, lex, line)
+	if number == "" {
+		return false
+	}
+	var item card
+	for _, one := range said {
+		item = item.speak(lex, one.text, one.at)
+	}
+	return item.sizes() >= leastInItem
+}
+
 // saysSize reports whether a text gives a size by name that is possible.
 func saysSize(lex *lexicon.Lexicon, text string) bool {
 	return slices.ContainsFunc(slices.Concat(sizesIn(lex, text, false), sizesIn(lex, text, true)), func(s sizeIn) bool { return s.possible(lex) })

@@ -8,6 +8,9 @@
 //
 // Cards, which give each part as lines of a label with its value, and forms are read as tables with a column for each label.
 //
+// Letters and talks that say in sentences what each part is are read so too: each clause by itself, a number by the name beside it, on whichever
+// side. What can be meant in several ways is not read, and a number that can be a size and has no name is reported.
+//
 // A cross table, which has one size going down, another across and part numbers in its field, is read column by column of the field.
 //
 // A table of numbers with prices, stock or some of the sizes adds these to the parts of those numbers, in whatever sheet or file they stand;

@@ -35,7 +35,7 @@ func (s *sheetReader) reportUnread() {
 	}
 	for i := range s.regions {
 		for _, left := range s.regions[i].Unsaid() {
-			s.tellUnread(left.At, fmt.Sprintf("of %s in what is said of %s it is not known which size it is; it is not read", left.Text, left.Part))
+			s.tellUnread(left.At, fmt.Sprintf("of %s in what is said of %s it is not known what it is; it is not read", left.Text, left.Part))
 		}
 		for _, named := range s.regions[i].NamedOnly() {
 			if !told[named.At.Row] {
@@ -59,6 +59,12 @@ func (s *sheetReader) explained() []bool {
 		area := t.Region.RangeOf()
 		for row := area.From.Row; row <= min(area.To.Row, s.grid.Lines); row++ {
 			known[row] = known[row] || t.Explains(row, s.grid.Width)
+		}
+		if t.Region.Grid != s.grid {
+			continue
+		}
+		for _, line := range t.Region.Headings {
+			known[line] = known[line] && !layout.SpeaksOfPart(s.lex, s.grid, line)
 		}
 	}
 	return known
