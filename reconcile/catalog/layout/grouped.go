@@ -59,7 +59,7 @@ func groupedAt(g *grid.Grid, lex *lexicon.Lexicon, line, floor int) *grouped {
 		return nil
 	}
 	t.findShared()
-	if len(t.shared) == 0 {
+	if len(t.shared) == 0 || !t.toldApart() {
 		return nil
 	}
 	t.from = firstAbove(g, t.top, floor)
@@ -67,6 +67,23 @@ func groupedAt(g *grid.Grid, lex *lexicon.Lexicon, line, floor int) *grouped {
 		t.name = name
 	}
 	return t
+}
+
+// toldApart reports whether something tells the parts of the groups apart: a text above them, the tips in their headings, or sizes of their own.
+// Otherwise they may be two numbers of one part.
+func (t *grouped) toldApart() bool {
+	if t.tier > 0 {
+		return true
+	}
+	if _, named := t.ownTip(t.groups[0]); named {
+		return true
+	}
+	for col := t.groups[0].left; col <= t.groups[0].right; col++ {
+		if role, score := roleOfLabel(t.lex, t.g.At(t.head, col)); score >= lexicon.HeadingScore && traits.Of[role].Want == traits.Length {
+			return true
+		}
+	}
+	return false
 }
 
 // partHeads returns the columns of the heading of part numbers that comes back most often in a line, whatever tip it names.
@@ -220,13 +237,18 @@ func (t *grouped) findBody(lex *lexicon.Lexicon) bool {
 				t.repeated[line-(t.head-t.top)+i] = true
 			}
 			line += t.body - 1 - t.head
+		case !t.hasNumber(lex, line) && isHeadingLine(t.g, lex, line, 1, t.g.Width):
+			return t.last > 0 // another table
 		case t.holdsPart(lex, line):
 			t.last = line
-		case t.last > 0 && isHeadingLine(t.g, lex, line, 1, t.g.Width):
-			return true
 		}
 	}
 	return t.last > 0
+}
+
+// hasNumber reports whether a line has what looks like a part number where they stand.
+func (t *grouped) hasNumber(lex *lexicon.Lexicon, line int) bool {
+	return slices.ContainsFunc(t.parts, func(col int) bool { return isCode(lex, t.g.At(line, col)) || lexicon.IsDigits(t.g.At(line, col)) })
 }
 
 // comesBack reports whether the headings stand in a line again, with the same texts above them.

@@ -266,6 +266,36 @@ Base OD | Length | Part no. .355 | Part no. .370
 `, map[string]string{
 			"A-1": "base_od=13 length=18 tip=9.017", "A-2": "base_od=13 length=18 tip=9.398", "A-3": "base_od=13.5 length=18 tip=9.017", "A-4": "base_od=13.5 length=18 tip=9.398",
 		}, "layout.sizes"},
+		"another table below": {`
+Heads mm
+Club | Hosel OD | .355 taper | < | .370 parallel | <
+^ | ^ | Part | Bore | Part | Bore
+5 | 13.4 | A-1 | 9.1 | A-2 | 9.5
+6 | 13.4 | A-3 | 9.1 | A-4 | 9.5
+
+Ferrules mm
+Part | Base OD | Bore | Length
+A-5 | 13.5 | 9.35 | 18
+A-6 | 13.5 | 8.95 | 18
+`, map[string]string{
+			"A-1": "bore=9.1 club=\"5\" hosel_od=13.4 tip=9.017", "A-2": "bore=9.5 club=\"5\" hosel_od=13.4 tip=9.398", "A-3": "bore=9.1 club=\"6\" hosel_od=13.4 tip=9.017",
+			"A-4": "bore=9.5 club=\"6\" hosel_od=13.4 tip=9.398", "A-5": "base_od=13.5 bore=9.35 length=18", "A-6": "base_od=13.5 bore=8.95 length=18",
+		}, ""},
+		"two numbers of one part": {`
+Heads mm
+Club | Part no. | Part no. | Hosel OD | Bore
+5 | A-1 | X-1 | 13.4 | 9.5
+6 | A-2 | X-2 | 13.4 | 9.5
+`, map[string]string{"A-1": "bore=9.5 club=\"5\" hosel_od=13.4", "A-2": "bore=9.5 club=\"6\" hosel_od=13.4"}, ""},
+		"series above the groups that nothing explains": {`
+Heads mm
+Club | Hosel OD | Series 100 | < | Series 200 | <
+^ | ^ | Part | Bore | Part | Bore
+5 | 13.4 | A-1 | 9.1 | A-2 | 9.5
+6 | 13.4 | A-3 | 9.1 | A-4 | 9.5
+`, map[string]string{
+			"A-1": "bore=9.1 club=\"5\" hosel_od=13.4", "A-2": "bore=9.5 club=\"5\" hosel_od=13.4", "A-3": "bore=9.1 club=\"6\" hosel_od=13.4", "A-4": "bore=9.5 club=\"6\" hosel_od=13.4",
+		}, "data.unreadable"},
 		"two tables side by side, of which one has a column more": {`
 Heads mm
 Model | Part | Hosel OD | Bore | | Part | Base OD | Bore
