@@ -367,6 +367,9 @@ func (t *Reader) unitOf(line int, c *Column, cell sheet.Cell) (unit, why string)
 
 // readSize reads a length or diameter.
 func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell) (catalog.Field, Trouble) {
+	if why := t.Region.WhyOpen(line, c.Col); why != "" {
+		return f, Problem("data.unreadable", "%s: %s", c.Name(), why)
+	}
 	unit, why := t.unitOf(line, c, cell)
 	if c.ByValues {
 		f.Assumptions = append(f.Assumptions, t.TakenByValues(c.Col, c.Role))

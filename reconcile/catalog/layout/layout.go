@@ -49,6 +49,8 @@ type Region struct {
 	NoParts string
 	// Unexplained are the letters in its columns that a note on them does not explain.
 	Unexplained []Unexplained
+	// open says why cells of added columns are left open.
+	open map[[2]int]string
 	// letter is set where the parts are the items of a letter, and unsaid are numbers of their texts of which it is not known what they are.
 	letter bool
 	unsaid []Unsaid

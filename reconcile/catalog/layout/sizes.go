@@ -121,7 +121,10 @@ func (r *Region) splitList(lex *lexicon.Lexicon, at int, said catalog.Kind, titl
 	if names == nil {
 		return
 	}
-	r.Columns = slices.Replace(r.Columns, at, at+1, r.piecesOf(lex, h, names, why, inferred, splitter{}.dividing(lex, count))...)
+	divide := splitter{}.dividing(lex, count)
+	pieces := r.piecesOf(lex, h, names, why, inferred, divide)
+	r.Columns = slices.Replace(r.Columns, at, at+1, pieces...)
+	r.openExchanged(lex, r.kindSaid(lex, said, titles), h.Col, names, pieces, divide)
 }
 
 // piecesOf adds the columns of the sizes of one column.
@@ -168,10 +171,10 @@ func namesListed(lex *lexicon.Lexicon, text string, count int) []string {
 		return nil
 	}
 	first, last := names[0], names[count-1]
-	if at := strings.LastIndexAny(first, ",;:–-(["); at >= 0 {
+	if at := strings.LastIndexAny(first, ",;:–-([，；：。（"); at >= 0 {
 		first = first[at:]
 	}
-	if at := strings.IndexAny(last, ",;:)]"); at > 0 {
+	if at := strings.IndexAny(last, ",;:)]，；：。、）"); at > 0 {
 		last = last[:at]
 	}
 	names[0], names[count-1] = sizeAtEnd(lex, first), sizeAtStart(lex, last)
@@ -412,8 +415,11 @@ func (r *Region) splitDescriptions(lex *lexicon.Lexicon, said catalog.Kind, titl
 			r.Columns = append(r.Columns, r.piecesOf(lex, h, names, why, false, divide)...)
 			return
 		}
-		if count := listsIn(texts); count > 0 {
+		if count, most := listsIn(texts); count > 0 {
 			names, why, inferred := r.orderSaid(lex, h, count, titles)
+			if names == nil && !most {
+				continue
+			}
 			if names == nil {
 				names, why = r.orderPossible(lex, r.kindSaid(lex, said, titles), r.sampleOf(h.Col, listWithin, count))
 				inferred = true
@@ -429,10 +435,81 @@ func (r *Region) splitDescriptions(lex *lexicon.Lexicon, said catalog.Kind, titl
 				shareUnit(pieces)
 				return pieces
 			}
-			r.Columns = append(r.Columns, r.piecesOf(lex, h, names, why, inferred, divide)...)
+			pieces := r.piecesOf(lex, h, names, why, inferred, divide)
+			r.Columns = append(r.Columns, pieces...)
+			r.openExchanged(lex, r.kindSaid(lex, said, titles), h.Col, names, pieces, divide)
 			return
 		}
 	}
+}
+
+// openExchanged leaves open the sizes of a list, divided into the columns of its pieces, of which two stand in each other's place: those
+// of most lists are possible in their order.
+func (r *Region) openExchanged(lex *lexicon.Lexicon, kind catalog.Kind, col int, names []string, pieces []Heading, divide func(string) []string) {
+	cols := make([]int, len(pieces))
+	for i, piece := range pieces {
+		cols[i] = piece.Col
+	}
+	roles := make([]catalog.Role, len(names))
+	for i, name := range names {
+		if found := lex.MatchIn(kind, name); len(found) > 0 {
+			roles[i] = catalog.Role(found[0].Role)
+		}
+	}
+	unit, share := "", 0
+	for _, u := range traits.LengthUnits[:3] {
+		if n := r.listsPossible(lex, kind, col, roles, u, divide); n > share {
+			unit, share = u, n
+		}
+	}
+	if unit == "" {
+		return
+	}
+	for line := r.Body; line <= r.To; line++ {
+		text := r.Grid.At(line, col)
+		sizes := sizesOf(lex, divide(text), unit)
+		if sizes == nil {
+			continue
+		}
+		whys := make([]string, len(cols))
+		for _, i := range exchanged(kind, roles, sizes) {
+			r.Grid.Retell(line, cols[i], openText(text))
+			whys[i] = fmt.Sprintf("of the sizes in %q, two seem to stand in each other's place", text)
+		}
+		r.openAt(cols, whys, line)
+	}
+}
+
+// listsPossible counts in percent the lists of a sample of a column that are possible in their order, none where fewer than most are.
+func (r *Region) listsPossible(lex *lexicon.Lexicon, kind catalog.Kind, col int, roles []catalog.Role, unit string, divide func(string) []string) int {
+	lists, fitting := 0, 0
+	for _, line := range r.SampleLines() {
+		sizes := sizesOf(lex, divide(r.Grid.At(line, col)), unit)
+		if sizes == nil {
+			continue
+		}
+		lists++
+		if consistent(kind, roles, sizes) {
+			fitting++
+		}
+	}
+	if 100*fitting < leastInOrder*lists || fitting < leastListed {
+		return 0
+	}
+	return 100 * fitting / lists
+}
+
+// sizesOf returns the sizes of a list in mm, nil where it is none.
+func sizesOf(lex *lexicon.Lexicon, pieces []string, unit string) []float64 {
+	sizes := make([]float64, len(pieces))
+	for i, piece := range pieces {
+		one := lex.Read(piece, value.Context{Want: value.WantLength, Unit: unit})
+		if one.Kind != value.Length {
+			return nil
+		}
+		sizes[i] = traits.MM(one.Dim.Nominal())
+	}
+	return sizes
 }
 
 // textsOf returns the texts of a sample of a column that hold words and digits.
@@ -471,19 +548,29 @@ func listWithin(text string) []string {
 	return splitTimes(text[found[0][0]:found[0][1]], false)
 }
 
-// listsIn returns how many sizes the lists within most texts have, zero where most have none.
-func listsIn(texts []string) int {
+// listsIn returns how many sizes the lists within texts have, zero where too few have any, and whether most have: where only some do, among
+// other goods, somebody has to say in which order the sizes are.
+func listsIn(texts []string) (count int, most bool) {
 	n := 0
 	for _, text := range texts {
 		if len(listWithin(text)) == 3 {
 			n++
 		}
 	}
-	if n*5 >= len(texts)*4 {
-		return 3
+	switch {
+	case n*5 >= len(texts)*4:
+		return 3, true
+	case n >= leastListed:
+		return 3, false
 	}
-	return 0
+	return 0, false
 }
+
+// leastInOrder is the share of lists in percent that are possible in an order which is said.
+const leastInOrder = 60
+
+// leastListed is how many texts of a column list sizes at least, where a sentence says in which order.
+const leastListed = 2
 
 // GivesSizes reports whether a text has a number with a unit of length behind it, or lists three sizes.
 func GivesSizes(text string) bool {
