@@ -49,7 +49,11 @@ type Region struct {
 	NoParts string
 	// Unexplained are the letters in its columns that a note on them does not explain.
 	Unexplained []Unexplained
-	// open says why cells of added columns are left open.
+	// KeyUnread says of a text at KeyAt that it seems to explain the part numbers and cannot be read, empty where there is none.
+	KeyUnread string
+	KeyAt     sheet.Ref
+	// keys are the texts about the table that may explain its part numbers, and open why cells of added columns are left open.
+	keys []keyText
 	open map[[2]int]string
 	// letter is set where the parts are the items of a letter, and unsaid are numbers of their texts of which it is not known what they are.
 	letter bool
@@ -344,7 +348,7 @@ func lineRoles(g *grid.Grid, lex *lexicon.Lexicon, line, left, right int) map[st
 	}
 	var roles map[string]float64
 	for _, id := range row {
-		if g.Text(id) == "" || g.Is(lexicon.AsValue, lex, id) || explainsLetter(g.Text(id)) {
+		if g.Text(id) == "" || g.Is(lexicon.AsValue, lex, id) || explainsLetter(g.Text(id)) || explainsPlace(g.Text(id)) {
 			continue
 		}
 		headings := []string{g.Text(id)}
@@ -706,7 +710,7 @@ func isGroupLine(g *grid.Grid, lex *lexicon.Lexicon, line, below int, strip span
 		if text == "" {
 			continue
 		}
-		if lexicon.LooksNumeric(text) || len(text) > lexicon.LongestHeading || explainsLetter(text) {
+		if lexicon.LooksNumeric(text) || len(text) > lexicon.LongestHeading || explainsLetter(text) || explainsPlace(text) {
 			return false
 		}
 		cells++

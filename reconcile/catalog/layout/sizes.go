@@ -24,7 +24,11 @@ import (
 // FindSizes adds columns for the sizes in columns whose headings do not name them, where no other column gives sizes. Said is what the
 // table lists as far as anybody said, and titles are what may say it else.
 func (r *Region) FindSizes(lex *lexicon.Lexicon, said catalog.Kind, titles []string) {
-	if r.Grid.Turned || r.Guessed {
+	if r.Grid.Turned {
+		return
+	}
+	r.readNumbers(lex, r.kindSaid(lex, said, withoutSayings(titles)))
+	if r.Guessed {
 		return
 	}
 	lists, named := -1, 0
@@ -44,6 +48,11 @@ func (r *Region) FindSizes(lex *lexicon.Lexicon, said catalog.Kind, titles []str
 	default:
 		r.splitDescriptions(lex, said, titles)
 	}
+}
+
+// withoutSayings leaves out titles that explain letters: they speak of single places of the part numbers.
+func withoutSayings(titles []string) []string {
+	return slices.DeleteFunc(slices.Clone(titles), func(title string) bool { return strings.ContainsAny(title, "=＝→") })
 }
 
 // givesSizes reports whether a column, whose heading says a role, may have sizes of it: those of a column of ones are not, whatever its
@@ -299,7 +308,8 @@ var orders = map[catalog.Kind][]order{
 }
 
 // nameOf is a heading for a role in which the vocabulary finds it.
-var nameOf = map[catalog.Role]string{catalog.Bore: "bore", catalog.BaseOD: "base OD", catalog.Length: "length", catalog.HoselOD: "hosel OD", catalog.TipTaken: "fits tip", catalog.TopOD: "top OD"}
+var nameOf = map[catalog.Role]string{catalog.Bore: "bore", catalog.BaseOD: "base OD", catalog.Length: "length", catalog.HoselOD: "hosel OD", catalog.TipTaken: "fits tip",
+	catalog.TopOD: "top OD", catalog.HoselLength: "hosel length"}
 
 // orderPossible returns the names of the sizes in the one order in which nearly all lists are possible for parts of a kind, in one unit.
 func (r *Region) orderPossible(lex *lexicon.Lexicon, kind catalog.Kind, lists [][]value.Reading) (names []string, why string) {

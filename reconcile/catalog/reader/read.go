@@ -20,6 +20,8 @@
 // A size with its name and unit in a title holds for the parts below that have no column for it, as an assumption. A series of sizes with its
 // step gives one to each part, where the part numbers end in the digits of the sizes.
 //
+// Part numbers that hold sizes are read by a key above or below the list: letters, names, places or an example with its sizes.
+//
 // A column that says for how many pieces the prices beside it are, as exports of business software have, puts them on one piece.
 //
 // A table that the file declares by name has the columns that it declares. Columns headed by clubs under one size, or under a
@@ -199,6 +201,7 @@ func (r *reader) openBook(input Input) []*sheetReader {
 	}
 	keys := layout.ResolveLetters(r.lex, regions)
 	layout.ExplainCodes(r.lex, regions)
+	layout.FindKeys(grids, regions)
 	for _, region := range regions {
 		if letters.Are(region) {
 			keys[region] = "the table says what letters stand for; it lists no parts itself"
@@ -294,9 +297,7 @@ func (sr *sheetReader) understandTables(keys map[*layout.Region]string) {
 			t.Rules.Kind = catalog.NoRole
 			t.Add(finding.Note, "layout.adds", 0, 0, said, t.Settle("kind"))
 		}
-		for _, u := range region.Unexplained {
-			t.Add(finding.Warning, "data.unreadable", u.Line, u.Col, u.Message, "")
-		}
+		reportUnexplained(t, region.Unexplained)
 		mixed := region.Mixed(r.lex)
 		if t.Rules.Kind != "" || mixed == nil {
 			sr.understand(t, input.Kind)
@@ -313,9 +314,22 @@ func (sr *sheetReader) understandTables(keys map[*layout.Region]string) {
 	sr.notes.Supplier = layout.FindSupplier(sr.grid, places, firstRow(sr.regions, sr.grid))
 }
 
+// reportUnexplained reports letters and codes that nothing explains.
+func reportUnexplained(t *layout.Table, all []layout.Unexplained) {
+	for _, u := range all {
+		t.Add(finding.Warning, "data.unreadable", u.Line, u.Col, u.Message, "")
+	}
+}
+
 // understand finds what a table means.
 func (s *sheetReader) understand(t *layout.Table, given catalog.Kind) {
+	explained := len(t.Region.Unexplained)
 	t.Region.FindSizes(s.lex, given, t.Titles)
+	reportUnexplained(t, t.Region.Unexplained[explained:])
+	if t.Region.KeyUnread != "" {
+		line, col := s.grid.Place(t.Region.KeyAt)
+		t.Add(finding.Warning, "layout.sizes", line, col, t.Region.KeyUnread, t.Settle("columns"))
+	}
 	s.tables = append(s.tables, columns.Understand(t, given))
 	s.categories = append(s.categories, s.categoryOf(t.Titles))
 }
