@@ -80,7 +80,11 @@ func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	probe := beginnings(g, lex, cardProbe)
 	for _, n := range []naming{{}, {behind: true}, {listed: listAbove(g, lex)}, {spoken: true}} {
 		all, _ := itemsOf(lex, probe, n)
-		if given := possibleSizes(lex, all) + amounts(all); sized(all) >= leastItems && given > most {
+		given := possibleSizes(lex, all) + amounts(all)
+		if n.spoken && slices.ContainsFunc(probe, func(b begun) bool { return b.corrected(lex) }) {
+			given++ // elsewhere the name between a size and what puts it right hides that it does
+		}
+		if sized(all) >= leastItems && given > most {
 			named, most = n, given
 		}
 	}
@@ -229,7 +233,7 @@ func itemNumber(lex *lexicon.Lexicon, text string) (number, rest string) {
 		}
 	}
 	if number, rest, blank := strings.Cut(text, " "); blank && isItemNumber(number) {
-		return strings.TrimRight(number, ",;"), strings.TrimSpace(rest)
+		return strings.TrimRight(number, ",;:"), strings.TrimSpace(rest)
 	}
 	return "", ""
 }
@@ -310,6 +314,11 @@ func beginnings(g *grid.Grid, lex *lexicon.Lexicon, lines int) []begun {
 		all[i].goOn(g, next, apart)
 	}
 	return all
+}
+
+// corrected reports whether words in what is said of an item put a size right.
+func (b *begun) corrected(lex *lexicon.Lexicon) bool {
+	return slices.ContainsFunc(b.said, func(one saidAt) bool { return saysCorrection(lex, one.text) })
 }
 
 // goOnBelow reports whether something stands right below most items.

@@ -58,7 +58,7 @@ func goesOnBehind(lex *lexicon.Lexicon, before, sign, behind string) bool {
 		short := strings.Fields(before)
 		return unicode.IsNumber(next) && (!bearsNumber(before) || sizeNamed(lex, short[len(short)-1]) != "")
 	case "-", "–", "—":
-		return unicode.IsNumber(last) && unicode.IsNumber(next)
+		return unicode.IsNumber(last) && unicode.IsNumber(next) || correctsAhead(lex, behind)
 	case ",", ";", "，", "；":
 		return correctsAhead(lex, behind) || unicode.IsNumber(next) && correctedBy(lex, before)
 	}
@@ -74,7 +74,20 @@ func correctsAhead(lex *lexicon.Lexicon, text string) bool {
 // correctedBy reports whether a text ends with a number and words that put it right.
 func correctedBy(lex *lexicon.Lexicon, text string) bool {
 	number := strings.LastIndexFunc(text, unicode.IsNumber)
-	return number >= 0 && corrects(lex, text[number+1:])
+	if number < 0 {
+		return false
+	}
+	tail := text[number+1:]
+	sign := strings.IndexAny(tail, beforeCorrection) // behind the name of the size
+	return corrects(lex, tail) || sign >= 0 && corrects(lex, tail[sign:])
+}
+
+// beforeCorrection are the signs before words that put right what stands before them.
+const beforeCorrection = ",;，；-–—"
+
+// saysCorrection reports whether a clause of a text is made of words that put right what was said before.
+func saysCorrection(lex *lexicon.Lexicon, text string) bool {
+	return slices.ContainsFunc(betweenSpoken().Split(text, -1), func(clause string) bool { return corrects(lex, clause) })
 }
 
 // longestCorrection is how many bytes the words have at most that put a size right.
@@ -361,7 +374,7 @@ func namedAndCorrected(lex *lexicon.Lexicon, clause string, numbers []spokenNumb
 	}
 	first, second := numbers[0], numbers[1]
 	between := clause[first.at[1]:second.at[0]]
-	comma := strings.IndexAny(between, ",;，；–—")
+	comma := strings.IndexAny(between, beforeCorrection)
 	if comma < 0 || !corrects(lex, between[comma:]) {
 		return s, false
 	}
@@ -369,7 +382,7 @@ func namedAndCorrected(lex *lexicon.Lexicon, clause string, numbers []spokenNumb
 		return s, false
 	}
 	s = sizeCalled(lex, clause, first, first.after, false)
-	s.text += between[comma:] + clause[second.at[0]:second.at[1]]
+	s.text += ", " + strings.Trim(between[comma:], aroundNames) + " " + clause[second.at[0]:second.at[1]]
 	return s, s.role != ""
 }
 

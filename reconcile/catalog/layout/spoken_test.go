@@ -43,6 +43,8 @@ func TestSpeak(t *testing.T) {
 		"length 25, twenty left":                                                                                                      "length=25 stock=20",
 		"tooling 20 EUR, engraving 2 EUR each":                                                                                        "description=tooling 20 EUR",
 		"0.42 each, 0.38 each from 500, same as X-1 but 0.44 each":                                                                    "price=0.42 each description=0.38 each from 500",
+		"13.8 across the base - no wait, sorry, 13.7, 25 tall":                                                                        "base_od=13.8, no wait, sorry 13.7 length=25",
+		"13.8 across the base, no, I mean 13.7, 25 tall":                                                                              "base_od=13.8, no, I mean 13.7 length=25",
 		"two for £14.00":                "description=two for £14.00",
 		"ready in 3 weeks, minimum 100": "description=ready in 3 weeks",
 		// German
