@@ -58,6 +58,10 @@ func TestCards(t *testing.T) {
 			[][]string{{"Part:", "N2594"}, {"Bore:", "9.1"}, {"Hosel OD:", "12.2"}, nil, {"Part:", "N2603"}, {"Bore:", "9.5"}, {"Hosel OD:", "12.7"}},
 			map[int]string{1: "N2594", 5: "N2603"},
 		},
+		"part numbers that begin like a label, side by side": {
+			[][]string{{"Part", "HT-1", "", "Part", "HT-2"}, {"Base OD", "13.4 mm", "", "Base OD", "13.6 mm"}, {"Bore", "9.5 mm", "", "Bore", "9.5 mm"}},
+			map[int]string{1: "HT-1", 2: "HT-2"},
+		},
 		"a name beside the number": {
 			[][]string{{"Part", "A-1", "Name", "Iron 7"}, {"Hosel OD", "13.4 mm", "Bore", "9.5 mm"}, {"Length", "66 mm", "Depth", "30 mm"}},
 			map[int]string{1: "A-1"},

@@ -224,7 +224,7 @@ func itemNumber(lex *lexicon.Lexicon, text string) (number, rest string) {
 	if numbers, rest := together(text); numbers != "" {
 		return numbers, rest
 	}
-	if number, rest, colon := cutLabel(text); colon && isItemNumber(number) {
+	if number, rest, colon := cutLabel(text); colon && isItemNumber(number) && len(sizesIn(lex, number, false)) == 0 {
 		return numberAndName(lex, number, rest)
 	}
 	for _, dash := range dashes {

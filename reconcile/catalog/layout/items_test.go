@@ -31,6 +31,7 @@ func TestItemNumber(t *testing.T) {
 		"- X-5 und X-6 folgen, OD 14":     "X-5 und X-6|folgen, OD 14",
 		"X-1, X-2 et X-3 – OD 13.8":       "X-1, X-2 et X-3|OD 13.8",
 		"X-1 to X-3 OD 13.8":              "X-1 to X-3|OD 13.8",
+		"Schaft .370: X-1, unten 13,6":    "|", // a size before a colon
 		"X-1 and Y-2: OD 13.8":            "X-1|and Y-2: OD 13.8",
 		"09:43 J. Orr: HX-4 OD 13.6":      "HX-4|OD 13.6",
 		"[5/11/2027, 9:43 PM] HX-4: 13.6": "HX-4|13.6",

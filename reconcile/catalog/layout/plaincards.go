@@ -182,7 +182,7 @@ func namesCard(lex *lexicon.Lexicon, text string) bool {
 func numberIn(lex *lexicon.Lexicon, text string) (before, number, rest string) {
 	if label, behind, colon := cutLabel(text); colon && namesCard(lex, label) {
 		number, rest = codeFirst(strings.Fields(behind))
-		return label, number, rest
+		return numberBehind(lex, label, number, rest)
 	}
 	if before, behind := wideLabel(lex, text); before != "" {
 		number, rest = codeFirst(strings.Fields(behind))
@@ -197,7 +197,7 @@ func numberIn(lex *lexicon.Lexicon, text string) (before, number, rest string) {
 		switch {
 		case n > 0 && namesCard(lex, before):
 			if number, rest = codeFirst(fields[n:]); number != "" {
-				return before, number, rest
+				return numberBehind(lex, before, number, rest)
 			}
 		case n < 2 && isItemNumber(fields[n]):
 			rest = strings.Join(fields[n+1:], " ")
@@ -208,6 +208,15 @@ func numberIn(lex *lexicon.Lexicon, text string) (before, number, rest string) {
 		}
 	}
 	return "", "", ""
+}
+
+// numberBehind returns, where cards are counted and the number of the part stands behind, that one: "Card 7: FX-10".
+func numberBehind(lex *lexicon.Lexicon, before, number, rest string) (string, string, string) {
+	next, behind, _ := strings.Cut(rest, " ")
+	if role, _ := roleKnown(lex, before); role == catalog.Part || len(number) >= leastInNumber || strings.Trim(number, "0123456789") != "" || !isItemNumber(next) {
+		return before, number, rest
+	}
+	return before, next, behind
 }
 
 // severalIn returns the part numbers that a text begins with, behind the word for them, where several share a card; empty where it has one.
@@ -259,23 +268,27 @@ func codeFirst(fields []string) (number, rest string) {
 // markStarts marks the pieces with which cards begin, and returns the columns in which cards beside each other do. It reports false where there
 // are too few, or two in one cell.
 func markStarts(lex *lexicon.Lexicon, pieces []plainPiece) (lanes []int, ok bool) {
-	counts, first := map[string]int{}, map[string]int{}
+	groups := map[string]*startGroup{}
 	for i, p := range pieces {
 		if p.number == "" {
 			continue
 		}
 		key := words.Fold(p.before)
-		if counts[key]++; counts[key] == 1 {
-			first[key] = i
+		if groups[key] == nil {
+			role, _ := roleKnown(lex, p.before)
+			groups[key] = &startGroup{first: i, names: namesCard(lex, p.before), part: role == catalog.Part}
+		}
+		if groups[key].count++; isItemNumber(p.number) {
+			groups[key].coded++
 		}
 	}
-	best, found := "", false
-	for key := range counts {
-		if !found || surerStart(lex, key, best, counts, first) {
-			best, found = key, true
+	best := ""
+	for key, group := range groups {
+		if groups[best] == nil || group.surer(groups[best]) {
+			best = key
 		}
 	}
-	if counts[best] < leastPlain && !namesCard(lex, best) {
+	if groups[best] == nil || groups[best].rank() == 0 {
 		return nil, false
 	}
 	seen := map[string]bool{}
@@ -300,24 +313,54 @@ func markStarts(lex *lexicon.Lexicon, pieces []plainPiece) (lanes []int, ok bool
 		lanes = []int{1}
 	}
 	slices.Sort(lanes)
-	return slices.Compact(lanes), len(seen) >= min(leastPlain, counts[best])
+	return slices.Compact(lanes), len(seen) >= min(leastPlain, groups[best].count)
 }
 
-// surerStart reports whether one word before numbers is surer to begin cards than another: since it names them, by how many it does, or since
-// it stands first.
-func surerStart(lex *lexicon.Lexicon, a, b string, counts, first map[string]int) bool {
-	if names := namesCard(lex, a) && counts[a] >= leastPlain; names != (namesCard(lex, b) && counts[b] >= leastPlain) {
-		return names
+// startGroup is how often numbers stand behind one word, and where first.
+type startGroup struct {
+	count, first int
+	// coded counts those with letters and digits.
+	coded int
+	// names is set where the word is one for cards or numbers, part where it is one for the latter.
+	names, part bool
+}
+
+// surer reports whether one word before numbers is surer to begin cards than another: it is known and they are no mere count of the cards, more
+// have it, or it stands first.
+func (s *startGroup) surer(than *startGroup) bool {
+	if a, b := s.rank(), than.rank(); a != b {
+		return a > b
 	}
-	if counts[a] != counts[b] {
-		return counts[a] > counts[b]
+	if s.count != than.count {
+		return s.count > than.count
 	}
-	return first[a] < first[b]
+	return s.first < than.first
+}
+
+func (s *startGroup) rank() int {
+	coded := s.coded*2 > s.count
+	switch {
+	case s.count < leastPlain && !s.names:
+		return 0
+	case s.part, s.names && coded:
+		return 3
+	case coded:
+		return 2
+	}
+	return 1
+}
+
+// plainRun is what stands together of a card: its pieces, from the line of its number, what the lines above say of it, and the blocks below.
+type plainRun struct {
+	pieces       []plainPiece
+	above, below card
+	// last is set where nothing follows in its block.
+	last bool
 }
 
 // laneCards reads the cards of a lane, block by block.
 func laneCards(lex *lexicon.Lexicon, pieces []plainPiece) []card {
-	var all []card
+	var runs []plainRun
 	for from := 0; from < len(pieces); {
 		to := from + 1
 		for to < len(pieces) && pieces[to].line <= pieces[to-1].line+1 {
@@ -325,23 +368,28 @@ func laneCards(lex *lexicon.Lexicon, pieces []plainPiece) []card {
 		}
 		block := pieces[from:to]
 		from = to
-		if !slices.ContainsFunc(block, isStart) {
-			if len(all) > 0 && goesOnBelow(lex, all, block) {
-				all[len(all)-1] = append(all[len(all)-1], saidIn(lex, block)...)
-			}
-			continue
+		if slices.ContainsFunc(block, isStart) {
+			runs = append(runs, blockRuns(lex, block)...)
+		} else if last := len(runs) - 1; last >= 0 && runs[last].goesOn(lex, block) {
+			runs[last].below = append(runs[last].below, saidIn(lex, block)...)
 		}
-		all = append(all, blockCards(lex, block)...)
+	}
+	withoutNotes(lex, runs)
+	var all []card
+	for _, run := range runs {
+		c := plainCard(lex, run.pieces)
+		all = append(all, append(append(c, run.above...), run.below...))
 	}
 	return all
 }
 
-// goesOnBelow reports whether a block without a part number says more of the card above it: a size that this has not, beside nothing but labels
+// goesOn reports whether a block without a part number says more of the card above it: a size that this has not, beside nothing but labels
 // with values.
-func goesOnBelow(lex *lexicon.Lexicon, all []card, block []plainPiece) bool {
+func (r *plainRun) goesOn(lex *lexicon.Lexicon, block []plainPiece) bool {
+	own := slices.Concat(plainCard(lex, r.pieces), r.above, r.below)
 	sizes := false
 	for _, e := range saidIn(lex, block) {
-		if e.role == "" || hasRole(all[len(all)-1], e.role) {
+		if e.role == "" || hasRole(own, e.role) {
 			return false
 		}
 		sizes = sizes || e.sized()
@@ -349,58 +397,118 @@ func goesOnBelow(lex *lexicon.Lexicon, all []card, block []plainPiece) bool {
 	return sizes
 }
 
-// blockCards reads the cards of lines without a blank one between. What stands above the first is a title, unless it says sizes; below the last
-// a line more than the others have is a note, unless it says what the card has not yet.
-func blockCards(lex *lexicon.Lexicon, block []plainPiece) []card {
-	var all []card
-	tallest := 0
-	for at := slices.IndexFunc(block, isStart); at < len(block); {
-		next := at + 1
-		for next < len(block) && !block[next].starts {
-			next++
+// blockRuns divides lines without a blank one between into cards, each from the line with its number. What stands above the first is a title,
+// unless it says sizes of the only one.
+func blockRuns(lex *lexicon.Lexicon, block []plainPiece) []plainRun {
+	var runs []plainRun
+	starts := startLines(block)
+	for i, at := range starts {
+		next := len(block)
+		if i+1 < len(starts) {
+			next = starts[i+1]
 		}
-		own := block[at:next]
-		if next < len(block) {
-			tallest = max(tallest, own[len(own)-1].line-own[0].line)
-		} else if at > 0 && tallest > 0 {
-			own = withoutNotes(lex, own, own[0].line+tallest)
-		}
-		all = append(all, plainCard(lex, own))
-		at = next
+		runs = append(runs, plainRun{pieces: block[at:next]})
 	}
-	if before := block[:slices.IndexFunc(block, isStart)]; len(all) == 1 {
-		said := saidIn(lex, before)
-		if slices.ContainsFunc(said, func(e entry) bool { return e.sized() }) {
-			all[0] = append(all[0], said...)
+	runs[len(runs)-1].last = true
+	if len(runs) == 1 {
+		if above := saidIn(lex, block[:starts[0]]); slices.ContainsFunc(above, func(e entry) bool { return e.sized() }) {
+			runs[0].above = above
 		}
 	}
-	return all
+	return runs
 }
 
-// withoutNotes takes off the lines beyond one in which nothing has a label that counts.
-func withoutNotes(lex *lexicon.Lexicon, own []plainPiece, last int) []plainPiece {
-	for len(own) > 0 && own[len(own)-1].line > last {
-		line := own[len(own)-1].line
-		from := slices.IndexFunc(own, func(p plainPiece) bool { return p.line == line })
-		if slices.ContainsFunc(saidIn(lex, own[from:]), func(e entry) bool { return e.sized() }) {
-			break
+// startLines returns where the lines begin that have the number of a card.
+func startLines(block []plainPiece) []int {
+	var starts []int
+	begin := 0
+	for i, p := range block {
+		if p.line != block[begin].line {
+			begin = i
 		}
-		own = own[:from]
+		if p.starts {
+			starts = append(starts, begin)
+		}
 	}
-	return own
+	return starts
 }
 
-// plainCard reads the pieces of a card, of which the first has its number.
+// withoutNotes takes off the last cards of blocks the lines below in which nothing has a label that is known, where no other card ends in such a
+// line or has a description.
+func withoutNotes(lex *lexicon.Lexicon, runs []plainRun) {
+	tails := make([]int, len(runs)) // where these lines begin
+	said := 0                       // how many cards have such
+	for i, run := range runs {
+		tails[i] = run.tail(lex)
+		if tails[i] < len(run.pieces) || hasRole(plainCard(lex, run.pieces), catalog.Description) {
+			said++
+		}
+	}
+	for i, run := range runs {
+		if run.last && tails[i] < len(run.pieces) && said == 1 && len(runs) > 1 {
+			runs[i].pieces = run.pieces[:tails[i]]
+		}
+	}
+	withoutTerms(lex, runs)
+}
+
+// lastLine returns the last line of pieces, and where it begins.
+func lastLine(pieces []plainPiece) (line, from int) {
+	from = len(pieces) - 1
+	line = pieces[from].line
+	for from > 0 && pieces[from-1].line == line {
+		from--
+	}
+	return line, from
+}
+
+// withoutTerms takes off the last cards of blocks the lines below that no other card has as many of, where they give no size: prices hold until
+// a day, and an order is of so many.
+func withoutTerms(lex *lexicon.Lexicon, runs []plainRun) {
+	heights := make([]int, len(runs))
+	for i, run := range runs {
+		heights[i] = run.pieces[len(run.pieces)-1].line - run.pieces[0].line
+	}
+	sorted := slices.Sorted(slices.Values(heights))
+	for i := range runs {
+		run := &runs[i]
+		if len(runs) < 2 || !run.last || heights[i] == sorted[len(sorted)-2] {
+			continue
+		}
+		for {
+			line, from := lastLine(run.pieces)
+			if line-run.pieces[0].line <= sorted[len(sorted)-2] || from == 0 || slices.ContainsFunc(saidIn(lex, run.pieces[from:]), func(e entry) bool { return e.sized() }) {
+				break
+			}
+			run.pieces = run.pieces[:from]
+		}
+	}
+}
+
+// tail returns where the last lines begin in which nothing has a label that is known.
+func (r *plainRun) tail(lex *lexicon.Lexicon) int {
+	end := len(r.pieces)
+	for {
+		_, from := lastLine(r.pieces[:end])
+		if from == 0 || slices.ContainsFunc(saidIn(lex, r.pieces[from:end]), func(e entry) bool { return e.role != "" && e.role != catalog.Description }) {
+			return end
+		}
+		end = from
+	}
+}
+
+// plainCard reads the pieces of a card, one of which has its number: what else its line says may stand before that.
 func plainCard(lex *lexicon.Lexicon, pieces []plainPiece) card {
-	p := pieces[0]
+	at := slices.IndexFunc(pieces, isStart)
+	p := pieces[at]
 	c := card{{label: "part number", value: p.number, at: p.at, valueAt: p.at, role: catalog.Part}}
-	said := slices.Clone(pieces[1:])
+	said := slices.Delete(slices.Clone(pieces), at, at+1)
 	if p.rest != "" {
-		said = slices.Insert(said, 0, plainPiece{text: p.rest, at: p.at, line: p.line})
+		said = slices.Insert(said, at, plainPiece{text: p.rest, at: p.at, line: p.line})
 	}
-	if len(said) > 0 && said[0].line == p.line && namesPart(lex, said[0].text) {
-		c = append(c, entry{label: "description", value: said[0].text, at: said[0].at, valueAt: said[0].at, role: catalog.Description})
-		said = said[1:]
+	if at < len(said) && said[at].line == p.line && namesPart(lex, said[at].text) {
+		c = append(c, entry{label: "description", value: said[at].text, at: said[at].at, valueAt: said[at].at, role: catalog.Description})
+		said = slices.Delete(said, at, at+1)
 	}
 	return append(c, saidIn(lex, said)...)
 }

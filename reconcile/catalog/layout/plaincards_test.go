@@ -99,6 +99,22 @@ func TestPlainCards(t *testing.T) {
 			[]string{"Rings, mm", "Card HT-1", "bore 9.25 base 13.6", "Card HT-2", "bore 8.85 base 13.2", "Order 50 at least"},
 			"2 HT-1: bore=9.25 base=13.6; 4 HT-2: bore=8.85 base=13.2",
 		},
+		"a note below a last card that is short": {
+			[]string{"Card HT-1", "bore 9.25", "base 13.6", "Card HT-2", "base 13.2 long 20", "All sizes mm"},
+			"1 HT-1: bore=9.25 base=13.6; 4 HT-2: base=13.2 long=20",
+		},
+		"terms below the last": {
+			[]string{"Card HT-1", "bore 9.25 base 13.6", "Card HT-2", "bore 8.85 base 13.2", "Minimum order 50 pieces", "Prices valid until 31.12.2026"},
+			"1 HT-1: bore=9.25 base=13.6; 3 HT-2: bore=8.85 base=13.2",
+		},
+		"the number at the end of its line": {
+			[]string{"bore 9.25|base 13.6|Card HT-1", "black", "bore 8.85|base 13.2|Card HT-2", "red"},
+			"1 HT-1: bore=9.25 base=13.6 description=black; 3 HT-2: bore=8.85 base=13.2 description=red",
+		},
+		"cards that are counted": {
+			[]string{"Tarjeta 7: FX-1, agujero 9,35, base 13,5", "Tarjeta 8: FX-2, agujero 8,95, base 13,2"},
+			"1 FX-1: agujero=9,35 base=13,5; 2 FX-2: agujero=8,95 base=13,2",
+		},
 		"about so, and at most": {
 			[]string{"Karte DA-1", "Loch ca. 9 unten 13,6", "Karte DA-2", "Loch max. 9,3", "unten 13,6", "Karte DA-3", "Loch 9 unten 13"},
 			"1 DA-1: Loch=ca. 9 unten=13,6; 3 DA-2: Loch=max. 9,3 unten=13,6; 6 DA-3: Loch=9 unten=13",
