@@ -28,6 +28,8 @@ const (
 	mostBefore, mostLabel = 2, 4
 	// mostOdd is how many labels of single cards, that nobody knows, get a column.
 	mostOdd = 12
+	// mostPieces is how many things a sheet says for each card at most: a text of many lines is no list of cards since a number stands in it.
+	mostPieces = 100
 	// mostBare is of how many cards one at most has a number without a label.
 	mostBare = 4
 )
@@ -53,7 +55,7 @@ func plainCards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 		pieces = append(pieces, piecesIn(g, lex, line)...)
 	}
 	lanes, ok := markStarts(lex, pieces)
-	if !ok || belowHeading(g, lex, pieces[slices.IndexFunc(pieces, isStart)].line) {
+	if starts := countStarts(pieces); !ok || len(pieces) > mostPieces*starts || belowHeading(g, lex, pieces[slices.IndexFunc(pieces, isStart)].line) {
 		return nil
 	}
 	var beside [][]card
@@ -71,6 +73,17 @@ func plainCards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 }
 
 func isStart(p plainPiece) bool { return p.starts }
+
+// countStarts counts the cards that begin with one of pieces.
+func countStarts(pieces []plainPiece) int {
+	count := 0
+	for _, p := range pieces {
+		if p.starts {
+			count++
+		}
+	}
+	return count
+}
 
 // saysPairs reports whether the first lines of a sheet say sizes by name within their texts often enough to be cards. It spares all other
 // sheets the rest.
