@@ -19,11 +19,11 @@ type sayings struct {
 	// kind is what the table lists as far as that is known.
 	kind    catalog.Kind
 	texts   []keyText
-	entries []saying
+	entries []keySaying
 }
 
-// saying is what a text says of letters: their words, with a legend in them if there is one.
-type saying struct {
+// keySaying is what a text says of letters: their words, with a legend in them if there is one.
+type keySaying struct {
 	letters, words string
 	// text is the place of the text among the others.
 	text int
@@ -45,7 +45,7 @@ func newSayings(lex *lexicon.Lexicon, kind catalog.Kind, texts []keyText) *sayin
 }
 
 // sayingsIn returns the letters that a text explains with their words. What stands in brackets behind words belongs to these.
-func sayingsIn(text string) (all []saying) {
+func sayingsIn(text string) (all []keySaying) {
 	if !strings.ContainsAny(text, pairSigns+"-–—") {
 		return nil
 	}
@@ -75,7 +75,7 @@ func sayingsIn(text string) (all []saying) {
 			end = kept[i+1][2]
 		}
 		if said := strings.Trim(text[place[1]:end], " \t,;，；、|\"'"); said != "" {
-			all = append(all, saying{letters: text[place[2]:place[3]], words: said})
+			all = append(all, keySaying{letters: text[place[2]:place[3]], words: said})
 		}
 	}
 	return all
@@ -177,8 +177,8 @@ var (
 	codePair     = pattern.Lazy(`^["'(]?(?:([A-Za-z0-9]{1,4})["']? ?[=:：＝→] ?|([A-Z0-9]{1,4})["']? ?[-–]? +|([A-Z0-9]{1,4}))(.+)$`)
 )
 
-// pairsIn returns the codes of a legend with what they stand for, nil where a text is none.
-func pairsIn(text string) map[string]string {
+// codesOf returns the codes of a legend with what they stand for, nil where a text is none.
+func codesOf(text string) map[string]string {
 	pieces := pairsBetween().Split(strings.Trim(text, " .,;，；。()（）"), -1)
 	if len(pieces) < leastLegend || len(pieces) > mostPairs {
 		return nil
@@ -205,12 +205,12 @@ func pairsIn(text string) map[string]string {
 // codesWithin takes a legend in brackets, or behind a colon, out of a text.
 func codesWithin(text string) (rest string, codes map[string]string) {
 	if open := strings.LastIndexAny(text, "(（["); open >= 0 {
-		if codes = pairsIn(strings.TrimRight(text[open:], ")）] ")[firstSize(text[open:]):]); codes != nil {
+		if codes = codesOf(strings.TrimRight(text[open:], ")）] ")[firstSize(text[open:]):]); codes != nil {
 			return strings.TrimSpace(text[:open]), codes
 		}
 	}
 	if at := strings.IndexAny(text, ":："); at >= 0 {
-		if codes = pairsIn(text[at+firstSize(text[at:]):]); codes != nil {
+		if codes = codesOf(text[at+firstSize(text[at:]):]); codes != nil {
 			return strings.TrimSpace(text[:at]), codes
 		}
 	}
@@ -279,7 +279,7 @@ func (s *sayings) codesNamed(f *numberField) map[string]string {
 		if !s.calls(f, name) {
 			continue
 		}
-		if codes := pairsIn(said); codes != nil {
+		if codes := codesOf(said); codes != nil {
 			return codes
 		}
 		if strings.TrimSpace(said) != "" {
