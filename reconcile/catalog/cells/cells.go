@@ -884,6 +884,9 @@ func (t *Reader) readNumber(line int, c *Column, f catalog.Field) (catalog.Field
 	}
 	if reading.Kind == value.Number && reading.Problem.Code != "data.unreadable" {
 		f.Number, f.IsNumber = reading.Number, true
+		if reading.Qualifier == value.Approximate || strings.ContainsAny(f.Text, "?？~≈") {
+			f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s %q taken as the number itself", c.Name(), f.Text))
+		}
 		if want == value.WantPrice {
 			per, _ := t.PricePer(line, c, f.Text)
 			if per == 0 {

@@ -316,6 +316,10 @@ func (c *Column) fitAlone(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.
 			points -= retailPoints
 		case role == catalog.Part && c.namesKinds(lex):
 			points -= kindPoints
+		case role == catalog.Stock && c.flags():
+			points -= flagPoints
+		case role == catalog.Top && h < lexicon.SpecificHeading && c.Profile.Filled > 2 && c.Profile.distinct == 1:
+			return -20 // "Type" above one word for all says nothing of hosels
 		}
 		return points
 	}
@@ -336,6 +340,15 @@ func (c *Column) fitAlone(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.
 		points -= countPoints
 	}
 	return points - 0.5 + traits.Of[role].Prior/2
+}
+
+// flagPoints is what a column loses that only says whether parts are in stock: one beside it says how many.
+const flagPoints = 6
+
+// flags reports whether the values of a column are ones and noughts, as answers of a shop's program are.
+func (c *Column) flags() bool {
+	p := &c.Profile
+	return p.Filled > 2 && len(p.Texts) > 2 && !slices.ContainsFunc(p.Texts, func(text string) bool { return text != "0" && text != "1" })
 }
 
 // pricesPack reports whether the heading of a column names a pack and how many are in it, "bag of 25", and the amounts below are no counts.

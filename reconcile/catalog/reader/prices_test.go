@@ -218,3 +218,25 @@ func TestPackHeadings(t *testing.T) {
 		}
 	}
 }
+
+// What only says whether there is stock is not how much, and a count that is only about right says so.
+func TestStockFlagsAndGuesses(t *testing.T) {
+	c := read(t, grid("Heads", `
+SKU | Type | In stock | Stock | Hosel OD (mm) | Bore (mm)
+H-4 | simple | 1 | 14 | 13.5 | 9.5
+H-5 | simple | 1 | about 30 | 13.5 | 9.5
+H-6 | simple | 0 | 0 | 13.6 | 9.5
+H-7 | simple | 1 | 480? | 13.6 | 9.5
+`))
+	defer show(t, c)
+	want := map[string]float64{"H-4": 14, "H-5": 30, "H-6": 0, "H-7": 480}
+	for _, h := range c.Heads {
+		f := h.Fields.Get(catalog.Stock)
+		if !f.IsNumber || f.Number != want[h.Part] || (len(f.Assumptions) > 0) != (h.Part == "H-5" || h.Part == "H-7") {
+			t.Errorf("%s: stock %g with %q, want %g", h.Part, f.Number, f.Assumptions, want[h.Part])
+		}
+		if h.Fields.Text(catalog.Top) != "" {
+			t.Errorf("%s has a hosel of form %q", h.Part, h.Fields.Text(catalog.Top))
+		}
+	}
+}
