@@ -71,7 +71,7 @@ func (n naming) sizesIn(lex *lexicon.Lexicon, text string) []sizeIn {
 
 // items finds the items of a sheet, as one table; nil where it has none.
 func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
-	if g.Width > widestCards {
+	if g.Width > widestCards || g.Lines > longestTalk {
 		return nil
 	}
 	// Few sheets have items: the first lines tell whether one has, and where the names of their sizes stand.

@@ -1,5 +1,9 @@
 package layout
 
+// longestTalk is in how many lines letters and talks are looked for, and mostCardLines in how many cards without colons are: nobody writes more
+// by hand, and each line costs what a thousand cells of a table do.
+const longestTalk, mostCardLines = 6_000, 20_000
+
 // Limits of the search for keys to part numbers, so that no list of any length is searched for one as a whole.
 const (
 	// keyZone is in how many lines above the headings of a table, and in how many of the last of its sheet, a key is looked for.

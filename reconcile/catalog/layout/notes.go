@@ -100,6 +100,18 @@ type Clause struct {
 	Units []string
 }
 
+// mostNotes is how many free texts of a sheet are read as notes: three quarters of them are the first, the others the last. What a list says of
+// itself stands around it, and a sheet with more free texts is no list.
+const mostNotes = 4000
+
+// FirstAndLast returns the places of free texts that are read as notes.
+func FirstAndLast(places []sheet.Ref) []sheet.Ref {
+	if len(places) <= mostNotes {
+		return places
+	}
+	return slices.Concat(places[:mostNotes*3/4], places[len(places)-mostNotes/4:])
+}
+
 // ReadNotes reads what the free texts of a sheet say of its dimensions.
 func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
 	notes := Notes{Remarks: remarks(g, places)}
@@ -116,7 +128,11 @@ func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
 		if terms := lex.PriceTerms(text); terms != (lexicon.PriceTerms{}) {
 			notes.Prices = append(notes.Prices, PriceNote{terms, text, place.String(), piecesOfFerrules(lex, text)})
 		}
-		text = lex.WithoutException(text)
+		units := lex.LengthUnitsIn(text)
+		if len(units) > 1 {
+			text = lex.WithoutException(text)
+			units = lex.LengthUnitsIn(text)
+		}
 		for _, c := range clausesOf(text) {
 			c.Place = place
 			if c.Mark == "" && place.Row == marked.Row { // the rest of a footnote that was cut at a sign between cells
@@ -131,7 +147,7 @@ func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
 				notes.OfBlanks = append(notes.OfBlanks, c)
 			}
 		}
-		for _, unit := range lex.LengthUnitsIn(text) {
+		for _, unit := range units {
 			if slices.Contains(notes.Units, unit) {
 				continue
 			}

@@ -47,7 +47,7 @@ type plainPiece struct {
 
 // plainCards finds the cards of a sheet whose labels have no colons, as one table; nil where it has none.
 func plainCards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
-	if g.Width > widestCards || !saysPairs(g, lex) {
+	if g.Width > widestCards || g.Lines > mostCardLines || !saysPairs(g, lex) {
 		return nil
 	}
 	var pieces []plainPiece

@@ -307,7 +307,7 @@ func (sr *sheetReader) understandTables(keys map[*layout.Region]string) {
 			sr.understand(r.ofMixed(t, &mixed[k]), mixed[k].Kind)
 		}
 	}
-	places := columns.FreeTexts(sr.grid, sr.tables)
+	places := layout.FirstAndLast(columns.FreeTexts(sr.grid, sr.tables))
 	sr.readColours(places)
 	sr.notes = layout.ReadNotes(r.lex, sr.grid, places)
 	sr.notes.Flat = layout.FlatNotes(r.lex, sr.grid, sr.withTitles(places))

@@ -12,15 +12,24 @@ import (
 // mostUnreadNamed is how many part numbers of rows that are not read a finding names.
 const mostUnreadNamed = 4
 
+// mostUnreadLooked is at how many rows that are in no table it is looked one by one: a sheet with more of them is none of parts.
+const mostUnreadLooked = 5000
+
 // reportUnread reports the rows of the sheet that look like parts and are in no table, those that follow each other once, and the part numbers
 // that a letter names without their sizes.
 func (s *sheetReader) reportUnread() {
 	told := map[int]bool{}
 	explained := s.explained()
+	looked := 0
 	for row := 1; row <= s.grid.Lines; row++ {
 		first := row
 		var numbers []string
 		for ; row <= s.grid.Lines && !explained[row]; row++ {
+			if looked++; looked > mostUnreadLooked {
+				s.tellUnread(sheet.Ref{Row: row, Col: 1}, "from here on the rows that are in no table were not looked at one by one: there are too many")
+				row = s.grid.Lines
+				break
+			}
 			number := layout.LikePart(s.lex, s.grid, row)
 			if number == "" {
 				break
