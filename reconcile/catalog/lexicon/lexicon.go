@@ -332,6 +332,21 @@ func (l *Lexicon) SaysNo(text string) bool {
 	return no
 }
 
+// SaysNoNumber reports whether the text of a part number says that there is none, or none yet: in words for that, or as any cell may say so.
+func (l *Lexicon) SaysNoNumber(text string) bool {
+	if text == "" || len(text) > LongestHeading || BearsDigits(text) {
+		return false
+	}
+	for question, answer := range map[string]func(string) (words.Hit, bool){
+		"unnumbered": l.Words.IsUnnumbered, "missing": l.Words.IsMissing, "not applicable": l.Words.IsNotApplicable,
+	} {
+		if _, none := l.Ask(question, text, answer); none {
+			return true
+		}
+	}
+	return false
+}
+
 // NamesSet reports whether a text says that it is about a set of clubs: by its clubs, or by a word for one beside none of them or several.
 func (l *Lexicon) NamesSet(text string) bool {
 	if text == "" || len(text) > LongestHeading {

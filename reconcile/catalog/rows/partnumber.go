@@ -37,6 +37,12 @@ func (r *rowReader) part() string {
 	if f == "" {
 		return ""
 	}
+	if t.Lex.SaysNoNumber(f) {
+		none := r.fields.Get(catalog.Part)
+		none.Text = ""
+		r.fields = r.fields.With(catalog.Part, none)
+		return ""
+	}
 	line, col := t.Region.Grid.Source(r.line, c.Col)
 	text, bad := t.partText(f, line, col)
 	if bad.Any() {

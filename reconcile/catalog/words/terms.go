@@ -285,6 +285,9 @@ func (v *Vocabulary) IsNotMade(text string) (Hit, bool) { return v.Mark(text, "n
 // IsMissing reports whether a cell says that the value is not known yet: "TBD", "auf Anfrage", "未定".
 func (v *Vocabulary) IsMissing(text string) (Hit, bool) { return v.Mark(text, "missing") }
 
+// IsUnnumbered reports whether the cell of a part number says that there is none: "no label", "ohne Nr.", "s/clave", 品番なし.
+func (v *Vocabulary) IsUnnumbered(text string) (Hit, bool) { return v.Mark(text, "unnumbered") }
+
 // IsDitto reports whether a cell refers to the value above it: "ditto", "s. o.", "同上". The French "s.o." for "sans
 // objet" is also [Vocabulary.IsNotApplicable]; which it is depends on the language of the sheet.
 func (v *Vocabulary) IsDitto(text string) (Hit, bool) { return v.Mark(text, "ditto") }

@@ -28,6 +28,8 @@ type decoded struct {
 	how string
 	// lost is how many characters could not be decoded; U+FFFD stands for each.
 	lost int
+	// quoted is set where signs of quotation were taken off lines.
+	quoted bool
 }
 
 // notes returns the notes about the encoding.
@@ -38,6 +40,9 @@ func (d decoded) notes() []sheet.Note {
 	}
 	if d.lost > 0 {
 		message += fmt.Sprintf("; %d places could not be decoded and show the sign \ufffd", d.lost)
+	}
+	if d.quoted {
+		message += "; the signs > before quoted lines were left out"
 	}
 	return []sheet.Note{{Code: CodeEncoding, Message: message}}
 }

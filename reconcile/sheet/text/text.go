@@ -50,6 +50,7 @@ func ReadWithin(name string, data []byte, limits sheet.Limits) (*sheet.Book, err
 		return nil, &sheet.FileError{File: name, Reason: sheet.ReasonUnsupported, Problem: err.Error(),
 			Next: "open it in a spreadsheet program and save it as an xlsx workbook or as CSV in UTF-8", Err: err}
 	}
+	decoded.text, decoded.quoted = unquote(decoded.text)
 	body, declared := separatorLine(decoded.text)
 	if declared == 0 {
 		if book, err := readDrawn(name, decoded, meter); book != nil || err != nil {
