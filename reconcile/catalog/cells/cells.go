@@ -917,6 +917,11 @@ func (t *Reader) PricePer(line int, c *Column, text string) (per float64, lot le
 			return per, lot
 		}
 	}
+	if c.SoldBy != nil {
+		if lot := t.Lex.Sells(t.Region.Grid.Filled(line, c.SoldBy.Col)); lot != lexicon.LotUnsaid {
+			return 1, lot
+		}
+	}
 	return c.Per, c.Lot
 }
 

@@ -66,6 +66,8 @@ type Column struct {
 	GivesPieces bool
 	// PerBy is the column that says so of each price of this one, nil where Per does.
 	PerBy *Column
+	// SoldBy is the column that says of each row whether a pack is sold or a piece, which its price is for; nil where none does.
+	SoldBy *Column
 	// hidden is set where the sheet hides the column.
 	hidden bool
 	// Held is why the values of the column are not used, empty where they are.
@@ -157,6 +159,8 @@ func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profi
 		c.irrelevant, c.GivesPieces = "says for how many pieces the prices are", true
 	case lexicon.IsPriceBreak(h.Text) && !(lexicon.FromOne(h.Text) && words.IsCurrency(c.HeadingUnit)):
 		c.irrelevant = "heading gives a quantity, as for a price of several"
+	case lex.CountsPacks(h.Text):
+		c.irrelevant = "counts packs, and not the pieces in one"
 	case c.Hints.Measured && len(c.Matches[catalog.UnknownKind]) > 0 && traits.Of[catalog.Role(c.Matches[catalog.UnknownKind][0].Role)].Want == traits.Count:
 		c.irrelevant = "counts what was measured"
 	case len(c.Matches[catalog.UnknownKind]) == 0 && lex.Words.Irrelevant(h.Parts...):

@@ -51,9 +51,10 @@ func (l *Lexicon) PriceTerms(text string) PriceTerms {
 	if len(text) > LongestNote || !l.Words.SpeaksOfPrices(text) {
 		return PriceTerms{}
 	}
+	text = narrowDigits(text)
 	var terms PriceTerms
 	if !strings.Contains(text, "%") && !IsPriceBreak(text) { // "10 % off for 100 and more"
-		perOne := func(p words.Pieces) bool { return l.saysPer(p.Before, p.After) }
+		perOne := func(p words.Pieces) bool { return l.saysPer(p.Before, p.After) || l.pricesOne(p) }
 		if terms.Per = l.piecesIn(text); terms.Per > 0 {
 			terms.Lot = OfPieces
 		}
@@ -70,6 +71,31 @@ func (l *Lexicon) PriceTerms(text string) PriceTerms {
 		terms.Currency = l.currencyBefore(text)
 	}
 	return terms
+}
+
+// narrowDigits is a text with its full-width digits as any others.
+func narrowDigits(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r >= '０' && r <= '９' {
+			return r - '０' + '0'
+		}
+		return r
+	}, text)
+}
+
+// pricesOne reports whether a word for a set or a pack has a 1 before it that prices are for: "per 1 bag", and in writing without such small
+// words one behind a word for prices, 単価は1袋の価格.
+func (l *Lexicon) pricesOne(p words.Pieces) bool {
+	before, one := strings.CutSuffix(strings.TrimRight(p.Before, " "), "1")
+	if !one || !standsAlone(before, "") {
+		return false
+	}
+	if l.saysPer(before, "") {
+		return true
+	}
+	last, _ := utf8.DecodeLastRuneInString(before)
+	clause := before[strings.LastIndexAny(before, ",.;:、。，；：")+1:]
+	return IsWide(last) && l.Words.SpeaksOfPrices(clause)
 }
 
 // currencyBefore is the currency before a slash, in words too short to be sought in prose: "원/다스".
@@ -163,6 +189,27 @@ func (l *Lexicon) OnlyPer(heading string) bool {
 	}
 	words := strings.FieldsFunc(heading, func(r rune) bool { return !unicode.IsLetter(r) })
 	return len(words) == 1 && l.isPer(words[0])
+}
+
+// CountsPacks reports whether a heading is that of a column which counts packs, by their name in brackets: "Qty (bags)", "Menge (Beutel)", 数量（袋）.
+func (l *Lexicon) CountsPacks(heading string) bool {
+	before, inside, found := CutBrackets(heading)
+	if !found || len(heading) > LongestHeading || !l.Words.Means("count", before) {
+		return false
+	}
+	return slices.ContainsFunc(l.Words.Packs(inside), func(p words.Pieces) bool { return p.Before == "" && p.After == "" })
+}
+
+// Sells returns what a cell says that is sold: packs, "bolsa 25", or single pieces, "each"; [LotUnsaid] for any other.
+func (l *Lexicon) Sells(cell string) Lot {
+	switch {
+	case cell == "" || len(cell) > LongestHeading:
+	case slices.ContainsFunc(l.Words.Packs(cell), func(p words.Pieces) bool { return p.Before == "" }):
+		return OfPack
+	case !BearsDigits(cell) && slices.ContainsFunc(l.Words.Pieces(cell), func(p words.Pieces) bool { return p.Count == 1 && p.Before == "" }):
+		return OfPieces
+	}
+	return LotUnsaid
 }
 
 // HeadsPieces reports whether a heading is that of a column that says for how many pieces the prices beside it are: "Per", "Preiseinheit".

@@ -494,6 +494,10 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 		case pieces != nil && c.Per == 1 && !c.Lot.Bundles():
 			c.PerBy = pieces.column
 			table.AddColumn(finding.Note, "data.prices", c.Col, fmt.Sprintf("%s: each price is for as many pieces as column %s says", c.Name(), pieces.name), "")
+		case c.Lot == lexicon.LotUnsaid && s.soldBy(table) != nil:
+			c.SoldBy = s.soldBy(table)
+			table.AddColumn(finding.Note, "data.prices", c.Col, fmt.Sprintf("%s: each price is for the pack or the piece that column %s names; that of a pack is divided by the pieces in it",
+				c.Name(), table.Region.Grid.ColumnName(c.SoldBy.Col)), "")
 		case terms.Lot != lexicon.LotUnsaid && c.Lot == lexicon.LotUnsaid:
 			c.Per, c.Lot = max(1, terms.Per), terms.Lot
 			if c.Per > 1 || c.Lot.Bundles() {
@@ -514,6 +518,22 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 	if flat := s.flatPrices(table); len(flat) > 0 {
 		own.Currency = cmp.Or(own.Currency, flat[0].Currency)
 	}
+}
+
+// soldBy returns the column of packs where it names packs in some rows and single pieces in others: nobody writes that of a piece but to say what
+// its price is for.
+func (s *sheetReader) soldBy(table *columns.Table) *columns.Column {
+	c := table.ByRole[catalog.Pack]
+	if c == nil {
+		return nil
+	}
+	has := func(lot lexicon.Lot) bool {
+		return slices.ContainsFunc(c.Profile.Texts, func(text string) bool { return s.lex.Sells(text) == lot })
+	}
+	if !has(lexicon.OfPieces) || !has(lexicon.OfPack) {
+		return nil
+	}
+	return c
 }
 
 // pieces is what a column says of the numbers of pieces that prices are for, each number once.

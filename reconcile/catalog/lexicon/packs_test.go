@@ -1,0 +1,48 @@
+package lexicon
+
+import "testing"
+
+// TestCountsPacks tells columns that count packs from those that say how many pieces one has.
+func TestCountsPacks(t *testing.T) {
+	lex := New(nil)
+	for heading, want := range map[string]bool{
+		"Qty (bags)": true, "数量（袋）": true, "数量(袋)": true, "Cantidad (bolsas)": true, "Menge (Beutel)": true, "Aantal (zakjes)": true,
+		"Qty (per bag)": false, "Qty/bag": false, "Bag": false, "袋": false, "入数": false, "Pack (pcs)": false,
+	} {
+		if got := lex.CountsPacks(heading); got != want {
+			t.Errorf("%q: %v", heading, got)
+		}
+	}
+}
+
+// TestPricesOfOnePack reads notes that say that prices are for one pack, with the pieces in it or without.
+func TestPricesOfOnePack(t *testing.T) {
+	lex := New(nil)
+	for note, want := range map[string]PriceTerms{
+		"寸法はすべて直径・mm、単価は１袋(10個入)の価格です。": {Per: 10, Lot: OfPack},
+		"单价为1袋(50个)价格":               {Per: 50, Lot: OfPack},
+		"prices are per 1 bag of 25": {Per: 25, Lot: OfPack},
+		"Preise je 1 Beutel":         {Lot: OfPack},
+		"minimum 1 bag, prices net":  {},
+		"Prices valid from 1 bag":    {},
+		"最低1袋から、単価は税別":               {},
+	} {
+		if got := lex.PriceTerms(note); got != want {
+			t.Errorf("%q: %+v, want %+v", note, got, want)
+		}
+	}
+}
+
+// TestSells tells cells that name a pack from such as name a piece, and both from numbers.
+func TestSells(t *testing.T) {
+	lex := New(nil)
+	for cell, want := range map[string]Lot{
+		"bolsa 25": OfPack, "bag of 50": OfPack, "Beutel à 10": OfPack, "sachet de 12": OfPack, "袋(10個)": OfPack, "bolsa": OfPack,
+		"pieza": OfPieces, "each": OfPieces, "Stück": OfPieces, "pièce": OfPieces, "pz": OfPieces,
+		"25": LotUnsaid, "25 pcs": LotUnsaid, "lata": LotUnsaid, "": LotUnsaid,
+	} {
+		if got := lex.Sells(cell); got != want {
+			t.Errorf("%q: %v, want %v", cell, got, want)
+		}
+	}
+}
