@@ -27,7 +27,8 @@ const (
 	LineTotal
 	// LineSection is a line within the body that names what follows.
 	LineSection
-	lineNote
+	// LineNote is a line of text within the body, or below it, that says something of parts.
+	LineNote
 	// lineNumbers is a line that numbers the columns: (1) (2) (3).
 	lineNumbers
 	// LineGoods is a line of goods that are no parts: shim sleeves among ferrules.
@@ -126,13 +127,13 @@ func (t *Table) betweenCards(line int) LineKind {
 		switch {
 		case drawn.Text(id) == "":
 		case alone != grid.Nothing:
-			return lineNote
+			return LineNote
 		default:
 			alone = id
 		}
 	}
 	if _, isNote := t.Lex.Ask("note", drawn.Text(alone), t.Lex.Words.IsNote); isNote || drawn.Is(lexicon.AsValue, t.Lex, alone) {
-		return lineNote
+		return LineNote
 	}
 	return LineSection
 }
@@ -156,14 +157,14 @@ func (t *Table) bodyLine(line int) LineKind {
 		return LineData
 	}
 	if layout.SaysColours(t.Lex, t.Region, line) {
-		return lineNote
+		return LineNote
 	}
 	if t.OnlyUnits(line) {
 		return LineUnits
 	}
 	part := t.TextOf(line, catalog.Part)
 	if _, isNote := t.Lex.Ask("note", first, t.Lex.Words.IsNote); isNote && !(lexicon.LooksLikeCode(part) && cells > 1) {
-		return lineNote
+		return LineNote
 	}
 	if cells == 1 || wide {
 		if part != "" && part == first && !wide && t.partShapes()[shape(part)] {
@@ -172,7 +173,7 @@ func (t *Table) bodyLine(line int) LineKind {
 		return LineSection
 	}
 	if part == "" || t.namesNoPart(line, part) {
-		return lineNote
+		return LineNote
 	}
 	return LineData
 }

@@ -161,7 +161,7 @@ func sortOf(readings []value.Reading) (hole, named bool) {
 // tip is made for the next smaller one as well: .355 in for .350 in.
 func (t *Table) settleHeadBores() {
 	c := t.ByRole[catalog.Bore]
-	if c == nil || c.Held != "" || c.Note != nil || t.toleranced(c) { // what has limits is no name
+	if c == nil || c.Held != "" || c.Note != nil || c.TolerancesBySection() || t.toleranced(c) { // what has limits is no name
 		return
 	}
 	all, holes, hole, name := 0, 0, "", ""

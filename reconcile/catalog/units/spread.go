@@ -1,6 +1,7 @@
 package units
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -23,6 +24,59 @@ type noteTolerance struct {
 	Index int
 	// Rank orders what is said: for all sizes, for a sort of sizes, for one size.
 	Rank int
+	// From and To are the lines that it is for, those of the section that it is about; zero where it is for all.
+	From, To int
+}
+
+// holds reports whether a tolerance is for the values of a line.
+func (n *noteTolerance) holds(line int) bool { return n.To == 0 || line >= n.From && line <= n.To }
+
+// NoteFor returns the tolerance that a note gives to the values of a line of the column, nil where none does. One in the title of a section goes
+// before one for the whole table that is no more particular.
+func (c *Column) NoteFor(line int) *noteTolerance {
+	at, _ := c.sectionNote(line + 1)
+	if at == 0 {
+		return c.Note
+	}
+	if n := &c.sectionNotes[at-1]; n.holds(line) && (c.Note == nil || n.Rank >= c.Note.Rank) {
+		return n
+	}
+	return c.Note
+}
+
+// sectionOf returns the lines of the section that a note is about: those below it, where it stands in the title or right before the first of them,
+// and those above where it is the last of their lines; zeros where it is about all. Between parts and another title it may be about either, and
+// it is not clear.
+func (t *Table) sectionOf(c *layout.Clause) (from, to int, clear bool) {
+	r := t.Region
+	if r.Grid.Turned || r.Grid.Arranged() {
+		return 0, 0, true
+	}
+	line, _ := r.Grid.Place(c.Place)
+	if line < r.Body || line > r.To {
+		return 0, 0, true
+	}
+	is := func(line int, kind columns.LineKind) bool { return t.Lines[line-r.From] == kind }
+	if !is(line, columns.LineSection) && !(is(line, columns.LineNote) && slices.Contains(t.Lines, columns.LineSection)) || !slices.Contains(t.Lines[line-r.From:], columns.LineData) {
+		return 0, 0, true
+	}
+	next := line + 1
+	for is(next, columns.LineBlank) || is(next, columns.LineNote) {
+		next++
+	}
+	if is(line, columns.LineNote) && is(next, columns.LineSection) {
+		for from = line; from > r.Body && !is(from-1, columns.LineSection); {
+			from--
+		}
+		return from, line, true
+	}
+	if is(next, columns.LineSection) {
+		return 0, 0, !slices.Contains(t.Lines[:line-r.From], columns.LineData)
+	}
+	for to = next; to < r.To && !is(to+1, columns.LineSection); {
+		to++
+	}
+	return line + 1, to, true
 }
 
 // What a tolerance in a note is for, the least particular first.
@@ -51,6 +105,10 @@ func (t *Table) spreadNotes() {
 // spread gives a tolerance to the columns that it is for; false where that cannot be told.
 func (t *Table) spread(c *layout.Clause, index int, tolerance value.Tolerance) bool {
 	n := noteTolerance{Clause: c, Index: index}
+	var clear bool
+	if n.From, n.To, clear = t.sectionOf(c); !clear {
+		return false
+	}
 	if c.Mark != "" {
 		if marked := t.markedColumns(c.Mark); len(marked) > 0 {
 			for _, col := range marked {
@@ -180,12 +238,37 @@ func classOf(role catalog.Role) string {
 
 // takeNote keeps the most particular of the tolerances that notes state for a column, the first of several.
 func (c *Column) takeNote(n noteTolerance, rank int) {
-	if c.Trait().Want != traits.Length || c.Note != nil && c.Note.Rank >= rank {
+	if c.Trait().Want != traits.Length {
 		return
 	}
 	n.Rank = rank
-	c.Note = &n
+	if n.To > 0 {
+		c.takeSectionNote(n)
+		return
+	}
+	if c.Note == nil || c.Note.Rank < rank {
+		c.Note = &n
+	}
 }
+
+// takeSectionNote keeps the most particular of the tolerances that the title of a section states for a column.
+func (c *Column) takeSectionNote(n noteTolerance) {
+	at, known := c.sectionNote(n.From)
+	switch {
+	case !known:
+		c.sectionNotes = slices.Insert(c.sectionNotes, at, n)
+	case c.sectionNotes[at].Rank < n.Rank:
+		c.sectionNotes[at] = n
+	}
+}
+
+// sectionNote finds where the note of the section stands that begins with a line, or would stand.
+func (c *Column) sectionNote(from int) (at int, found bool) {
+	return slices.BinarySearchFunc(c.sectionNotes, from, func(n noteTolerance, from int) int { return cmp.Compare(n.From, from) })
+}
+
+// TolerancesBySection reports whether notes within the body state tolerances for lines of the column.
+func (c *Column) TolerancesBySection() bool { return len(c.sectionNotes) > 0 }
 
 // markedColumns returns the columns whose heading carries a footnote mark.
 func (t *Table) markedColumns(mark string) []*Column {

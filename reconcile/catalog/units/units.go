@@ -52,6 +52,8 @@ type Column struct {
 	Tolerance *value.Tolerance
 	// Note is the tolerance that a note on the sheet gives to the column.
 	Note *noteTolerance
+	// sectionNotes are those that titles within the body give to the lines below them.
+	sectionNotes []noteTolerance
 	// coversClass is the sort of sizes that a column of tolerances covers; where covers and it are empty, that is all.
 	coversClass string
 	// Misfit says that most sizes of the column are none of its role, so that the rest is not used either; empty where that is not so.
