@@ -190,10 +190,23 @@ var (
 	notSize = pattern.Lazy(`\d+[-./]\d+[-./]\d+|\d+:\d+(?::\d+)?`)
 )
 
+// changesTo is an arrow behind a number, before what it became: 13.8→13.9.
+var changesTo = pattern.Lazy(`^ ?(?:mm|"|″)? ?(?:→|⇒|➔|➜|[-=]+>) ?[\d.,]`)
+
+// saysOld reports whether one of the last two words before a number says that it is an old one: "was 13.5", "was eerst 12.8".
+func saysOld(lex *lexicon.Lexicon, before string) bool {
+	before = before[strings.LastIndexAny(before, ",;!?()")+1:]
+	words := strings.FieldsFunc(before, notLetter)
+	words = words[max(0, len(words)-2):]
+	return slices.ContainsFunc(words, func(word string) bool { return lex.Age(word) < 0 }) &&
+		!slices.ContainsFunc(words, func(word string) bool { return lex.Age(word) > 0 })
+}
+
 // numbers returns the numbers in a comment that may be sizes.
 func numbers(lex *lexicon.Lexicon, text string) []number {
 	var all []number
 	text = notSize().ReplaceAllString(text, " ")
+	last := 0
 	for _, at := range aNumber().FindAllStringSubmatchIndex(text, -1) {
 		digits, behind := text[at[2]:at[3]], ""
 		if at[4] >= 0 {
@@ -208,9 +221,8 @@ func numbers(lex *lexicon.Lexicon, text string) []number {
 			hit, found := lex.Ask("unit", before[len(before)-1], lex.Words.Unit)
 			n.money = found && words.IsCurrency(hit.Value)
 		}
-		if before := strings.FieldsFunc(text[:at[2]], notLetter); len(before) > 0 {
-			n.old = lex.Age(before[len(before)-1]) < 0
-		}
+		n.old = saysOld(lex, text[last:at[2]]) || changesTo().MatchString(text[at[3]:])
+		last = at[3]
 		if behind != "" {
 			hit, found := lex.Ask("unit", behind, lex.Words.Unit)
 			switch {

@@ -63,6 +63,7 @@ func Understand(t *layout.Table, given catalog.Kind) *Table {
 func (t *Table) understand(given catalog.Kind, titles []string) {
 	t.Columns = columnsOf(t.Region, t.Lex)
 	t.tellWhose()
+	t.tellOldNumbers()
 	t.foldClubColumns(titles)
 	t.findTotals()
 	t.findChange()

@@ -74,6 +74,28 @@ func (c *Column) mostlyNumbers() bool {
 	return p.Filled > 0 && p.share(p.codes) >= 0.7 && p.share(p.distinct) >= 0.8 && p.share(p.decimals) == 0 && !p.counts()
 }
 
+// tellOldNumbers lets no column of old part numbers count beside one of those that hold now: "nr" and "oud nr".
+func (t *Table) tellOldNumbers() {
+	for _, old := range t.Columns {
+		if !old.headsParts() || old.age(t.Lex) >= 0 || old.irrelevant != "" {
+			continue
+		}
+		for _, now := range t.Columns {
+			if now == old || !now.headsParts() || now.age(t.Lex) < 0 || now.irrelevant != "" || now.hidden || !now.mostlyNumbers() {
+				continue
+			}
+			old.ours, old.irrelevant = now, fmt.Sprintf("its part numbers are old, and column %s gives those that hold", t.Region.Grid.ColumnName(now.Col))
+			now.takeForParts()
+			break
+		}
+	}
+}
+
+// headsParts reports whether a heading may be that of part numbers.
+func (c *Column) headsParts() bool {
+	return c.Text != "" && c.Deviation == 0 && c.headed(catalog.UnknownKind, catalog.Part) >= lexicon.LeastHeading
+}
+
 // takeForParts lets the heading of a column say that it gives the numbers of parts.
 func (c *Column) takeForParts() {
 	for kind := range c.Matches {

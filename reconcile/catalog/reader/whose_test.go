@@ -64,3 +64,24 @@ func partsOf(c *catalog.Catalogue) []string {
 	}
 	return parts
 }
+
+// TestOldNumbers takes of two columns of part numbers those that hold now, in whichever order they stand, and leaves out parts that have none.
+func TestOldNumbers(t *testing.T) {
+	for _, one := range []struct{ old, now string }{
+		{"Old no.", "No."}, {"Former part no.", "Part no."}, {"Alte Nr.", "Nr."}, {"Ancienne réf.", "Réf."}, {"Código anterior", "Código"}, {"Vecchio codice", "Codice"},
+		{"oud nr", "nr"}, {"Gammalt nr", "Nr"}, {"Stary symbol", "Symbol"}, {"旧品番", "品番"}, {"旧编号", "编号"}, {"구 품번", "품번"},
+	} {
+		for _, text := range []string{
+			one.old + " | " + one.now + " | Ferrule base OD mm | Bore mm | Length mm\n | ZR-01 | 13.5 | 9.3 | 20\nF-11 | ZR-11 | 13.6 | 9.3 | 22\nF-12 | ZR-12 | 13.8 | 9.3 | 25\nF-13 | | 13.8 | 9.3 | 25",
+			one.now + " | " + one.old + " | Ferrule base OD mm | Bore mm | Length mm\nZR-01 | | 13.5 | 9.3 | 20\nZR-11 | F-11 | 13.6 | 9.3 | 22\nZR-12 | F-12 | 13.8 | 9.3 | 25\n | F-13 | 13.8 | 9.3 | 25",
+		} {
+			t.Run(one.now+" beside "+one.old, func(t *testing.T) {
+				c := read(t, grid("Ferrules", text))
+				defer show(t, c)
+				if got, want := partsOf(c), []string{"ZR-01", "ZR-11", "ZR-12"}; !slices.Equal(got, want) {
+					t.Errorf("parts %v, want %v", got, want)
+				}
+			})
+		}
+	}
+}
