@@ -142,7 +142,7 @@ func columnsOf(r *layout.Region, lex *lexicon.Lexicon) []*Column {
 func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profile) *Column {
 	c := &Column{Heading: h, Profile: p, Scale: 1, hidden: r.Grid.AsDrawn() && r.Grid.Sheet.HiddenCols[h.Col]}
 	for _, kind := range []catalog.Kind{catalog.UnknownKind, catalog.Heads, catalog.Ferrules, catalog.Tips} {
-		c.Matches[kind] = headingMatches(lex, kind, h)
+		c.Matches[kind] = headingMatches(lex, kind, besideTips(lex, h, &p))
 	}
 	c.Hints = lex.Words.Hints(h.Text)
 	if h.Gives != layout.Itself {
@@ -168,6 +168,23 @@ func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profi
 	}
 	c.Per, c.Lot = lex.PricePer(h.Text)
 	return c
+}
+
+// besideTips takes off the end of a heading in brackets over cells that all end in a tip in brackets, which it names: "Inner dia (for tip)" over
+// 9.25 (.370).
+func besideTips(lex *lexicon.Lexicon, h layout.Heading, p *profile) layout.Heading {
+	before, _, found := lexicon.CutBrackets(h.Text)
+	if !found || len(h.Parts) != 1 || len(p.Texts) == 0 {
+		return h
+	}
+	for _, text := range p.Texts {
+		size, tip, both := lexicon.CutBrackets(text)
+		if !both || !lexicon.LooksNumeric(size) || len(lexicon.Named(lex.TipsIn(tip, false))) == 0 {
+			return h
+		}
+	}
+	h.Parts, h.Text = []string{before}, before
+	return h
 }
 
 // withWords adds to a heading that is vague by itself the word that stands with the number in every cell below, where the two

@@ -2,6 +2,7 @@ package value
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -262,7 +263,11 @@ func (p parser) combine(items []item) Reading {
 	if len(values) == 1 {
 		return values[0]
 	}
+	repeated := p.repeat(values)
 	for i := 1; i < len(values); i++ {
+		if repeated && joints[i] == "" {
+			continue
+		}
 		if joints[i] != "or" && joints[i] != "/" {
 			return unreadable("two values without a word or sign between them that says how they belong together")
 		}
@@ -280,6 +285,35 @@ func (p parser) combine(items []item) Reading {
 	list.Leniencies = distinct(append(p.forgiven, list.Leniencies...))
 	return list
 }
+
+// repeat reports whether several values with only blanks between them are one size that was read again and again: .541 .540 .541. Three at
+// least, since two may be limits, and so near each other that they are no sizes of several things.
+func (p parser) repeat(values []Reading) bool {
+	if len(values) < leastRepeats || p.ctx.Want == WantPrice || p.ctx.Want == WantCount || p.ctx.Want == WantAngle {
+		return false
+	}
+	least, most := math.Inf(1), 0.0
+	for _, v := range values {
+		if v.Problem.Code != "" || v.Qualifier != Exact || v.Form != FormUnknown || v.Unit != values[0].Unit {
+			return false
+		}
+		size := v.Number
+		if v.Kind == Length && !v.Dim.HasLimits() {
+			size = v.Dim.Nominal().Millimetres()
+		} else if v.Kind != Number {
+			return false
+		}
+		least, most = min(least, size), max(most, size)
+	}
+	return least > 0 && most <= least*(1+mostRepeatSpread)
+}
+
+const (
+	// leastRepeats is how many values with only blanks between them are readings of one size.
+	leastRepeats = 3
+	// mostRepeatSpread is how far, as a share, such readings may differ: .48 and .49 in are two sizes. Common practice.
+	mostRepeatSpread = 0.02
+)
 
 // alike reports whether two values of a list may stand for the same thing: neither is three times the other.
 func alike(a, b Reading) bool {
