@@ -77,6 +77,14 @@ func (p parser) angle(tokens []token) Reading {
 	return r
 }
 
+// beforeNumber reports whether a number begins the tokens behind a sign, or stands behind the bracket that closes it: -2, (-)2.
+func beforeNumber(tokens []token) bool {
+	if len(tokens) > 1 && tokens[0].is(aSign, ")") {
+		tokens = tokens[1:]
+	}
+	return len(tokens) > 0 && tokens[0].kind == aNumber
+}
+
 // number reads a count or a price: 12 pcs, 1,250, $1.25, 3,– €.
 func (p parser) number(tokens []token) Reading {
 	r := Reading{Kind: Number}
@@ -112,7 +120,7 @@ func (p parser) number(tokens []token) Reading {
 			switch {
 			case t.text == "%":
 				return unreadable("a percentage is no count and no price")
-			case t.text == "-" && number == nil && i+1 < len(tokens) && tokens[i+1].kind == aNumber:
+			case t.text == "-" && number == nil && beforeNumber(tokens[i+1:]):
 				if negative = true; !p.ctx.Signed {
 					bad := unreadable("a count or a price cannot be negative")
 					bad.Negative = true

@@ -124,22 +124,22 @@ func hasDittos(text string, by separation) bool {
 	}
 	p := parser{text: text[:min(len(text), lookedThrough)], separator: by.separator, spaced: by.spaced}
 	asQuotes := p.likeness()
-	if !p.mayDitto {
+	if !p.mayDitto || asQuotes == 0 {
 		return false
 	}
 	p = parser{text: p.text, separator: by.separator, spaced: by.spaced, dittos: true}
 	return p.likeness() > asQuotes
 }
 
-// likeness is the share of the records that have as many fields as most have.
+// likeness is the share of the records that have as many fields as most have, but for those of one: prose above and below says nothing of it.
 func (p *parser) likeness() float64 {
 	widths, records := map[int]int{}, 0
 	for p.pos < len(p.text) {
-		width, last := 1, ""
+		width := 0
 		for more := true; more; width++ {
-			last, _, more = p.field()
+			_, _, more = p.field()
 		}
-		if width > 2 || last != "" {
+		if width > 1 {
 			widths[width]++
 			records++
 		}

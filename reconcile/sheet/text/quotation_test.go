@@ -24,3 +24,13 @@ func TestQuotedLines(t *testing.T) {
 		}
 	}
 }
+
+// TestDittosAmongProse takes marks for cells by themselves in a table with more lines of prose about it than it has rows.
+func TestDittosAmongProse(t *testing.T) {
+	rows, _ := grid(t, "From: A\nTo: B\n\nDear B,\nwe confirm:\n\nPos\tNo.\tBase\tTop\tBore\tQty\n1\tZR-1\t13,4\t10,2\t9,3\t300\n2\tZR-2\t13,6\t\"\t\"\t200\n3\tZR-3\t13,8\t10,2\t9,3\t100\n\nAll net.\nPlease check.\n\nYours\nC\n")
+	for _, row := range rows {
+		if len(row) > 1 && row[1] == "ZR-2" && (len(row) != 6 || row[3] != `"` || row[4] != `"` || row[5] != "200") {
+			t.Errorf("%q", row)
+		}
+	}
+}
