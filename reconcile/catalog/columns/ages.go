@@ -6,6 +6,7 @@ import (
 	"unicode"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
@@ -104,6 +105,7 @@ func pairAges(columns []*Column, lex *lexicon.Lexicon) {
 		}
 		h := c.Heading
 		h.Parts, h.Text = ageless[i], strings.Join(ageless[i], " ")
+		c.HeadingUnit = layout.HeadingUnit(lex, h) // po is after in Czech, and inches in French
 		for _, kind := range []catalog.Kind{catalog.UnknownKind, catalog.Heads, catalog.Ferrules, catalog.Tips} {
 			c.Matches[kind] = headingMatches(lex, kind, h)
 		}

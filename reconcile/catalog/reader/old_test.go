@@ -28,3 +28,25 @@ func TestBlankBesideOld(t *testing.T) {
 		})
 	}
 }
+
+// TestBeforeAndAfter takes the sizes after a change in groups of two columns, whichever unit the word for it is in another language.
+func TestBeforeAndAfter(t *testing.T) {
+	const rows = "\nTW-1 | 14.2 | 13.5 | 9.05 | 9.5\nTW-2 | 14.2 | 13.5 | 9.05 | 9.5\nTW-3 | 14.3 | 13.6 | 9.05 | 9.5"
+	for name, headings := range map[string]string{
+		"en": "Heads, mm | | | |\nHead no. | Hosel OD | | Bore |\n | before | after | before | after",
+		"cs": "Hlavy, rozměry v mm | | | |\nČíslo hlavy | Vnější průměr krku | | Průměr otvoru |\n | před | po | před | po",
+		"pl": "Główki, wymiary w mm | | | |\nNr główki | Średnica zewnętrzna szyjki | | Średnica otworu |\n | przed | po | przed | po",
+		"de": "Köpfe, Maße in mm | | | |\nArtikelnr. | Außendurchmesser | | Bohrung |\n | vor | nach | vor | nach",
+		"sv": "Huvuden, mått i mm | | | |\nArtikelnr | Ytterdiameter hosel | | Håldiameter |\n | före | efter | före | efter",
+		"fr": "Têtes, cotes en mm | | | |\nRéférence | Ø extérieur hosel | | Alésage |\n | avant | après | avant | après",
+		"ja": "ヘッド 寸法 mm | | | |\n品番 | ホーゼル外径 | | 穴径 |\n | 加工前 | 加工後 | 加工前 | 加工後",
+	} {
+		t.Run(name, func(t *testing.T) {
+			c := read(t, grid("Heads", headings+rows))
+			defer show(t, c)
+			if got := rowOf(t, c, "TW-3"); !strings.Contains(got, "bore=9.5 hosel_od=13.6") {
+				t.Errorf("%s, want what is after", got)
+			}
+		})
+	}
+}
