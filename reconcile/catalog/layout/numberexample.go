@@ -154,7 +154,7 @@ func fromExample(signs []rune, sizes []exampleSize, numbers []string) (k *number
 		for n := at.from; n < at.to; n++ {
 			own.marks[n] = i
 		}
-		k.fields = append(k.fields, numberField{name: e.name, role: e.role, scale: scale{e.unit, e.shiftIn(signs[at.from:at.to])}})
+		k.fields = append(k.fields, numberField{name: e.name, role: e.role, scale: scale{unit: e.unit, shift: e.shiftIn(signs[at.from:at.to])}})
 	}
 	for n, piece := range piecesOfNumber(signs) {
 		own.freeSigns(n, piece, numbers)

@@ -120,7 +120,7 @@ func keyTexts(g *grid.Grid, from, to int) (all []keyText) {
 		cells = rejoined(cells)
 		switch {
 		case len(cells) == 0:
-		case len(cells) > 1 && len(cells) <= 3 && !lexicon.LooksNumeric(cells[1].text) && beginsPair(cells[0].text) && !strings.ContainsAny(cells[0].text, pairSigns):
+		case len(cells) > 1 && len(cells) <= 3 && !lexicon.LooksNumeric(cells[1].text) && (beginsPair(cells[0].text) || namesPlace(cells[0].text)) && !strings.ContainsAny(cells[0].text, pairSigns):
 			said := cells[0].text + " = " + cells[1].text
 			if len(cells) == 3 {
 				said += " (" + cells[2].text + ")"
@@ -128,6 +128,8 @@ func keyTexts(g *grid.Grid, from, to int) (all []keyText) {
 			all = append(all, keyText{said, cells[0].at})
 		case len(cells) == 2 && beginsPair(cells[0].text) && !strings.ContainsAny(cells[0].text, pairSigns):
 			all = append(all, keyText{cells[0].text + " = " + cells[1].text, cells[0].at})
+		case len(cells) == 2 && !lexicon.LooksNumeric(cells[1].text) && strings.ContainsAny(cells[1].text, "-_/[<{"):
+			all = append(all, cells[1]) // a template behind what it is called
 		case len(cells) == 1 || slices.ContainsFunc(cells, func(c keyText) bool { return strings.ContainsAny(c.text, pairSigns) }):
 			all = append(all, cells...)
 		}
@@ -289,12 +291,12 @@ func columnAt(cuts [][]string, i int) []string {
 }
 
 // scales are those in which digits of part numbers count (common practice).
-var scales = []scale{{"mm", 0}, {"mm", 1}, {"mm", 2}, {"mm", 3}, {"in", 3}, {"in", 2}, {"in", 4}}
+var scales = []scale{{unit: "mm"}, {unit: "mm", shift: 1}, {unit: "mm", shift: 2}, {unit: "mm", shift: 3}, {unit: "in", shift: 3}, {unit: "in", shift: 2}, {unit: "in", shift: 4}}
 
 // settleScale finds the scale of a field, where the key does not say it or says only the unit and nothing is possible as it stands: the one in
 // which nearly all are possible. Where several are, it is that of the unit of the other fields, if that is one.
 func (f *numberField) settleScale(k *numberKey, kind catalog.Kind, digits []string) bool {
-	if f.scale.shift > 0 && f.scale.unit != "" {
+	if f.scale.counts() && f.scale.unit != "" {
 		return f.fitting(f.scale, kind, digits) >= leastOfKey
 	}
 	if f.scale.shift == 0 && f.scale.unit != "" && f.fits(f.scale, kind, digits) {
@@ -357,7 +359,7 @@ func (f *numberField) fitting(s scale, kind catalog.Kind, digits []string) int {
 
 // millimetres is what digits are in a scale.
 func (s scale) millimetres(digits string) (mm float64, ok bool) {
-	if s.shift > 0 && !lexicon.IsDigits(digits) {
+	if s.counts() && !lexicon.IsDigits(digits) {
 		return 0, false // it has a decimal point already
 	}
 	one := value.Read(s.apply(digits), value.Context{Want: value.WantLength, Unit: s.unit})

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"maps"
 	"regexp"
 	"slices"
 	"strconv"
@@ -18,9 +19,12 @@ import (
 // A sentence may say where in the part numbers each size stands: "the first four digits give the base OD in hundredths of mm, the next four the
 // bore", "signs 5 to 8: bore", "second group: length in mm".
 
+// ahead and behind are the places about the one dash of part numbers.
+const ahead, behind = "ahead", "behind"
+
 // numberPlace is where in part numbers something stands.
 type numberPlace struct {
-	// of is what is counted: digit, sign, group or letter.
+	// of is what is counted: digit, sign, group or letter; or on which side of the dash it is.
 	of string
 	// from and to are the first and the last, counted from 1, or from the end where last is set.
 	from, to int
@@ -33,7 +37,7 @@ var countWords = []string{"one", "two", "three", "four", "five", "six", "seven",
 // placeWords finds the words of places by what they mean.
 var placeWords = sync.OnceValue(func() map[string]*regexp.Regexp {
 	all := map[string]*regexp.Regexp{}
-	for _, value := range slices.Concat([]string{"digit", "sign", "group", "letter", "first", "next", "last"}, countWords) {
+	for _, value := range slices.Concat([]string{"digit", "sign", "group", "letter", "first", "next", "last", "dash", ahead, behind}, countWords) {
 		all[value] = regexp.MustCompile(`(?i)` + words.Load().AnyOf("place", value))
 	}
 	return all
@@ -62,12 +66,28 @@ func explainsPlace(text string) bool {
 	return ok
 }
 
+// namesPlace reports whether a text is the name of a place of part numbers and not much more, such as stands in a cell of its own.
+func namesPlace(text string) bool {
+	if len(text) > longestLabel || strings.ContainsAny(text, pairSigns) {
+		return false
+	}
+	_, ok := placeIn(text, numberPlace{of: "digit", to: 1})
+	return ok
+}
+
 // placeNumber is a whole number in a text.
 var placeNumber = pattern.Lazy(`\d+`)
 
 // placeIn returns the place that a clause says, its scale already taken out; before is the place of the clause before.
 func placeIn(clause string, before numberPlace) (p numberPlace, ok bool) {
 	has := func(value string) bool { from, _ := placeWord(clause, value); return from >= 0 }
+	if has("dash") {
+		for _, side := range []string{behind, ahead} {
+			if has(side) {
+				return numberPlace{of: side, from: 1, to: 1}, true
+			}
+		}
+	}
 	unit := -1
 	for _, of := range []string{"digit", "letter", "group", "sign"} {
 		if from, _ := placeWord(clause, of); from >= 0 && p.of == "" {
@@ -82,12 +102,17 @@ func placeIn(clause string, before numberPlace) (p numberPlace, ok bool) {
 		p.of = before.of
 	}
 	numbers, at := numbersIn(clause)
+	if unit > 0 && len(numbers) == 1 && !first && !next && !last {
+		if ends := endsInWords(clause[:unit]); len(ends) == 2 {
+			numbers = ends // "third to fifth digit"
+		}
+	}
 	switch {
 	case len(numbers) > 2:
 		return p, false
 	case len(numbers) == 2:
 		p.from, p.to = numbers[0], numbers[1]
-		return p, !first && !next && !last && p.from >= 1 && p.from <= p.to
+		return p, (!first || p.from == 1) && !next && !last && p.from >= 1 && p.from <= p.to // "1st and 2nd digit"
 	case p.of == "group" && len(numbers) == 1:
 		p.from, p.to = numbers[0], numbers[0]
 		return p, p.from >= 1
@@ -137,6 +162,20 @@ func numbersIn(clause string) (numbers []int, at int) {
 		}
 	}
 	return numbers, at
+}
+
+// endsInWords returns the numbers over one that stand in words in a text, in their order.
+func endsInWords(text string) (numbers []int) {
+	places := map[int]int{}
+	for i, word := range countWords[1:] {
+		if from, _ := placeWord(text, word); from >= 0 {
+			places[from] = i + 2
+		}
+	}
+	for _, from := range slices.Sorted(maps.Keys(places)) {
+		numbers = append(numbers, places[from])
+	}
+	return numbers
 }
 
 // byPlaces finds what sentences of a key say of places in some numbers.
@@ -249,7 +288,7 @@ func (k *numberKey) possibleWith(cut func(string) []string, kind catalog.Kind, n
 				continue
 			}
 			fits = lexicon.IsDigits(pieces[i])
-			if mm, ok := f.scale.millimetres(pieces[i]); fits && f.scale.shift > 0 && f.scale.unit != "" {
+			if mm, ok := f.scale.millimetres(pieces[i]); fits && f.scale.counts() && f.scale.unit != "" {
 				fits = ok && possibleIn(kind, f.role, mm)
 			}
 		}
@@ -266,6 +305,12 @@ func cutAt(places []numberPlace, number string, counts func(rune) bool) []string
 	cut := make([]string, len(places))
 	for i, p := range places {
 		list := pieces
+		if p.of == ahead || p.of == behind {
+			if cut[i] = besideDash(pieces, p.of); cut[i] == "" {
+				return nil
+			}
+			continue
+		}
 		if p.of != "group" {
 			list = signsOf(number, p.of, counts)
 		}
@@ -279,6 +324,23 @@ func cutAt(places []numberPlace, number string, counts func(rune) bool) []string
 		cut[i] = strings.Join(list[from:to], "")
 	}
 	return cut
+}
+
+// besideDash returns what stands before the one dash of a number, or the digits or letters directly behind it; empty where it has none or
+// several.
+func besideDash(pieces []string, side string) string {
+	if len(pieces) != 2 {
+		return ""
+	}
+	if side == ahead {
+		return pieces[0]
+	}
+	first, _ := utf8.DecodeRuneInString(pieces[1])
+	end := strings.IndexFunc(pieces[1], func(r rune) bool { return unicode.IsDigit(r) != unicode.IsDigit(first) })
+	if end < 0 {
+		return pieces[1]
+	}
+	return pieces[1][:end]
 }
 
 // signsOf returns the signs of a number that are counted.

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -81,20 +82,26 @@ func sayingsIn(text string) (all []keySaying) {
 	return all
 }
 
-// of returns the field that letters stand for, and where in the sayings they do, −1 where nobody says it.
+// of returns the field that letters stand for, and where in the sayings they do, −1 where nobody says it: in the first place that says what it
+// is, for "TA - AA - LL" says nothing of AA.
 func (s *sayings) of(letters string) (f numberField, at int) {
 	at = -1
+	exact := slices.ContainsFunc(s.entries, func(e keySaying) bool { return e.letters == letters })
 	for i, e := range s.entries {
-		if e.letters == letters || at < 0 && strings.EqualFold(e.letters, letters) {
-			if at = i; e.letters == letters {
-				break
-			}
+		if e.letters != letters && (exact || !strings.EqualFold(e.letters, letters)) {
+			continue
+		}
+		said := s.meaning(e.words)
+		if at < 0 || said.role != "" {
+			f, at = said, i
+		}
+		if said.role != "" {
+			break
 		}
 	}
 	if at < 0 {
 		return numberField{}, -1
 	}
-	f = s.meaning(s.entries[at].words)
 	f.letters = letters
 	return f, at
 }
@@ -179,7 +186,11 @@ var (
 
 // codesOf returns the codes of a legend with what they stand for, nil where a text is none.
 func codesOf(text string) map[string]string {
-	pieces := pairsBetween().Split(strings.Trim(text, " .,;，；。()（）"), -1)
+	text = strings.Trim(text, " .,;，；。()（）")
+	pieces := pairsBetween().Split(text, -1)
+	if len(pieces) == 1 {
+		pieces = codesByBlanks(text)
+	}
 	if len(pieces) < leastLegend || len(pieces) > mostPairs {
 		return nil
 	}
@@ -200,6 +211,31 @@ func codesOf(text string) map[string]string {
 		codes[code] = strings.TrimSpace(found[4])
 	}
 	return codes
+}
+
+// signedCode is a code with the sign behind it, and bareCode one without, before a word.
+var (
+	signedCode = pattern.Lazy(`(?:^|\s)([A-Za-z0-9]{1,4}) ?[=:：＝→]`)
+	bareCode   = pattern.Lazy(`(?:^|\s)([A-Z]|[0-9]{1,4})\s+\p{L}`)
+)
+
+// codesByBlanks divides a legend that has nothing but blanks between its codes: "33 = .335 35 = .350", "B black W white".
+func codesByBlanks(text string) (pieces []string) {
+	signs := signedCode().FindAllStringSubmatchIndex(text, mostPairs)
+	if len(signs) == 0 {
+		signs = bareCode().FindAllStringSubmatchIndex(text, mostPairs)
+	}
+	for i, at := range signs {
+		if i == 0 && at[2] > 0 || at[3]-at[2] != signs[0][3]-signs[0][2] {
+			return nil // no legend: words begin it, or its codes are of several sizes
+		}
+		end := len(text)
+		if i+1 < len(signs) {
+			end = signs[i+1][0]
+		}
+		pieces = append(pieces, text[at[2]:end])
+	}
+	return pieces
 }
 
 // codesWithin takes a legend in brackets, or behind a colon, out of a text.

@@ -1,7 +1,10 @@
 package layout
 
 import (
+	"maps"
 	"regexp"
+	"slices"
+	"strconv"
 	"strings"
 	"sync"
 
@@ -14,13 +17,21 @@ type scale struct {
 	// unit is mm or in, empty where it is not said; shift is how many of the digits are decimals, −1 where that is not said.
 	unit  string
 	shift int
+	// of is into how many parts a unit is divided that the digits count, 8 for eighths, zero where these are decimal.
+	of int
 }
 
 // unsaid is the scale of which nothing is said.
 var unsaid = scale{shift: -1}
 
+// counts reports whether the digits are not the size as it stands.
+func (s scale) counts() bool { return s.shift > 0 || s.of > 0 }
+
 // apply writes digits as a size in the unit, with as many decimals as the scale has.
 func (s scale) apply(digits string) string {
+	if n, err := strconv.Atoi(digits); s.of > 0 && err == nil && lexicon.IsDigits(digits) {
+		return strconv.FormatFloat(float64(n)/float64(s.of), 'f', -1, 64)
+	}
 	if s.shift <= 0 || !lexicon.IsDigits(digits) {
 		return digits
 	}
@@ -38,6 +49,14 @@ func (s scale) apply(digits string) string {
 // shifts are how many decimals the words for parts of a unit stand for.
 var shifts = map[string]int{"tenth": 1, "hundredth": 2, "thousandth": 3}
 
+// divisions are into how many parts the words for parts of an inch divide it that are not decimal.
+var divisions = map[string]int{"quarter": 4, "eighth": 8, "sixteenth": 16, "thirtysecond": 32, "sixtyfourth": 64}
+
+// partOfInch finds such parts in figures: 1/8 in.
+var partOfInch = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)(?:^|[^\d.,/])1 ?/ ?(4|8|16|32|64)(?:` + words.Load().AnyOf("fraction", "ordinal") + `)?(?:$|[^\d.,%])`)
+})
+
 // partOfUnit finds parts of a unit in figures: 1/100 mm, 0.01 mm, x 100, and with the word of a language between the two. The unit may stand
 // elsewhere.
 var partOfUnit = sync.OnceValue(func() *regexp.Regexp {
@@ -48,7 +67,7 @@ var partOfUnit = sync.OnceValue(func() *regexp.Regexp {
 // partInWords finds parts of a unit in words: hundredths, Hundertstel, centièmes.
 var partInWords = sync.OnceValue(func() map[string]*regexp.Regexp {
 	all := map[string]*regexp.Regexp{}
-	for name := range shifts {
+	for _, name := range slices.Concat(slices.Sorted(maps.Keys(shifts)), slices.Sorted(maps.Keys(divisions))) {
 		all[name] = regexp.MustCompile(`(?i)(?:` + words.Load().AnyOf("part_of_unit", name) + `)`)
 	}
 	return all
@@ -62,8 +81,13 @@ func scaleIn(lex *lexicon.Lexicon, text string) (s scale, rest string, known boo
 			if s.shift >= 0 {
 				return unsaid, text, false
 			}
-			s.shift, rest = shifts[name], rest[:at[0]]+" "+rest[at[1]:]
+			s.shift, s.of, rest = shifts[name], divisions[name], rest[:at[0]]+" "+rest[at[1]:]
 		}
+	}
+	if at := partOfInch().FindStringSubmatchIndex(rest); at != nil && s.shift < 0 {
+		s.shift = 0
+		s.of, _ = strconv.Atoi(rest[at[2]:at[3]])
+		rest = rest[:at[0]] + " " + rest[at[3]:]
 	}
 	if at := partOfUnit().FindStringSubmatchIndex(rest); at != nil && s.shift < 0 {
 		for group := 1; group <= 4; group++ {
@@ -89,6 +113,12 @@ func scaleIn(lex *lexicon.Lexicon, text string) (s scale, rest string, known boo
 		s.unit, s.shift = units[0], max(s.shift, 0)
 	case len(units) == 1:
 		return unsaid, text, false
+	}
+	if s.of > 0 && s.unit != "in" {
+		if s.unit != "" {
+			return unsaid, text, false // nobody divides millimetres so
+		}
+		s.unit = "in"
 	}
 	return s, rest, s != unsaid
 }

@@ -219,7 +219,9 @@ func (s *sayings) markFields(k *numberKey, t *numberTemplate, written writtenTem
 			f, at = s.of(string(t.signs[i]))
 		}
 		if sign := t.signs[i]; sign >= firstPlaceholder && sign <= lastPlaceholder && end == i+1 {
-			f, at = s.meaning(written.names[sign-firstPlaceholder]), 0
+			if f, at = s.of(written.names[sign-firstPlaceholder]); at < 0 {
+				f, at = s.meaning(written.names[sign-firstPlaceholder]), 0
+			}
 		}
 		if role := sizeNamed(s.lex, whole); at < 0 && role != "" && len(whole) == 1 && k.sizes() > 0 { // L beside OD and ID
 			if f, at = s.meaning(whole), 0; !f.isSize() {
