@@ -1,6 +1,7 @@
 package reader_test
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -238,5 +239,36 @@ H-7 | simple | 1 | 480? | 13.6 | 9.5
 		if h.Fields.Text(catalog.Top) != "" {
 			t.Errorf("%s has a hosel of form %q", h.Part, h.Fields.Text(catalog.Top))
 		}
+	}
+}
+
+// TestSlippedPrices leaves out a price that is ten times all others, and no other one.
+func TestSlippedPrices(t *testing.T) {
+	for name, test := range map[string]struct {
+		prices [5]string
+		left   bool
+	}{
+		"ten times":       {[5]string{"0.46", "0.46", "5.20", "0.55", "0.48"}, true},
+		"a tenth":         {[5]string{"6.85", "6.85", "0.72", "7.20", "7.20"}, true},
+		"a hundred times": {[5]string{"0.46", "0.46", "52", "0.55", "0.48"}, true},
+		"dear":            {[5]string{"0.46", "0.46", "2.20", "0.55", "0.48"}, false},
+		"far, not by ten": {[5]string{"0.46", "0.46", "12", "0.55", "0.48"}, false},
+		"all kinds":       {[5]string{"0.46", "1.80", "5.20", "0.55", "3.00"}, false},
+	} {
+		t.Run(name, func(t *testing.T) {
+			text := "Part No | Base OD (mm) | Bore (mm) | Price"
+			for i, price := range test.prices {
+				text += fmt.Sprintf("\nF-%d | 13.%d | 9.35 | %s", i, i, price)
+			}
+			c := read(t, grid("Ferrules", text))
+			defer show(t, c)
+			if got := rowOf(t, c, "F-2"); !strings.Contains(got, "price=\""+test.prices[2]+`"`) {
+				t.Errorf("%s has no text of the price", got)
+			}
+			left := slices.ContainsFunc(c.Findings, func(f finding.Finding) bool { return f.Code == "data.implausible" && f.Place.Cell == "D4" })
+			if left != test.left {
+				t.Errorf("left out %v, want %v", left, test.left)
+			}
+		})
 	}
 }
