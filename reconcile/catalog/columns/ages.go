@@ -14,9 +14,13 @@ import (
 
 // What changes stands in two columns, as it was and as it is: "Base OD old", "Base OD new".
 
-// age is what the heading says of the age of the sizes: −1 old, 1 new, 0 nothing.
+// age is what the heading says of the age of the sizes: −1 old, 1 new, 0 nothing. A word that is a unit in another language, as po is in
+// French, says something only beside a column that is older.
 func (c *Column) age(lex *lexicon.Lexicon) int {
-	_, age := ageIn(lex, c.Text)
+	word, age := ageIn(lex, c.Text)
+	if age != 0 && !c.hasOlder && lex.IsUnit(word) {
+		return 0
+	}
 	return age
 }
 
@@ -95,9 +99,11 @@ func pairAges(columns []*Column, lex *lexicon.Lexicon) {
 	for i, c := range columns {
 		ageless[i] = withoutAge(lex, c.Parts)
 		name := words.Fold(strings.Join(ageless[i], " "))
-		ages[name] = append(ages[name], c.age(lex))
+		_, age := ageIn(lex, c.Text)
+		ages[name] = append(ages[name], age)
 	}
 	for i, c := range columns {
+		c.hasOlder = slices.Contains(ages[words.Fold(strings.Join(ageless[i], " "))], -1)
 		age := c.age(lex)
 		same := ages[words.Fold(strings.Join(ageless[i], " "))]
 		if age == 0 || len(ageless[i]) == 0 || !slices.ContainsFunc(same, func(other int) bool { return other != age }) {

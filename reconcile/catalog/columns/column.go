@@ -58,6 +58,8 @@ type Column struct {
 	rival *Column
 	// Older is the column of what the values were before a change, nil where there is none in the same unit.
 	Older *Column
+	// hasOlder is set where the heading of another column says the same, and that it is old.
+	hasOlder bool
 	// Known is set where the heading itself gives the role.
 	Known    bool
 	Evidence string

@@ -57,7 +57,7 @@ func cards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	var beside [][]card
 	var left []card // the cards of the last lane that names parts
 	for i, lane := range lanes {
-		entries := laneEntries(g, lex, lane, rightOf(g, lanes, i))
+		entries := laneEntries(g, lex, lane, rightOf(g, columnsOf(lanes), i))
 		own, ok := cardsOf(entries)
 		switch {
 		case !ok:
@@ -77,6 +77,53 @@ func cards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 		return nil
 	}
 	return arrangeBeside(g, beside)
+}
+
+// cardLane is a column with the labels of cards. Inner is another one within it that has labels as well, below titles in the first: 0 where
+// there is none.
+type cardLane struct{ col, inner int }
+
+// columnsOf returns the columns of lanes.
+func columnsOf(lanes []cardLane) []int {
+	columns := make([]int, len(lanes))
+	for i, lane := range lanes {
+		columns[i] = lane.col
+	}
+	return columns
+}
+
+// holdsIndented reports whether the labels in a column stand below titles of the one before, which has nothing beside them.
+func holdsIndented(g *grid.Grid, lex *lexicon.Lexicon, outer, inner int) bool {
+	titles := 0
+	for line := 1; line <= g.Lines; line++ {
+		label, beside := g.At(line, outer), countCells(g, line, span{left: inner + 1, right: g.Width})
+		if g.At(line, inner) == "" || beside == 0 {
+			continue
+		}
+		if role, score := roleOfLabel(lex, g.At(line, inner)); label != "" && score >= lexicon.HeadingScore && traits.Of[role].Want == traits.Length {
+			return false
+		}
+		if above := g.At(line-1, outer); label == "" && above != "" && countCells(g, line-1, span{left: outer, right: g.Width}) == 1 {
+			titles++
+		}
+	}
+	return titles >= leastTitles
+}
+
+// underTitle returns a label and its role: with the title above it, where that makes it the name of another size.
+func underTitle(lex *lexicon.Lexicon, title, label string) (string, catalog.Role) {
+	role, score := roleOfLabel(lex, label)
+	if score < lexicon.HeadingScore {
+		role = ""
+	}
+	if title == "" || len(title)+len(label) > longestLabel || role != "" && traits.Of[role].Want != traits.Length {
+		return label, role
+	}
+	joined, sure := roleOfLabel(lex, title+" "+label)
+	if traits.Of[joined].Want == traits.Length && joined != role && sure >= max(score, lexicon.HeadingScore) {
+		return title + " " + label, joined
+	}
+	return label, role
 }
 
 // rightOf returns the last column of a lane.
@@ -113,7 +160,7 @@ func mayName(lex *lexicon.Lexicon, label string) bool {
 
 // cardLanes returns the columns in which the labels of cards stand, from the left; nil where the first lines of the sheet are not mostly
 // labels with their values.
-func cardLanes(g *grid.Grid, lex *lexicon.Lexicon) []int {
+func cardLanes(g *grid.Grid, lex *lexicon.Lexicon) []cardLane {
 	if g.Width > widestCards {
 		return nil
 	}
@@ -141,10 +188,14 @@ func cardLanes(g *grid.Grid, lex *lexicon.Lexicon) []int {
 	if !named || !sized || paired < leastPairs {
 		return nil
 	}
-	var lanes []int
+	var lanes []cardLane
 	for col, count := range counts {
-		if count >= leastInLane {
-			lanes = append(lanes, col)
+		switch n := len(lanes); {
+		case count < leastInLane:
+		case n > 0 && lanes[n-1].inner == 0 && holdsIndented(g, lex, lanes[n-1].col, col):
+			lanes[n-1].inner = col
+		default:
+			lanes = append(lanes, cardLane{col: col})
 		}
 	}
 	alike := 0
@@ -161,12 +212,12 @@ func cardLanes(g *grid.Grid, lex *lexicon.Lexicon) []int {
 
 // inLanes reports whether a line, like those of cards, has words and something behind them in each lane that it uses, and nothing before the
 // first: a weight, a price.
-func inLanes(g *grid.Grid, lex *lexicon.Lexicon, line int, lanes []int) bool {
-	if len(lanes) == 0 || firstUsed(g, line, span{left: 1, right: g.Width}) < lanes[0] {
+func inLanes(g *grid.Grid, lex *lexicon.Lexicon, line int, lanes []cardLane) bool {
+	if len(lanes) == 0 || firstUsed(g, line, span{left: 1, right: g.Width}) < lanes[0].col {
 		return false
 	}
 	for i, lane := range lanes {
-		label, cells := g.At(line, lane), countCells(g, line, span{left: lane, right: rightOf(g, lanes, i)})
+		label, cells := g.At(line, lane.col), countCells(g, line, span{left: lane.col, right: rightOf(g, columnsOf(lanes), i)})
 		_, value, _ := cutLabel(label)
 		if cells > 0 && (label == "" || cells == 1 && value == "" || lexicon.BearsDigits(label) || lex.LooksValue(label)) {
 			return false
@@ -180,6 +231,8 @@ const (
 	// each other.
 	leastPairs  = 3
 	leastInLane = 2
+	// leastTitles is below how many titles there are labels in a second column.
+	leastTitles = 2
 )
 
 // linePairs returns the labels of parts and sizes in a line that have their value, and whether all values of the line have a label.
@@ -267,34 +320,43 @@ func roleOfLabel(lex *lexicon.Lexicon, label string) (catalog.Role, float64) {
 	return catalog.Role(found[0].Role), found[0].Score
 }
 
-// laneEntries returns the labels of a lane with their values, from the top.
-func laneEntries(g *grid.Grid, lex *lexicon.Lexicon, lane, right int) []entry {
+// laneEntries returns the labels of a lane with their values, from the top. Those below a title of the lane may say only with it what they are.
+func laneEntries(g *grid.Grid, lex *lexicon.Lexicon, lane cardLane, right int) []entry {
 	var entries []entry
+	title, last := "", 0
 	for line := 1; line <= g.Lines; line++ {
-		row := g.Row(line, lane, min(right, lane+farthestValue))
+		at := lane.col
+		if lane.inner > 0 && g.At(line, at) == "" {
+			at = lane.inner
+		}
+		row := g.Row(line, at, min(right, at+farthestValue))
 		if len(row) == 0 || g.Text(row[0]) == "" {
 			continue
 		}
 		label, value, colon := cutLabel(g.Text(row[0]))
-		role, score := roleOfLabel(lex, label)
-		if score < lexicon.HeadingScore {
-			role = ""
-		}
-		e := entry{label: label, value: value, at: g.Ref(line, lane), valueAt: g.Ref(line, lane), role: role}
+		e := entry{label: label, value: value, at: g.Ref(line, at), valueAt: g.Ref(line, at)}
 		for i, id := range row[1:] {
 			text := g.Text(id)
 			switch {
 			case text == "":
-				if e.value == "" && g.StruckIn(line, lane+1+i, lane+1+i) {
-					e.valueAt = g.Ref(line, lane+1+i)
+				if e.value == "" && g.StruckIn(line, at+1+i, at+1+i) {
+					e.valueAt = g.Ref(line, at+1+i)
 				}
 			case e.value == "":
-				e.value, e.valueAt = text, g.Ref(line, lane+1+i)
+				e.value, e.valueAt = text, g.Ref(line, at+1+i)
 			case lex.IsUnit(text) && !strings.ContainsFunc(e.value, unicode.IsLetter):
 				e.value += " " + text
 			}
 		}
-		if e.value != "" || colon || role != "" {
+		switch {
+		case at == lane.col && e.value == "" && !colon:
+			title = label
+		case line != last+1, at == lane.col && lane.inner > 0:
+			title = ""
+		}
+		last = line
+		e.label, e.role = underTitle(lex, title, label)
+		if e.value != "" || colon || e.role != "" {
 			entries = append(entries, e)
 		}
 	}
