@@ -41,6 +41,8 @@ type crossed struct {
 	odd   []sheet.Ref
 	// amounts says why the amounts behind part numbers are what they are, and unsaid that they are not known.
 	amounts, unsaid string
+	// feet are the lines below the field that say something of the parts of a column: their price.
+	feet []foot
 	// from is the first line that belongs to it.
 	from int
 }
@@ -142,6 +144,7 @@ func crossAt(g *grid.Grid, lex *lexicon.Lexicon, line, floor int) *crossed {
 	if !x.findLines(lex) {
 		return nil
 	}
+	x.findFeet(lex)
 	x.from = firstAbove(g, x.top(), floor)
 	return x
 }
@@ -459,7 +462,7 @@ func (x *crossed) regions(lex *lexicon.Lexicon) []Region {
 	}
 	if len(tables) > 0 {
 		last := &tables[len(tables)-1]
-		last.Unexplained = append(last.Unexplained, x.leftBelow(lex)...)
+		last.Unexplained = slices.Concat(last.Unexplained, x.leftBelow(lex), x.unsureFeet(lex))
 	}
 	return tables
 }
@@ -611,6 +614,7 @@ func (x *crossed) lanes(lex *lexicon.Lexicon, lines []int, col int, sideDown axi
 	for _, role := range x.amountRoles(lines, col) {
 		lanes = append(lanes, x.amountLane(col, role))
 	}
+	lanes = append(lanes, x.footLanes(lex, col)...)
 	for _, title := range titles {
 		lanes = append(lanes, always(title.label, title.text, title.at, title.at))
 	}
@@ -675,7 +679,7 @@ func (x *crossed) sizesBeside(lex *lexicon.Lexicon, line int, own string) []stri
 // margins are the cells of the sides and the corner, which say nothing of anything else, and the one column.
 func (x *crossed) margins(col int) []sheet.Ref {
 	var cells []sheet.Ref
-	for _, line := range slices.Concat(x.headings(), x.lines) {
+	for _, line := range slices.Concat(x.headings(), x.lines, x.footLines()) {
 		for c := 1; c <= x.g.Width; c++ {
 			if line < x.head && c < x.columns[0] {
 				continue // a text that may be about all

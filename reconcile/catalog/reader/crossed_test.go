@@ -308,3 +308,47 @@ Vale | A-3 | 13.5 | 9.5 | | A-4 | 13.6 | 9.3
 		t.Run(name, test.check)
 	}
 }
+
+// TestCrossTablesWithFeet gives the parts of a column what a line below the field says of it.
+func TestCrossTablesWithFeet(t *testing.T) {
+	for name, test := range map[string]crossCase{
+		"prices per length, Italian": {`
+Ghiere nere, misure in mm, foro 9,3 per tutte
+Ø base | Lunghezza |
+ | 12,7 | 19
+13,0 | A-1 | A-2
+13,4 | A-3 | –
+13,6 | A-5 | A-6
+Prezzo al pezzo € | 0,36 | 0,42
+`, map[string]string{
+			"A-1": `base_od=13 bore=9.3 length=12.7 price="0,36"`, "A-2": `base_od=13 bore=9.3 length=19 price="0,42"`, "A-3": `base_od=13.4 bore=9.3 length=12.7 price="0,36"`,
+			"A-5": `base_od=13.6 bore=9.3 length=12.7 price="0,36"`, "A-6": `base_od=13.6 bore=9.3 length=19 price="0,42"`,
+		}, ""},
+		"prices and bags below a blank line, English": {`
+Ferrules, bore .368 in
+Base OD (in) | Length (in) |
+ | .75 | 1.00
+.500 | A-1 | A-2
+.520 | A-3 | A-4
+ | |
+Price each | $0.36 | $0.42
+Per bag | 25 | 10
+`, map[string]string{
+			"A-1": `base_od=12.7 bore=9.3472 length=19.05 pack="25" price="$0.36"`, "A-2": `base_od=12.7 bore=9.3472 length=25.4 pack="10" price="$0.42"`,
+			"A-3": `base_od=13.208 bore=9.3472 length=19.05 pack="25" price="$0.36"`, "A-4": `base_od=13.208 bore=9.3472 length=25.4 pack="10" price="$0.42"`,
+		}, ""},
+		"prices below and beside, German": {`
+Zierringe, Maße in mm, Bohrung 9,35
+Außen-Ø | Länge | |
+ | 12 | 18 | Preis EUR
+13,0 | A-1 | A-2 | 0,40
+13,4 | A-3 | A-4 | 0,44
+Preis | 0,36 | 0,42 |
+`, map[string]string{
+			"A-1": `base_od=13 bore=9.35 length=12 price="0,40"`, "A-2": `base_od=13 bore=9.35 length=18 price="0,40"`,
+			"A-3": `base_od=13.4 bore=9.35 length=12 price="0,44"`, "A-4": `base_od=13.4 bore=9.35 length=18 price="0,44"`,
+		}, "data.unreadable"},
+	} {
+		t.Run(name, func(t *testing.T) { test.check(t) })
+	}
+}
