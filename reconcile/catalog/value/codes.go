@@ -22,6 +22,7 @@ const (
 	ForgaveOneDeviation  = "one-deviation"  // 13.6 -0.1 read as 13.6 +0/-0.1
 	ForgaveNoise         = "rounded"        // more digits than were meant: 0.33500000000000002
 	ForgaveUnitTwice     = "unit-twice"     // 1/2" in, 1/2""
+	ForgaveHundredths    = "hundredths"     // 45p read as 0.45
 	ForgaveMoney         = "money"          // 13.6 (polished +0.20 €)
 	ForgavePlusMinus     = "plus-minus"     // a bare number in a tolerance column read as ± that number
 )

@@ -12,6 +12,7 @@ const (
 	saidLeads    = "leads"
 	saidBeside   = "beside"
 	saidHave     = "have"
+	saidCents    = "cents"
 )
 
 // Corrects reports whether a text is made of words by which somebody puts right what was said before: "no, sorry", "anzi". "No" alone is as
@@ -24,14 +25,20 @@ func (v *Vocabulary) Corrects(text string) bool {
 // SaidBeside reports whether a text is made of words that may stand beside a number of pieces and say no more of it: "of them", "just the".
 func (v *Vocabulary) SaidBeside(text string) bool {
 	said, count, all := v.said(text)
-	return all && count == 0 && !said[saidCorrects] && !said[saidLeads]
+	return all && count == 0 && !said[saidCorrects] && !said[saidLeads] && !said[saidCents]
+}
+
+// Cents reports whether a word is one for hundredths of a currency: 45p, 80 Cent.
+func (v *Vocabulary) Cents(word string) bool {
+	said, count, all := v.said(word)
+	return all && count == 0 && len(said) == 1 && said[saidCents]
 }
 
 // CountSaid returns how many pieces a text says that there are: "four of them", "just the two", "we have 5". A number in digits needs a word
 // that says so. It is zero where the text says anything else.
 func (v *Vocabulary) CountSaid(text string) int {
 	said, count, all := v.said(text)
-	if !all || said[saidCorrects] || said[saidLeads] || said[inDigits] && !said[saidHave] {
+	if !all || said[saidCorrects] || said[saidLeads] || said[saidCents] || said[inDigits] && !said[saidHave] {
 		return 0
 	}
 	return count

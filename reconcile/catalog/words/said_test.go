@@ -31,6 +31,16 @@ func TestCountSaid(t *testing.T) {
 	}
 }
 
+// TestCents looks at words for hundredths of currencies.
+func TestCents(t *testing.T) {
+	v := Load()
+	for word, want := range map[string]bool{"p": true, "pence": true, "Cent": true, "centimes": true, "céntimos": true, "centesimi": true, "¢": true, "pcs": false, "€": false, "each": false, "": false} {
+		if got := v.Cents(word); got != want {
+			t.Errorf("%q: %t, want %t", word, got, want)
+		}
+	}
+}
+
 // TestJoinsNames looks at words between two names; one that goes with names in another language does not tell.
 func TestJoinsNames(t *testing.T) {
 	v := Load()
