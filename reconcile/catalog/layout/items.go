@@ -81,8 +81,8 @@ func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	for _, n := range []naming{{}, {behind: true}, {listed: listAbove(g, lex)}, {spoken: true}} {
 		all, _ := itemsOf(lex, probe, n)
 		given := possibleSizes(lex, all) + amounts(all)
-		if n.spoken && slices.ContainsFunc(probe, func(b begun) bool { return b.corrected(lex) }) {
-			given++ // elsewhere the name between a size and what puts it right hides that it does
+		if n.spoken && slices.ContainsFunc(probe, func(b begun) bool { return b.introduced || b.corrected(lex) }) {
+			given++ // these are sentences; elsewhere the name between a size and what puts it right hides that it does
 		}
 		if sized(all) >= leastItems && given > most {
 			named, most = n, given
@@ -224,11 +224,11 @@ func itemNumber(lex *lexicon.Lexicon, text string) (number, rest string) {
 	if numbers, rest := together(text); numbers != "" {
 		return numbers, rest
 	}
-	if number, rest, colon := cutLabel(text); colon && isItemNumber(number) && len(sizesIn(lex, number, false)) == 0 {
+	if number, rest, colon := cutLabel(text); colon && isItemNumber(number) && !leadsToNumber(number) && len(sizesIn(lex, number, false)) == 0 {
 		return numberAndName(lex, number, rest)
 	}
 	for _, dash := range dashes {
-		if number, rest, found := strings.Cut(text, " "+string(dash)+" "); found && isItemNumber(number) {
+		if number, rest, found := strings.Cut(text, " "+string(dash)+" "); found && isItemNumber(number) && !leadsToNumber(number) {
 			return numberAndName(lex, number, strings.TrimSpace(rest))
 		}
 	}
@@ -236,6 +236,13 @@ func itemNumber(lex *lexicon.Lexicon, text string) (number, rest string) {
 		return strings.TrimRight(number, ",;:"), strings.TrimSpace(rest)
 	}
 	return "", ""
+}
+
+// leadsToNumber reports whether a text before a colon is words of a sentence that come to a part number: "then the GT-4".
+func leadsToNumber(text string) bool {
+	at := strings.LastIndexByte(text, ' ')
+	first, _ := utf8.DecodeRuneInString(text[at+1:])
+	return at > 0 && unicode.IsUpper(first) && isItemNumber(text[at+1:]) && strings.ContainsFunc(text[:at], unicode.IsLower) && !bearsNumber(text[:at])
 }
 
 // together returns the part numbers that a text begins with, where several share what is said behind them, as they are written.
@@ -287,6 +294,8 @@ type begun struct {
 	at     sheet.Ref
 	said   []saidAt
 	to     int
+	// introduced is set where its line begins with other words.
+	introduced bool
 }
 
 // beginnings returns the items in the first lines of a sheet, so many of those that are not blank.
@@ -299,11 +308,20 @@ func beginnings(g *grid.Grid, lex *lexicon.Lexicon, lines int) []begun {
 		}
 		probed++
 		number, said := beginItem(g, lex, line)
+		introduced := false
 		if number == "" {
-			continue
+			number, said = introducedItem(g, lex, line)
+			introduced = true
 		}
-		apart = apart && (line == 1 || g.BlankLine(line-1, 1, g.Width))
-		all = append(all, begun{number: number, at: g.Ref(line, spokenAt(g, line)), said: said, to: line})
+		if number != "" {
+			all = append(all, begun{number: number, at: g.Ref(line, spokenAt(g, line)), said: said, to: line, introduced: introduced})
+		}
+	}
+	all = alone(all)
+	for _, b := range all {
+		line := b.at.Row
+		first, _ := utf8.DecodeRuneInString(g.At(line, 1))
+		apart = apart && (unicode.IsLower(first) || line == 1 || g.BlankLine(line-1, 1, g.Width)) // a small letter is in the middle of a sentence
 	}
 	apart = apart && goOnBelow(g, all)
 	for i := range all {

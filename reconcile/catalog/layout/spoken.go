@@ -30,6 +30,8 @@ const (
 	alikeSure = 0.02
 	// formSure is the score from which a word is one for a form of tips.
 	formSure = 0.8
+	// farthestForm is how many words before the size of a tip the word for its form is looked for.
+	farthestForm = 4
 )
 
 // spokenClauses divides what is said of a part at commas, colons and dashes, and where sentences end. A comma before words that put right what was
@@ -125,7 +127,7 @@ func spokenIn(lex *lexicon.Lexicon, clause string) (said []entry, left string) {
 	if price, before, ok := spokenPrice(lex, clause); ok {
 		said, rest = append(said, price), before
 	}
-	if rest == "" || lex.Words.SaidBeside(rest) {
+	if rest == "" || lex.Words.SaidBeside(rest) || len(said) > 0 && namesPrice(lex, rest) {
 		return said, ""
 	}
 	if amount, ok := spokenAmount(lex, rest); ok {
@@ -257,15 +259,22 @@ func spokenPrice(lex *lexicon.Lexicon, clause string) (price entry, before strin
 			continue
 		}
 		from, to, money := moneyAt(lex, written, i)
+		name := 0
+		if i > 0 && to-from < 2 && namesPrice(lex, written[i-1]) && isAmount(written[i]) { // Rs 38
+			from, to, money, name = i, i+1, true, 1
+		}
 		if to == 0 {
 			continue
 		}
 		text, behind := strings.Join(written[from:to], " "), written[to:]
 		per := perPiece(lex, text, behind)
-		before = strings.Join(written[:from], " ")
+		before = strings.Join(withoutJoiner(lex, written[:from-name]), " ")
 		sure := money && len(behind) == 0 || per > 0
+		if !sure && !money {
+			continue // a size may have two decimals, too
+		}
 		if !sure || bearsNumber(strings.Join(behind[per:], " ")) || // "0.38 each from 500"
-			!mayPrecedePrice(lex, before, per > 0) {
+			!mayPrecedePrice(lex, before, per+name > 0) {
 			return entry{}, "", false
 		}
 		text = strings.Join(written[from:to+per], " ")
@@ -282,14 +291,39 @@ func moneyAt(lex *lexicon.Lexicon, written []string, at int) (from, to int, mone
 			continue
 		}
 		one := lex.Read(strings.Join(written[span[0]:span[1]], " "), value.Context{Want: value.WantPrice})
-		if one.Kind == value.Number && words.IsCurrency(one.Unit) && one.Rest == "" {
+		if one.Kind == value.Number && one.Rest == "" && (words.IsCurrency(one.Unit) || inHundredths(one)) {
 			return span[0], span[1], true
 		}
 	}
+
 	if withCents().MatchString(written[at]) {
 		return at, at + 1, false
 	}
 	return 0, 0, false
+}
+
+// withoutJoiner leaves out a word that joins what it leads with what stands before: "and 45p each".
+func withoutJoiner(lex *lexicon.Lexicon, written []string) []string {
+	if len(written) > 0 && lex.Words.JoinsNames(written[0]) {
+		return written[1:]
+	}
+	return written
+}
+
+// inHundredths reports whether a price was said in hundredths of a currency, "45p".
+func inHundredths(price value.Reading) bool {
+	return slices.ContainsFunc(price.Leniencies, func(l value.Leniency) bool { return l.Code == value.ForgaveHundredths })
+}
+
+// namesPrice reports whether a word is a name for prices.
+func namesPrice(lex *lexicon.Lexicon, word string) bool {
+	role, score := roleOfLabel(lex, strings.Trim(word, aroundNames+"."))
+	return role == catalog.Price && score >= lexicon.HeadingScore
+}
+
+// isAmount reports whether a word is a number, with decimals or none.
+func isAmount(word string) bool {
+	return measure().FindString(word) == strings.TrimRight(word, ".") && word != ""
 }
 
 // withCents is an amount with two decimals.
@@ -309,8 +343,8 @@ func perPiece(lex *lexicon.Lexicon, amount string, behind []string) int {
 const mostPerWords = 3
 
 // mayPrecedePrice reports whether what stands before a price in its clause leaves it that of the part: nothing, a word for prices, a count, or
-// sizes where the price is said to be for a piece.
-func mayPrecedePrice(lex *lexicon.Lexicon, before string, perPiece bool) bool {
+// sizes where the price is said to be one, by its name or for a piece.
+func mayPrecedePrice(lex *lexicon.Lexicon, before string, said bool) bool {
 	if before == "" || lex.Words.SaidBeside(before) || lex.Words.CountSaid(before) > 0 {
 		return true
 	}
@@ -320,7 +354,7 @@ func mayPrecedePrice(lex *lexicon.Lexicon, before string, perPiece bool) bool {
 	if amount, ok := amountIn(lex, before); ok && amount.role == catalog.Stock {
 		return true
 	}
-	return perPiece && len(spokenSizes(lex, before)) > 0
+	return said && len(spokenSizes(lex, before)) > 0
 }
 
 // spokenNumber is a number of a clause with what may be its name, before it and behind it, each with how many words it has.
@@ -378,7 +412,7 @@ func namedAndCorrected(lex *lexicon.Lexicon, clause string, numbers []spokenNumb
 	if comma < 0 || !corrects(lex, between[comma:]) {
 		return s, false
 	}
-	if first.after, first.wordsAfter = nameAtStart(lex, nameWords(between[:comma])); first.after == "" {
+	if first.after, first.wordsAfter = nameAtStart(lex, nameWords(between[:comma]), true); first.after == "" {
 		return s, false
 	}
 	s = sizeCalled(lex, clause, first, first.after, false)
@@ -404,8 +438,9 @@ func spokenNumbers(lex *lexicon.Lexicon, clause string) []spokenNumber {
 			numbers = append(numbers, n)
 			continue
 		}
-		n.before, n.wordsBefore = nameAtEnd(lex, before)
-		n.after, n.wordsAfter = nameAtStart(lex, after)
+		tip := isTipName(lex, clause[at[0]:at[1]])
+		n.before, n.wordsBefore = nameAtEnd(lex, before, tip)
+		n.after, n.wordsAfter = nameAtStart(lex, after, tip)
 		numbers = append(numbers, n)
 	}
 	return numbers
@@ -433,8 +468,8 @@ func spokenPlaces(lex *lexicon.Lexicon, clause string) [][]int {
 		}
 		between := strings.TrimSpace(clause[raw[i-1][1]:at[0]])
 		before, after := nameWords(clause[:last[0]]), nameWords(clause[at[1]:end])
-		_, own := nameAtEnd(lex, before)
-		_, other := nameAtStart(lex, after)
+		_, own := nameAtEnd(lex, before, true)
+		_, other := nameAtStart(lex, after, true)
 		if strings.ContainsFunc(between, unicode.IsLetter) && !corrects(lex, between) && own > 0 && other > 0 {
 			all = append(all, slices.Clone(at))
 			continue
@@ -444,8 +479,9 @@ func spokenPlaces(lex *lexicon.Lexicon, clause string) [][]int {
 	return all
 }
 
-// nameAtEnd returns the name of a size that some words end with, behind the last that joins names, and of how many of them it is.
-func nameAtEnd(lex *lexicon.Lexicon, written []string) (name string, count int) {
+// nameAtEnd returns the name of a size that some words end with, behind the last that joins names, and of how many of them it is. Tip says
+// whether it may be that of a tip.
+func nameAtEnd(lex *lexicon.Lexicon, written []string, tip bool) (name string, count int) {
 	for i, word := range slices.Backward(written) {
 		if lex.Words.JoinsNames(word) {
 			written = written[i+1:]
@@ -457,7 +493,7 @@ func nameAtEnd(lex *lexicon.Lexicon, written []string) (name string, count int) 
 		led++
 	}
 	written = written[:len(written)-led]
-	if name, count = spokenName(lex, len(written), func(n int) string { return strings.Join(written[len(written)-n:], " ") }); count > 0 {
+	if name, count = spokenName(lex, len(written), tip, func(n int) string { return strings.Join(written[len(written)-n:], " ") }); count > 0 {
 		count += led
 	}
 	return name, count
@@ -468,8 +504,9 @@ func leadsToName(lex *lexicon.Lexicon, word string) bool {
 	return sizeNamed(lex, word) != "" && lex.Words.Means("filler", word)
 }
 
-// nameAtStart returns the name of a size that some words begin with, before the first that joins names, and of how many of them it is.
-func nameAtStart(lex *lexicon.Lexicon, written []string) (name string, count int) {
+// nameAtStart returns the name of a size that some words begin with, before the first that joins names, and of how many of them it is. Tip says
+// whether it may be that of a tip.
+func nameAtStart(lex *lexicon.Lexicon, written []string, tip bool) (name string, count int) {
 	if i := slices.IndexFunc(written, func(word string) bool { return lex.Words.JoinsNames(word) }); i >= 0 {
 		written = written[:i]
 	}
@@ -478,19 +515,22 @@ func nameAtStart(lex *lexicon.Lexicon, written []string) (name string, count int
 		led++
 	}
 	written = written[led:]
-	if name, count = spokenName(lex, len(written), func(n int) string { return strings.Join(written[:n], " ") }); count > 0 {
+	if name, count = spokenName(lex, len(written), tip, func(n int) string { return strings.Join(written[:n], " ") }); count > 0 {
 		count += led
 	}
 	return name, count
 }
 
 // spokenName returns the surest of the names of one word and more, and how many words it has: of several that are as sure the one that says
-// most, without words that add nothing.
-func spokenName(lex *lexicon.Lexicon, words int, name func(n int) string) (best string, count int) {
+// most, without words that add nothing. "Bout" is French for the tip and "petit bout" for the thin end: what is no size of tips has the name
+// of another.
+func spokenName(lex *lexicon.Lexicon, words int, tip bool, name func(n int) string) (best string, count int) {
 	most := 0.0
 	names := make([]nameScore, min(longestSpoken, words)+1)
 	for n := 1; n < len(names); n++ {
-		names[n] = nameScoreOf(lex, name(n))
+		if names[n] = nameScoreOf(lex, name(n)); !tip && names[n].role == string(catalog.TipTaken) {
+			names[n] = nameScore{}
+		}
 		most = max(most, names[n].score)
 	}
 	role := ""
@@ -586,17 +626,37 @@ func sizeCalled(lex *lexicon.Lexicon, clause string, n spokenNumber, name string
 	return s
 }
 
-// tipOfForm is a number of a clause that is one by which tips are called, with the word for their form behind it; one without a role otherwise.
+// tipOfForm is a number of a clause that is one by which tips are called, with the word for their form behind it or before it, "pointes coniques
+// de .355"; one without a role otherwise.
 func tipOfForm(lex *lexicon.Lexicon, clause string, n spokenNumber) sizeIn {
-	form := formBehind(lex, clause[n.at[1]:])
+	form := cmp.Or(formBehind(lex, clause[n.at[1]:]), formBefore(lex, clause[:n.at[0]]))
 	text := clause[n.at[0]:n.at[1]]
-	one := lex.Read(text, value.Context{Want: value.WantLength})
-	tip := one.Kind == value.Length && traits.IsTipName(traits.MM(one.Dim.Nominal())) || one.Kind == value.Number && slices.ContainsFunc(traits.LengthUnits[:3],
-		func(unit string) bool { return traits.IsTipName(one.Number * traits.UnitMM[unit]) })
-	if form == "" || !tip {
+	if form == "" || !isTipName(lex, text) {
 		return sizeIn{}
 	}
 	return sizeIn{string(catalog.TipTaken), nameOf[catalog.TipTaken], text + form, n.at[0]}
+}
+
+// formBefore returns one of the last words of a text that is for the form of a tip, with a blank before it; empty where none is.
+func formBefore(lex *lexicon.Lexicon, text string) string {
+	written := nameWords(text)
+	for _, word := range written[max(0, len(written)-farthestForm):] {
+		if hit, found := lex.Words.BoreForm(word); found && hit.Score >= formSure && !bearsNumber(text) {
+			return " " + word
+		}
+	}
+	return ""
+}
+
+// isTipName reports whether a number is one by which tips are called.
+func isTipName(lex *lexicon.Lexicon, text string) bool {
+	switch one := lex.Read(text, value.Context{Want: value.WantLength}); one.Kind {
+	case value.Length:
+		return traits.IsTipName(traits.MM(one.Dim.Nominal()))
+	case value.Number:
+		return slices.ContainsFunc(traits.LengthUnits[:3], func(unit string) bool { return traits.IsTipName(one.Number * traits.UnitMM[unit]) })
+	}
+	return false
 }
 
 // formBehind returns the word for the form of a tip that a text begins with, with the blank before it; empty where there is none.

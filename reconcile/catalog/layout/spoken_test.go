@@ -45,12 +45,19 @@ func TestSpeak(t *testing.T) {
 		"0.42 each, 0.38 each from 500, same as X-1 but 0.44 each":                                                                    "price=0.42 each description=0.38 each from 500",
 		"13.8 across the base - no wait, sorry, 13.7, 25 tall":                                                                        "base_od=13.8, no wait, sorry 13.7 length=25",
 		"13.8 across the base, no, I mean 13.7, 25 tall":                                                                              "base_od=13.8, no, I mean 13.7 length=25",
-		"two for £14.00":                "description=two for £14.00",
-		"ready in 3 weeks, minimum 100": "description=ready in 3 weeks",
+		"top 9.8 hole 8.85 length 25.4 Rs 38":                                                                                         "price=38 top_od=9.8 bore=8.85 length=25.4",
+		"25 long. They are 42p each.":                                                                                                 "length=25 price=42p each",
+		"length 22, and 45p each like all the odd ones.":                                                                              "length=22 price=45p each",
+		"14.0 over the foot, I have 60 of them put by and want £1.15 apiece":                                                          "base_od=14.0 price=£1.15 apiece stock=60 of them put by and want",
+		"rate Rs 1150, only 6 pcs in godown":                                                                                          "price=1150 stock=6",
+		"two for £14.00":                                                                                                              "description=two for £14.00",
+		"ready in 3 weeks, minimum 100":                                                                                               "description=ready in 3 weeks",
 		// German
 		"ist das 7er Eisen: Hosel 13,5 außen, Loch 9,5 und 32 tief. Vier Stück, je 11,50 €": "description=ist das 7er Eisen hosel_od=13,5 bore=9,5 bore_depth=32 stock=4 price=11,50 €",
-		"für den .355 Taper. Nur zwei, 14,00 € pro Stück.":                                  "tip=.355 Taper stock=2 price=14,00 € pro Stück",
+		"Loch 9,35, 80 Cent pro Stück":                     "bore=9,35 price=80 Cent pro Stück",
+		"für den .355 Taper. Nur zwei, 14,00 € pro Stück.": "tip=.355 Taper stock=2 price=14,00 € pro Stück",
 		// French
+		"base de 13,6 mm, petit bout de 10,2 mm, bout .370, 80 centimes pièce":        "base_od=13,6 mm top_od=10,2 mm tip=.370 price=80 centimes pièce",
 		"noire, 13,6 à la base, trou 9,35, longue de 25, 0,55 € pièce, plus que deux": "description=noire base_od=13,6 bore=9,35 length=25 price=0,55 € pièce stock=2",
 		// Italian
 		"fuori 13,5 foro 9,3 lunga 25, nera, 0,55 € l'una":         "hosel_od=13,5 bore=9,3 length=25 description=nera price=0,55 € l'una",

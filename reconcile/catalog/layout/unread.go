@@ -31,6 +31,9 @@ func LikePart(lex *lexicon.Lexicon, g *grid.Grid, line int) string {
 	if number, said := beginItem(g, lex, line); number != "" && slices.ContainsFunc(said, func(one saidAt) bool { return saysSize(lex, one.text) }) {
 		return number
 	}
+	if number, _ := introducedItem(g, lex, line); number != "" {
+		return number
+	}
 	number, sizes, fine := "", 0, false
 	for _, id := range g.Row(line, 1, g.Width) {
 		switch text := g.Text(id); {

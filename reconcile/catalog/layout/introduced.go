@@ -1,0 +1,146 @@
+package layout
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"example.com/seatline/reconcile/catalog/grid"
+	"example.com/seatline/reconcile/catalog/lexicon"
+)
+
+// A sentence may come to its part after other words: "for woods we turn the RK-401: base 12.0, hole 8.4". The number of the part is the first in
+// it, and what is said behind that number is said of the part. Since sentences speak of much else that has numbers, such a part has to have
+// several sizes and a number of the same form as another one.
+
+const (
+	// mostBeforeNumber is how many words stand at most before the number of a part in its sentence.
+	mostBeforeNumber = 16
+	// longestIntroduced is how many bytes such a number has at most.
+	longestIntroduced = 24
+)
+
+// introducedItem returns the part number that the sentence of a line comes to, and what the line says of it cell by cell; the number is empty
+// where there is none.
+func introducedItem(g *grid.Grid, lex *lexicon.Lexicon, line int) (number string, said []saidAt) {
+	col := spokenAt(g, line)
+	text := withoutLead(g.At(line, col))
+	if first, _ := utf8.DecodeRuneInString(text); !unicode.IsLetter(first) || !speaksOnly(g, line, col) {
+		return "", nil
+	}
+	count := 0
+	for ; ; text = g.At(line, col) {
+		at := g.Ref(line, col)
+		before, behind := text, ""
+		if number == "" {
+			before, number, behind = cutIntroduced(text)
+			if count += len(strings.Fields(before)); count == 0 || count > mostBeforeNumber || bearsSize(lex, before) {
+				return "", nil
+			}
+			if bearsTip(lex, before) {
+				said = append(said, saidAt{before, at})
+			}
+		} else {
+			behind = text
+		}
+		if behind != "" {
+			said = append(said, saidAt{behind, at})
+		}
+		if col++; col > g.Width {
+			break
+		}
+	}
+	if number == "" || !saysEnough(lex, withNext(g, line, said)) {
+		return "", nil
+	}
+	return number, said
+}
+
+// withNext returns what a line says with the line below, where its sentence goes on there.
+func withNext(g *grid.Grid, line int, said []saidAt) []saidAt {
+	next := g.At(line+1, 1)
+	if first, _ := utf8.DecodeRuneInString(next); len(said) == 0 || !unicode.IsLower(first) || !goesOnWith(said[len(said)-1].text, next) {
+		return said
+	}
+	more := slices.Clone(said)
+	more[len(more)-1].text += " " + next
+	for col := 2; col <= g.Width; col++ {
+		if text := g.At(line+1, col); text != "" {
+			more = append(more, saidAt{text, g.Ref(line+1, col)})
+		}
+	}
+	return more
+}
+
+// speaksOnly reports whether the cells of a line from one on are a sentence, cut at its commas or not: several words, none of its cells a number
+// alone, and no question.
+func speaksOnly(g *grid.Grid, line, col int) bool {
+	last, blank := "", false
+	for ; col <= g.Width; col++ {
+		text := g.At(line, col)
+		if isBare(text) {
+			return false
+		}
+		if text != "" {
+			last = text
+		}
+		blank = blank || strings.Contains(text, " ")
+	}
+	return blank && !strings.HasSuffix(last, "?") && !strings.HasSuffix(last, "？")
+}
+
+// cutIntroduced returns the first part number in a sentence, which begins with a capital, and what stands before it and behind it. Without one,
+// all stands before.
+func cutIntroduced(text string) (before, number, behind string) {
+	from := 0
+	for word := range strings.FieldsSeq(text) {
+		at := from + strings.Index(text[from:], word)
+		from = at + len(word)
+		trimmed := strings.Trim(word, aroundNames+".()")
+		if first, _ := utf8.DecodeRuneInString(trimmed); unicode.IsUpper(first) && len(trimmed) <= longestIntroduced && isItemNumber(trimmed) {
+			return strings.TrimSpace(text[:at]), trimmed, strings.TrimLeft(text[from:], aroundNames+".")
+		}
+	}
+	return text, "", ""
+}
+
+// bearsSize reports whether a text has a number that looks like a size and is none by which tips are called.
+func bearsSize(lex *lexicon.Lexicon, text string) bool {
+	return slices.ContainsFunc(measure().FindAllString(text, mostSpoken), func(number string) bool {
+		return (strings.ContainsAny(number, decimalMarks) || hasUnit(number)) && !isTipName(lex, number)
+	})
+}
+
+// bearsTip reports whether a text has a number with decimals by which tips are called.
+func bearsTip(lex *lexicon.Lexicon, text string) bool {
+	return slices.ContainsFunc(measure().FindAllString(text, mostSpoken), func(number string) bool {
+		return strings.ContainsAny(number, decimalMarks) && isTipName(lex, number)
+	})
+}
+
+// saysEnough reports whether texts give so much of a part that they are about it: two sizes, or one and a price or a count.
+func saysEnough(lex *lexicon.Lexicon, said []saidAt) bool {
+	var item card
+	for _, one := range said {
+		item = item.speak(lex, one.text, one.at)
+	}
+	sizes := item.sizes()
+	return sizes >= leastInItem || sizes > 0 && sizes+amounts([]card{item}) >= leastInItem
+}
+
+// alone leaves out the parts that sentences came to and that are parts by nothing else: those of which another line begins with the number, and
+// those whose number no other is like.
+func alone(all []begun) []begun {
+	count, shapes := map[string]int{}, map[string]int{}
+	for _, b := range all {
+		count[b.number]++
+		if shape, ok := lexicon.ShapeOf(b.number); ok && count[b.number] == 1 {
+			shapes[shape]++
+		}
+	}
+	return slices.DeleteFunc(all, func(b begun) bool {
+		shape, ok := lexicon.ShapeOf(b.number)
+		return b.introduced && (!ok || shapes[shape] < 2 || count[b.number] > 1)
+	})
+}

@@ -1,0 +1,82 @@
+package layout
+
+import (
+	"strings"
+	"testing"
+
+	"example.com/seatline/reconcile/catalog/grid"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/sheet/sheettest"
+)
+
+// spokenParts are the parts that a letter lists, with what it says of each; its cells stand between strokes.
+func spokenParts(lines ...string) string {
+	var rows [][]string
+	for _, line := range lines {
+		rows = append(rows, strings.Split(line, "|"))
+	}
+	var parts []string
+	for _, r := range items(grid.New(sheettest.Texts("letter", rows, false)), lexicon.New(nil)) {
+		for line := r.Body; line <= r.To; line++ {
+			if part := said(&r, line); part != "" {
+				parts = append(parts, part)
+			}
+		}
+	}
+	return strings.Join(parts, "; ")
+}
+
+// TestIntroduced looks at parts that sentences come to after other words, and at numbers in sentences that are none.
+func TestIntroduced(t *testing.T) {
+	for name, c := range map[string]struct {
+		lines []string
+		want  string
+	}{
+		"English": {
+			[]string{"The QF-11 is the plain one: 13.6 at the foot, hole 9.3, 25 long.", "", "For woods I turn the QF-20. It is 12.2 at the foot, hole 8.4, and", "19 long. 38p each.", "",
+				"Last the QF-41 for old heads: foot 12.7, hole 9.3, length 22.", "", "The glue is EP-9, 7.5 long, hole 9.3.", "Under PO-77 we sent base 13.6, hole 9.3."},
+			"QF-11: description=is the plain one base_od=13.6 bore=9.3 length=25; QF-20: description=It is base_od=12.2 bore=8.4 length=19 price=38p each; " +
+				"QF-41: description=for old heads base_od=12.7 bore=9.3 length=22",
+		},
+		"French, cut at commas": {
+			[]string{"La RX-210|noire|a une base de 13,6 mm|un petit bout de 10,2 mm|un alésage de 9,3 mm", "Pour les pointes .355|prenez la RX-305 : base 13,2 mm|petit bout 9,8 mm|alésage 8,9 mm",
+				"Il y a enfin la RX-402|avec une bague : base 12,5 mm|alésage 8,4 mm|0,61 €", "La série RX-100 n'est plus fabriquée|inutile de la commander."},
+			"RX-210: description=noire base_od=13,6 mm top=10,2 mm bore=9,3 mm; RX-305: base_od=13,2 mm top=9,8 mm bore=8,9 mm tip=.355; " +
+				"RX-402: description=avec une bague base_od=12,5 mm bore=8,4 mm price=0,61 €",
+		},
+		"German": {
+			[]string{"Für Hölzer haben wir den ZR-4: unten 12,2, Bohrung 8,4, 19 lang.", "Dann wäre da noch der ZR-5, unten 13,6, Bohrung 9,35, 25 lang.", "Am längsten ist der ZR-6: unten 13,6, Bohrung 9,35, 32 lang."},
+			"ZR-4: base_od=12,2 bore=8,4 length=19; ZR-5: base_od=13,6 bore=9,35 length=25; ZR-6: base_od=13,6 bore=9,35 length=32",
+		},
+		"Italian": {
+			[]string{"Per i legni c'è la GT-3: base 12,2, foro 8,4, lunga 19.", "Poi la GT-4: base 13,6, foro 9,3, lunga 25.", "Infine la GT-5: base 13,6, foro 9,3, lunga 32."},
+			"GT-3: base_od=12,2 bore=8,4 length=19; GT-4: base_od=13,6 bore=9,3 length=25; GT-5: base_od=13,6 bore=9,3 length=32",
+		},
+		"numbers of one kind each": {
+			[]string{"See A-1: base 13.6, hole 9.3.", "With B-2: base 13.6, hole 9.3.", "From C-3: base 13.6, hole 9.3."}, "",
+		},
+		"a table": {
+			[]string{"Ring black|TQ-8|ID 9.35 OD 13.6|2", "Ring white|TQ-9|ID 9.35 OD 13.6|4", "Ring clear|TQ-10|ID 9.35 OD 13.6|6"}, "",
+		},
+	} {
+		if got := spokenParts(c.lines...); got != c.want {
+			t.Errorf("%s:\n got %s\nwant %s", name, got, c.want)
+		}
+	}
+}
+
+// TestLikePartIntroduced: a sentence that comes to a part with sizes looks like one, in whatever table it does not stand.
+func TestLikePartIntroduced(t *testing.T) {
+	for text, want := range map[string]string{
+		"For woods I turn the QF-20: foot 12.2, hole 8.4":     "QF-20",
+		"Il y a enfin la RX-402, base 12,5 mm, alésage 8,4":   "RX-402",
+		"La série RX-100 n'est plus fabriquée":                "",
+		"Je peux ajouter un tube de colle (réf. EP-9) à 7,50": "",
+		"Do you have the QF-20, base 12.2, hole 8.4?":         "",
+	} {
+		g := grid.New(sheettest.Texts("letter", [][]string{{text}}, false))
+		if got := LikePart(lexicon.New(nil), g, 1); got != want {
+			t.Errorf("%q: %q, want %q", text, got, want)
+		}
+	}
+}
