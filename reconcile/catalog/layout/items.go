@@ -93,6 +93,7 @@ func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	}
 	begun := beginnings(g, lex, g.Lines)
 	best, unsaid := itemsOf(lex, begun, named)
+	begun, best, unsaid = withoutLater(lex, begun, best, unsaid)
 	isSized := func(c card) bool { return c.sizes() >= leastInItem }
 	first := slices.IndexFunc(best, isSized)
 	// What is said of a part with less is for a person to say, too; but before and behind the list it is about something else.
@@ -111,6 +112,7 @@ func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 		return nil
 	}
 	nameAlike(lex, best)
+	putRightLater(g, lex, begun, best, unsaid)
 	r, ok := arrangeCards(g, best)
 	if !ok {
 		return nil
@@ -224,7 +226,7 @@ func itemNumber(lex *lexicon.Lexicon, text string) (number, rest string) {
 	if numbers, rest := together(text); numbers != "" {
 		return numbers, rest
 	}
-	if number, rest, colon := cutLabel(text); colon && isItemNumber(number) && !leadsToNumber(number) && len(sizesIn(lex, number, false)) == 0 {
+	if number, rest, colon := cutLabel(text); colon && isItemNumber(number) && !leadsToNumber(number) && !saysWhen(text) && len(sizesIn(lex, number, false)) == 0 {
 		return numberAndName(lex, number, rest)
 	}
 	for _, dash := range dashes {
@@ -399,20 +401,43 @@ const (
 // count nothing.
 func linesOf(g *grid.Grid, all []begun) int {
 	count := 0
+	headed := false // whether the names and times of a talk stand in lines of their own
 	for i, b := range all {
 		count++
 		if i+1 == len(all) {
 			break
 		}
+		headed = headed || b.to+1 < all[i+1].at.Row && saysWhen(wholeLine(g, all[i+1].at.Row-1))
 		for line := b.to + 1; line < all[i+1].at.Row; line++ {
-			text := g.At(line, 1)
+			text := wholeLine(g, line)
 			time := timeOfDay().FindString(text)
-			if !g.BlankLine(line, 1, g.Width) && (time == "" || len(time) == len(text) || bearsNumber(text[len(time):])) {
+			idle := time != "" && len(time) < len(text) && !bearsNumber(text[len(time):])
+			if !g.BlankLine(line, 1, g.Width) && !idle && (!headed || bearsNumber(text) && !saysWhen(text)) {
 				count++
 			}
 		}
 	}
 	return count
+}
+
+// wholeLine is the text of a line that was cut at commas.
+func wholeLine(g *grid.Grid, line int) string {
+	var texts []string
+	for _, id := range g.Row(line, 1, g.Width) {
+		if text := g.Text(id); text != "" {
+			texts = append(texts, text)
+		}
+	}
+	return strings.Join(texts, ", ")
+}
+
+// nameAndTime is a line of who said something and when: "Anna, 09:43", "J. Orr [5/11/2027, 09:43]".
+var nameAndTime = pattern.Lazy(`^[^\d:：]{1,40}[\[(]?(?:\d[\d./-]{2,9},? )?\d{1,2}:\d{2}(?::\d{2})?(?: ?\p{Lu}{2})?[\])]?:?$`)
+
+// saysWhen reports whether a line of a talk says only when something was said, or by whom, too.
+func saysWhen(text string) bool {
+	time := timeOfDay().FindString(text)
+	return time != "" && len(time) == len(text) || nameAndTime().MatchString(text)
 }
 
 // itemsOf reads items whose sizes are named in a way. Unsaid are what may be further sizes of each.

@@ -13,19 +13,27 @@ const (
 	saidBeside   = "beside"
 	saidHave     = "have"
 	saidCents    = "cents"
+	saidOther    = "other"
 )
 
 // Corrects reports whether a text is made of words by which somebody puts right what was said before: "no, sorry", "anzi". "No" alone is as
 // often short for a number.
 func (v *Vocabulary) Corrects(text string) bool {
 	said, count, all := v.said(text)
-	return all && count == 0 && said[saidCorrects] && !said[saidBeside] && !said[saidHave]
+	return all && count == 0 && said[saidCorrects] && !said[saidBeside] && !said[saidHave] && !said[saidOther]
+}
+
+// PutsRightOther reports whether some words of a text say that it is about another part than the last, or about several: "the first one", "both".
+func (v *Vocabulary) PutsRightOther(text string) bool {
+	return slices.ContainsFunc(v.segments(classSaid, tokensOf(text)), func(s segment) bool {
+		return slices.ContainsFunc(s.options, func(e entry) bool { return e.value == saidOther })
+	})
 }
 
 // SaidBeside reports whether a text is made of words that may stand beside a number of pieces and say no more of it: "of them", "just the".
 func (v *Vocabulary) SaidBeside(text string) bool {
 	said, count, all := v.said(text)
-	return all && count == 0 && !said[saidCorrects] && !said[saidLeads] && !said[saidCents]
+	return all && count == 0 && !said[saidCorrects] && !said[saidLeads] && !said[saidCents] && !said[saidOther]
 }
 
 // Cents reports whether a word is one for hundredths of a currency: 45p, 80 Cent.
@@ -38,7 +46,7 @@ func (v *Vocabulary) Cents(word string) bool {
 // that says so. It is zero where the text says anything else.
 func (v *Vocabulary) CountSaid(text string) int {
 	said, count, all := v.said(text)
-	if !all || said[saidCorrects] || said[saidLeads] || said[saidCents] || said[inDigits] && !said[saidHave] {
+	if !all || said[saidCorrects] || said[saidLeads] || said[saidCents] || said[saidOther] || said[inDigits] && !said[saidHave] {
 		return 0
 	}
 	return count
