@@ -8,6 +8,7 @@ import (
 
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/internal/pattern"
 )
 
 // A sentence may come to its part after other words: "for woods we turn the RK-401: base 12.0, hole 8.4". The number of the part is the first in
@@ -35,7 +36,7 @@ func introducedItem(g *grid.Grid, lex *lexicon.Lexicon, line int) (number string
 		before, behind := text, ""
 		if number == "" {
 			before, number, behind = cutIntroduced(text)
-			if count += len(strings.Fields(before)); count == 0 || count > mostBeforeNumber || bearsSize(lex, before) {
+			if count += len(strings.Fields(before)); count > mostBeforeNumber || bearsSize(lex, before) {
 				return "", nil
 			}
 			if bearsTip(lex, before) {
@@ -51,8 +52,9 @@ func introducedItem(g *grid.Grid, lex *lexicon.Lexicon, line int) (number string
 			break
 		}
 	}
-	if number == "" || !saysEnough(lex, withNext(g, line, said)) {
-		return "", nil
+	atStart := count == 0
+	if number == "" || atStart && (isItemNumber(number) || belowHeading(g, lex, line)) || !saysEnough(lex, withNext(g, line, said)) {
+		return "", nil // what begins with a number is looked at by itself
 	}
 	return number, said
 }
@@ -90,19 +92,35 @@ func speaksOnly(g *grid.Grid, line, col int) bool {
 	return blank && !strings.HasSuffix(last, "?") && !strings.HasSuffix(last, "？")
 }
 
-// cutIntroduced returns the first part number in a sentence, which begins with a capital, and what stands before it and behind it. Without one,
-// all stands before.
+// cutIntroduced returns the first part number in a sentence, which begins with a capital, and what stands before it and behind it: one with digits,
+// or else one of letters alone, "HK-S". Without one, all stands before.
 func cutIntroduced(text string) (before, number, behind string) {
-	from := 0
-	for word := range strings.FieldsSeq(text) {
-		at := from + strings.Index(text[from:], word)
-		from = at + len(word)
-		trimmed := strings.Trim(word, aroundNames+".()")
-		if first, _ := utf8.DecodeRuneInString(trimmed); unicode.IsUpper(first) && len(trimmed) <= longestIntroduced && isItemNumber(trimmed) {
-			return strings.TrimSpace(text[:at]), trimmed, strings.TrimLeft(text[from:], aroundNames+".")
+	for _, is := range [...]func(string) bool{isItemNumber, isLettered} {
+		from := 0
+		for word := range strings.FieldsSeq(text) {
+			at := from + strings.Index(text[from:], word)
+			from = at + len(word)
+			trimmed := strings.Trim(word, aroundNames+".()")
+			if first, _ := utf8.DecodeRuneInString(trimmed); unicode.IsUpper(first) && len(trimmed) <= longestIntroduced && is(trimmed) {
+				return strings.TrimSpace(text[:at]), trimmed, strings.TrimLeft(text[from:], aroundNames+".")
+			}
 		}
 	}
 	return text, "", ""
+}
+
+// lettered is a part number of letters alone, with a dash before what tells it from those like it.
+var lettered = pattern.Lazy(`^\p{Lu}{1,6}(?:-\p{Lu}{1,6})?-\p{Lu}{1,3}$`)
+
+// isLettered reports whether a text is a part number of letters alone.
+func isLettered(text string) bool { return lettered().MatchString(text) }
+
+// shapeOf is what a part number has in common with those like it: all but its last number, or but its last letters where it has no number.
+func shapeOf(number string) (string, bool) {
+	if isLettered(number) {
+		return number[:strings.LastIndexByte(number, '-')+1] + "#", true
+	}
+	return lexicon.ShapeOf(number)
 }
 
 // bearsSize reports whether a text has a number that looks like a size and is none by which tips are called.
@@ -135,12 +153,12 @@ func alone(all []begun) []begun {
 	count, shapes := map[string]int{}, map[string]int{}
 	for _, b := range all {
 		count[b.number]++
-		if shape, ok := lexicon.ShapeOf(b.number); ok && count[b.number] == 1 {
+		if shape, ok := shapeOf(b.number); ok && count[b.number] == 1 {
 			shapes[shape]++
 		}
 	}
 	return slices.DeleteFunc(all, func(b begun) bool {
-		shape, ok := lexicon.ShapeOf(b.number)
+		shape, ok := shapeOf(b.number)
 		return b.introduced && (!ok || shapes[shape] < 2 || count[b.number] > 1)
 	})
 }

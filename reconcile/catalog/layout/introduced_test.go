@@ -52,6 +52,10 @@ func TestIntroduced(t *testing.T) {
 			[]string{"Per i legni c'è la GT-3: base 12,2, foro 8,4, lunga 19.", "Poi la GT-4: base 13,6, foro 9,3, lunga 25.", "Infine la GT-5: base 13,6, foro 9,3, lunga 32."},
 			"GT-3: base_od=12,2 bore=8,4 length=19; GT-4: base_od=13,6 bore=9,3 length=25; GT-5: base_od=13,6 bore=9,3 length=32",
 		},
+		"numbers of letters": {
+			[]string{"HK-S is the short one, base 13.5, hole 9.3, 19 long", "HK-M is the medium one, base 13.5, hole 9.3, 25 long", "The HK-L, base 13.5, hole 9.3, 32 long", "The PVC-U, base 13.5, hole 9.3, 32 long"},
+			"HK-S: description=is the short one base_od=13.5 bore=9.3 length=19; HK-M: description=is the medium one base_od=13.5 bore=9.3 length=25; HK-L: base_od=13.5 bore=9.3 length=32",
+		},
 		"numbers of one kind each": {
 			[]string{"See A-1: base 13.6, hole 9.3.", "With B-2: base 13.6, hole 9.3.", "From C-3: base 13.6, hole 9.3."}, "",
 		},

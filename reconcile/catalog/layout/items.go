@@ -513,7 +513,7 @@ func spokenAt(g *grid.Grid, line int) int {
 // what is said in the column in which that begins: it follows the last of several numbers, or a name and a colon. Below headings such a
 // line is the row of a table.
 func besideNumber(g *grid.Grid, lex *lexicon.Lexicon, line int) (number, rest string, col int) {
-	if number = withoutLead(g.At(line, 1)); !isItemNumber(number) {
+	if number = withoutLead(g.At(line, 1)); !isItemNumber(number) || leadsToNumber(number) {
 		return "", "", 0
 	}
 	all := number

@@ -53,18 +53,15 @@ func LikePart(lex *lexicon.Lexicon, g *grid.Grid, line int) string {
 	return number
 }
 
-// SpeaksOfPart reports whether a line is a sentence about a part, which its words may make look like a heading: behind a part number it gives
-// several sizes by name.
+// SpeaksOfPart reports whether a line is a sentence about a part, which its words may make look like a heading or the row of some table: behind a
+// part number it gives several sizes by name, or one and a price.
 func SpeaksOfPart(lex *lexicon.Lexicon, g *grid.Grid, line int) bool {
 	number, said := beginItem(g, lex, line)
 	if number == "" {
-		return false
+		number, _ = introducedItem(g, lex, line)
+		return number != ""
 	}
-	var item card
-	for _, one := range said {
-		item = item.speak(lex, one.text, one.at)
-	}
-	return item.sizes() >= leastInItem
+	return saysEnough(lex, said)
 }
 
 // saysSize reports whether a text gives a size by name that is possible.

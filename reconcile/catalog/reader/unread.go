@@ -3,6 +3,7 @@ package reader
 import (
 	"fmt"
 
+	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/phrase"
@@ -14,6 +15,9 @@ const mostUnreadNamed = 4
 
 // mostUnreadLooked is at how many rows that are in no table it is looked one by one: a sheet with more of them is none of parts.
 const mostUnreadLooked = 5000
+
+// mostSentences is how many lines a sheet has at most that may be a letter.
+const mostSentences = 400
 
 // reportUnread reports the rows of the sheet that look like parts and are in no table, those that follow each other once, and the part numbers
 // that a letter names without their sizes.
@@ -66,8 +70,10 @@ func (s *sheetReader) explained() []bool {
 	known := make([]bool, s.grid.Lines+1)
 	for _, t := range s.tables {
 		area := t.Region.RangeOf()
+		// A table of which nothing is known may be sentences, cut at their commas.
+		sentences := t.Kind == catalog.UnknownKind && t.Rules.Kind != catalog.NoRole && t.Region.Grid == s.grid && s.grid.Lines <= mostSentences
 		for row := area.From.Row; row <= min(area.To.Row, s.grid.Lines); row++ {
-			known[row] = known[row] || t.Explains(row, s.grid.Width)
+			known[row] = known[row] || t.Explains(row, s.grid.Width) && !(sentences && layout.SpeaksOfPart(s.lex, s.grid, row))
 		}
 		if t.Region.Grid != s.grid {
 			continue
