@@ -152,6 +152,7 @@ func legendOf(g *grid.Grid, lex *lexicon.Lexicon, tables []letterTable) (legend 
 	for _, line := range legendLines(g) {
 		all = append(all, legendEntries(line))
 	}
+	all = append(all, singleEntries(g, lex))
 	legend = map[string]string{}
 	for _, entries := range all {
 		if len(entries) < leastLegend {
@@ -159,20 +160,74 @@ func legendOf(g *grid.Grid, lex *lexicon.Lexicon, tables []letterTable) (legend 
 		}
 		for _, entry := range entries {
 			letter, words := entry.letter, entry.words
-			found := lex.Match(words)
+			role, score := roleOfLabel(lex, words)
+			several := slashNames(lex, words) != nil
 			switch {
-			case len(found) == 0 || found[0].Score < lexicon.HeadingScore || legend[letter] == words:
+			case score < lexicon.HeadingScore && !several || legend[letter] == words:
 			case legend[letter] != "":
 				return nil, 0
 			default:
 				legend[letter] = words
-				if traits.Of[catalog.Role(found[0].Role)].Want == traits.Length {
+				if several || traits.Of[role].Want == traits.Length {
 					sizes++
 				}
 			}
 		}
 	}
 	return legend, sizes
+}
+
+// singleEntries returns what texts say that explain one size each, one below the other: "D1 = hosel OD". What a clause behind it says of parts
+// of another kind stands with a stroke behind the rest: "D1 = hosel OD, for ferrules base OD".
+func singleEntries(g *grid.Grid, lex *lexicon.Lexicon) (all []legendEntry) {
+	for text := range g.Texts() {
+		if len(text) > lexicon.LongestNote || !strings.ContainsAny(text, "=:：＝") {
+			continue
+		}
+		place := legendLetter().FindStringSubmatchIndex(text)
+		if place == nil || place[2] != 0 || len(legendLetter().FindAllStringIndex(text, leastLegend)) > 1 {
+			continue
+		}
+		var names []string
+		for i, clause := range strings.FieldsFunc(text[place[1]:], func(r rune) bool { return strings.ContainsRune(",;，；、()（）", r) }) {
+			clause = strings.TrimRight(strings.TrimSpace(clause), ".。")
+			if i > 0 && !namesKind(lex, clause) {
+				break
+			}
+			if name := sizeNameIn(lex, clause); name != "" {
+				names = append(names, name)
+			} else if i == 0 {
+				break
+			}
+		}
+		if len(names) > 0 {
+			all = append(all, legendEntry{text[place[2]:place[3]], strings.Join(names, " / ")})
+		}
+	}
+	return all
+}
+
+// namesKind reports whether a word of a clause is that for a kind of parts.
+func namesKind(lex *lexicon.Lexicon, clause string) bool {
+	return slices.ContainsFunc(strings.Fields(clause), func(word string) bool {
+		_, known := lex.Ask("kind", word, lex.Words.Kind)
+		return known
+	})
+}
+
+// sizeNameIn returns the name of a size that a clause ends in, all of it as a rule; empty where it is none, or has digits.
+func sizeNameIn(lex *lexicon.Lexicon, clause string) string {
+	if strings.ContainsAny(clause, "0123456789") {
+		return ""
+	}
+	words := strings.Fields(clause)
+	for i := range words[:min(len(words), farName)] {
+		name := strings.Join(words[i:], " ")
+		if role, score := roleOfLabel(lex, name); score >= lexicon.HeadingScore && traits.Of[role].Want == traits.Length {
+			return name
+		}
+	}
+	return ""
 }
 
 // legendLines returns the lines of which several cells explain a letter each, as one text: a legend that was cut at the signs between.
