@@ -27,6 +27,7 @@ func (r *Region) FindSizes(lex *lexicon.Lexicon, said catalog.Kind, titles []str
 	if r.Grid.Turned {
 		return
 	}
+	r.readSteps(lex)
 	r.readNumbers(lex, r.kindSaid(lex, said, withoutSayings(titles)))
 	if r.Guessed {
 		return

@@ -23,22 +23,34 @@ func (v *Vocabulary) Blanks(kind, text string) (b Blanks, said bool) {
 	if len(text) > maxText {
 		return Blanks{}, false
 	}
-	is, rest := v.blankWords(text)
+	is, _ := v.blankWords(text)
 	above := is["above"] || is["same"] && is["upper"]
 	if !is["cell"] || !above || is["not"] {
 		return Blanks{}, false
 	}
 	b.Sizes = is["sizes"]
-	for _, run := range v.runs(strings.Join(rest, " ")) {
-		match, class := v.namedBy(kind, run, concepts{}, func(role) bool { return true })
-		switch {
-		case class != "":
-			b.Class = class
-		case match.Score >= leastSubject && !slices.Contains(b.Roles, match.Role):
-			b.Roles = append(b.Roles, match.Role)
+	for _, listed := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(",;:，、；：+&", r) }) {
+		_, rest := v.blankWords(listed)
+		for _, run := range v.runs(strings.Join(rest, " ")) {
+			match, class := v.namedBy(kind, run, concepts{}, func(role) bool { return true })
+			switch {
+			case class != "":
+				b.Class = class
+			case match.Score >= leastSubject && !slices.Contains(b.Roles, match.Role):
+				b.Roles = append(b.Roles, match.Role)
+			}
 		}
 	}
 	return b, true
+}
+
+// SpeaksOfAbove reports whether a note speaks of what stands above something.
+func (v *Vocabulary) SpeaksOfAbove(text string) bool {
+	if len(text) > maxText {
+		return false
+	}
+	is, _ := v.blankWords(text)
+	return is["above"] || is["upper"]
 }
 
 // OldStays reads what a note says of blank cells as to old values beside them: whether it says anything of blank cells, and whether it says
