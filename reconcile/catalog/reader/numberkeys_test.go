@@ -46,8 +46,7 @@ VF1200084016B | 0.45
 		"thousandths of inches": {"Ferrules, number VF-ddd-bbb-llll: ddd = base OD in thousandths of an inch, bbb = bore in thousandths of an inch, llll = length in thousandths of an inch", "\nPart | Price\nVF-530-364-0750 | 0.40\nVF-535-364-1000 | 0.42\nVF-510-350-0750 | 0.42", "", "base_od=13.462 bore=9.2456 length=19.05"},
 		"cells of a line":       {"Ferrules\nItem numbers: first four digits = base OD (1/100 mm) | next four = bore (1/100 mm) | last two = length (mm)", "\nItem no | Price\nVF1350092519 | 0.48\nVF1300088525 | 0.52\nVF1200084016 | 0.45", "", sized + " length=19"},
 
-		"ordinals":     {"Ferrules\nFirst to fourth digit | base OD in 1/100 mm\nfifth to eighth digit | bore in 1/100 mm\n9th to 10th digit | length in mm", apart, "", sized + " length=19"},
-		"about a dash": {"Ferrules\n1st to 4th digit | base OD in hundredths of mm\n5th to 8th digit | bore in hundredths of mm\nafter the dash | length in eighths of an inch\nlast letter | colour: B black N navy", "\nNumber | Price\nVF13500925-6B | 0.48\nVF13000885-8N | 0.52\nVF12000840-4B | 0.45", "", sized + ` colour="black" length=19.05`},
+		"about a dash": {"Ferrules\n1st to 4th digit | base OD in hundredths of mm\n5th to 8th digit | bore in hundredths of mm\nafter the dash | length in eighths of an inch\nlast letter | colour: B black N navy", "\nNumber | Price\nVF13500925-6B | 0.48\nVF13000885-8N | 0.52\nVF12000840-4B | 0.45", "", sized + " length=19.05"},
 		"blank dashes": {"Virolas\nCómo se lee la clave | VF - BBBB - AAAA - LL - K\nBBBB = diámetro de la base en centésimas de mm (1350 = 13,50 mm)\nAAAA = diámetro del agujero en centésimas de mm\nLL = largo en mm", apart, "", sized + " length=19"},
 
 		"de letters":  {"Zwingen, unsere Nummer: VF-aaaa-bbbb-cc-k\naaaa = Außendurchmesser unten in 1/100 mm\nbbbb = Bohrung in Hundertstel mm\ncc = Länge in mm\nk = Farbe (B schwarz, N blau)", apart, "", sized + ` colour="schwarz" length=19`},
