@@ -896,6 +896,9 @@ func (t *Reader) readNumber(line int, c *Column, f catalog.Field) (catalog.Field
 			f.Number /= per
 		}
 	}
+	if c.Role == catalog.Stock {
+		f = t.readStock(f, reading)
+	}
 	if want == value.WantCount && reading.Kind == value.Unreadable && startsWithDigit(f.Text) && !reading.Negative {
 		return f, Doubt(reading.Problem.Code, "%s %s: %s; it is left out", c.Name(), f.Text, reading.Problem.Message)
 	}
@@ -903,6 +906,25 @@ func (t *Reader) readNumber(line int, c *Column, f catalog.Field) (catalog.Field
 		return f, Doubt("data.implausible", "%s %s: %s; it is left out", c.Name(), f.Text, reading.Problem.Message)
 	}
 	return f, Trouble{}
+}
+
+// readStock reads words that say that nothing is left as no pieces, and takes a count for no stock of which words say that it is lacking.
+func (t *Reader) readStock(f catalog.Field, reading value.Reading) catalog.Field {
+	if f.IsNumber {
+		if reading.Rest != "" {
+			if _, lacking := t.Lex.Ask("lacking", reading.Rest, t.Lex.Words.SaysLacking); lacking {
+				f.Number, f.IsNumber = 0, false
+			}
+		}
+		return f
+	}
+	if reading.Kind != value.Text && reading.Kind != value.NotApplicable || !strings.ContainsFunc(f.Text, unicode.IsLetter) {
+		return f
+	}
+	if _, none := t.Lex.Ask("none left", f.Text, t.Lex.Words.SaysNoneLeft); none {
+		f.Number, f.IsNumber = 0, true
+	}
+	return f
 }
 
 // PricePer returns for how many pieces a price is: as its cell says, else as its column does. It may be for a set of clubs or a pack, of

@@ -270,9 +270,17 @@ func (v *Vocabulary) IsNotApplicable(text string) (Hit, bool) {
 }
 
 // SaysNo reports whether a text as a whole answers no: "no", "N", "否".
-func (v *Vocabulary) SaysNo(text string) (Hit, bool) {
+func (v *Vocabulary) SaysNo(text string) (Hit, bool) { return v.answers("no", text) }
+
+// SaysNoneLeft reports whether a text as a whole says of a stock that nothing is left of it: "gone", "ausverkauft", "acabou", 无.
+func (v *Vocabulary) SaysNoneLeft(text string) (Hit, bool) { return v.answers("none", text) }
+
+// SaysLacking reports whether the words behind a count say that so many are lacking, or are yet to come: "short", "fehlen", 不足.
+func (v *Vocabulary) SaysLacking(text string) (Hit, bool) { return v.answers("lacking", text) }
+
+func (v *Vocabulary) answers(value, text string) (Hit, bool) {
 	for _, e := range v.word(v.classes[classAnswer], text) {
-		if e.value == "no" {
+		if e.value == value {
 			return Hit{Value: e.value, Score: e.weight, Words: e.words, Language: e.language}, true
 		}
 	}
