@@ -934,7 +934,7 @@ func (t *Reader) PricePer(line int, c *Column, text string) (per float64, lot le
 	if beside := c.piecesBeside; beside != nil {
 		return piecesIn(t.piecesText(line, c)), lexicon.OfPieces
 	}
-	if lexicon.HasWords(text) {
+	if lexicon.HasWords(text) || countsBehind(text) {
 		if per, lot := t.Lex.PricePerOf(text); lot != lexicon.LotUnsaid {
 			return per, lot
 		}
@@ -945,6 +945,22 @@ func (t *Reader) PricePer(line int, c *Column, text string) (per float64, lot le
 		}
 	}
 	return c.Per, c.Lot
+}
+
+// countsBehind reports whether digits stand behind letters that stand behind digits: 3,90 les 10.
+func countsBehind(text string) bool {
+	stage := 0
+	for _, r := range text {
+		switch digit := unicode.IsDigit(r); {
+		case digit && stage == 2:
+			return true
+		case digit:
+			stage = 1
+		case stage == 1 && unicode.IsLetter(r):
+			stage = 2
+		}
+	}
+	return false
 }
 
 // piecesText is what the column beside prices says of how many pieces one of them is for.

@@ -9,12 +9,13 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/internal/pattern"
 )
 
 // manyPieces is a number of pieces for which a price is quoted.
-var manyPieces = pattern.Lazy(`1[., ’']?000|500|250|144|100|50|25|12|10`)
+var manyPieces = value.ManyPieces
 
 // Lot is what a price is for.
 type Lot uint8

@@ -77,6 +77,22 @@ func (p parser) angle(tokens []token) Reading {
 	return r
 }
 
+// ManyPieces is a number of pieces for which a price is quoted.
+var ManyPieces = pattern.Lazy(`1[., ’']?000|500|250|144|100|50|25|12|10`)
+
+// isLot reports whether tokens at the end of a price are a word for per and for how many pieces it is: 3,90 les 10.
+func (p parser) isLot(tokens []token) bool {
+	word, count := tokens[0], tokens[1].raw
+	if p.ctx.Want != WantPrice || word.kind != aWord && word.kind != aMark || ManyPieces().FindString(count) != count {
+		return false
+	}
+	if len(tokens) > 3 || len(tokens) == 3 && tokens[2].kind != aUnit && tokens[2].kind != aWord {
+		return false
+	}
+	_, per := p.v.Mark(word.raw, "per_many")
+	return per
+}
+
 // beforeNumber reports whether a number begins the tokens behind a sign, or stands behind the bracket that closes it: -2, (-)2.
 func beforeNumber(tokens []token) bool {
 	if len(tokens) > 1 && tokens[0].is(aSign, ")") {
@@ -103,6 +119,8 @@ func (p parser) number(tokens []token) Reading {
 				number = t
 			case tokens[i-1].is(aSign, "/") || tokens[i-1].is(aMark, "per"): // 1.25 / 12 pcs
 				rest = append(rest, "/"+t.raw)
+			case p.isLot(tokens[i-1:]):
+				rest = append(rest, t.raw)
 			default:
 				return unreadable("two numbers in one cell")
 			}
