@@ -10,6 +10,7 @@ import (
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/internal/pattern"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -211,6 +212,34 @@ done:
 	if end := len(text) - after; mark != 0 && after > 0 && end > 0 && (text[end-1] == '.' || text[end-1] == ',') {
 		p.Digits = max(p.Digits, min(after, mostDecimals))
 	}
+}
+
+// thousands is a number whose digits are parted by threes, and marked one with any mark.
+var thousands, marked = pattern.Lazy(`^[1-9]\d{0,2}(?:[.,]\d{3})+$`), pattern.Lazy(`\d[.,]\d`)
+
+// OnlyThousands reports whether all marks within the numbers stand where they part thousands: 1.450 beside 410.
+func (p *profile) OnlyThousands() bool {
+	found := false
+	for _, text := range p.Texts {
+		if marked().MatchString(text) {
+			if !thousands().MatchString(text) {
+				return false
+			}
+			found = true
+		}
+	}
+	return found
+}
+
+// Has returns in how many cells a text stands.
+func (p *profile) Has(text string) int {
+	n := 0
+	for _, one := range p.Texts {
+		if one == text {
+			n++
+		}
+	}
+	return n
 }
 
 // MostlyDecimal reports whether most cells are numbers with decimals.

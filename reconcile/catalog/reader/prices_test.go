@@ -272,3 +272,22 @@ func TestSlippedPrices(t *testing.T) {
 		})
 	}
 }
+
+// What parts thousands of money is no decimal mark in a table with the other one.
+func TestThousandsOfMoney(t *testing.T) {
+	for _, c := range []struct {
+		size, first, second string
+		want                float64
+	}{
+		{"13,5", "410", "1.450", 1450},
+		{"13.5", "410", "1,450", 1450},
+		{"13,5", "410", "1.45", 1.45},
+		{"13.5", "410", "1.450", 1.45},
+		{"13,5", "0.410", "1.450", 1.45},
+	} {
+		got := read(t, grid("Heads", "No | Hosel OD (mm) | Bore (mm) | Price\nH-1 | "+c.size+" | 9 | "+c.first+"\nH-2 | "+c.size+" | 9 | "+c.second))
+		if len(got.Heads) != 2 || math.Abs(got.Heads[1].Price-c.want) > 1e-9 {
+			t.Errorf("%s beside %s is read as %v, want %g", c.second, c.size, got.Heads, c.want)
+		}
+	}
+}

@@ -608,3 +608,23 @@ FR4 | 9.3 | 13.8 | 19 |
 	}
 	wantFinding(t, c, "data.unreadable", "C4", "a cell more than the headings")
 }
+
+// A size that is written like the price of its row, and that no other row has, was copied from there.
+func TestPriceInAnotherCell(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Item | Base (mm) | Hole (mm) | Length (mm) | Price each
+F-1 | 13.5 | 9.3 | 25 | 4.20
+F-2 | 13.5 | 9.3 | 12.7 | 12.7
+F-3 | 13.5 | 9.3 | 12.7 | 3.60
+F-4 | 13.5 | 9.3 | 4.60 | 4.60
+F-5 | 13.5 | 9.3 | 25 | 4.20
+F-6 | 13.5 | 9.3 | 19 | 4.20
+`))
+	defer show(t, c)
+	for _, f := range c.Ferrules {
+		if given := f.Ferrule.Length.Given(); given == (f.Part == "F-4") {
+			t.Errorf("%s has a length: %v", f.Part, given)
+		}
+	}
+	wantFinding(t, c, "data.implausible", "D5", "is the price of the row")
+}

@@ -3,6 +3,7 @@ package rows
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
@@ -84,6 +85,27 @@ func (r *rowReader) farFrom(role catalog.Role, size measure.Dim) float64 {
 	return math.Abs(traits.MM(size.Nominal()) - r.t.Middle(c))
 }
 
+// checkPrice uses no size that is written like the price of its row, with its decimals, where no other row has that size: the price was copied
+// into its cell.
+func (r *rowReader) checkPrice() {
+	price := r.fields.Text(catalog.Price)
+	if price == "" || !strings.ContainsAny(price, ".,") {
+		return
+	}
+	for _, c := range r.t.read {
+		if c.Trait().Want != traits.Length || r.fields.Text(c.Role) != price || !r.fields.Dim(c.Role).Given() || c.Profile.Filled < leastBeside {
+			continue
+		}
+		if _, said := r.t.Rules.Row(r.line).Values[c.Role]; said || c.Profile.Has(price) > 1 {
+			continue
+		}
+		r.doubt(c.Role, cells.Problem("data.implausible", "%s %s is the price of the row, and no other row has that size", catalog.RoleName(r.t.Kind, c.Role), price))
+	}
+}
+
+// leastBeside is how many sizes a column has at least in which one that no other row has says anything.
+const leastBeside = 5
+
 // checkExchanged uses no size that parts hardly have and that may stand in the place of one that is refused, where each is possible as the
 // other: 33 under bore, and 9.5 under bore depth.
 func (r *rowReader) checkExchanged() {
@@ -125,13 +147,7 @@ func (r *rowReader) othersHave(pair [2]catalog.Role) bool {
 		if c == nil || !r.fields.Dim(role).Given() {
 			continue
 		}
-		have := 0
-		for _, text := range c.Profile.Texts {
-			if text == r.fields.Get(role).Text {
-				have++
-			}
-		}
-		if have > 1 {
+		if c.Profile.Has(r.fields.Get(role).Text) > 1 {
 			return true
 		}
 	}

@@ -235,6 +235,7 @@ func (t *Table) readRow(line int, club string) {
 	r.inherit(part)
 	r.checkHoles()
 	r.checkEnds()
+	r.checkPrice()
 	r.checkExchanged()
 	r.missing(part)
 	r.finish(part)

@@ -95,7 +95,9 @@ func (t *Table) settleUnits() {
 	table := t.tableMark()
 	for _, c := range t.Columns {
 		c.Mark = markFrom(c.Profile.Commas, c.Profile.Points)
-		if c.Mark == value.MarkUnknown || c.Trait().Want == traits.Count { // what parts thousands of pieces is no decimal mark
+		// What parts thousands of pieces is no decimal mark, nor is what parts those of money in a table with the other mark.
+		money := c.Trait().Want == traits.Price && table != value.MarkUnknown && c.Profile.OnlyThousands()
+		if c.Mark == value.MarkUnknown || c.Trait().Want == traits.Count || money {
 			c.Mark = table
 		}
 	}
@@ -543,6 +545,9 @@ func (t *Table) guesses(b traits.Bounds, numbers []float64, factor float64) stri
 func (t *Table) tableMark() value.Mark {
 	commas, points := 0, 0
 	for _, other := range t.Columns {
+		if want := other.Trait().Want; (want == traits.Price || want == traits.Count) && other.Profile.OnlyThousands() {
+			continue
+		}
 		commas += other.Profile.Commas
 		points += other.Profile.Points
 	}
