@@ -1,11 +1,12 @@
 package layout
 
 import (
+	"slices"
 	"strings"
+	"unicode"
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
-	"example.com/seatline/reconcile/catalog/traits"
 )
 
 // A column may give the part number and what the part is called in one cell, as its heading says: "Part # / colour" above "NT-350 / black".
@@ -28,6 +29,8 @@ func (r *Region) splitNamed(lex *lexicon.Lexicon) {
 		sign := ""
 		if names != nil {
 			sign = r.signBetween(h.Col)
+		} else if r.codesBeforeWords(lex, h) {
+			names, sign = []string{h.Text, "description"}, " "
 		}
 		if sign == "" {
 			columns = append(columns, h)
@@ -43,6 +46,33 @@ func (r *Region) splitNamed(lex *lexicon.Lexicon) {
 	}
 	r.Columns = columns
 }
+
+// codesBeforeWords reports whether a column of part numbers has words behind nearly all of them, "KT-01 blk", each number another one, and no
+// other column describes the parts.
+func (r *Region) codesBeforeWords(lex *lexicon.Lexicon, h Heading) bool {
+	if !headsPart(lex, h.Text) || slices.ContainsFunc(r.Columns, func(other Heading) bool { return other.Col != h.Col && headsText(lex, other.Text) }) {
+		return false
+	}
+	filled, divided := 0, 0
+	seen := map[string]bool{}
+	for _, line := range r.SampleLines() {
+		text := r.Grid.At(line, h.Col)
+		if text == "" {
+			continue
+		}
+		filled++
+		code, said, _ := strings.Cut(text, " ")
+		if said == "" || strings.ContainsFunc(said, unicode.IsDigit) || !isItemNumber(code) || seen[code] {
+			continue
+		}
+		seen[code] = true
+		divided++
+	}
+	return divided >= leastCodes && divided*5 >= filled*leastTwofold
+}
+
+// leastCodes is how many part numbers have words behind them at least for the words not to be part of them.
+const leastCodes = 4
 
 // twoNames returns the two names in a heading of which one is that of part numbers and the other that of a text about parts, nil of any other.
 func twoNames(lex *lexicon.Lexicon, heading string) []string {
@@ -66,10 +96,13 @@ func headsPart(lex *lexicon.Lexicon, name string) bool {
 	return len(found) > 0 && found[0].Score >= lexicon.HeadingScore && catalog.Role(found[0].Role) == catalog.Part
 }
 
-// headsText reports whether a name is that of a text which is no size and no number.
+// describing are the roles whose texts say what a part is called or looks like.
+var describing = []catalog.Role{catalog.Description, catalog.Category, catalog.Colour, catalog.Material, catalog.Style, catalog.Note, catalog.Club}
+
+// headsText reports whether a name is that of a text about parts.
 func headsText(lex *lexicon.Lexicon, name string) bool {
 	found := lex.Match(name)
-	return len(found) > 0 && found[0].Score >= lexicon.HeadingScore && catalog.Role(found[0].Role) != catalog.Part && traits.Of[catalog.Role(found[0].Role)].Want == traits.Text
+	return len(found) > 0 && found[0].Score >= lexicon.HeadingScore && slices.Contains(describing, catalog.Role(found[0].Role))
 }
 
 // signBetween returns the sign that divides nearly all texts of a column into two, empty where none does.

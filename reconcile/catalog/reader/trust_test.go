@@ -628,3 +628,29 @@ F-6 | 13.5 | 9.3 | 19 | 4.20
 	}
 	wantFinding(t, c, "data.implausible", "D5", "is the price of the row")
 }
+
+// Words behind part numbers are no part of them where each has other words, or the same, and its own number.
+func TestCodesBeforeWords(t *testing.T) {
+	for name, c := range map[string]struct {
+		heading string
+		texts   [4]string
+		want    string
+	}{
+		"colours behind":           {"Lot", [4]string{"KT-01 blk", "KT-02 blk/silver", "KT-03 blk short", "KT-04 white"}, "KT-01"},
+		"names in two words":       {"Lot", [4]string{"Kestrel black", "Kestrel white", "Merlin black", "Merlin white"}, "Kestrel black"},
+		"numbers with blanks":      {"Lot", [4]string{"TR 7485", "TR 7487", "TR 7490", "TR 7493"}, "TR 7485"},
+		"one number several times": {"Lot", [4]string{"KT-01 blk", "KT-01 white", "KT-02 blk", "KT-02 white"}, "KT-01 blk"},
+		"descriptions in a column": {"Description", [4]string{"KT-01 blk", "KT-02 blk", "KT-03 blk", "KT-04 blk"}, "KT-01 blk"},
+		"digits behind":            {"Lot", [4]string{"KT-01 19 mm", "KT-02 25 mm", "KT-03 30 mm", "KT-04 35 mm"}, "KT-01 19 mm"},
+	} {
+		text := "Part no. | Base OD (mm) | Bore (mm) | " + c.heading
+		for _, one := range c.texts {
+			text += "\n" + one + " | 13.5 | 9.3 | x"
+		}
+		got := read(t, grid("Ferrules", text))
+		if len(got.Ferrules) != 4 || got.Ferrules[0].Part != c.want {
+			t.Errorf("%s: %d ferrules, want the first to be %q", name, len(got.Ferrules), c.want)
+			show(t, got)
+		}
+	}
+}
