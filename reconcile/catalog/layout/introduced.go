@@ -36,7 +36,10 @@ func introducedItem(g *grid.Grid, lex *lexicon.Lexicon, line int) (number string
 		before, behind := text, ""
 		if number == "" {
 			before, number, behind = cutIntroduced(text)
-			if count += len(strings.Fields(before)); count > mostBeforeNumber || bearsSize(lex, before) {
+			if count += len(strings.Fields(before)); count > mostBeforeNumber || bearsSize(lex, before) || wideGap().MatchString(asWritten(g, line, col)) {
+				return "", nil
+			}
+			if _, card := lex.Words.Mark(before, "card"); card { // "Card DA-118" heads a card and no sentence
 				return "", nil
 			}
 			if bearsTip(lex, before) {
