@@ -151,11 +151,23 @@ func splitSlash(text string, isHeading bool) []string {
 	pieces := strings.Split(text, "/")
 	for i, piece := range pieces {
 		pieces[i] = strings.TrimSpace(piece)
+		if i+1 < len(pieces) && isHeading && endsInLetter(pieces[i]) { // "Hosel O/Dia" names one size
+			return nil
+		}
 		if pieces[i] == "" || !isHeading && (!lexicon.LooksNumeric(pieces[i]) || piece == pieces[i] && !strings.ContainsAny(piece, ".,")) {
 			return nil
 		}
 	}
 	return pieces
+}
+
+// endsInLetter reports whether the last word of a text is one letter.
+func endsInLetter(text string) bool {
+	_, last, found := cutLast(text)
+	if !found {
+		last = text
+	}
+	return utf8.RuneCountInString(last) == 1 && last[0] < utf8.RuneSelf && unicode.IsLetter(rune(last[0]))
 }
 
 // compositeValues reports whether most values of a column are as many sizes as its heading names.
