@@ -103,7 +103,7 @@ func cutIntroduced(text string) (before, number, behind string) {
 		for word := range strings.FieldsSeq(text) {
 			at := from + strings.Index(text[from:], word)
 			from = at + len(word)
-			trimmed := strings.Trim(word, aroundNames+".()")
+			trimmed := strings.Trim(word, aroundNames+".")
 			if first, _ := utf8.DecodeRuneInString(trimmed); unicode.IsUpper(first) && len(trimmed) <= longestIntroduced && is(trimmed) {
 				return strings.TrimSpace(text[:at]), trimmed, strings.TrimLeft(text[from:], aroundNames+".")
 			}

@@ -338,7 +338,7 @@ func (s *sayings) codesNamed(f *numberField) map[string]string {
 
 // calls reports whether a text names a field and nothing else.
 func (s *sayings) calls(f *numberField, text string) bool {
-	text = strings.Trim(text, aroundNames+".=")
+	text = strings.Trim(text, aroundNames+".")
 	if text == "" || utf8.RuneCountInString(text) > longestLabel || strings.ContainsFunc(text, unicode.IsDigit) || strings.ContainsAny(text, pairSigns) {
 		return false
 	}
