@@ -614,7 +614,7 @@ func TestPriceInAnotherCell(t *testing.T) {
 	c := read(t, grid("Ferrules", `
 Item | Base (mm) | Hole (mm) | Length (mm) | Price each
 F-1 | 13.5 | 9.3 | 25 | 4.20
-F-2 | 13.5 | 9.3 | 12.7 | 12.7
+F-2 | 13.5 | 9.3 | 16.5 | 16.5
 F-3 | 13.5 | 9.3 | 12.7 | 3.60
 F-4 | 13.5 | 9.3 | 4.60 | 4.60
 F-5 | 13.5 | 9.3 | 25 | 4.20

@@ -85,8 +85,8 @@ func (r *rowReader) farFrom(role catalog.Role, size measure.Dim) float64 {
 	return math.Abs(traits.MM(size.Nominal()) - r.t.Middle(c))
 }
 
-// checkPrice uses no size that is written like the price of its row, with its decimals, where no other row has that size: the price was copied
-// into its cell.
+// checkPrice uses no size that is written like the price of its row, with its decimals, where parts hardly have that size and no other row has it:
+// the price was copied into its cell.
 func (r *rowReader) checkPrice() {
 	price := r.fields.Text(catalog.Price)
 	if price == "" || !strings.ContainsAny(price, ".,") {
@@ -97,6 +97,9 @@ func (r *rowReader) checkPrice() {
 			continue
 		}
 		if _, said := r.t.Rules.Row(r.line).Values[c.Role]; said || c.Profile.Has(price) > 1 {
+			continue
+		}
+		if b, known := traits.BoundsOf(r.t.Kind, c.Role); !known || b.Common(traits.MM(r.fields.Dim(c.Role).Nominal())) {
 			continue
 		}
 		r.doubt(c.Role, cells.Problem("data.implausible", "%s %s is the price of the row, and no other row has that size", catalog.RoleName(r.t.Kind, c.Role), price))
