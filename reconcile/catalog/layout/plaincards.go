@@ -65,7 +65,7 @@ func plainCards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 		beside = append(beside, laneCards(lex, own))
 	}
 	all := slices.Concat(beside...)
-	if !plainlySized(all) || !namedAndSized(all) {
+	if !plainlySized(all) || !namedAndSized(all) || namedByUnits(lex, all) {
 		return nil
 	}
 	joinOdd(all)
@@ -730,6 +730,23 @@ func withoutLimit(lex *lexicon.Lexicon, label string) (name, said string) {
 		}
 	}
 	return label, ""
+}
+
+// namedByUnits reports whether more of the sizes of cards have a unit for their name, or none, than another: then they are those of other parts
+// beside the first, whose names stand before all of them, as in a table on its side.
+func namedByUnits(lex *lexicon.Lexicon, all []card) bool {
+	units, names := 0, 0
+	for _, c := range all {
+		for _, e := range c {
+			switch {
+			case e.label == unlabelled || lex.IsUnit(e.label):
+				units++
+			case lexicon.LooksNumeric(e.value):
+				names++
+			}
+		}
+	}
+	return units > names
 }
 
 // plainlySized reports whether most cards, and two at least, give two sizes or more, or the only one gives three.

@@ -654,3 +654,18 @@ func TestCodesBeforeWords(t *testing.T) {
 		}
 	}
 }
+
+// A table on its side whose cells name their units is no card of its first part.
+func TestTurnedTableIsNoCard(t *testing.T) {
+	c := read(t, grid("Heads", `
+Part No. | ZF-1362 | ZF-1365 | ZF-1369 | ZF-1372
+Bore dia. | 353 thou | 339 thou | 339 thou | 337 thou
+C'sink dia | 430 thou | 410 thou | 410 thou | 430 thou
+Countersink depth | 60 thou | 30 thou | 50 thou | 40 thou
+Outer diameter of hosel | 490 thou | 500 thou | 460 thou | 510 thou
+`))
+	defer show(t, c)
+	if len(c.Heads) != 4 {
+		t.Errorf("%d heads, want 4", len(c.Heads))
+	}
+}
