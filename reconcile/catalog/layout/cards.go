@@ -100,7 +100,7 @@ func holdsIndented(g *grid.Grid, lex *lexicon.Lexicon, outer, inner int) bool {
 		if g.At(line, inner) == "" || beside == 0 {
 			continue
 		}
-		if role, score := roleOfLabel(lex, g.At(line, inner)); label != "" && score >= lexicon.HeadingScore && traits.Of[role].Want == traits.Length {
+		if label != "" && namesSize(lex, g.At(line, inner)) {
 			return false
 		}
 		if above := g.At(line-1, outer); label == "" && above != "" && countCells(g, line-1, span{left: outer, right: g.Width}) == 1 {
@@ -318,6 +318,12 @@ func roleOfLabel(lex *lexicon.Lexicon, label string) (catalog.Role, float64) {
 		return "", 0
 	}
 	return catalog.Role(found[0].Role), found[0].Score
+}
+
+// namesSize reports whether a label is that of a size, for certain.
+func namesSize(lex *lexicon.Lexicon, label string) bool {
+	role, score := roleOfLabel(lex, label)
+	return score >= lexicon.HeadingScore && traits.Of[role].Want == traits.Length
 }
 
 // laneEntries returns the labels of a lane with their values, from the top. Those below a title of the lane may say only with it what they are.

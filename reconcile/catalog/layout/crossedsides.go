@@ -321,8 +321,7 @@ func cutCorner(lex *lexicon.Lexicon, text string) (first, second string) {
 	}
 	first, second = strings.Trim(text[:at], " "+cornerSigns), strings.Trim(text[at:], " "+cornerSigns)
 	for _, name := range []string{first, second} {
-		role, score := roleOfLabel(lex, name)
-		if name == "" || score < lexicon.HeadingScore || traits.Of[role].Want != traits.Length {
+		if name == "" || !namesSize(lex, name) {
 			return "", ""
 		}
 	}

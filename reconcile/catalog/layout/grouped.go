@@ -79,7 +79,7 @@ func (t *grouped) toldApart() bool {
 		return true
 	}
 	for col := t.groups[0].left; col <= t.groups[0].right; col++ {
-		if role, score := roleOfLabel(t.lex, t.g.At(t.head, col)); score >= lexicon.HeadingScore && traits.Of[role].Want == traits.Length {
+		if namesSize(t.lex, t.g.At(t.head, col)) {
 			return true
 		}
 	}

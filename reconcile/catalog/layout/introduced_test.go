@@ -1,30 +1,12 @@
 package layout
 
 import (
-	"strings"
 	"testing"
 
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/sheet/sheettest"
 )
-
-// spokenParts are the parts that a letter lists, with what it says of each; its cells stand between strokes.
-func spokenParts(lines ...string) string {
-	var rows [][]string
-	for _, line := range lines {
-		rows = append(rows, strings.Split(line, "|"))
-	}
-	var parts []string
-	for _, r := range items(grid.New(sheettest.Texts("letter", rows, false)), lexicon.New(nil)) {
-		for line := r.Body; line <= r.To; line++ {
-			if part := said(&r, line); part != "" {
-				parts = append(parts, part)
-			}
-		}
-	}
-	return strings.Join(parts, "; ")
-}
 
 // TestIntroduced looks at parts that sentences come to after other words, and at numbers in sentences that are none.
 func TestIntroduced(t *testing.T) {

@@ -49,6 +49,23 @@ func TestItemNumber(t *testing.T) {
 	}
 }
 
+// spokenParts are the parts that a letter lists, with what it says of each; its cells stand between strokes.
+func spokenParts(lines ...string) string {
+	var rows [][]string
+	for _, line := range lines {
+		rows = append(rows, strings.Split(line, "|"))
+	}
+	var parts []string
+	for _, r := range items(grid.New(sheettest.Texts("letter", rows, false)), lexicon.New(nil)) {
+		for line := r.Body; line <= r.To; line++ {
+			if part := said(&r, line); part != "" {
+				parts = append(parts, part)
+			}
+		}
+	}
+	return strings.Join(parts, "; ")
+}
+
 // TestItems looks at which lines of a letter become parts, and with what.
 func TestItems(t *testing.T) {
 	for name, c := range map[string]struct {
@@ -115,19 +132,7 @@ func TestItems(t *testing.T) {
 		"two items":   {[]string{"- X-1: OD 13.6, bore 9.5", "- X-2: OD 13.7, bore 9.5"}, ""},
 		"mostly text": {[]string{"- X-1: OD 13.6, bore 9.5", "a", "b", "c", "- X-2: OD 13.7, bore 9.5", "d", "e", "- X-3: OD 13.8, bore 9.5"}, ""},
 	} {
-		var rows [][]string
-		for _, line := range c.lines {
-			rows = append(rows, strings.Split(line, "|"))
-		}
-		var parts []string
-		for _, r := range items(grid.New(sheettest.Texts("letter", rows, false)), lexicon.New(nil)) {
-			for line := r.Body; line <= r.To; line++ {
-				if part := said(&r, line); part != "" {
-					parts = append(parts, part)
-				}
-			}
-		}
-		if got := strings.Join(parts, "; "); got != c.want {
+		if got := spokenParts(c.lines...); got != c.want {
 			t.Errorf("%s:\n got %s\nwant %s", name, got, c.want)
 		}
 	}
@@ -219,19 +224,7 @@ func TestSentencesOfItems(t *testing.T) {
 			"X-1: description=black tip=.370 base_od=13.6 length=19 price=0.42 each; X-2: description=white tip=.370 base_od=13.6 length=25; X-3: description=white tip=.370 base_od=13.8 length=25",
 		},
 	} {
-		var rows [][]string
-		for _, line := range c.lines {
-			rows = append(rows, strings.Split(line, "|"))
-		}
-		var parts []string
-		for _, r := range items(grid.New(sheettest.Texts("letter", rows, false)), lexicon.New(nil)) {
-			for line := r.Body; line <= r.To; line++ {
-				if part := said(&r, line); part != "" {
-					parts = append(parts, part)
-				}
-			}
-		}
-		if got := strings.Join(parts, "; "); got != c.want {
+		if got := spokenParts(c.lines...); got != c.want {
 			t.Errorf("%s:\n got %s\nwant %s", name, got, c.want)
 		}
 	}

@@ -223,7 +223,7 @@ func sizeNameIn(lex *lexicon.Lexicon, clause string) string {
 	words := strings.Fields(clause)
 	for i := range words[:min(len(words), farName)] {
 		name := strings.Join(words[i:], " ")
-		if role, score := roleOfLabel(lex, name); score >= lexicon.HeadingScore && traits.Of[role].Want == traits.Length {
+		if namesSize(lex, name) {
 			return name
 		}
 	}

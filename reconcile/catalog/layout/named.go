@@ -91,18 +91,18 @@ func twoNames(lex *lexicon.Lexicon, heading string) []string {
 	return nil
 }
 
-func headsPart(lex *lexicon.Lexicon, name string) bool {
-	found := lex.Match(name)
-	return len(found) > 0 && found[0].Score >= lexicon.HeadingScore && catalog.Role(found[0].Role) == catalog.Part
-}
+func headsPart(lex *lexicon.Lexicon, name string) bool { return heads(lex, name, catalog.Part) }
 
 // describing are the roles whose texts say what a part is called or looks like.
 var describing = []catalog.Role{catalog.Description, catalog.Category, catalog.Colour, catalog.Material, catalog.Style, catalog.Note, catalog.Club}
 
 // headsText reports whether a name is that of a text about parts.
-func headsText(lex *lexicon.Lexicon, name string) bool {
+func headsText(lex *lexicon.Lexicon, name string) bool { return heads(lex, name, describing...) }
+
+// heads reports whether a name is for certain the heading of one of some roles.
+func heads(lex *lexicon.Lexicon, name string, roles ...catalog.Role) bool {
 	found := lex.Match(name)
-	return len(found) > 0 && found[0].Score >= lexicon.HeadingScore && slices.Contains(describing, catalog.Role(found[0].Role))
+	return len(found) > 0 && found[0].Score >= lexicon.HeadingScore && slices.Contains(roles, catalog.Role(found[0].Role))
 }
 
 // signBetween returns the sign that divides nearly all texts of a column into two, empty where none does.

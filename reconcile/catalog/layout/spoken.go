@@ -295,7 +295,6 @@ func moneyAt(lex *lexicon.Lexicon, written []string, at int) (from, to int, mone
 			return span[0], span[1], true
 		}
 	}
-
 	if withCents().MatchString(written[at]) {
 		return at, at + 1, false
 	}
