@@ -162,7 +162,7 @@ func (v *Vocabulary) matchRole(r role, h heading, kind string) RoleMatch {
 	var best RoleMatch
 	for _, reading := range h.readings {
 		for _, f := range r.forms {
-			if !reading.concepts.has(f.needs) || f.kind != "" && f.kind != kind {
+			if !reading.concepts.has(f.needs) || f.kind != "" && f.kind != kind || f.alone && h.unknown > 0 {
 				continue
 			}
 			score := f.score

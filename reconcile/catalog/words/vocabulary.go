@@ -130,6 +130,9 @@ type form struct {
 	words string
 	score float64
 	kind  string
+	// alone is set where the form tells nothing beside words that are not known: a count of what is on hand is a stock, one of what was
+	// ordered is none.
+	alone bool
 }
 
 // Load returns the vocabulary. It is read once; the same pointer is returned ever after.
@@ -428,6 +431,7 @@ type grammarRole struct {
 	Allows   []string `toml:"allows"`
 	Excludes []string `toml:"excludes"`
 	Forms    []string `toml:"forms"`
+	Alone    []string `toml:"alone"`
 	Heads    []string `toml:"heads"`
 	Ferrules []string `toml:"ferrules"`
 	Tips     []string `toml:"tips"`
@@ -464,6 +468,14 @@ func (v *Vocabulary) readGrammar(from data.File) error {
 				}
 				r.forms = append(r.forms, f)
 			}
+		}
+		for _, text := range entry.Alone {
+			f, err := v.readForm(text, "")
+			if err != nil {
+				return fmt.Errorf("role %s: %w", entry.Name, err)
+			}
+			f.alone = true
+			r.forms = append(r.forms, f)
 		}
 		v.roles = append(v.roles, r)
 	}
