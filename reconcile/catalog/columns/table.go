@@ -87,6 +87,7 @@ func (t *Table) adopt(chosen *plan, titles []string) {
 	t.applyColumnRules()
 	t.checkRowRules()
 	t.shareRoles()
+	t.boreByValues()
 	t.nameDeviations()
 	t.indexRoles()
 	t.doubtPart()
@@ -600,6 +601,7 @@ func (t *Table) shareRoles() {
 			c.Aspect = limitOf(c)
 		}
 	}
+	t.tellEnds()
 }
 
 // shareUnits takes columns of units, whose headings say nothing, for what another column is by its heading: one is of the sizes and one of the
@@ -778,11 +780,6 @@ func (t *Table) indexRoles() {
 	}
 }
 
-// TakenByValues says that nothing but its values gives a column its role.
-func (t *Table) TakenByValues(col int, role catalog.Role) string {
-	return fmt.Sprintf("column %s taken as %s by its values", t.Region.Grid.ColumnName(col), t.named(role))
-}
-
 // named is what people call a role in the table.
 func (t *Table) named(role catalog.Role) string { return catalog.RoleName(t.Kind, role) }
 
@@ -837,27 +834,6 @@ func (t *Table) holdUncertain() {
 			}
 		}
 	}
-}
-
-// standsForKey reports whether a column under a word that nobody knows can be nothing but the diameter by which parts of the kind are told
-// apart: all its sizes are such as these commonly have, with decimals, in one unit; no other column could be it; and the size that stands
-// within it, the bore, has its own column, as in no list of prices.
-func (t *Table) standsForKey(c *Column) bool {
-	if c.Role != catalog.HoselOD && c.Role != catalog.BaseOD || t.KindAssumed != "" || len(c.Matches[t.Kind]) > 0 {
-		return false
-	}
-	bore := t.first(catalog.Bore)
-	b, _ := traits.BoundsOf(t.Kind, c.Role)
-	if bore == nil || !bore.Known || !c.Profile.fitsOnly(b, c.units()) {
-		return false
-	}
-	return !slices.ContainsFunc(t.Columns, func(other *Column) bool {
-		if other == c || other.Role != "" && other.Known || other.irrelevant != "" || other.Profile.counts() || len(other.Profile.Sizes) == 0 {
-			return false
-		}
-		possible, _ := other.Profile.best(b, other.units(), 1)
-		return possible > 0
-	})
 }
 
 // ofAnotherKind reports whether the heading of the outer diameters by which parts of the kind are told apart clearly names what parts of another

@@ -479,7 +479,10 @@ func (l *Lexicon) Recogniser(role catalog.Role) func(string) bool {
 		isForm := ask("bore form", l.Words.BoreForm)
 		return func(text string) bool { return isForm(text) && !initialled().MatchString(text) }
 	case catalog.UnitRole:
-		return ask("unit", l.Words.Unit)
+		return func(text string) bool {
+			hit, found := l.Ask("unit", text, l.Words.Unit)
+			return found && hit.Score >= 0.3 && !words.IsCurrency(hit.Value) // which prices are in
+		}
 	}
 	return nil
 }

@@ -323,6 +323,9 @@ func TooWide(dim measure.Dim) bool {
 	return dim.HasLimits() && dim.Nominal().Less(dim.Width().MulInt(widestShare))
 }
 
+// TooFarApart is [TooWide] for limits of one unit that stand in cells of their own.
+func TooFarApart(least, most float64) bool { return (least+most)/2 < (most-least)*widestShare }
+
 // check compares a length with what is plausible and names the usual mistakes that would explain it. First is the
 // number that it was read from.
 func (p parser) check(r Reading, first token) Reading {

@@ -1,0 +1,72 @@
+package reader_test
+
+import (
+	"testing"
+
+	"example.com/seatline/reconcile/catalog"
+)
+
+// TestBoreByValues looks for bores under a word that nobody knows: only where nothing else can look like that.
+func TestBoreByValues(t *testing.T) {
+	for _, test := range []struct {
+		name, title, sheet string
+		taken              bool
+	}{
+		{"heads", "Heads", "Part | Hosel OD (mm) | Zork | Price\nQ-1 | 13.6 | 9.45 | 18\nQ-2 | 13.5 | 9.1 | 19\nQ-3 | 13.6 | 9.52 | 21", true},
+		{"ferrules, whose thin ends are known", "Ferrules", "Part | Base OD | Zork | Top OD | Price\nQ-1 | 13.6 | 9.3 | 10.2 | 1.8\nQ-2 | 13.5 | 8.95 | 10.2 | 1.9\nQ-3 | 13.6 | 9.3 | 10.4 | 2.1", true},
+		{"inches are finer than prices", "Heads", "Part | Hosel OD (in) | Zork\nQ-1 | .535 | .372\nQ-2 | .540 | .358\nQ-3 | .535 | .373", true},
+		{"lofts", "Heads", "Part | Hosel OD (mm) | Zork | Price\nQ-1 | 12.1 | 9.5 | 18\nQ-2 | 12.1 | 8.5 | 19\nQ-3 | 12.1 | 9.5 | 21", false},
+		{"prices perhaps", "Heads", "Part | Hosel OD (mm) | Zork\nQ-1 | 13.6 | 9.45\nQ-2 | 13.5 | 9.10\nQ-3 | 13.6 | 9.52", false},
+		{"thin ends perhaps", "Ferrules", "Part | Base OD | Zork | Price\nQ-1 | 13.6 | 9.8 | 1.8\nQ-2 | 13.5 | 9.75 | 1.9\nQ-3 | 13.6 | 9.8 | 2.1", false},
+		{"another could be it", "Heads", "Part | Hosel OD (mm) | Zork | Blip | Price\nQ-1 | 13.6 | 9.45 | 9.12 | 18\nQ-2 | 13.5 | 9.1 | 9.12 | 19\nQ-3 | 13.6 | 9.52 | 9.15 | 21", false},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			c := read(t, grid(test.title, "\n"+test.sheet+"\n"))
+			defer show(t, c)
+			given := 0
+			for _, h := range c.Heads {
+				if h.Head.Bore.Given() {
+					given++
+				}
+			}
+			for _, f := range c.Ferrules {
+				if f.Ferrule.Bore.Given() {
+					given++
+				}
+			}
+			if want := map[bool]int{true: 3}[test.taken]; given != want {
+				t.Errorf("%d bores, want %d", given, want)
+			}
+			if test.taken {
+				wantFinding(t, c, "layout.role", "C1", "by its values")
+			}
+		})
+	}
+}
+
+// The least and the greatest outer diameter of ferrules are those of their ends where no row could mean limits of one.
+func TestLeastAndGreatestOfTwoEnds(t *testing.T) {
+	for name, headings := range map[string]string{
+		"both":           "Part no | OD max | OD min | ID | L",
+		"the least only": "Part no | Base OD | OD min | ID | L",
+		"German":         "Teilenummer | max. Außendurchmesser | min. Außendurchmesser | Innendurchmesser | Länge",
+	} {
+		t.Run(name, func(t *testing.T) {
+			c := read(t, grid("Ferrules", "\n"+headings+"\nF-1 | 13.6 | 10.4 | 9.35 | 25.4\nF-2 | 13.4 | 10.2 | 9.35 | 20\nF-3 | 13.6 | 10.4 | 8.95 | 20\n"))
+			defer show(t, c)
+			wantFinding(t, c, "layout.role", "C1", "too far apart in every row")
+			wantRow(t, c, "F-1", catalog.Assumed, sizes{catalog.BaseOD: 13.6, catalog.TopOD: 10.4})
+		})
+	}
+}
+
+// Currencies are no units of sizes, even where the word above them is unknown.
+func TestCurrenciesAreNoUnits(t *testing.T) {
+	c := read(t, grid("Ferrules", "\nPart | Zork | Bore | Base OD | Price\nF-1 | EUR | 9.3 | 13.6 | 1.5\nF-2 | EUR | 9.3 | 13.5 | 1.6\nF-3 | USD | 8.9 | 13.6 | 1.5\n"))
+	defer show(t, c)
+	for _, column := range c.Tables[0].Columns {
+		if column.Role == catalog.UnitRole {
+			t.Errorf("column %s is one of units", column.Column)
+		}
+	}
+}
