@@ -2,9 +2,12 @@ package columns
 
 import (
 	"fmt"
+	"strings"
+	"unicode"
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/finding"
 )
 
@@ -12,6 +15,10 @@ import (
 // for limits of one diameter, and nothing else is the thin end: "OD max" and "OD min", 13.6 and 10.2.
 func (t *Table) tellEnds() {
 	if t.Kind != catalog.Ferrules || t.first(catalog.TopOD) != nil {
+		return
+	}
+	if c := t.numberedEnd(); c != nil {
+		t.takeEnds(c, c.rival)
 		return
 	}
 	var thin, wide *Column
@@ -29,10 +36,53 @@ func (t *Table) tellEnds() {
 	if thin == nil || wide == nil || !t.alwaysTooWide(thin, wide) {
 		return
 	}
-	thin.Role, thin.Aspect, thin.Known, thin.ByValues = catalog.TopOD, Nominal, true, true
-	thin.margin, thin.RunnerUp = leastMargin, ""
-	thin.Evidence = "heading says the least of the outer diameters, which are too far apart for limits of one"
-	wide.Aspect, wide.Known, wide.ByValues = Nominal, true, wide.Hints.Max
+	t.takeEnds(thin, wide)
+}
+
+// numberedEnd returns the one column whose heading is that of the base but for its number, and whose sizes are too far below for it: "OD 2"
+// beside "OD 1". It is nil where there is none, and where there are several.
+func (t *Table) numberedEnd() *Column {
+	var found *Column
+	for _, c := range t.Columns {
+		switch {
+		case c.rival == nil || c.rival.Role != catalog.BaseOD || c.Role != "" || t.ruled(c) || t.ruled(c.rival):
+		case c.Text == c.rival.Text || withoutDigits(c.Text) != withoutDigits(c.rival.Text):
+		case found != nil:
+			return nil
+		default:
+			found = c
+		}
+	}
+	switch {
+	case found == nil:
+	case t.alwaysTooWide(found, found.rival):
+		return found
+	case t.alwaysTooWide(found.rival, found): // the wide end is the second
+		thin := found.rival
+		found.Role, thin.Role, thin.rival, found.rival = catalog.BaseOD, "", found, nil
+		return thin
+	}
+	return nil
+}
+
+// withoutDigits returns a heading without its digits, as headings are compared.
+func withoutDigits(text string) string {
+	return words.Fold(strings.Map(func(r rune) rune {
+		if unicode.IsDigit(r) {
+			return -1
+		}
+		return r
+	}, text))
+}
+
+// takeEnds takes one column for the thin ends of ferrules and another for the wide ones, with a word.
+func (t *Table) takeEnds(thin, wide *Column) {
+	for c, role := range map[*Column]catalog.Role{thin: catalog.TopOD, wide: catalog.BaseOD} {
+		c.Role, c.Aspect, c.Known, c.rival = role, Nominal, true, nil
+		c.margin, c.RunnerUp = leastMargin, ""
+		c.ByValues = c == thin || c.Hints.Max || withoutDigits(wide.Text) == withoutDigits(thin.Text)
+	}
+	thin.Evidence = "heading says the lesser of the outer diameters, which are too far apart for limits of one"
 	name, other := t.Region.Grid.ColumnName(thin.Col), t.Region.Grid.ColumnName(wide.Col)
 	t.AddColumn(finding.Warning, "layout.role", thin.Col, fmt.Sprintf("columns %s %q and %s %q are too far apart in every row for limits of one diameter; they are taken for %s and %s",
 		name, thin.Text, other, wide.Text, t.named(thin.Role), t.named(wide.Role)), t.Settle("columns", name, "role"))

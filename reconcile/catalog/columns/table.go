@@ -87,6 +87,7 @@ func (t *Table) adopt(chosen *plan, titles []string) {
 	t.applyColumnRules()
 	t.checkRowRules()
 	t.shareRoles()
+	t.lettered()
 	t.boreByValues()
 	t.nameDeviations()
 	t.indexRoles()

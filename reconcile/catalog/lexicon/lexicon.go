@@ -439,7 +439,7 @@ func IsPriceBreak(text string) bool {
 }
 
 // numberedSize is the short form of a size with a number right behind it: OD1 is no quantity, though "od" means from in some languages.
-var numberedSize = pattern.Lazy(`^\p{Lu}{2}\d$`)
+var numberedSize = pattern.Lazy(`^\p{Lu}{2} ?\d$`)
 
 // FromOne reports whether the first quantity of a price break is one piece: 1-99 pcs.
 func FromOne(text string) bool { return wholeNumber().FindString(text) == "1" }

@@ -70,3 +70,34 @@ func TestCurrenciesAreNoUnits(t *testing.T) {
 		}
 	}
 }
+
+// Letters of diameters have the roles that the order of their sizes gives them, whichever letter is the greater.
+func TestLettersOfDiameters(t *testing.T) {
+	for _, test := range []struct {
+		name, title, sheet string
+		want               sizes
+	}{
+		{"D and d, as of bearings in ISO 15", "Ferrules", "Part | D | d | L\nF-1 | 13.6 | 9.25 | 25.4\nF-2 | 13.5 | 9.3 | 19\nF-3 | 13.9 | 8.95 | 25.4", sizes{catalog.BaseOD: 13.6, catalog.Bore: 9.25, catalog.Length: 25.4}},
+		{"d1 and d2, as of bushes in ISO 4379", "Ferrules", "Part | d1 | d2 | L | Price | Stock\nF-1 | 9.25 | 13.6 | 25.4 | 1.8 | 20\nF-2 | 9.3 | 13.5 | 19 | 1.8 | 0\nF-3 | 8.95 | 13.9 | 25.4 | 2.1 | 15", sizes{catalog.BaseOD: 13.6, catalog.Bore: 9.25}},
+		{"three", "Ferrules", "Part | D1 (mm) | D2 (mm) | d (mm) | Price | Stock\nF-1 | 13.6 | 10.2 | 9.25 | 1.8 | 20\nF-2 | 13.5 | 10.2 | 9.3 | 1.8 | 0\nF-3 | 13.9 | 10.4 | 8.95 | 2.1 | 15", sizes{catalog.BaseOD: 13.6, catalog.TopOD: 10.2, catalog.Bore: 9.25}},
+		{"the bore has a word", "Ferrules", "Part | D1 | D2 | Bore | Price\nF-1 | 13.6 | 10.2 | 9.25 | 1.8\nF-2 | 13.5 | 10.2 | 9.3 | 1.8\nF-3 | 13.9 | 10.4 | 8.95 | 2.1", sizes{catalog.BaseOD: 13.6, catalog.TopOD: 10.2, catalog.Bore: 9.25}},
+		{"heads", "Heads", "Part | ØD | Ød | Hosel length\nF-1 | 13.6 | 9.45 | 66\nF-2 | 13.5 | 9.5 | 66\nF-3 | 13.9 | 9.06 | 70", sizes{catalog.HoselOD: 13.6, catalog.Bore: 9.45}},
+		{"numbers behind words", "Ferrules", "Part | OD 2 | OD 1 | ID\nF-1 | 10.2 | 13.6 | 9.25\nF-2 | 10.2 | 13.5 | 9.3\nF-3 | 10.4 | 13.9 | 8.95", sizes{catalog.BaseOD: 13.6, catalog.TopOD: 10.2, catalog.Bore: 9.25}},
+		{"no order", "Ferrules", "Part | D | d | L\nF-1 | 13.6 | 9.25 | 25.4\nF-2 | 9.5 | 13.3 | 19\nF-3 | 8.9 | 13.95 | 25.4", nil},
+		{"thin ends under a letter, and no bore", "Ferrules", "Part | D | d | L\nF-1 | 13.6 | 10.25 | 25.4\nF-2 | 13.5 | 10.3 | 19\nF-3 | 13.9 | 10.95 | 25.4", nil},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			c := read(t, grid(test.title, "\n"+test.sheet+"\n"))
+			defer show(t, c)
+			if test.want != nil {
+				wantRow(t, c, "F-1", catalog.Assumed, test.want)
+				return
+			}
+			for _, f := range c.Ferrules {
+				if f.Ferrule.Bore.Given() {
+					t.Errorf("%s has the bore %v", f.Part, f.Ferrule.Bore)
+				}
+			}
+		})
+	}
+}
