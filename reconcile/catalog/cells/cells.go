@@ -905,6 +905,9 @@ func (t *Reader) readNumber(line int, c *Column, f catalog.Field) (catalog.Field
 	if reading.Negative {
 		return f, Doubt("data.implausible", "%s %s: %s; it is left out", c.Name(), f.Text, reading.Problem.Message)
 	}
+	if want == value.WantPrice && !f.IsNumber && strings.ContainsAny(f.Text, "0123456789") {
+		return f, Doubt("data.unreadable", "%s %q cannot be read as a price; it is left out", c.Name(), f.Text)
+	}
 	return f, Trouble{}
 }
 

@@ -180,10 +180,10 @@ func (p parser) number(tokens []token) Reading {
 	return r
 }
 
-// wholeCurrency are the currencies without a smaller unit: those of ISO 4217 whose minor unit is 0, and the dollar of Taiwan, whose cents
-// are out of use (common practice).
+// wholeCurrency are the currencies without a smaller unit: those of ISO 4217 whose minor unit is 0, and those whose cents are out of use
+// (common practice): of Taiwan, Indonesia, Hungary and Colombia.
 var wholeCurrency = map[string]bool{"BIF": true, "CLP": true, "DJF": true, "GNF": true, "ISK": true, "JPY": true, "KMF": true, "KRW": true, "PYG": true,
-	"RWF": true, "TWD": true, "UGX": true, "VND": true, "VUV": true, "XAF": true, "XOF": true, "XPF": true}
+	"RWF": true, "TWD": true, "IDR": true, "HUF": true, "COP": true, "UGX": true, "VND": true, "VUV": true, "XAF": true, "XOF": true, "XPF": true}
 
 // spacedGroup reports whether a number goes on another one as thousands parted by a space do: 1 and 250, 250 and 000,50.
 func spacedGroup(before, raw string) bool {

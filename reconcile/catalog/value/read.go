@@ -43,10 +43,13 @@ func Read(text string, ctx Context) Reading {
 		normal = minusAhead(normal)
 	}
 	if ctx.Want == WantPrice {
-		normal = noWhole().ReplaceAllString(normal, "0$1")
+		normal = plainPrice(normal)
 		if whole, rest, ok := cents(normal); ok {
 			return inWhole(Read(whole+rest, ctx), text)
 		}
+	}
+	if ctx.Want == WantPrice || ctx.Want == WantCount {
+		normal = multiplied(normal)
 	}
 	normal = stacked(normal)
 	forgiven = append(forgiven, notes...)
@@ -77,9 +80,6 @@ func Read(text string, ctx Context) Reading {
 	}
 	return reading
 }
-
-// noWhole is a price of less than one, whose nought is written as a dash: -,40.
-var noWhole = pattern.Lazy(`^-+(,\d\d)`)
 
 // behindValue is a value with something in brackets, or behind a comma or semicolon and a blank.
 var behindValue = pattern.Lazy(`^(.*\d.*?) *(?:\(([^()]*\d[^()]*)\)|[,;] ([^()]*\d))$`)
@@ -118,27 +118,6 @@ func corrected(text string) (now, before string) {
 		return text, ""
 	}
 	return m[3], m[1] + " " + m[2]
-}
-
-// smallCoins is a number with a word or sign behind it that may be one for hundredths of a currency.
-var smallCoins = pattern.Lazy(`^(\d{1,3}(?:[.,]\d)?) ?(\pL{1,9}|¢)(\P{L}.*)?$`)
-
-// cents takes the word for hundredths of a currency off a price: 45p, 80 Cent each.
-func cents(text string) (number, rest string, ok bool) {
-	m := smallCoins().FindStringSubmatch(text)
-	if m == nil || !words.Load().Cents(m[2]) {
-		return "", "", false
-	}
-	return m[1], m[3], true
-}
-
-// inWhole is a price that was read in hundredths of its currency.
-func inWhole(r Reading, text string) Reading {
-	if r.Text = text; r.Kind == Number {
-		r.Number, r.Decimals = r.Number/100, r.Decimals+2
-		r.Leniencies = append(r.Leniencies, Leniency{ForgaveHundredths, fmt.Sprintf("%s are hundredths of the currency", text)})
-	}
-	return r
 }
 
 // minusBehind is a number with its minus behind it, as business software writes it: 0,05-. A comma or point before the minus is that of a price

@@ -3,6 +3,7 @@ package words
 import (
 	"slices"
 	"strconv"
+	"strings"
 )
 
 // How people speak of parts in letters and talks: the words by which they put right what they have just said, and by which they say how many
@@ -40,6 +41,17 @@ func (v *Vocabulary) SaidBeside(text string) bool {
 func (v *Vocabulary) Cents(word string) bool {
 	said, count, all := v.said(word)
 	return all && count == 0 && len(said) == 1 && said[saidCents]
+}
+
+// Times returns how many times the number before it a word right behind a number means: 1,000 for 2.5k, 10,000 for 1.2万. It is zero for any
+// other word.
+func (v *Vocabulary) Times(word string) int {
+	for _, times := range []int{1000, 10000} {
+		if slices.Contains(v.Written(classTimes, strconv.Itoa(times)), strings.ToLower(word)) {
+			return times
+		}
+	}
+	return 0
 }
 
 // CountSaid returns how many pieces a text says that there are: "four of them", "just the two", "we have 5". A number in digits needs a word

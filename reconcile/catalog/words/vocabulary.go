@@ -54,6 +54,7 @@ const (
 	classUnit       = "unit"
 	classUnitBeside = "unit_beside"
 	classMoneySign  = "money_sign"
+	classTimes      = "times"
 	classMark       = "mark"
 	classPieces     = "pieces"
 	classKind       = "kind"
@@ -252,7 +253,7 @@ func (v *Vocabulary) enter(class, value, language string, list any) error {
 
 // asWritten are the classes whose phrases are no words to be looked up: whoever asks for them says how they are compared.
 var asWritten = map[string]bool{"supplier": true, "month": true, "deviation": true, "fraction": true, "run": true, "grammar": true, "demand": true,
-	"quantity": true, "spreadsheet": true, "exception": true, "date": true, "part_of_unit": true, "place": true, classMoneySign: true}
+	"quantity": true, "spreadsheet": true, "exception": true, "date": true, "part_of_unit": true, "place": true, classTimes: true, classMoneySign: true}
 
 // Written returns the phrases of all languages for a value of a class that is compared in a way of its own: the legal forms of companies,
 // the names of months, and so on. See the language files for what there is.
