@@ -76,7 +76,7 @@ const (
 	leastCrossed, fewestOdd = 3, 4
 )
 
-// crossTables finds the cross tables of a sheet, and the tables of groups that share columns.
+// crossTables finds the cross tables of a sheet, the tables of groups that share columns, and those whose parts have several lines each.
 func crossTables(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	if g.Width > widestCross || g.Width < 3 {
 		return nil
@@ -101,8 +101,8 @@ func crossTables(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	return found
 }
 
-// crossedAt returns the tables of the cross table or of the table of groups whose headings end in a line, and the last line of it; nil where
-// there is none.
+// crossedAt returns the tables of the cross table or of the table of groups whose headings end in a line, or of the one of parts of several lines
+// whose headings begin there, and the last line of it; nil where there is none.
 func crossedAt(g *grid.Grid, lex *lexicon.Lexicon, line, floor int) (tables []Region, last int) {
 	if x := crossAt(g, lex, line, floor); x != nil {
 		if tables = x.regions(lex); tables != nil {
@@ -111,6 +111,9 @@ func crossedAt(g *grid.Grid, lex *lexicon.Lexicon, line, floor int) (tables []Re
 	}
 	if t := groupedAt(g, lex, line, floor); t != nil {
 		return t.regions(lex), t.last
+	}
+	if t := recordsAt(g, lex, line); t != nil {
+		return []Region{t.region(floor)}, t.last
 	}
 	return nil, 0
 }
