@@ -209,6 +209,7 @@ func (x *crossed) sizesAcross() [][]sheet.Ref {
 func (x *crossed) labels(lex *lexicon.Lexicon, down *axis, across []axis, lines []sheet.Ref, columns [][]sheet.Ref) {
 	top := x.top()
 	lowest := len(across) - 1
+	between := x.labelBetween(lex, down, lines)
 	for line := x.head; line >= max(x.from, top-2); line-- {
 		if line < top && x.over(line) > 1 {
 			break // a heading for each column
@@ -226,13 +227,27 @@ func (x *crossed) labels(lex *lexicon.Lexicon, down *axis, across []axis, lines 
 			switch {
 			case col >= x.columns[0] && across[0].role == "":
 				across[0] = x.acrossAt(lex, line, col, top)
-			case line >= top && line < x.head && across[own].role == "" && x.g.At(x.head, x.down) != "":
+			case line >= top && (line < x.head && x.g.At(x.head, x.down) != "" || between) && across[own].role == "":
 				across[own] = x.acrossAt(lex, line, col, line)
 			case col == x.down && down.role == "":
 				*down = x.axisAt(lex, line, col)
 			}
 		}
 	}
+}
+
+// labelBetween names the side that goes down by the one text between the sizes across and the field, above the column of those: what stands
+// beside the sizes across is the name of these then. It reports false where there is none, or it is known already what goes down.
+func (x *crossed) labelBetween(lex *lexicon.Lexicon, down *axis, lines []sheet.Ref) bool {
+	line := x.first - 1
+	if line == x.head || down.role != "" || x.g.Filled(line, x.down) == "" {
+		return false
+	}
+	at := x.g.Ref(x.g.Source(line, x.down))
+	if a := x.axisAt(lex, line, at.Col); a.role != "" && x.possible(lex, a.label, lines) {
+		*down = a
+	}
+	return down.role != ""
 }
 
 // tipLabel is a heading in which the vocabulary finds the tip.

@@ -226,6 +226,8 @@ var (
 	betweenClauses = pattern.Lazy(`[;；。|]|\.\s|\s/\s`)
 	// beginsTolerance is a deviation at the beginning of a text.
 	beginsTolerance = pattern.Lazy(`^\s*(?:±|\+|-)\s*[.,]?\d|^\s*\+\s*/\s*-`)
+	// endsShort is a number with a short word behind it at the end of a text, and beginsSmall a small letter at the beginning of one.
+	endsShort, beginsSmall = pattern.Lazy(`\d\s?\pL{2,3}$`), pattern.Lazy(`^\s*\p{Ll}`)
 )
 
 // clausesOf divides a note at its footnote marks and at signs between sentences; a piece goes by the mark before it.
@@ -254,12 +256,12 @@ func clausesOf(text string) []Clause {
 }
 
 // sentences divides a text at the signs between pieces that speak of different things. A point before a tolerance is that of an
-// abbreviation: "base dia. ±.002".
+// abbreviation, "base dia. ±.002", and so is one behind a short word for what a number counts, before a small letter: "1.00 in. long".
 func sentences(text string) []string {
 	var all []string
 	from := 0
 	for _, at := range betweenClauses().FindAllStringIndex(text, -1) {
-		if text[at[0]] == '.' && beginsTolerance().MatchString(text[at[1]:]) {
+		if text[at[0]] == '.' && (beginsTolerance().MatchString(text[at[1]:]) || endsShort().MatchString(text[:at[0]]) && beginsSmall().MatchString(text[at[1]:])) {
 			continue
 		}
 		all = append(all, text[from:at[0]])

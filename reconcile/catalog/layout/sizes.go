@@ -228,7 +228,7 @@ func sizeAtEnd(lex *lexicon.Lexicon, text string) string {
 
 // sizeAtStart returns the beginning of a text that best names a size, of four words at most.
 func sizeAtStart(lex *lexicon.Lexicon, text string) string {
-	words := strings.Fields(strings.Trim(text, aroundNames))
+	words := strings.Fields(strings.TrimLeft(strings.Trim(text, aroundNames), ". ")) // the point is that of a unit: "1.00 in. long"
 	return bestName(lex, len(words), func(n int) string { return strings.Join(words[:n], " ") })
 }
 

@@ -13,8 +13,9 @@ import (
 // FlatPrice is one price for each of all pieces, as a sentence says it.
 type FlatPrice struct {
 	// Text is the amount with its currency, as it stands there.
-	Text  string
-	Price float64
+	Text string
+	// Price is that of one piece, and Per for how many the amount is.
+	Price, Per float64
 	// Currency is empty where the words alone say that it is money.
 	Currency string
 	// Of is what the pieces are: heads or ferrules, empty where that is not said.
@@ -40,9 +41,44 @@ func (l *Lexicon) FlatPrice(sentence string) (flat FlatPrice, said bool) {
 	if reading.Kind != value.Number || reading.Problem.Code != "" || reading.Rest != "" || reading.Number <= 0 {
 		return FlatPrice{}, false
 	}
-	saying := l.Words.FlatPrice(sentence[:from] + " " + sentence[to:])
+	rest, per := l.withoutDozen(sentence[:from] + " " + sentence[to:])
+	if per == 0 {
+		return FlatPrice{}, false
+	}
+	saying := l.Words.FlatPrice(rest)
 	isMoney := words.IsCurrency(reading.Unit) || reading.Unit == "" && saying.Money && inCents().MatchString(text)
-	return FlatPrice{text, reading.Number, reading.Unit, saying.Of}, saying.Each && isMoney
+	return FlatPrice{text, reading.Number / per, per, reading.Unit, saying.Of}, saying.Each && isMoney
+}
+
+// withoutDozen returns what a sentence says beside the words by which its price is for several pieces, "per dozen", and for how many that is: one
+// where it does not say, and zero where it says different things. The bags and boxes of which it speaks besides are those of such pieces.
+func (l *Lexicon) withoutDozen(sentence string) (rest string, per float64) {
+	for _, p := range l.Words.Pieces(sentence) {
+		if p.Count <= 1 || !l.saysPer(p.Before, p.After) {
+			continue
+		}
+		before := p.Before[:len(p.Before)-max(0, l.perAtEnd(p.Before))]
+		after := p.After
+		if len(before) == len(p.Before) {
+			after = after[l.perAtStart(after):]
+		}
+		rest, per = before+" "+after, p.Count
+		break
+	}
+	if per == 0 {
+		return sentence, 1
+	}
+	if l.piecesIn(rest) > 1 || l.SaysPiece(rest) {
+		return "", 0
+	}
+	for packs := l.Words.Packs(rest); len(packs) > 0; packs = l.Words.Packs(rest) {
+		shorter := packs[0].Before + " " + packs[0].After
+		if len(shorter) >= len(rest) {
+			break
+		}
+		rest = shorter
+	}
+	return rest, per
 }
 
 // inCents is a number as prices are written.

@@ -319,9 +319,16 @@ func standsAlone(before, after string) bool {
 
 // saysPer reports whether a slash or a word for per stands before or, in languages that do so, behind a number.
 func (l *Lexicon) saysPer(before, after string) bool {
-	before = strings.TrimRight(before, " ")
+	n := l.perAtEnd(before)
+	return n > 0 || n == 0 && l.perAtStart(after) > 0
+}
+
+// perAtEnd returns how much of the end of a text is a slash or a word for per, with the blanks behind it: zero where there is none, less where a
+// word says that a number is the least.
+func (l *Lexicon) perAtEnd(text string) int {
+	before := strings.TrimRight(text, " ")
 	if strings.HasSuffix(before, "/") {
-		return true
+		return len(text) - len(before) + 1
 	}
 	words := strings.FieldsFunc(before, func(r rune) bool { return !unicode.IsLetter(r) })
 	for n := min(3, len(words)); n > 0; n-- { // "per", "by the", but not "à partir de"
@@ -330,25 +337,32 @@ func (l *Lexicon) saysPer(before, after string) bool {
 			continue
 		}
 		if _, from := l.Words.Mark(per, "at_least"); from {
-			return false
+			return -1
 		}
 		if l.isPer(per) {
-			return true
+			return len(text) - len(before) + len(per)
 		}
 	}
-	last, _ := utf8.DecodeLastRuneInString(before)
+	last, size := utf8.DecodeLastRuneInString(before)
 	if l.isPer(string(last)) && !unicode.Is(unicode.Latin, last) {
-		return true
+		return len(text) - len(before) + size
 	}
-	behind := []rune(strings.TrimLeft(after, " "))
-	return slices.ContainsFunc([]int{0, 1}, func(skip int) bool {
+	return 0
+}
+
+// perAtStart returns how much of the beginning of a text is a word for per in a script other than ours, with a sign before it at most; zero
+// where there is none.
+func (l *Lexicon) perAtStart(text string) int {
+	after := strings.TrimLeft(text, " ")
+	behind := []rune(after)
+	for skip := range 2 {
 		for n := 1; n <= 4 && skip+n <= len(behind); n++ {
 			if piece := behind[skip : skip+n]; unicode.IsLetter(piece[0]) && !unicode.Is(unicode.Latin, piece[0]) && l.isPer(string(piece)) {
-				return true
+				return len(text) - len(after) + len(string(behind[:skip+n]))
 			}
 		}
-		return false
-	})
+	}
+	return 0
 }
 
 func (l *Lexicon) isPer(word string) bool {

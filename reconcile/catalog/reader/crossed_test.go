@@ -93,6 +93,42 @@ Viroles, cotes en mm
 			"A-1": "base_od=12.7 bore=8.95 length=18 price=\"120\"", "A-2": "base_od=12.7 bore=9.35 length=18 price=\"120\"",
 			"A-3": "base_od=13 bore=8.95 length=18 price=\"130\"",
 		}, ""},
+		"the name of what goes down between the field and the sizes across, the length and the price for a dozen in sentences": {`
+QUICK PICK, black ferrules, all 1.00 in. long
+Find your shaft across the top and your hosel down the side. All sizes in inches.
+Shaft tip | .335 | .355 | .370
+Ferrule bore | .332 | .530 | .366
+Hosel / ferrule base OD | | |
+.480 | PJ-B48A | PJ-B48C | PJ-B48D
+.500 | PJ-B50A | PJ-B50C | PJ-B50D
+.520 | n/a | PJ-B52C | PJ-B52D
+Any box: $6.00 per dozen, same part number on the bag. | | |
+`, map[string]string{
+			"PJ-B48A": "base_od=12.192 bore=8.4328 length=25.4 price=\"$6.00\" tip=8.509", "PJ-B50A": "base_od=12.7 bore=8.4328 length=25.4 price=\"$6.00\" tip=8.509",
+			"PJ-B48C": "base_od=12.192 bore=\".530\" length=25.4 price=\"$6.00\" tip=9.017", "PJ-B50C": "base_od=12.7 bore=\".530\" length=25.4 price=\"$6.00\" tip=9.017",
+			"PJ-B52C": "base_od=13.208 bore=\".530\" length=25.4 price=\"$6.00\" tip=9.017",
+			"PJ-B48D": "base_od=12.192 bore=9.2964 length=25.4 price=\"$6.00\" tip=9.398", "PJ-B50D": "base_od=12.7 bore=9.2964 length=25.4 price=\"$6.00\" tip=9.398",
+			"PJ-B52D": "base_od=13.208 bore=9.2964 length=25.4 price=\"$6.00\" tip=9.398",
+		}, "data.implausible"},
+		"the same with one line across, German": {`
+Zierringe, Maße in mm, Länge 25
+Bohrung | 8,95 | 9,35
+Außen-Ø unten | |
+12,7 | A-1 | A-2
+13,0 | A-3 | A-4
+`, map[string]string{
+			"A-1": "base_od=12.7 bore=8.95 length=25", "A-2": "base_od=12.7 bore=9.35 length=25",
+			"A-3": "base_od=13 bore=8.95 length=25", "A-4": "base_od=13 bore=9.35 length=25",
+		}, ""},
+		"and merged over the whole table, Japanese": {`
+フェルール（単位mm）
+長さ | 18 | 25
+外径 | < | <
+12.7 | A-1 | A-2
+13.0 | A-3 | A-4
+`, map[string]string{
+			"A-1": "base_od=12.7 length=18", "A-2": "base_od=12.7 length=25", "A-3": "base_od=13 length=18", "A-4": "base_od=13 length=25",
+		}, ""},
 		"titles within the field": {`
 Ferrules mm
 Base OD \ Length | 12 | 18

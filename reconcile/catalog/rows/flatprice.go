@@ -34,9 +34,13 @@ func (t *Table) tellFlat(flat *layout.FlatNote) {
 		t.flatTold = map[sheet.Ref]bool{}
 	}
 	t.flatTold[flat.Place] = true
+	amount := flat.Text
+	if flat.Per > 1 {
+		amount = fmt.Sprintf("%s divided by %g", amount, flat.Per)
+	}
 	t.Findings.Add(finding.Finding{
 		Severity: finding.Note, Code: "data.prices", Place: finding.Place{File: t.File, Sheet: t.Sheet.Name, Row: flat.Place.Row, Cell: flat.Place.String()},
-		Message: fmt.Sprintf("%s is taken for the price of each piece that has none of its own, by the %s", flat.Text, layout.Describe(flat.Sentence, flat.Place.String())),
+		Message: fmt.Sprintf("%s is taken for the price of each piece that has none of its own, by the %s", amount, layout.Describe(flat.Sentence, flat.Place.String())),
 	})
 }
 
