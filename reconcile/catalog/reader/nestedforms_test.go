@@ -28,3 +28,38 @@ func TestNestedForms(t *testing.T) {
 		})
 	}
 }
+
+// TestFormsToCutOut reads small forms beside and below each other, with a blank column between: labels for a shelf. The last line has fewer.
+func TestFormsToCutOut(t *testing.T) {
+	for language, labels := range map[string][5]string{
+		"sv": {"Hylletiketter, klipp ut", "Artikelnr", "Hosel utv. diameter", "Hål", "Pris"},
+		"de": {"Regaletiketten", "Artikelnr.", "Außen-Ø Hosel", "Bohrung", "Preis"},
+		"fi": {"Hyllylaput", "Tuotenro", "Hosel ulkohalkaisija", "Reikä", "Hinta"},
+		"fr": {"Étiquettes", "Référence", "Diamètre extérieur hosel", "Alésage", "Prix"},
+		"ja": {"棚札", "品番", "ホーゼル外径", "内径", "価格"},
+	} {
+		t.Run(language, func(t *testing.T) {
+			lines := []string{labels[0] + " | | | |", " | | | |"}
+			for _, forms := range [][2]string{{"LA-1", "LA-2"}, {"LA-3", "LA-4"}, {"LA-5", ""}} {
+				for i, values := range [][2]string{forms, {"13,5 mm", "13,6 mm"}, {"9,5 mm", "9,06 mm"}, {"289", "315"}} {
+					line := labels[i+1] + " | " + values[0] + " | | "
+					if forms[1] != "" {
+						line += labels[i+1] + " | " + values[1]
+					}
+					lines = append(lines, line)
+				}
+				lines = append(lines, " | | | |")
+			}
+			c := read(t, grid("Labels", strings.Join(lines, "\n")))
+			defer show(t, c)
+			for part, want := range map[string]string{
+				"LA-1": "bore=9.5 hosel_od=13.5", "LA-2": "bore=9.06 hosel_od=13.6", "LA-3": "bore=9.5 hosel_od=13.5",
+				"LA-4": "bore=9.06 hosel_od=13.6", "LA-5": "bore=9.5 hosel_od=13.5",
+			} {
+				if got := rowOf(t, c, part); !strings.Contains(got, want) {
+					t.Errorf("%s, want %s", got, want)
+				}
+			}
+		})
+	}
+}
