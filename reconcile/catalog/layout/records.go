@@ -8,7 +8,6 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
-	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/sheet"
 )
@@ -41,15 +40,21 @@ func recordsAt(g *grid.Grid, lex *lexicon.Lexicon, line int) *records {
 	if !isHeadingLine(g, lex, line, 1, g.Width) {
 		return nil
 	}
-	t := &records{g: g, lex: lex, repeated: map[int]bool{}}
-	if !t.findHeadings(line) || !t.findPartNumber() || t.sayTheSame() {
+	t := &records{g: g, lex: lex}
+	if !t.findHeadings(line) || !t.haveSize() || t.sayTheSame() {
 		return nil
 	}
-	t.findParts()
-	if !t.areParts() {
-		return nil
+	for i, line := range t.heads {
+		for col := 1; col <= g.Width; col++ {
+			if !headsPart(lex, g.At(line, col)) {
+				continue
+			}
+			if t.own, t.col = i, col; t.findParts() {
+				return t
+			}
+		}
 	}
-	return t
+	return nil
 }
 
 // findHeadings finds the lines of headings from one on, each perhaps with one of units; it reports false where they are not several.
@@ -69,7 +74,7 @@ func (t *records) findHeadings(line int) bool {
 	return false
 }
 
-// isLabels reports whether a line has nothing but labels, half of which or more are known.
+// isLabels reports whether a line has nothing but labels, half of which or more are known, and several: one alone is a title of the parts below.
 func (t *records) isLabels(line int) bool {
 	if len(lineRoles(t.g, t.lex, line, 1, t.g.Width)) == 0 {
 		return false
@@ -87,22 +92,14 @@ func (t *records) isLabels(line int) bool {
 			known++
 		}
 	}
-	return known*2 >= cells
+	return cells > 1 && known*2 >= cells
 }
 
-// findPartNumber finds the heading of the part numbers; it reports false where there is none, or none of a size.
-func (t *records) findPartNumber() bool {
-	sized := false
-	for i, line := range t.heads {
-		for col := 1; col <= t.g.Width; col++ {
-			role, _ := roleKnown(t.lex, t.g.At(line, col))
-			sized = sized || traits.Of[role].Want == traits.Length
-			if role == catalog.Part && t.col == 0 {
-				t.own, t.col = i, col
-			}
-		}
-	}
-	return sized && t.col > 0
+// haveSize reports whether one of the headings is that of a size.
+func (t *records) haveSize() bool {
+	return slices.ContainsFunc(t.heads, func(line int) bool {
+		return slices.ContainsFunc(t.g.Row(line, 1, t.g.Width), func(id grid.ID) bool { return namesSize(t.lex, t.g.Text(id)) })
+	})
 }
 
 // sayTheSame reports whether two lines of headings have the same role above a column, or the same text: in two languages, or again.
@@ -120,9 +117,9 @@ func (t *records) sayTheSame() bool {
 	return false
 }
 
-// findParts finds the lines of the parts, down to those of another table.
-func (t *records) findParts() {
-	t.last = t.body - 1
+// findParts finds the lines of the parts, down to those of another table, by the column of their numbers; it reports false where that has none.
+func (t *records) findParts() bool {
+	t.parts, t.broken, t.repeated, t.last = nil, nil, map[int]bool{}, t.body-1
 	for line := t.body; line <= t.g.Lines; line++ {
 		switch {
 		case t.comesBack(line):
@@ -141,9 +138,10 @@ func (t *records) findParts() {
 			t.last = max(slices.Max(lines), line)
 			line = t.last
 		case isHeadingLine(t.g, t.lex, line, 1, t.g.Width):
-			return
+			return t.areParts()
 		}
 	}
+	return t.areParts()
 }
 
 // comesBack reports whether the headings stand again in the lines from one on.
@@ -253,10 +251,7 @@ func (t *records) lanes(parts map[int][]int) []lane {
 			if text == "" {
 				continue
 			}
-			h := Heading{Parts: []string{text}, Text: text}
-			if t.units[i] > 0 {
-				h.Unit = t.g.Filled(t.units[i], col)
-			}
+			h := Heading{Parts: []string{text}, Text: text, Unit: t.unitOf(i, col)}
 			at := t.g.Ref(line, col)
 			l := down(t.g, col, at.String(), at, h)
 			inLine := l.piece
@@ -270,6 +265,20 @@ func (t *records) lanes(parts map[int][]int) []lane {
 		}
 	}
 	return lanes
+}
+
+// unitOf returns the unit of a heading: that of the next line of units, which has the one of a size above other headings as well.
+func (t *records) unitOf(i, col int) string {
+	sized := func(i int) bool { return namesSize(t.lex, t.g.At(t.heads[i], col)) }
+	for next := i; next < len(t.units); next++ {
+		if next > i && !sized(i) {
+			return ""
+		}
+		if t.units[next] > 0 {
+			return t.g.Filled(t.units[next], col)
+		}
+	}
+	return ""
 }
 
 // headingCells are the cells of all headings, those that come back included.

@@ -65,6 +65,24 @@ Référence | Désignation | | |
 40-1102 | virole blanche | | |
  | | 13,0 | 8,95 | 19
 `, map[string]string{"40-1101": `base_od=13.5 bore=9.35 description="virole noire" length=25`, "40-1102": `base_od=13 bore=8.95 description="virole blanche" length=19`}, ""},
+		"Chinese, titles between, numbered lines, one line of units for both": {`
+球头清单
+No. | 货号 | 外径 | 颈长
+ | 名称 | 孔径 | 孔深
+ | | mm | mm
+铁杆
+1 | F-1 | 13.5 | 65
+ | 七号铁 | 9.5 | 32
+2 | F-2 | 13.6 | 66
+ | 八号铁 | 9.5 | 30
+木杆
+3 | F-3 | 12.1 | 40
+ | 一号木 | 8.6 | 28
+`, map[string]string{
+			"F-1": `bore=9.5 bore_depth=32 description="七号铁" hosel_length=65 hosel_od=13.5`,
+			"F-2": `bore=9.5 bore_depth=30 description="八号铁" hosel_length=66 hosel_od=13.6`,
+			"F-3": `bore=8.6 bore_depth=28 description="一号木" hosel_length=40 hosel_od=12.1`,
+		}, ""},
 		"a part without its second line": {`
 Heads, mm
 Part no. | Name | Price
