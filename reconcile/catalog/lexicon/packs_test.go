@@ -23,6 +23,10 @@ func TestPricesOfOnePack(t *testing.T) {
 		"单价为1袋(50个)价格":               {Per: 50, Lot: OfPack},
 		"prices are per 1 bag of 25": {Per: 25, Lot: OfPack},
 		"Preise je 1 Beutel":         {Lot: OfPack},
+		"Preise je Beutel zu 12":     {Per: 12, Lot: OfPack},
+		"Versand 12 € je Paket":      {Currency: "EUR"}, // the price of something else
+		"Shipping £8 per box":        {Currency: "GBP"},
+		"spedizione 9 € per pacco":   {Currency: "EUR"},
 		"minimum 1 bag, prices net":  {},
 		"Prices valid from 1 bag":    {},
 		"最低1袋から、単価は税別":               {},

@@ -55,7 +55,9 @@ func (l *Lexicon) PriceTerms(text string) PriceTerms {
 	text = narrowDigits(text)
 	var terms PriceTerms
 	if !strings.Contains(text, "%") && !IsPriceBreak(text) { // "10 % off for 100 and more"
-		perOne := func(p words.Pieces) bool { return l.saysPer(p.Before, p.After) || l.pricesOne(p) }
+		perOne := func(p words.Pieces) bool {
+			return (l.saysPer(p.Before, p.After) || l.pricesOne(p)) && !l.endsWithMoney(p.Before)
+		}
 		if terms.Per = l.piecesIn(text); terms.Per > 0 {
 			terms.Lot = OfPieces
 		}
@@ -72,6 +74,17 @@ func (l *Lexicon) PriceTerms(text string) PriceTerms {
 		terms.Currency = l.currencyBefore(text)
 	}
 	return terms
+}
+
+// endsWithMoney reports whether the last number of a text is an amount of money: "shipping 12 € per box" is the price of shipping.
+func (l *Lexicon) endsWithMoney(text string) bool {
+	written := strings.Fields(text)
+	for i, word := range slices.Backward(written) {
+		if BearsDigits(word) {
+			return len(l.Words.Currencies(strings.Join(written[max(0, i-1):min(len(written), i+2)], " "))) > 0
+		}
+	}
+	return false
 }
 
 // narrowDigits is a text with its full-width digits as any others.
