@@ -76,6 +76,9 @@ func cards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	if !namedAndSized(slices.Concat(beside...)) {
 		return nil
 	}
+	for _, own := range beside {
+		apartFromLabels(lex, own)
+	}
 	return arrangeBeside(g, beside)
 }
 
