@@ -92,6 +92,9 @@ func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 		return nil
 	}
 	begun := beginnings(g, lex, g.Lines)
+	if asksForCount(g, lex, begun[0].at.Row) {
+		countPieces(lex, begun)
+	}
 	best, unsaid := itemsOf(lex, begun, named)
 	begun, best, unsaid = withoutLater(lex, begun, best, unsaid)
 	isSized := func(c card) bool { return c.sizes() >= leastInItem }
@@ -101,16 +104,16 @@ func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	for !isSized(best[last-1]) {
 		last--
 	}
-	for last < len(best) && continues(begun[last-1], begun[last], best[last]) {
+	if sized(best[first:last])*3 < linesOf(g, begun[first:last])*2 {
+		return nil
+	}
+	for last < len(best) && continues(g, begun[last-1], begun[last], best[last]) {
 		last++
 	}
-	for first > 0 && continues(begun[first-1], begun[first], best[first-1]) {
+	for first > 0 && continues(g, begun[first-1], begun[first], best[first-1]) {
 		first--
 	}
 	best, unsaid, begun = best[first:last], unsaid[first:last], begun[first:last]
-	if sized(best)*3 < linesOf(g, begun)*2 {
-		return nil
-	}
 	nameAlike(lex, best)
 	putRightLater(g, lex, begun, best, unsaid)
 	r, ok := arrangeCards(g, best)
@@ -121,12 +124,33 @@ func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	return []Region{r}
 }
 
-// continues reports whether of two items that follow each other one without its sizes is of the same list: right beside the other, with a
-// number of the same shape, and a price or a count of its own.
-func continues(before, next begun, unsized card) bool {
+// continues reports whether of two items that follow each other one without its sizes is of the same list: beside the other, with nothing but
+// messages without numbers between, with a number of the same shape, and a price or a count of its own. In a talk a size is enough.
+func continues(g *grid.Grid, before, next begun, unsized card) bool {
 	shape, shaped := lexicon.ShapeOf(before.number)
 	other, _ := lexicon.ShapeOf(next.number)
-	return shaped && shape == other && next.at.Row == before.to+1 && amounts([]card{unsized}) > 0
+	given := amounts([]card{unsized})
+	if isTimed(g, before.at.Row) && isTimed(g, next.at.Row) {
+		given += unsized.sizes()
+	}
+	if !shaped || shape != other || given == 0 {
+		return false
+	}
+	for line := before.to + 1; line < next.at.Row; line++ {
+		if !isIdle(wholeLine(g, line)) {
+			return false
+		}
+	}
+	return true
+}
+
+// isTimed reports whether a line is a message of a talk.
+func isTimed(g *grid.Grid, line int) bool { return timeOfDay().MatchString(g.At(line, 1)) }
+
+// isIdle reports whether a line of a talk has no number but the time.
+func isIdle(text string) bool {
+	time := timeOfDay().FindString(text)
+	return time != "" && len(time) < len(text) && !bearsNumber(text[len(time):])
 }
 
 // nameAlike gives what is of one role the surest of its names: a letter says now "OD", now "base OD". Outer diameters of hosels and of ferrules
@@ -298,6 +322,9 @@ type begun struct {
 	to     int
 	// introduced is set where its line begins with other words.
 	introduced bool
+	// count is how many there are, where that was asked, and countAt where it stands.
+	count   string
+	countAt sheet.Ref
 }
 
 // beginnings returns the items in the first lines of a sheet, so many of those that are not blank.
@@ -355,7 +382,7 @@ func goOnBelow(g *grid.Grid, all []begun) bool {
 // goOn adds to an item the lines below it, before the next, in which what is said of it goes on: those of its own paragraph where each has one,
 // those without the time where it was said at one, and otherwise those that go on with a sentence.
 func (b *begun) goOn(g *grid.Grid, next int, apart bool) {
-	timed := timeOfDay().MatchString(g.At(b.at.Row, 1))
+	timed := isTimed(g, b.at.Row)
 	for line := b.to + 1; line < next && !g.BlankLine(line, 1, g.Width); line++ {
 		last := &b.said[len(b.said)-1]
 		switch text := g.At(line, 1); {
@@ -410,9 +437,7 @@ func linesOf(g *grid.Grid, all []begun) int {
 		headed = headed || b.to+1 < all[i+1].at.Row && saysWhen(wholeLine(g, all[i+1].at.Row-1))
 		for line := b.to + 1; line < all[i+1].at.Row; line++ {
 			text := wholeLine(g, line)
-			time := timeOfDay().FindString(text)
-			idle := time != "" && len(time) < len(text) && !bearsNumber(text[len(time):])
-			if !g.BlankLine(line, 1, g.Width) && !idle && (!headed || bearsNumber(text) && !saysWhen(text)) {
+			if !g.BlankLine(line, 1, g.Width) && !isIdle(text) && (!headed || bearsNumber(text) && !saysWhen(text)) {
 				count++
 			}
 		}
@@ -450,6 +475,9 @@ func itemsOf(lex *lexicon.Lexicon, begun []begun, named naming) (all []card, uns
 			} else {
 				item = item.say(lex, one.text, one.at, named)
 			}
+		}
+		if b.count != "" && !hasRole(item, catalog.Stock) {
+			item = append(item, entry{label: "stock", value: b.count, at: b.countAt, valueAt: b.countAt, role: catalog.Stock})
 		}
 		var left []Unsaid
 		for _, one := range b.said {

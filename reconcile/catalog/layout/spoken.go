@@ -61,10 +61,35 @@ func goesOnBehind(lex *lexicon.Lexicon, before, sign, behind string) bool {
 		return unicode.IsNumber(next) && (!bearsNumber(before) || sizeNamed(lex, short[len(short)-1]) != "")
 	case "-", "–", "—":
 		return unicode.IsNumber(last) && unicode.IsNumber(next) || correctsAhead(lex, behind)
+	case ":", "：":
+		return !bearsNumber(before) && unicode.IsNumber(next) && namesNext(lex, before, behind)
 	case ",", ";", "，", "；":
 		return correctsAhead(lex, behind) || unicode.IsNumber(next) && correctedBy(lex, before)
 	}
 	return false
+}
+
+// namesNext reports whether what stands before a colon ends with the name of one size, and what stands behind begins with one number that may be
+// it: "thicker at the hosel: 13.8 mm". A price, several sizes and a list of numbers are no such.
+func namesNext(lex *lexicon.Lexicon, before, behind string) bool {
+	written := nameWords(before)
+	if name, _ := nameAtEnd(lex, written, false); name == "" {
+		return false
+	}
+	for i, word := range written {
+		if lex.Words.JoinsNames(word) {
+			if other, _ := nameAtEnd(lex, written[:i], false); other != "" {
+				return false // "hosel and bore: 13.5"
+			}
+		}
+	}
+	next := betweenSpoken().Split(behind, 3)
+	if len(next) > 1 && isBare(strings.TrimSpace(next[1])) || countNumbers(next[0]) != 1 {
+		return false
+	}
+	_, amount := spokenAmount(lex, next[0])
+	_, _, priced := spokenPrice(lex, next[0])
+	return !amount && !priced
 }
 
 // correctsAhead reports whether a text begins with words that put right what was said before, and a number.
@@ -260,7 +285,9 @@ func spokenPrice(lex *lexicon.Lexicon, clause string) (price entry, before strin
 		}
 		from, to, money := moneyAt(lex, written, i)
 		name := 0
-		if i > 0 && to-from < 2 && namesPrice(lex, written[i-1]) && isAmount(written[i]) { // Rs 38
+		if lead := leadToPrice(lex, written[:max(from, 0)]); to > 0 && lead > 0 {
+			name, money = lead, true
+		} else if i > 0 && to-from < 2 && namesPrice(lex, written[i-1]) && isAmount(written[i]) { // Rs 38
 			from, to, money, name = i, i+1, true, 1
 		}
 		if to == 0 {
@@ -268,6 +295,9 @@ func spokenPrice(lex *lexicon.Lexicon, clause string) (price entry, before strin
 		}
 		text, behind := strings.Join(written[from:to], " "), written[to:]
 		per := perPiece(lex, text, behind)
+		if per == 0 && lex.Words.LeadsToPrice(strings.Join(behind, " ")) {
+			behind = nil // "27.00 for it"
+		}
 		before = strings.Join(withoutJoiner(lex, written[:from-name]), " ")
 		sure := money && len(behind) == 0 || per > 0
 		if !sure && !money {
@@ -282,6 +312,19 @@ func spokenPrice(lex *lexicon.Lexicon, clause string) (price entry, before strin
 	}
 	return entry{}, "", false
 }
+
+// leadToPrice returns how many of the words before an amount say that it is a price: "you can have it at".
+func leadToPrice(lex *lexicon.Lexicon, before []string) int {
+	for n := min(mostLeadToPrice, len(before)); n > 0; n-- {
+		if lex.Words.LeadsToPrice(strings.Join(before[len(before)-n:], " ")) {
+			return n
+		}
+	}
+	return 0
+}
+
+// mostLeadToPrice is how many words lead to a price at most: "I could let you have it for".
+const mostLeadToPrice = 7
 
 // moneyAt returns the words of a text that are an amount of money about one of them, those of none where it is no such; money is set where a
 // currency says so, and not just that it has cents.
@@ -382,7 +425,12 @@ func spokenSizes(lex *lexicon.Lexicon, clause string) []sizeIn {
 	if s, ok := namedAndCorrected(lex, clause, numbers); ok {
 		return []sizeIn{s}
 	}
-	ways := waysToName(lex, clause, numbers, 0)
+	unnameDepths(lex, clause, numbers)
+	return withDepth(lex, clause, numbers, surelyNamed(waysToName(lex, clause, numbers, 0)))
+}
+
+// surelyNamed returns the sizes that all of the ways say alike which give names to most numbers.
+func surelyNamed(ways [][]sizeIn) []sizeIn {
 	most := 0
 	for _, way := range ways {
 		most = max(most, len(way))

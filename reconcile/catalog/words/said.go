@@ -15,26 +15,51 @@ const (
 	saidHave     = "have"
 	saidCents    = "cents"
 	saidOther    = "other"
+	saidCost     = "cost"
+	saidAsked    = "asked"
+	saidWanted   = "wanted"
 )
+
+// saysElse reports whether words say what is about no number of pieces.
+func saysElse(said map[string]bool) bool {
+	return slices.ContainsFunc([]string{saidCorrects, saidLeads, saidCents, saidOther, saidCost, saidAsked, saidWanted}, func(key string) bool { return said[key] })
+}
 
 // Corrects reports whether a text is made of words by which somebody puts right what was said before: "no, sorry", "anzi". "No" alone is as
 // often short for a number.
 func (v *Vocabulary) Corrects(text string) bool {
 	said, count, all := v.said(text)
-	return all && count == 0 && said[saidCorrects] && !said[saidBeside] && !said[saidHave] && !said[saidOther]
+	delete(said, saidLeads)
+	return all && count == 0 && len(said) == 1 && said[saidCorrects]
 }
 
 // PutsRightOther reports whether some words of a text say that it is about another part than the last, or about several: "the first one", "both".
 func (v *Vocabulary) PutsRightOther(text string) bool {
+	return v.someSay(text, saidOther)
+}
+
+// AsksForCount reports whether some words of a text ask how many there are, or say that these were counted, and none how many somebody wants.
+func (v *Vocabulary) AsksForCount(text string) bool {
+	return v.someSay(text, saidAsked) && !v.someSay(text, saidWanted)
+}
+
+// someSay reports whether some words of a text say what a key is for.
+func (v *Vocabulary) someSay(text, key string) bool {
 	return slices.ContainsFunc(v.segments(classSaid, tokensOf(text)), func(s segment) bool {
-		return slices.ContainsFunc(s.options, func(e entry) bool { return e.value == saidOther })
+		return slices.ContainsFunc(s.options, func(e entry) bool { return e.value == key && e.weight >= sureWord })
 	})
+}
+
+// LeadsToPrice reports whether a text is made of words that stand beside a price and say that it is one: "it costs", "you can have it at".
+func (v *Vocabulary) LeadsToPrice(text string) bool {
+	said, count, all := v.said(text)
+	return all && count == 0 && len(said) == 1 && said[saidCost]
 }
 
 // SaidBeside reports whether a text is made of words that may stand beside a number of pieces and say no more of it: "of them", "just the".
 func (v *Vocabulary) SaidBeside(text string) bool {
 	said, count, all := v.said(text)
-	return all && count == 0 && !said[saidCorrects] && !said[saidLeads] && !said[saidCents] && !said[saidOther]
+	return all && count == 0 && !saysElse(said)
 }
 
 // Cents reports whether a word is one for hundredths of a currency: 45p, 80 Cent.
@@ -58,7 +83,16 @@ func (v *Vocabulary) Times(word string) int {
 // that says so. It is zero where the text says anything else.
 func (v *Vocabulary) CountSaid(text string) int {
 	said, count, all := v.said(text)
-	if !all || said[saidCorrects] || said[saidLeads] || said[saidCents] || said[saidOther] || said[inDigits] && !said[saidHave] {
+	if !all || saysElse(said) || said[inDigits] && !said[saidHave] {
+		return 0
+	}
+	return count
+}
+
+// CountOf is [Vocabulary.CountSaid] where it was asked how many there are: words for pieces are enough then, "8 pcs", "eight of them".
+func (v *Vocabulary) CountOf(text string) int {
+	said, count, all := v.said(text)
+	if !all || saysElse(said) || !said[saidBeside] && !said[saidHave] {
 		return 0
 	}
 	return count

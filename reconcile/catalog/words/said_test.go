@@ -50,3 +50,30 @@ func TestJoinsNames(t *testing.T) {
 		}
 	}
 }
+
+// TestLeadsToPrice looks at words beside prices; those of other things do not lead to one.
+func TestLeadsToPrice(t *testing.T) {
+	v := Load()
+	for text, want := range map[string]bool{
+		"it costs": true, "you can have it at": true, "comptez": true, "rechnen Sie mit": true, "costa": true, "se lo dejo en": true, "fica a": true, "reken op": true, "räkna med": true, "kosztuje": true,
+		"at": false, "for": false, "tooling costs": false, "you can have two at": false, "it costs 5": false, "each": false, "": false,
+	} {
+		if got := v.LeadsToPrice(text); got != want {
+			t.Errorf("%q: %t, want %t", text, got, want)
+		}
+	}
+}
+
+// TestAsksForCount tells who asks how many there are from who asks how many are wanted.
+func TestAsksForCount(t *testing.T) {
+	v := Load()
+	for text, want := range map[string]bool{
+		"Hosel outside first then the hole and how many there are": true, "Dis-moi combien il y en a": true, "und wie viele es sind": true, "e quante ce ne sono": true, "y cuántas quedan": true,
+		"e quantas há": true, "en hoeveel er zijn": true, "och hur många det finns": true, "i ile ich jest": true, "Stocktake, shelf 4": true,
+		"Let me know how many you want": false, "Combien en voulez-vous ?": false, "Wie viele brauchen Sie?": false, "Mindeststückzahl 10": false, "ile kosztuje": false, "8 pcs": false, "": false,
+	} {
+		if got := v.AsksForCount(text); got != want {
+			t.Errorf("%q: %t, want %t", text, got, want)
+		}
+	}
+}

@@ -175,8 +175,8 @@ func (t tally) best() (Hit, bool) {
 func (v *Vocabulary) term(class, text string) (Hit, bool) { return v.tally(class, text).best() }
 
 // Mark returns what a text is as a whole among the small words of a class: not_applicable not_made missing ditto as_set approximate
-// reference at_most at_least total statistic note diameter radius per_side included half_angle measured sample fits or to per per_many old new all. Only hits of at least 0.7 are
-// returned.
+// reference at_most at_least total statistic note diameter radius per_side included half_angle measured sample fits or to to_depth per per_many old new
+// all. Only hits of at least 0.7 are returned.
 func (v *Vocabulary) Mark(text, mark string) (Hit, bool) {
 	text = strings.TrimSpace(text)
 	if inner, whole := bracketed(text); whole {
