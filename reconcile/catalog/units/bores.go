@@ -52,7 +52,7 @@ func (t *Table) settleBoreColumn(c *Column, said string) {
 	names, holes, others := t.boresOf(c)
 	examples := strings.Join(names[:min(len(names), 5)], ", ")
 	switch {
-	case said == catalog.BoresAreBores || said == "" && len(names) == 0:
+	case said == catalog.BoresAreBores || said == "" && (len(names) == 0 || len(holes) > 0 && t.tipsOver(c)):
 	case said == catalog.BoresAreTips:
 		t.Bores, c.Evidence = catalog.BoresAreTips, c.Evidence+"; its sizes are the names of tips"
 	case len(holes) == 0 && !t.toleranced(c) && 100*others.cells <= (100-traits.LeastNames)*others.all:
@@ -96,6 +96,38 @@ func (t *Table) toleranced(c *Column) bool {
 	return c.Tolerance != nil || slices.ContainsFunc(t.Columns, func(o *Column) bool {
 		return o != c && (o.Covers == c.Role || o.Role == c.Role && (o.Aspect == columns.Least || o.Aspect == columns.Most))
 	})
+}
+
+// tipsOver reports whether beside each size of a column that is the name of a tip stands another tip, a little over it: then it is the hole of a ferrule
+// for that one.
+func (t *Table) tipsOver(c *Column) bool {
+	tips := t.ByRole[catalog.TipTaken]
+	if tips == nil || tips.Held != "" {
+		return false
+	}
+	unit, tipUnit := cmp.Or(c.Unit, t.unitBeside(c)), cmp.Or(tips.Unit, t.unitBeside(tips))
+	over := false
+	for line := t.Region.Body; line <= t.Region.To; line++ {
+		size, ok := t.sizeAt(c, unit, line)
+		if _, named := fitcalc.TipNamed(size); !ok || !named {
+			continue
+		}
+		tip, ok := t.sizeAt(tips, tipUnit, line)
+		if _, named := fitcalc.TipNamed(tip); !ok || !named || !size.Less(tip) || underTip.Less(tip.Sub(size)) {
+			return false
+		}
+		over = true
+	}
+	return over
+}
+
+// sizeAt returns the one size that a cell of a column gives, in a unit if it has none.
+func (t *Table) sizeAt(c *Column, unit string, line int) (measure.Length, bool) {
+	one := t.Lex.Read(t.Region.Grid.At(line, c.Col), value.Context{Want: value.WantDiameter, Unit: unit, Mark: c.Mark, Language: t.Language})
+	if one.Kind != value.Length {
+		return measure.Length{}, false
+	}
+	return one.Dim.Nominal(), true
 }
 
 // counted is how many cells of how many.

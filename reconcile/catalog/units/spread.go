@@ -295,8 +295,8 @@ func (t *Table) reportTolerance(c *layout.Clause, tolerance value.Tolerance) {
 		fmt.Sprintf("the note %q states the tolerance %q, and what it is for was not understood; it is not used", c.Text, tolerance.Text), t.Settle("tolerance"))
 }
 
-// unitNote returns the unit that a note gives to one size alone, by its words or its footnote mark, and the note; several
-// units where the note leaves it open.
+// unitNote returns the unit that a note gives to one size alone, by its words or its footnote mark, or else to all sizes of its sort, and the note;
+// several units where the note leaves it open.
 func (t *Table) unitNote(c *Column) ([]string, *layout.Clause) {
 	for i := range t.notes.Clauses {
 		n := &t.notes.Clauses[i]
@@ -312,16 +312,42 @@ func (t *Table) unitNote(c *Column) ([]string, *layout.Clause) {
 			}
 		}
 	}
-	return nil, nil
+	return t.unitOfClass(c)
+}
+
+// unitOfClass returns the unit that one note gives to all sizes of the sort of a column, where the sheet names several: "diameters in mm, lengths in
+// inches".
+func (t *Table) unitOfClass(c *Column) (units []string, note *layout.Clause) {
+	if len(t.notes.Units) < 2 || classOf(c.Role) == "" {
+		return nil, nil
+	}
+	for i := range t.notes.Clauses {
+		n := &t.notes.Clauses[i]
+		if len(n.Units) != 1 || n.Mark != "" {
+			continue
+		}
+		if said := t.subjectOf(n.Text); len(said.Roles) > 0 || said.Class != classOf(c.Role) {
+			continue
+		}
+		if note != nil && note.Units[0] != n.Units[0] {
+			return nil, nil
+		}
+		units, note = n.Units, n
+	}
+	return units, note
 }
 
 // restUnit returns the note of the unit that the notes give to all sizes but those that they name, where the sheet names several units;
-// nil where there is no such note, or more than one unit.
-func (t *Table) restUnit() *layout.Clause {
+// nil where there is no such note for a column, or more than one unit.
+func (t *Table) restUnit(c *Column) *layout.Clause {
 	var rest *layout.Clause
 	for i := range t.notes.Clauses {
 		n := &t.notes.Clauses[i]
-		if len(n.Units) != 1 || n.Mark != "" || slices.ContainsFunc(t.subjectOf(n.Text).Roles, func(m words.RoleMatch) bool { return m.Score >= lexicon.SaysOneSize }) {
+		if len(n.Units) != 1 || n.Mark != "" {
+			continue
+		}
+		said := t.subjectOf(n.Text)
+		if slices.ContainsFunc(said.Roles, func(m words.RoleMatch) bool { return m.Score >= lexicon.SaysOneSize }) || said.Class != "" && said.Class != classOf(c.Role) {
 			continue
 		}
 		if rest != nil && rest.Units[0] != n.Units[0] {

@@ -307,7 +307,7 @@ func (t *Table) takeTitleUnit(c *Column) bool {
 
 // takeRestUnit takes the unit of all sizes that the notes do not speak of one by one.
 func (t *Table) takeRestUnit(c *Column) bool {
-	n := t.restUnit()
+	n := t.restUnit(c)
 	if n == nil {
 		return false
 	}
