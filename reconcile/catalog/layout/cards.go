@@ -77,6 +77,9 @@ func cards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 		return nil
 	}
 	for _, own := range beside {
+		for i := range own {
+			own[i] = severalLabels(lex, own[i])
+		}
 		apartFromLabels(lex, own)
 	}
 	return arrangeBeside(g, beside)
