@@ -469,9 +469,6 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 	return t.tolerated(line, c, f, dim)
 }
 
-// looksLike are the digits that letters are misread or mistyped for.
-var looksLike = [256]byte{'O': '0', 'o': '0', 'I': '1', 'l': '1', 'Z': '2', 'S': '5', 'B': '8'}
-
 // misread is a letter within a number that is likely to be a digit: why says which, meant is the number with it. It stands in the place of
 // the first decimal, 12.S, or is an O behind a digit, 1O. It is in doubt between digits, as in .4S5, which would be a class of limits
 // for holes, and another letter than an O behind the last of them, .53S or .47S", which could be a mark.
@@ -482,12 +479,12 @@ type misread struct {
 
 // findMisread finds the first such letter of a text; why is empty where there is none.
 func (t *Reader) findMisread(text string) misread {
-	if !strings.ContainsFunc(text, func(r rune) bool { return r >= utf8.RuneSelf || looksLike[r] != 0 }) {
+	if !strings.ContainsFunc(text, func(r rune) bool { return r >= utf8.RuneSelf || lexicon.DigitMeant(byte(r)) != 0 }) {
 		return misread{}
 	}
 	text = width.Narrow.String(text)
 	for at := range len(text) {
-		digit := looksLike[text[at]]
+		digit := lexicon.DigitMeant(text[at])
 		if digit == 0 {
 			continue
 		}
@@ -943,7 +940,11 @@ func (t *Reader) PricePer(line int, c *Column, text string) (per float64, lot le
 		}
 	}
 	if c.SoldBy != nil {
-		if lot := t.Lex.Sells(t.Region.Grid.Filled(line, c.SoldBy.Col)); lot != lexicon.LotUnsaid {
+		sold := t.Region.Grid.Filled(line, c.SoldBy.Col)
+		if c.SoldBy.Packs && sold != "" {
+			return 1, lexicon.OfPack
+		}
+		if lot := t.Lex.Sells(sold); lot != lexicon.LotUnsaid {
 			return 1, lot
 		}
 	}

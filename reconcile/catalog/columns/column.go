@@ -60,6 +60,8 @@ type Column struct {
 	Older *Column
 	// hasOlder is set where the heading of another column says the same, and that it is old.
 	hasOlder bool
+	// dated is set where the heading says until or from which date the sizes hold, see findDated.
+	dated bool
 	// Known is set where the heading itself gives the role.
 	Known    bool
 	Evidence string
@@ -155,6 +157,8 @@ func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profi
 		c.Matches[catalog.Ferrules] = orTop(c.Matches[catalog.Ferrules], c.Matches[catalog.Heads])
 	}
 	switch {
+	case h.Packs:
+		c.headPacks()
 	case h.Types:
 		c.irrelevant = "says which kind of part each row is"
 	case lex.HeadsPieces(h.Text) && p.Filled > 0 && !slices.ContainsFunc(p.Texts, func(text string) bool { return lexicon.PiecesOf(text) == 0 }):
@@ -170,6 +174,12 @@ func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profi
 	}
 	c.Per, c.Lot = lex.PricePer(h.Text)
 	return c
+}
+
+// headPacks takes a column for one of packs.
+func (c *Column) headPacks() {
+	said := []words.RoleMatch{{Role: string(catalog.Pack), Score: 1, Words: c.Text}}
+	c.Matches = [4][]words.RoleMatch{catalog.UnknownKind: said, catalog.Heads: said, catalog.Ferrules: said, catalog.Tips: said}
 }
 
 // besideTips takes off the end of a heading in brackets over cells that all end in a tip in brackets, which it names: "Inner dia (for tip)" over
@@ -809,6 +819,9 @@ func (c *Column) unassigned() string {
 
 // explain says why a column has its role.
 func (c *Column) explain(kind catalog.Kind) string {
+	if c.Packs {
+		return "read from texts, where they speak of packs"
+	}
 	var reasons []string
 	if h := c.headed(kind, c.Role); h >= lexicon.LeastHeading {
 		for _, m := range c.Matches[headingKind(kind, c.Role)] {

@@ -82,6 +82,8 @@ type Heading struct {
 	Inferred bool
 	// Types is set where the column only says what kind of part each row is.
 	Types bool
+	// Packs is set where the column gives the pieces in the packs of which the texts of another one speak.
+	Packs bool
 	// Gives is what the column gives of a size that was read several times, and ReadingsAt the column
 	// with the first of them.
 	Gives      Gives

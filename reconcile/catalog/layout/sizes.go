@@ -28,6 +28,7 @@ func (r *Region) FindSizes(lex *lexicon.Lexicon, said catalog.Kind, titles []str
 		return
 	}
 	r.readSteps(lex)
+	defer r.findPacks(lex, said)
 	r.readNumbers(lex, r.kindSaid(lex, said, withoutSayings(titles)))
 	if r.Guessed {
 		return
@@ -622,7 +623,7 @@ type sizeIn struct {
 
 // sizesIn returns the sizes with names in a text, whose names stand before or behind them.
 func sizesIn(lex *lexicon.Lexicon, text string, behind bool) []sizeIn {
-	places := joined(lex, text, measure().FindAllStringIndex(text, 24))
+	places := joined(lex, text, withMisread(text, measure().FindAllStringIndex(text, 24)))
 	var sizes []sizeIn
 	for i, at := range places {
 		if !standsFree(text, at[0], at[1]) {
@@ -661,6 +662,33 @@ func sizesIn(lex *lexicon.Lexicon, text string, behind bool) []sizeIn {
 	}
 	return sizes
 }
+
+// withMisread lets the places of numbers reach over a letter in place of a digit, and the unit behind it: 13.O mm. What is in doubt is said where
+// the size is read.
+func withMisread(text string, places [][]int) [][]int {
+	for _, at := range places {
+		rest := text[at[1]:]
+		end, letters := 0, false
+		for end < len(rest) && (isDigit(rest[end]) || rest[end] == '.' || rest[end] == ',' || lexicon.DigitMeant(rest[end]) != 0) {
+			letters = letters || lexicon.DigitMeant(rest[end]) != 0
+			end++
+		}
+		if end = len(strings.TrimRight(rest[:end], decimalMarks)); !letters || end == 0 || !isDigit(text[at[1]-1]) {
+			continue
+		}
+		unit := len(unitAhead().FindString(rest[end:]))
+		if next, _ := utf8.DecodeRuneInString(rest[end+unit:]); unicode.IsLetter(next) || unicode.IsDigit(next) || unit == 0 && !strings.ContainsAny(rest[:1], decimalMarks) {
+			continue
+		}
+		at[1] += end + unit
+	}
+	return slices.CompactFunc(places, func(a, b []int) bool { return a[0] < b[1] && b[0] < a[1] })
+}
+
+func isDigit(b byte) bool { return b >= '0' && b <= '9' }
+
+// unitAhead is a unit at the beginning of a text.
+var unitAhead = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i)^` + anyUnit()) })
 
 // joined makes one place of those between which only a word or a sign stands by which they are one size, or several that go by one name:
 // "9.35 or 9.5", "13.4 - 13.6". One alone would be a choice that nobody made.

@@ -248,6 +248,12 @@ func LooksNumeric(s string) bool {
 	return digits > 0 && (letters <= 8 || letters <= digits)
 }
 
+// looksLike are the digits that letters are misread or mistyped for.
+var looksLike = [256]byte{'O': '0', 'o': '0', 'I': '1', 'l': '1', 'Z': '2', 'S': '5', 'B': '8'}
+
+// DigitMeant returns the digit that a letter is misread or mistyped for, zero where there is none.
+func DigitMeant(letter byte) byte { return looksLike[letter] }
+
 // BearsDigits reports whether digits make up a good part of a text, as in a part number; the digits of a tolerance or of
 // what stands in brackets do not count against a heading.
 func BearsDigits(s string) bool {

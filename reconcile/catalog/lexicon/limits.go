@@ -27,6 +27,9 @@ const (
 	LongestNote = 600
 )
 
+// fewestTogether is the least number of pieces that a word for them alone makes a pack: a ferrule of two or three pieces is made so.
+const fewestTogether = 4
+
 // cacheLimit bounds each cache; a sheet of part numbers has no texts that repeat.
 const cacheLimit = 20_000
 

@@ -498,6 +498,10 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 			c.SoldBy = s.soldBy(table)
 			table.AddColumn(finding.Note, "data.prices", c.Col, fmt.Sprintf("%s: each price is for the pack or the piece that column %s names; that of a pack is divided by the pieces in it",
 				c.Name(), table.Region.Grid.ColumnName(c.SoldBy.Col)), "")
+		case terms.Lot == lexicon.LotUnsaid && c.Lot == lexicon.LotUnsaid && describedPacks(table) != nil:
+			c.SoldBy = describedPacks(table)
+			table.AddColumn(finding.Note, "data.prices", c.Col, fmt.Sprintf("%s: where column %s describes a pack, the price is taken for that of the pack, and is divided by the pieces in it",
+				c.Name(), table.Region.Grid.ColumnName(c.SoldBy.Col)), "")
 		case terms.Lot != lexicon.LotUnsaid && c.Lot == lexicon.LotUnsaid:
 			c.Per, c.Lot = max(1, terms.Per), terms.Lot
 			if c.Per > 1 || c.Lot.Bundles() {
@@ -518,6 +522,14 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 	if flat := s.flatPrices(table); len(flat) > 0 {
 		own.Currency = cmp.Or(own.Currency, flat[0].Currency)
 	}
+}
+
+// describedPacks returns the column of the packs of which descriptions speak, nil where there is none.
+func describedPacks(table *columns.Table) *columns.Column {
+	if c := table.ByRole[catalog.Pack]; c != nil && c.Packs {
+		return c
+	}
+	return nil
 }
 
 // soldBy returns the column of packs where it names packs in some rows and single pieces in others: nobody writes that of a piece but to say what

@@ -44,6 +44,17 @@ func (v *Vocabulary) Sets(text string) []Pieces { return v.uncounted(aSet, text)
 // Packs returns the words of a text for a pack, "bag", "VE", "sachet", 袋, which do not say how many pieces are in it.
 func (v *Vocabulary) Packs(text string) []Pieces { return v.uncounted(aPack, text) }
 
+// Holds reports whether a word stands between one for a pack and the number of pieces in it: "of", "à", "com".
+func (v *Vocabulary) Holds(word string) bool { return v.packing("holds", word) }
+
+// IsPacked reports whether a word says of the number before it that so many pieces are packed together: "count", 入.
+func (v *Vocabulary) IsPacked(word string) bool { return v.packing("behind", word) }
+
+func (v *Vocabulary) packing(value, word string) bool {
+	e, found := v.whole(classPacking, word)
+	return found && e.value == value && !anotherShort(word, e.words)
+}
+
 func (v *Vocabulary) uncounted(word, text string) []Pieces {
 	var all []Pieces
 	v.eachPieces(text, func(e entry, before, after string) {

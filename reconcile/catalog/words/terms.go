@@ -290,6 +290,24 @@ func (v *Vocabulary) answers(value, text string) (Hit, bool) {
 // IsNotMade reports whether a cell says that there is no such part: "not made", "nicht im Programm", "設定なし".
 func (v *Vocabulary) IsNotMade(text string) (Hit, bool) { return v.Mark(text, "not_made") }
 
+// BesideDate is what a word beside a date says of what holds: −1 until then, 1 from then on, 0 nothing.
+func (v *Vocabulary) BesideDate(text string) int {
+	e, found := v.whole(classBesideDate, text)
+	switch {
+	case !found:
+		return 0
+	case e.value == "from":
+		return 1
+	}
+	return -1
+}
+
+// BesideWrong reports whether words say of the size beside them that it does not hold: "not", "et non", 而不是.
+func (v *Vocabulary) BesideWrong(text string) bool {
+	_, found := v.whole(classWrong, text)
+	return found
+}
+
 // IsMissing reports whether a cell says that the value is not known yet: "TBD", "auf Anfrage", "未定".
 func (v *Vocabulary) IsMissing(text string) (Hit, bool) { return v.Mark(text, "missing") }
 
