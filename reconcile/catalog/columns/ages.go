@@ -17,6 +17,11 @@ import (
 // age is what the heading says of the age of the sizes: −1 old, 1 new, 0 nothing. A word that is a unit in another language, as po is in
 // French, says something only beside a column that is older.
 func (c *Column) age(lex *lexicon.Lexicon) int {
+	if c.dated {
+		if _, age, _ := datedIn(lex, c.Text); age != 0 {
+			return age
+		}
+	}
 	word, age := ageIn(lex, c.Text)
 	if age != 0 && !c.hasOlder && lex.IsUnit(word) {
 		return 0
@@ -94,12 +99,16 @@ func (c *Column) namesCurrency(lex *lexicon.Lexicon) bool {
 // pairAges takes the headings of columns of which one is older than another for what they say without their words for that, which may mean
 // something else in another language, or nothing in the grammar of headings: alt is old in German, and a height in Italian.
 func pairAges(columns []*Column, lex *lexicon.Lexicon) {
+	findDated(columns, lex)
 	ages := map[string][]int{}
 	ageless := make([][]string, len(columns))
 	for i, c := range columns {
-		ageless[i] = withoutAge(lex, c.Parts)
+		ageless[i] = withoutAge(lex, c.Parts, c.dated)
 		name := words.Fold(strings.Join(ageless[i], " "))
 		_, age := ageIn(lex, c.Text)
+		if c.dated {
+			_, age, _ = datedIn(lex, c.Text)
+		}
 		ages[name] = append(ages[name], age)
 	}
 	for i, c := range columns {
@@ -111,6 +120,9 @@ func pairAges(columns []*Column, lex *lexicon.Lexicon) {
 		}
 		h := c.Heading
 		h.Parts, h.Text = ageless[i], strings.Join(ageless[i], " ")
+		if c.dated { // "bis" may be a limit too
+			c.Hints = lex.Words.Hints(h.Text)
+		}
 		c.HeadingUnit = layout.HeadingUnit(lex, h) // po is after in Czech, and inches in French
 		for _, kind := range []catalog.Kind{catalog.UnknownKind, catalog.Heads, catalog.Ferrules, catalog.Tips} {
 			c.Matches[kind] = headingMatches(lex, kind, h)
@@ -119,9 +131,11 @@ func pairAges(columns []*Column, lex *lexicon.Lexicon) {
 }
 
 // withoutAge returns the parts of a heading without the words that say how old it is.
-func withoutAge(lex *lexicon.Lexicon, parts []string) (rest []string) {
+func withoutAge(lex *lexicon.Lexicon, parts []string, dated bool) (rest []string) {
 	for _, part := range parts {
-		if word, age := ageIn(lex, part); age != 0 {
+		if said, age, _ := datedIn(lex, part); dated && age != 0 {
+			part = strings.Trim(strings.Replace(part, said, "", 1), " ()[],")
+		} else if word, age := ageIn(lex, part); !dated && age != 0 {
 			part = strings.TrimSpace(strings.Replace(part, word, "", 1))
 		}
 		if part != "" {

@@ -141,6 +141,12 @@ func mayBeDate(text string) (named, parted bool) {
 	return named, parted
 }
 
+// IsDate reports whether a text is a date with a year or the name of a month, or in a writing in which each part has a sign of its own.
+func IsDate(text string) bool {
+	_, is := dateText(text)
+	return is
+}
+
 // dateText returns the fractions that a text that is a date may have been, and whether it is a date at all.
 func dateText(text string) (candidates []string, isDate bool) {
 	var month, day, year int
