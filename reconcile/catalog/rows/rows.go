@@ -127,6 +127,7 @@ func (t *Table) ReadRows() {
 		t.readLine(line, clubs)
 	}
 	t.compareParts()
+	t.compareExchangedPrices()
 	t.comparePrices()
 	t.compareChanges()
 	t.compareReadings()

@@ -63,11 +63,8 @@ func (t *Table) leaveOutSlipped(e *Entry, least, most float64) {
 		if right := e.Price / factor; right*besidePrices < least || right > most*besidePrices {
 			continue
 		}
-		f := e.Fields.Get(catalog.Price)
-		f.Number, f.IsNumber = 0, false
-		e.Fields = e.Fields.With(catalog.Price, f)
-		t.Out.Rows[e.Row].Fields = e.Fields
-		e.Price, e.HasPrice = 0, false
+		text := e.Fields.Text(catalog.Price)
+		t.withoutPrice(e)
 		said := "ten times"
 		switch factor {
 		case 100:
@@ -78,7 +75,7 @@ func (t *Table) leaveOutSlipped(e *Entry, least, most float64) {
 			said = "a hundredth of"
 		}
 		t.Add(finding.Warning, "data.implausible", e.Line, c.Col, fmt.Sprintf("%s %s is about %s what the other prices are (%.4g to %.4g), as if its decimal point had slipped; it is left out",
-			c.Name(), f.Text, said, least, most), "")
+			c.Name(), text, said, least, most), "")
 		return
 	}
 }
