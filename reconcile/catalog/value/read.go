@@ -99,11 +99,29 @@ func withoutOld(text string) (now, before string) {
 	before = m[2] + m[3]
 	_, length := words.Load().LeadingMark(before, "old")
 	_, behind := words.Load().Mark(before[strings.LastIndexByte(before, ' ')+1:], "old")
-	if length == 0 && !behind {
+	if length == 0 && !behind && !saysWrong(before, m[3] == "") {
 		return text, ""
 	}
 	return m[1], before
 }
+
+// saysWrong reports whether a text is a size with words before or behind it that say that it does not hold: "et non 13,4 !", "not 13.4". Without
+// brackets, words that put right what was said before may mean the other way round: "13,6, non, 13,4".
+func saysWrong(text string, inBrackets bool) bool {
+	from, to := strings.IndexFunc(text, unicode.IsDigit), strings.LastIndexFunc(text, unicode.IsDigit)
+	if from < 0 || to-from > mostOfSize {
+		return false
+	}
+	ahead, behind := strings.TrimRight(text[:from], " .,"), strings.Trim(text[to+1:], " !.,\"″m")
+	v := words.Load()
+	if !inBrackets && v.Corrects(ahead) {
+		return false
+	}
+	return ahead != "" && behind == "" && v.BesideWrong(ahead) || ahead == "" && behind != "" && v.BesideWrong(behind)
+}
+
+// mostOfSize is how many bytes a number has at most from its first digit to its last.
+const mostOfSize = 10
 
 // putRight is a value with words behind it, and what they make of it.
 var putRight = pattern.Lazy(`^([^\pL]*\d[^\pL]*(?:\pL{1,2})?)[ ,;.:–-]+(\pL[^\d]{1,40}?)[ ,;.:–-]+([^\pL]*\d.*)$`)
@@ -114,7 +132,7 @@ func corrected(text string) (now, before string) {
 		return text, ""
 	}
 	m := putRight().FindStringSubmatch(text)
-	if m == nil || !words.Load().Corrects(m[2]) {
+	if m == nil || !words.Load().Corrects(m[2]) || words.Load().BesideWrong(m[2]) { // "13,6 (e non 13,4)" is the other way round
 		return text, ""
 	}
 	return m[3], m[1] + " " + m[2]

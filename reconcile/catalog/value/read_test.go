@@ -350,6 +350,9 @@ func TestMinusBehind(t *testing.T) {
 func TestReadWithoutOld(t *testing.T) {
 	for text, want := range map[string]string{
 		"13.4 (was 13.3)": "13.4 mm", "13,4 mm (alt 13,3)": "13.4 mm", "13.4（旧13.3）": "13.4 mm", "13.4, previously 13.3": "13.4 mm", "13.4 (13.3 old)": "13.4 mm", "13.4, no, sorry, 13.3": "13.3 mm", "13,4 anzi no scusa 13,3": "13.3 mm", "13,4 mm, ach nein, 13,3 mm": "13.3 mm", "13,4 - perdón - 13,3": "13.3 mm",
+		"13,6 (et non 13,4 !)": "13.6 mm", "13.6 (not 13.4)": "13.6 mm", "13,6 mm (nicht 13,4 mm!)": "13.6 mm", "13,6 (statt 13,4)": "13.6 mm", "13,6 (a nie 13,4)": "13.6 mm", "13.6, not 13.4": "13.6 mm",
+		"13,6 (y no 13,4)": "13.6 mm", "13,6 (e non 13,4)": "13.6 mm", "13,6 (non 13,4)": "13.6 mm", "13,6, non 13,4": "unreadable !unreadable", "13,6 (en niet 13,4)": "13.6 mm", "13,6 (inte 13,4)": "13.6 mm", "13.6（不是13.4）": "13.6 mm", "13.6（13.4ではない）": "13.6 mm", "13,6 (13,4 değil)": "13.6 mm",
+		"13.6 (not yet 13.4)": "unreadable !unreadable", "13.6 (hole 13.4)": "unreadable !unreadable",
 		"13.6 mm no. 3": "unreadable !unreadable", "13.6 hmm 13.8": "unreadable !unreadable", "13.6 no 13.8": "unreadable !unreadable",
 		"13.4 (vorher 13.3)": "13.4 mm", "13.4 (9.35)": "unreadable !unreadable",
 	} {
