@@ -179,7 +179,7 @@ func (r *Region) compositeValues(lex *lexicon.Lexicon, col, count int, split spl
 			continue
 		}
 		filled++
-		if pieces := split.split(text, false); len(pieces) == count {
+		if len(split.split(text, false)) == count || len(split.splitUnstated(lex, text)) == count {
 			fitting++
 		}
 	}
@@ -240,12 +240,41 @@ func (s splitter) dividing(lex *lexicon.Lexicon, count int) func(text string) []
 		}
 		pieces := s.split(text, false)
 		if len(pieces) != count {
+			pieces = s.splitUnstated(lex, text)
+		}
+		if len(pieces) != count {
 			// What is no list of sizes stays where it is found: in the first of the columns, to be reported there.
 			pieces = append([]string{text}, make([]string, count-1)...)
 		}
 		shareUnit(pieces)
 		return pieces
 	}
+}
+
+// splitUnstated splits a value of which some sizes are said not to be known or not to be: "TBD / 9.5 mm", "– / 9.5 mm"; nil where other words
+// stand in it.
+func (s splitter) splitUnstated(lex *lexicon.Lexicon, text string) []string {
+	pieces := strings.Split(text, "/")
+	if !s.isSlash {
+		pieces = splitTimes(text, true)
+	}
+	sizes := 0
+	for i, piece := range pieces {
+		pieces[i] = strings.TrimSpace(piece)
+		_, missing := lex.Ask("missing", pieces[i], lex.Words.IsMissing)
+		_, none := lex.Ask("not applicable", pieces[i], lex.Words.IsNotApplicable)
+		switch {
+		case missing || none:
+		case lexicon.LooksNumeric(pieces[i]):
+			sizes++
+		default:
+			return nil
+		}
+	}
+	if sizes == 0 || sizes == len(pieces) {
+		return nil
+	}
+	return pieces
 }
 
 // shareUnit gives the unit after the last size to those before it: 9.35 x 13.7 x 19 mm.

@@ -20,16 +20,19 @@ func TestPricesOfOnePack(t *testing.T) {
 	lex := New(nil)
 	for note, want := range map[string]PriceTerms{
 		"寸法はすべて直径・mm、単価は１袋(10個入)の価格です。": {Per: 10, Lot: OfPack},
-		"单价为1袋(50个)价格":               {Per: 50, Lot: OfPack},
-		"prices are per 1 bag of 25": {Per: 25, Lot: OfPack},
-		"Preise je 1 Beutel":         {Lot: OfPack},
-		"Preise je Beutel zu 12":     {Per: 12, Lot: OfPack},
-		"Versand 12 € je Paket":      {Currency: "EUR"}, // the price of something else
-		"Shipping £8 per box":        {Currency: "GBP"},
-		"spedizione 9 € per pacco":   {Currency: "EUR"},
-		"minimum 1 bag, prices net":  {},
-		"Prices valid from 1 bag":    {},
-		"最低1袋から、単価は税別":               {},
+		"单价为1袋(50个)价格":                                         {Per: 50, Lot: OfPack},
+		"prices are per 1 bag of 25":                           {Per: 25, Lot: OfPack},
+		"Preise je 1 Beutel":                                   {Lot: OfPack},
+		"Preise je Beutel zu 12":                               {Per: 12, Lot: OfPack},
+		"Versand 12 € je Paket":                                {Currency: "EUR"}, // the price of something else
+		"Shipping £8 per box":                                  {Currency: "GBP"},
+		"spedizione 9 € per pacco":                             {Currency: "EUR"},
+		"minimum 1 bag, prices net":                            {},
+		"Prices valid from 1 bag":                              {},
+		"最低1袋から、単価は税別":                                         {},
+		"Prices net. Mold charge US$2,800/set, sample cost x2": {Currency: "USD"},
+		"Werkzeugkosten 2.800 € je Satz, Preise netto":         {Currency: "EUR"},
+		"Preise in € je Satz":                                  {Currency: "EUR", Lot: OfSet},
 	} {
 		if got := lex.PriceTerms(note); got != want {
 			t.Errorf("%q: %+v, want %+v", note, got, want)

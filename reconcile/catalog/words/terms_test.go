@@ -122,6 +122,8 @@ func TestUnits(t *testing.T) {
 		"Hosel list (in)":                 {"in"},
 		"OD in inches, length in mm":      {"in", "mm"},
 		"Heads in stock":                  nil,
+		"Bore (plug)":                     nil,
+		"Ø (plg)":                         {"in"},
 		"深度 and 尺寸":                       nil,
 		"Spring price list, valid in May": nil,
 	} {

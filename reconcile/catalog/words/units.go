@@ -321,6 +321,9 @@ func (v *Vocabulary) Unit(text string) (Hit, bool) {
 // afterColon finds what a note names as its unit: "Unit: in", "单位：mm", "Units = inches".
 var afterColon = pattern.Lazy(`[:=：＝]\s*([^\s,;.()（）。，、]+)`)
 
+// mostOfSlips is how many letters a word has at most in which one that is off makes it another word.
+const mostOfSlips = 4
+
 // Units returns all units that a note or a title names, each once: "All dimensions in mm", "単位：mm". Words that are
 // units only beside a number (in, po, ") count only where they stand in brackets or after a colon.
 func (v *Vocabulary) Units(text string) []Hit {
@@ -346,6 +349,9 @@ func (v *Vocabulary) Units(text string) []Hit {
 		}
 	}
 	for _, s := range v.segments(classUnit, tokensOf(text)) {
+		if _, exact := v.whole(classUnit, s.text); !exact && utf8.RuneCountInString(s.text) <= mostOfSlips {
+			continue // a plug gauges bores, and is no slip of the pen for pulg
+		}
 		for _, e := range s.options {
 			if !shortWide(s.text) && e.value != "pcs" && e.value != "%" {
 				add(Hit{Value: e.value, Score: 0.8 * e.weight, Words: e.words, Language: e.language})
