@@ -99,6 +99,9 @@ func (p *parser) field() (field string, stray, more bool) {
 		if closed && p.isDitto(opened, end, stray) {
 			if p.mayDitto = true; p.dittos {
 				p.pos = opened + 1
+				for p.separator != ' ' && p.pos < len(p.text) && p.text[p.pos] == ' ' {
+					p.pos++
+				}
 				return `"`, true, p.endOfField()
 			}
 		}
@@ -117,22 +120,25 @@ func (p *parser) field() (field string, stray, more bool) {
 // lookedThrough is how much of a text is looked at to learn how its quotation marks are meant, in bytes.
 const lookedThrough = 1 << 20
 
-// hasDittos reports whether marks that may be cells by themselves are: where so more records have as many fields as most have.
+// hasDittos reports whether marks that may be cells by themselves are: where so more records have as many fields as most have. A mark and the
+// one in the next record may leave as many fields between them as any record has; then there are more records.
 func hasDittos(text string, by separation) bool {
 	if by.separator == 0 {
 		return false
 	}
 	p := parser{text: text[:min(len(text), lookedThrough)], separator: by.separator, spaced: by.spaced}
-	asQuotes := p.likeness()
+	asQuotes, quoted := p.likeness()
 	if !p.mayDitto || asQuotes == 0 {
 		return false
 	}
 	p = parser{text: p.text, separator: by.separator, spaced: by.spaced, dittos: true}
-	return p.likeness() > asQuotes
+	asDittos, parted := p.likeness()
+	return asDittos > asQuotes || asDittos == asQuotes && parted > quoted
 }
 
-// likeness is the share of the records that have as many fields as most have, but for those of one: prose above and below says nothing of it.
-func (p *parser) likeness() float64 {
+// likeness is the share of the records that have as many fields as most have, and how many these are, but for those of one: prose above and
+// below says nothing of it.
+func (p *parser) likeness() (share float64, most int) {
 	widths, records := map[int]int{}, 0
 	for p.pos < len(p.text) {
 		width := 0
@@ -144,11 +150,10 @@ func (p *parser) likeness() float64 {
 			records++
 		}
 	}
-	most := 0
 	for _, n := range widths {
 		most = max(most, n)
 	}
-	return float64(most) / float64(max(records, 1))
+	return float64(most) / float64(max(records, 1)), most
 }
 
 // isDitto reports whether the mark at an index is a cell by itself, "as above", and opens no quotes: what it would hold until the end of a
