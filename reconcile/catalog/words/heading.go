@@ -64,10 +64,13 @@ func (v *Vocabulary) readHeading(parts []string) heading {
 	h.readings = []headingReading{{}}
 	var leftover []string
 	segments := v.segments(classConcept, list)
-	for _, s := range segments {
+	for i, s := range segments {
 		options := s.options
-		if len(options) == 0 {
+		switch {
+		case len(options) == 0:
 			options = spokenIn(v.classes[classConcept].shortened(s.text, len(list) == 1), segments)
+		case len(s.text) <= mostMark:
+			options = spokenBeside(i, segments)
 		}
 		if len(options) == 0 {
 			if !isNumber(s.text) {
@@ -107,6 +110,33 @@ func spokenIn(meanings []entry, heading []segment) []entry {
 			return slices.ContainsFunc(s.options, func(e entry) bool { return e.language == short.language })
 		})
 	})
+}
+
+// mostMark is how long a word is, in bytes, that words of many languages look like without their marks.
+const mostMark = 2
+
+// signs is the language of what all languages share.
+const signs = "sign"
+
+// spokenBeside returns the meanings of a word of a letter or two: where the words beside it are of other languages, and none of its own is
+// English or theirs, it is none of these, but a small word of theirs. "Go" is a ridge in Vietnamese, without its mark, and no collar in "to go on".
+func spokenBeside(at int, heading []segment) []entry {
+	own := heading[at].options
+	beside := map[string]bool{}
+	for i, s := range heading {
+		if i != at {
+			for _, e := range s.options {
+				if e.language != signs {
+					beside[e.language] = true
+				}
+			}
+		}
+	}
+	spoken := func(e entry) bool { return e.language == "en" || e.language == signs || beside[e.language] }
+	if len(beside) == 0 || slices.ContainsFunc(own, spoken) {
+		return own
+	}
+	return nil
 }
 
 // dropPrefixes takes from tokens that are no words what fields begin with that a firm has added to its software: ZZLAENGE.

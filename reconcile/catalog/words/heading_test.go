@@ -270,3 +270,17 @@ func BenchmarkMatch(b *testing.B) {
 		v.Match("Hosel outside diameter at top (mm)")
 	}
 }
+
+// TestWordsOfALetterOrTwo: beside words of other languages they are none.
+func TestWordsOfALetterOrTwo(t *testing.T) {
+	v := Load()
+	for heading, want := range map[string]string{"to go on": "", "Gờ Ø": "collar_od", "Ø AD": "base_od", "AD unten": "base_od"} {
+		got := ""
+		if all := v.MatchIn("ferrules", heading); len(all) > 0 {
+			got = all[0].Role
+		}
+		if got != want {
+			t.Errorf("%q is %q, want %q", heading, got, want)
+		}
+	}
+}
