@@ -3,9 +3,12 @@ package columns
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/finding"
 )
 
 // TakenByValues says that nothing but its values gives a column its role.
@@ -13,16 +16,34 @@ func (t *Table) TakenByValues(col int, role catalog.Role) string {
 	return fmt.Sprintf("column %s taken as %s by its values", t.Region.Grid.ColumnName(col), t.named(role))
 }
 
-// boreByValues finds the bores under a word that nobody knows. They are sought only where everything else is understood, since a column of
-// lofts, prices or thin ends looks like one of bores.
+// findByValues gives columns under words that nobody knows the roles that nothing but their values can mean, each with a word.
+func (t *Table) findByValues() {
+	if t.Kind != catalog.Heads && t.Kind != catalog.Ferrules {
+		return
+	}
+	t.boreByValues()
+	t.tipByValues()
+	t.topByValues()
+	t.describe()
+}
+
+// unclaimed returns the columns with headings that have no role, and of which nothing was said yet.
+func (t *Table) unclaimed() (open []*Column) {
+	for _, c := range t.Columns {
+		if c.Role == "" && c.irrelevant == "" && c.Deviation == 0 && !c.reported && !c.follower() && !t.ruledOut(c) && c.Text != "" && c.Profile.Filled > 0 {
+			open = append(open, c)
+		}
+	}
+	return open
+}
+
+// boreByValues finds the bores. They are sought only where everything else is understood, since a column of lofts, prices or thin ends looks
+// like one of bores.
 func (t *Table) boreByValues() {
 	if t.first(catalog.Bore) != nil || t.first(catalog.TipTaken) != nil {
 		return
 	}
-	for _, c := range t.Columns {
-		if c.Role != "" || c.irrelevant != "" || c.Deviation != 0 || c.reported || c.follower() || t.ruledOut(c) || c.Text == "" {
-			continue
-		}
+	for _, c := range t.unclaimed() {
 		c.Role = catalog.Bore
 		if t.standsForKey(c) {
 			c.Evidence, c.margin = c.explain(t.Kind), leastMargin
@@ -30,6 +51,86 @@ func (t *Table) boreByValues() {
 		}
 		c.Role = ""
 	}
+}
+
+// tipByValues finds the tips that parts are for: several, and all of them called as tips are.
+func (t *Table) tipByValues() {
+	if t.first(catalog.TipTaken) != nil || t.KindAssumed != "" {
+		return
+	}
+	for _, c := range t.unclaimed() {
+		numbers := c.Bare()
+		if len(c.Matches[t.Kind]) == 0 && len(numbers) >= leastByValues && c.Profile.distinct > 1 && len(numbers) == len(c.Profile.Sizes) && NamesIn(numbers, "in") == len(numbers) && slices.Contains(c.units(), "in") {
+			t.takeByValues(c, catalog.TipTaken, "all of its values are names of tips")
+			return
+		}
+	}
+}
+
+// topByValues finds the thin ends of ferrules: diameters that in nearly every row lie well between the bore and the base. A word for the end of
+// something may have been taken for the tip, which is hardly wider than the bore.
+func (t *Table) topByValues() {
+	base, bore := t.first(catalog.BaseOD), t.first(catalog.Bore)
+	if t.Kind != catalog.Ferrules || base == nil || bore == nil || !base.Known || !bore.Known || t.first(catalog.TopOD) != nil || t.KindAssumed != "" {
+		return
+	}
+	open := t.unclaimed()
+	if tip := t.first(catalog.TipTaken); tip != nil && !t.ruled(tip) && tip.headed(t.Kind, catalog.TipTaken) < lexicon.CertainHeading {
+		open = append(open, tip)
+	}
+	for _, c := range open {
+		says := c.Matches[t.Kind]
+		understood := len(says) > 0 && catalog.Role(says[0].Role) != catalog.TipTaken && (catalog.Role(says[0].Role) != catalog.BaseOD || says[0].Leftover == "")
+		if understood || t.mayBePrice(c) || !t.between(bore, c, base) {
+			continue
+		}
+		t.takeByValues(c, catalog.TopOD, "its sizes lie between those of bore and base")
+		return
+	}
+}
+
+// between reports whether in nearly all rows the size of a column lies well between those of two others.
+func (t *Table) between(least, c, most *Column) bool {
+	rows, misses := 0, 0
+	for _, line := range t.Region.SampleLines() {
+		low, size, high := t.sizeIn(least, line), t.sizeIn(c, line), t.sizeIn(most, line)
+		if size.number <= 0 || low.number <= 0 || high.number <= 0 {
+			continue
+		}
+		share := (size.number - low.number) / (high.number - low.number)
+		if low.unit != size.unit || high.unit != size.unit || low.number >= high.number || share < leastEnd || share > mostEnd {
+			misses++
+			continue
+		}
+		rows++
+	}
+	return rows >= leastByValues && float64(rows) >= rivalShare*float64(rows+misses)
+}
+
+// leastEnd and mostEnd are where between bore and base the thin end of a ferrule lies, as shares of the wall at the base. A tip is wider than
+// the bore by less.
+const leastEnd, mostEnd = 0.1, 0.9
+
+// describe takes texts without a heading that stand before other columns for descriptions, where there are no others.
+func (t *Table) describe() {
+	if t.first(catalog.Description) != nil {
+		return
+	}
+	for i, c := range t.Columns {
+		behind := slices.ContainsFunc(t.Columns[i+1:], func(other *Column) bool { return other.Role != "" })
+		if strings.TrimSpace(c.Text) == "" && c.Role == "" && c.irrelevant == "" && behind && !t.ruledOut(c) && c.Profile.distinct > 1 && c.wordy() && t.first(catalog.Part) != nil {
+			c.Role, c.Known, c.Evidence = catalog.Description, true, "no heading; its texts are words"
+			return
+		}
+	}
+}
+
+// takeByValues gives a column a role for what its values are, with a word.
+func (t *Table) takeByValues(c *Column, role catalog.Role, why string) {
+	c.Role, c.Aspect, c.Known, c.ByValues = role, Nominal, true, true
+	c.margin, c.RunnerUp, c.rival, c.Evidence = leastMargin, "", nil, why
+	name := t.Region.Grid.ColumnName(c.Col)
+	t.AddColumn(finding.Warning, "layout.role", c.Col, fmt.Sprintf("column %s %q is taken for %s: %s", name, c.Text, t.named(role), why), t.Settle("columns", name, "role"))
 }
 
 // standsForKey reports whether a column under a word that nobody knows can be nothing but one of the two diameters that a part has to have:
@@ -68,17 +169,26 @@ func (t *Table) keyBeside(role catalog.Role) (beside *Column, needed bool) {
 	return nil, false
 }
 
-// mayBeOther reports whether the values of a column that could be bores may be prices, of which the table has none elsewhere, or lofts, which
-// go by halves, or the thin ends of ferrules.
+// mayBeOther reports whether the values of a column that could be bores may be prices, or lofts, which go by halves, or the thin ends of
+// ferrules.
 func (t *Table) mayBeOther(c *Column) bool {
-	stated := c.HeadingUnit != "" || len(c.Profile.StatedUnits)+len(c.Profile.formatUnits) > 0
-	if t.first(catalog.Price) == nil && !stated && c.Profile.significant < finerThanPrices {
+	switch {
+	case t.mayBePrice(c):
 		return true
-	}
-	if t.Kind == catalog.Heads {
-		return !stated && c.Profile.significant < finerThanLofts
+	case t.Kind == catalog.Heads:
+		return !c.statesUnit() && c.Profile.significant < finerThanLofts
 	}
 	return t.first(catalog.TopOD) == nil
+}
+
+// mayBePrice reports whether the sizes of a column may be prices, of which the table has none elsewhere.
+func (t *Table) mayBePrice(c *Column) bool {
+	return t.first(catalog.Price) == nil && !c.statesUnit() && c.Profile.significant < finerThanPrices
+}
+
+// statesUnit reports whether the heading of a column or its cells name a unit.
+func (c *Column) statesUnit() bool {
+	return c.HeadingUnit != "" || len(c.Profile.StatedUnits)+len(c.Profile.formatUnits) > 0
 }
 
 // finerThanPrices and finerThanLofts are how many decimals sizes have that are no prices and no lofts.

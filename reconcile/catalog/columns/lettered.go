@@ -1,14 +1,12 @@
 package columns
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
-	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/internal/pattern"
 )
 
@@ -42,7 +40,7 @@ func (t *Table) lettered() {
 		}
 	}
 	for i, c := range columns {
-		t.letter(c, roles[i])
+		t.takeByValues(c, roles[i], "it is headed by the letter of a diameter, and its sizes stand so in their order")
 	}
 }
 
@@ -110,14 +108,4 @@ func (t *Table) falling(columns []*Column) bool {
 		}
 	}
 	return rows >= leastByValues && float64(rows) >= rivalShare*float64(rows+slips)
-}
-
-// letter gives a column under a letter its role, with a word.
-func (t *Table) letter(c *Column, role catalog.Role) {
-	c.Role, c.Aspect, c.Known, c.ByValues = role, Nominal, true, true
-	c.margin, c.RunnerUp, c.rival = leastMargin, "", nil
-	c.Evidence = "the letter of a diameter; by the order of the sizes " + t.named(role)
-	name := t.Region.Grid.ColumnName(c.Col)
-	t.AddColumn(finding.Warning, "layout.role", c.Col, fmt.Sprintf("column %s %q is headed by the letter of a diameter; by the order of the sizes it is taken for %s",
-		name, c.Text, t.named(role)), t.Settle("columns", name, "role"))
 }

@@ -88,7 +88,7 @@ func (t *Table) adopt(chosen *plan, titles []string) {
 	t.checkRowRules()
 	t.shareRoles()
 	t.lettered()
-	t.boreByValues()
+	t.findByValues()
 	t.nameDeviations()
 	t.indexRoles()
 	t.doubtPart()

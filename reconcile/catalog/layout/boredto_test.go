@@ -22,7 +22,7 @@ func TestSpokenOnceMore(t *testing.T) {
 		"gebohrt 9,52 mm auf 35 mm; rechnen Sie mit 27,00 €":                             "bore=9,52 mm bore_depth=35 mm price=27,00 €",
 		"mit 9,5 mm auf 32 mm gebohrt, Sie können ihn für 42,00 € haben":                 "bore=9,5 mm bore_depth=32 mm price=42,00 €",
 		"am Hals dicker: 13,8 mm, ebenfalls 31,00 € das Stück":                           "hosel_od=13,8 mm price=31,00 € das Stück",
-		"più grosso al collo: 13,8 mm, forato 9,5 mm per 30 mm; glielo lascio a 24,50 €": "hosel_od=13,8 mm description=più bore=9,5 mm bore_depth=30 mm price=24,50 €",
+		"più grosso al collo: 13,8 mm, forato 9,5 mm per 30 mm; glielo lascio a 24,50 €": "hosel_od=13,8 mm description=più grosso al bore=9,5 mm bore_depth=30 mm price=24,50 €",
 		"cuello de 13,5 mm, taladrado a 9,5 mm en 32 mm; se lo dejo en 27,00 €":          "hosel_od=13,5 mm bore=9,5 mm bore_depth=32 mm price=27,00 €",
 		"furado a 9,5 mm por 32 mm; fica a 29,00 €":                                      "bore=9,5 mm bore_depth=32 mm price=29,00 €",
 		"geboord op 9,5 mm over 32 mm; reken op € 27,00":                                 "bore=9,5 mm bore_depth=32 mm price=€ 27,00",

@@ -71,6 +71,40 @@ func TestCurrenciesAreNoUnits(t *testing.T) {
 	}
 }
 
+// What parts are called and what lies between two other sizes tell what a column is, and texts before other columns are descriptions.
+func TestByValues(t *testing.T) {
+	for _, test := range []struct {
+		name, sheet string
+		role        catalog.Role
+	}{
+		{"tips", "Part | Zork | Bore (mm) | Base OD (mm)\nF-1 | .370 | 9.3 | 13.6\nF-2 | .355 | 8.9 | 13.6\nF-3 | .335 | 8.4 | 12", catalog.TipTaken},
+		{"no tips", "Part | Zork | Bore (mm) | Base OD (mm)\nF-1 | .370 | 9.3 | 13.6\nF-2 | .355 | 8.9 | 13.6\nF-3 | .45 | 8.4 | 12", catalog.NoRole},
+		{"thin ends", "Part | Zork Ø mm | Bore (mm) | Base OD (mm)\nF-1 | 10.4 | 9.3 | 13.6\nF-2 | 10.2 | 8.9 | 13.6\nF-3 | 9.7 | 8.4 | 12", catalog.TopOD},
+		{"the far end in a word that tips have too", "Codice | Ø punta mm | Ø foro mm | Ø base mm\nF-1 | 10.5 | 9.3 | 13.5\nF-2 | 10 | 8.9 | 13\nF-3 | 9.8 | 8.4 | 11.8", catalog.TopOD},
+		{"tips in mm in that word", "Codice | Ø punta mm | Ø foro mm | Ø base mm\nF-1 | 9.4 | 9.3 | 13.5\nF-2 | 9.02 | 8.9 | 13\nF-3 | 8.5 | 8.4 | 11.8", catalog.TipTaken},
+		{"prices perhaps", "Part | Zork | Bore (mm) | Base OD (mm)\nF-1 | 10.45 | 9.3 | 13.6\nF-2 | 10.25 | 8.9 | 13.6\nF-3 | 9.75 | 8.4 | 12", catalog.NoRole},
+		{"wider than the base", "Part | Zork Ø mm | Bore (mm) | Base OD (mm)\nF-1 | 14.4 | 9.3 | 13.6\nF-2 | 14.2 | 8.9 | 13.6\nF-3 | 13.7 | 8.4 | 12", catalog.NoRole},
+		{"texts", "Part | | Bore (mm) | Base OD (mm)\nF-1 | black plain | 9.3 | 13.6\nF-2 | navy | 8.9 | 13.6\nF-3 | red, ringed | 8.4 | 12", catalog.Description},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			c := read(t, grid("Ferrules", "\n"+test.sheet+"\n"))
+			defer show(t, c)
+			got := catalog.Role("")
+			for _, column := range c.Tables[0].Columns {
+				if column.Column == "B" {
+					got = column.Role
+				}
+			}
+			if test.role == catalog.NoRole {
+				test.role = ""
+			}
+			if got != test.role {
+				t.Errorf("%q, want %q", got, test.role)
+			}
+		})
+	}
+}
+
 // Letters of diameters have the roles that the order of their sizes gives them, whichever letter is the greater.
 func TestLettersOfDiameters(t *testing.T) {
 	for _, test := range []struct {
