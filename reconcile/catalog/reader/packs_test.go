@@ -65,6 +65,19 @@ func TestExchangedWithPrice(t *testing.T) {
 	}
 }
 
+// A size in inches that parts hardly have, and a price that is the size of the others.
+func TestExchangedWithPriceInInches(t *testing.T) {
+	s := grid("Ferrules", "Part | ID (in) | OD (in) | Each\nF-1 | .366 | .535 | .42\nF-2 | .366 | .535 | .46\nF-3 | .366 | .71 | .535\nF-4 | .366 | .535 | .75\nF-5 | .351 | .515 | .58")
+	got := reader.Read([]reader.Input{{Book: book("orrin.xlsx", s)}}, reader.Options{})
+	defer show(t, got)
+	for _, f := range got.Ferrules {
+		if f.Part == "F-3" && (f.HasPrice || f.Ferrule.BaseOD.Given()) {
+			t.Errorf("price %v, base OD %v", f.HasPrice, f.Ferrule.BaseOD)
+		}
+	}
+	wantFinding(t, got, "data.implausible", "C4", "in each other's place")
+}
+
 // Of two sizes in one cell one may not be known yet.
 func TestCompositeUnstated(t *testing.T) {
 	s := grid("Heads", "Part | Club | Hosel OD / hole | Depth (mm)\nH-1 | 5 | 13.5 / 9.1 mm | 32\nH-2 | 6 | .535\" / .374\" | 32\nH-3 | 7 | TBD / 9.5 mm | 32\nH-4 | 8 | 13.5 / – mm | 32")

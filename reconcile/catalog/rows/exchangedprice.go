@@ -33,7 +33,7 @@ func (t *Table) compareExchangedPrices() {
 	slices.Sort(prices)
 	for _, e := range t.Items {
 		far := isFarPrice(e.Price, prices[len(prices)/2])
-		if !e.HasPrice || e.Set != "" || !far && len(e.Open()) == 0 {
+		if !e.HasPrice || e.Set != "" || !far && len(e.Open()) == 0 && !t.hasUncommon(e) {
 			continue
 		}
 		for _, size := range t.read {
@@ -43,6 +43,15 @@ func (t *Table) compareExchangedPrices() {
 			}
 		}
 	}
+}
+
+// hasUncommon reports whether a part has a size that parts hardly have.
+func (t *Table) hasUncommon(e *Entry) bool {
+	return slices.ContainsFunc(t.read, func(c *cells.Column) bool {
+		b, known := traits.BoundsOf(t.Kind, c.Role)
+		dim := e.Fields.Get(c.Role).Dim
+		return known && c.Trait().Want == traits.Length && dim.Given() && !b.Common(traits.MM(dim.Nominal()))
+	})
 }
 
 // mayExchange reports whether the price of a row and its size of a column are each what the other should be: the size is refused, or one that
