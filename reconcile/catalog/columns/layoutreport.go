@@ -8,6 +8,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/sheet"
@@ -72,7 +73,7 @@ func (t *Table) textsGiveSizes() bool {
 	return slices.ContainsFunc(t.Columns, func(c *Column) bool {
 		count := 0
 		for _, text := range c.Profile.Texts {
-			if len(text) <= lexicon.LongestNote && layout.GivesSizes(text) {
+			if len(text) <= lexicon.LongestNote && sizetext.Gives(text) {
 				count++
 			}
 		}

@@ -8,6 +8,7 @@ import (
 
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 )
 
 // "8 pcs" beside the sizes of a part may be how many of it there are, or how many a bag holds. It is the former where the lines above ask how many
@@ -30,7 +31,7 @@ func countPieces(lex *lexicon.Lexicon, all []begun) {
 		at, clause, several := -1, "", false
 		for k, one := range b.said {
 			for _, c := range spokenClauses(lex, one.text) {
-				if c = strings.Trim(c, aroundNames+"."); countsPieces(lex, c) {
+				if c = strings.Trim(c, sizetext.AroundNames+"."); countsPieces(lex, c) {
 					several = at >= 0
 					at, clause = k, c
 				}

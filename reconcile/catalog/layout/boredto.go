@@ -6,6 +6,7 @@ import (
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 )
 
 // Of a bore people say with one word between how wide and how deep it is: "percé à 9,5 mm sur 32 mm", "9,5 auf 32 gebohrt", "drilled 9.5 x 32". The
@@ -15,8 +16,8 @@ import (
 const depthName = "bore depth"
 
 // withDepth adds to the sizes of a clause the depth of its bore, where that is said so; and the bore, where its name stands behind both.
-func withDepth(lex *lexicon.Lexicon, clause string, numbers []spokenNumber, sizes []sizeIn) []sizeIn {
-	if slices.ContainsFunc(sizes, func(s sizeIn) bool { return s.role == string(catalog.BoreDepth) }) {
+func withDepth(lex *lexicon.Lexicon, clause string, numbers []spokenNumber, sizes []sizetext.Size) []sizetext.Size {
+	if slices.ContainsFunc(sizes, func(s sizetext.Size) bool { return s.Role == string(catalog.BoreDepth) }) {
 		return sizes
 	}
 	for i := range sizes {
@@ -31,11 +32,11 @@ func withDepth(lex *lexicon.Lexicon, clause string, numbers []spokenNumber, size
 			continue
 		}
 		bore, depth := boreAt(clause, first), depthAt(clause, second)
-		named := slices.ContainsFunc(sizes, func(s sizeIn) bool { return s.role == bore.role && s.text == bore.text })
+		named := slices.ContainsFunc(sizes, func(s sizetext.Size) bool { return s.Role == bore.Role && s.Text == bore.Text })
 		switch behind := behindNumber(clause, numbers, i+1); {
 		case named && saysNothing(lex, behind):
 			return append(sizes, depth)
-		case !named && nameScoreOf(lex, strings.Join(behind, " ")).role == bore.role && !slices.ContainsFunc(sizes, func(s sizeIn) bool { return s.role == bore.role }):
+		case !named && nameScoreOf(lex, strings.Join(behind, " ")).role == bore.Role && !slices.ContainsFunc(sizes, func(s sizetext.Size) bool { return s.Role == bore.Role }):
 			return append(sizes, bore, depth)
 		}
 	}
@@ -59,33 +60,33 @@ func leadsToDepth(lex *lexicon.Lexicon, clause string, first, second spokenNumbe
 }
 
 // boreAt is a number of a clause as a bore.
-func boreAt(clause string, n spokenNumber) sizeIn {
-	return sizeIn{string(catalog.Bore), nameOf[catalog.Bore], clause[n.at[0]:n.at[1]], n.at[0]}
+func boreAt(clause string, n spokenNumber) sizetext.Size {
+	return sizetext.Size{Role: string(catalog.Bore), Name: sizetext.NameOf(catalog.Bore), Text: clause[n.at[0]:n.at[1]], From: n.at[0]}
 }
 
 // depthAt is a number of a clause as the depth of a bore.
-func depthAt(clause string, n spokenNumber) sizeIn {
-	return sizeIn{string(catalog.BoreDepth), depthName, clause[n.at[0]:n.at[1]], n.at[0]}
+func depthAt(clause string, n spokenNumber) sizetext.Size {
+	return sizetext.Size{Role: string(catalog.BoreDepth), Name: depthName, Text: clause[n.at[0]:n.at[1]], From: n.at[0]}
 }
 
 // wideAndDeep returns how wide and how deep a bore is of which a list says both: "9.5 x 32 mm".
-func wideAndDeep(lex *lexicon.Lexicon, s sizeIn) (bore, depth sizeIn, ok bool) {
-	if s.role != string(catalog.Bore) || countNumbers(s.text) != 2 {
+func wideAndDeep(lex *lexicon.Lexicon, s sizetext.Size) (bore, depth sizetext.Size, ok bool) {
+	if s.Role != string(catalog.Bore) || countNumbers(s.Text) != 2 {
 		return bore, depth, false
 	}
-	pieces := splitTimes(s.text, false)
+	pieces := sizetext.SplitTimes(s.Text, false)
 	if len(pieces) != 2 {
 		return bore, depth, false
 	}
-	shareUnit(pieces)
-	bore, depth = s, sizeIn{string(catalog.BoreDepth), depthName, pieces[1], s.from}
-	bore.text = pieces[0]
+	sizetext.ShareUnit(pieces)
+	bore, depth = s, sizetext.Size{Role: string(catalog.BoreDepth), Name: depthName, Text: pieces[1], From: s.From}
+	bore.Text = pieces[0]
 	return bore, depth, boreAndDepth(lex, bore, depth)
 }
 
 // boreAndDepth reports whether of two sizes the first can be a bore and the second its depth, and no bore.
-func boreAndDepth(lex *lexicon.Lexicon, bore, depth sizeIn) bool {
-	return bore.possible(lex) && depth.possible(lex) && !(sizeIn{role: bore.role, text: depth.text}).possible(lex)
+func boreAndDepth(lex *lexicon.Lexicon, bore, depth sizetext.Size) bool {
+	return bore.Possible(lex) && depth.Possible(lex) && !(sizetext.Size{Role: bore.Role, Text: depth.Text}).Possible(lex)
 }
 
 // behindNumber returns the words between a number of a clause and the next one, or the end.

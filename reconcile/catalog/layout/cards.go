@@ -257,7 +257,7 @@ func linePairs(g *grid.Grid, lex *lexicon.Lexicon, line int) (found []entry, pur
 		known := score >= lexicon.HeadingScore
 		isLabel := colon && known || !g.Is(lexicon.AsValue, lex, id) && (known && !(open != nil && called) || colon)
 		switch {
-		case open != nil && (!isLabel || traits.Of[role].Want != traits.Length && role != catalog.Part || open.role == catalog.Part && isItemNumber(text)):
+		case open != nil && (!isLabel || traits.Of[role].Want != traits.Length && role != catalog.Part || open.role == catalog.Part && lexicon.IsItemNumber(text)):
 			open.value, open.valueAt = text, at
 			if counts(open) {
 				found = append(found, *open)

@@ -8,14 +8,12 @@ import (
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
 )
 
 // A composite column gives several sizes in one cell, in the order that its heading names: "Size (ID x OD x L)" above
 // "9.35 x 13.7 x 19". It is read as one column for each size; all of them go by the letters of the one in the sheet.
-
-// timesSigns are the signs that stand between the sizes; the letter x counts only between spaces or numbers.
-const timesSigns = "×✕*＊⨯╳"
 
 // splitComposites replaces the composite columns of a table by one column for each size.
 func (r *Region) splitComposites(lex *lexicon.Lexicon) {
@@ -60,11 +58,11 @@ func (r *Region) compositeNames(lex *lexicon.Lexicon, h Heading) ([]string, spli
 
 // sizesListed returns the names of the sizes that a text lists with signs for times, in brackets or by itself; nil where it lists none.
 func sizesListed(lex *lexicon.Lexicon, part string) []string {
-	if len(part) > lexicon.LongestHeading || !strings.ContainsAny(part, "xX"+timesSigns) {
+	if len(part) > lexicon.LongestHeading || !strings.ContainsAny(part, "xX"+sizetext.TimesSigns) {
 		return nil
 	}
 	for _, text := range []string{inBrackets(part), part} {
-		names := splitTimes(text, true)
+		names := sizetext.SplitTimes(text, true)
 		if len(names) < 2 {
 			continue
 		}
@@ -91,7 +89,7 @@ func (s splitter) split(text string, isHeading bool) []string {
 	if s.isSlash {
 		return splitSlash(text, isHeading)
 	}
-	return splitTimes(text, isHeading)
+	return sizetext.SplitTimes(text, isHeading)
 }
 
 // namesSizes reports whether at least two of the names are those of sizes.
@@ -199,39 +197,6 @@ func inBrackets(text string) string {
 	return strings.TrimSpace(inner)
 }
 
-// splitTimes splits a text at signs for times; nil where a piece is empty. In a heading the letter x must stand between
-// spaces, in a value between numbers.
-func splitTimes(text string, isHeading bool) []string {
-	runes := []rune(text)
-	var pieces []string
-	start := 0
-	for i, r := range runes {
-		if strings.ContainsRune(timesSigns, r) || (r == 'x' || r == 'X') && isTimes(runes, i, isHeading) {
-			pieces = append(pieces, strings.TrimSpace(string(runes[start:i])))
-			start = i + 1
-		}
-	}
-	pieces = append(pieces, strings.TrimSpace(string(runes[start:])))
-	for _, piece := range pieces {
-		if piece == "" || !isHeading && !lexicon.LooksNumeric(piece) {
-			return nil
-		}
-	}
-	return pieces
-}
-
-// isTimes reports whether the letter x at a place means times.
-func isTimes(runes []rune, at int, isHeading bool) bool {
-	if at == 0 || at == len(runes)-1 {
-		return false
-	}
-	before, after := runes[at-1], runes[at+1]
-	if before == ' ' && after == ' ' {
-		return true
-	}
-	return !isHeading && (unicode.IsDigit(before) || before == '"' || before == ' ' || before == 'm') && (unicode.IsDigit(after) || after == '.' || after == ' ' || unicode.IsSymbol(after))
-}
-
 // dividing returns what divides a value into the pieces for each size. A sign for the value above is one for each of them.
 func (s splitter) dividing(lex *lexicon.Lexicon, count int) func(text string) []string {
 	return func(text string) []string {
@@ -246,7 +211,7 @@ func (s splitter) dividing(lex *lexicon.Lexicon, count int) func(text string) []
 			// What is no list of sizes stays where it is found: in the first of the columns, to be reported there.
 			pieces = append([]string{text}, make([]string, count-1)...)
 		}
-		shareUnit(pieces)
+		sizetext.ShareUnit(pieces)
 		return pieces
 	}
 }
@@ -256,7 +221,7 @@ func (s splitter) dividing(lex *lexicon.Lexicon, count int) func(text string) []
 func (s splitter) splitUnstated(lex *lexicon.Lexicon, text string) []string {
 	pieces := strings.Split(text, "/")
 	if !s.isSlash {
-		pieces = splitTimes(text, true)
+		pieces = sizetext.SplitTimes(text, true)
 	}
 	sizes := 0
 	for i, piece := range pieces {
@@ -275,19 +240,4 @@ func (s splitter) splitUnstated(lex *lexicon.Lexicon, text string) []string {
 		return nil
 	}
 	return pieces
-}
-
-// shareUnit gives the unit after the last size to those before it: 9.35 x 13.7 x 19 mm.
-func shareUnit(pieces []string) {
-	last := pieces[len(pieces)-1]
-	number := strings.TrimRightFunc(last, func(r rune) bool { return !unicode.IsNumber(r) })
-	unit := strings.TrimSpace(last[len(number):])
-	if number == "" || unit == "" {
-		return
-	}
-	for i, piece := range pieces[:len(pieces)-1] {
-		if r, _ := utf8.DecodeLastRuneInString(piece); unicode.IsNumber(r) {
-			pieces[i] = piece + " " + unit
-		}
-	}
 }

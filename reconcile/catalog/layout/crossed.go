@@ -10,6 +10,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -535,9 +536,9 @@ func (x *crossed) titleSizes(lex *lexicon.Lexicon, sides []axis) []titleSize {
 	for line := x.top() - 1; line >= x.from; line-- {
 		for i, id := range x.g.Row(line, 1, x.g.Width) {
 			for _, s := range sizesOfTitle(lex, x.g.Text(id)) {
-				if role := catalog.Role(s.role); !given[role] {
+				if role := catalog.Role(s.Role); !given[role] {
 					given[role] = true
-					sizes = append(sizes, titleSize{axis{label: s.name, at: x.g.Ref(line, i+1), role: role}, s.text})
+					sizes = append(sizes, titleSize{axis{label: s.Name, at: x.g.Ref(line, i+1), role: role}, s.Text})
 				}
 			}
 			if tips, said := lex.TipsIn(x.g.Text(id), true); len(tips) == 1 && !given[catalog.TipTaken] && !given[catalog.Bore] {
@@ -550,14 +551,14 @@ func (x *crossed) titleSizes(lex *lexicon.Lexicon, sides []axis) []titleSize {
 }
 
 // sizesOfTitle returns the sizes of a text with the names before them, and where it has none, those whose names follow: "all 1.00 in long".
-func sizesOfTitle(lex *lexicon.Lexicon, text string) []sizeIn {
-	if named := sizesIn(lex, text, false); len(named) > 0 {
+func sizesOfTitle(lex *lexicon.Lexicon, text string) []sizetext.Size {
+	if named := sizetext.In(lex, text, false); len(named) > 0 {
 		return named
 	}
-	var named []sizeIn
+	var named []sizetext.Size
 	for _, sentence := range sentences(text) {
-		for _, s := range sizesIn(lex, sentence, true) {
-			if s.possible(lex) && hasUnit(s.text) {
+		for _, s := range sizetext.In(lex, sentence, true) {
+			if s.Possible(lex) && sizetext.HasUnit(s.Text) {
 				named = append(named, s)
 			}
 		}

@@ -9,6 +9,7 @@ import (
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/sheet"
 )
@@ -40,7 +41,7 @@ func cutFieldCell(lex *lexicon.Lexicon, text string) (c fieldCell, ok bool) {
 		if amount, known := amountIn(lex, behind); known {
 			return fieldCell{number, amount}, true
 		}
-		if isCount(lex, behind) && (sign != ' ' && !isInNumber(text, at) || strings.ContainsAny(behind, decimalMarks)) {
+		if isCount(lex, behind) && (sign != ' ' && !isInNumber(text, at) || strings.ContainsAny(behind, sizetext.DecimalMarks)) {
 			return fieldCell{number, entry{value: behind}}, true
 		}
 	}
@@ -191,7 +192,7 @@ func sizeOf(lex *lexicon.Lexicon, text string) (string, bool) {
 		return "", false
 	}
 	if named, ok := namedSize(lex, text); ok {
-		return named.text, true
+		return named.Text, true
 	}
 	if tips, _ := lex.TipsIn(text, true); len(tips) == 1 {
 		return text, true
@@ -205,17 +206,17 @@ func sizeOf(lex *lexicon.Lexicon, text string) (string, bool) {
 
 // namedSize returns the one size that a text gives with a name before it, or behind it and nothing else: "8.85 bore", "3/4 long". What is said
 // of a tip beside its size belongs to it.
-func namedSize(lex *lexicon.Lexicon, text string) (sizeIn, bool) {
+func namedSize(lex *lexicon.Lexicon, text string) (sizetext.Size, bool) {
 	tips, _ := lex.TipsIn(text, true)
-	if named := sizesIn(lex, text, false); len(named) == 1 {
-		if len(tips) == 1 && catalog.Role(named[0].role) == catalog.TipTaken {
-			named[0].text = text
+	if named := sizetext.In(lex, text, false); len(named) == 1 {
+		if len(tips) == 1 && catalog.Role(named[0].Role) == catalog.TipTaken {
+			named[0].Text = text
 		}
 		return named[0], true
 	}
-	named := sizesIn(lex, text, true)
-	if len(named) != 1 || len(tips) > 0 || strings.Trim(strings.Replace(strings.Replace(text, named[0].name, "", 1), named[0].text, "", 1), aroundNames) != "" {
-		return sizeIn{}, false
+	named := sizetext.In(lex, text, true)
+	if len(named) != 1 || len(tips) > 0 || strings.Trim(strings.Replace(strings.Replace(text, named[0].Name, "", 1), named[0].Text, "", 1), sizetext.AroundNames) != "" {
+		return sizetext.Size{}, false
 	}
 	return named[0], true
 }

@@ -10,6 +10,7 @@ import (
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/sheet"
@@ -140,10 +141,10 @@ func namesIn(lex *lexicon.Lexicon, text string) []axis {
 	}
 	seen := map[catalog.Role]bool{}
 	for _, given := range sizesOfTitle(lex, text) {
-		seen[catalog.Role(given.role)] = true
+		seen[catalog.Role(given.Role)] = true
 	}
 	list := strings.FieldsFunc(text, func(r rune) bool {
-		return unicode.IsSpace(r) || strings.ContainsRune(aroundNames+".×/\\", r)
+		return unicode.IsSpace(r) || strings.ContainsRune(sizetext.AroundNames+".×/\\", r)
 	})
 	var found []window
 	for from := range list {
@@ -315,11 +316,11 @@ func (x *crossed) named(lex *lexicon.Lexicon, cells []sheet.Ref) axis {
 	var a axis
 	for _, at := range cells {
 		named, ok := namedSize(lex, x.g.At(x.g.Place(at)))
-		if !ok || a.role != "" && catalog.Role(named.role) != a.role {
+		if !ok || a.role != "" && catalog.Role(named.Role) != a.role {
 			return axis{}
 		}
 		if a.role == "" {
-			a = axis{label: named.name, at: at, role: catalog.Role(named.role)}
+			a = axis{label: named.Name, at: at, role: catalog.Role(named.Role)}
 		}
 	}
 	return a

@@ -9,6 +9,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/sheet"
@@ -113,7 +114,7 @@ func withoutTip(lex *lexicon.Lexicon, text string) (label, tip string) {
 	if len(tips) != 1 || said == "" {
 		return text, ""
 	}
-	return strings.Trim(strings.Replace(text, said, "", 1), aroundNames), said
+	return strings.Trim(strings.Replace(text, said, "", 1), sizetext.AroundNames), said
 }
 
 // isUpper reports whether a line may be one of headings above the first group, and no title.
@@ -385,8 +386,8 @@ func (t *grouped) lanes(group span, above axis, known bool) []lane {
 	}
 	if known {
 		at, text := t.g.Ref(t.tier, group.left), t.g.At(t.tier, group.left)
-		if named, ok := namedSize(t.lex, text); ok && catalog.Role(named.role) == above.role {
-			text = named.text
+		if named, ok := namedSize(t.lex, text); ok && catalog.Role(named.Role) == above.role {
+			text = named.Text
 		}
 		lanes = append(lanes, always(above.label, text, above.at, at))
 	} else if l, named := t.ownTip(group); named {

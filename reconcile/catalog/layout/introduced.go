@@ -8,6 +8,7 @@ import (
 
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/internal/pattern"
 )
 
@@ -56,7 +57,7 @@ func introducedItem(g *grid.Grid, lex *lexicon.Lexicon, line int) (number string
 		}
 	}
 	atStart := count == 0
-	if number == "" || atStart && (isItemNumber(number) || belowHeading(g, lex, line)) || !saysEnough(lex, withNext(g, line, said)) {
+	if number == "" || atStart && (lexicon.IsItemNumber(number) || belowHeading(g, lex, line)) || !saysEnough(lex, withNext(g, line, said)) {
 		return "", nil // what begins with a number is looked at by itself
 	}
 	return number, said
@@ -98,14 +99,14 @@ func speaksOnly(g *grid.Grid, line, col int) bool {
 // cutIntroduced returns the first part number in a sentence, which begins with a capital, and what stands before it and behind it: one with digits,
 // or else one of letters alone, "HK-S". Without one, all stands before.
 func cutIntroduced(text string) (before, number, behind string) {
-	for _, is := range [...]func(string) bool{isItemNumber, isLettered} {
+	for _, is := range [...]func(string) bool{lexicon.IsItemNumber, isLettered} {
 		from := 0
 		for word := range strings.FieldsSeq(text) {
 			at := from + strings.Index(text[from:], word)
 			from = at + len(word)
-			trimmed := strings.Trim(word, aroundNames+".")
+			trimmed := strings.Trim(word, sizetext.AroundNames+".")
 			if first, _ := utf8.DecodeRuneInString(trimmed); unicode.IsUpper(first) && len(trimmed) <= longestIntroduced && is(trimmed) {
-				return strings.TrimSpace(text[:at]), trimmed, strings.TrimLeft(text[from:], aroundNames+".")
+				return strings.TrimSpace(text[:at]), trimmed, strings.TrimLeft(text[from:], sizetext.AroundNames+".")
 			}
 		}
 	}
@@ -128,15 +129,15 @@ func shapeOf(number string) (string, bool) {
 
 // bearsSize reports whether a text has a number that looks like a size and is none by which tips are called.
 func bearsSize(lex *lexicon.Lexicon, text string) bool {
-	return slices.ContainsFunc(measure().FindAllString(text, mostSpoken), func(number string) bool {
-		return (strings.ContainsAny(number, decimalMarks) || hasUnit(number)) && !isTipName(lex, number)
+	return slices.ContainsFunc(sizetext.Measure().FindAllString(text, mostSpoken), func(number string) bool {
+		return (strings.ContainsAny(number, sizetext.DecimalMarks) || sizetext.HasUnit(number)) && !isTipName(lex, number)
 	})
 }
 
 // bearsTip reports whether a text has a number with decimals by which tips are called.
 func bearsTip(lex *lexicon.Lexicon, text string) bool {
-	return slices.ContainsFunc(measure().FindAllString(text, mostSpoken), func(number string) bool {
-		return strings.ContainsAny(number, decimalMarks) && isTipName(lex, number)
+	return slices.ContainsFunc(sizetext.Measure().FindAllString(text, mostSpoken), func(number string) bool {
+		return strings.ContainsAny(number, sizetext.DecimalMarks) && isTipName(lex, number)
 	})
 }
 

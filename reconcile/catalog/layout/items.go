@@ -9,6 +9,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
@@ -22,8 +23,6 @@ import (
 const (
 	// bullets are the signs before items.
 	bullets = "-–—•·*◦▪■●○→»>‣"
-	// dashes may stand between the number and what is said of it.
-	dashes = "-–—"
 	// leastItems is how many items make a list, and leastInItem how many sizes each of them gives by name.
 	leastItems  = 3
 	leastInItem = 2
@@ -41,8 +40,8 @@ type naming struct {
 func listAbove(g *grid.Grid, lex *lexicon.Lexicon) []string {
 	for line := 1; line <= min(g.Lines, cardProbe); line++ {
 		for _, id := range g.Row(line, 1, g.Width) {
-			if text := g.Text(id); len(text) <= lexicon.LongestNote && strings.ContainsAny(text, "xX"+timesSigns) {
-				if names := namesListed(lex, text, 3); names != nil {
+			if text := g.Text(id); len(text) <= lexicon.LongestNote && strings.ContainsAny(text, "xX"+sizetext.TimesSigns) {
+				if names := sizetext.NamesListed(lex, text, 3); names != nil {
 					return names
 				}
 			}
@@ -52,19 +51,19 @@ func listAbove(g *grid.Grid, lex *lexicon.Lexicon) []string {
 }
 
 // sizesIn returns the sizes of a text with their names.
-func (n naming) sizesIn(lex *lexicon.Lexicon, text string) []sizeIn {
+func (n naming) sizesIn(lex *lexicon.Lexicon, text string) []sizetext.Size {
 	if n.listed == nil {
-		return sizesIn(lex, text, n.behind)
+		return sizetext.In(lex, text, n.behind)
 	}
-	pieces := slices.Clone(listWithin(text))
+	pieces := slices.Clone(sizetext.ListWithin(text))
 	if len(pieces) != len(n.listed) {
 		return nil
 	}
 	from := strings.Index(text, pieces[0])
-	shareUnit(pieces)
-	var sizes []sizeIn
+	sizetext.ShareUnit(pieces)
+	var sizes []sizetext.Size
 	for i, name := range n.listed {
-		sizes = append(sizes, sizeIn{role: sizeNamed(lex, name), name: name, text: pieces[i], from: from})
+		sizes = append(sizes, sizetext.Size{Role: sizetext.RoleNamed(lex, name), Name: name, Text: pieces[i], From: from})
 	}
 	return sizes
 }
@@ -213,7 +212,7 @@ func possibleSizes(lex *lexicon.Lexicon, all []card) int {
 	count := 0
 	for _, c := range all {
 		for _, e := range c {
-			if traits.Of[e.role].Want == traits.Length && (sizeIn{role: string(e.role), text: e.value}).possible(lex) {
+			if traits.Of[e.role].Want == traits.Length && (sizetext.Size{Role: string(e.role), Text: e.value}).Possible(lex) {
 				count++
 			}
 		}
@@ -239,26 +238,26 @@ var counted = pattern.Lazy(`^\(?\d{1,2}[.)] +`)
 func itemNumber(lex *lexicon.Lexicon, text string) (number, rest string) {
 	text = withoutLead(text)
 	if first, behind, found := strings.Cut(text, " "); found && lex.Words.Means("filler", first) { // "the FM-21 is"
-		if number, _, _ := strings.Cut(behind, " "); isItemNumber(number) {
+		if number, _, _ := strings.Cut(behind, " "); lexicon.IsItemNumber(number) {
 			text = behind
 		}
 	}
-	if at := wideGap().FindStringIndex(text); at != nil && !strings.ContainsAny(text[:at[0]], ":：") && isItemNumber(text[:at[0]]) {
+	if at := wideGap().FindStringIndex(text); at != nil && !strings.ContainsAny(text[:at[0]], ":：") && lexicon.IsItemNumber(text[:at[0]]) {
 		return text[:at[0]], strings.Join(strings.Fields(text[at[1]:]), " ")
 	}
 	text = strings.Join(strings.Fields(text), " ")
 	if numbers, rest := together(text); numbers != "" {
 		return numbers, rest
 	}
-	if number, rest, colon := cutLabel(text); colon && isItemNumber(number) && !leadsToNumber(number) && !saysWhen(text) && len(sizesIn(lex, number, false)) == 0 {
+	if number, rest, colon := cutLabel(text); colon && lexicon.IsItemNumber(number) && !leadsToNumber(number) && !saysWhen(text) && len(sizetext.In(lex, number, false)) == 0 {
 		return numberAndName(lex, number, rest)
 	}
-	for _, dash := range dashes {
-		if number, rest, found := strings.Cut(text, " "+string(dash)+" "); found && isItemNumber(number) && !leadsToNumber(number) {
+	for _, dash := range sizetext.Dashes {
+		if number, rest, found := strings.Cut(text, " "+string(dash)+" "); found && lexicon.IsItemNumber(number) && !leadsToNumber(number) {
 			return numberAndName(lex, number, strings.TrimSpace(rest))
 		}
 	}
-	if number, rest, blank := strings.Cut(text, " "); blank && isItemNumber(number) {
+	if number, rest, blank := strings.Cut(text, " "); blank && lexicon.IsItemNumber(number) {
 		return strings.TrimRight(number, ",;:"), strings.TrimSpace(rest)
 	}
 	return "", ""
@@ -268,15 +267,15 @@ func itemNumber(lex *lexicon.Lexicon, text string) (number, rest string) {
 func leadsToNumber(text string) bool {
 	at := strings.LastIndexByte(text, ' ')
 	first, _ := utf8.DecodeRuneInString(text[at+1:])
-	return at > 0 && unicode.IsUpper(first) && isItemNumber(text[at+1:]) && strings.ContainsFunc(text[:at], unicode.IsLower) && !bearsNumber(text[:at])
+	return at > 0 && unicode.IsUpper(first) && lexicon.IsItemNumber(text[at+1:]) && strings.ContainsFunc(text[:at], unicode.IsLower) && !bearsNumber(text[:at])
 }
 
 // together returns the part numbers that a text begins with, where several share what is said behind them, as they are written.
 func together(text string) (numbers, rest string) {
-	if parts := lexicon.PartsOf(text); parts != nil && isItemNumber(parts[0]) {
+	if parts := lexicon.PartsOf(text); parts != nil && lexicon.IsItemNumber(parts[0]) {
 		return text, ""
 	}
-	if first, _, _ := strings.Cut(text, " "); !lexicon.LooksLikeCode(strings.TrimRight(first, aroundNames)) {
+	if first, _, _ := strings.Cut(text, " "); !lexicon.LooksLikeCode(strings.TrimRight(first, sizetext.AroundNames)) {
 		return "", "" // most texts begin with a word
 	}
 	for end := range text[:min(len(text), longestLabel)] {
@@ -284,8 +283,8 @@ func together(text string) (numbers, rest string) {
 		if end == 0 || !strings.HasPrefix(behind, " ") && !strings.HasPrefix(behind, ":") && !strings.HasPrefix(behind, "：") && !strings.HasPrefix(behind, ",") {
 			continue
 		}
-		if parts := lexicon.PartsOf(text[:end]); parts != nil && isItemNumber(parts[0]) {
-			numbers, rest = text[:end], strings.TrimLeft(behind, aroundNames)
+		if parts := lexicon.PartsOf(text[:end]); parts != nil && lexicon.IsItemNumber(parts[0]) {
+			numbers, rest = text[:end], strings.TrimLeft(behind, sizetext.AroundNames)
 		}
 	}
 	return numbers, rest
@@ -297,16 +296,10 @@ var wideGap = pattern.Lazy(`[ \x{a0}]{2,}|[ \x{a0}]*[\t\x{3000}]\s*`)
 // numberAndName takes the name of a part off its number: "KD-5 Iron 5" has one, and "KD-5 B" may all be number.
 func numberAndName(lex *lexicon.Lexicon, text, rest string) (number, behind string) {
 	number, name, found := strings.Cut(text, " ")
-	if !found || !isItemNumber(number) || !lexicon.HasWord(name) && !strings.ContainsFunc(name, lexicon.IsWide) && lex.ClubHeading(name) == "" {
+	if !found || !lexicon.IsItemNumber(number) || !lexicon.HasWord(name) && !strings.ContainsFunc(name, lexicon.IsWide) && lex.ClubHeading(name) == "" {
 		return text, rest
 	}
 	return number, name + ": " + rest
-}
-
-// isItemNumber reports whether a text is a part number with letters and digits, and no size.
-func isItemNumber(text string) bool {
-	return strings.ContainsFunc(text, unicode.IsLetter) && strings.ContainsFunc(text, unicode.IsNumber) && lexicon.LooksLikeCode(text) &&
-		value.Read(text, value.Context{Want: value.WantLength}).Kind != value.Length
 }
 
 // isBare reports whether a text is a number without a word: "400 in stock" has one, and so have "$0.42" and "0,42 €" by their signs.
@@ -510,7 +503,7 @@ func beginItem(g *grid.Grid, lex *lexicon.Lexicon, line int) (number string, sai
 	said = []saidAt{{rest, g.Ref(line, col)}}
 	for col++; col <= g.Width; col++ {
 		text := g.At(line, col)
-		if last := &said[len(said)-1]; text != "" && (correctsAhead(lex, text) || corrects(lex, text) || correctedBy(lex, last.text)) {
+		if last := &said[len(said)-1]; text != "" && (correctsAhead(lex, text) || sizetext.Corrects(lex, text) || correctedBy(lex, last.text)) {
 			last.text += ", " + text // cut in the middle of putting right a size
 			continue
 		}
@@ -541,7 +534,7 @@ func spokenAt(g *grid.Grid, line int) int {
 // what is said in the column in which that begins: it follows the last of several numbers, or a name and a colon. Below headings such a
 // line is the row of a table.
 func besideNumber(g *grid.Grid, lex *lexicon.Lexicon, line int) (number, rest string, col int) {
-	if number = withoutLead(g.At(line, 1)); !isItemNumber(number) || leadsToNumber(number) {
+	if number = withoutLead(g.At(line, 1)); !lexicon.IsItemNumber(number) || leadsToNumber(number) {
 		return "", "", 0
 	}
 	all := number
@@ -550,7 +543,7 @@ func besideNumber(g *grid.Grid, lex *lexicon.Lexicon, line int) (number, rest st
 		if numbers, rest := together(all); len(numbers) > len(all)-len(g.At(line, col)) && !belowHeading(g, lex, line) {
 			return numbers, rest, col
 		}
-		if !isItemNumber(g.At(line, col)) {
+		if !lexicon.IsItemNumber(g.At(line, col)) {
 			break
 		}
 	}
@@ -563,18 +556,18 @@ func besideNumber(g *grid.Grid, lex *lexicon.Lexicon, line int) (number, rest st
 // say adds to an item what a text says of it: sizes by name, a price or a count, and, where nothing did yet, a description.
 func (c card) say(lex *lexicon.Lexicon, text string, at sheet.Ref, named naming) card {
 	for _, s := range named.sizesIn(lex, text) {
-		c = append(c, entry{label: s.name, value: s.text, at: at, valueAt: at, role: catalog.Role(s.role)})
+		c = append(c, entry{label: s.Name, value: s.Text, at: at, valueAt: at, role: catalog.Role(s.Role)})
 	}
 	for _, clause := range betweenSayings().Split(text, -1) {
 		said := clause
 		if sizes := named.sizesIn(lex, clause); len(sizes) > 0 {
-			said = clause[:sizes[0].from]
+			said = clause[:sizes[0].From]
 		} else if amount, ok := amountIn(lex, clause); ok {
 			amount.at, amount.valueAt = at, at
 			c = append(c, amount)
 			continue
 		}
-		said = strings.Trim(said, aroundNames)
+		said = strings.Trim(said, sizetext.AroundNames)
 		if said != "" && !slices.ContainsFunc(c, func(e entry) bool { return e.role == catalog.Description }) {
 			c = append(c, entry{label: "description", value: said, at: at, valueAt: at, role: catalog.Description})
 		}
@@ -598,7 +591,7 @@ func sizedBeside(g *grid.Grid, lex *lexicon.Lexicon, line int) bool {
 	if countCells(g, line, span{left: 1, right: g.Width}) != 2 || !strings.Contains(text, " ") {
 		return false
 	}
-	return max(len(sizesIn(lex, text, false)), len(sizesIn(lex, text, true))) >= leastInItem && !belowHeading(g, lex, line)
+	return max(len(sizetext.In(lex, text, false)), len(sizetext.In(lex, text, true))) >= leastInItem && !belowHeading(g, lex, line)
 }
 
 // spokenBeside reports whether the cells behind the first of a line are pieces of one sentence, which was cut at its commas: they give several
@@ -615,7 +608,7 @@ func spokenBeside(g *grid.Grid, lex *lexicon.Lexicon, line int) bool {
 		}
 		for _, clause := range spokenClauses(lex, text) {
 			for _, s := range spokenSizes(lex, clause) {
-				roles = append(roles, s.role)
+				roles = append(roles, s.Role)
 			}
 		}
 	}
@@ -627,7 +620,7 @@ func spokenBeside(g *grid.Grid, lex *lexicon.Lexicon, line int) bool {
 func belowHeading(g *grid.Grid, lex *lexicon.Lexicon, line int) bool {
 	for above := line - 1; above >= 1 && above >= line-farthestHeading; above-- {
 		text := g.At(above, 1)
-		if number, _ := itemNumber(lex, text); number == "" && !isItemNumber(withoutLead(text)) && isHeadingLine(g, lex, above, 1, g.Width) {
+		if number, _ := itemNumber(lex, text); number == "" && !lexicon.IsItemNumber(withoutLead(text)) && isHeadingLine(g, lex, above, 1, g.Width) {
 			return true
 		}
 	}
@@ -662,7 +655,7 @@ func amountIn(lex *lexicon.Lexicon, text string) (amount entry, ok bool) {
 	case number == 0:
 		return stockBefore(lex, text)
 	}
-	label := strings.Trim(text[:number], aroundNames)
+	label := strings.Trim(text[:number], sizetext.AroundNames)
 	role, score := roleOfLabel(lex, label)
 	want := traits.Of[role].Want
 	return entry{label: label, value: text[number:], role: role}, score >= lexicon.HeadingScore && (want == traits.Price || want == traits.Count)
@@ -678,9 +671,9 @@ func stockBefore(lex *lexicon.Lexicon, text string) (stock entry, ok bool) {
 	if found == nil {
 		return entry{}, false
 	}
-	label := strings.Trim(text[len(found[1]):], aroundNames)
+	label := strings.Trim(text[len(found[1]):], sizetext.AroundNames)
 	for n, next := range label { // the word for pieces between
-		if hit, known := lex.Words.Unit(label[:n]); n > 0 && !inWord(next) && known && hit.Value == "pcs" {
+		if hit, known := lex.Words.Unit(label[:n]); n > 0 && !lexicon.InWord(next) && known && hit.Value == "pcs" {
 			label = strings.TrimLeft(label[n:], " .")
 			break
 		}

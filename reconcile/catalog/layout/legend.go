@@ -10,6 +10,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/internal/pattern"
 )
@@ -221,7 +222,7 @@ func sizeNameIn(lex *lexicon.Lexicon, clause string) string {
 		return ""
 	}
 	words := strings.Fields(clause)
-	for i := range words[:min(len(words), farName)] {
+	for i := range words[:min(len(words), sizetext.LongestName)] {
 		name := strings.Join(words[i:], " ")
 		if namesSize(lex, name) {
 			return name

@@ -62,7 +62,7 @@ func (r *Region) codesBeforeWords(lex *lexicon.Lexicon, h Heading) bool {
 		}
 		filled++
 		code, said, _ := strings.Cut(text, " ")
-		if said == "" || strings.ContainsFunc(said, unicode.IsDigit) || !isItemNumber(code) || seen[code] {
+		if said == "" || strings.ContainsFunc(said, unicode.IsDigit) || !lexicon.IsItemNumber(code) || seen[code] {
 			continue
 		}
 		seen[code] = true

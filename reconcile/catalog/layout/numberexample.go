@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/internal/pattern"
@@ -79,8 +80,8 @@ func shapeOfNumber(signs []rune) string {
 // exampleSizes returns the sizes that an example gives with their names, none where two have one name; or those of a list, in the one order in
 // which they are possible for parts of the kind.
 func (s *sayings) exampleSizes(said string) []exampleSize {
-	found := sizesIn(s.lex, said, false)
-	if behind := sizesIn(s.lex, said, true); len(behind) > len(found) {
+	found := sizetext.In(s.lex, said, false)
+	if behind := sizetext.In(s.lex, said, true); len(behind) > len(found) {
 		found = behind
 	}
 	if len(found) < leastInItem {
@@ -89,18 +90,18 @@ func (s *sayings) exampleSizes(said string) []exampleSize {
 	var sizes []exampleSize
 	unit := ""
 	for _, one := range found {
-		role := catalog.Role(one.role)
-		if in := s.lex.MatchIn(s.kind, one.name); len(in) > 0 {
+		role := catalog.Role(one.Role)
+		if in := s.lex.MatchIn(s.kind, one.Name); len(in) > 0 {
 			role = catalog.Role(in[0].Role)
 		}
-		number := strings.Replace(exampleNumber().FindString(one.text), ",", ".", 1)
+		number := strings.Replace(exampleNumber().FindString(one.Text), ",", ".", 1)
 		if number == "" || slices.ContainsFunc(sizes, func(e exampleSize) bool { return e.role == role }) {
 			return nil
 		}
 		whole, part, _ := strings.Cut(number, ".")
 		part = strings.TrimRight(part, "0")
-		e := exampleSize{name: one.name, role: role, digits: strings.TrimLeft(whole+part, "0"), decimals: len(part)}
-		if r := s.lex.Read(one.text, value.Context{Want: value.WantLength}); r.Kind == value.Length && r.UnitStated {
+		e := exampleSize{name: one.Name, role: role, digits: strings.TrimLeft(whole+part, "0"), decimals: len(part)}
+		if r := s.lex.Read(one.Text, value.Context{Want: value.WantLength}); r.Kind == value.Length && r.UnitStated {
 			e.unit, unit = r.Unit, r.Unit
 		}
 		sizes = append(sizes, e)
@@ -114,15 +115,15 @@ func (s *sayings) exampleSizes(said string) []exampleSize {
 }
 
 // listedSizes returns the sizes of a list without names.
-func (s *sayings) listedSizes(said string) (all []sizeIn) {
-	list := listWithin(said)
-	var found order
-	for _, o := range orders[s.kind] {
+func (s *sayings) listedSizes(said string) (all []sizetext.Size) {
+	list := sizetext.ListWithin(said)
+	var found sizetext.Order
+	for _, o := range sizetext.OrdersOf(s.kind) {
 		if len(o) != len(list) || slices.Contains(o, "") {
 			continue
 		}
-		sizes := sizesOf(s.lex, list, "mm")
-		if sizes == nil || !consistent(s.kind, o, sizes) {
+		sizes := sizetext.Millimetres(s.lex, list, "mm")
+		if sizes == nil || !sizetext.Consistent(s.kind, o, sizes) {
 			continue
 		}
 		if found != nil {
@@ -131,7 +132,7 @@ func (s *sayings) listedSizes(said string) (all []sizeIn) {
 		found = o
 	}
 	for i, role := range found {
-		all = append(all, sizeIn{role: string(role), name: nameOf[role], text: list[i]})
+		all = append(all, sizetext.Size{Role: string(role), Name: sizetext.NameOf(role), Text: list[i]})
 	}
 	return all
 }

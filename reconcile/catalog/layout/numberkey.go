@@ -10,6 +10,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
@@ -297,7 +298,7 @@ var scales = []scale{{unit: "mm"}, {unit: "mm", shift: 1}, {unit: "mm", shift: 2
 // which nearly all are possible. Where several are, it is that of the unit of the other fields, if that is one.
 func (f *numberField) settleScale(k *numberKey, kind catalog.Kind, digits []string) bool {
 	if f.scale.counts() && f.scale.unit != "" {
-		return f.fitting(f.scale, kind, digits) >= leastOfKey
+		return 100*f.fitting(f.scale, kind, digits) >= leastOfKey*len(digits)
 	}
 	if f.scale.shift == 0 && f.scale.unit != "" && f.fits(f.scale, kind, digits) {
 		return true
@@ -339,22 +340,18 @@ func (k *numberKey) unitSettled() string {
 
 // fits reports whether nearly all digits are possible sizes of a field's role in a scale.
 func (f *numberField) fits(s scale, kind catalog.Kind, digits []string) bool {
-	least := leastFitting
-	if len(digits) >= oneMayNot {
-		least = min(least, 100*(len(digits)-1)/len(digits))
-	}
-	return f.fitting(s, kind, digits) >= least
+	return sizetext.NearlyAll(f.fitting(s, kind, digits), len(digits))
 }
 
-// fitting is the share in percent of digits that are possible sizes of a field's role in a scale.
+// fitting counts the digits that are possible sizes of a field's role in a scale.
 func (f *numberField) fitting(s scale, kind catalog.Kind, digits []string) int {
 	fitting := 0
 	for _, one := range digits {
-		if mm, ok := s.millimetres(one); ok && possibleIn(kind, f.role, mm) {
+		if mm, ok := s.millimetres(one); ok && sizetext.PossibleIn(kind, f.role, mm) {
 			fitting++
 		}
 	}
-	return 100 * fitting / max(1, len(digits))
+	return fitting
 }
 
 // millimetres is what digits are in a scale.
@@ -435,7 +432,7 @@ func (k *numberKey) read(kind catalog.Kind, number string, fields []int) (pieces
 			whys = make([]string, len(fields))
 		}
 		if whys[n] = why; k.fields[fields[n]].isSize() {
-			pieces[n] = openText(number)
+			pieces[n] = sizetext.OpenText(number)
 		}
 	}
 	if number == "" {
@@ -464,7 +461,7 @@ func (k *numberKey) read(kind catalog.Kind, number string, fields []int) (pieces
 			}
 		}
 	}
-	for _, at := range exchanged(kind, roles, sizes) {
+	for _, at := range sizetext.Exchanged(kind, roles, sizes) {
 		open(places[at], fmt.Sprintf("the number %q has sizes of which two seem to stand in each other's place", number))
 	}
 	return pieces, whys

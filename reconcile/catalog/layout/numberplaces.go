@@ -12,6 +12,7 @@ import (
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/internal/pattern"
 )
@@ -49,7 +50,7 @@ func placeWord(text, value string) (from, to int) {
 		before, _ := utf8.DecodeLastRuneInString(text[:at[0]])
 		after, _ := utf8.DecodeRuneInString(text[at[1]:])
 		first, _ := utf8.DecodeRuneInString(text[at[0]:])
-		if lexicon.IsWide(first) || (at[0] == 0 || !inWord(before)) && (at[1] == len(text) || !inWord(after)) {
+		if lexicon.IsWide(first) || (at[0] == 0 || !lexicon.InWord(before)) && (at[1] == len(text) || !lexicon.InWord(after)) {
 			return at[0], at[1]
 		}
 	}
@@ -289,7 +290,7 @@ func (k *numberKey) possibleWith(cut func(string) []string, kind catalog.Kind, n
 			}
 			fits = lexicon.IsDigits(pieces[i])
 			if mm, ok := f.scale.millimetres(pieces[i]); fits && f.scale.counts() && f.scale.unit != "" {
-				fits = ok && possibleIn(kind, f.role, mm)
+				fits = ok && sizetext.PossibleIn(kind, f.role, mm)
 			}
 		}
 		if fits {

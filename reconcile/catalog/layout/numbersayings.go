@@ -9,6 +9,7 @@ import (
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/internal/pattern"
@@ -124,32 +125,29 @@ func (s *sayings) meaning(said string) numberField {
 	return f
 }
 
-// farName is how many words a name at the beginning or end of a text has at most, and how many characters where it has no blanks.
-const farName, farWideName = 5, 10
-
 // namesMore is by how much a longer name has to say more: "length in" says no more than "length".
 const namesMore = 0.1
 
 // named returns what a text names best at its beginning, or else anywhere.
 func (s *sayings) named(text string) (name string, role catalog.Role) {
-	text = strings.Trim(text, aroundNames+".|\"'")
+	text = strings.Trim(text, sizetext.AroundNames+".|\"'")
 	if cut := strings.IndexAny(text, "([（［,;，；："); cut > 0 {
 		text = text[:cut]
 	}
 	best := 0.0
 	try := func(candidate string) {
-		candidate = strings.Trim(candidate, aroundNames+".")
+		candidate = strings.Trim(candidate, sizetext.AroundNames+".")
 		if found := s.lex.MatchIn(s.kind, candidate); len(found) > 0 && found[0].Score >= lexicon.HeadingScore && found[0].Score > best+namesMore {
 			best, name, role = found[0].Score, candidate, catalog.Role(found[0].Role)
 		}
 	}
 	list := strings.Fields(text)
-	for n := 1; n <= min(farName, len(list)); n++ {
+	for n := 1; n <= min(sizetext.LongestName, len(list)); n++ {
 		try(strings.Join(list[:n], " "))
 	}
 	if first, _ := utf8.DecodeRuneInString(text); lexicon.IsWide(first) {
 		signs := []rune(text)
-		for n := 2; n <= min(farWideName, len(signs)); n++ {
+		for n := 2; n <= min(sizetext.LongestWideName, len(signs)); n++ {
 			try(string(signs[:n]))
 		}
 	}
@@ -168,9 +166,9 @@ func (s *sayings) spokenOf(text string) (name string, role catalog.Role, clear b
 	case len(said.Roles) == 1:
 		return said.Roles[0].Words, catalog.Role(said.Roles[0].Role), true
 	case said.Class == ofLengths && s.kind == catalog.Heads:
-		return nameOf[catalog.HoselLength], catalog.HoselLength, true
+		return sizetext.NameOf(catalog.HoselLength), catalog.HoselLength, true
 	case said.Class == ofLengths:
-		return nameOf[catalog.Length], catalog.Length, true
+		return sizetext.NameOf(catalog.Length), catalog.Length, true
 	}
 	return "", "", true
 }
@@ -338,7 +336,7 @@ func (s *sayings) codesNamed(f *numberField) map[string]string {
 
 // calls reports whether a text names a field and nothing else.
 func (s *sayings) calls(f *numberField, text string) bool {
-	text = strings.Trim(text, aroundNames+".")
+	text = strings.Trim(text, sizetext.AroundNames+".")
 	if text == "" || utf8.RuneCountInString(text) > longestLabel || strings.ContainsFunc(text, unicode.IsDigit) || strings.ContainsAny(text, pairSigns) {
 		return false
 	}

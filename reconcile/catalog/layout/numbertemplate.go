@@ -6,6 +6,7 @@ import (
 	"unicode"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/internal/pattern"
 )
 
@@ -102,7 +103,7 @@ func templatesIn(text string, numbers []string) (all []writtenTemplate) {
 func blankTemplates(marked string, names []string, blanks int) (all []writtenTemplate) {
 	fields := strings.Fields(marked)
 	for i := 0; i+blanks < len(fields); i++ {
-		token := strings.Trim(strings.Join(fields[i:i+blanks+1], " "), aroundNames+`"'.`)
+		token := strings.Trim(strings.Join(fields[i:i+blanks+1], " "), sizetext.AroundNames+`"'.`)
 		if len(token) >= leastInNumber && len(token) <= longestNumber && !strings.ContainsAny(token, pairSigns+",;()") {
 			all = append(all, writtenTemplate{restored(token, names), []rune(token), names, strings.Join(fields[i+blanks+1:], " ")})
 		}
@@ -223,7 +224,7 @@ func (s *sayings) markFields(k *numberKey, t *numberTemplate, written writtenTem
 				f, at = s.meaning(written.names[sign-firstPlaceholder]), 0
 			}
 		}
-		if role := sizeNamed(s.lex, whole); at < 0 && role != "" && len(whole) == 1 && k.sizes() > 0 { // L beside OD and ID
+		if role := sizetext.RoleNamed(s.lex, whole); at < 0 && role != "" && len(whole) == 1 && k.sizes() > 0 { // L beside OD and ID
 			if f, at = s.meaning(whole), 0; !f.isSize() {
 				f = numberField{name: whole, role: catalog.Role(role), scale: unsaid, letters: whole}
 			}

@@ -10,6 +10,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
@@ -168,7 +169,7 @@ func cutApart(text string) []string {
 	for _, at := range apart().FindAllStringIndex(text, -1) {
 		before, _ := utf8.DecodeLastRuneInString(text[:at[0]])
 		after, _ := utf8.DecodeRuneInString(text[at[1]:])
-		if sign := strings.TrimSpace(text[at[0]:at[1]]); sign != "" && strings.ContainsAny(sign, "/"+dashes) && unicode.IsDigit(before) && (unicode.IsDigit(after) || after == '.') {
+		if sign := strings.TrimSpace(text[at[0]:at[1]]); sign != "" && strings.ContainsAny(sign, "/"+sizetext.Dashes) && unicode.IsDigit(before) && (unicode.IsDigit(after) || after == '.') {
 			continue
 		}
 		add(text[from:at[0]])
@@ -183,7 +184,7 @@ func namesCard(lex *lexicon.Lexicon, text string) bool {
 	if len(text) > longestLabel || strings.ContainsFunc(text, unicode.IsDigit) {
 		return false
 	}
-	text = strings.Trim(text, aroundNames+"#")
+	text = strings.Trim(text, sizetext.AroundNames+"#")
 	if _, card := lex.Words.Mark(text, "card"); card {
 		return true
 	}
@@ -212,7 +213,7 @@ func numberIn(lex *lexicon.Lexicon, text string) (before, number, rest string) {
 			if number, rest = codeFirst(fields[n:]); number != "" {
 				return numberBehind(lex, before, number, rest)
 			}
-		case n < 2 && isItemNumber(fields[n]):
+		case n < 2 && lexicon.IsItemNumber(fields[n]):
 			rest = strings.Join(fields[n+1:], " ")
 			if role, _ := roleOfLabel(lex, before); role != "" || beginsWithDigit(rest) {
 				return "", "", "" // a colour's number, a shaft's; the name of a size, D1
@@ -226,7 +227,7 @@ func numberIn(lex *lexicon.Lexicon, text string) (before, number, rest string) {
 // numberBehind returns, where cards are counted and the number of the part stands behind, that one: "Card 7: FX-10".
 func numberBehind(lex *lexicon.Lexicon, before, number, rest string) (string, string, string) {
 	next, behind, _ := strings.Cut(rest, " ")
-	if role, _ := roleKnown(lex, before); role == catalog.Part || len(number) >= leastInNumber || strings.Trim(number, "0123456789") != "" || !isItemNumber(next) {
+	if role, _ := roleKnown(lex, before); role == catalog.Part || len(number) >= leastInNumber || strings.Trim(number, "0123456789") != "" || !lexicon.IsItemNumber(next) {
 		return before, number, rest
 	}
 	return before, next, behind
@@ -242,7 +243,7 @@ func severalIn(lex *lexicon.Lexicon, text string) (before, numbers, rest string)
 		if !namesCard(lex, before) {
 			continue
 		}
-		if numbers, rest = together(strings.TrimLeft(text[len(before):], aroundNames)); numbers != "" {
+		if numbers, rest = together(strings.TrimLeft(text[len(before):], sizetext.AroundNames)); numbers != "" {
 			return before, numbers, rest
 		}
 	}
@@ -291,7 +292,7 @@ func markStarts(lex *lexicon.Lexicon, pieces []plainPiece) (lanes []int, ok bool
 			role, _ := roleKnown(lex, p.before)
 			groups[key] = &startGroup{first: i, names: namesCard(lex, p.before), part: role == catalog.Part}
 		}
-		if groups[key].count++; isItemNumber(p.number) {
+		if groups[key].count++; lexicon.IsItemNumber(p.number) {
 			groups[key].coded++
 		}
 	}
@@ -593,11 +594,11 @@ func labelsSize(lex *lexicon.Lexicon, text string) bool {
 
 // trimLabel takes off a label what stands about it, but for brackets of its own: "Base (mm) =".
 func trimLabel(text string) string {
-	text = strings.Trim(text, strings.NewReplacer("(", "", ")", "", "（", "", "）", "").Replace(aroundNames))
+	text = strings.Trim(text, strings.NewReplacer("(", "", ")", "", "（", "", "）", "").Replace(sizetext.AroundNames))
 	if open := strings.ContainsAny(text, "(（"); open == strings.ContainsAny(text, ")）") {
 		return text
 	}
-	return strings.Trim(text, aroundNames)
+	return strings.Trim(text, sizetext.AroundNames)
 }
 
 // pairsIn returns the labels of a piece with their values, none where it has no number.
@@ -615,7 +616,7 @@ func pairsIn(lex *lexicon.Lexicon, text string) []entry {
 		role, _ := roleKnown(lex, label)
 		return []entry{{label: label, value: value, role: role}}
 	}
-	places := slices.DeleteFunc(joined(lex, text, measure().FindAllStringIndex(text, 24)), func(at []int) bool { return !standsFree(text, at[0], at[1]) })
+	places := slices.DeleteFunc(sizetext.Joined(lex, text, sizetext.Measure().FindAllStringIndex(text, 24)), func(at []int) bool { return !lexicon.StandsFree(text, at[0], at[1]) })
 	if many := alternating(lex, text, places); many != nil {
 		return many
 	}
@@ -660,8 +661,8 @@ func alternating(lex *lexicon.Lexicon, text string, places [][]int) []entry {
 	if len(places) < 2 {
 		return nil
 	}
-	behind := strings.Trim(text[:places[0][0]], aroundNames) == ""
-	if behind == (strings.Trim(text[places[len(places)-1][1]:], aroundNames) == "") {
+	behind := strings.Trim(text[:places[0][0]], sizetext.AroundNames) == ""
+	if behind == (strings.Trim(text[places[len(places)-1][1]:], sizetext.AroundNames) == "") {
 		return nil // a number too many, or one too few
 	}
 	var all []entry

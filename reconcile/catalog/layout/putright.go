@@ -8,6 +8,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
 )
 
@@ -89,8 +90,8 @@ func wordsOfCorrection(lex *lexicon.Lexicon, text string) string {
 		written := strings.Fields(clause)
 		for n := min(longestPhrase, len(written)); n > 0; n-- {
 			for _, phrase := range [...]string{strings.Join(written[:n], " "), strings.Join(written[len(written)-n:], " ")} {
-				if corrects(lex, phrase) {
-					return strings.Trim(phrase, aroundNames+".!…")
+				if sizetext.Corrects(lex, phrase) {
+					return strings.Trim(phrase, sizetext.AroundNames+".!…")
 				}
 			}
 		}
@@ -140,9 +141,9 @@ func (c card) putRight(now entry, words string, sure bool) bool {
 	if at < 0 || countNumbers(c[at].value) != 1 {
 		return false
 	}
-	old := measure().FindString(c[at].value)
+	old := sizetext.Measure().FindString(c[at].value)
 	var others []string
-	for _, number := range measure().FindAllString(now.value, mostSpoken) {
+	for _, number := range sizetext.Measure().FindAllString(now.value, mostSpoken) {
 		if number != old {
 			others = append(others, number)
 		}

@@ -158,7 +158,7 @@ func (t *records) comesBack(line int) bool {
 // hasPart reports whether a line has a part number, and no size, where these stand: of digits alone it is a long one, perhaps with dashes.
 func (t *records) hasPart(line int) bool {
 	text := t.g.At(line, t.col)
-	return text != "" && (mayBePart(t.lex, text) || isItemNumber(text)) && (!lexicon.LooksNumeric(text) || isLongNumber(strings.ReplaceAll(text, "-", "")))
+	return text != "" && (mayBePart(t.lex, text) || lexicon.IsItemNumber(text)) && (!lexicon.LooksNumeric(text) || isLongNumber(strings.ReplaceAll(text, "-", "")))
 }
 
 // partAt returns the lines of the part whose number stands in a line, nil where that does not fit. Of a part that has not all lines it returns

@@ -34,7 +34,7 @@ func remarks(g *grid.Grid, places []sheet.Ref) map[string][]Remark {
 		}
 		var numbers []string
 		rest := inText().ReplaceAllStringFunc(text, func(token string) string {
-			if !isItemNumber(token) && !isLongNumber(token) {
+			if !lexicon.IsItemNumber(token) && !isLongNumber(token) {
 				return token
 			}
 			numbers = append(numbers, words.Fold(token))

@@ -1,20 +1,16 @@
 package layout
 
 import (
-	"cmp"
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
-	"sync"
 	"unicode"
-	"unicode/utf8"
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
-	"example.com/seatline/reconcile/catalog/words"
 )
 
 // Sizes stand together in one column also where its heading does not say in which order: "Size" above ".368 x .540 x 1.00". A title or note
@@ -73,27 +69,11 @@ func (r *Region) givesSizes(lex *lexicon.Lexicon, col int, role catalog.Role) bo
 			continue
 		}
 		numbers++
-		if possibleNumber(role, one.Number) {
+		if sizetext.PossibleNumber(role, one.Number) {
 			return true
 		}
 	}
 	return numbers == 0
-}
-
-// possibleNumber reports whether a bare number can be the size of a role: no sheet has such in units other than three, but for a few.
-func possibleNumber(role catalog.Role, number float64) bool {
-	return slices.ContainsFunc(traits.LengthUnits[:3], func(unit string) bool { return possibleAs(role, number*traits.UnitMM[unit]) })
-}
-
-// possibleAs reports whether a size, in mm, can be that of a role in parts of some kind.
-func possibleAs(role catalog.Role, mm float64) bool {
-	if role == catalog.TipTaken {
-		return traits.TipBounds[catalog.TipOD].Possible(mm)
-	}
-	return slices.ContainsFunc([]catalog.Kind{catalog.Heads, catalog.Ferrules, catalog.Tips}, func(kind catalog.Kind) bool {
-		b, known := traits.BoundsOf(kind, role)
-		return known && b.Possible(mm)
-	})
 }
 
 // gridVirtual reports whether a column was added for one of several sizes.
@@ -108,8 +88,8 @@ func (r *Region) listedSizes(col int) int {
 			continue
 		}
 		filled++
-		if strings.ContainsAny(text, "xX"+timesSigns) {
-			counts[len(splitTimes(text, false))]++
+		if strings.ContainsAny(text, "xX"+sizetext.TimesSigns) {
+			counts[len(sizetext.SplitTimes(text, false))]++
 		}
 	}
 	for count, n := range counts {
@@ -126,7 +106,7 @@ func (r *Region) splitList(lex *lexicon.Lexicon, at int, said catalog.Kind, titl
 	count := r.listedSizes(h.Col)
 	names, why, inferred := r.orderSaid(lex, h, count, titles)
 	if names == nil {
-		names, why = r.orderPossible(lex, r.kindSaid(lex, said, titles), r.sampleOf(h.Col, func(text string) []string { return splitTimes(text, false) }, count))
+		names, why = r.orderPossible(lex, r.kindSaid(lex, said, titles), r.sampleOf(h.Col, func(text string) []string { return sizetext.SplitTimes(text, false) }, count))
 		inferred = true
 	}
 	if names == nil {
@@ -162,94 +142,17 @@ func (r *Region) orderSaid(lex *lexicon.Lexicon, h Heading, count int, titles []
 			continue
 		}
 		for col := r.Left; col <= r.Right; col++ {
-			if text := r.Grid.At(line, col); text != "" && strings.ContainsAny(text, "xX"+timesSigns) {
+			if text := r.Grid.At(line, col); text != "" && strings.ContainsAny(text, "xX"+sizetext.TimesSigns) {
 				texts = append(texts, text)
 			}
 		}
 	}
 	for _, text := range texts {
-		if names := namesListed(lex, text, count); names != nil {
+		if names := sizetext.NamesListed(lex, text, count); names != nil {
 			return names, fmt.Sprintf("the order of the sizes is that of %q", text), false
 		}
 	}
 	return nil, "", false
-}
-
-// namesListed returns the names of as many sizes that a sentence lists.
-func namesListed(lex *lexicon.Lexicon, text string, count int) []string {
-	names := splitTimes(text, true)
-	if len(names) != count {
-		return nil
-	}
-	first, last := names[0], names[count-1]
-	if at := strings.LastIndexAny(first, ",;:–-([，；：。（"); at >= 0 {
-		first = first[at:]
-	}
-	if at := strings.IndexAny(last, ",;:)]，；：。、）"); at > 0 {
-		last = last[:at]
-	}
-	names[0], names[count-1] = sizeAtEnd(lex, first), sizeAtStart(lex, last)
-	roles := map[string]bool{}
-	for i, name := range names {
-		if rest, _, place := lex.Words.SplitUnit(name); place != "" && rest != "" {
-			names[i] = rest
-		}
-		role := sizeNamed(lex, names[i])
-		if role == "" || roles[role] {
-			return nil
-		}
-		roles[role] = true
-	}
-	return names
-}
-
-// sizeNamed returns the role of a size that a text names, empty where it names none.
-func sizeNamed(lex *lexicon.Lexicon, text string) string {
-	for _, found := range lex.Match(text) {
-		switch want := traits.Of[catalog.Role(found.Role)].Want; {
-		case found.Score < leastNamed:
-			return ""
-		case want == traits.Length:
-			return found.Role
-		case want != traits.Text || found.Role == string(catalog.Description): // "top" is a form, and with a number a diameter
-			return ""
-		}
-	}
-	return ""
-}
-
-// leastNamed is the score from which a word beside a size in a text names it: "L" does, with a number behind it.
-const leastNamed = 0.15
-
-// sizeAtEnd returns the end of a text that best names a size, of four words at most.
-func sizeAtEnd(lex *lexicon.Lexicon, text string) string {
-	words := strings.Fields(strings.Trim(text, aroundNames))
-	return bestName(lex, len(words), func(n int) string { return strings.Join(words[len(words)-n:], " ") })
-}
-
-// sizeAtStart returns the beginning of a text that best names a size, of four words at most.
-func sizeAtStart(lex *lexicon.Lexicon, text string) string {
-	words := strings.Fields(strings.TrimLeft(strings.Trim(text, aroundNames), ". ")) // the point is that of a unit: "1.00 in. long"
-	return bestName(lex, len(words), func(n int) string { return strings.Join(words[:n], " ") })
-}
-
-// aroundNames is what stands about the name of a size in a text.
-const aroundNames = " ,;:=–-([)]，；：、（）"
-
-// betweenSizes stand between a size and the name of another.
-const betweenSizes = ",;/，；、"
-
-// bestName returns the surest of the names of one word and more, the shortest of several.
-func bestName(lex *lexicon.Lexicon, words int, name func(n int) string) string {
-	best, most := "", 0.0
-	for n := 1; n <= min(4, words); n++ {
-		if text := name(n); sizeNamed(lex, text) != "" {
-			if score := lex.Match(text)[0].Score; score > most {
-				best, most = text, score
-			}
-		}
-	}
-	return best
 }
 
 // kindSaid returns what the table lists by what the user, its titles or most of its rows say.
@@ -292,36 +195,15 @@ func kindNamed(name string) catalog.Kind {
 	return catalog.UnknownKind
 }
 
-// order is an order in which sizes are listed; a role that is empty stands for a length of which it is not known which it is.
-type order []catalog.Role
-
-// orders are those in which sizes of parts are listed (common practice): the two diameters together, the length before or behind, or the outer
-// diameter and the length of ferrules whose tip is said elsewhere.
-var orders = map[catalog.Kind][]order{
-	catalog.Ferrules: {
-		{catalog.Bore, catalog.BaseOD, catalog.Length}, {catalog.BaseOD, catalog.Bore, catalog.Length},
-		{catalog.Length, catalog.Bore, catalog.BaseOD}, {catalog.Length, catalog.BaseOD, catalog.Bore},
-		{catalog.Bore, catalog.BaseOD}, {catalog.BaseOD, catalog.Bore}, {catalog.BaseOD, catalog.Length}, {catalog.Length, catalog.BaseOD},
-	},
-	catalog.Heads: {
-		{catalog.HoselOD, catalog.Bore, ""}, {catalog.Bore, catalog.HoselOD, ""}, {"", catalog.HoselOD, catalog.Bore}, {"", catalog.Bore, catalog.HoselOD},
-		{catalog.HoselOD, catalog.Bore}, {catalog.Bore, catalog.HoselOD},
-	},
-}
-
-// nameOf is a heading for a role in which the vocabulary finds it.
-var nameOf = map[catalog.Role]string{catalog.Bore: "bore", catalog.BaseOD: "base OD", catalog.Length: "length", catalog.HoselOD: "hosel OD", catalog.TipTaken: "fits tip",
-	catalog.TopOD: "top OD", catalog.HoselLength: "hosel length"}
-
 // orderPossible returns the names of the sizes in the one order in which nearly all lists are possible for parts of a kind, in one unit.
 func (r *Region) orderPossible(lex *lexicon.Lexicon, kind catalog.Kind, lists [][]value.Reading) (names []string, why string) {
-	var found []order
-	for _, o := range orders[kind] {
+	var found []sizetext.Order
+	for _, o := range sizetext.OrdersOf(kind) {
 		if len(lists) == 0 || len(o) != len(lists[0]) {
 			continue
 		}
 		for _, unit := range []string{"mm", "in", "thou"} {
-			if o.fits(kind, lists, unit) {
+			if o.Fits(kind, lists, unit) {
 				found = append(found, o)
 				break
 			}
@@ -332,45 +214,14 @@ func (r *Region) orderPossible(lex *lexicon.Lexicon, kind catalog.Kind, lists []
 	}
 	var said []string
 	for _, role := range found[0] {
-		names = append(names, nameOf[role])
+		names = append(names, sizetext.NameOf(role))
 		if role == "" {
 			said = append(said, "a length")
 		} else {
-			said = append(said, nameOf[role])
+			said = append(said, sizetext.NameOf(role))
 		}
 	}
 	return names, fmt.Sprintf("the sizes taken as %s: in no other order are they possible for %s", strings.Join(said, " × "), kind)
-}
-
-// leastFitting is the share of lists in percent that have to be possible in an order: single cells may be wrong, one of so many in any case.
-const leastFitting, oneMayNot = 95, 5
-
-// hasBore reports whether an order has the hole, against which the outer diameter is held; without it that has to be a common one.
-func (o order) hasBore() bool { return slices.Contains(o, catalog.Bore) }
-
-func (o order) fits(kind catalog.Kind, lists [][]value.Reading, unit string) bool {
-	fitting := 0
-	for _, list := range lists {
-		sizes := map[catalog.Role]float64{}
-		possible := true
-		for i, one := range list {
-			mm := one.Number * traits.UnitMM[unit]
-			if one.Kind == value.Length {
-				mm = traits.MM(one.Dim.Nominal())
-			}
-			role := o[i]
-			if role == "" {
-				role = catalog.HoselLength
-			}
-			b, _ := traits.BoundsOf(kind, role)
-			possible = possible && b.Possible(mm) && (o.hasBore() || role == catalog.Length || b.Common(mm))
-			sizes[role] = mm
-		}
-		if possible && sizes[catalog.Bore] < max(sizes[catalog.BaseOD], sizes[catalog.HoselOD]) {
-			fitting++
-		}
-	}
-	return 100*fitting >= leastFitting*len(lists) || len(lists) >= oneMayNot && fitting == len(lists)-1
 }
 
 // sampleOf reads the lists of sizes in a sample of a column, those that have as many as most.
@@ -381,7 +232,7 @@ func (r *Region) sampleOf(col int, split func(string) []string, count int) [][]v
 		if len(pieces) != count {
 			continue
 		}
-		shareUnit(pieces)
+		sizetext.ShareUnit(pieces)
 		var list []value.Reading
 		for _, piece := range pieces {
 			one := value.Read(piece, value.Context{Want: value.WantLength})
@@ -404,21 +255,21 @@ func (r *Region) splitDescriptions(lex *lexicon.Lexicon, said catalog.Kind, titl
 		if len(texts) < 2 {
 			continue
 		}
-		roles, names, sizes := namedLists(lex, texts)
+		roles, names, sizes := sizetext.ListedInMost(lex, texts)
 		if len(roles) < 2 {
-			roles, names, sizes = namedSizes(lex, texts)
+			roles, names, sizes = sizetext.NamedInMost(lex, texts)
 		}
 		if len(roles) > 1 {
 			divide := func(text string) []string {
 				pieces := make([]string, len(roles))
 				for _, s := range sizes(text) {
-					at := slices.Index(roles, s.role)
+					at := slices.Index(roles, s.Role)
 					switch {
 					case at < 0:
 					case pieces[at] != "":
-						pieces[at] += " / " + s.text // two sizes of one name: for a person to say
+						pieces[at] += " / " + s.Text // two sizes of one name: for a person to say
 					default:
-						pieces[at] = s.text
+						pieces[at] = s.Text
 					}
 				}
 				return pieces
@@ -433,18 +284,18 @@ func (r *Region) splitDescriptions(lex *lexicon.Lexicon, said catalog.Kind, titl
 				continue
 			}
 			if names == nil {
-				names, why = r.orderPossible(lex, r.kindSaid(lex, said, titles), r.sampleOf(h.Col, listWithin, count))
+				names, why = r.orderPossible(lex, r.kindSaid(lex, said, titles), r.sampleOf(h.Col, sizetext.ListWithin, count))
 				inferred = true
 			}
 			if names == nil {
 				continue
 			}
 			divide := func(text string) []string {
-				pieces := listWithin(text)
+				pieces := sizetext.ListWithin(text)
 				if len(pieces) != count {
 					return make([]string, count)
 				}
-				shareUnit(pieces)
+				sizetext.ShareUnit(pieces)
 				return pieces
 			}
 			pieces := r.piecesOf(lex, h, names, why, inferred, divide)
@@ -479,13 +330,13 @@ func (r *Region) openExchanged(lex *lexicon.Lexicon, kind catalog.Kind, col int,
 	}
 	for line := r.Body; line <= r.To; line++ {
 		text := r.Grid.At(line, col)
-		sizes := sizesOf(lex, divide(text), unit)
+		sizes := sizetext.Millimetres(lex, divide(text), unit)
 		if sizes == nil {
 			continue
 		}
 		whys := make([]string, len(cols))
-		for _, i := range exchanged(kind, roles, sizes) {
-			r.Grid.Retell(line, cols[i], openText(text))
+		for _, i := range sizetext.Exchanged(kind, roles, sizes) {
+			r.Grid.Retell(line, cols[i], sizetext.OpenText(text))
 			whys[i] = fmt.Sprintf("of the sizes in %q, two seem to stand in each other's place", text)
 		}
 		r.openAt(cols, whys, line)
@@ -496,12 +347,12 @@ func (r *Region) openExchanged(lex *lexicon.Lexicon, kind catalog.Kind, col int,
 func (r *Region) listsPossible(lex *lexicon.Lexicon, kind catalog.Kind, col int, roles []catalog.Role, unit string, divide func(string) []string) int {
 	lists, fitting := 0, 0
 	for _, line := range r.SampleLines() {
-		sizes := sizesOf(lex, divide(r.Grid.At(line, col)), unit)
+		sizes := sizetext.Millimetres(lex, divide(r.Grid.At(line, col)), unit)
 		if sizes == nil {
 			continue
 		}
 		lists++
-		if consistent(kind, roles, sizes) {
+		if sizetext.Consistent(kind, roles, sizes) {
 			fitting++
 		}
 	}
@@ -509,19 +360,6 @@ func (r *Region) listsPossible(lex *lexicon.Lexicon, kind catalog.Kind, col int,
 		return 0
 	}
 	return 100 * fitting / lists
-}
-
-// sizesOf returns the sizes of a list in mm, nil where it is none.
-func sizesOf(lex *lexicon.Lexicon, pieces []string, unit string) []float64 {
-	sizes := make([]float64, len(pieces))
-	for i, piece := range pieces {
-		one := lex.Read(piece, value.Context{Want: value.WantLength, Unit: unit})
-		if one.Kind != value.Length {
-			return nil
-		}
-		sizes[i] = traits.MM(one.Dim.Nominal())
-	}
-	return sizes
 }
 
 // textsOf returns the texts of a sample of a column that hold words and digits.
@@ -536,36 +374,12 @@ func (r *Region) textsOf(col int) []string {
 	return texts
 }
 
-// measure is a number in a text, with its unit and its limits.
-var measure = sync.OnceValue(func() *regexp.Regexp {
-	unit := anyUnit()
-	return regexp.MustCompile(`(?i)(?:\d+[- ]\d+/\d+|\d+/\d+|\d*[.,]\d+|\d+)` + unit + `(?: ?(?:±|\+/-) ?\d*[.,]?\d+` + unit + `)?`)
-})
-
-// anyUnit is an expression for the unit behind a size, which may be missing.
-func anyUnit() string { return `(?: ?(?:` + words.Load().AnyUnit("mm", "in") + `))?` }
-
-// timesList is a list of three sizes within a text.
-var timesList = sync.OnceValue(func() *regexp.Regexp {
-	unit := anyUnit()
-	return regexp.MustCompile(`(?i)(?:\d*[.,]\d+|\d+)` + unit + `(?: ?[x×*] ?(?:\d*[.,]\d+|\d+(?:[- ]\d+/\d+|/\d+)?)` + unit + `){2}`)
-})
-
-// listWithin returns the sizes of the one list within a text, nil where there is none or several.
-func listWithin(text string) []string {
-	found := timesList().FindAllStringIndex(text, 2)
-	if len(found) != 1 || !standsFree(text, found[0][0], found[0][1]) {
-		return nil
-	}
-	return splitTimes(text[found[0][0]:found[0][1]], false)
-}
-
 // listsIn returns how many sizes the lists within texts have, zero where too few have any, and whether most have: where only some do, among
 // other goods, somebody has to say in which order the sizes are.
 func listsIn(texts []string) (count int, most bool) {
 	n := 0
 	for _, text := range texts {
-		if len(listWithin(text)) == 3 {
+		if len(sizetext.ListWithin(text)) == 3 {
 			n++
 		}
 	}
@@ -583,269 +397,3 @@ const leastInOrder = 60
 
 // leastListed is how many texts of a column list sizes at least, where a sentence says in which order.
 const leastListed = 2
-
-// GivesSizes reports whether a text has a number with a unit of length behind it, or lists three sizes.
-func GivesSizes(text string) bool {
-	return listWithin(text) != nil || hasUnit(text)
-}
-
-// hasUnit reports whether a text has a number with a unit of length behind it.
-func hasUnit(text string) bool {
-	return slices.ContainsFunc(withUnit().FindAllStringIndex(text, 24), func(at []int) bool { return standsFree(text, at[0], at[1]) })
-}
-
-// withUnit is a number in a text with a unit of length.
-var withUnit = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`(?i)(?:\d*[.,]\d+|\d+) ?(?:` + words.Load().AnyUnit("mm", "in") + `)`)
-})
-
-// standsFree reports whether what stands between two places of a text is no part of a longer word or number.
-func standsFree(text string, from, to int) bool {
-	before, _ := utf8.DecodeLastRuneInString(text[:from])
-	after, _ := utf8.DecodeRuneInString(text[to:])
-	return (from == 0 || !inWord(before) && !unicode.IsDigit(before) && !strings.ContainsRune(".,/-#", before)) &&
-		(to == len(text) || !inWord(after) && !unicode.IsDigit(after) && after != '/' && after != '-')
-}
-
-// inWord reports whether a sign is a letter that makes one word with what stands beside it: "外径13.6mm" are two, and so is "Ø13.6".
-func inWord(sign rune) bool {
-	return unicode.IsLetter(sign) && !lexicon.IsWide(sign) && !strings.ContainsRune(diameterSigns, sign)
-}
-
-// diameterSigns are the letters that stand for a diameter before a size.
-const diameterSigns = "ØøΦφ"
-
-// sizeIn is a size in a text with the name beside it, and where the first of both begins.
-type sizeIn struct {
-	role, name, text string
-	from             int
-}
-
-// sizesIn returns the sizes with names in a text, whose names stand before or behind them.
-func sizesIn(lex *lexicon.Lexicon, text string, behind bool) []sizeIn {
-	places := joined(lex, text, withMisread(text, measure().FindAllStringIndex(text, 24)))
-	var sizes []sizeIn
-	for i, at := range places {
-		if !standsFree(text, at[0], at[1]) {
-			continue
-		}
-		name := ""
-		if behind {
-			end := len(text)
-			if i+1 < len(places) {
-				end = places[i+1][0]
-			}
-			gap := text[at[1]:end]
-			if cut := strings.IndexAny(gap, betweenSizes+")）"); cut >= 0 {
-				gap = gap[:cut]
-			}
-			name = sizeAtStart(lex, gap)
-		} else {
-			from := 0
-			if i > 0 {
-				from = places[i-1][1]
-			}
-			gap := strings.TrimRight(text[from:at[0]], " ,;，；、：")
-			if last := strings.LastIndexAny(gap, betweenSizes+"(（："); last >= 0 {
-				_, size := utf8.DecodeRuneInString(gap[last:])
-				gap = gap[last+size:]
-			}
-			name = sizeAtEnd(lex, gap)
-		}
-		if name != "" {
-			from := at[0]
-			if before := strings.LastIndex(text[:from], name); !behind && before >= 0 { // which is otherwise written with more blanks
-				from = before
-			}
-			sizes = append(sizes, sizeIn{sizeNamed(lex, name), name, text[at[0]:at[1]], from})
-		}
-	}
-	return sizes
-}
-
-// withMisread lets the places of numbers reach over a letter in place of a digit, and the unit behind it: 13.O mm. What is in doubt is said where
-// the size is read.
-func withMisread(text string, places [][]int) [][]int {
-	for _, at := range places {
-		rest := text[at[1]:]
-		end, letters := 0, false
-		for end < len(rest) && (isDigit(rest[end]) || rest[end] == '.' || rest[end] == ',' || lexicon.DigitMeant(rest[end]) != 0) {
-			letters = letters || lexicon.DigitMeant(rest[end]) != 0
-			end++
-		}
-		if end = len(strings.TrimRight(rest[:end], decimalMarks)); !letters || end == 0 || !isDigit(text[at[1]-1]) {
-			continue
-		}
-		unit := len(unitAhead().FindString(rest[end:]))
-		if next, _ := utf8.DecodeRuneInString(rest[end+unit:]); unicode.IsLetter(next) || unicode.IsDigit(next) || unit == 0 && !strings.ContainsAny(rest[:1], decimalMarks) {
-			continue
-		}
-		at[1] += end + unit
-	}
-	return slices.CompactFunc(places, func(a, b []int) bool { return a[0] < b[1] && b[0] < a[1] })
-}
-
-func isDigit(b byte) bool { return b >= '0' && b <= '9' }
-
-// unitAhead is a unit at the beginning of a text.
-var unitAhead = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i)^` + anyUnit()) })
-
-// joined makes one place of those between which only a word or a sign stands by which they are one size, or several that go by one name:
-// "9.35 or 9.5", "13.4 - 13.6". One alone would be a choice that nobody made.
-func joined(lex *lexicon.Lexicon, text string, places [][]int) [][]int {
-	var all [][]int
-	for i, at := range places {
-		if i > 0 {
-			before := places[i-1]
-			if joins(lex, text[before[0]:before[1]], text[before[1]:at[0]], text[at[0]:at[1]]) {
-				all[len(all)-1][1] = at[1]
-				continue
-			}
-		}
-		all = append(all, slices.Clone(at))
-	}
-	return all
-}
-
-// joins reports whether what stands between two numbers joins them. A dash between blanks may just as well divide ("Iron 7 - 13.6 mm OD"), and
-// does so where one number has decimals and the other none.
-func joins(lex *lexicon.Lexicon, first, between, second string) bool {
-	sign := strings.TrimSpace(between)
-	switch {
-	case sign == "":
-		return false
-	case strings.Trim(sign, dashes) == "":
-		return strings.ContainsAny(first, decimalMarks) == strings.ContainsAny(second, decimalMarks)
-	case strings.Trim(sign, "/~+±xX"+timesSigns) == "":
-		return true
-	}
-	if corrects(lex, sign) {
-		return true // 13.6, no, sorry, 13.8
-	}
-	_, or := lex.Words.Mark(sign, "or")
-	_, to := lex.Words.Mark(sign, "to")
-	return (or || to) && sizeNamed(lex, sign) == "" // "od" is "from" in Polish
-}
-
-// decimalMarks stand before decimals.
-const decimalMarks = ".,"
-
-// namedSizes returns which sizes most texts give by name, with the names, and what finds them in a text: the names stand before the sizes
-// or behind them, where more of the sizes are such as their names have. "Iron 5 hosel OD 13.4 mm bore 9.5 mm" names as many either way.
-func namedSizes(lex *lexicon.Lexicon, texts []string) (roles, names []string, sizes func(text string) []sizeIn) {
-	before, behind := readNamed(lex, texts, false), readNamed(lex, texts, true)
-	best := before
-	switch cmp.Or(cmp.Compare(before.possible, behind.possible), cmp.Compare(before.total, behind.total)) {
-	case 0:
-		return nil, nil, nil
-	case -1:
-		best = behind
-	}
-	for _, role := range best.roles {
-		if best.counts[role]*5 >= len(texts)*3 {
-			roles = append(roles, role)
-			names = append(names, best.names[role])
-		}
-	}
-	return roles, names, func(text string) []sizeIn { return sizesIn(lex, text, best.behind) }
-}
-
-// namedReading is what texts give where the names of sizes stand before them, or behind.
-type namedReading struct {
-	behind bool
-	roles  []string
-	// names are the first names of the roles, and counts how many texts give each; of total sizes some are possible for their roles.
-	names           map[string]string
-	counts          map[string]int
-	total, possible int
-}
-
-// readNamed reads texts as ones in which the names of sizes stand before them, or behind.
-func readNamed(lex *lexicon.Lexicon, texts []string, behind bool) namedReading {
-	n := namedReading{behind: behind, names: map[string]string{}, counts: map[string]int{}}
-	for _, text := range texts {
-		seen := map[string]bool{}
-		for _, s := range sizesIn(lex, text, behind) {
-			if seen[s.role] {
-				continue
-			}
-			seen[s.role] = true
-			n.counts[s.role]++
-			n.total++
-			if s.possible(lex) {
-				n.possible++
-			}
-			if n.names[s.role] == "" {
-				n.names[s.role] = s.name
-				n.roles = append(n.roles, s.role)
-			}
-		}
-	}
-	return n
-}
-
-// possible reports whether a size in a text can be what its name says, in some unit where it has none.
-func (s sizeIn) possible(lex *lexicon.Lexicon) bool {
-	role := catalog.Role(s.role)
-	switch one := lex.Read(s.text, value.Context{Want: value.WantLength}); one.Kind {
-	case value.Length:
-		return possibleAs(role, traits.MM(one.Dim.Nominal()))
-	case value.Number:
-		return possibleNumber(role, one.Number)
-	}
-	return false
-}
-
-// namedList is a list of names of sizes before a list of as many sizes: ID/OD/L 9.35/13.60/18.0 MM.
-var namedList = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`(?i)(?:^|[\s,;(])((?:[\pL.Øø-]{1,12} ?/ ?){1,3}[\pL.Øø-]{1,12})[ :=]+((?:\d*[.,]?\d+ ?/ ?){1,3}\d*[.,]?\d+)(` + anyUnit() + `)`)
-})
-
-// listNamed returns the sizes of a text that stand in a list behind the list of their names, none where there is not one such list.
-func listNamed(lex *lexicon.Lexicon, text string) []sizeIn {
-	if !strings.Contains(text, "/") {
-		return nil
-	}
-	places := namedList().FindAllStringSubmatchIndex(text, 2)
-	if len(places) != 1 || !standsFree(text, places[0][2], places[0][1]) {
-		return nil
-	}
-	found := namedList().FindStringSubmatch(text)
-	names, values, unit := strings.Split(found[1], "/"), strings.Split(found[2], "/"), strings.TrimSpace(found[3])
-	if len(names) != len(values) {
-		return nil
-	}
-	var sizes []sizeIn
-	for i, name := range names {
-		name = strings.TrimSpace(name)
-		role := sizeNamed(lex, name)
-		if role == "" || slices.ContainsFunc(sizes, func(s sizeIn) bool { return s.role == role }) {
-			return nil
-		}
-		sizes = append(sizes, sizeIn{role, name, strings.TrimSpace(strings.TrimSpace(values[i]) + " " + unit), places[0][2]})
-	}
-	return sizes
-}
-
-// namedLists is namedSizes for texts that list the sizes behind their names, most of them the same ones.
-func namedLists(lex *lexicon.Lexicon, texts []string) (roles, names []string, sizes func(text string) []sizeIn) {
-	count := 0
-	for _, text := range texts {
-		list := listNamed(lex, text)
-		if len(list) == 0 {
-			continue
-		}
-		if roles == nil {
-			for _, s := range list {
-				roles, names = append(roles, s.role), append(names, s.name)
-			}
-		}
-		if slices.EqualFunc(list, roles, func(s sizeIn, role string) bool { return s.role == role }) {
-			count++
-		}
-	}
-	if count*5 < len(texts)*3 {
-		return nil, nil, nil
-	}
-	return roles, names, func(text string) []sizeIn { return listNamed(lex, text) }
-}

@@ -109,7 +109,7 @@ func spacedLinesOf(g *grid.Grid) (lines spacedLines) {
 	counts := map[int]int{}
 	for line := 1; line <= g.Lines; line++ {
 		words := strings.Fields(g.At(line, 1))
-		if len(words) <= leastFigures || !isItemNumber(words[0]) {
+		if len(words) <= leastFigures || !lexicon.IsItemNumber(words[0]) {
 			continue
 		}
 		l := spacedLine{line: line, words: words}

@@ -10,6 +10,7 @@ import (
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
@@ -58,7 +59,7 @@ func goesOnBehind(lex *lexicon.Lexicon, before, sign, behind string) bool {
 	switch strings.TrimSpace(sign) {
 	case ".":
 		short := strings.Fields(before)
-		return unicode.IsNumber(next) && (!bearsNumber(before) || sizeNamed(lex, short[len(short)-1]) != "")
+		return unicode.IsNumber(next) && (!bearsNumber(before) || sizetext.RoleNamed(lex, short[len(short)-1]) != "")
 	case "-", "–", "—":
 		return unicode.IsNumber(last) && unicode.IsNumber(next) || correctsAhead(lex, behind)
 	case ":", "：":
@@ -95,7 +96,7 @@ func namesNext(lex *lexicon.Lexicon, before, behind string) bool {
 // correctsAhead reports whether a text begins with words that put right what was said before, and a number.
 func correctsAhead(lex *lexicon.Lexicon, text string) bool {
 	number := strings.IndexFunc(text, unicode.IsNumber)
-	return number > 0 && corrects(lex, text[:number])
+	return number > 0 && sizetext.Corrects(lex, text[:number])
 }
 
 // correctedBy reports whether a text ends with a number and words that put it right.
@@ -106,7 +107,7 @@ func correctedBy(lex *lexicon.Lexicon, text string) bool {
 	}
 	tail := text[number+1:]
 	sign := strings.IndexAny(tail, beforeCorrection) // behind the name of the size
-	return corrects(lex, tail) || sign >= 0 && corrects(lex, tail[sign:])
+	return sizetext.Corrects(lex, tail) || sign >= 0 && sizetext.Corrects(lex, tail[sign:])
 }
 
 // beforeCorrection are the signs before words that put right what stands before them.
@@ -114,22 +115,13 @@ const beforeCorrection = ",;，；-–—"
 
 // saysCorrection reports whether a clause of a text is made of words that put right what was said before.
 func saysCorrection(lex *lexicon.Lexicon, text string) bool {
-	return slices.ContainsFunc(betweenSpoken().Split(text, -1), func(clause string) bool { return corrects(lex, clause) })
-}
-
-// longestCorrection is how many bytes the words have at most that put a size right.
-const longestCorrection = 40
-
-// corrects reports whether what stands between two sizes says that the second is meant.
-func corrects(lex *lexicon.Lexicon, between string) bool {
-	said := strings.Trim(between, aroundNames+".!…")
-	return said != "" && len(said) <= longestCorrection && lex.Words.Corrects(said)
+	return slices.ContainsFunc(betweenSpoken().Split(text, -1), func(clause string) bool { return sizetext.Corrects(lex, clause) })
 }
 
 // speak adds to an item what a text says of it in sentences.
 func (c card) speak(lex *lexicon.Lexicon, text string, at sheet.Ref) card {
 	for _, clause := range spokenClauses(lex, text) {
-		said, left := spokenIn(lex, strings.TrimRight(strings.Trim(clause, aroundNames), ".!"))
+		said, left := spokenIn(lex, strings.TrimRight(strings.Trim(clause, sizetext.AroundNames), ".!"))
 		for _, e := range said {
 			e.at, e.valueAt = at, at
 			c = append(c, e)
@@ -163,10 +155,10 @@ func spokenIn(lex *lexicon.Lexicon, clause string) (said []entry, left string) {
 	}
 	sizes := spokenSizes(lex, rest)
 	for _, s := range sizes {
-		said = append(said, entry{label: s.name, value: s.text, role: catalog.Role(s.role)})
+		said = append(said, entry{label: s.Name, value: s.Text, role: catalog.Role(s.Role)})
 	}
 	if len(sizes) > 0 {
-		rest = rest[:sizes[0].from]
+		rest = rest[:sizes[0].From]
 	}
 	return said, saying(lex, rest)
 }
@@ -200,9 +192,9 @@ func cutAmount(lex *lexicon.Lexicon, clause string) (head, tail string, ok bool)
 func (c card) leaves(lex *lexicon.Lexicon, text string, at sheet.Ref) []string {
 	var left []string
 	before := c.sizeBefore(at)
-	for _, place := range measure().FindAllStringIndex(text, 2*mostSpoken) {
+	for _, place := range sizetext.Measure().FindAllStringIndex(text, 2*mostSpoken) {
 		number := text[place[0]:place[1]]
-		if !standsFree(text, place[0], place[1]) || !strings.ContainsAny(number, decimalMarks) && !hasUnit(number) || !mayBeSize(lex, number) {
+		if !lexicon.StandsFree(text, place[0], place[1]) || !strings.ContainsAny(number, sizetext.DecimalMarks) && !sizetext.HasUnit(number) || !mayBeSize(lex, number) {
 			continue
 		}
 		near, from := -1, -1
@@ -233,7 +225,7 @@ func (c card) leaves(lex *lexicon.Lexicon, text string, at sheet.Ref) []string {
 
 // mayBe reports whether another number may be meant for a size: it is possible, and of about the same size.
 func (e entry) mayBe(lex *lexicon.Lexicon, number string) bool {
-	one, other := lex.Read(measure().FindString(e.value), value.Context{Want: value.WantLength}), lex.Read(number, value.Context{Want: value.WantLength})
+	one, other := lex.Read(sizetext.Measure().FindString(e.value), value.Context{Want: value.WantLength}), lex.Read(number, value.Context{Want: value.WantLength})
 	size := func(r value.Reading) float64 {
 		if r.Kind == value.Length {
 			return traits.MM(r.Dim.Nominal())
@@ -241,7 +233,7 @@ func (e entry) mayBe(lex *lexicon.Lexicon, number string) bool {
 		return r.Number
 	}
 	a, b := size(one), size(other)
-	return (sizeIn{role: string(e.role), text: number}).possible(lex) && max(a, b) < mostApart*min(a, b)
+	return (sizetext.Size{Role: string(e.role), Text: number}).Possible(lex) && max(a, b) < mostApart*min(a, b)
 }
 
 // mostApart is how many times as much one of two numbers is at most that may be meant for one size.
@@ -259,7 +251,7 @@ func (c card) sizeBefore(at sheet.Ref) int {
 
 // saying returns what the words before a size say, without one at the end that leads to it; nothing where they are words that names are made of.
 func saying(lex *lexicon.Lexicon, text string) string {
-	written := strings.Fields(strings.Trim(text, aroundNames))
+	written := strings.Fields(strings.Trim(text, sizetext.AroundNames))
 	for len(written) > 0 && lex.Words.JoinsNames(written[len(written)-1]) {
 		written = written[:len(written)-1]
 	}
@@ -273,7 +265,7 @@ func saying(lex *lexicon.Lexicon, text string) string {
 func bearsNumber(text string) bool { return strings.ContainsFunc(text, unicode.IsNumber) }
 
 // countNumbers counts the numbers in a text.
-func countNumbers(text string) int { return len(measure().FindAllStringIndex(text, 3)) }
+func countNumbers(text string) int { return len(sizetext.Measure().FindAllStringIndex(text, 3)) }
 
 // spokenPrice returns the one price of a clause, with what says for what it is, and what stands before it. Words that nothing is known of make
 // it the price of something else: "20 EUR tooling".
@@ -359,13 +351,13 @@ func inHundredths(price value.Reading) bool {
 
 // namesPrice reports whether a word is a name for prices.
 func namesPrice(lex *lexicon.Lexicon, word string) bool {
-	role, score := roleOfLabel(lex, strings.Trim(word, aroundNames+"."))
+	role, score := roleOfLabel(lex, strings.Trim(word, sizetext.AroundNames+"."))
 	return role == catalog.Price && score >= lexicon.HeadingScore
 }
 
 // isAmount reports whether a word is a number, with decimals or none.
 func isAmount(word string) bool {
-	return measure().FindString(word) == strings.TrimRight(word, ".") && word != ""
+	return sizetext.Measure().FindString(word) == strings.TrimRight(word, ".") && word != ""
 }
 
 // withCents is an amount with two decimals.
@@ -411,35 +403,35 @@ type spokenNumber struct {
 
 // spokenSizes returns the sizes of a clause with their names, each before or behind its size. Where the names can be given to the numbers in
 // several ways, only what all of these say alike is returned.
-func spokenSizes(lex *lexicon.Lexicon, clause string) []sizeIn {
+func spokenSizes(lex *lexicon.Lexicon, clause string) []sizetext.Size {
 	numbers := spokenNumbers(lex, clause)
 	if len(numbers) == 0 || len(numbers) > mostSpoken {
 		return nil
 	}
 	if len(numbers) == 1 && numbers[0].before != "" && numbers[0].after != "" { // "the hosel is 13.5 across"
 		both := numbers[0].before + " " + numbers[0].after
-		if s := sizeCalled(lex, clause, numbers[0], both, true); s.role != "" && s.possible(lex) {
-			return []sizeIn{s}
+		if s := sizeCalled(lex, clause, numbers[0], both, true); s.Role != "" && s.Possible(lex) {
+			return []sizetext.Size{s}
 		}
 	}
 	if s, ok := namedAndCorrected(lex, clause, numbers); ok {
-		return []sizeIn{s}
+		return []sizetext.Size{s}
 	}
 	unnameDepths(lex, clause, numbers)
 	return withDepth(lex, clause, numbers, surelyNamed(waysToName(lex, clause, numbers, 0)))
 }
 
 // surelyNamed returns the sizes that all of the ways say alike which give names to most numbers.
-func surelyNamed(ways [][]sizeIn) []sizeIn {
+func surelyNamed(ways [][]sizetext.Size) []sizetext.Size {
 	most := 0
 	for _, way := range ways {
 		most = max(most, len(way))
 	}
-	ways = slices.DeleteFunc(ways, func(way []sizeIn) bool { return len(way) < most })
-	var sizes []sizeIn
+	ways = slices.DeleteFunc(ways, func(way []sizetext.Size) bool { return len(way) < most })
+	var sizes []sizetext.Size
 	for _, s := range ways[0] {
-		if !slices.ContainsFunc(ways[1:], func(way []sizeIn) bool {
-			return !slices.ContainsFunc(way, func(o sizeIn) bool { return o.role == s.role && o.text == s.text })
+		if !slices.ContainsFunc(ways[1:], func(way []sizetext.Size) bool {
+			return !slices.ContainsFunc(way, func(o sizetext.Size) bool { return o.Role == s.Role && o.Text == s.Text })
 		}) {
 			sizes = append(sizes, s)
 		}
@@ -449,22 +441,22 @@ func surelyNamed(ways [][]sizeIn) []sizeIn {
 
 // namedAndCorrected returns the size of a clause of two numbers, the second of which puts right the first behind its name: "13.2 at the base, I
 // mean 13.4".
-func namedAndCorrected(lex *lexicon.Lexicon, clause string, numbers []spokenNumber) (s sizeIn, ok bool) {
+func namedAndCorrected(lex *lexicon.Lexicon, clause string, numbers []spokenNumber) (s sizetext.Size, ok bool) {
 	if len(numbers) != 2 {
 		return s, false
 	}
 	first, second := numbers[0], numbers[1]
 	between := clause[first.at[1]:second.at[0]]
 	comma := strings.IndexAny(between, beforeCorrection)
-	if comma < 0 || !corrects(lex, between[comma:]) {
+	if comma < 0 || !sizetext.Corrects(lex, between[comma:]) {
 		return s, false
 	}
 	if first.after, first.wordsAfter = nameAtStart(lex, nameWords(between[:comma]), true); first.after == "" {
 		return s, false
 	}
 	s = sizeCalled(lex, clause, first, first.after, false)
-	s.text += ", " + strings.Trim(between[comma:], aroundNames) + " " + clause[second.at[0]:second.at[1]]
-	return s, s.role != ""
+	s.Text += ", " + strings.Trim(between[comma:], sizetext.AroundNames) + " " + clause[second.at[0]:second.at[1]]
+	return s, s.Role != ""
 }
 
 // spokenNumbers returns the numbers of a clause with their names.
@@ -481,7 +473,7 @@ func spokenNumbers(lex *lexicon.Lexicon, clause string) []spokenNumber {
 		before, after := nameWords(clause[from:at[0]]), nameWords(clause[at[1]:end])
 		from = at[1]
 		n.gapBefore = len(before)
-		if !standsFree(clause, at[0], at[1]) {
+		if !lexicon.StandsFree(clause, at[0], at[1]) {
 			numbers = append(numbers, n)
 			continue
 		}
@@ -495,16 +487,16 @@ func spokenNumbers(lex *lexicon.Lexicon, clause string) []spokenNumber {
 
 // nameWords are the words of what stands beside a size.
 func nameWords(gap string) []string {
-	return strings.Fields(strings.TrimRight(strings.Trim(gap, aroundNames), "."))
+	return strings.Fields(strings.TrimRight(strings.Trim(gap, sizetext.AroundNames), "."))
 }
 
 // spokenPlaces returns where the sizes of a clause stand. Two that a word makes one, "9.35 or 9.5", are two where each has a name of its own:
 // "hole 9.5 and 32 deep".
 func spokenPlaces(lex *lexicon.Lexicon, clause string) [][]int {
-	raw := measure().FindAllStringIndex(clause, 2*mostSpoken)
+	raw := sizetext.Measure().FindAllStringIndex(clause, 2*mostSpoken)
 	var all [][]int
 	for i, at := range raw {
-		if i == 0 || !joins(lex, clause[raw[i-1][0]:raw[i-1][1]], clause[raw[i-1][1]:at[0]], clause[at[0]:at[1]]) {
+		if i == 0 || !sizetext.Joins(lex, clause[raw[i-1][0]:raw[i-1][1]], clause[raw[i-1][1]:at[0]], clause[at[0]:at[1]]) {
 			all = append(all, slices.Clone(at))
 			continue
 		}
@@ -517,7 +509,7 @@ func spokenPlaces(lex *lexicon.Lexicon, clause string) [][]int {
 		before, after := nameWords(clause[:last[0]]), nameWords(clause[at[1]:end])
 		_, own := nameAtEnd(lex, before, true)
 		_, other := nameAtStart(lex, after, true)
-		if strings.ContainsFunc(between, unicode.IsLetter) && !corrects(lex, between) && own > 0 && other > 0 {
+		if strings.ContainsFunc(between, unicode.IsLetter) && !sizetext.Corrects(lex, between) && own > 0 && other > 0 {
 			all = append(all, slices.Clone(at))
 			continue
 		}
@@ -548,7 +540,7 @@ func nameAtEnd(lex *lexicon.Lexicon, written []string, tip bool) (name string, c
 
 // leadsToName reports whether a word that goes with names means a size by itself in some language, as "di" does.
 func leadsToName(lex *lexicon.Lexicon, word string) bool {
-	return sizeNamed(lex, word) != "" && lex.Words.Means("filler", word)
+	return sizetext.RoleNamed(lex, word) != "" && lex.Words.Means("filler", word)
 }
 
 // nameAtStart returns the name of a size that some words begin with, before the first that joins names, and of how many of them it is. Tip says
@@ -626,22 +618,22 @@ func nameScoreOf(lex *lexicon.Lexicon, text string) nameScore {
 
 // waysToName returns all ways to give names to the numbers of a clause from one on, each name to one number and each role once; taken is how
 // many words of what stands before the first of them are the name of the number before.
-func waysToName(lex *lexicon.Lexicon, clause string, numbers []spokenNumber, taken int) [][]sizeIn {
+func waysToName(lex *lexicon.Lexicon, clause string, numbers []spokenNumber, taken int) [][]sizetext.Size {
 	if len(numbers) == 0 {
-		return [][]sizeIn{nil}
+		return [][]sizetext.Size{nil}
 	}
 	n := numbers[0]
-	var ways [][]sizeIn
-	with := func(s sizeIn, taken int) {
-		if first := measure().FindString(s.text); s.role != "" && !s.possible(lex) && !(sizeIn{role: s.role, text: first}).possible(lex) {
+	var ways [][]sizetext.Size
+	with := func(s sizetext.Size, taken int) {
+		if first := sizetext.Measure().FindString(s.Text); s.Role != "" && !s.Possible(lex) && !(sizetext.Size{Role: s.Role, Text: first}).Possible(lex) {
 			return
 		}
 		for _, way := range waysToName(lex, clause, numbers[1:], taken) {
 			switch {
-			case s.role == "":
+			case s.Role == "":
 				ways = append(ways, way)
-			case !slices.ContainsFunc(way, func(o sizeIn) bool { return o.role == s.role }):
-				ways = append(ways, append([]sizeIn{s}, way...))
+			case !slices.ContainsFunc(way, func(o sizetext.Size) bool { return o.Role == s.Role }):
+				ways = append(ways, append([]sizetext.Size{s}, way...))
 			}
 		}
 	}
@@ -651,37 +643,37 @@ func waysToName(lex *lexicon.Lexicon, clause string, numbers []spokenNumber, tak
 	if n.after != "" {
 		with(sizeCalled(lex, clause, n, n.after, false), n.wordsAfter)
 	}
-	if s := tipOfForm(lex, clause, n); s.role != "" && n.before == "" {
+	if s := tipOfForm(lex, clause, n); s.Role != "" && n.before == "" {
 		with(s, 1)
 	}
-	with(sizeIn{}, 0)
+	with(sizetext.Size{}, 0)
 	return ways
 }
 
 // sizeCalled is a number of a clause with a name. The form of a tip belongs to its size: ".355 taper".
-func sizeCalled(lex *lexicon.Lexicon, clause string, n spokenNumber, name string, before bool) sizeIn {
-	s := sizeIn{nameScoreOf(lex, name).role, name, clause[n.at[0]:n.at[1]], n.at[0]}
+func sizeCalled(lex *lexicon.Lexicon, clause string, n spokenNumber, name string, before bool) sizetext.Size {
+	s := sizetext.Size{Role: nameScoreOf(lex, name).role, Name: name, Text: clause[n.at[0]:n.at[1]], From: n.at[0]}
 	if at := strings.LastIndex(clause[:n.at[0]], name); before && at >= 0 {
-		s.from = at
+		s.From = at
 	}
-	if sizeNamed(lex, name) != s.role {
-		s.name = cmp.Or(nameOf[catalog.Role(s.role)], name)
+	if sizetext.RoleNamed(lex, name) != s.Role {
+		s.Name = cmp.Or(sizetext.NameOf(catalog.Role(s.Role)), name)
 	}
-	if catalog.Role(s.role) == catalog.TipTaken {
-		s.text += formBehind(lex, clause[n.at[1]:])
+	if catalog.Role(s.Role) == catalog.TipTaken {
+		s.Text += formBehind(lex, clause[n.at[1]:])
 	}
 	return s
 }
 
 // tipOfForm is a number of a clause that is one by which tips are called, with the word for their form behind it or before it, "pointes coniques
 // de .355"; one without a role otherwise.
-func tipOfForm(lex *lexicon.Lexicon, clause string, n spokenNumber) sizeIn {
+func tipOfForm(lex *lexicon.Lexicon, clause string, n spokenNumber) sizetext.Size {
 	form := cmp.Or(formBehind(lex, clause[n.at[1]:]), formBefore(lex, clause[:n.at[0]]))
 	text := clause[n.at[0]:n.at[1]]
 	if form == "" || !isTipName(lex, text) {
-		return sizeIn{}
+		return sizetext.Size{}
 	}
-	return sizeIn{string(catalog.TipTaken), nameOf[catalog.TipTaken], text + form, n.at[0]}
+	return sizetext.Size{Role: string(catalog.TipTaken), Name: sizetext.NameOf(catalog.TipTaken), Text: text + form, From: n.at[0]}
 }
 
 // formBefore returns one of the last words of a text that is for the form of a tip, with a blank before it; empty where none is.
@@ -712,7 +704,7 @@ func formBehind(lex *lexicon.Lexicon, text string) string {
 	if len(written) == 0 || !strings.HasPrefix(text, " ") {
 		return ""
 	}
-	word := strings.Trim(written[0], aroundNames+".")
+	word := strings.Trim(written[0], sizetext.AroundNames+".")
 	if hit, found := lex.Words.BoreForm(word); !found || hit.Score < formSure {
 		return ""
 	}

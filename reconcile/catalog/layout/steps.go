@@ -9,6 +9,7 @@ import (
 
 	lengths "example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
 )
@@ -80,14 +81,14 @@ func saysSteps(lex *lexicon.Lexicon, text string) bool {
 // namesStep reports whether a text has a word for a step.
 func namesStep(lex *lexicon.Lexicon, text string) bool {
 	if slices.ContainsFunc(strings.Fields(text), func(word string) bool {
-		_, says := lex.Words.Mark(strings.Trim(word, aroundNames+"."), "step")
+		_, says := lex.Words.Mark(strings.Trim(word, sizetext.AroundNames+"."), "step")
 		return says
 	}) {
 		return true
 	}
 	signs := []rune(text)
 	for i, r := range signs {
-		for n := i + 2; lexicon.IsWide(r) && n <= min(i+farWideName, len(signs)); n++ {
+		for n := i + 2; lexicon.IsWide(r) && n <= min(i+sizetext.LongestWideName, len(signs)); n++ {
 			if _, says := lex.Words.Mark(string(signs[i:n]), "step"); says {
 				return true
 			}
@@ -144,7 +145,7 @@ func stepOf(text string) (lengths.Length, bool) {
 func (r *Region) leaveSteps(col, from int, why string) {
 	for line := from; line <= r.To; line++ {
 		if text := r.Grid.At(line, col); isStep(text) && text != "" && countCells(r.Grid, line, span{left: r.Left, right: r.Right}) > 1 {
-			r.Grid.Retell(line, col, openText(text))
+			r.Grid.Retell(line, col, sizetext.OpenText(text))
 			r.openAt([]int{col}, []string{why}, line)
 		}
 	}

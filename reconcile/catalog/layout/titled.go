@@ -10,6 +10,7 @@ import (
 	lengths "example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
 )
@@ -37,7 +38,7 @@ func TitledSizes(lex *lexicon.Lexicon, kind catalog.Kind, title string) []Titled
 	if len(title) > lexicon.LongestNote || !strings.ContainsAny(title, "0123456789") {
 		return nil
 	}
-	places := measure().FindAllStringIndex(title, 24)
+	places := sizetext.Measure().FindAllStringIndex(title, 24)
 	var found []Titled
 	twice := map[catalog.Role]bool{}
 	for i := 0; i < len(places); {
@@ -81,7 +82,7 @@ func titledAt(lex *lexicon.Lexicon, kind catalog.Kind, title string, before int,
 	}
 	last, _ := utf8.DecodeLastRuneInString(title[:at[0]])
 	reading := lex.Read(title[at[0]:at[1]], value.Context{Want: value.WantDiameter})
-	if role == "" || strings.ContainsRune("±+", last) || !standsFree(title, at[0], at[1]) || reading.Kind != value.Length || !reading.UnitStated || reading.Problem.Code != "" {
+	if role == "" || strings.ContainsRune("±+", last) || !lexicon.StandsFree(title, at[0], at[1]) || reading.Kind != value.Length || !reading.UnitStated || reading.Problem.Code != "" {
 		return Titled{}, 1
 	}
 	if b, known := traits.BoundsOf(kind, role); !known || !b.Possible(traits.MM(reading.Dim.Nominal())) {
@@ -94,7 +95,7 @@ func titledAt(lex *lexicon.Lexicon, kind catalog.Kind, title string, before int,
 func titledRole(lex *lexicon.Lexicon, kind catalog.Kind, text string) catalog.Role {
 	text = strings.TrimRight(text, " ,;")
 	text = text[strings.LastIndexAny(text, ",;/(")+1:]
-	return titledBy(lex, kind, sizeAtEnd(lex, text), text)
+	return titledBy(lex, kind, sizetext.NameAtEnd(lex, text), text)
 }
 
 // titledBehind is titledRole for a name that stands behind its size, "all 25 mm long": what is not set off from a number behind it is the
@@ -107,7 +108,7 @@ func titledBehind(lex *lexicon.Lexicon, kind catalog.Kind, text string, atEnd bo
 	if cut >= 0 {
 		text = text[:cut]
 	}
-	return titledBy(lex, kind, sizeAtStart(lex, text), text)
+	return titledBy(lex, kind, sizetext.NameAtStart(lex, text), text)
 }
 
 // titledBy returns the role of parts of a kind that a name within a text says.

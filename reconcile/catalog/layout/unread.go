@@ -9,6 +9,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
@@ -39,12 +40,12 @@ func LikePart(lex *lexicon.Lexicon, g *grid.Grid, line int) string {
 		switch text := g.Text(id); {
 		case text == "":
 		case number == "":
-			if number = text; !isItemNumber(text) && !isLongNumber(text) {
+			if number = text; !lexicon.IsItemNumber(text) && !isLongNumber(text) {
 				return ""
 			}
 		case mayBeSize(lex, text):
 			sizes++
-			fine = fine || strings.ContainsAny(text, decimalMarks)
+			fine = fine || strings.ContainsAny(text, sizetext.DecimalMarks)
 		}
 	}
 	if sizes < leastInRow || !fine {
@@ -66,7 +67,7 @@ func SpeaksOfPart(lex *lexicon.Lexicon, g *grid.Grid, line int) bool {
 
 // saysSize reports whether a text gives a size by name that is possible.
 func saysSize(lex *lexicon.Lexicon, text string) bool {
-	return slices.ContainsFunc(slices.Concat(sizesIn(lex, text, false), sizesIn(lex, text, true)), func(s sizeIn) bool { return s.possible(lex) })
+	return slices.ContainsFunc(slices.Concat(sizetext.In(lex, text, false), sizetext.In(lex, text, true)), func(s sizetext.Size) bool { return s.Possible(lex) })
 }
 
 // isLongNumber reports whether a text is a part number without letters.
@@ -77,7 +78,7 @@ func isLongNumber(text string) bool {
 // mayBeSize reports whether a text can be the size of a bore or of what fits about it.
 func mayBeSize(lex *lexicon.Lexicon, text string) bool {
 	possible := func(mm float64) bool {
-		return slices.ContainsFunc([]catalog.Role{catalog.Bore, catalog.BaseOD, catalog.HoselOD}, func(role catalog.Role) bool { return possibleAs(role, mm) })
+		return slices.ContainsFunc([]catalog.Role{catalog.Bore, catalog.BaseOD, catalog.HoselOD}, func(role catalog.Role) bool { return sizetext.PossibleAs(role, mm) })
 	}
 	switch one := lex.Read(text, value.Context{Want: value.WantLength}); one.Kind {
 	case value.Length:
@@ -168,5 +169,5 @@ func found(expression *regexp.Regexp, text string) []string {
 }
 
 func goesWith(sign rune) bool {
-	return inWord(sign) || unicode.IsDigit(sign) || sign == '-' || sign == '_'
+	return lexicon.InWord(sign) || unicode.IsDigit(sign) || sign == '-' || sign == '_'
 }

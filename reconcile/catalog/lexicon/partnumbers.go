@@ -9,6 +9,7 @@ import (
 	"sync"
 	"unicode"
 
+	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
 )
 
@@ -139,4 +140,10 @@ func ShapeOf(part string) (string, bool) {
 	end := strings.LastIndexFunc(part, unicode.IsDigit) + 1
 	start := len(strings.TrimRightFunc(part[:end], unicode.IsDigit))
 	return part[:start] + "#" + part[end:], end > 0 && strings.ContainsFunc(part[:start], unicode.IsLetter)
+}
+
+// IsItemNumber reports whether a text is a part number with letters and digits, and no size.
+func IsItemNumber(text string) bool {
+	return strings.ContainsFunc(text, unicode.IsLetter) && strings.ContainsFunc(text, unicode.IsNumber) && LooksLikeCode(text) &&
+		value.Read(text, value.Context{Want: value.WantLength}).Kind != value.Length
 }

@@ -1,4 +1,4 @@
-package layout
+package sizetext
 
 import (
 	"testing"
@@ -16,7 +16,7 @@ func TestSplitTimes(t *testing.T) {
 		"9.35 x":            {"9.35 x"},
 		"9.35 x black x 19": nil,
 	} {
-		if diff := cmp.Diff(want, splitTimes(text, false)); diff != "" {
+		if diff := cmp.Diff(want, SplitTimes(text, false)); diff != "" {
 			t.Errorf("%s (-want +got):\n%s", text, diff)
 		}
 	}

@@ -1,12 +1,11 @@
-package layout
+package sizetext
 
 import (
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
-
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"github.com/google/go-cmp/cmp"
 )
 
 func TestSizesInTexts(t *testing.T) {
@@ -29,8 +28,8 @@ func TestSizesInTexts(t *testing.T) {
 	}
 	for _, test := range tests {
 		var got []string
-		for _, s := range sizesIn(lex, test.text, test.behind) {
-			got = append(got, s.name+"="+s.text)
+		for _, s := range In(lex, test.text, test.behind) {
+			got = append(got, s.Name+"="+s.Text)
 		}
 		if diff := cmp.Diff(test.want, strings.Join(got, " ")); diff != "" {
 			t.Errorf("%s (-want +got):\n%s", test.text, diff)
@@ -55,7 +54,7 @@ func TestListNamed(t *testing.T) {
 	} {
 		var got []string
 		for _, s := range listNamed(lex, text) {
-			got = append(got, s.name+"="+s.text)
+			got = append(got, s.Name+"="+s.Text)
 		}
 		if diff := cmp.Diff(want, strings.Join(got, " ")); diff != "" {
 			t.Errorf("%s (-want +got):\n%s", text, diff)
@@ -78,7 +77,7 @@ func TestListWithin(t *testing.T) {
 		{"9.35 mm x 13.6 mm x 25 mm", []string{"9.35 mm", "13.6 mm", "25 mm"}},
 	}
 	for _, test := range tests {
-		if diff := cmp.Diff(test.want, listWithin(test.text)); diff != "" {
+		if diff := cmp.Diff(test.want, ListWithin(test.text)); diff != "" {
 			t.Errorf("%s (-want +got):\n%s", test.text, diff)
 		}
 	}

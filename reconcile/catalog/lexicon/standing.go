@@ -1,0 +1,23 @@
+package lexicon
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// StandsFree reports whether what stands between two places of a text is no part of a longer word or number.
+func StandsFree(text string, from, to int) bool {
+	before, _ := utf8.DecodeLastRuneInString(text[:from])
+	after, _ := utf8.DecodeRuneInString(text[to:])
+	return (from == 0 || !InWord(before) && !unicode.IsDigit(before) && !strings.ContainsRune(".,/-#", before)) &&
+		(to == len(text) || !InWord(after) && !unicode.IsDigit(after) && after != '/' && after != '-')
+}
+
+// InWord reports whether a sign is a letter that makes one word with what stands beside it: "外径13.6mm" are two, and so is "Ø13.6".
+func InWord(sign rune) bool {
+	return unicode.IsLetter(sign) && !IsWide(sign) && !strings.ContainsRune(diameterSigns, sign)
+}
+
+// diameterSigns are the letters that stand for a diameter before a size.
+const diameterSigns = "ØøΦφ"

@@ -1,0 +1,160 @@
+package sizetext
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"sync"
+	"unicode"
+	"unicode/utf8"
+
+	"example.com/seatline/reconcile/catalog/lexicon"
+)
+
+// TimesSigns are the signs that stand between the sizes; the letter x counts only between spaces or numbers.
+const TimesSigns = "×✕*＊⨯╳"
+
+// SplitTimes splits a text at signs for times; nil where a piece is empty. In a heading the letter x must stand between
+// spaces, in a value between numbers.
+func SplitTimes(text string, isHeading bool) []string {
+	runes := []rune(text)
+	var pieces []string
+	start := 0
+	for i, r := range runes {
+		if strings.ContainsRune(TimesSigns, r) || (r == 'x' || r == 'X') && isTimes(runes, i, isHeading) {
+			pieces = append(pieces, strings.TrimSpace(string(runes[start:i])))
+			start = i + 1
+		}
+	}
+	pieces = append(pieces, strings.TrimSpace(string(runes[start:])))
+	for _, piece := range pieces {
+		if piece == "" || !isHeading && !lexicon.LooksNumeric(piece) {
+			return nil
+		}
+	}
+	return pieces
+}
+
+// isTimes reports whether the letter x at a place means times.
+func isTimes(runes []rune, at int, isHeading bool) bool {
+	if at == 0 || at == len(runes)-1 {
+		return false
+	}
+	before, after := runes[at-1], runes[at+1]
+	if before == ' ' && after == ' ' {
+		return true
+	}
+	return !isHeading && (unicode.IsDigit(before) || before == '"' || before == ' ' || before == 'm') && (unicode.IsDigit(after) || after == '.' || after == ' ' || unicode.IsSymbol(after))
+}
+
+// ShareUnit gives the unit after the last size to those before it: 9.35 x 13.7 x 19 mm.
+func ShareUnit(pieces []string) {
+	last := pieces[len(pieces)-1]
+	number := strings.TrimRightFunc(last, func(r rune) bool { return !unicode.IsNumber(r) })
+	unit := strings.TrimSpace(last[len(number):])
+	if number == "" || unit == "" {
+		return
+	}
+	for i, piece := range pieces[:len(pieces)-1] {
+		if r, _ := utf8.DecodeLastRuneInString(piece); unicode.IsNumber(r) {
+			pieces[i] = piece + " " + unit
+		}
+	}
+}
+
+// timesList is a list of three sizes within a text.
+var timesList = sync.OnceValue(func() *regexp.Regexp {
+	unit := anyUnit()
+	return regexp.MustCompile(`(?i)(?:\d*[.,]\d+|\d+)` + unit + `(?: ?[x×*] ?(?:\d*[.,]\d+|\d+(?:[- ]\d+/\d+|/\d+)?)` + unit + `){2}`)
+})
+
+// ListWithin returns the sizes of the one list within a text, nil where there is none or several.
+func ListWithin(text string) []string {
+	found := timesList().FindAllStringIndex(text, 2)
+	if len(found) != 1 || !lexicon.StandsFree(text, found[0][0], found[0][1]) {
+		return nil
+	}
+	return SplitTimes(text[found[0][0]:found[0][1]], false)
+}
+
+// NamesListed returns the names of as many sizes that a sentence lists.
+func NamesListed(lex *lexicon.Lexicon, text string, count int) []string {
+	names := SplitTimes(text, true)
+	if len(names) != count {
+		return nil
+	}
+	first, last := names[0], names[count-1]
+	if at := strings.LastIndexAny(first, ",;:–-([，；：。（"); at >= 0 {
+		first = first[at:]
+	}
+	if at := strings.IndexAny(last, ",;:)]，；：。、）"); at > 0 {
+		last = last[:at]
+	}
+	names[0], names[count-1] = NameAtEnd(lex, first), NameAtStart(lex, last)
+	roles := map[string]bool{}
+	for i, name := range names {
+		if rest, _, place := lex.Words.SplitUnit(name); place != "" && rest != "" {
+			names[i] = rest
+		}
+		role := RoleNamed(lex, names[i])
+		if role == "" || roles[role] {
+			return nil
+		}
+		roles[role] = true
+	}
+	return names
+}
+
+// namedList is a list of names of sizes before a list of as many sizes: ID/OD/L 9.35/13.60/18.0 MM.
+var namedList = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)(?:^|[\s,;(])((?:[\pL.Øø-]{1,12} ?/ ?){1,3}[\pL.Øø-]{1,12})[ :=]+((?:\d*[.,]?\d+ ?/ ?){1,3}\d*[.,]?\d+)(` + anyUnit() + `)`)
+})
+
+// listNamed returns the sizes of a text that stand in a list behind the list of their names, none where there is not one such list.
+func listNamed(lex *lexicon.Lexicon, text string) []Size {
+	if !strings.Contains(text, "/") {
+		return nil
+	}
+	places := namedList().FindAllStringSubmatchIndex(text, 2)
+	if len(places) != 1 || !lexicon.StandsFree(text, places[0][2], places[0][1]) {
+		return nil
+	}
+	found := namedList().FindStringSubmatch(text)
+	names, values, unit := strings.Split(found[1], "/"), strings.Split(found[2], "/"), strings.TrimSpace(found[3])
+	if len(names) != len(values) {
+		return nil
+	}
+	var sizes []Size
+	for i, name := range names {
+		name = strings.TrimSpace(name)
+		role := RoleNamed(lex, name)
+		if role == "" || slices.ContainsFunc(sizes, func(s Size) bool { return s.Role == role }) {
+			return nil
+		}
+		sizes = append(sizes, Size{role, name, strings.TrimSpace(strings.TrimSpace(values[i]) + " " + unit), places[0][2]})
+	}
+	return sizes
+}
+
+// ListedInMost is NamedInMost for texts that list the sizes behind their names, most of them the same ones.
+func ListedInMost(lex *lexicon.Lexicon, texts []string) (roles, names []string, sizes func(text string) []Size) {
+	count := 0
+	for _, text := range texts {
+		list := listNamed(lex, text)
+		if len(list) == 0 {
+			continue
+		}
+		if roles == nil {
+			for _, s := range list {
+				roles, names = append(roles, s.Role), append(names, s.Name)
+			}
+		}
+		if slices.EqualFunc(list, roles, func(s Size, role string) bool { return s.Role == role }) {
+			count++
+		}
+	}
+	if count*5 < len(texts)*3 {
+		return nil, nil, nil
+	}
+	return roles, names, func(text string) []Size { return listNamed(lex, text) }
+}

@@ -1,0 +1,183 @@
+// Package sizetext reads the sizes that a text gives, with the names beside them or in lists, and knows which sizes parts can have, alone and
+// together.
+package sizetext
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"sync"
+	"unicode"
+	"unicode/utf8"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/catalog/words"
+)
+
+// Size is a size in a text with the name beside it, and where the first of both begins.
+type Size struct {
+	Role, Name, Text string
+	From             int
+}
+
+// Possible reports whether a size in a text can be what its name says, in some unit where it has none.
+func (s Size) Possible(lex *lexicon.Lexicon) bool {
+	role := catalog.Role(s.Role)
+	switch one := lex.Read(s.Text, value.Context{Want: value.WantLength}); one.Kind {
+	case value.Length:
+		return PossibleAs(role, traits.MM(one.Dim.Nominal()))
+	case value.Number:
+		return PossibleNumber(role, one.Number)
+	}
+	return false
+}
+
+// In returns the sizes with names in a text, whose names stand before or behind them.
+func In(lex *lexicon.Lexicon, text string, behind bool) []Size {
+	places := Joined(lex, text, withMisread(text, Measure().FindAllStringIndex(text, 24)))
+	var sizes []Size
+	for i, at := range places {
+		if !lexicon.StandsFree(text, at[0], at[1]) {
+			continue
+		}
+		name := ""
+		if behind {
+			end := len(text)
+			if i+1 < len(places) {
+				end = places[i+1][0]
+			}
+			gap := text[at[1]:end]
+			if cut := strings.IndexAny(gap, betweenSizes+")）"); cut >= 0 {
+				gap = gap[:cut]
+			}
+			name = NameAtStart(lex, gap)
+		} else {
+			from := 0
+			if i > 0 {
+				from = places[i-1][1]
+			}
+			gap := strings.TrimRight(text[from:at[0]], " ,;，；、：")
+			if last := strings.LastIndexAny(gap, betweenSizes+"(（："); last >= 0 {
+				_, size := utf8.DecodeRuneInString(gap[last:])
+				gap = gap[last+size:]
+			}
+			name = NameAtEnd(lex, gap)
+		}
+		if name != "" {
+			from := at[0]
+			if before := strings.LastIndex(text[:from], name); !behind && before >= 0 { // which is otherwise written with more blanks
+				from = before
+			}
+			sizes = append(sizes, Size{RoleNamed(lex, name), name, text[at[0]:at[1]], from})
+		}
+	}
+	return sizes
+}
+
+// withMisread lets the places of numbers reach over a letter in place of a digit, and the unit behind it: 13.O mm. What is in doubt is said where
+// the size is read.
+func withMisread(text string, places [][]int) [][]int {
+	for _, at := range places {
+		rest := text[at[1]:]
+		end, letters := 0, false
+		for end < len(rest) && (isDigit(rest[end]) || rest[end] == '.' || rest[end] == ',' || lexicon.DigitMeant(rest[end]) != 0) {
+			letters = letters || lexicon.DigitMeant(rest[end]) != 0
+			end++
+		}
+		if end = len(strings.TrimRight(rest[:end], DecimalMarks)); !letters || end == 0 || !isDigit(text[at[1]-1]) {
+			continue
+		}
+		unit := len(unitAhead().FindString(rest[end:]))
+		if next, _ := utf8.DecodeRuneInString(rest[end+unit:]); unicode.IsLetter(next) || unicode.IsDigit(next) || unit == 0 && !strings.ContainsAny(rest[:1], DecimalMarks) {
+			continue
+		}
+		at[1] += end + unit
+	}
+	return slices.CompactFunc(places, func(a, b []int) bool { return a[0] < b[1] && b[0] < a[1] })
+}
+
+func isDigit(b byte) bool { return b >= '0' && b <= '9' }
+
+// unitAhead is a unit at the beginning of a text.
+var unitAhead = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i)^` + anyUnit()) })
+
+// Joined makes one place of those between which only a word or a sign stands by which they are one size, or several that go by one name:
+// "9.35 or 9.5", "13.4 - 13.6". One alone would be a choice that nobody made.
+func Joined(lex *lexicon.Lexicon, text string, places [][]int) [][]int {
+	var all [][]int
+	for i, at := range places {
+		if i > 0 {
+			before := places[i-1]
+			if Joins(lex, text[before[0]:before[1]], text[before[1]:at[0]], text[at[0]:at[1]]) {
+				all[len(all)-1][1] = at[1]
+				continue
+			}
+		}
+		all = append(all, slices.Clone(at))
+	}
+	return all
+}
+
+// Joins reports whether what stands between two numbers joins them. A dash between blanks may just as well divide ("Iron 7 - 13.6 mm OD"), and
+// does so where one number has decimals and the other none.
+func Joins(lex *lexicon.Lexicon, first, between, second string) bool {
+	sign := strings.TrimSpace(between)
+	switch {
+	case sign == "":
+		return false
+	case strings.Trim(sign, Dashes) == "":
+		return strings.ContainsAny(first, DecimalMarks) == strings.ContainsAny(second, DecimalMarks)
+	case strings.Trim(sign, "/~+±xX"+TimesSigns) == "":
+		return true
+	}
+	if Corrects(lex, sign) {
+		return true // 13.6, no, sorry, 13.8
+	}
+	_, or := lex.Words.Mark(sign, "or")
+	_, to := lex.Words.Mark(sign, "to")
+	return (or || to) && RoleNamed(lex, sign) == "" // "od" is "from" in Polish
+}
+
+// DecimalMarks stand before decimals.
+const DecimalMarks = ".,"
+
+// Dashes may stand between two numbers that are one size, or between a number and what is said of it.
+const Dashes = "-–—"
+
+// longestCorrection is how many bytes the words have at most that put a size right.
+const longestCorrection = 40
+
+// Corrects reports whether what stands between two sizes says that the second is meant.
+func Corrects(lex *lexicon.Lexicon, between string) bool {
+	said := strings.Trim(between, AroundNames+".!…")
+	return said != "" && len(said) <= longestCorrection && lex.Words.Corrects(said)
+}
+
+// Measure is an expression for a number in a text, with its unit and its limits.
+func Measure() *regexp.Regexp { return measure() }
+
+var measure = sync.OnceValue(func() *regexp.Regexp {
+	unit := anyUnit()
+	return regexp.MustCompile(`(?i)(?:\d+[- ]\d+/\d+|\d+/\d+|\d*[.,]\d+|\d+)` + unit + `(?: ?(?:±|\+/-) ?\d*[.,]?\d+` + unit + `)?`)
+})
+
+// anyUnit is an expression for the unit behind a size, which may be missing.
+func anyUnit() string { return `(?: ?(?:` + words.Load().AnyUnit("mm", "in") + `))?` }
+
+// Gives reports whether a text has a number with a unit of length behind it, or lists three sizes.
+func Gives(text string) bool {
+	return ListWithin(text) != nil || HasUnit(text)
+}
+
+// HasUnit reports whether a text has a number with a unit of length behind it.
+func HasUnit(text string) bool {
+	return slices.ContainsFunc(withUnit().FindAllStringIndex(text, 24), func(at []int) bool { return lexicon.StandsFree(text, at[0], at[1]) })
+}
+
+// withUnit is a number in a text with a unit of length.
+var withUnit = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)(?:\d*[.,]\d+|\d+) ?(?:` + words.Load().AnyUnit("mm", "in") + `)`)
+})
