@@ -35,6 +35,7 @@ var layers = []string{
 	"reconcile/catalog/units",
 	"reconcile/catalog/columns",
 	"reconcile/catalog/layout",
+	"reconcile/catalog/numberkey",
 	"reconcile/catalog/sizetext",
 	"reconcile/catalog/grid",
 	"reconcile/catalog/lexicon",

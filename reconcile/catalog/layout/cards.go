@@ -42,8 +42,6 @@ const (
 	cardProbe = 80
 	// widestCards is how many columns a sheet of cards may have, and how many labels.
 	widestCards = 60
-	// longestLabel is the length in bytes beyond which a text before a colon is no label.
-	longestLabel = 72
 	// farthestValue is how many columns behind its label a value may stand.
 	farthestValue = 4
 )
@@ -122,7 +120,7 @@ func underTitle(lex *lexicon.Lexicon, title, label string) (string, catalog.Role
 	if score < lexicon.HeadingScore {
 		role = ""
 	}
-	if title == "" || len(title)+len(label) > longestLabel || role != "" && traits.Of[role].Want != traits.Length {
+	if title == "" || len(title)+len(label) > lexicon.LongestLabel || role != "" && traits.Of[role].Want != traits.Length {
 		return label, role
 	}
 	joined, sure := roleOfLabel(lex, title+" "+label)
@@ -304,7 +302,7 @@ func cutLabel(text string) (label, value string, colon bool) {
 	case at > 0:
 		_, size = utf8.DecodeRuneInString(text[at:])
 	}
-	if at <= 0 || at > longestLabel {
+	if at <= 0 || at > lexicon.LongestLabel {
 		return text, "", false
 	}
 	label = strings.TrimSpace(text[:at])
@@ -316,7 +314,7 @@ func cutLabel(text string) (label, value string, colon bool) {
 
 // roleOfLabel returns the role that a label names best, with how well.
 func roleOfLabel(lex *lexicon.Lexicon, label string) (catalog.Role, float64) {
-	if len(label) > longestLabel {
+	if len(label) > lexicon.LongestLabel {
 		return "", 0
 	}
 	found := lex.Match(label)

@@ -221,7 +221,7 @@ func (x *crossed) repeats(line int) bool {
 
 // isPlainWord reports whether a text may be the name of a colour or the like: it has no digits, and heads nothing.
 func isPlainWord(lex *lexicon.Lexicon, text string) bool {
-	if text == "" || len(text) > longestLabel || strings.ContainsFunc(text, unicode.IsDigit) || !strings.ContainsFunc(text, unicode.IsLetter) || isNone(lex, text) {
+	if text == "" || len(text) > lexicon.LongestLabel || strings.ContainsFunc(text, unicode.IsDigit) || !strings.ContainsFunc(text, unicode.IsLetter) || isNone(lex, text) {
 		return false
 	}
 	_, score := roleOfLabel(lex, text)

@@ -278,7 +278,7 @@ func together(text string) (numbers, rest string) {
 	if first, _, _ := strings.Cut(text, " "); !lexicon.LooksLikeCode(strings.TrimRight(first, sizetext.AroundNames)) {
 		return "", "" // most texts begin with a word
 	}
-	for end := range text[:min(len(text), longestLabel)] {
+	for end := range text[:min(len(text), lexicon.LongestLabel)] {
 		behind := text[end:]
 		if end == 0 || !strings.HasPrefix(behind, " ") && !strings.HasPrefix(behind, ":") && !strings.HasPrefix(behind, "：") && !strings.HasPrefix(behind, ",") {
 			continue

@@ -12,6 +12,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/numberkey"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/sheet"
@@ -53,7 +54,7 @@ type Region struct {
 	KeyUnread string
 	KeyAt     sheet.Ref
 	// keys are the texts about the table that may explain its part numbers, and open why cells of added columns are left open.
-	keys []keyText
+	keys []numberkey.Text
 	open map[[2]int]string
 	// letter is set where the parts are the items of a letter, and unsaid are numbers of their texts of which it is not known what they are.
 	letter bool
@@ -350,7 +351,7 @@ func lineRoles(g *grid.Grid, lex *lexicon.Lexicon, line, left, right int) map[st
 	}
 	var roles map[string]float64
 	for _, id := range row {
-		if g.Text(id) == "" || g.Is(lexicon.AsValue, lex, id) || explainsLetter(g.Text(id)) || explainsPlace(g.Text(id)) {
+		if g.Text(id) == "" || g.Is(lexicon.AsValue, lex, id) || explainsLetter(g.Text(id)) || numberkey.ExplainsPlace(g.Text(id)) {
 			continue
 		}
 		headings := []string{g.Text(id)}
@@ -712,7 +713,7 @@ func isGroupLine(g *grid.Grid, lex *lexicon.Lexicon, line, below int, strip span
 		if text == "" {
 			continue
 		}
-		if lexicon.LooksNumeric(text) || len(text) > lexicon.LongestHeading || explainsLetter(text) || explainsPlace(text) {
+		if lexicon.LooksNumeric(text) || len(text) > lexicon.LongestHeading || explainsLetter(text) || numberkey.ExplainsPlace(text) {
 			return false
 		}
 		cells++

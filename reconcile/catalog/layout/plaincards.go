@@ -181,7 +181,7 @@ func cutApart(text string) []string {
 
 // namesCard reports whether a text is a word for cards or for the numbers of parts, as it stands before the number of a card.
 func namesCard(lex *lexicon.Lexicon, text string) bool {
-	if len(text) > longestLabel || strings.ContainsFunc(text, unicode.IsDigit) {
+	if len(text) > lexicon.LongestLabel || strings.ContainsFunc(text, unicode.IsDigit) {
 		return false
 	}
 	text = strings.Trim(text, sizetext.AroundNames+"#")
@@ -227,7 +227,7 @@ func numberIn(lex *lexicon.Lexicon, text string) (before, number, rest string) {
 // numberBehind returns, where cards are counted and the number of the part stands behind, that one: "Card 7: FX-10".
 func numberBehind(lex *lexicon.Lexicon, before, number, rest string) (string, string, string) {
 	next, behind, _ := strings.Cut(rest, " ")
-	if role, _ := roleKnown(lex, before); role == catalog.Part || len(number) >= leastInNumber || strings.Trim(number, "0123456789") != "" || !lexicon.IsItemNumber(next) {
+	if role, _ := roleKnown(lex, before); role == catalog.Part || len(number) >= lexicon.LeastInNumber || strings.Trim(number, "0123456789") != "" || !lexicon.IsItemNumber(next) {
 		return before, number, rest
 	}
 	return before, next, behind
@@ -584,7 +584,7 @@ func labelBeside(lex *lexicon.Lexicon, label, next plainPiece) bool {
 
 // labelsSize reports whether a text is the label of a size.
 func labelsSize(lex *lexicon.Lexicon, text string) bool {
-	if len(text) > longestLabel {
+	if len(text) > lexicon.LongestLabel {
 		return false
 	}
 	return slices.ContainsFunc(lex.Match(trimLabel(text)), func(m words.RoleMatch) bool {
@@ -690,7 +690,7 @@ func alternating(lex *lexicon.Lexicon, text string, places [][]int) []entry {
 // gluedPair returns the label and the size of a text that has no blank between them: OD13.6.
 func gluedPair(lex *lexicon.Lexicon, text string) (entry, bool) {
 	at := strings.IndexFunc(text, func(sign rune) bool { return unicode.IsDigit(sign) || sign == '.' })
-	if at <= 0 || at > longestLabel || strings.ContainsAny(text[at-1:at], " -_/") { // HT-122 is a part number
+	if at <= 0 || at > lexicon.LongestLabel || strings.ContainsAny(text[at-1:at], " -_/") { // HT-122 is a part number
 		return entry{}, false
 	}
 	label, size := trimLabel(text[:at]), text[at:]

@@ -9,6 +9,7 @@ import (
 
 	lengths "example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/numberkey"
 	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
@@ -30,13 +31,13 @@ func (r *Region) readSteps(lex *lexicon.Lexicon) {
 		if r.gridVirtual(h.Col) || !r.hasSteps(h.Col) || traits.Of[labelled(lex, *h)].Want != traits.Length {
 			continue
 		}
-		note := slices.IndexFunc(r.keys, func(k keyText) bool { return saysSteps(lex, k.text) })
+		note := slices.IndexFunc(r.keys, func(k numberkey.Text) bool { return saysSteps(lex, k.Text) })
 		if note < 0 {
 			r.leaveSteps(h.Col, r.Body, fmt.Sprintf("%s gives steps, and no note says from which line they count", h.Text))
 			continue
 		}
 		said := r.keys[note]
-		h.Order = fmt.Sprintf("%s: each step is added to the size above, by the %s", h.Text, Describe(said.text, said.at.String()))
+		h.Order = fmt.Sprintf("%s: each step is added to the size above, by the %s", h.Text, Describe(said.Text, said.At.String()))
 		r.addSteps(h)
 		r.keys = slices.Delete(slices.Clone(r.keys), note, note+1)
 	}

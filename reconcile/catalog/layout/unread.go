@@ -19,12 +19,8 @@ import (
 // No part may vanish without a word: lines that no table has are looked at for what parts look like, and letters for part numbers that none
 // of their items has.
 
-const (
-	// leastInRow is how many sizes a line of numbers without headings has that looks like a part.
-	leastInRow = 2
-	// leastInNumber is how many digits make a part number without letters.
-	leastInNumber = 4
-)
+// leastInRow is how many sizes a line of numbers without headings has that looks like a part.
+const leastInRow = 2
 
 // LikePart returns the part number of a line that looks like a part, empty where it does not: a part number, and behind it sizes with names
 // or units, or several numbers that can be sizes.
@@ -72,7 +68,7 @@ func saysSize(lex *lexicon.Lexicon, text string) bool {
 
 // isLongNumber reports whether a text is a part number without letters.
 func isLongNumber(text string) bool {
-	return len(text) >= leastInNumber && strings.Trim(text, "0123456789") == ""
+	return len(text) >= lexicon.LeastInNumber && strings.Trim(text, "0123456789") == ""
 }
 
 // mayBeSize reports whether a text can be the size of a bore or of what fits about it.

@@ -21,10 +21,14 @@ const (
 const (
 	// LongestHeading is that beyond which a text is no heading.
 	LongestHeading = 160
+	// LongestLabel is that beyond which a text before a colon is no label.
+	LongestLabel = 72
 	// longestUnit is that beyond which a word before a number is not asked whether it is a unit.
 	longestUnit = 8
 	// LongestNote is that beyond which a text is not searched.
 	LongestNote = 600
+	// LeastInNumber is how many digits make a part number without letters.
+	LeastInNumber = 4
 )
 
 // fewestTogether is the least number of pieces that a word for them alone makes a pack: a ferrule of two or three pieces is made so.

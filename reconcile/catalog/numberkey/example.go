@@ -1,4 +1,4 @@
-package layout
+package numberkey
 
 import (
 	"slices"
@@ -27,24 +27,24 @@ type exampleSize struct {
 var exampleNumber = pattern.Lazy(`\d*[.,]\d+|\d+`)
 
 // byExample finds an example of some numbers in the texts of a key.
-func byExample(s *sayings, numbers []string) (k *numberKey, seen *keyText) {
+func byExample(s *sayings, numbers []string) (k *Key, seen *Text) {
 	for i := range s.texts {
 		one := &s.texts[i]
-		if !strings.ContainsAny(one.text, "0123456789") {
+		if !strings.ContainsAny(one.Text, "0123456789") {
 			continue
 		}
-		for _, t := range templatesIn(one.text, numbers) {
+		for _, t := range templatesIn(one.Text, numbers) {
 			if len(t.names) > 0 || !exampleOf(t.signs, numbers) {
 				continue
 			}
 			said, _, _ := strings.Cut(t.behind, ". ")
 			sizes := s.exampleSizes(said)
-			if len(sizes) < leastInItem {
+			if len(sizes) < leastSizes {
 				continue
 			}
 			k, several := fromExample(t.signs, sizes, numbers)
 			if k != nil {
-				k.at, k.text = one.at, t.written
+				k.At, k.Text = one.At, t.written
 				return k, nil
 			}
 			if several {
@@ -84,7 +84,7 @@ func (s *sayings) exampleSizes(said string) []exampleSize {
 	if behind := sizetext.In(s.lex, said, true); len(behind) > len(found) {
 		found = behind
 	}
-	if len(found) < leastInItem {
+	if len(found) < leastSizes {
 		found = s.listedSizes(said)
 	}
 	var sizes []exampleSize
@@ -138,34 +138,34 @@ func (s *sayings) listedSizes(said string) (all []sizetext.Size) {
 }
 
 // fromExample makes a key of a number and its sizes, nil where these can be found in it in several ways, or in none.
-func fromExample(signs []rune, sizes []exampleSize, numbers []string) (k *numberKey, several bool) {
+func fromExample(signs []rune, sizes []exampleSize, numbers []string) (k *Key, several bool) {
 	m := matching{signs: signs, sizes: sizes, runs: digitRuns(signs)}
-	m.place(0, -1, make([]span, len(sizes)))
+	m.place(0, -1, make([]pieceOf, len(sizes)))
 	way := m.way()
 	if way == nil {
 		return nil, len(m.found) > 0
 	}
-	own := numberTemplate{signs, make([]int, len(signs))}
+	own := template{signs, make([]int, len(signs))}
 	for i := range own.marks {
 		own.marks[i] = literalSign
 	}
-	k = &numberKey{}
+	k = &Key{}
 	for i, e := range sizes {
 		at := way[i]
 		for n := at.from; n < at.to; n++ {
 			own.marks[n] = i
 		}
-		k.fields = append(k.fields, numberField{name: e.name, role: e.role, scale: scale{unit: e.unit, shift: e.shiftIn(signs[at.from:at.to])}})
+		k.Fields = append(k.Fields, Field{Name: e.name, Role: e.role, scale: scale{unit: e.unit, shift: e.shiftIn(signs[at.from:at.to])}})
 	}
 	for n, piece := range piecesOfNumber(signs) {
 		own.freeSigns(n, piece, numbers)
 	}
-	k.cut = own.cutter(len(k.fields), numbers)
+	k.cut = own.cutter(len(k.Fields), numbers)
 	return k, false
 }
 
 // freeSigns marks the signs of a piece that the numbers do not share and no field has.
-func (t *numberTemplate) freeSigns(n int, piece pieceOf, numbers []string) {
+func (t *template) freeSigns(n int, piece pieceOf, numbers []string) {
 	for i := piece.from; i < piece.to; i++ {
 		if t.marks[i] == literalSign && !shareSign(numbers, n, i-piece.from, t.signs[i]) {
 			t.marks[i] = anySign
@@ -202,16 +202,16 @@ type matching struct {
 	signs []rune
 	sizes []exampleSize
 	runs  []pieceOf
-	found [][]span
+	found [][]pieceOf
 }
 
 // place looks for sizes from a place of a run on: a run has either none of them or nothing else. At −1 it has none so far.
-func (m *matching) place(run, at int, places []span) {
+func (m *matching) place(run, at int, places []pieceOf) {
 	if len(m.found) > mostWays {
 		return
 	}
 	if run == len(m.runs) {
-		if !slices.Contains(places, span{}) {
+		if !slices.Contains(places, pieceOf{}) {
 			m.found = append(m.found, slices.Clone(places))
 		}
 		return
@@ -226,16 +226,16 @@ func (m *matching) place(run, at int, places []span) {
 		at = own.from
 	}
 	for i, e := range m.sizes {
-		if places[i] != (span{}) {
+		if places[i] != (pieceOf{}) {
 			continue
 		}
 		for end := at + 1; end <= own.to; end++ {
 			if e.shiftIn(m.signs[at:end]) < 0 {
 				continue
 			}
-			places[i] = span{from: at, to: end}
+			places[i] = pieceOf{from: at, to: end}
 			m.place(run, end, places)
-			places[i] = span{}
+			places[i] = pieceOf{}
 		}
 	}
 }
@@ -245,11 +245,11 @@ const mostWays = 40
 
 // way returns the one way in which the sizes stand in the number, nil where there are several: of those the one in which all diameters have as
 // many decimals.
-func (m *matching) way() []span {
+func (m *matching) way() []pieceOf {
 	if len(m.found) == 1 {
 		return m.found[0]
 	}
-	var alike []span
+	var alike []pieceOf
 	for _, places := range m.found {
 		shift, same := -1, true
 		for i, e := range m.sizes {

@@ -1,4 +1,4 @@
-package layout
+package numberkey
 
 import (
 	"maps"
@@ -57,8 +57,8 @@ func placeWord(text, value string) (from, to int) {
 	return -1, -1
 }
 
-// explainsPlace reports whether a text says what stands at a place of part numbers: "next four digits = bore".
-func explainsPlace(text string) bool {
+// ExplainsPlace reports whether a text says what stands at a place of part numbers: "next four digits = bore".
+func ExplainsPlace(text string) bool {
 	at := strings.IndexAny(text, "=＝")
 	if at < 0 || len(text) > lexicon.LongestNote {
 		return false
@@ -67,9 +67,9 @@ func explainsPlace(text string) bool {
 	return ok
 }
 
-// namesPlace reports whether a text is the name of a place of part numbers and not much more, such as stands in a cell of its own.
-func namesPlace(text string) bool {
-	if len(text) > longestLabel || strings.ContainsAny(text, pairSigns) {
+// NamesPlace reports whether a text is the name of a place of part numbers and not much more, such as stands in a cell of its own.
+func NamesPlace(text string) bool {
+	if len(text) > lexicon.LongestLabel || strings.ContainsAny(text, PairSigns) {
 		return false
 	}
 	_, ok := placeIn(text, numberPlace{of: "digit", to: 1})
@@ -180,15 +180,15 @@ func endsInWords(text string) (numbers []int) {
 }
 
 // byPlaces finds what sentences of a key say of places in some numbers.
-func byPlaces(s *sayings, numbers []string) (k *numberKey, seen *keyText) {
-	k = &numberKey{}
+func byPlaces(s *sayings, numbers []string) (k *Key, seen *Text) {
+	k = &Key{}
 	var places []numberPlace
 	for i := range s.texts {
 		var before numberPlace
 		if len(places) > 0 {
 			before = places[len(places)-1]
 		}
-		for _, clause := range clausesOutside(s.texts[i].text) {
+		for _, clause := range clausesOutside(s.texts[i].Text) {
 			said, codes := codesWithin(clause)
 			sc, rest, known := scaleIn(s.lex, said)
 			if !known {
@@ -198,15 +198,15 @@ func byPlaces(s *sayings, numbers []string) (k *numberKey, seen *keyText) {
 			if !ok {
 				continue
 			}
-			f := numberField{scale: sc, codes: codes}
-			if f.name, f.role, ok = s.spokenOf(rest); !ok {
+			f := Field{scale: sc, codes: codes}
+			if f.Name, f.Role, ok = s.spokenOf(rest); !ok {
 				return nil, &s.texts[i]
 			}
-			if k.text == "" && f.isSize() {
-				k.at, k.text, seen = s.texts[i].at, s.texts[i].text, &s.texts[i]
+			if k.Text == "" && f.IsSize() {
+				k.At, k.Text, seen = s.texts[i].At, s.texts[i].Text, &s.texts[i]
 			}
 			before = p
-			k.fields, places = append(k.fields, f), append(places, p)
+			k.Fields, places = append(k.Fields, f), append(places, p)
 		}
 	}
 	if k.sizes() < 1 {
@@ -256,7 +256,7 @@ var ways = []func(r rune) bool{
 }
 
 // cutByPlaces returns what cuts numbers at places, nil where several ways to count are possible and lead to other sizes, or none is.
-func cutByPlaces(k *numberKey, places []numberPlace, kind catalog.Kind, numbers []string) func(string) []string {
+func cutByPlaces(k *Key, places []numberPlace, kind catalog.Kind, numbers []string) func(string) []string {
 	ofDigits := !slices.ContainsFunc(places, func(p numberPlace) bool { return p.of == "sign" })
 	var found func(string) []string
 	for _, counts := range ways {
@@ -278,26 +278,26 @@ func cutByPlaces(k *numberKey, places []numberPlace, kind catalog.Kind, numbers 
 }
 
 // possibleWith reports whether most numbers, cut in a way, have digits for all sizes, and such as are possible where the scale is said.
-func (k *numberKey) possibleWith(cut func(string) []string, kind catalog.Kind, numbers []string) bool {
+func (k *Key) possibleWith(cut func(string) []string, kind catalog.Kind, numbers []string) bool {
 	fitting := 0
 	for _, number := range numbers {
 		pieces := cut(number)
 		fits := pieces != nil
-		for i := range k.fields {
-			f := &k.fields[i]
-			if !fits || !f.isSize() || f.codes != nil {
+		for i := range k.Fields {
+			f := &k.Fields[i]
+			if !fits || !f.IsSize() || f.codes != nil {
 				continue
 			}
 			fits = lexicon.IsDigits(pieces[i])
 			if mm, ok := f.scale.millimetres(pieces[i]); fits && f.scale.counts() && f.scale.unit != "" {
-				fits = ok && sizetext.PossibleIn(kind, f.role, mm)
+				fits = ok && sizetext.PossibleIn(kind, f.Role, mm)
 			}
 		}
 		if fits {
 			fitting++
 		}
 	}
-	return 100*fitting >= leastOfKey*len(numbers)
+	return 100*fitting >= LeastOfKey*len(numbers)
 }
 
 // cutAt cuts a number at places, nil where it is too short for one.

@@ -1,4 +1,4 @@
-package layout
+package numberkey
 
 import (
 	"slices"
@@ -6,6 +6,7 @@ import (
 	"unicode"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/internal/pattern"
 )
@@ -29,10 +30,10 @@ var (
 )
 
 // byTemplate finds a template of some numbers in the texts of a key.
-func byTemplate(s *sayings, numbers []string) (k *numberKey, seen *keyText) {
+func byTemplate(s *sayings, numbers []string) (k *Key, seen *Text) {
 	tried := 0
 	for i := range s.texts {
-		for _, one := range templatesIn(s.texts[i].text, numbers) {
+		for _, one := range templatesIn(s.texts[i].Text, numbers) {
 			if tried++; tried > mostTemplates {
 				return k, seen
 			}
@@ -41,7 +42,7 @@ func byTemplate(s *sayings, numbers []string) (k *numberKey, seen *keyText) {
 				seen = &s.texts[i]
 			}
 			if found != nil && (k == nil || found.sizes() > k.sizes()) {
-				found.at, found.text = s.texts[i].at, one.written
+				found.At, found.Text = s.texts[i].At, one.written
 				k = found
 			}
 		}
@@ -67,7 +68,7 @@ func templatesIn(text string, numbers []string) (all []writtenTemplate) {
 		names = append(names, bracketName().FindStringSubmatch(group)[1])
 		return string(rune(firstPlaceholder + len(names) - 1))
 	})
-	if len(names) < leastLegend {
+	if len(names) < leastExplained {
 		marked, names = text, nil
 	}
 	from := -1
@@ -75,7 +76,7 @@ func templatesIn(text string, numbers []string) (all []writtenTemplate) {
 		if from < 0 {
 			return
 		}
-		if token := strings.TrimRight(marked[from:to], ".-_/"); len(token) >= leastInNumber {
+		if token := strings.TrimRight(marked[from:to], ".-_/"); len(token) >= lexicon.LeastInNumber {
 			all = append(all, writtenTemplate{restored(token, names), []rune(token), names, marked[to:]})
 		}
 		from = -1
@@ -104,7 +105,7 @@ func blankTemplates(marked string, names []string, blanks int) (all []writtenTem
 	fields := strings.Fields(marked)
 	for i := 0; i+blanks < len(fields); i++ {
 		token := strings.Trim(strings.Join(fields[i:i+blanks+1], " "), sizetext.AroundNames+`"'.`)
-		if len(token) >= leastInNumber && len(token) <= longestNumber && !strings.ContainsAny(token, pairSigns+",;()") {
+		if len(token) >= lexicon.LeastInNumber && len(token) <= longestNumber && !strings.ContainsAny(token, PairSigns+",;()") {
 			all = append(all, writtenTemplate{restored(token, names), []rune(token), names, strings.Join(fields[i+blanks+1:], " ")})
 		}
 	}
@@ -123,7 +124,7 @@ func restored(token string, names []string) string {
 func namedPieces(text string, numbers []string) (t writtenTemplate, ok bool) {
 	pieces := spacedDash().Split(text, -1)
 	separators := []rune(separatorsOf([]rune(numbers[0])))
-	if len(pieces) < leastLegend+1 || len(pieces) != len(separators)+1 || len(pieces) > lastPlaceholder-firstPlaceholder {
+	if len(pieces) < leastExplained+1 || len(pieces) != len(separators)+1 || len(pieces) > lastPlaceholder-firstPlaceholder {
 		return t, false
 	}
 	first := strings.Fields(pieces[0])
@@ -143,13 +144,13 @@ func namedPieces(text string, numbers []string) (t writtenTemplate, ok bool) {
 }
 
 // fit makes a key of a template that is built as the numbers are. Like is set where it seems to be one, whether it is understood or not.
-func (s *sayings) fit(t writtenTemplate, numbers []string) (k *numberKey, like bool) {
+func (s *sayings) fit(t writtenTemplate, numbers []string) (k *Key, like bool) {
 	if !builtAlike(t.signs, numbers) || separatorsOf(t.signs) == "" && !slices.ContainsFunc(numbers, func(n string) bool { return len([]rune(n)) == len(t.signs) }) {
 		return nil, false
 	}
 	isNumber := slices.ContainsFunc(numbers, func(n string) bool { return strings.EqualFold(n, string(t.signs)) })
-	k = &numberKey{}
-	own := numberTemplate{t.signs, make([]int, len(t.signs))}
+	k = &Key{}
+	own := template{t.signs, make([]int, len(t.signs))}
 	for n, piece := range piecesOfNumber(t.signs) {
 		from := s.markLiteral(&own, n, piece, numbers)
 		if from < piece.to && !isNumber {
@@ -159,14 +160,14 @@ func (s *sayings) fit(t writtenTemplate, numbers []string) (k *numberKey, like b
 	if k.sizes() == 0 && !s.markListed(k, &own, t, numbers) {
 		return nil, like && !isNumber
 	}
-	fields := len(k.fields)
+	fields := len(k.Fields)
 	k.cut = own.cutter(fields, numbers)
 	return k, like
 }
 
 // markLiteral marks the signs at the beginning of a piece that all numbers have there, and returns where others begin. A piece of letters only
 // stands for something where the numbers differ in it.
-func (s *sayings) markLiteral(t *numberTemplate, n int, piece pieceOf, numbers []string) (from int) {
+func (s *sayings) markLiteral(t *template, n int, piece pieceOf, numbers []string) (from int) {
 	for i := piece.from; i < piece.to; i++ {
 		t.marks[i] = literalSign
 	}
@@ -191,7 +192,7 @@ func shareSign(numbers []string, n, at int, sign rune) bool {
 }
 
 // markFields marks the fields in a piece of a template, and reports whether it seems to have any.
-func (s *sayings) markFields(k *numberKey, t *numberTemplate, written writtenTemplate, piece pieceOf) (like bool) {
+func (s *sayings) markFields(k *Key, t *template, written writtenTemplate, piece pieceOf) (like bool) {
 	whole := string(t.signs[piece.from:piece.to])
 	mark := func(from, to, field int) {
 		for i := from; i < to; i++ {
@@ -199,14 +200,14 @@ func (s *sayings) markFields(k *numberKey, t *numberTemplate, written writtenTem
 		}
 	}
 	if f, at := s.of(whole); at >= 0 {
-		k.fields = append(k.fields, f)
-		mark(piece.from, piece.to, len(k.fields)-1)
+		k.Fields = append(k.Fields, f)
+		mark(piece.from, piece.to, len(k.Fields)-1)
 		return true
 	}
-	if f := s.meaning(whole); f.isSize() && !sameSigns(whole) {
+	if f := s.meaning(whole); f.IsSize() && !sameSigns(whole) {
 		f.letters = whole
-		k.fields = append(k.fields, f)
-		mark(piece.from, piece.to, len(k.fields)-1)
+		k.Fields = append(k.Fields, f)
+		mark(piece.from, piece.to, len(k.Fields)-1)
 		return true
 	}
 	for i := piece.from; i < piece.to; {
@@ -225,13 +226,13 @@ func (s *sayings) markFields(k *numberKey, t *numberTemplate, written writtenTem
 			}
 		}
 		if role := sizetext.RoleNamed(s.lex, whole); at < 0 && role != "" && len(whole) == 1 && k.sizes() > 0 { // L beside OD and ID
-			if f, at = s.meaning(whole), 0; !f.isSize() {
-				f = numberField{name: whole, role: catalog.Role(role), scale: unsaid, letters: whole}
+			if f, at = s.meaning(whole), 0; !f.IsSize() {
+				f = Field{Name: whole, Role: catalog.Role(role), scale: unsaid, letters: whole}
 			}
 		}
 		if at >= 0 {
-			k.fields = append(k.fields, f)
-			mark(i, end, len(k.fields)-1)
+			k.Fields = append(k.Fields, f)
+			mark(i, end, len(k.Fields)-1)
 		} else {
 			mark(i, end, anySign)
 		}
@@ -246,7 +247,7 @@ func sameSigns(text string) bool { return strings.Trim(text, text[:firstSize(tex
 
 // markListed takes the names that are listed behind a template, or behind a number, for those of the pieces in which the numbers differ, where
 // there are as many: "VF-1350-0925-19-B: base OD (1/100 mm), bore (1/100 mm), length (mm), colour".
-func (s *sayings) markListed(k *numberKey, t *numberTemplate, written writtenTemplate, numbers []string) bool {
+func (s *sayings) markListed(k *Key, t *template, written writtenTemplate, numbers []string) bool {
 	var differ []pieceOf
 	for n, piece := range piecesOfNumber(t.signs) {
 		if from := s.markLiteral(t, n, piece, numbers); from < piece.to {
@@ -261,16 +262,16 @@ func (s *sayings) markListed(k *numberKey, t *numberTemplate, written writtenTem
 	if first := piecesOfNumber(t.signs)[0]; len(names) == len(differ)+1 && strings.EqualFold(names[0], string(t.signs[first.from:first.to])) {
 		names = names[1:]
 	}
-	if len(differ) < leastLegend || len(names) != len(differ) {
+	if len(differ) < leastExplained || len(names) != len(differ) {
 		return false
 	}
-	k.fields = nil
+	k.Fields = nil
 	for i, name := range names {
 		f := s.meaning(name)
-		k.fields = append(k.fields, f)
+		k.Fields = append(k.Fields, f)
 		for at := differ[i].from; at < differ[i].to; at++ {
 			t.marks[at] = i
 		}
 	}
-	return k.sizes() >= leastLegend
+	return k.sizes() >= leastExplained
 }

@@ -1,4 +1,4 @@
-package layout
+package numberkey
 
 import (
 	"cmp"
@@ -20,7 +20,7 @@ type sayings struct {
 	lex *lexicon.Lexicon
 	// kind is what the table lists as far as that is known.
 	kind    catalog.Kind
-	texts   []keyText
+	texts   []Text
 	entries []keySaying
 }
 
@@ -35,10 +35,10 @@ type keySaying struct {
 var sayingSign = pattern.Lazy(`(?:^|[\s\x{3000},;.、，；。/|·(（"'])([A-Za-z]{1,8}\d?|#{1,8}|\d{1,4})["']?(?: ?[=:：＝→] ?| [-–—] )`)
 
 // newSayings reads the texts of a key.
-func newSayings(lex *lexicon.Lexicon, kind catalog.Kind, texts []keyText) *sayings {
+func newSayings(lex *lexicon.Lexicon, kind catalog.Kind, texts []Text) *sayings {
 	s := &sayings{lex: lex, kind: kind, texts: texts}
 	for i, one := range texts {
-		for _, e := range sayingsIn(one.text) {
+		for _, e := range sayingsIn(one.Text) {
 			e.text = i
 			s.entries = append(s.entries, e)
 		}
@@ -48,7 +48,7 @@ func newSayings(lex *lexicon.Lexicon, kind catalog.Kind, texts []keyText) *sayin
 
 // sayingsIn returns the letters that a text explains with their words. What stands in brackets behind words belongs to these.
 func sayingsIn(text string) (all []keySaying) {
-	if !strings.ContainsAny(text, pairSigns+"-–—") {
+	if !strings.ContainsAny(text, PairSigns+"-–—") {
 		return nil
 	}
 	places := sayingSign().FindAllStringSubmatchIndex(text, -1)
@@ -85,7 +85,7 @@ func sayingsIn(text string) (all []keySaying) {
 
 // of returns the field that letters stand for, and where in the sayings they do, −1 where nobody says it: in the first place that says what it
 // is, for "TA - AA - LL" says nothing of AA.
-func (s *sayings) of(letters string) (f numberField, at int) {
+func (s *sayings) of(letters string) (f Field, at int) {
 	at = -1
 	exact := slices.ContainsFunc(s.entries, func(e keySaying) bool { return e.letters == letters })
 	for i, e := range s.entries {
@@ -93,31 +93,31 @@ func (s *sayings) of(letters string) (f numberField, at int) {
 			continue
 		}
 		said := s.meaning(e.words)
-		if at < 0 || said.role != "" {
+		if at < 0 || said.Role != "" {
 			f, at = said, i
 		}
-		if said.role != "" {
+		if said.Role != "" {
 			break
 		}
 	}
 	if at < 0 {
-		return numberField{}, -1
+		return Field{}, -1
 	}
 	f.letters = letters
 	return f, at
 }
 
 // meaning reads the words for what stands at a place of part numbers.
-func (s *sayings) meaning(said string) numberField {
-	f := numberField{scale: unsaid}
+func (s *sayings) meaning(said string) Field {
+	f := Field{scale: unsaid}
 	said, f.codes = codesWithin(said)
 	if sc, rest, known := scaleIn(s.lex, said); known {
 		f.scale, said = sc, rest
 	}
-	if f.name, f.role = s.named(said); f.codes != nil && !f.isSize() && !f.isWord() {
+	if f.Name, f.Role = s.named(said); f.codes != nil && !f.IsSize() && !f.isWord() {
 		for _, word := range strings.Fields(said) { // "tip code"
 			if name, role := s.named(word); traits.Of[role].Want == traits.Length && role != "" {
-				f.name, f.role = name, role
+				f.Name, f.Role = name, role
 				break
 			}
 		}
@@ -189,7 +189,7 @@ func codesOf(text string) map[string]string {
 	if len(pieces) == 1 {
 		pieces = codesByBlanks(text)
 	}
-	if len(pieces) < leastLegend || len(pieces) > mostPairs {
+	if len(pieces) < leastExplained || len(pieces) > mostPairs {
 		return nil
 	}
 	codes := map[string]string{}
@@ -259,10 +259,10 @@ func firstSize(text string) int {
 
 // legends gives the fields of a key the codes that other texts explain: those in the text of their letters behind them, in a text that names
 // the field, or one below the other under such a text.
-func (s *sayings) legends(k *numberKey) {
-	for i := range k.fields {
-		f := &k.fields[i]
-		if f.codes != nil || f.name == "" && f.letters == "" {
+func (s *sayings) legends(k *Key) {
+	for i := range k.Fields {
+		f := &k.Fields[i]
+		if f.codes != nil || f.Name == "" && f.letters == "" {
 			continue
 		}
 		if f.codes = s.codesBehind(k, f); f.codes == nil {
@@ -272,7 +272,7 @@ func (s *sayings) legends(k *numberKey) {
 }
 
 // codesBehind returns the codes that follow the letters of a field in their text: "k = colour: B = black, W = white".
-func (s *sayings) codesBehind(k *numberKey, f *numberField) map[string]string {
+func (s *sayings) codesBehind(k *Key, f *Field) map[string]string {
 	_, at := s.of(f.letters)
 	if f.letters == "" || at < 0 {
 		return nil
@@ -284,16 +284,16 @@ func (s *sayings) codesBehind(k *numberKey, f *numberField) map[string]string {
 		}
 		codes[words.Fold(e.letters)] = e.words
 	}
-	if len(codes) < leastLegend {
+	if len(codes) < leastExplained {
 		return nil
 	}
 	return codes
 }
 
 // hasLetters reports whether letters stand for a field of a key.
-func (k *numberKey) hasLetters(letters string) bool {
-	for i := range k.fields {
-		if strings.EqualFold(k.fields[i].letters, letters) {
+func (k *Key) hasLetters(letters string) bool {
+	for i := range k.Fields {
+		if strings.EqualFold(k.Fields[i].letters, letters) {
 			return true
 		}
 	}
@@ -302,13 +302,13 @@ func (k *numberKey) hasLetters(letters string) bool {
 
 // codesNamed returns the codes of a text that calls a field by its name or letters: "Tip code: 37 = .370, 35 = .350", or those in the texts that
 // follow it, each of which explains one.
-func (s *sayings) codesNamed(f *numberField) map[string]string {
+func (s *sayings) codesNamed(f *Field) map[string]string {
 	for i, one := range s.texts {
-		name, said := one.text, ""
-		if at := strings.IndexAny(one.text, ":："); at >= 0 {
-			name, said = one.text[:at], one.text[at+firstSize(one.text[at:]):]
-		} else if signs := sayingSign().FindStringSubmatchIndex(one.text); signs != nil && signs[2] > 0 {
-			name, said = one.text[:signs[2]], one.text[signs[2]:]
+		name, said := one.Text, ""
+		if at := strings.IndexAny(one.Text, ":："); at >= 0 {
+			name, said = one.Text[:at], one.Text[at+firstSize(one.Text[at:]):]
+		} else if signs := sayingSign().FindStringSubmatchIndex(one.Text); signs != nil && signs[2] > 0 {
+			name, said = one.Text[:signs[2]], one.Text[signs[2]:]
 		}
 		if !s.calls(f, name) {
 			continue
@@ -321,13 +321,13 @@ func (s *sayings) codesNamed(f *numberField) map[string]string {
 		}
 		codes := map[string]string{}
 		for _, below := range s.texts[i+1:] {
-			pair := codePair().FindStringSubmatch(below.text)
+			pair := codePair().FindStringSubmatch(below.Text)
 			if pair == nil || pair[1] == "" {
 				break
 			}
 			codes[words.Fold(pair[1])] = strings.TrimSpace(pair[4])
 		}
-		if len(codes) >= leastLegend {
+		if len(codes) >= leastExplained {
 			return codes
 		}
 	}
@@ -335,23 +335,23 @@ func (s *sayings) codesNamed(f *numberField) map[string]string {
 }
 
 // calls reports whether a text names a field and nothing else.
-func (s *sayings) calls(f *numberField, text string) bool {
+func (s *sayings) calls(f *Field, text string) bool {
 	text = strings.Trim(text, sizetext.AroundNames+".")
-	if text == "" || utf8.RuneCountInString(text) > longestLabel || strings.ContainsFunc(text, unicode.IsDigit) || strings.ContainsAny(text, pairSigns) {
+	if text == "" || utf8.RuneCountInString(text) > lexicon.LongestLabel || strings.ContainsFunc(text, unicode.IsDigit) || strings.ContainsAny(text, PairSigns) {
 		return false
 	}
-	if f.letters != "" && text == f.letters || words.Fold(text) == words.Fold(f.name) {
+	if f.letters != "" && text == f.letters || words.Fold(text) == words.Fold(f.Name) {
 		return true
 	}
 	_, role := s.named(text)
-	return role != "" && role == f.role
+	return role != "" && role == f.Role
 }
 
 // scaleOf returns the scale that a text without letters says for a role, or for all sizes: "OD and bore in 1/100 mm, length in mm".
 func (s *sayings) scaleOf(role catalog.Role) scale {
 	general := unsaid
 	for _, one := range s.texts {
-		for _, clause := range clausesOutside(one.text) {
+		for _, clause := range clausesOutside(one.Text) {
 			sc, rest, known := scaleIn(s.lex, clause)
 			if !known {
 				continue
