@@ -36,6 +36,7 @@ var layers = []string{
 	"reconcile/catalog/columns",
 	"reconcile/catalog/layout",
 	"reconcile/catalog/numberkey",
+	"reconcile/catalog/spoken",
 	"reconcile/catalog/sizetext",
 	"reconcile/catalog/grid",
 	"reconcile/catalog/lexicon",

@@ -3,12 +3,11 @@ package layout
 import (
 	"strconv"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/sizetext"
+	"example.com/seatline/reconcile/catalog/spoken"
 )
 
 // "8 pcs" beside the sizes of a part may be how many of it there are, or how many a bag holds. It is the former where the lines above ask how many
@@ -30,8 +29,8 @@ func countPieces(lex *lexicon.Lexicon, all []begun) {
 		b := &all[i]
 		at, clause, several := -1, "", false
 		for k, one := range b.said {
-			for _, c := range spokenClauses(lex, one.text) {
-				if c = strings.Trim(c, sizetext.AroundNames+"."); countsPieces(lex, c) {
+			for _, c := range spoken.Clauses(lex, one.text) {
+				if c = strings.Trim(c, sizetext.AroundNames+"."); spoken.CountsPieces(lex, c) {
 					several = at >= 0
 					at, clause = k, c
 				}
@@ -44,15 +43,4 @@ func countPieces(lex *lexicon.Lexicon, all []begun) {
 		before, after, _ := strings.Cut(b.said[at].text, clause)
 		b.said[at].text = strings.TrimSpace(before + strings.TrimLeft(after, ".!,;"))
 	}
-}
-
-// countsPieces reports whether a clause is a number of pieces and nothing else: "8 pcs", "only two pieces". "The 8" is a club.
-func countsPieces(lex *lexicon.Lexicon, clause string) bool {
-	first, _ := utf8.DecodeRuneInString(clause)
-	written := strings.Fields(clause)
-	if len(written) == 0 || lex.Words.CountOf(clause) == 0 {
-		return false
-	}
-	hit, pieces := lex.Words.Unit(written[len(written)-1])
-	return unicode.IsDigit(first) || pieces && hit.Value == "pcs"
 }

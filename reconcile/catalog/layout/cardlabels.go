@@ -39,7 +39,7 @@ func cutFurther(lex *lexicon.Lexicon, e entry) (own, next entry, found bool) {
 	best := lexicon.HeadingScore
 	for n := 1; n <= min(mostLabel, len(written)-1); n++ {
 		before, label := strings.Join(written[:len(written)-n], " "), strings.Join(written[len(written)-n:], " ")
-		role, score := roleOfLabel(lex, label)
+		role, score := lex.RoleOfLabel(label)
 		if score < best || behind == "" || strings.ContainsAny(label, beforeLabels) {
 			continue
 		}

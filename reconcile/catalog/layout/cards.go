@@ -4,14 +4,12 @@ import (
 	"slices"
 	"strings"
 	"unicode"
-	"unicode/utf8"
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/words"
-	"example.com/seatline/reconcile/internal/pattern"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -116,14 +114,14 @@ func holdsIndented(g *grid.Grid, lex *lexicon.Lexicon, outer, inner int) bool {
 
 // underTitle returns a label and its role: with the title above it, where that makes it the name of another size.
 func underTitle(lex *lexicon.Lexicon, title, label string) (string, catalog.Role) {
-	role, score := roleOfLabel(lex, label)
+	role, score := lex.RoleOfLabel(label)
 	if score < lexicon.HeadingScore {
 		role = ""
 	}
 	if title == "" || len(title)+len(label) > lexicon.LongestLabel || role != "" && traits.Of[role].Want != traits.Length {
 		return label, role
 	}
-	joined, sure := roleOfLabel(lex, title+" "+label)
+	joined, sure := lex.RoleOfLabel(title + " " + label)
 	if traits.Of[joined].Want == traits.Length && joined != role && sure >= max(score, lexicon.HeadingScore) {
 		return title + " " + label, joined
 	}
@@ -222,7 +220,7 @@ func inLanes(g *grid.Grid, lex *lexicon.Lexicon, line int, lanes []cardLane) boo
 	}
 	for i, lane := range lanes {
 		label, cells := g.At(line, lane.col), countCells(g, line, span{left: lane.col, right: rightOf(g, columnsOf(lanes), i)})
-		_, value, _ := cutLabel(label)
+		_, value, _ := lexicon.CutLabel(label)
 		if cells > 0 && (label == "" || cells == 1 && value == "" || lexicon.BearsDigits(label) || lex.LooksValue(label)) {
 			return false
 		}
@@ -250,8 +248,8 @@ func linePairs(g *grid.Grid, lex *lexicon.Lexicon, line int) (found []entry, pur
 			continue
 		}
 		at := g.Ref(line, i+1)
-		label, value, colon := cutLabel(text)
-		role, score := roleOfLabel(lex, label)
+		label, value, colon := lexicon.CutLabel(text)
+		role, score := lex.RoleOfLabel(label)
 		known := score >= lexicon.HeadingScore
 		isLabel := colon && known || !g.Is(lexicon.AsValue, lex, id) && (known && !(open != nil && called) || colon)
 		switch {
@@ -289,44 +287,9 @@ func counts(e *entry) bool {
 	return false
 }
 
-// leader is a line of dots that leads from a label to its value.
-var leader = pattern.Lazy(`\s*(?:\.{3,}|…+|_{3,}|·{3,})\s*`)
-
-// cutLabel cuts a text at the colon or the dots behind a label; without them, all of it may be a label.
-func cutLabel(text string) (label, value string, colon bool) {
-	at := strings.IndexAny(text, ":：")
-	size := 0
-	switch dots := leader().FindStringIndex(text); {
-	case dots != nil && (at < 0 || dots[0] < at):
-		at, size = dots[0], dots[1]-dots[0]
-	case at > 0:
-		_, size = utf8.DecodeRuneInString(text[at:])
-	}
-	if at <= 0 || at > lexicon.LongestLabel {
-		return text, "", false
-	}
-	label = strings.TrimSpace(text[:at])
-	if label == "" || lexicon.LooksNumeric(label) {
-		return text, "", false
-	}
-	return label, strings.TrimSpace(text[at+size:]), true
-}
-
-// roleOfLabel returns the role that a label names best, with how well.
-func roleOfLabel(lex *lexicon.Lexicon, label string) (catalog.Role, float64) {
-	if len(label) > lexicon.LongestLabel {
-		return "", 0
-	}
-	found := lex.Match(label)
-	if len(found) == 0 {
-		return "", 0
-	}
-	return catalog.Role(found[0].Role), found[0].Score
-}
-
 // namesSize reports whether a label is that of a size, for certain.
 func namesSize(lex *lexicon.Lexicon, label string) bool {
-	role, score := roleOfLabel(lex, label)
+	role, score := lex.RoleOfLabel(label)
 	return score >= lexicon.HeadingScore && traits.Of[role].Want == traits.Length
 }
 
@@ -343,7 +306,7 @@ func laneEntries(g *grid.Grid, lex *lexicon.Lexicon, lane cardLane, right int) [
 		if len(row) == 0 || g.Text(row[0]) == "" {
 			continue
 		}
-		label, value, colon := cutLabel(g.Text(row[0]))
+		label, value, colon := lexicon.CutLabel(g.Text(row[0]))
 		e := entry{label: label, value: value, at: g.Ref(line, at), valueAt: g.Ref(line, at)}
 		for i, id := range row[1:] {
 			text := g.Text(id)

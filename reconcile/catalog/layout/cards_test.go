@@ -5,32 +5,12 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
-
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/sheet/sheettest"
+	"github.com/google/go-cmp/cmp"
 )
-
-func TestCutLabel(t *testing.T) {
-	for text, want := range map[string][2]string{
-		"Hosel OD: 13.6 mm":                {"Hosel OD", "13.6 mm"},
-		"内径：9.35 mm":                       {"内径", "9.35 mm"},
-		"Bore .............. .368 in":      {"Bore", ".368 in"},
-		"Referencia:":                      {"Referencia", ""},
-		"Part no. .... KR-20: satin":       {"Part no.", "KR-20: satin"},
-		"12:30":                            {"12:30", ""},
-		"1.00: a size before a colon":      {"1.00: a size before a colon", ""},
-		"Hosel OD":                         {"Hosel OD", ""},
-		": a colon that nothing is before": {": a colon that nothing is before", ""},
-	} {
-		label, value, _ := cutLabel(text)
-		if label != want[0] || value != want[1] {
-			t.Errorf("%q: %q and %q, want %q", text, label, value, want)
-		}
-	}
-}
 
 // TestCards looks at which rows account for the cards of a sheet, and that other sheets have none.
 func TestCards(t *testing.T) {

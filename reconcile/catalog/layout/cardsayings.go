@@ -46,7 +46,7 @@ func apartFromLabels(lex *lexicon.Lexicon, all []card) {
 				apart = append(apart, e)
 				continue
 			}
-			role, _ := roleOfLabel(lex, label)
+			role, _ := lex.RoleOfLabel(label)
 			apart = append(apart, entry{label: label, value: e.value, at: e.at, valueAt: e.valueAt, role: role})
 			apart = append(apart, entry{label: "description", value: before, at: e.at, valueAt: e.at, role: catalog.Description})
 		}
@@ -63,9 +63,9 @@ func saidBefore(lex *lexicon.Lexicon, text string) (before, label string) {
 	}
 	last := places[len(places)-1]
 	head, tail := strings.TrimSpace(text[:last[0]]), strings.TrimSpace(text[last[1]:])
-	role, score := roleOfLabel(lex, tail)
-	whole, wholly := roleOfLabel(lex, text)
-	if utf8.RuneCountInString(head) < leastLettersSaid || labelsSize(lex, head) || score < lexicon.Understood || wholly >= score-alikeSure || whole != role && wholly >= lexicon.Understood {
+	role, score := lex.RoleOfLabel(tail)
+	whole, wholly := lex.RoleOfLabel(text)
+	if utf8.RuneCountInString(head) < leastLettersSaid || labelsSize(lex, head) || score < lexicon.Understood || wholly >= score-lexicon.AlikeSure || whole != role && wholly >= lexicon.Understood {
 		return "", text
 	}
 	return head, tail

@@ -55,7 +55,7 @@ func TestApartFromLabels(t *testing.T) {
 
 // stockOnly is the role of a label that is one for a stock, none for any other.
 func stockOnly(lex *lexicon.Lexicon, label string) catalog.Role {
-	if role, _ := roleOfLabel(lex, label); role == catalog.Stock {
+	if role, _ := lex.RoleOfLabel(label); role == catalog.Stock {
 		return role
 	}
 	return ""

@@ -224,7 +224,7 @@ func isPlainWord(lex *lexicon.Lexicon, text string) bool {
 	if text == "" || len(text) > lexicon.LongestLabel || strings.ContainsFunc(text, unicode.IsDigit) || !strings.ContainsFunc(text, unicode.IsLetter) || isNone(lex, text) {
 		return false
 	}
-	_, score := roleOfLabel(lex, text)
+	_, score := lex.RoleOfLabel(text)
 	return score < lexicon.HeadingScore || lex.Words.Shades(text).Only
 }
 

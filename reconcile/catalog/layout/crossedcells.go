@@ -10,6 +10,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/sizetext"
+	"example.com/seatline/reconcile/catalog/spoken"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/sheet"
 )
@@ -38,8 +39,8 @@ func cutFieldCell(lex *lexicon.Lexicon, text string) (c fieldCell, ok bool) {
 		if behind == "" || !isCode(lex, number) {
 			continue
 		}
-		if amount, known := amountIn(lex, behind); known {
-			return fieldCell{number, amount}, true
+		if amount, known := spoken.AmountIn(lex, behind); known {
+			return fieldCell{number, entryOf(amount, sheet.Ref{})}, true
 		}
 		if isCount(lex, behind) && (sign != ' ' && !isInNumber(text, at) || strings.ContainsAny(behind, sizetext.DecimalMarks)) {
 			return fieldCell{number, entry{value: behind}}, true
@@ -58,14 +59,14 @@ func isInNumber(text string, at int) bool {
 
 // isCount reports whether a text is a number, perhaps of pieces.
 func isCount(lex *lexicon.Lexicon, text string) bool {
-	if isBare(text) {
+	if lexicon.IsBare(text) {
 		return true
 	}
-	found := countFirst().FindStringSubmatch(text)
-	if found == nil {
+	count := spoken.CountFirst(text)
+	if count == "" {
 		return false
 	}
-	hit, known := lex.Words.Unit(strings.TrimSpace(text[len(found[1]):]))
+	hit, known := lex.Words.Unit(strings.TrimSpace(text[len(count):]))
 	return known && hit.Value == "pcs"
 }
 
@@ -106,9 +107,9 @@ func (x *crossed) amountBehind(lex *lexicon.Lexicon, line, col int) entry {
 	if text == "" || isNone(lex, text) {
 		return entry{}
 	}
-	amount, known := amountIn(lex, text)
-	if !known {
-		amount = entry{value: text}
+	amount := entry{value: text}
+	if said, known := spoken.AmountIn(lex, text); known {
+		amount = entryOf(said, sheet.Ref{})
 	}
 	amount.valueAt = x.g.Ref(line, col)
 	return amount

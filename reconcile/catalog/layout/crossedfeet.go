@@ -7,6 +7,7 @@ import (
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/spoken"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -47,7 +48,7 @@ func (x *crossed) footAt(lex *lexicon.Lexicon, line int) (f foot, ok bool) {
 		switch {
 		case text == "":
 		case col < x.columns[0] && f.label == "":
-			role, score := roleOfLabel(lex, strings.TrimRight(text, ":： "))
+			role, score := lex.RoleOfLabel(strings.TrimRight(text, ":： "))
 			if score < lexicon.HeadingScore || !slices.Contains(footRoles, role) {
 				return foot{}, false
 			}
@@ -66,7 +67,7 @@ func isFootValue(lex *lexicon.Lexicon, text string) bool {
 	if isNone(lex, text) || isCount(lex, text) {
 		return true
 	}
-	_, known := amountIn(lex, text)
+	_, known := spoken.AmountIn(lex, text)
 	return known
 }
 
@@ -96,7 +97,7 @@ func (x *crossed) footLanes(lex *lexicon.Lexicon, col int) (lanes []lane) {
 // givesBeside reports whether a column beside the field, or what stands behind the part numbers, gives a role.
 func (x *crossed) givesBeside(lex *lexicon.Lexicon, col int, role catalog.Role) bool {
 	return slices.Contains(x.amountRoles(x.lines, col), role) || slices.ContainsFunc(x.beside, func(beside int) bool {
-		found, score := roleOfLabel(lex, strings.Join(textsAbove(x.g, x.headings(), beside), " "))
+		found, score := lex.RoleOfLabel(strings.Join(textsAbove(x.g, x.headings(), beside), " "))
 		return score >= lexicon.HeadingScore && found == role
 	})
 }

@@ -150,7 +150,7 @@ func namesIn(lex *lexicon.Lexicon, text string) []axis {
 	for from := range list {
 		for to := from + 1; to <= min(from+longestSideName, len(list)); to++ {
 			label := strings.Join(list[from:to], " ")
-			if role, score := roleOfLabel(lex, label); score >= leastSideName && traits.Of[role].Want == traits.Length {
+			if role, score := lex.RoleOfLabel(label); score >= leastSideName && traits.Of[role].Want == traits.Length {
 				found = append(found, window{axis{label: label, role: role}, from, to, score})
 			}
 		}
@@ -268,8 +268,8 @@ func (x *crossed) tips(lex *lexicon.Lexicon, cells []sheet.Ref) axis {
 		}
 		seen[found[0]] = true
 		sure, _ := lex.TipsIn(text, true)
-		said, bare = said || len(sure) == 1, bare || isBare(text)
-		if len(sure) == 0 && !isBare(text) && !strings.ContainsFunc(text, unicode.IsLetter) {
+		said, bare = said || len(sure) == 1, bare || lexicon.IsBare(text)
+		if len(sure) == 0 && !lexicon.IsBare(text) && !strings.ContainsFunc(text, unicode.IsLetter) {
 			return axis{}
 		}
 	}
@@ -304,7 +304,7 @@ var ofWords = []catalog.Role{catalog.Colour, catalog.Material, catalog.Style, ca
 // axisOf returns what a cell says of a side that may have some roles.
 func (x *crossed) axisOf(lex *lexicon.Lexicon, line, col int, mayBe func(catalog.Role) bool) axis {
 	text := x.g.At(line, col)
-	role, score := roleOfLabel(lex, text)
+	role, score := lex.RoleOfLabel(text)
 	if text == "" || score < lexicon.HeadingScore || !mayBe(role) {
 		return axis{}
 	}
@@ -356,8 +356,8 @@ func (x *crossed) corner(lex *lexicon.Lexicon, first, second string, leansBack b
 	default:
 		return axis{}, axis{}
 	}
-	a, _ := roleOfLabel(lex, first)
-	b, _ := roleOfLabel(lex, second)
+	a, _ := lex.RoleOfLabel(first)
+	b, _ := lex.RoleOfLabel(second)
 	return axis{label: first, at: at, role: a}, axis{label: second, at: at, role: b}
 }
 

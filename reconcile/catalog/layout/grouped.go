@@ -96,7 +96,7 @@ func partHeads(g *grid.Grid, lex *lexicon.Lexicon, line int) []int {
 		if text == "" || !g.Is(lexicon.AsHeading, lex, id) {
 			continue
 		}
-		if role, _ := roleOfLabel(lex, text); role != catalog.Part || isNone(lex, text) && !isCode(lex, g.At(line+1, i+1)) {
+		if role, _ := lex.RoleOfLabel(text); role != catalog.Part || isNone(lex, text) && !isCode(lex, g.At(line+1, i+1)) {
 			continue
 		}
 		label, _ := withoutTip(lex, text)
@@ -349,7 +349,7 @@ func (t *grouped) axis(lex *lexicon.Lexicon) (above axis, known bool) {
 	}
 	if t.name > 0 {
 		text := t.g.Filled(t.name, t.groups[0].left)
-		if role, score := roleOfLabel(lex, text); score >= lexicon.HeadingScore {
+		if role, score := lex.RoleOfLabel(text); score >= lexicon.HeadingScore {
 			above = axis{label: text, at: t.g.Ref(t.g.Source(t.name, t.groups[0].left)), role: role}
 		}
 	}

@@ -8,26 +8,21 @@ import (
 
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
-	"example.com/seatline/reconcile/catalog/sizetext"
-	"example.com/seatline/reconcile/internal/pattern"
+	"example.com/seatline/reconcile/catalog/spoken"
 )
 
 // A sentence may come to its part after other words: "for woods we turn the RK-401: base 12.0, hole 8.4". The number of the part is the first in
 // it, and what is said behind that number is said of the part. Since sentences speak of much else that has numbers, such a part has to have
 // several sizes and a number of the same form as another one.
 
-const (
-	// mostBeforeNumber is how many words stand at most before the number of a part in its sentence.
-	mostBeforeNumber = 16
-	// longestIntroduced is how many bytes such a number has at most.
-	longestIntroduced = 24
-)
+// mostBeforeNumber is how many words stand at most before the number of a part in its sentence.
+const mostBeforeNumber = 16
 
 // introducedItem returns the part number that the sentence of a line comes to, and what the line says of it cell by cell; the number is empty
 // where there is none.
 func introducedItem(g *grid.Grid, lex *lexicon.Lexicon, line int) (number string, said []saidAt) {
 	col := spokenAt(g, line)
-	text := withoutLead(g.At(line, col))
+	text := spoken.WithoutLead(g.At(line, col))
 	if first, _ := utf8.DecodeRuneInString(text); !unicode.IsLetter(first) || !speaksOnly(g, line, col) {
 		return "", nil
 	}
@@ -36,14 +31,14 @@ func introducedItem(g *grid.Grid, lex *lexicon.Lexicon, line int) (number string
 		at := g.Ref(line, col)
 		before, behind := text, ""
 		if number == "" {
-			before, number, behind = cutIntroduced(text)
-			if count += len(strings.Fields(before)); count > mostBeforeNumber || bearsSize(lex, before) || wideGap().MatchString(asWritten(g, line, col)) {
+			before, number, behind = spoken.CutIntroduced(text)
+			if count += len(strings.Fields(before)); count > mostBeforeNumber || spoken.BearsSize(lex, before) || spoken.HasWideGap(asWritten(g, line, col)) {
 				return "", nil
 			}
 			if _, card := lex.Words.Mark(before, "card"); card { // "Card DA-118" heads a card and no sentence
 				return "", nil
 			}
-			if bearsTip(lex, before) {
+			if spoken.BearsTip(lex, before) {
 				said = append(said, saidAt{before, at})
 			}
 		} else {
@@ -66,7 +61,7 @@ func introducedItem(g *grid.Grid, lex *lexicon.Lexicon, line int) (number string
 // withNext returns what a line says with the line below, where its sentence goes on there.
 func withNext(g *grid.Grid, line int, said []saidAt) []saidAt {
 	next := g.At(line+1, 1)
-	if first, _ := utf8.DecodeRuneInString(next); len(said) == 0 || !unicode.IsLower(first) || !goesOnWith(said[len(said)-1].text, next) {
+	if first, _ := utf8.DecodeRuneInString(next); len(said) == 0 || !unicode.IsLower(first) || !spoken.GoesOn(said[len(said)-1].text, next) {
 		return said
 	}
 	more := slices.Clone(said)
@@ -85,7 +80,7 @@ func speaksOnly(g *grid.Grid, line, col int) bool {
 	last, blank := "", false
 	for ; col <= g.Width; col++ {
 		text := g.At(line, col)
-		if isBare(text) {
+		if lexicon.IsBare(text) {
 			return false
 		}
 		if text != "" {
@@ -94,51 +89,6 @@ func speaksOnly(g *grid.Grid, line, col int) bool {
 		blank = blank || strings.Contains(text, " ")
 	}
 	return blank && !strings.HasSuffix(last, "?") && !strings.HasSuffix(last, "？")
-}
-
-// cutIntroduced returns the first part number in a sentence, which begins with a capital, and what stands before it and behind it: one with digits,
-// or else one of letters alone, "HK-S". Without one, all stands before.
-func cutIntroduced(text string) (before, number, behind string) {
-	for _, is := range [...]func(string) bool{lexicon.IsItemNumber, isLettered} {
-		from := 0
-		for word := range strings.FieldsSeq(text) {
-			at := from + strings.Index(text[from:], word)
-			from = at + len(word)
-			trimmed := strings.Trim(word, sizetext.AroundNames+".")
-			if first, _ := utf8.DecodeRuneInString(trimmed); unicode.IsUpper(first) && len(trimmed) <= longestIntroduced && is(trimmed) {
-				return strings.TrimSpace(text[:at]), trimmed, strings.TrimLeft(text[from:], sizetext.AroundNames+".")
-			}
-		}
-	}
-	return text, "", ""
-}
-
-// lettered is a part number of letters alone, with a dash before what tells it from those like it.
-var lettered = pattern.Lazy(`^\p{Lu}{1,6}(?:-\p{Lu}{1,6})?-\p{Lu}{1,3}$`)
-
-// isLettered reports whether a text is a part number of letters alone.
-func isLettered(text string) bool { return lettered().MatchString(text) }
-
-// shapeOf is what a part number has in common with those like it: all but its last number, or but its last letters where it has no number.
-func shapeOf(number string) (string, bool) {
-	if isLettered(number) {
-		return number[:strings.LastIndexByte(number, '-')+1] + "#", true
-	}
-	return lexicon.ShapeOf(number)
-}
-
-// bearsSize reports whether a text has a number that looks like a size and is none by which tips are called.
-func bearsSize(lex *lexicon.Lexicon, text string) bool {
-	return slices.ContainsFunc(sizetext.Measure().FindAllString(text, mostSpoken), func(number string) bool {
-		return (strings.ContainsAny(number, sizetext.DecimalMarks) || sizetext.HasUnit(number)) && !isTipName(lex, number)
-	})
-}
-
-// bearsTip reports whether a text has a number with decimals by which tips are called.
-func bearsTip(lex *lexicon.Lexicon, text string) bool {
-	return slices.ContainsFunc(sizetext.Measure().FindAllString(text, mostSpoken), func(number string) bool {
-		return strings.ContainsAny(number, sizetext.DecimalMarks) && isTipName(lex, number)
-	})
 }
 
 // saysEnough reports whether texts give so much of a part that they are about it: two sizes, or one and a price or a count.
@@ -157,12 +107,12 @@ func alone(all []begun) []begun {
 	count, shapes := map[string]int{}, map[string]int{}
 	for _, b := range all {
 		count[b.number]++
-		if shape, ok := shapeOf(b.number); ok && count[b.number] == 1 {
+		if shape, ok := spoken.ShapeOf(b.number); ok && count[b.number] == 1 {
 			shapes[shape]++
 		}
 	}
 	return slices.DeleteFunc(all, func(b begun) bool {
-		shape, ok := shapeOf(b.number)
+		shape, ok := spoken.ShapeOf(b.number)
 		return b.introduced && (!ok || shapes[shape] < 2 || count[b.number] > 1)
 	})
 }

@@ -10,9 +10,8 @@ import (
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/sizetext"
+	"example.com/seatline/reconcile/catalog/spoken"
 	"example.com/seatline/reconcile/catalog/traits"
-	"example.com/seatline/reconcile/catalog/value"
-	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/internal/pattern"
 	"example.com/seatline/reconcile/sheet"
 )
@@ -21,8 +20,6 @@ import (
 // a bullet if it has one, stands the part number, and then what is said of it, the names with the sizes.
 
 const (
-	// bullets are the signs before items.
-	bullets = "-–—•·*◦▪■●○→»>‣"
 	// leastItems is how many items make a list, and leastInItem how many sizes each of them gives by name.
 	leastItems  = 3
 	leastInItem = 2
@@ -136,7 +133,7 @@ func continues(g *grid.Grid, before, next begun, unsized card) bool {
 		return false
 	}
 	for line := before.to + 1; line < next.at.Row; line++ {
-		if !isIdle(wholeLine(g, line)) {
+		if !spoken.IsIdle(wholeLine(g, line)) {
 			return false
 		}
 	}
@@ -144,13 +141,7 @@ func continues(g *grid.Grid, before, next begun, unsized card) bool {
 }
 
 // isTimed reports whether a line is a message of a talk.
-func isTimed(g *grid.Grid, line int) bool { return timeOfDay().MatchString(g.At(line, 1)) }
-
-// isIdle reports whether a line of a talk has no number but the time.
-func isIdle(text string) bool {
-	time := timeOfDay().FindString(text)
-	return time != "" && len(time) < len(text) && !bearsNumber(text[len(time):])
-}
+func isTimed(g *grid.Grid, line int) bool { return spoken.TimeOfDay(g.At(line, 1)) != "" }
 
 // nameAlike gives what is of one role the surest of its names: a letter says now "OD", now "base OD". Outer diameters of hosels and of ferrules
 // that no item has both of are one, since letters list the ones or the others.
@@ -169,7 +160,7 @@ func nameAlike(lex *lexicon.Lexicon, all []card) {
 	names := map[catalog.Role]naming{}
 	for _, c := range all {
 		for _, e := range c {
-			_, score := roleOfLabel(lex, e.label)
+			_, score := lex.RoleOfLabel(e.label)
 			if known, found := names[key(e.role)]; !found || score > known.score {
 				names[key(e.role)] = naming{e, score}
 			}
@@ -218,93 +209,6 @@ func possibleSizes(lex *lexicon.Lexicon, all []card) int {
 		}
 	}
 	return count
-}
-
-// withoutLead takes off what stands before an item: when it was said and by whom, its number in the list, a bullet.
-func withoutLead(text string) string {
-	text = strings.TrimLeft(text[len(timeOfDay().FindString(text)):], " ")
-	text = text[len(counted().FindString(text)):]
-	if first, size := utf8.DecodeRuneInString(text); strings.ContainsRune(bullets, first) && strings.HasPrefix(text[size:], " ") {
-		text = strings.TrimLeft(text[size:], " ")
-	}
-	return text
-}
-
-// counted is the number of an item in its list.
-var counted = pattern.Lazy(`^\(?\d{1,2}[.)] +`)
-
-// itemNumber returns the part number with which an item begins, and what stands behind it; the number is empty where the text is none. A
-// name may stand behind the number, before the colon or dash: two blanks or more tell one from the other, or the words of the name.
-func itemNumber(lex *lexicon.Lexicon, text string) (number, rest string) {
-	text = withoutLead(text)
-	if first, behind, found := strings.Cut(text, " "); found && lex.Words.Means("filler", first) { // "the FM-21 is"
-		if number, _, _ := strings.Cut(behind, " "); lexicon.IsItemNumber(number) {
-			text = behind
-		}
-	}
-	if at := wideGap().FindStringIndex(text); at != nil && !strings.ContainsAny(text[:at[0]], ":：") && lexicon.IsItemNumber(text[:at[0]]) {
-		return text[:at[0]], strings.Join(strings.Fields(text[at[1]:]), " ")
-	}
-	text = strings.Join(strings.Fields(text), " ")
-	if numbers, rest := together(text); numbers != "" {
-		return numbers, rest
-	}
-	if number, rest, colon := cutLabel(text); colon && lexicon.IsItemNumber(number) && !leadsToNumber(number) && !saysWhen(text) && len(sizetext.In(lex, number, false)) == 0 {
-		return numberAndName(lex, number, rest)
-	}
-	for _, dash := range sizetext.Dashes {
-		if number, rest, found := strings.Cut(text, " "+string(dash)+" "); found && lexicon.IsItemNumber(number) && !leadsToNumber(number) {
-			return numberAndName(lex, number, strings.TrimSpace(rest))
-		}
-	}
-	if number, rest, blank := strings.Cut(text, " "); blank && lexicon.IsItemNumber(number) {
-		return strings.TrimRight(number, ",;:"), strings.TrimSpace(rest)
-	}
-	return "", ""
-}
-
-// leadsToNumber reports whether a text before a colon is words of a sentence that come to a part number: "then the GT-4".
-func leadsToNumber(text string) bool {
-	at := strings.LastIndexByte(text, ' ')
-	first, _ := utf8.DecodeRuneInString(text[at+1:])
-	return at > 0 && unicode.IsUpper(first) && lexicon.IsItemNumber(text[at+1:]) && strings.ContainsFunc(text[:at], unicode.IsLower) && !bearsNumber(text[:at])
-}
-
-// together returns the part numbers that a text begins with, where several share what is said behind them, as they are written.
-func together(text string) (numbers, rest string) {
-	if parts := lexicon.PartsOf(text); parts != nil && lexicon.IsItemNumber(parts[0]) {
-		return text, ""
-	}
-	if first, _, _ := strings.Cut(text, " "); !lexicon.LooksLikeCode(strings.TrimRight(first, sizetext.AroundNames)) {
-		return "", "" // most texts begin with a word
-	}
-	for end := range text[:min(len(text), lexicon.LongestLabel)] {
-		behind := text[end:]
-		if end == 0 || !strings.HasPrefix(behind, " ") && !strings.HasPrefix(behind, ":") && !strings.HasPrefix(behind, "：") && !strings.HasPrefix(behind, ",") {
-			continue
-		}
-		if parts := lexicon.PartsOf(text[:end]); parts != nil && lexicon.IsItemNumber(parts[0]) {
-			numbers, rest = text[:end], strings.TrimLeft(behind, sizetext.AroundNames)
-		}
-	}
-	return numbers, rest
-}
-
-// wideGap is what sets a number apart from what is said of it.
-var wideGap = pattern.Lazy(`[ \x{a0}]{2,}|[ \x{a0}]*[\t\x{3000}]\s*`)
-
-// numberAndName takes the name of a part off its number: "KD-5 Iron 5" has one, and "KD-5 B" may all be number.
-func numberAndName(lex *lexicon.Lexicon, text, rest string) (number, behind string) {
-	number, name, found := strings.Cut(text, " ")
-	if !found || !lexicon.IsItemNumber(number) || !lexicon.HasWord(name) && !strings.ContainsFunc(name, lexicon.IsWide) && lex.ClubHeading(name) == "" {
-		return text, rest
-	}
-	return number, name + ": " + rest
-}
-
-// isBare reports whether a text is a number without a word: "400 in stock" has one, and so have "$0.42" and "0,42 €" by their signs.
-func isBare(text string) bool {
-	return lexicon.LooksNumeric(text) && !strings.ContainsFunc(text, func(sign rune) bool { return unicode.IsLetter(sign) || unicode.Is(unicode.Sc, sign) })
 }
 
 // begun is an item as it stands: its number, what is said of it, and the last line of that.
@@ -358,7 +262,7 @@ func beginnings(g *grid.Grid, lex *lexicon.Lexicon, lines int) []begun {
 
 // corrected reports whether words in what is said of an item put a size right.
 func (b *begun) corrected(lex *lexicon.Lexicon) bool {
-	return slices.ContainsFunc(b.said, func(one saidAt) bool { return saysCorrection(lex, one.text) })
+	return slices.ContainsFunc(b.said, func(one saidAt) bool { return spoken.SaysCorrection(lex, one.text) })
 }
 
 // goOnBelow reports whether something stands right below most items.
@@ -379,9 +283,9 @@ func (b *begun) goOn(g *grid.Grid, next int, apart bool) {
 	for line := b.to + 1; line < next && !g.BlankLine(line, 1, g.Width); line++ {
 		last := &b.said[len(b.said)-1]
 		switch text := g.At(line, 1); {
-		case text == "", timeOfDay().MatchString(text):
+		case text == "", spoken.TimeOfDay(text) != "":
 			return
-		case !timed && !apart && (lengthOf(g, line-1) < leastWrapped || !goesOnWith(last.text, text)):
+		case !timed && !apart && (lengthOf(g, line-1) < leastWrapped || !spoken.GoesOn(last.text, text)):
 			return
 		}
 		last.text += " " + g.At(line, 1)
@@ -394,13 +298,6 @@ func (b *begun) goOn(g *grid.Grid, next int, apart bool) {
 	}
 }
 
-// goesOnWith reports whether a sentence goes on in the next line: it has not ended, and the line begins with no capital.
-func goesOnWith(text, next string) bool {
-	last, _ := utf8.DecodeLastRuneInString(text)
-	first, _ := utf8.DecodeRuneInString(next)
-	return !strings.ContainsRune(sentenceEnds, last) && !unicode.IsUpper(first) && !strings.ContainsRune(bullets, first)
-}
-
 // lengthOf counts the characters of a line.
 func lengthOf(g *grid.Grid, line int) int {
 	count := 0
@@ -410,12 +307,8 @@ func lengthOf(g *grid.Grid, line int) int {
 	return count
 }
 
-const (
-	// sentenceEnds are the signs at the end of a sentence.
-	sentenceEnds = ".!?:。！？："
-	// leastWrapped is how many characters a line has at least that was broken since it was long.
-	leastWrapped = 40
-)
+// leastWrapped is how many characters a line has at least that was broken since it was long.
+const leastWrapped = 40
 
 // linesOf counts the lines from the first item to the last that are of one or stand between two. In a talk, those between that have no number
 // count nothing.
@@ -427,10 +320,10 @@ func linesOf(g *grid.Grid, all []begun) int {
 		if i+1 == len(all) {
 			break
 		}
-		headed = headed || b.to+1 < all[i+1].at.Row && saysWhen(wholeLine(g, all[i+1].at.Row-1))
+		headed = headed || b.to+1 < all[i+1].at.Row && spoken.SaysWhen(wholeLine(g, all[i+1].at.Row-1))
 		for line := b.to + 1; line < all[i+1].at.Row; line++ {
 			text := wholeLine(g, line)
-			if !g.BlankLine(line, 1, g.Width) && !isIdle(text) && (!headed || bearsNumber(text) && !saysWhen(text)) {
+			if !g.BlankLine(line, 1, g.Width) && !spoken.IsIdle(text) && (!headed || lexicon.BearsNumber(text) && !spoken.SaysWhen(text)) {
 				count++
 			}
 		}
@@ -447,15 +340,6 @@ func wholeLine(g *grid.Grid, line int) string {
 		}
 	}
 	return strings.Join(texts, ", ")
-}
-
-// nameAndTime is a line of who said something and when: "Anna, 09:43", "J. Orr [5/11/2027, 09:43]".
-var nameAndTime = pattern.Lazy(`^[^\d:：]{1,40}[\[(]?(?:\d[\d./-]{2,9},? )?\d{1,2}:\d{2}(?::\d{2})?(?: ?\p{Lu}{2})?[\])]?:?$`)
-
-// saysWhen reports whether a line of a talk says only when something was said, or by whom, too.
-func saysWhen(text string) bool {
-	time := timeOfDay().FindString(text)
-	return time != "" && len(time) == len(text) || nameAndTime().MatchString(text)
 }
 
 // itemsOf reads items whose sizes are named in a way. Unsaid are what may be further sizes of each.
@@ -493,7 +377,7 @@ type saidAt struct {
 // cell. The number is empty where the line begins none.
 func beginItem(g *grid.Grid, lex *lexicon.Lexicon, line int) (number string, said []saidAt) {
 	col := spokenAt(g, line)
-	number, rest := itemNumber(lex, asWritten(g, line, col))
+	number, rest := spoken.ItemNumber(lex, asWritten(g, line, col))
 	if number == "" && col == 1 {
 		number, rest, col = besideNumber(g, lex, line)
 	}
@@ -503,11 +387,11 @@ func beginItem(g *grid.Grid, lex *lexicon.Lexicon, line int) (number string, sai
 	said = []saidAt{{rest, g.Ref(line, col)}}
 	for col++; col <= g.Width; col++ {
 		text := g.At(line, col)
-		if last := &said[len(said)-1]; text != "" && (correctsAhead(lex, text) || sizetext.Corrects(lex, text) || correctedBy(lex, last.text)) {
+		if last := &said[len(said)-1]; text != "" && (spoken.CorrectsAhead(lex, text) || sizetext.Corrects(lex, text) || spoken.CorrectedBy(lex, last.text)) {
 			last.text += ", " + text // cut in the middle of putting right a size
 			continue
 		}
-		if isBare(text) {
+		if lexicon.IsBare(text) {
 			return "", nil // a number alone in a cell has its name above it: that is a table
 		}
 		said = append(said, saidAt{text, g.Ref(line, col)})
@@ -515,16 +399,13 @@ func beginItem(g *grid.Grid, lex *lexicon.Lexicon, line int) (number string, sai
 	return number, said
 }
 
-// timeOfDay is when something was said, alone or before the name of who said it, as talks are written down: "09:43", "[5/11/2027, 09:43] J. Orr:".
-var timeOfDay = pattern.Lazy(`^\[?(?:\d[\d./-]{2,9},? )?\d{1,2}:\d{2}(?::\d{2})?(?: ?\p{Lu}{2}\b)?\]?(?: ?[-–])?(?: [^:：\d]{1,30}[:：])?`)
-
 // spokenAt returns the column in which begins what a line says: the first, or in a talk the one behind the time and the name.
 func spokenAt(g *grid.Grid, line int) int {
 	if g.Width < 3 || g.At(line, 3) == "" {
 		return 1
 	}
 	time := g.At(line, 1)
-	if time == "" || timeOfDay().FindString(time) != time || strings.ContainsFunc(g.At(line, 2), unicode.IsDigit) {
+	if time == "" || spoken.TimeOfDay(time) != time || strings.ContainsFunc(g.At(line, 2), unicode.IsDigit) {
 		return 1
 	}
 	return 3
@@ -534,13 +415,13 @@ func spokenAt(g *grid.Grid, line int) int {
 // what is said in the column in which that begins: it follows the last of several numbers, or a name and a colon. Below headings such a
 // line is the row of a table.
 func besideNumber(g *grid.Grid, lex *lexicon.Lexicon, line int) (number, rest string, col int) {
-	if number = withoutLead(g.At(line, 1)); !lexicon.IsItemNumber(number) || leadsToNumber(number) {
+	if number = spoken.WithoutLead(g.At(line, 1)); !lexicon.IsItemNumber(number) || spoken.LeadsToNumber(number) {
 		return "", "", 0
 	}
 	all := number
 	for col = 2; col <= g.Width && g.At(line, col) != ""; col++ {
 		all += ", " + g.At(line, col)
-		if numbers, rest := together(all); len(numbers) > len(all)-len(g.At(line, col)) && !belowHeading(g, lex, line) {
+		if numbers, rest := spoken.Together(all); len(numbers) > len(all)-len(g.At(line, col)) && !belowHeading(g, lex, line) {
 			return numbers, rest, col
 		}
 		if !lexicon.IsItemNumber(g.At(line, col)) {
@@ -553,6 +434,21 @@ func besideNumber(g *grid.Grid, lex *lexicon.Lexicon, line int) (number, rest st
 	return "", "", 0
 }
 
+// speak adds to an item what a text says of it in sentences.
+func (c card) speak(lex *lexicon.Lexicon, text string, at sheet.Ref) card {
+	for _, v := range spoken.Values(lex, text) {
+		if v.Role != catalog.Description || !hasRole(c, catalog.Description) {
+			c = append(c, entryOf(v, at))
+		}
+	}
+	return c
+}
+
+// entryOf is a value that stands in a cell with its name.
+func entryOf(v spoken.Value, at sheet.Ref) entry {
+	return entry{label: v.Label, value: v.Text, at: at, valueAt: at, role: v.Role}
+}
+
 // say adds to an item what a text says of it: sizes by name, a price or a count, and, where nothing did yet, a description.
 func (c card) say(lex *lexicon.Lexicon, text string, at sheet.Ref, named naming) card {
 	for _, s := range named.sizesIn(lex, text) {
@@ -562,9 +458,8 @@ func (c card) say(lex *lexicon.Lexicon, text string, at sheet.Ref, named naming)
 		said := clause
 		if sizes := named.sizesIn(lex, clause); len(sizes) > 0 {
 			said = clause[:sizes[0].From]
-		} else if amount, ok := amountIn(lex, clause); ok {
-			amount.at, amount.valueAt = at, at
-			c = append(c, amount)
+		} else if amount, ok := spoken.AmountIn(lex, clause); ok {
+			c = append(c, entryOf(amount, at))
 			continue
 		}
 		said = strings.Trim(said, sizetext.AroundNames)
@@ -577,9 +472,9 @@ func (c card) say(lex *lexicon.Lexicon, text string, at sheet.Ref, named naming)
 
 // namedBeside reports whether the second cell of a line begins with a name and a colon and says something behind it.
 func namedBeside(g *grid.Grid, lex *lexicon.Lexicon, line int) bool {
-	name, said, colon := cutLabel(g.At(line, 2))
+	name, said, colon := lexicon.CutLabel(g.At(line, 2))
 	first, _ := utf8.DecodeRuneInString(said)
-	if role, _ := roleOfLabel(lex, name); !colon || !unicode.IsLetter(first) || role == catalog.Part {
+	if role, _ := lex.RoleOfLabel(name); !colon || !unicode.IsLetter(first) || role == catalog.Part {
 		return false // a label of a card, with its value
 	}
 	return !belowHeading(g, lex, line)
@@ -603,11 +498,11 @@ func spokenBeside(g *grid.Grid, lex *lexicon.Lexicon, line int) bool {
 	var roles []string
 	for col := 2; col <= g.Width && g.At(line, col) != ""; col++ {
 		text := g.At(line, col)
-		if isBare(text) {
+		if lexicon.IsBare(text) {
 			return false
 		}
-		for _, clause := range spokenClauses(lex, text) {
-			for _, s := range spokenSizes(lex, clause) {
+		for _, clause := range spoken.Clauses(lex, text) {
+			for _, s := range spoken.Sizes(lex, clause) {
 				roles = append(roles, s.Role)
 			}
 		}
@@ -620,7 +515,7 @@ func spokenBeside(g *grid.Grid, lex *lexicon.Lexicon, line int) bool {
 func belowHeading(g *grid.Grid, lex *lexicon.Lexicon, line int) bool {
 	for above := line - 1; above >= 1 && above >= line-farthestHeading; above-- {
 		text := g.At(above, 1)
-		if number, _ := itemNumber(lex, text); number == "" && !lexicon.IsItemNumber(withoutLead(text)) && isHeadingLine(g, lex, above, 1, g.Width) {
+		if number, _ := spoken.ItemNumber(lex, text); number == "" && !lexicon.IsItemNumber(spoken.WithoutLead(text)) && isHeadingLine(g, lex, above, 1, g.Width) {
 			return true
 		}
 	}
@@ -635,50 +530,10 @@ var betweenSayings = pattern.Lazy(`[,;] |[，；、]\s*`)
 
 // asWritten is a cell of a line with all its blanks: more than one of them mean something behind a number.
 func asWritten(g *grid.Grid, line, col int) string {
-	if raw := strings.TrimSpace(g.Cell(line, col).Shown); wideGap().MatchString(raw) && g.At(line, col) != "" {
+	if raw := strings.TrimSpace(g.Cell(line, col).Shown); spoken.HasWideGap(raw) && g.At(line, col) != "" {
 		return raw
 	}
 	return g.At(line, col)
-}
-
-// amountIn returns the price or the count that a text gives behind its name, or the price that its currency shows it to be.
-func amountIn(lex *lexicon.Lexicon, text string) (amount entry, ok bool) {
-	if price := lex.Read(text, value.Context{Want: value.WantPrice}); price.Kind == value.Number && words.IsCurrency(price.Unit) {
-		if _, lot := lex.PricePerOf(text); price.Rest == "" || lot != lexicon.LotUnsaid {
-			return entry{label: "price", value: text, role: catalog.Price}, true
-		}
-	}
-	number := strings.IndexFunc(text, unicode.IsNumber)
-	switch {
-	case number < 0:
-		return entry{}, false
-	case number == 0:
-		return stockBefore(lex, text)
-	}
-	label := strings.Trim(text[:number], sizetext.AroundNames)
-	role, score := roleOfLabel(lex, label)
-	want := traits.Of[role].Want
-	return entry{label: label, value: text[number:], role: role}, score >= lexicon.HeadingScore && (want == traits.Price || want == traits.Count)
-}
-
-// countFirst is a number of pieces at the beginning of a text.
-var countFirst = pattern.Lazy(`^(\d{1,3}(?:[.,’' ]\d{3})+|\d+)(?:\D|$)`)
-
-// stockBefore returns the stock that a text gives before the word for it: "400 in stock", "8 Stück lieferbar". What is said besides, such as
-// a date, makes it another number.
-func stockBefore(lex *lexicon.Lexicon, text string) (stock entry, ok bool) {
-	found := countFirst().FindStringSubmatch(text)
-	if found == nil {
-		return entry{}, false
-	}
-	label := strings.Trim(text[len(found[1]):], sizetext.AroundNames)
-	for n, next := range label { // the word for pieces between
-		if hit, known := lex.Words.Unit(label[:n]); n > 0 && !lexicon.InWord(next) && known && hit.Value == "pcs" {
-			label = strings.TrimLeft(label[n:], " .")
-			break
-		}
-	}
-	return entry{label: label, value: found[1], role: catalog.Stock}, lex.Words.Means(string(catalog.Stock), label)
 }
 
 // sizes counts the different sizes that a card gives.
@@ -690,4 +545,50 @@ func (c card) sizes() int {
 		}
 	}
 	return len(roles)
+}
+
+// leaves returns the numbers in a text about a part that can be sizes, by their decimals or units, and stand in nothing that the item has. One
+// that follows another size, and can be of its kind too, makes that doubtful: it is put beside it, for what they mean together.
+func (c card) leaves(lex *lexicon.Lexicon, text string, at sheet.Ref) []string {
+	var left []string
+	before := c.sizeBefore(at)
+	for _, place := range sizetext.Measure().FindAllStringIndex(text, 2*spoken.MostNumbers) {
+		number := text[place[0]:place[1]]
+		if !lexicon.StandsFree(text, place[0], place[1]) || !strings.ContainsAny(number, sizetext.DecimalMarks) && !sizetext.HasUnit(number) || !mayBeSize(lex, number) {
+			continue
+		}
+		near, from := -1, -1
+		has := false
+		for i := range c {
+			if c[i].valueAt != at || i == 0 || c[i].role == catalog.Description {
+				continue
+			}
+			if has = strings.Contains(c[i].value, number); has {
+				break
+			}
+			if size := strings.LastIndex(text[:place[0]], c[i].value); size > from && traits.Of[c[i].role].Want == traits.Length {
+				near, from = i, size
+			}
+		}
+		switch {
+		case has:
+		case near >= 0 && spoken.MayMean(lex, c[near].role, c[near].value, number):
+			c[near].value = text[from:place[1]]
+		case near < 0 && before >= 0 && spoken.MayMean(lex, c[before].role, c[before].value, number):
+			c[before].value += ", " + text[:place[1]]
+		default:
+			left = append(left, number)
+		}
+	}
+	return left
+}
+
+// sizeBefore returns the entry of the last size of an item that stands in the cell before one, -1 where that has none.
+func (c card) sizeBefore(at sheet.Ref) int {
+	for i, e := range slices.Backward(c) {
+		if e.valueAt.Row == at.Row && e.valueAt.Col == at.Col-1 && traits.Of[e.role].Want == traits.Length {
+			return i
+		}
+	}
+	return -1
 }

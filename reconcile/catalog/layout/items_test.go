@@ -11,44 +11,6 @@ import (
 	"example.com/seatline/reconcile/sheet/sheettest"
 )
 
-func TestItemNumber(t *testing.T) {
-	for text, want := range map[string]string{
-		"- HX-4: OD 13.6, bore 9.5":       "HX-4|OD 13.6, bore 9.5",
-		"• VM 101 – noire, alésage 9,35":  "VM 101|noire, alésage 9,35",
-		"* TF-05 Ø esterno 13,4":          "TF-05|Ø esterno 13,4",
-		"LQ-15 is black, bore .370":       "LQ-15|is black, bore .370",
-		"1. ZB-201: schwarz, innen 9,35":  "ZB-201|schwarz, innen 9,35",
-		"(12) ZB-201 innen 9,35":          "ZB-201|innen 9,35",
-		"TQ-8  Iron 5: OD 13.6, bore 9.5": "TQ-8|Iron 5: OD 13.6, bore 9.5",
-		"TQ-8  PW: OD 13.6":               "TQ-8|PW: OD 13.6",
-		"TQ-8 B  long: OD 13.6":           "TQ-8 B|long: OD 13.6",
-		"TQ-8 Iron 5: OD 13.6":            "TQ-8|Iron 5: OD 13.6",
-		"TQ-8 SW: OD 13.6":                "TQ-8|SW: OD 13.6",
-		"TQ-8 B: OD 13.6":                 "TQ-8 B|OD 13.6", // B may be part of it
-		"TQ8\u3000黑色：外径13.6mm":            "TQ8|黑色：外径13.6mm",
-		"TQ8 黑色：外径13.6mm":                 "TQ8|黑色: 外径13.6mm",
-		"X-3 and X-4: OD 13.8":            "X-3 and X-4|OD 13.8",
-		"- X-5 und X-6 folgen, OD 14":     "X-5 und X-6|folgen, OD 14",
-		"X-1, X-2 et X-3 – OD 13.8":       "X-1, X-2 et X-3|OD 13.8",
-		"X-1 to X-3 OD 13.8":              "X-1 to X-3|OD 13.8",
-		"Schaft .370: X-1, unten 13,6":    "|", // a size before a colon
-		"X-1 and Y-2: OD 13.8":            "X-1|and Y-2: OD 13.8",
-		"09:43 J. Orr: HX-4 OD 13.6":      "HX-4|OD 13.6",
-		"[5/11/2027, 9:43 PM] HX-4: 13.6": "HX-4|13.6",
-		"12:30 lunch, bore 9.5":           "|",
-		"HX-4":                            "|", // a cell of a column of part numbers
-		"13.6mm OD, bore 9.5":             "|", // a size
-		"- bore 9.5, OD 13.6":             "|",
-		"Part no.: HX-4":                  "|", // a label of a card
-		"We can ship 12 by Friday, OD ok": "|",
-	} {
-		number, rest := itemNumber(lexicon.New(nil), text)
-		if got := number + "|" + rest; got != want {
-			t.Errorf("%q: %q, want %q", text, got, want)
-		}
-	}
-}
-
 // spokenParts are the parts that a letter lists, with what it says of each; its cells stand between strokes.
 func spokenParts(lines ...string) string {
 	var rows [][]string
@@ -155,41 +117,8 @@ func said(r *Region, line int) string {
 
 // sizeRole is the role that a heading of items names.
 func sizeRole(text string) catalog.Role {
-	role, _ := roleOfLabel(lexicon.New(nil), text)
+	role, _ := lexicon.New(nil).RoleOfLabel(text)
 	return role
-}
-
-// TestAmountsOfItems looks at which words of a letter give a price or a stock, and at such as say something else of a number.
-func TestAmountsOfItems(t *testing.T) {
-	for text, want := range map[string]string{
-		"400 in stock":              "stock=400",
-		"1,200 pcs in stock":        "stock=1,200",
-		"8 Stück lieferbar":         "stock=8",
-		"250 Stk. auf Lager":        "stock=250",
-		"auf Lager 400":             "stock=400",
-		"120 en stock":              "stock=120",
-		"40 disponibili":            "stock=40",
-		"在庫400":                     "stock=400",
-		"400個在庫":                    "stock=400",
-		"库存400件":                    "stock=400件",
-		"price 0.42":                "price=0.42",
-		"400 available from March":  "",
-		"400 available in 3 weeks":  "",
-		"200 in stock by May":       "",
-		"400 pcs":                   "",
-		"8 Stück lieferbar ab März": "",
-		"12.5 in stock":             "",
-		"minimum 100":               "",
-		"3 weeks":                   "",
-	} {
-		got := ""
-		if e, ok := amountIn(lexicon.New(nil), text); ok {
-			got = fmt.Sprintf("%s=%s", e.role, e.value)
-		}
-		if got != want {
-			t.Errorf("%q: %q, want %q", text, got, want)
-		}
-	}
 }
 
 // TestSentencesOfItems looks at letters and talks in which sentences say what parts are, over one line or several.

@@ -161,7 +161,7 @@ func legendOf(g *grid.Grid, lex *lexicon.Lexicon, tables []letterTable) (legend 
 		}
 		for _, entry := range entries {
 			letter, words := entry.letter, entry.words
-			role, score := roleOfLabel(lex, words)
+			role, score := lex.RoleOfLabel(words)
 			several := slashNames(lex, words) != nil
 			switch {
 			case score < lexicon.HeadingScore && !several || legend[letter] == words:

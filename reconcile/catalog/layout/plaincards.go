@@ -11,6 +11,7 @@ import (
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/sizetext"
+	"example.com/seatline/reconcile/catalog/spoken"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
@@ -188,13 +189,13 @@ func namesCard(lex *lexicon.Lexicon, text string) bool {
 	if _, card := lex.Words.Mark(text, "card"); card {
 		return true
 	}
-	role, score := roleOfLabel(lex, text)
+	role, score := lex.RoleOfLabel(text)
 	return role == catalog.Part && score >= lexicon.HeadingScore
 }
 
 // numberIn returns the part number that a text begins with, after a word or two where it has such, and what stands behind it.
 func numberIn(lex *lexicon.Lexicon, text string) (before, number, rest string) {
-	if label, behind, colon := cutLabel(text); colon && namesCard(lex, label) {
+	if label, behind, colon := lexicon.CutLabel(text); colon && namesCard(lex, label) {
 		number, rest = codeFirst(strings.Fields(behind))
 		return numberBehind(lex, label, number, rest)
 	}
@@ -215,7 +216,7 @@ func numberIn(lex *lexicon.Lexicon, text string) (before, number, rest string) {
 			}
 		case n < 2 && lexicon.IsItemNumber(fields[n]):
 			rest = strings.Join(fields[n+1:], " ")
-			if role, _ := roleOfLabel(lex, before); role != "" || beginsWithDigit(rest) {
+			if role, _ := lex.RoleOfLabel(before); role != "" || beginsWithDigit(rest) {
 				return "", "", "" // a colour's number, a shaft's; the name of a size, D1
 			}
 			return before, fields[n], rest
@@ -243,7 +244,7 @@ func severalIn(lex *lexicon.Lexicon, text string) (before, numbers, rest string)
 		if !namesCard(lex, before) {
 			continue
 		}
-		if numbers, rest = together(strings.TrimLeft(text[len(before):], sizetext.AroundNames)); numbers != "" {
+		if numbers, rest = spoken.Together(strings.TrimLeft(text[len(before):], sizetext.AroundNames)); numbers != "" {
 			return before, numbers, rest
 		}
 	}
@@ -547,7 +548,7 @@ func saidIn(lex *lexicon.Lexicon, pieces []plainPiece) card {
 		p := pieces[i]
 		if i+1 < len(pieces) && labelBeside(lex, p, pieces[i+1]) {
 			i++
-			role, _ := roleOfLabel(lex, p.text)
+			role, _ := lex.RoleOfLabel(p.text)
 			c = append(c, entry{label: p.text, value: pieces[i].text, at: p.at, valueAt: pieces[i].at, role: role})
 			continue
 		}
@@ -612,7 +613,7 @@ func pairsIn(lex *lexicon.Lexicon, text string) []entry {
 	if !strings.ContainsFunc(text, unicode.IsNumber) {
 		return nil
 	}
-	if label, value, colon := cutLabel(text); colon && value != "" && !strings.ContainsAny(value, ":：") {
+	if label, value, colon := lexicon.CutLabel(text); colon && value != "" && !strings.ContainsAny(value, ":：") {
 		role, _ := roleKnown(lex, label)
 		return []entry{{label: label, value: value, role: role}}
 	}
@@ -620,8 +621,8 @@ func pairsIn(lex *lexicon.Lexicon, text string) []entry {
 	if many := alternating(lex, text, places); many != nil {
 		return many
 	}
-	if amount, ok := amountIn(lex, text); ok {
-		return []entry{amount}
+	if amount, ok := spoken.AmountIn(lex, text); ok {
+		return []entry{entryOf(amount, sheet.Ref{})}
 	}
 	if e, ok := gluedPair(lex, text); ok {
 		return []entry{e}
@@ -639,16 +640,16 @@ func textPair(lex *lexicon.Lexicon, text string) (entry, bool) {
 		return entry{}, false
 	}
 	label = trimLabel(label)
-	role, score := roleOfLabel(lex, label)
+	role, score := lex.RoleOfLabel(label)
 	if score < lexicon.Understood || role == catalog.Description || traits.Of[role].Want != traits.Text {
 		return entry{}, false
 	}
 	return entry{label: label, value: strings.TrimSpace(said), role: role}, true
 }
 
-// roleKnown is roleOfLabel, with no role where that is not sure enough.
+// roleKnown is RoleOfLabel, with no role where that is not sure enough.
 func roleKnown(lex *lexicon.Lexicon, label string) (role catalog.Role, known bool) {
-	role, score := roleOfLabel(lex, trimLabel(label))
+	role, score := lex.RoleOfLabel(trimLabel(label))
 	if score < lexicon.HeadingScore {
 		return "", false
 	}

@@ -9,15 +9,13 @@ import (
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/sizetext"
+	"example.com/seatline/reconcile/catalog/spoken"
 	"example.com/seatline/reconcile/catalog/traits"
 )
 
 // In a talk somebody may put right what was said of a part a message or two ago: "sorry, typing mistake, hole is 8.4". If the message names the
 // part, it is that one, and otherwise the one that was spoken of last. Where it is not sure which part or which number is meant, the part has
 // both numbers, for a person to say.
-
-// longestPhrase is how many words say at most that something is put right.
-const longestPhrase = 4
 
 // later is a message that puts right what was said before: the words that say so, what it gives, and its text.
 type later struct {
@@ -46,7 +44,7 @@ func putRightLater(g *grid.Grid, lex *lexicon.Lexicon, begun []begun, all []card
 			at = named
 		} else {
 			// In a letter what stands below a list may be said of all of it.
-			sure = timeOfDay().MatchString(g.At(line, 1)) && speakerOf(g, begun[at].at.Row) == speakerOf(g, line) && !lex.Words.PutsRightOther(l.text)
+			sure = spoken.TimeOfDay(g.At(line, 1)) != "" && speakerOf(g, begun[at].at.Row) == speakerOf(g, line) && !lex.Words.PutsRightOther(l.text)
 		}
 		for _, e := range l.given {
 			if !all[at].putRight(e, l.words, sure && !strings.ContainsAny(l.text, "?？")) {
@@ -59,20 +57,20 @@ func putRightLater(g *grid.Grid, lex *lexicon.Lexicon, begun []begun, all []card
 // putsRight returns what a line says that puts right what was said before; ok is false where it says no such thing.
 func putsRight(g *grid.Grid, lex *lexicon.Lexicon, line int) (l later, ok bool) {
 	col := spokenAt(g, line)
-	l.line, l.text = line, withoutLead(g.At(line, col))
+	l.line, l.text = line, spoken.WithoutLead(g.At(line, col))
 	at := g.Ref(line, col)
 	for c := col + 1; c <= g.Width; c++ {
 		if text := g.At(line, c); text != "" {
-			if isBare(text) {
+			if lexicon.IsBare(text) {
 				return l, false
 			}
 			l.text += ", " + text
 		}
 	}
-	if !bearsNumber(l.text) {
+	if !lexicon.BearsNumber(l.text) {
 		return l, false
 	}
-	if l.words = wordsOfCorrection(lex, l.text); l.words == "" {
+	if l.words = spoken.WordsOfCorrection(lex, l.text); l.words == "" {
 		return l, false
 	}
 	for _, e := range (card{}).speak(lex, l.text, at) {
@@ -82,21 +80,6 @@ func putsRight(g *grid.Grid, lex *lexicon.Lexicon, line int) (l later, ok bool) 
 		}
 	}
 	return l, len(l.given) > 0
-}
-
-// wordsOfCorrection returns the words by which a text says that it puts something right, at the beginning or the end of one of its clauses.
-func wordsOfCorrection(lex *lexicon.Lexicon, text string) string {
-	for _, clause := range betweenSpoken().Split(text, -1) {
-		written := strings.Fields(clause)
-		for n := min(longestPhrase, len(written)); n > 0; n-- {
-			for _, phrase := range [...]string{strings.Join(written[:n], " "), strings.Join(written[len(written)-n:], " ")} {
-				if sizetext.Corrects(lex, phrase) {
-					return strings.Trim(phrase, sizetext.AroundNames+".!…")
-				}
-			}
-		}
-	}
-	return ""
 }
 
 // namedIn returns which of some items has the part number that a text names, the last of several that have it.
@@ -118,7 +101,7 @@ func speakerOf(g *grid.Grid, line int) string {
 	if spokenAt(g, line) > 1 {
 		return g.At(line, 2)
 	}
-	_, name, _ := strings.Cut(strings.TrimRight(timeOfDay().FindString(g.At(line, 1)), ":："), ":")
+	_, name, _ := strings.Cut(strings.TrimRight(spoken.TimeOfDay(g.At(line, 1)), ":："), ":")
 	if at := strings.IndexAny(name, " "); at >= 0 {
 		return strings.Trim(name[at:], " -–]")
 	}
@@ -138,12 +121,12 @@ func (c card) putRight(now entry, words string, sure bool) bool {
 		}
 		at = i
 	}
-	if at < 0 || countNumbers(c[at].value) != 1 {
+	if at < 0 || sizetext.CountNumbers(c[at].value) != 1 {
 		return false
 	}
 	old := sizetext.Measure().FindString(c[at].value)
 	var others []string
-	for _, number := range sizetext.Measure().FindAllString(now.value, mostSpoken) {
+	for _, number := range sizetext.Measure().FindAllString(now.value, spoken.MostNumbers) {
 		if number != old {
 			others = append(others, number)
 		}
@@ -174,7 +157,7 @@ func withoutLater(lex *lexicon.Lexicon, begun []begun, all []card, unsaid [][]Un
 	known := map[string]bool{}
 	kept := 0
 	for i, b := range begun {
-		if known[b.number] && all[i].sizes() < leastInItem && slices.ContainsFunc(b.said, func(one saidAt) bool { return wordsOfCorrection(lex, one.text) != "" }) {
+		if known[b.number] && all[i].sizes() < leastInItem && slices.ContainsFunc(b.said, func(one saidAt) bool { return spoken.WordsOfCorrection(lex, one.text) != "" }) {
 			continue
 		}
 		known[b.number] = true

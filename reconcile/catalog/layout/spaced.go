@@ -114,7 +114,7 @@ func spacedLinesOf(g *grid.Grid) (lines spacedLines) {
 		}
 		l := spacedLine{line: line, words: words}
 		for _, word := range words[1:] {
-			if isBare(word) {
+			if lexicon.IsBare(word) {
 				l.figures++
 			}
 		}
@@ -143,7 +143,7 @@ func (s *spacedLines) compare() {
 		}
 		var figures []bool
 		for i := len(l.words) - 1; i > 0; i-- {
-			figures = append(figures, isBare(l.words[i]))
+			figures = append(figures, lexicon.IsBare(l.words[i]))
 		}
 		if first {
 			s.isFigure, s.words, first = figures, len(l.words), false
@@ -253,7 +253,7 @@ func (d *division) divide(words []string, names []spacedName, least float64) {
 	}
 	for n := 1; n <= min(widestName, len(words)); n++ {
 		text := strings.Join(words[:n], " ")
-		role, score := roleOfLabel(d.lex, text)
+		role, score := d.lex.RoleOfLabel(text)
 		at := len(names)
 		switch {
 		case at == 0 && role == catalog.Part && score >= lexicon.Understood:

@@ -48,3 +48,6 @@ const longestDitto = 16
 
 // shortestWord is how many bytes a text has at least that says of a part that it is discontinued.
 const shortestWord = 3
+
+// AlikeSure is the difference of two scores that says nothing.
+const AlikeSure = 0.02

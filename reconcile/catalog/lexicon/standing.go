@@ -21,3 +21,11 @@ func InWord(sign rune) bool {
 
 // diameterSigns are the letters that stand for a diameter before a size.
 const diameterSigns = "ØøΦφ"
+
+// IsBare reports whether a text is a number without a word: "400 in stock" has one, and so have "$0.42" and "0,42 €" by their signs.
+func IsBare(text string) bool {
+	return LooksNumeric(text) && !strings.ContainsFunc(text, func(sign rune) bool { return unicode.IsLetter(sign) || unicode.Is(unicode.Sc, sign) })
+}
+
+// BearsNumber reports whether a text has a number.
+func BearsNumber(text string) bool { return strings.ContainsFunc(text, unicode.IsNumber) }

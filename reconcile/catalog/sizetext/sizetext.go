@@ -181,3 +181,6 @@ func HasUnit(text string) bool {
 var withUnit = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`(?i)(?:\d*[.,]\d+|\d+) ?(?:` + words.Load().AnyUnit("mm", "in") + `)`)
 })
+
+// CountNumbers counts the numbers in a text, to three.
+func CountNumbers(text string) int { return len(Measure().FindAllStringIndex(text, 3)) }

@@ -1,4 +1,4 @@
-package layout
+package spoken
 
 import (
 	"fmt"
@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"example.com/seatline/reconcile/catalog/lexicon"
-	"example.com/seatline/reconcile/sheet"
 )
 
 // TestSpokenClauses looks at where what is said of a part is divided.
@@ -22,7 +21,7 @@ func TestSpokenClauses(t *testing.T) {
 		"außen 13,6, ach nein, 13,8, Bohrung 9,3": "außen 13,6, ach nein, 13,8|Bohrung 9,3",
 		"the 7 iron: 13.5 across (new)":           "the 7 iron|13.5 across|new|",
 	} {
-		if got := strings.Join(spokenClauses(lexicon.New(nil), text), "|"); got != want {
+		if got := strings.Join(Clauses(lexicon.New(nil), text), "|"); got != want {
 			t.Errorf("%q: %q, want %q", text, got, want)
 		}
 	}
@@ -74,8 +73,8 @@ func TestSpeak(t *testing.T) {
 		"13,5 buiten, gat 9,5 en 32 diep, nog drie over":      "hosel_od=13,5 bore=9,5 bore_depth=32 stock=3",
 	} {
 		var all []string
-		for _, e := range (card{}).speak(lexicon.New(nil), text, sheet.Ref{Row: 1, Col: 1}) {
-			all = append(all, fmt.Sprintf("%s=%s", e.role, e.value))
+		for _, e := range Values(lexicon.New(nil), text) {
+			all = append(all, fmt.Sprintf("%s=%s", e.Role, e.Text))
 		}
 		if got := strings.Join(all, " "); got != want {
 			t.Errorf("%q:\n got %s\nwant %s", text, got, want)

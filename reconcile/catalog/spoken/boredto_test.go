@@ -1,4 +1,4 @@
-package layout
+package spoken
 
 import (
 	"fmt"
@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"example.com/seatline/reconcile/catalog/lexicon"
-	"example.com/seatline/reconcile/sheet"
 )
 
 // TestSpokenOnceMore looks at the turns of letters in several languages: how wide and how deep a bore is, a size behind a colon, and what leads to a
@@ -38,8 +37,8 @@ func TestSpokenOnceMore(t *testing.T) {
 		"you can have two for £14.00": "description=you can have two for £14.00",
 	} {
 		var all []string
-		for _, e := range (card{}).speak(lexicon.New(nil), text, sheet.Ref{Row: 1, Col: 1}) {
-			all = append(all, fmt.Sprintf("%s=%s", e.role, e.value))
+		for _, e := range Values(lexicon.New(nil), text) {
+			all = append(all, fmt.Sprintf("%s=%s", e.Role, e.Text))
 		}
 		if got := strings.Join(all, " "); got != want {
 			t.Errorf("%q:\n got %s\nwant %s", text, got, want)

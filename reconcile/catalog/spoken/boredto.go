@@ -1,4 +1,4 @@
-package layout
+package spoken
 
 import (
 	"slices"
@@ -16,7 +16,7 @@ import (
 const depthName = "bore depth"
 
 // withDepth adds to the sizes of a clause the depth of its bore, where that is said so; and the bore, where its name stands behind both.
-func withDepth(lex *lexicon.Lexicon, clause string, numbers []spokenNumber, sizes []sizetext.Size) []sizetext.Size {
+func withDepth(lex *lexicon.Lexicon, clause string, numbers []clauseNumber, sizes []sizetext.Size) []sizetext.Size {
 	if slices.ContainsFunc(sizes, func(s sizetext.Size) bool { return s.Role == string(catalog.BoreDepth) }) {
 		return sizes
 	}
@@ -44,7 +44,7 @@ func withDepth(lex *lexicon.Lexicon, clause string, numbers []spokenNumber, size
 }
 
 // unnameDepths takes off the numbers of a clause the names that are no more than the word between how wide a bore is and how deep.
-func unnameDepths(lex *lexicon.Lexicon, clause string, numbers []spokenNumber) {
+func unnameDepths(lex *lexicon.Lexicon, clause string, numbers []clauseNumber) {
 	for i := range max(len(numbers)-1, 0) {
 		first, second := &numbers[i], &numbers[i+1]
 		if nameScoreOf(lex, first.before).role == string(catalog.Bore) && leadsToDepth(lex, clause, *first, *second) {
@@ -54,24 +54,24 @@ func unnameDepths(lex *lexicon.Lexicon, clause string, numbers []spokenNumber) {
 }
 
 // leadsToDepth reports whether between two numbers of a clause stands nothing but a word that makes them a bore and its depth.
-func leadsToDepth(lex *lexicon.Lexicon, clause string, first, second spokenNumber) bool {
+func leadsToDepth(lex *lexicon.Lexicon, clause string, first, second clauseNumber) bool {
 	_, leads := lex.Words.Mark(strings.TrimSpace(clause[first.at[1]:second.at[0]]), "to_depth")
 	return leads && boreAndDepth(lex, boreAt(clause, first), depthAt(clause, second))
 }
 
 // boreAt is a number of a clause as a bore.
-func boreAt(clause string, n spokenNumber) sizetext.Size {
+func boreAt(clause string, n clauseNumber) sizetext.Size {
 	return sizetext.Size{Role: string(catalog.Bore), Name: sizetext.NameOf(catalog.Bore), Text: clause[n.at[0]:n.at[1]], From: n.at[0]}
 }
 
 // depthAt is a number of a clause as the depth of a bore.
-func depthAt(clause string, n spokenNumber) sizetext.Size {
+func depthAt(clause string, n clauseNumber) sizetext.Size {
 	return sizetext.Size{Role: string(catalog.BoreDepth), Name: depthName, Text: clause[n.at[0]:n.at[1]], From: n.at[0]}
 }
 
 // wideAndDeep returns how wide and how deep a bore is of which a list says both: "9.5 x 32 mm".
 func wideAndDeep(lex *lexicon.Lexicon, s sizetext.Size) (bore, depth sizetext.Size, ok bool) {
-	if s.Role != string(catalog.Bore) || countNumbers(s.Text) != 2 {
+	if s.Role != string(catalog.Bore) || sizetext.CountNumbers(s.Text) != 2 {
 		return bore, depth, false
 	}
 	pieces := sizetext.SplitTimes(s.Text, false)
@@ -90,7 +90,7 @@ func boreAndDepth(lex *lexicon.Lexicon, bore, depth sizetext.Size) bool {
 }
 
 // behindNumber returns the words between a number of a clause and the next one, or the end.
-func behindNumber(clause string, numbers []spokenNumber, i int) []string {
+func behindNumber(clause string, numbers []clauseNumber, i int) []string {
 	end := len(clause)
 	if i+1 < len(numbers) {
 		end = numbers[i+1].at[0]

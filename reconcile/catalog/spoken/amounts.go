@@ -1,0 +1,222 @@
+package spoken
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/internal/pattern"
+)
+
+// AmountIn returns the price or the count that a text gives behind its name, or the price that its currency shows it to be.
+func AmountIn(lex *lexicon.Lexicon, text string) (amount Value, ok bool) {
+	if price := lex.Read(text, value.Context{Want: value.WantPrice}); price.Kind == value.Number && words.IsCurrency(price.Unit) {
+		if _, lot := lex.PricePerOf(text); price.Rest == "" || lot != lexicon.LotUnsaid {
+			return Value{Label: "price", Text: text, Role: catalog.Price}, true
+		}
+	}
+	number := strings.IndexFunc(text, unicode.IsNumber)
+	switch {
+	case number < 0:
+		return Value{}, false
+	case number == 0:
+		return stockBefore(lex, text)
+	}
+	label := strings.Trim(text[:number], sizetext.AroundNames)
+	role, score := lex.RoleOfLabel(label)
+	want := traits.Of[role].Want
+	return Value{Label: label, Text: text[number:], Role: role}, score >= lexicon.HeadingScore && (want == traits.Price || want == traits.Count)
+}
+
+// CountFirst returns the whole number, perhaps of pieces, that a text begins with; empty where it begins with none.
+func CountFirst(text string) string {
+	if found := countFirst().FindStringSubmatch(text); found != nil {
+		return found[1]
+	}
+	return ""
+}
+
+var countFirst = pattern.Lazy(`^(\d{1,3}(?:[.,’' ]\d{3})+|\d+)(?:\D|$)`)
+
+// stockBefore returns the stock that a text gives before the word for it: "400 in stock", "8 Stück lieferbar". What is said besides, such as
+// a date, makes it another number.
+func stockBefore(lex *lexicon.Lexicon, text string) (stock Value, ok bool) {
+	count := CountFirst(text)
+	if count == "" {
+		return Value{}, false
+	}
+	label := strings.Trim(text[len(count):], sizetext.AroundNames)
+	for n, next := range label { // the word for pieces between
+		if hit, known := lex.Words.Unit(label[:n]); n > 0 && !lexicon.InWord(next) && known && hit.Value == "pcs" {
+			label = strings.TrimLeft(label[n:], " .")
+			break
+		}
+	}
+	return Value{Label: label, Text: count, Role: catalog.Stock}, lex.Words.Means(string(catalog.Stock), label)
+}
+
+// CountsPieces reports whether a clause is a number of pieces and nothing else: "8 pcs", "only two pieces". "The 8" is a club.
+func CountsPieces(lex *lexicon.Lexicon, clause string) bool {
+	first, _ := utf8.DecodeRuneInString(clause)
+	written := strings.Fields(clause)
+	if len(written) == 0 || lex.Words.CountOf(clause) == 0 {
+		return false
+	}
+	hit, pieces := lex.Words.Unit(written[len(written)-1])
+	return unicode.IsDigit(first) || pieces && hit.Value == "pcs"
+}
+
+// amountOf is AmountIn for one number, whose name stands before it or is one for a stock.
+func amountOf(lex *lexicon.Lexicon, text string) (amount Value, ok bool) {
+	amount, ok = AmountIn(lex, text)
+	return amount, ok && sizetext.CountNumbers(amount.Text) == 1 && (amount.Role != catalog.Price || amount.Text != text)
+}
+
+// cutAmount cuts a clause at a word behind which it gives a price or a count: "22 long and 75 in stock".
+func cutAmount(lex *lexicon.Lexicon, clause string) (head, tail string, ok bool) {
+	written := strings.Fields(clause)
+	for i, word := range written {
+		if i == 0 || i+1 == len(written) || !lex.Words.JoinsNames(word) {
+			continue
+		}
+		tail = strings.Join(written[i+1:], " ")
+		if _, before, priced := priceOf(lex, tail); priced && before == "" || lex.Words.CountSaid(tail) > 0 {
+			return strings.Join(written[:i], " "), tail, true
+		}
+		if _, given := amountOf(lex, tail); given {
+			return strings.Join(written[:i], " "), tail, true
+		}
+	}
+	return "", "", false
+}
+
+// priceOf returns the one price of a clause, with what says for what it is, and what stands before it. Words that nothing is known of make
+// it the price of something else: "20 EUR tooling".
+func priceOf(lex *lexicon.Lexicon, clause string) (price Value, before string, ok bool) {
+	written := strings.Fields(clause)
+	for i := range written {
+		if !lexicon.BearsNumber(written[i]) {
+			continue
+		}
+		from, to, money := moneyAt(lex, written, i)
+		name := 0
+		if lead := leadToPrice(lex, written[:max(from, 0)]); to > 0 && lead > 0 {
+			name, money = lead, true
+		} else if i > 0 && to-from < 2 && namesPrice(lex, written[i-1]) && isAmount(written[i]) { // Rs 38
+			from, to, money, name = i, i+1, true, 1
+		}
+		if to == 0 {
+			continue
+		}
+		text, behind := strings.Join(written[from:to], " "), written[to:]
+		per := perPiece(lex, text, behind)
+		if per == 0 && lex.Words.LeadsToPrice(strings.Join(behind, " ")) {
+			behind = nil // "27.00 for it"
+		}
+		before = strings.Join(withoutJoiner(lex, written[:from-name]), " ")
+		sure := money && len(behind) == 0 || per > 0
+		if !sure && !money {
+			continue // a size may have two decimals, too
+		}
+		if !sure || lexicon.BearsNumber(strings.Join(behind[per:], " ")) || // "0.38 each from 500"
+			!mayPrecedePrice(lex, before, per+name > 0) {
+			return Value{}, "", false
+		}
+		text = strings.Join(written[from:to+per], " ")
+		return Value{Label: "price", Text: strings.Trim(text, "."), Role: catalog.Price}, before, true
+	}
+	return Value{}, "", false
+}
+
+// leadToPrice returns how many of the words before an amount say that it is a price: "you can have it at".
+func leadToPrice(lex *lexicon.Lexicon, before []string) int {
+	for n := min(mostLeadToPrice, len(before)); n > 0; n-- {
+		if lex.Words.LeadsToPrice(strings.Join(before[len(before)-n:], " ")) {
+			return n
+		}
+	}
+	return 0
+}
+
+// mostLeadToPrice is how many words lead to a price at most: "I could let you have it for".
+const mostLeadToPrice = 7
+
+// moneyAt returns the words of a text that are an amount of money about one of them, those of none where it is no such; money is set where a
+// currency says so, and not just that it has cents.
+func moneyAt(lex *lexicon.Lexicon, written []string, at int) (from, to int, money bool) {
+	for _, span := range [][2]int{{at, at + 1}, {at, at + 2}, {at - 1, at + 1}} {
+		if span[0] < 0 || span[1] > len(written) {
+			continue
+		}
+		one := lex.Read(strings.Join(written[span[0]:span[1]], " "), value.Context{Want: value.WantPrice})
+		if one.Kind == value.Number && one.Rest == "" && (words.IsCurrency(one.Unit) || inHundredths(one)) {
+			return span[0], span[1], true
+		}
+	}
+	if withCents().MatchString(written[at]) {
+		return at, at + 1, false
+	}
+	return 0, 0, false
+}
+
+// withoutJoiner leaves out a word that joins what it leads with what stands before: "and 45p each".
+func withoutJoiner(lex *lexicon.Lexicon, written []string) []string {
+	if len(written) > 0 && lex.Words.JoinsNames(written[0]) {
+		return written[1:]
+	}
+	return written
+}
+
+// inHundredths reports whether a price was said in hundredths of a currency, "45p".
+func inHundredths(price value.Reading) bool {
+	return slices.ContainsFunc(price.Leniencies, func(l value.Leniency) bool { return l.Code == value.ForgaveHundredths })
+}
+
+// namesPrice reports whether a word is a name for prices.
+func namesPrice(lex *lexicon.Lexicon, word string) bool {
+	role, score := lex.RoleOfLabel(strings.Trim(word, sizetext.AroundNames+"."))
+	return role == catalog.Price && score >= lexicon.HeadingScore
+}
+
+// isAmount reports whether a word is a number, with decimals or none.
+func isAmount(word string) bool {
+	return sizetext.Measure().FindString(word) == strings.TrimRight(word, ".") && word != ""
+}
+
+// withCents is an amount with two decimals.
+var withCents = pattern.Lazy(`^\d*[.,]\d\d$`)
+
+// perPiece returns how many of the words behind an amount say that it is for one piece.
+func perPiece(lex *lexicon.Lexicon, amount string, behind []string) int {
+	for n := 1; n <= min(len(behind), mostPerWords); n++ {
+		if _, lot := lex.PricePerOf(amount + " " + strings.Join(behind[:n], " ")); lot == lexicon.OfPieces {
+			return n
+		}
+	}
+	return 0
+}
+
+// mostPerWords is how many words say that a price is for one piece: "for each one".
+const mostPerWords = 3
+
+// mayPrecedePrice reports whether what stands before a price in its clause leaves it that of the part: nothing, a word for prices, a count, or
+// sizes where the price is said to be one, by its name or for a piece.
+func mayPrecedePrice(lex *lexicon.Lexicon, before string, said bool) bool {
+	if before == "" || lex.Words.SaidBeside(before) || lex.Words.CountSaid(before) > 0 {
+		return true
+	}
+	if role, score := lex.RoleOfLabel(before); role == catalog.Price && score >= lexicon.HeadingScore {
+		return true
+	}
+	if amount, ok := AmountIn(lex, before); ok && amount.Role == catalog.Stock {
+		return true
+	}
+	return said && len(Sizes(lex, before)) > 0
+}

@@ -1,0 +1,41 @@
+package spoken
+
+import (
+	"fmt"
+	"testing"
+
+	"example.com/seatline/reconcile/catalog/lexicon"
+)
+
+// TestAmountsOfItems looks at which words of a letter give a price or a stock, and at such as say something else of a number.
+func TestAmountsOfItems(t *testing.T) {
+	for text, want := range map[string]string{
+		"400 in stock":              "stock=400",
+		"1,200 pcs in stock":        "stock=1,200",
+		"8 Stück lieferbar":         "stock=8",
+		"250 Stk. auf Lager":        "stock=250",
+		"auf Lager 400":             "stock=400",
+		"120 en stock":              "stock=120",
+		"40 disponibili":            "stock=40",
+		"在庫400":                     "stock=400",
+		"400個在庫":                    "stock=400",
+		"库存400件":                    "stock=400件",
+		"price 0.42":                "price=0.42",
+		"400 available from March":  "",
+		"400 available in 3 weeks":  "",
+		"200 in stock by May":       "",
+		"400 pcs":                   "",
+		"8 Stück lieferbar ab März": "",
+		"12.5 in stock":             "",
+		"minimum 100":               "",
+		"3 weeks":                   "",
+	} {
+		got := ""
+		if e, ok := AmountIn(lexicon.New(nil), text); ok {
+			got = fmt.Sprintf("%s=%s", e.Role, e.Text)
+		}
+		if got != want {
+			t.Errorf("%q: %q, want %q", text, got, want)
+		}
+	}
+}

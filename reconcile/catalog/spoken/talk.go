@@ -1,0 +1,41 @@
+package spoken
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/internal/pattern"
+)
+
+// TimeOfDay returns when something was said, alone or before the name of who said it, as talks are written down: "09:43",
+// "[5/11/2027, 09:43] J. Orr:"; empty where a text does not begin with that.
+func TimeOfDay(text string) string { return timeOfDay().FindString(text) }
+
+var timeOfDay = pattern.Lazy(`^\[?(?:\d[\d./-]{2,9},? )?\d{1,2}:\d{2}(?::\d{2})?(?: ?\p{Lu}{2}\b)?\]?(?: ?[-–])?(?: [^:：\d]{1,30}[:：])?`)
+
+// nameAndTime is a line of who said something and when: "Anna, 09:43", "J. Orr [5/11/2027, 09:43]".
+var nameAndTime = pattern.Lazy(`^[^\d:：]{1,40}[\[(]?(?:\d[\d./-]{2,9},? )?\d{1,2}:\d{2}(?::\d{2})?(?: ?\p{Lu}{2})?[\])]?:?$`)
+
+// SaysWhen reports whether a line of a talk says only when something was said, or by whom, too.
+func SaysWhen(text string) bool {
+	time := TimeOfDay(text)
+	return time != "" && len(time) == len(text) || nameAndTime().MatchString(text)
+}
+
+// IsIdle reports whether a line of a talk has no number but the time.
+func IsIdle(text string) bool {
+	time := TimeOfDay(text)
+	return time != "" && len(time) < len(text) && !lexicon.BearsNumber(text[len(time):])
+}
+
+// GoesOn reports whether a sentence goes on in the next line: it has not ended, and the line begins with no capital.
+func GoesOn(text, next string) bool {
+	last, _ := utf8.DecodeLastRuneInString(text)
+	first, _ := utf8.DecodeRuneInString(next)
+	return !strings.ContainsRune(sentenceEnds, last) && !unicode.IsUpper(first) && !strings.ContainsRune(bullets, first)
+}
+
+// sentenceEnds are the signs at the end of a sentence.
+const sentenceEnds = ".!?:。！？："
