@@ -1,6 +1,7 @@
 package reader_test
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -504,6 +505,52 @@ TK-2 | 0.502 | 0.496 | 0.3735 | 0.3755
 	}
 	wantRow(t, c, "TK-2", catalog.Held, sizes{catalog.HoselOD: 0})
 	wantFinding(t, c, "data.conflict", "B5", "at least 0.502")
+}
+
+// TestLimitsInWords reads columns whose headings say that they are of the lower and the upper limit of a size.
+func TestLimitsInWords(t *testing.T) {
+	for _, words := range [][4]string{
+		{"Hosel OD (mm)", "low limit", "high limit", "Bore (mm)"},
+		{"Hosel OD (mm)", "LSL", "USL", "Bore (mm)"},
+		{"Hosel OD (mm)", "min. limit", "max. limit", "Bore (mm)"},
+		{"Hals-Ø (mm)", "unteres Grenzmaß", "oberes Grenzmaß", "Bohrung (mm)"},
+		{"Hals-Ø außen (mm)", "Kleinstmaß", "Größtmaß", "Bohrung (mm)"},
+		{"Ø ext. du col (mm)", "limite inf.", "limite sup.", "Alésage (mm)"},
+		{"Ø exterior del cuello (mm)", "límite inferior", "límite superior", "Taladro (mm)"},
+		{"Ø esterno hosel (mm)", "limite inf.", "limite sup.", "Foro (mm)"},
+		{"Buitendiameter hals (mm)", "ondergrens", "bovengrens", "Boring (mm)"},
+		{"Hosel ytterdiameter (mm)", "undre gräns", "övre gräns", "Hål (mm)"},
+		{"Hals udv. (mm)", "nedre grænse", "øvre grænse", "Hul (mm)"},
+		{"Vnější průměr krku (mm)", "dolní mez", "horní mez", "Otvor (mm)"},
+		{"Śr. zewn. szyjki (mm)", "granica dolna", "granica górna", "Otwór (mm)"},
+		{"ホーゼル外径 (mm)", "下限", "上限", "穴径 (mm)"},
+		{"插口外径 (mm)", "下限", "上限", "内径 (mm)"},
+		{"호젤 외경 (mm)", "하한", "상한", "내경 (mm)"},
+	} {
+		c := read(t, grid("Heads", fmt.Sprintf(`
+Part no | %s | < | %s
+ | %s | %s |
+RW-51 | 13.55 | 13.65 | 9.5
+RW-52 | 13.65 | 13.55 | 9.5
+RW-53 | | | 9.5
+RW-54 | 13.75 | 13.85 | 9.5
+`, words[0], words[3], words[1], words[2])))
+		if got := rowOf(t, c, "RW-51"); !strings.Contains(got, "bore=9.5 hosel_od=13.6[13.55..13.65]") {
+			t.Errorf("%s: %s", words[1], got)
+		}
+		wantRow(t, c, "RW-52", catalog.Held, sizes{catalog.HoselOD: 0})
+		wantRow(t, c, "RW-53", catalog.Held, sizes{catalog.HoselOD: 0})
+		wantFinding(t, c, "data.conflict", "B4", "at least")
+	}
+	// Beside the size they are for, small numbers under such words are deviations.
+	c := read(t, grid("Heads", `
+Part no | Hosel OD (mm) | lower limit | upper limit | Bore (mm)
+RW-51 | 13.6 | -0.05 | +0.05 | 9.5
+RW-52 | 13.6 | -0.05 | +0.05 | 9.5
+`))
+	if got := rowOf(t, c, "RW-51"); !strings.Contains(got, "hosel_od=13.6[13.55..13.65]") {
+		t.Error(got)
+	}
 }
 
 // TestGroupsAboveABlankLine joins groups with the headings below them.
