@@ -10,6 +10,7 @@ import (
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/words"
 )
 
 // A composite column gives several sizes in one cell, in the order that its heading names: "Size (ID x OD x L)" above
@@ -48,6 +49,9 @@ func (r *Region) compositeNames(lex *lexicon.Lexicon, h Heading) ([]string, spli
 	for _, part := range h.Parts {
 		if names := sizesListed(lex, part); names != nil {
 			return names, splitter{}
+		}
+		if names := namesApart(lex, slashInBrackets(part)); names != nil {
+			return names, splitter{isSlash: true}
 		}
 		if names := slashNames(lex, part); names != nil {
 			return names, splitter{isSlash: true}
@@ -103,10 +107,14 @@ func namesSizes(lex *lexicon.Lexicon, names []string) bool {
 	return count > 1
 }
 
-// slashNames returns the names of different sizes between which a heading has slashes, nil where it has none: "Tip / butt
-// dia.". The last word goes with each of them, and some may be of no use, but not all.
+// slashNames returns the names of different sizes between which a heading has slashes, nil where it has none: "Tip / butt dia.".
 func slashNames(lex *lexicon.Lexicon, part string) []string {
-	names := splitSlash(part, true)
+	return namesApart(lex, splitSlash(part, true))
+}
+
+// namesApart returns the pieces of a heading as the names of different sizes, nil where they are none: the last word goes with each of them, "Tip
+// / butt dia.", and so do the first ones, "Outer dia. base / top". Some may be of no use, but not all.
+func namesApart(lex *lexicon.Lexicon, names []string) []string {
 	if len(names) < 2 {
 		return nil
 	}
@@ -117,12 +125,17 @@ func slashNames(lex *lexicon.Lexicon, part string) []string {
 	roles := map[string]bool{}
 	for i, name := range names {
 		found := lex.Match(name)
-		if i < len(names)-1 && last != "" && (len(found) == 0 || traits.Of[catalog.Role(found[0].Role)].Want != traits.Length) {
+		if i < len(names)-1 && last != "" && !sizeFirst(found) {
 			names[i] = name + " " + last
 			found = lex.Match(names[i])
 		}
+		if i > 0 && !sizeFirst(found) {
+			if shared := withFirst(lex, names[0], name, roles); shared != "" {
+				names[i], found = shared, lex.Match(shared)
+			}
+		}
 		switch {
-		case len(found) > 0 && found[0].Score >= lexicon.HeadingScore && traits.Of[catalog.Role(found[0].Role)].Want == traits.Length && !roles[found[0].Role]:
+		case sizeFirst(found) && found[0].Score >= lexicon.HeadingScore && !roles[found[0].Role]:
 			roles[found[0].Role] = true
 		case len(found) > 0 || !lex.Words.Irrelevant(names[i]):
 			return nil
@@ -130,6 +143,40 @@ func slashNames(lex *lexicon.Lexicon, part string) []string {
 	}
 	if len(roles) == 0 {
 		return nil
+	}
+	return names
+}
+
+// sizeFirst reports whether a heading with these meanings names a size.
+func sizeFirst(found []words.RoleMatch) bool {
+	return len(found) > 0 && traits.Of[catalog.Role(found[0].Role)].Want == traits.Length
+}
+
+// withFirst returns a name behind the words that the first name begins with, as many as make of it that of a size with another role than those
+// taken: "top" behind "outer dia." of "outer dia. base". It is empty where none do.
+func withFirst(lex *lexicon.Lexicon, first, name string, taken map[string]bool) string {
+	for before, _, more := cutLast(first); more; before, _, more = cutLast(before) {
+		shared := before + " " + name
+		if found := lex.Match(shared); sizeFirst(found) && found[0].Score >= surelyShared && !taken[found[0].Role] {
+			return shared
+		}
+	}
+	return ""
+}
+
+// surelyShared is the least score of a name that was made of the words of two.
+const surelyShared = 0.7
+
+// slashInBrackets returns the names of sizes between which brackets behind a heading have slashes, each behind what stands before these, nil where
+// there are none: "Outer dia. (base/top)", 外径（下/上）.
+func slashInBrackets(part string) []string {
+	open := strings.IndexAny(part, "([（［")
+	if open <= 0 || !strings.ContainsAny(part[open:], "/／") || strings.Contains(part[:open], "/") {
+		return nil
+	}
+	names := splitSlash(strings.ReplaceAll(inBrackets(part), "／", "/"), true)
+	for i, name := range names {
+		names[i] = strings.TrimSpace(part[:open]) + " " + name
 	}
 	return names
 }

@@ -553,6 +553,35 @@ RW-52 | 13.6 | -0.05 | +0.05 | 9.5
 	}
 }
 
+// TestEndsInOneColumn reads the diameters of both ends of a ferrule from one column, of which the heading says both ends and only once of what.
+func TestEndsInOneColumn(t *testing.T) {
+	for _, heading := range []string{
+		"Outer dia. base / top", "Outer dia. (base/top)", "Außen-Ø unten/oben", "Ø ext. (bas/haut)", "Diámetro exterior abajo/arriba", "Ø esterno base / punta",
+		"Buitendiameter onder / boven", "Udv. diameter bund / top", "Ytterdiameter nere / uppe", "vnější prům. dole / nahoře", "średnica zewn. dół / góra", "外径（下／上）",
+	} {
+		c := read(t, grid("Ferrules", `
+Part no | `+heading+` | ID (mm) | Length (mm)
+FW-12 | 13.5 / 10.5 | 9.3 | 19
+FW-13 | 13.5 / ? | 9.3 | 25
+FW-14 | illegible | 9.3 | 25
+FW-15 | 13.2/10.1 | 9.3 | 25
+`))
+		if got := rowOf(t, c, "FW-12"); !strings.Contains(got, "base_od=13.5 bore=9.3 length=19 top_od=10.5") {
+			t.Errorf("%s: %s", heading, got)
+		}
+		wantOpen(t, c, "FW-13", catalog.TopOD)
+		wantFinding(t, c, "data.missing", "B4", "instead of a size")
+	}
+	c := read(t, grid("Heads", `
+Part no | Hosel OD / note | Bore (mm)
+HW-12 | 13.5 / 2 | 9.5
+HW-13 | 13.5 / 3 | 9.5
+`))
+	if got := rowOf(t, c, "HW-12"); strings.Contains(got, "top_od") {
+		t.Error(got)
+	}
+}
+
 // TestGroupsAboveABlankLine joins groups with the headings below them.
 func TestGroupsAboveABlankLine(t *testing.T) {
 	c := read(t, grid("Pack", `
