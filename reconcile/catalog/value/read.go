@@ -123,19 +123,25 @@ func saysWrong(text string, inBrackets bool) bool {
 // mostOfSize is how many bytes a number has at most from its first digit to its last.
 const mostOfSize = 10
 
-// putRight is a value with words behind it, and what they make of it.
-var putRight = pattern.Lazy(`^([^\pL]*\d[^\pL]*(?:\pL{1,2})?)[ ,;.:–-]+(\pL[^\d]{1,40}?)[ ,;.:–-]+([^\pL]*\d.*)$`)
+// putRight is a value with words behind it, and what they make of it; putRightBehind is one where the words stand behind both: 13.4から13.6に訂正.
+var (
+	putRight       = pattern.Lazy(`^([^\pL]*\d[^\pL]*(?:(?:mm|cm|in)\b)?)[ ,;.:(–-]*(\pL[^\d]{0,40}?)[ ,;.:–-]*([^\pL]*\d.*?)\)?$`)
+	putRightBehind = pattern.Lazy(`^([^\pL]*\d[^\pL]*\pL[^\d]{0,20})( ?[.,]?\d[\d.,]*(?: ?(?:mm|cm|in)\b)?) ?(\pL[^\d]*)$`)
+)
 
-// corrected takes off what somebody has said of a value and put right in the same breath: 13.6, no, sorry, 13.8.
+// corrected takes off what somebody has said of a value and put right in the same breath: 13.6, no, sorry, 13.8; 13,4 rettet til 13,6.
 func corrected(text string) (now, before string) {
-	if first, _ := utf8.DecodeRuneInString(text); unicode.IsLetter(first) || strings.Count(text, " ") < 2 || !strings.ContainsFunc(text, unicode.IsLetter) {
+	if first, _ := utf8.DecodeRuneInString(text); unicode.IsLetter(first) || isPlain(text) && strings.Count(text, " ") < 2 || !strings.ContainsFunc(text, unicode.IsLetter) {
 		return text, ""
 	}
-	m := putRight().FindStringSubmatch(text)
-	if m == nil || !words.Load().Corrects(m[2]) || words.Load().BesideWrong(m[2]) { // "13,6 (e non 13,4)" is the other way round
-		return text, ""
+	v := words.Load()
+	if m := putRight().FindStringSubmatch(text); m != nil && (v.Corrects(m[2]) || v.Becomes(m[2])) && !v.BesideWrong(m[2]) { // "13,6 (e non 13,4)" is the other way round
+		return m[3], m[1] + " " + m[2]
 	}
-	return m[3], m[1] + " " + m[2]
+	if m := putRightBehind().FindStringSubmatch(text); m != nil && v.Becomes(m[3]) {
+		return strings.TrimSpace(m[2]), m[1]
+	}
+	return text, ""
 }
 
 // minusBehind is a number with its minus behind it, as business software writes it: 0,05-. A comma or point before the minus is that of a price

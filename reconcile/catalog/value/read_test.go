@@ -354,6 +354,10 @@ func TestReadWithoutOld(t *testing.T) {
 		"13,6 (y no 13,4)": "13.6 mm", "13,6 (e non 13,4)": "13.6 mm", "13,6 (non 13,4)": "13.6 mm", "13,6, non 13,4": "unreadable !unreadable", "13,6 (en niet 13,4)": "13.6 mm", "13,6 (inte 13,4)": "13.6 mm", "13.6（不是13.4）": "13.6 mm", "13.6（13.4ではない）": "13.6 mm", "13,6 (13,4 değil)": "13.6 mm",
 		"13.6 (not yet 13.4)": "unreadable !unreadable", "13.6 (hole 13.4)": "unreadable !unreadable",
 		"13.6 mm no. 3": "unreadable !unreadable", "13.6 hmm 13.8": "unreadable !unreadable", "13.6 no 13.8": "unreadable !unreadable",
+		"13,4 rettet til 13,6": "13.6 mm", "13.4 corrected to 13.6": "13.6 mm", "13,4 korrigiert auf 13,6": "13.6 mm", "13,4 corrigé en 13,6": "13.6 mm", "13,4 (rettet til 13,6)": "13.6 mm",
+		"13,4 mm, rettet til 13,6 mm": "13.6 mm", "13,4 ändrat till 13,6": "13.6 mm", "13,4 gecorrigeerd naar 13,6": "13.6 mm", "13,4 corretto in 13,6": "13.6 mm", "13,4 corregido a 13,6": "13.6 mm",
+		"13,4 opraveno na 13,6": "13.6 mm", "13,4 zmieniono na 13,6": "13.6 mm", "13.4改为13.6": "13.6 mm", "13.4 改為 13.6": "13.6 mm", "13.4から13.6に訂正": "13.6 mm", "13.4에서 13.6으로 수정": "13.6 mm",
+		"13,4 til 13,6": "13.5 ±0.1 mm", "13.4 to 13.6": "13.5 ±0.1 mm", "13.6 corrected from 13.4": "unreadable !unreadable", "13.6 checked 13.4": "unreadable !unreadable",
 		"13.4 (vorher 13.3)": "13.4 mm", "13.4 (9.35)": "unreadable !unreadable",
 	} {
 		if got := brief(Read(text, Context{Want: WantLength, Unit: "mm"})); got != want {

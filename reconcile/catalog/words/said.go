@@ -18,11 +18,12 @@ const (
 	saidCost     = "cost"
 	saidAsked    = "asked"
 	saidWanted   = "wanted"
+	saidBecomes  = "becomes"
 )
 
 // saysElse reports whether words say what is about no number of pieces.
 func saysElse(said map[string]bool) bool {
-	return slices.ContainsFunc([]string{saidCorrects, saidLeads, saidCents, saidOther, saidCost, saidAsked, saidWanted}, func(key string) bool { return said[key] })
+	return slices.ContainsFunc([]string{saidCorrects, saidLeads, saidCents, saidOther, saidCost, saidAsked, saidWanted, saidBecomes}, func(key string) bool { return said[key] })
 }
 
 // Corrects reports whether a text is made of words by which somebody puts right what was said before: "no, sorry", "anzi". "No" alone is as
@@ -31,6 +32,12 @@ func (v *Vocabulary) Corrects(text string) bool {
 	said, count, all := v.said(text)
 	delete(said, saidLeads)
 	return all && count == 0 && len(said) == 1 && said[saidCorrects]
+}
+
+// Becomes reports whether a text is made of words between what a size was and what it was made: "corrected to", "rettet til", "改为".
+func (v *Vocabulary) Becomes(text string) bool {
+	said, count, all := v.said(text)
+	return all && count == 0 && len(said) == 1 && said[saidBecomes]
 }
 
 // PutsRightOther reports whether some words of a text say that it is about another part than the last, or about several: "the first one", "both".
