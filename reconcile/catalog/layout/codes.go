@@ -56,7 +56,7 @@ func ExplainCodes(lex *lexicon.Lexicon, regions []*Region) {
 			continue
 		}
 		if _, known := notes[r.Grid]; !known {
-			notes[r.Grid] = codeNotes(r.Grid)
+			notes[r.Grid] = codeNotes(lex, r.Grid)
 		}
 		for _, c := range notes[r.Grid] {
 			if at := r.columnOf(lex, c); at >= 0 {
@@ -67,7 +67,7 @@ func ExplainCodes(lex *lexicon.Lexicon, regions []*Region) {
 }
 
 // codeNotes returns the notes of a sheet that explain letters: in one cell, or in cells one below the other of which each explains some.
-func codeNotes(g *grid.Grid) (all []codes) {
+func codeNotes(lex *lexicon.Lexicon, g *grid.Grid) (all []codes) {
 	if len(contentsThat(g, saysCodes)) == 0 {
 		return nil
 	}
@@ -87,7 +87,7 @@ func codeNotes(g *grid.Grid) (all []codes) {
 				continue
 			}
 			for _, piece := range codePieces().Split(text, -1) {
-				name, found := codesIn(piece)
+				name, found := codesIn(lex, piece)
 				if c.words != nil && (len(found) == 0 || name != "" || c.repeats(found)) {
 					end()
 				}
@@ -120,7 +120,7 @@ func (c *codes) repeats(found []legendEntry) bool {
 }
 
 // codesIn returns what a text says that letters stand for, and what it says before the first: the name of their column.
-func codesIn(text string) (name string, entries []legendEntry) {
+func codesIn(lex *lexicon.Lexicon, text string) (name string, entries []legendEntry) {
 	if len(text) > lexicon.LongestNote || !saysCodes(text) {
 		return "", nil
 	}
@@ -131,7 +131,7 @@ func codesIn(text string) (name string, entries []legendEntry) {
 			end = places[i+1][0]
 		}
 		// What follows in a sentence of its own is about something else.
-		said := strings.TrimRight(strings.Trim(sentences(text[place[1]:end])[0], codeEnd), ".")
+		said := strings.TrimRight(strings.Trim(sentences(lex, text[place[1]:end])[0], codeEnd), ".")
 		letter := text[place[2]:place[3]]
 		if said == "" || slices.ContainsFunc(entries, func(e legendEntry) bool { return e.letter == letter }) {
 			return "", nil

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.com/seatline/reconcile/catalog/grid"
+	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/sheet/sheettest"
 )
 
@@ -26,7 +27,7 @@ func TestCodesIn(t *testing.T) {
 		"Note: bores are measured before plating":           {"", nil},
 		"Tip: A =, B = .335":                                {"", nil},
 	} {
-		name, entries := codesIn(text)
+		name, entries := codesIn(lexicon.New(nil), text)
 		if name != want.name || !slices.Equal(entries, want.entries) {
 			t.Errorf("%q: %q %q, want %q %q", text, name, entries, want.name, want.entries)
 		}
@@ -37,7 +38,7 @@ func TestCodesIn(t *testing.T) {
 func TestCodeNotes(t *testing.T) {
 	g := grid.New(sheettest.Sheet("Notes", "Tip: A = .370, B = .335; Finish: A = chrome; B = satin", "Material", "N: nylon", "M: brass", "M: 5"))
 	var got []string
-	for _, c := range codeNotes(g) {
+	for _, c := range codeNotes(lexicon.New(nil), g) {
 		got = append(got, c.name+" "+c.words["a"]+c.words["n"]+" "+c.words["b"]+c.words["m"])
 	}
 	if want := []string{"Tip .370 .335", "Finish chrome satin", "Material nylon brass"}; !slices.Equal(got, want) {

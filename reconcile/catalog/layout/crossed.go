@@ -556,7 +556,7 @@ func sizesOfTitle(lex *lexicon.Lexicon, text string) []sizetext.Size {
 		return named
 	}
 	var named []sizetext.Size
-	for _, sentence := range sentences(text) {
+	for _, sentence := range sentences(lex, text) {
 		for _, s := range sizetext.In(lex, sentence, true) {
 			if s.Possible(lex) && sizetext.HasUnit(s.Text) {
 				named = append(named, s)

@@ -19,3 +19,6 @@ const (
 	// mostKeyTexts is how many texts are looked at.
 	mostKeyTexts = 240
 )
+
+// longestShortened is how many letters a word has at most that a point shortens: "indv.", "vnitř.".
+const longestShortened = 5

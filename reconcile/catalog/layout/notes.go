@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"example.com/seatline/reconcile/catalog"
@@ -133,7 +134,7 @@ func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
 			text = lex.WithoutException(text)
 			units = lex.LengthUnitsIn(text)
 		}
-		for _, c := range clausesOf(text) {
+		for _, c := range clausesOf(lex, text) {
 			c.Place = place
 			if c.Mark == "" && place.Row == marked.Row { // the rest of a footnote that was cut at a sign between cells
 				c.Mark = marked.mark
@@ -169,7 +170,7 @@ func FlatNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) []FlatNot
 		if len(text) > lexicon.LongestNote {
 			continue
 		}
-		for _, c := range clausesOf(text) {
+		for _, c := range clausesOf(lex, text) {
 			if flat, said := lex.FlatPrice(c.Text); said {
 				found = append(found, FlatNote{flat, c.Text, place})
 			}
@@ -181,7 +182,7 @@ func FlatNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) []FlatNot
 // piecesOfFerrules reports whether the sentence of a text that says for how many pieces prices are speaks of ferrules. Where the word for
 // prices stands in another sentence, the whole text has to.
 func piecesOfFerrules(lex *lexicon.Lexicon, text string) bool {
-	for _, sentence := range sentences(text) {
+	for _, sentence := range sentences(lex, text) {
 		if lex.PriceTerms(sentence).Per > 1 {
 			text = sentence
 			break
@@ -228,10 +229,12 @@ var (
 	beginsTolerance = pattern.Lazy(`^\s*(?:±|\+|-)\s*[.,]?\d|^\s*\+\s*/\s*-`)
 	// endsShort is a number with a short word behind it at the end of a text, and beginsSmall a small letter at the beginning of one.
 	endsShort, beginsSmall = pattern.Lazy(`\d\s?\pL{2,3}$`), pattern.Lazy(`^\s*\p{Ll}`)
+	// endsInitials are letters with points between them at the end of a text, but for the last point.
+	endsInitials = pattern.Lazy(`(?:^|[^\pL])\pL\.\pL$`)
 )
 
 // clausesOf divides a note at its footnote marks and at signs between sentences; a piece goes by the mark before it.
-func clausesOf(text string) []Clause {
+func clausesOf(lex *lexicon.Lexicon, text string) []Clause {
 	var clauses []Clause
 	mark := ""
 	for text != "" {
@@ -245,7 +248,7 @@ func clausesOf(text string) []Clause {
 			end = at[0]
 		}
 		piece := text[:end]
-		for _, one := range sentences(piece) {
+		for _, one := range sentences(lex, piece) {
 			if one = strings.TrimSpace(one); one != "" {
 				clauses = append(clauses, Clause{Text: one, Mark: mark})
 			}
@@ -256,18 +259,36 @@ func clausesOf(text string) []Clause {
 }
 
 // sentences divides a text at the signs between pieces that speak of different things. A point before a tolerance is that of an
-// abbreviation, "base dia. ±.002", and so is one behind a short word for what a number counts, before a small letter: "1.00 in. long".
-func sentences(text string) []string {
+// abbreviation, "base dia. ±.002", and so is one behind a short word for what a number counts, before a small letter, "1.00 in. long", and one
+// behind initials or before a word such as "and": "hosel O.D. and I.D. within ±0.05", "Ø ext. et Ø int.".
+func sentences(lex *lexicon.Lexicon, text string) []string {
 	var all []string
 	from := 0
 	for _, at := range betweenClauses().FindAllStringIndex(text, -1) {
-		if text[at[0]] == '.' && (beginsTolerance().MatchString(text[at[1]:]) || endsShort().MatchString(text[:at[0]]) && beginsSmall().MatchString(text[at[1]:])) {
+		if text[at[0]] == '.' && (beginsTolerance().MatchString(text[at[1]:]) || abbreviates(lex, text[:at[0]], text[at[1]:])) {
 			continue
 		}
 		all = append(all, text[from:at[0]])
 		from = at[1]
 	}
 	return append(all, text[from:])
+}
+
+// abbreviates reports whether a point between two texts is that of an abbreviation.
+func abbreviates(lex *lexicon.Lexicon, before, after string) bool {
+	word, _, _ := strings.Cut(strings.TrimSpace(after), " ")
+	if first, _ := utf8.DecodeRuneInString(word); unicode.IsUpper(first) {
+		return false
+	}
+	_, or := lex.Words.Mark(word, "or")
+	_, and := lex.Words.Mark(word, "and")
+	return or || and || beginsSmall().MatchString(after) && (endsShort().MatchString(before) || endsInitials().MatchString(before) || endsShortened(lex, before))
+}
+
+// endsShortened reports whether a text without numbers ends in a short word of headings, which a point behind it shortens: "udv." before "diam.".
+func endsShortened(lex *lexicon.Lexicon, text string) bool {
+	last := text[strings.LastIndexAny(text, " :.")+1:]
+	return last != "" && utf8.RuneCountInString(last) <= longestShortened && !strings.ContainsAny(text, "0123456789") && lex.Words.IsHeadingWord(last)
 }
 
 // clauseBefore reports whether a mark within a note begins a new piece: after a space or a sign.

@@ -53,7 +53,7 @@ func (v *Vocabulary) runs(text string) [][]segment {
 		run = nil
 	}
 	for _, s := range v.segments(classConcept, tokensOf(splitCamel(dropTolerance(rest)))) {
-		if len(s.options) == 0 || v.joins(s) {
+		if len(s.options) == 0 || v.joins(s) || len(run) > 0 && v.joinsIn(run[len(run)-1], s) {
 			end()
 			continue
 		}
@@ -68,6 +68,13 @@ func (v *Vocabulary) joins(s segment) bool {
 	filler := v.concepts["filler"]
 	return slices.ContainsFunc(v.lookup(v.classes[classMark], s.text), func(e entry) bool { return e.value == "or" }) &&
 		!slices.ContainsFunc(s.options, func(e entry) bool { return e.concepts != filler })
+}
+
+// joinsIn reports whether a word stands behind one of its language and means "and" there: "en" behind "buitendiam.", and not behind "diamètre".
+func (v *Vocabulary) joinsIn(before, s segment) bool {
+	return slices.ContainsFunc(v.lookup(v.classes[classMark], s.text), func(joint entry) bool {
+		return joint.value == "and" && slices.ContainsFunc(before.options, func(e entry) bool { return e.language == joint.language })
+	})
 }
 
 // subjectOf returns the role of a size that a stretch of words names best, or the class of sizes that it is the word for.
