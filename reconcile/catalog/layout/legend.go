@@ -43,11 +43,20 @@ func entriesOf(text string) []legendEntry {
 		if stop := strings.IndexAny(words, ",;.、，；。()（）"); stop >= 0 {
 			words = words[:stop]
 		}
-		if words = strings.TrimSpace(words); words != "" && !strings.ContainsAny(words, "0123456789") {
+		if words = withoutDeviation(strings.TrimSpace(words)); words != "" && !strings.ContainsAny(words, "0123456789") {
 			entries = append(entries, legendEntry{text[place[2]:place[3]], words})
 		}
 	}
 	return entries
+}
+
+// withoutDeviation takes off the words of a letter the deviation behind them, which a note gives as well: "hosel OD ±0.05".
+func withoutDeviation(words string) string {
+	at := strings.IndexAny(words, deviationSigns)
+	if at < 1 || strings.IndexFunc(words, unicode.IsDigit) < at {
+		return words
+	}
+	return strings.TrimSpace(words[:at])
 }
 
 // countSigns counts the signs of a text that are one of several.
@@ -74,7 +83,7 @@ func ExplainLetters(lex *lexicon.Lexicon, sheets []*grid.Grid) LetterTables {
 	var without []*grid.Grid
 	differ := false
 	for _, g := range sheets {
-		found := legendTables(g)
+		found := legendTables(g, lex)
 		legend, sizes := legendOf(g, lex, found)
 		if sizes < leastLegend {
 			without = append(without, g)
@@ -280,9 +289,9 @@ func (l LetterTables) Are(r *Region) bool {
 	return slices.ContainsFunc(l[r.Grid], func(t letterTable) bool { return r.Body >= t.from && r.Body <= t.to })
 }
 
-// legendTables returns the tables of two columns in which each letter stands above the next, with its words to the right and nothing about
-// the two.
-func legendTables(g *grid.Grid) []letterTable {
+// legendTables returns the tables in which each letter stands above the next, with its words to the right and nothing about the two but what
+// goes with the words.
+func legendTables(g *grid.Grid, lex *lexicon.Lexicon) []letterTable {
 	letters := letterContents(g)
 	if len(letters) < leastLegend {
 		return nil
@@ -291,11 +300,14 @@ func legendTables(g *grid.Grid) []letterTable {
 	for col := 1; col < g.Width; col++ {
 		var run []legendEntry
 		for line := 1; line <= g.Lines+1; line++ {
-			if line <= g.Lines && letters[g.Id(line, col)] && g.At(line, col-1) == "" && g.At(line, col+2) == "" {
-				if len(run) <= tallestLegend {
-					run = append(run, legendEntry{g.At(line, col), g.At(line, col+1)})
+			if line <= g.Lines && letters[g.Id(line, col)] && g.At(line, col-1) == "" {
+				if len(run) > tallestLegend {
+					continue
 				}
-				continue
+				if behind, goesWith := behindWords(g, lex, line, col+1); goesWith {
+					run = append(run, legendEntry{g.At(line, col), g.At(line, col+1) + behind})
+					continue
+				}
 			}
 			if isLegend(run) {
 				all = append(all, letterTable{run, line - len(run), line - 1})
@@ -306,6 +318,38 @@ func legendTables(g *grid.Grid) []letterTable {
 		}
 	}
 	return all
+}
+
+// behindWords returns the unit and the tolerance that stand in the cells behind the words of a letter, as a heading has them behind its words;
+// it reports false where a cell there says something else with digits, or the words name no size.
+func behindWords(g *grid.Grid, lex *lexicon.Lexicon, line, col int) (behind string, goesWith bool) {
+	if g.At(line, col+1) == "" && g.At(line, col+2) == "" {
+		return "", true
+	}
+	if !namesSize(lex, g.At(line, col)) {
+		return "", false
+	}
+	for _, id := range g.Row(line, col+1, g.Width) {
+		switch text := g.Text(id); {
+		case text == "":
+		case lex.IsUnit(text):
+			behind += " (" + text + ")"
+		case bareTolerance(lex, text) != "":
+			behind += " " + bareTolerance(lex, text)
+		case strings.ContainsFunc(text, unicode.IsDigit):
+			return "", false
+		}
+	}
+	return behind, true
+}
+
+// bareTolerance returns the deviations of a text without the words before them, "公差 ±0.05"; empty where it has none or several. What seems to be
+// a class may be a thread.
+func bareTolerance(lex *lexicon.Lexicon, text string) string {
+	if all := lex.ReadTolerances(text, "mm"); len(all) != 1 || all[0].Class != "" || all[0].Problem.Code != "" {
+		return ""
+	}
+	return text[strings.IndexFunc(text, func(r rune) bool { return unicode.IsDigit(r) || strings.ContainsRune(deviationSigns, r) }):]
 }
 
 // letterContents returns the contents of a sheet that are letters by themselves.

@@ -27,3 +27,32 @@ func TestLettersOfTwoKinds(t *testing.T) {
 		})
 	}
 }
+
+// TestLegendInCells reads the letters of a legend that gives unit and tolerance of a size in cells behind its words.
+func TestLegendInCells(t *testing.T) {
+	const list = "%s | A | B | C\nLW-1 | 13.6 | 9.5 | 32\nLW-2 | 13.4 | 9.5 | 32\nLW-3 | 13.5 | 9.52 | 33\n | | |\n%s"
+	const plain = "bore=9.5 bore_depth=32 hosel_od=13.4[13.35..13.45]"
+	for name, test := range map[string]struct{ part, legend, want string }{
+		"en":               {"Part no.", "Key (mm) | | |\nA | hosel OD | ±0.05 |\nB | bore | |\nC | bore depth | |", plain},
+		"with a word":      {"Part no.", "Key (mm) | | |\nA | hosel OD | tol. ±0.05 |\nB | bore | |\nC | bore depth | |", plain},
+		"unit and limits":  {"Part no.", "A | hosel OD | mm | +0.02/-0.03\nB | bore | mm |\nC | bore depth | mm |", "bore=9.5 bore_depth=32 hosel_od=13.4[13.37..13.42]"},
+		"with a heading":   {"Part no.", "Letter | Dimension | Tolerance (mm) |\nA | hosel OD | ±0.05 |\nB | bore | ±0.02 |\nC | bore depth | |", "bore=9.5[9.48..9.52] bore_depth=32 hosel_od=13.4[13.35..13.45]"},
+		"a remark":         {"Part no.", "Key (mm) | | |\nA | hosel OD | before polishing |\nB | bore | |\nC | bore depth | |", "bore=9.5 bore_depth=32 hosel_od=13.4"},
+		"zh-Hant":          {"品號", "代號說明（單位 mm） | | |\nA | 頸部外徑 | 公差±0.05 |\nB | 孔徑 | |\nC | 孔深 | |", plain},
+		"zh-Hans":          {"货号", "代号说明（单位 mm） | | |\nA | 颈部外径 | 公差：±0.05 |\nB | 孔径 | |\nC | 孔深 | |", plain},
+		"ja":               {"品番", "記号（単位 mm） | | |\nA | ホーゼル外径 | 公差 ±0.05 |\nB | 穴径 | |\nC | 穴深さ | |", plain},
+		"de":               {"Artikelnr.", "Maße in mm | | |\nA | Hosel-Außendurchmesser | Toleranz ±0,05 |\nB | Bohrung | |\nC | Bohrtiefe | |", plain},
+		"fr":               {"Référence", "Cotes en mm | | |\nA | Ø extérieur du col | tolérance ±0,05 |\nB | perçage | |\nC | profondeur de perçage | |", plain},
+		"es":               {"Referencia", "Medidas en mm | | |\nA | Ø exterior del hosel | tolerancia ±0,05 |\nB | taladro | |\nC | profundidad del taladro | |", plain},
+		"in a text":        {"Part no.", "All in mm. A = hosel OD ±0.05; B = bore; C = bore depth | | |", plain},
+		"in a text, words": {"Part no.", "All in mm. A = hosel OD (tol. ±0.05); B = bore; C = bore depth | | |", plain},
+	} {
+		t.Run(name, func(t *testing.T) {
+			c := read(t, grid("Heads", fmt.Sprintf(list, test.part, test.legend)))
+			defer show(t, c)
+			if got := rowOf(t, c, "LW-2"); !strings.Contains(got, test.want) {
+				t.Errorf("%s, want %s", got, test.want)
+			}
+		})
+	}
+}
