@@ -27,6 +27,8 @@ type crossed struct {
 	// of their sizes.
 	head, first, last, down int
 	columns                 []int
+	// names is the line below head that names the part numbers and what stands beside them, zero where there is none.
+	names int
 	// tiers are the lines above head that have a text for each group of columns, from the top.
 	tiers []int
 	// beside are other columns that say something of the parts of a line: their top, their price, a second size.
@@ -129,6 +131,9 @@ func crossAt(g *grid.Grid, lex *lexicon.Lexicon, line, floor int) *crossed {
 		}
 		again = false
 	}
+	if x.namesParts(lex, x.first) && x.first < g.Lines {
+		x.names, x.first = x.first, x.first+1
+	}
 	if !x.findBehind() {
 		return nil
 	}
@@ -169,6 +174,23 @@ func firstBelow(g *grid.Grid, head int) int {
 		return head + 2
 	}
 	return head + 1
+}
+
+// namesParts reports whether a line has nothing but headings of part numbers in the columns of the field, and one in the first of them: "Item no."
+// below each size.
+func (x *crossed) namesParts(lex *lexicon.Lexicon, line int) bool {
+	last := x.columns[len(x.columns)-1]
+	for col := x.columns[0]; col <= last; col++ {
+		text := x.g.At(line, col)
+		if text == "" && col > x.columns[0] {
+			continue
+		}
+		role, score := lex.RoleOfLabel(text)
+		if role != catalog.Part || score < lexicon.HeadingScore || isCode(lex, text) || !slices.Contains(x.columns, col) {
+			return false
+		}
+	}
+	return true
 }
 
 // findColumns finds the columns of the sizes across, one at least twice where again is set; it reports false where they are not of a cross table.
@@ -246,7 +268,8 @@ func (x *crossed) overCodes(lex *lexicon.Lexicon, col int) bool {
 func (x *crossed) findBehind() bool {
 	last := x.columns[len(x.columns)-1]
 	for col := x.columns[0]; col <= min(last+1, x.g.Width); col++ {
-		if slices.Contains(x.columns, col) || x.g.At(x.head, col) != "" || x.g.At(x.first, col) == "" && x.g.At(x.first+1, col) == "" {
+		named := x.names > 0 && x.g.At(x.names, col) != ""
+		if slices.Contains(x.columns, col) || x.g.At(x.head, col) != "" || named || x.g.At(x.first, col) == "" && x.g.At(x.first+1, col) == "" {
 			continue
 		}
 		switch {
@@ -334,7 +357,16 @@ func (x *crossed) headings() []int {
 }
 
 // headed reports whether something stands above a column in the lines of the headings.
-func (x *crossed) headed(col int) bool { return len(textsAbove(x.g, x.headings(), col)) > 0 }
+func (x *crossed) headed(col int) bool { return len(textsAbove(x.g, x.besideHeadings(), col)) > 0 }
+
+// besideHeadings are the lines that may have headings of columns beside the field: what stands in the line that names the part numbers is the
+// whole of one where it has any, since what is beside the sizes names these then.
+func (x *crossed) besideHeadings() []int {
+	if x.names > 0 {
+		return []int{x.names}
+	}
+	return x.headings()
+}
 
 // lastColumn is the last column of the field.
 func (x *crossed) lastColumn() int {
@@ -499,7 +531,7 @@ func allNamed(sides []axis) bool {
 func (x *crossed) dropNumbers(lex *lexicon.Lexicon) bool {
 	parts := false
 	x.beside = slices.DeleteFunc(x.beside, func(col int) bool {
-		if !slices.ContainsFunc(textsAbove(x.g, x.headings(), col), func(text string) bool { return headingOf(lex, catalog.Part, text) }) {
+		if !slices.ContainsFunc(textsAbove(x.g, x.besideHeadings(), col), func(text string) bool { return headingOf(lex, catalog.Part, text) }) {
 			return false
 		}
 		parts = parts || slices.ContainsFunc(x.lines, func(line int) bool { return isCode(lex, x.g.At(line, col)) })
@@ -623,8 +655,8 @@ func (x *crossed) lanes(lex *lexicon.Lexicon, lines []int, col int, sideDown axi
 		lanes = append(lanes, always(title.label, title.text, title.at, title.at))
 	}
 	for _, beside := range x.beside {
-		parts := textsAbove(x.g, x.headings(), beside)
-		l := down(x.g, beside, sheet.ColumnName(beside), lowestAbove(x.g, x.headings(), beside), Heading{Parts: parts, Text: strings.Join(parts, " ")})
+		parts := textsAbove(x.g, x.besideHeadings(), beside)
+		l := down(x.g, beside, sheet.ColumnName(beside), lowestAbove(x.g, x.besideHeadings(), beside), Heading{Parts: parts, Text: strings.Join(parts, " ")})
 		if x.carried[beside] {
 			l.heading.Order, l.heading.Inferred = fmt.Sprintf("the blank cells of column %s taken for what stands above them", sheet.ColumnName(beside)), true
 			l.piece = func(line int) grid.Piece {
@@ -683,7 +715,11 @@ func (x *crossed) sizesBeside(lex *lexicon.Lexicon, line int, own string) []stri
 // margins are the cells of the sides and the corner, which say nothing of anything else, and the one column.
 func (x *crossed) margins(col int) []sheet.Ref {
 	var cells []sheet.Ref
-	for _, line := range slices.Concat(x.headings(), x.lines, x.footLines()) {
+	lines := slices.Concat(x.headings(), x.lines, x.footLines())
+	if x.names > 0 {
+		lines = append(lines, x.names)
+	}
+	for _, line := range lines {
 		for c := 1; c <= x.g.Width; c++ {
 			if line < x.head && c < x.columns[0] {
 				continue // a text that may be about all

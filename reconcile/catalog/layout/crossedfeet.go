@@ -97,7 +97,7 @@ func (x *crossed) footLanes(lex *lexicon.Lexicon, col int) (lanes []lane) {
 // givesBeside reports whether a column beside the field, or what stands behind the part numbers, gives a role.
 func (x *crossed) givesBeside(lex *lexicon.Lexicon, col int, role catalog.Role) bool {
 	return slices.Contains(x.amountRoles(x.lines, col), role) || slices.ContainsFunc(x.beside, func(beside int) bool {
-		found, score := lex.RoleOfLabel(strings.Join(textsAbove(x.g, x.headings(), beside), " "))
+		found, score := lex.RoleOfLabel(strings.Join(textsAbove(x.g, x.besideHeadings(), beside), " "))
 		return score >= lexicon.HeadingScore && found == role
 	})
 }

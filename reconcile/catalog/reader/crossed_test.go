@@ -388,3 +388,37 @@ Preis | 0,36 | 0,42 |
 		t.Run(name, func(t *testing.T) { test.check(t) })
 	}
 }
+
+// TestCrossTablesThatNameTheirParts reads cross tables with a line between the sizes across and the field that names what goes down and, again and
+// again or once, the part numbers.
+func TestCrossTablesThatNameTheirParts(t *testing.T) {
+	inches := map[string]string{
+		"A-1": "base_od=12.7 bore=8.763 length=19.05 tip=8.89", "A-2": "base_od=12.7 bore=9.2456 length=25.4 tip=9.398",
+		"A-3": "base_od=13.208 bore=8.763 length=19.05 tip=8.89", "A-4": "base_od=13.208 bore=9.2456 length=25.4 tip=9.398",
+	}
+	mm := map[string]string{
+		"A-1": "base_od=12.7 bore=8.95 length=18", "A-2": "base_od=12.7 bore=9.35 length=25",
+		"A-3": "base_od=13.2 bore=8.95 length=18", "A-4": "base_od=13.2 bore=9.35 length=25",
+	}
+	const german = "\n12,7 | A-1 | A-2\n13,2 | A-3 | A-4"
+	for name, test := range map[string]crossCase{
+		"English, three sizes": {"Ferrules, all sizes in inches\nFor tip | .350 | .370\nBore | .345 | .364\nLength | 3/4 | 1\nBase OD | Item | Item\n.500 | A-1 | A-2\n.520 | A-3 | A-4", inches, ""},
+		"one length for both": {"Ferrules, all sizes in inches\nFor tip | .350 | .370\nBore | .345 | .364\nLength | 1 | 1\nBase OD | Item | Item\n.500 | A-1 | A-2\n.520 | A-3 | A-4", map[string]string{
+			"A-1": "base_od=12.7 bore=8.763 length=25.4 tip=8.89", "A-2": "base_od=12.7 bore=9.2456 length=25.4 tip=9.398",
+			"A-3": "base_od=13.208 bore=8.763 length=25.4 tip=8.89", "A-4": "base_od=13.208 bore=9.2456 length=25.4 tip=9.398",
+		}, ""},
+		"a column before and one behind": {"Ferrules, sizes in inches\n | Bore | .345 | .364 |\n | Length | 3/4 | 1 |\nColour | Base OD | Part no. | Part no. | Price USD\nblack | .500 | A-1 | A-2 | 0.45\nwhite | .520 | A-3 | A-4 | 0.50", map[string]string{
+			"A-1": `base_od=12.7 bore=8.763 colour="black" length=19.05 price="0.45"`, "A-2": `base_od=12.7 bore=9.2456 colour="black" length=25.4 price="0.45"`,
+			"A-3": `base_od=13.208 bore=8.763 colour="white" length=19.05 price="0.50"`, "A-4": `base_od=13.208 bore=9.2456 colour="white" length=25.4 price="0.50"`,
+		}, ""},
+		"German":         {"Zierringe, Maße in mm\nBohrung | 8,95 | 9,35\nLänge | 18 | 25\nAußen-Ø unten | Art.-Nr. | Art.-Nr." + german, mm, ""},
+		"German, merged": {"Zierringe, Maße in mm\nBohrung | 8,95 | 9,35\nLänge | 18 | 25\nAußen-Ø unten | Bestellnummer | <" + german, mm, ""},
+		"French":         {"Viroles, cotes en mm\nAlésage | 8,95 | 9,35\nLongueur | 18 | 25\nØ bas | Réf. | Réf." + german, mm, ""},
+		"Spanish":        {"Férulas, medidas en mm\nTaladro | 8,95 | 9,35\nLongitud | 18 | 25\nØ exterior base | Código | Código" + german, mm, ""},
+		"Italian":        {"Ferule, misure in mm\nForo | 8,95 | 9,35\nLunghezza | 18 | 25\nØ esterno base | Codice | Codice" + german, mm, ""},
+		"Japanese":       {"フェルール 単位mm\n内径 | 8.95 | 9.35\n長さ | 18 | 25\n下端外径 | 品番 | 品番\n12.7 | A-1 | A-2\n13.2 | A-3 | A-4", mm, ""},
+		"Chinese":        {"套环 单位：mm\n内径 | 8.95 | 9.35\n长度 | 18 | 25\n大端外径 | 货号 | 货号\n12.7 | A-1 | A-2\n13.2 | A-3 | A-4", mm, ""},
+	} {
+		t.Run(name, test.check)
+	}
+}
