@@ -56,6 +56,8 @@ type Column struct {
 	second catalog.Role
 	// rival is the column whose role its heading says as well, and of which it does not state the sizes.
 	rival *Column
+	// limitWith is the column to the left where the two give the limits of one size, nil otherwise.
+	limitWith *Column
 	// Older is the column of what the values were before a change, nil where there is none in the same unit.
 	Older *Column
 	// hasOlder is set where the heading of another column says the same, and that it is old.
@@ -138,6 +140,7 @@ func columnsOf(r *layout.Region, lex *lexicon.Lexicon) []*Column {
 		columns = append(columns, newColumn(lex, r, withWords(h, lex, &p), p))
 	}
 	pairDeviations(columns)
+	pairLimits(columns)
 	pairAges(columns, lex)
 	return columns
 }

@@ -556,6 +556,7 @@ func (t *Table) applyRole(c *Column, rule catalog.ColumnRule, name string) {
 // size in another unit.
 func (t *Table) shareRoles() {
 	t.shareReadings()
+	t.shareLimits()
 	first := map[catalog.Role]int{} // of each role, as t.first finds it
 	note := func(at int) {
 		role := t.Columns[at].Role
