@@ -14,10 +14,8 @@ import (
 // them: two may be its two ends.
 const leastCounted = 3
 
-// follower reports whether a column gives a size that another one has the first reading of, below one heading over both, or the other limit of.
-func (c *Column) follower() bool {
-	return c.Gives != layout.Itself && c.Col != c.ReadingsAt || c.limitWith != nil
-}
+// follower reports whether a column gives a size that another one has the first reading of, below one heading over both.
+func (c *Column) follower() bool { return c.Gives != layout.Itself && c.Col != c.ReadingsAt }
 
 // shareReadings gives the role of the first of several columns below one heading, which are readings of one size and what is worked out from
 // them, to those that are read too.

@@ -44,6 +44,8 @@ func (r *Region) repeatedBy(lex *lexicon.Lexicon, again *Region) bool {
 }
 
 // otherKind reports whether the title of headings further down names another kind of part than this table lists, and they may head that kind.
+// Headings that name no size, as those of a count have them, may head any kind: then a title that names one begins a list of its own, whatever the
+// one above the first headings says.
 func (r *Region) otherKind(lex *lexicon.Lexicon, again *Region) bool {
 	named := again.kindTitled(lex)
 	if named == catalog.UnknownKind || !again.mayList(lex, named) {
@@ -52,7 +54,7 @@ func (r *Region) otherKind(lex *lexicon.Lexicon, again *Region) bool {
 	if own := r.kindTitled(lex); own != catalog.UnknownKind {
 		return own != named
 	}
-	return !r.mayList(lex, named)
+	return !r.mayList(lex, named) || !r.hasDimension(lex) && r.From < r.Headings[0]
 }
 
 // kindTitled is the kind of part that the titles of a table name, the nearest first.

@@ -30,3 +30,11 @@ func TestLimitsBesideEachOther(t *testing.T) {
 		})
 	}
 }
+
+// TestLimitsBesideTheNominal reads limits in columns behind that of the size itself.
+func TestLimitsBesideTheNominal(t *testing.T) {
+	c := read(t, grid("Heads", "Codice | Ø esterno hosel (mm) | < | < | Foro (mm)\n^ | nominale | min | max |\nLB-1 | 12.9 | 12.85 | 12.98 | 9.5\nLB-2 | 12.9 | 12.85 | 12.98 | 9.5\nLB-3 | 13 | 12.95 | 13.08 | 9.5"))
+	if got := rowOf(t, c, "LB-3"); !strings.Contains(got, "hosel_od=13[12.95..13.08]") {
+		t.Errorf("%s, want the nominal size with its limits", got)
+	}
+}
