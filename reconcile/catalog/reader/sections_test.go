@@ -1,0 +1,42 @@
+package reader_test
+
+import (
+	"strings"
+	"testing"
+)
+
+// TestSectionsOfTwoKinds reads a count with heads and ferrules in sections of their own, all sizes in the descriptions, below headings that name
+// none and so fit both.
+func TestSectionsOfTwoKinds(t *testing.T) {
+	for name, test := range map[string]struct{ heads, ferrules, headings, head, ferrule string }{
+		"tr": {"KAFALAR", "YÜKSÜKLER", "Stok kodu | Açıklama | Sayılan adet", "Demir kafa 5 numara, boyun dış çapı 13,5 mm, delik çapı 9,5 mm, delik derinliği 34 mm", "Siyah yüksük, iç çap 9,3 mm, taban dış çapı 13,6 mm, boy 25 mm"},
+		"en": {"HEADS", "FERRULES", "Stock code | Description | Counted", "Iron head no. 5, hosel OD 13.5 mm, bore 9.5 mm, bore depth 34 mm", "Black ferrule, bore 9.3 mm, base OD 13.6 mm, length 25 mm"},
+		"de": {"Köpfe", "Zierringe", "Artikelnummer | Bezeichnung | Bestand", "Eisenkopf 5, Hosel-Außendurchmesser 13,5 mm, Bohrung 9,5 mm, Bohrtiefe 34 mm", "Zierring schwarz, Bohrung 9,3 mm, Außendurchmesser unten 13,6 mm, Länge 25 mm"},
+		"fr": {"TÊTES", "VIROLES", "Référence | Désignation | Stock", "Tête de fer 5, Ø extérieur du col 13,5 mm, perçage 9,5 mm, profondeur de perçage 34 mm", "Virole noire, alésage 9,3 mm, Ø bas 13,6 mm, longueur 25 mm"},
+		// Of the title above the heads nothing is known.
+		"an unknown title": {"What Aoife counted", "FERRULES", "Stock code | Description | Counted", "Iron head no. 5, hosel OD 13.5 mm, bore 9.5 mm, bore depth 34 mm", "Black ferrule, bore 9.3 mm, base OD 13.6 mm, length 25 mm"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			var lines []string
+			section := func(title, description string, parts ...string) {
+				lines = append(lines, " | | ", title+" | | ", test.headings)
+				for _, part := range parts {
+					lines = append(lines, part+" | "+description+" | 24")
+				}
+			}
+			section(test.heads, test.head, "SK-1", "SK-2", "SK-3")
+			section(test.ferrules, test.ferrule, "SY-1", "SY-2", "SY-3")
+			c := read(t, grid("Count", strings.Join(lines, "\n")))
+			defer show(t, c)
+			if len(c.Tables) != 2 {
+				t.Errorf("%d tables, want one of heads and one of ferrules", len(c.Tables))
+			}
+			if got := rowOf(t, c, "SK-2"); !strings.Contains(got, "bore=9.5 bore_depth=34") || !strings.Contains(got, "hosel_od=13.5") {
+				t.Errorf("%s, want the sizes of a head", got)
+			}
+			if got := rowOf(t, c, "SY-2"); !strings.Contains(got, "base_od=13.6 bore=9.3") || !strings.Contains(got, "length=25") {
+				t.Errorf("%s, want the sizes of a ferrule", got)
+			}
+		})
+	}
+}
