@@ -327,7 +327,7 @@ func (c *Column) fit(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.Role,
 }
 
 func (c *Column) fitAlone(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.Role, guessed bool) float64 {
-	if c.irrelevant != "" || c.Deviation != 0 || c.follower() || c.limitWith != nil {
+	if c.irrelevant != "" || c.Deviation != 0 || c.follower() || c.limitWith != nil || c.TickedIn > 0 {
 		return -20
 	}
 	h := c.headed(kind, role)

@@ -2,6 +2,7 @@ package columns
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/seatline/reconcile/catalog"
@@ -142,4 +143,18 @@ func (t *Table) counted(c *Column) (stem string, number int) {
 		return "", 0
 	}
 	return stem, int(digits[0] - '0')
+}
+
+// shareTicks gives the role of the column with the tips of a matrix of ticks to its others, whose ticks it has.
+func (t *Table) shareTicks() {
+	for _, c := range t.Columns {
+		if c.TickedIn == 0 || t.ruled(c) {
+			continue
+		}
+		at := slices.IndexFunc(t.Columns, func(other *Column) bool { return other.Col == c.TickedIn })
+		if at >= 0 && t.Columns[at].Role != "" {
+			c.Role, c.Aspect, c.Known = t.Columns[at].Role, Repeat, true
+			c.Evidence = "its ticks are read in column " + t.Region.Grid.ColumnName(c.TickedIn)
+		}
+	}
 }

@@ -557,6 +557,7 @@ func (t *Table) applyRole(c *Column, rule catalog.ColumnRule, name string) {
 func (t *Table) shareRoles() {
 	t.shareReadings()
 	t.shareLimits()
+	t.shareTicks()
 	first := map[catalog.Role]int{} // of each role, as t.first finds it
 	note := func(at int) {
 		role := t.Columns[at].Role

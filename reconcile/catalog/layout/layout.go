@@ -89,6 +89,8 @@ type Heading struct {
 	// with the first of them.
 	Gives      Gives
 	ReadingsAt int
+	// TickedIn is the column that has the tips of this one where it is one of a matrix of ticks, zero where it is not.
+	TickedIn int
 	// Beside are sizes of the same role in the other columns of one cross table, which say with it what they are.
 	Beside []string
 }

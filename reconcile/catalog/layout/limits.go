@@ -4,6 +4,9 @@ package layout
 // by hand, and each line costs what a thousand cells of a table do.
 const longestTalk, mostCardLines = 6_000, 20_000
 
+// leastTicked is how many columns of tips a matrix of ticks has at least: one column may be marked for anything.
+const leastTicked = 2
+
 // Limits of tables whose parts have several lines each.
 const (
 	// leastRecord is how many lines a part of such has at least, and leastRecords how many parts there are: fewer are a form.

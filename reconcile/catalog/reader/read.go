@@ -13,6 +13,8 @@
 //
 // A cross table, which has one size going down, another across and part numbers in its field, is read column by column of the field.
 //
+// Marks in columns headed by tips say for which of them each part is; such columns are read as one.
+//
 // A table of numbers with prices, stock or some of the sizes adds these to the parts of those numbers, in whatever sheet or file they stand;
 // what it says of numbers that no table has is set aside, or held where it is sizes. Where a list gives a letter for the size, the sizes
 // are those that another table of the book gives for the letter.
@@ -191,11 +193,13 @@ func (r *reader) openBook(input Input) []*sheetReader {
 	for i, s := range input.Book.Sheets {
 		grids[i] = grid.New(s)
 	}
+	ticked := layout.ExplainTicks(r.lex, grids)
 	letters := layout.ExplainLetters(r.lex, grids)
 	for i, s := range input.Book.Sheets {
 		sr := r.openSheet(input, s, grids[i])
 		sheets = append(sheets, sr)
 		for i := range sr.regions {
+			ticked.Mark(&sr.regions[i])
 			regions = append(regions, &sr.regions[i])
 		}
 	}
