@@ -387,7 +387,7 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 		reading = t.withoutTip(f.Text, ctx, reading)
 	}
 	if c.Role == catalog.TipTaken {
-		if reading.Kind == value.Length && t.boundsAllow(c, reading.Dim) {
+		if reading.Kind == value.Length && t.boundsAllow(c, reading.Dim) && !reading.Dim.HasLimits() { // .335+.350 are two
 			f.Dim = reading.Dim
 		}
 		return f, Trouble{}

@@ -458,6 +458,9 @@ func (c card) say(lex *lexicon.Lexicon, text string, at sheet.Ref, named naming)
 		said := clause
 		if sizes := named.sizesIn(lex, clause); len(sizes) > 0 {
 			said = clause[:sizes[0].From]
+			if amount, ok := spoken.AmountIn(lex, behindSizes(clause, sizes)); ok {
+				c = append(c, entryOf(amount, at))
+			}
 		} else if amount, ok := spoken.AmountIn(lex, clause); ok {
 			c = append(c, entryOf(amount, at))
 			continue
@@ -468,6 +471,13 @@ func (c card) say(lex *lexicon.Lexicon, text string, at sheet.Ref, named naming)
 		}
 	}
 	return c
+}
+
+// behindSizes is what a clause says behind the last of its sizes: "stock 120 pcs".
+func behindSizes(clause string, sizes []sizetext.Size) string {
+	last := sizes[len(sizes)-1]
+	end := strings.Index(clause[last.From:], last.Text) + len(last.Text)
+	return strings.Trim(clause[last.From+end:], sizetext.AroundNames)
 }
 
 // namedBeside reports whether the second cell of a line begins with a name and a colon and says something behind it.

@@ -10,6 +10,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -105,7 +106,7 @@ func (t *ticks) findTips(about int) bool {
 	t.label = tipLabel
 	if t.head > 1 {
 		above := t.g.Filled(t.head-1, t.cols.left)
-		switch role, score := roleOfLabel(t.lex, above); {
+		switch role, score := t.lex.RoleOfLabel(above); {
 		case score < lexicon.HeadingScore:
 		case role == catalog.TipTaken, role == catalog.TipOD:
 			t.label = above
@@ -164,7 +165,7 @@ func (t *ticks) saysNot(said string) bool {
 		return true
 	}
 	return slices.ContainsFunc(strings.Fields(said), func(word string) bool {
-		word = strings.Trim(word, aroundNames+".")
+		word = strings.Trim(word, sizetext.AroundNames+".")
 		_, no := t.lex.Words.SaysNo(word)
 		return no || t.lex.Words.BesideWrong(word)
 	})
@@ -219,7 +220,7 @@ func (t *ticks) writeLine(line int, crossedOut bool) {
 	}
 	said := strings.Join(tips, ", ")
 	if odd || t.unsure != "" {
-		said = openText("")
+		said = sizetext.OpenText("")
 		t.open = append(t.open, line)
 	}
 	for col := t.cols.left; col <= t.cols.right; col++ {

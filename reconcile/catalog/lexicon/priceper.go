@@ -139,12 +139,22 @@ func (l *Lexicon) PricePer(heading string) (per float64, lot Lot) {
 		return cmp.Or(per, 1), OfPieces
 	case slices.ContainsFunc(l.Words.Sets(heading), says):
 		return max(1, countIn(heading, mostOfSet)), OfSet
-	case per <= 1 && slices.ContainsFunc(l.Words.Packs(heading), says):
+	case per <= 1 && slices.ContainsFunc(l.Words.Packs(heading), func(p words.Pieces) bool { return says(p) || l.holdsCount(p) }):
 		return max(1, countIn(heading, mostInPack)), OfPack
 	case per > 1:
 		return per, OfPieces
 	}
 	return 1, LotUnsaid
+}
+
+// holdsCount reports whether a word for a pack has right beside it how many pieces are in it: "pk of 12", "12pk".
+func (l *Lexicon) holdsCount(p words.Pieces) bool {
+	behind := strings.Fields(p.After)
+	if len(behind) > 1 && l.Words.Holds(behind[0]) && countIn(behind[1], mostInPack) > 0 {
+		return true
+	}
+	before := strings.TrimRight(p.Before, " -")
+	return before != "" && unicode.IsDigit(rune(before[len(before)-1])) && countIn(before, mostInPack) > 0
 }
 
 // PricePerOf is [Lexicon.PricePer] for the cell of a price; how many a set or a pack has stands behind the word for it, and is not the price.

@@ -135,3 +135,14 @@ func TestLettersOfDiameters(t *testing.T) {
 		})
 	}
 }
+
+// Tips have no limits: a plus between two of them is an "and".
+func TestTipsWithPlus(t *testing.T) {
+	c := read(t, grid("Heads", "\nPart | Hosel OD (mm) | Bore (mm) | Tip\nH-1 | 13.6 | 9.45 | .335+.350\nH-2 | 13.6 | 9.45 | .350 + .370\nH-3 | 13.6 | 9.45 | .370\n"))
+	defer show(t, c)
+	for part, given := range map[string]bool{"H-1": false, "H-2": false, "H-3": true} {
+		if f := fieldOf(t, c, part, catalog.TipTaken); f.Dim.Given() != given || f.Dim.HasLimits() {
+			t.Errorf("%s: %v", part, f.Dim)
+		}
+	}
+}

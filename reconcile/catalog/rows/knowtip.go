@@ -3,6 +3,7 @@ package rows
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
@@ -185,7 +186,8 @@ func (t *Table) tipSizes(f catalog.Field) []fitcalc.TipSize {
 	if c := t.ByRole[catalog.TipTaken]; c != nil {
 		unit = c.Unit
 	}
-	reading := t.Lex.Read(f.Text, value.Context{Want: value.WantDiameter, Unit: unit})
+	text := strings.ReplaceAll(f.Text, "+", "/") // tips have no limits: .335+.350 are two
+	reading := t.Lex.Read(text, value.Context{Want: value.WantDiameter, Unit: unit})
 	readings := reading.List
 	if reading.Kind == value.List {
 		form = value.FormUnknown // each has its own
