@@ -100,7 +100,8 @@ func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	for !isSized(best[last-1]) {
 		last--
 	}
-	if sized(best[first:last])*3 < linesOf(g, begun[first:last])*2 {
+	runs := runsOfKinds(g, lex, begun[first:last], best[first:last])
+	if sized(best[first:last])*3 < (linesOf(g, begun[first:last])-len(runs)+1)*2 {
 		return nil
 	}
 	for last < len(best) && continues(g, begun[last-1], begun[last], best[last]) {
@@ -110,14 +111,34 @@ func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 		first--
 	}
 	best, unsaid, begun = best[first:last], unsaid[first:last], begun[first:last]
-	nameAlike(lex, best)
-	putRightLater(g, lex, begun, best, unsaid)
-	r, ok := arrangeCards(g, best)
-	if !ok {
-		return nil
+	return itemTables(g, lex, begun, best, unsaid)
+}
+
+// itemTables makes tables of items, one for each kind of parts; nil where that cannot be done.
+func itemTables(g *grid.Grid, lex *lexicon.Lexicon, begun []begun, all []card, unsaid [][]Unsaid) []Region {
+	var tables []Region
+	runs := runsOfKinds(g, lex, begun, all)
+	for i, run := range runs {
+		next := g.Lines + 1
+		if i+1 < len(runs) {
+			next = runs[i+1].line
+		}
+		own := all[run.from:run.to]
+		nameAlike(lex, own)
+		putRightLater(g, lex, begun[run.from:run.to], own, unsaid[run.from:run.to], next)
+		r, ok := arrangeCards(g, own)
+		if !ok {
+			return nil
+		}
+		r.letter, r.unsaid = true, slices.Concat(unsaid[run.from:run.to]...)
+		if len(runs) > 1 {
+			r.From, r.area.From.Row = run.line, run.line
+			r.To = max(r.To, begun[run.to-1].to)
+			r.area.To.Row = r.To
+		}
+		tables = append(tables, r)
 	}
-	r.letter, r.unsaid = true, slices.Concat(unsaid...)
-	return []Region{r}
+	return tables
 }
 
 // continues reports whether of two items that follow each other one without its sizes is of the same list: beside the other, with nothing but
@@ -352,6 +373,9 @@ func itemsOf(lex *lexicon.Lexicon, begun []begun, named naming) (all []card, uns
 			} else {
 				item = item.say(lex, one.text, one.at, named)
 			}
+		}
+		if named.spoken {
+			item = item.withThinEnd(lex, b.said)
 		}
 		if b.count != "" && !hasRole(item, catalog.Stock) {
 			item = append(item, entry{label: "stock", value: b.count, at: b.countAt, valueAt: b.countAt, role: catalog.Stock})

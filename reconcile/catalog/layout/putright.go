@@ -25,10 +25,11 @@ type later struct {
 	line  int
 }
 
-// putRightLater applies to items what the lines between and behind them put right, and adds to their unsaid numbers what cannot be applied.
-func putRightLater(g *grid.Grid, lex *lexicon.Lexicon, begun []begun, all []card, unsaid [][]Unsaid) {
+// putRightLater applies to items what the lines between and behind them put right, before the line end, and adds to their unsaid numbers what
+// cannot be applied.
+func putRightLater(g *grid.Grid, lex *lexicon.Lexicon, begun []begun, all []card, unsaid [][]Unsaid, end int) {
 	next := 0
-	for line := begun[0].to + 1; line <= g.Lines; line++ {
+	for line := begun[0].to + 1; line < end; line++ {
 		for next < len(begun) && begun[next].at.Row <= line {
 			next++
 		}

@@ -32,7 +32,7 @@ func AmountIn(lex *lexicon.Lexicon, text string) (amount Value, ok bool) {
 	label := strings.Trim(text[:number], sizetext.AroundNames)
 	role, score := lex.RoleOfLabel(label)
 	want := traits.Of[role].Want
-	return Value{Label: label, Text: text[number:], Role: role}, score >= lexicon.HeadingScore && (want == traits.Price || want == traits.Count)
+	return Value{Label: label, Text: text[number:], Role: role}, score >= lexicon.HeadingScore && (want == traits.Price || want == traits.Count && !sizetext.HasUnit(text[number:]))
 }
 
 // CountFirst returns the whole number, perhaps of pieces, that a text begins with; empty where it begins with none.

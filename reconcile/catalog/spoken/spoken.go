@@ -163,7 +163,7 @@ func saying(lex *lexicon.Lexicon, text string) string {
 	for len(written) > 0 && lex.Words.JoinsNames(written[len(written)-1]) {
 		written = written[:len(written)-1]
 	}
-	if text = strings.Join(written, " "); lex.Words.Means("filler", text) {
+	if text = strings.Join(written, " "); lex.Words.Means("filler", text) || lex.Words.LeadsToSizes(text) {
 		return ""
 	}
 	return text

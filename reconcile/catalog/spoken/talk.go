@@ -32,9 +32,14 @@ func IsIdle(text string) bool {
 
 // GoesOn reports whether a sentence goes on in the next line: it has not ended, and the line begins with no capital.
 func GoesOn(text, next string) bool {
-	last, _ := utf8.DecodeLastRuneInString(text)
 	first, _ := utf8.DecodeRuneInString(next)
-	return !strings.ContainsRune(sentenceEnds, last) && !unicode.IsUpper(first) && !strings.ContainsRune(bullets, first)
+	return !Ends(text) && !unicode.IsUpper(first) && !strings.ContainsRune(bullets, first)
+}
+
+// Ends reports whether a text ends as sentences do.
+func Ends(text string) bool {
+	last, _ := utf8.DecodeLastRuneInString(text)
+	return strings.ContainsRune(sentenceEnds, last)
 }
 
 // sentenceEnds are the signs at the end of a sentence.

@@ -13,6 +13,7 @@ const (
 	saidLeads    = "leads"
 	saidBeside   = "beside"
 	saidHave     = "have"
+	saidHaving   = "having"
 	saidCents    = "cents"
 	saidOther    = "other"
 	saidCost     = "cost"
@@ -23,7 +24,7 @@ const (
 
 // saysElse reports whether words say what is about no number of pieces.
 func saysElse(said map[string]bool) bool {
-	return slices.ContainsFunc([]string{saidCorrects, saidLeads, saidCents, saidOther, saidCost, saidAsked, saidWanted, saidBecomes}, func(key string) bool { return said[key] })
+	return slices.ContainsFunc([]string{saidCorrects, saidLeads, saidCents, saidOther, saidCost, saidAsked, saidWanted, saidBecomes, saidHaving}, func(key string) bool { return said[key] })
 }
 
 // Corrects reports whether a text is made of words by which somebody puts right what was said before: "no, sorry", "anzi". "No" alone is as
@@ -67,6 +68,13 @@ func (v *Vocabulary) LeadsToPrice(text string) bool {
 func (v *Vocabulary) SaidBeside(text string) bool {
 	said, count, all := v.said(text)
 	return all && count == 0 && !saysElse(said)
+}
+
+// LeadsToSizes reports whether a text is made of words by which a sentence comes to the sizes of a part: "has a", "tiene un".
+func (v *Vocabulary) LeadsToSizes(text string) bool {
+	said, count, all := v.said(text)
+	delete(said, saidBeside)
+	return all && count == 0 && len(said) == 1 && said[saidHaving]
 }
 
 // Cents reports whether a word is one for hundredths of a currency: 45p, 80 Cent.

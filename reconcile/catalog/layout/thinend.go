@@ -1,0 +1,66 @@
+package layout
+
+import (
+	"slices"
+	"strings"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
+	"example.com/seatline/reconcile/catalog/spoken"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/value"
+)
+
+// "Tip" is the word for the ends of shafts, and in many languages for the thin end of a ferrule, too: "base 13.6 mm, tip 10.5 mm". It means the latter
+// where the number is none by which tips are called, stands with an outer diameter that is greater, and is greater than the bore.
+
+// withThinEnd adds to an item of which sentences give the outer diameter the one at its thin end, where they give one as that of a tip.
+func (c card) withThinEnd(lex *lexicon.Lexicon, said []saidAt) card {
+	if hasRole(c, catalog.TopOD) || hasRole(c, catalog.BoreDepth) {
+		return c
+	}
+	var found []entry
+	for _, one := range said {
+		for _, clause := range spoken.Clauses(lex, one.text) {
+			for _, text := range spoken.EndsCalledTips(lex, clause) {
+				e := entry{label: sizetext.NameOf(catalog.TopOD), value: text, at: one.at, valueAt: one.at, role: catalog.TopOD}
+				if c.between(lex, text) {
+					found = append(found, e)
+				}
+			}
+		}
+	}
+	if len(found) != 1 {
+		return c
+	}
+	c = slices.DeleteFunc(c, func(e entry) bool { return e.role == catalog.Description && strings.Contains(e.value, found[0].value) })
+	return append(c, found[0])
+}
+
+// between reports whether a number is less than the outer diameter of an item and more than its bore, where that is given.
+func (c card) between(lex *lexicon.Lexicon, text string) bool {
+	size, ok := unitless(lex, text)
+	below := false
+	for _, e := range c {
+		other, known := unitless(lex, e.value)
+		switch {
+		case outside(e.role) == catalog.HoselOD:
+			below = known && size < other
+		case e.role == catalog.Bore && known && size <= other:
+			return false
+		}
+	}
+	return ok && below
+}
+
+// unitless is a size in its unit, or as the bare number that it is.
+func unitless(lex *lexicon.Lexicon, text string) (float64, bool) {
+	switch one := lex.Read(text, value.Context{Want: value.WantLength}); one.Kind {
+	case value.Length:
+		return traits.MM(one.Dim.Nominal()), true
+	case value.Number:
+		return one.Number, true
+	}
+	return 0, false
+}
