@@ -21,6 +21,8 @@ type entry struct {
 	label, value string
 	at, valueAt  sheet.Ref
 	role         catalog.Role
+	// copied is set where the part has the sizes of another one, as is said of it.
+	copied bool
 }
 
 // card is one part: its entries in the order of the sheet.

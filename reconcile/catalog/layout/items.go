@@ -93,6 +93,7 @@ func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	}
 	best, unsaid := itemsOf(lex, begun, named)
 	begun, best, unsaid = withoutLater(lex, begun, best, unsaid)
+	copySizes(lex, begun, best, unsaid)
 	isSized := func(c card) bool { return c.sizes() >= leastInItem }
 	first := slices.IndexFunc(best, isSized)
 	// What is said of a part with less is for a person to say, too; but before and behind the list it is about something else.
@@ -126,6 +127,7 @@ func itemTables(g *grid.Grid, lex *lexicon.Lexicon, begun []begun, all []card, u
 		own := all[run.from:run.to]
 		nameAlike(lex, own)
 		putRightLater(g, lex, begun[run.from:run.to], own, unsaid[run.from:run.to], next)
+		copySizes(lex, begun[run.from:run.to], own, unsaid[run.from:run.to])
 		r, ok := arrangeCards(g, own)
 		if !ok {
 			return nil
@@ -240,6 +242,8 @@ type begun struct {
 	to     int
 	// introduced is set where its line begins with other words.
 	introduced bool
+	// same is the number of the part of which it is said to have the sizes.
+	same string
 	// count is how many there are, where that was asked, and countAt where it stands.
 	count   string
 	countAt sheet.Ref
@@ -277,6 +281,7 @@ func beginnings(g *grid.Grid, lex *lexicon.Lexicon, lines int) []begun {
 			next = all[i+1].at.Row
 		}
 		all[i].goOn(g, next, apart)
+		all[i].takeSame(lex)
 	}
 	return all
 }
@@ -452,7 +457,7 @@ func besideNumber(g *grid.Grid, lex *lexicon.Lexicon, line int) (number, rest st
 			break
 		}
 	}
-	if namedBeside(g, lex, line) || sizedBeside(g, lex, line) || spokenBeside(g, lex, line) {
+	if namedBeside(g, lex, line) || sizedBeside(g, lex, line) || spokenBeside(g, lex, line) || sameBeside(g, lex, line) {
 		return number, g.At(line, 2), 2
 	}
 	return "", "", 0
@@ -489,8 +494,7 @@ func (c card) say(lex *lexicon.Lexicon, text string, at sheet.Ref, named naming)
 			c = append(c, entryOf(amount, at))
 			continue
 		}
-		said = strings.Trim(said, sizetext.AroundNames)
-		if said != "" && !slices.ContainsFunc(c, func(e entry) bool { return e.role == catalog.Description }) {
+		if said = spoken.Saying(lex, said); said != "" && !slices.ContainsFunc(c, func(e entry) bool { return e.role == catalog.Description }) {
 			c = append(c, entry{label: "description", value: said, at: at, valueAt: at, role: catalog.Description})
 		}
 	}

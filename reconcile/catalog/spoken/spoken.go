@@ -138,7 +138,7 @@ func valuesOf(lex *lexicon.Lexicon, clause string) (said []Value, left string) {
 	if len(sizes) > 0 {
 		rest = rest[:sizes[0].From]
 	}
-	return said, saying(lex, rest)
+	return said, Saying(lex, rest)
 }
 
 // MayMean reports whether a number may be meant for a size of a role that a text gives: it is possible, and of about the same size.
@@ -157,8 +157,8 @@ func MayMean(lex *lexicon.Lexicon, role catalog.Role, size, number string) bool 
 // mostApart is how many times as much one of two numbers is at most that may be meant for one size.
 const mostApart = 1.5
 
-// saying returns what the words before a size say, without one at the end that leads to it; nothing where they are words that names are made of.
-func saying(lex *lexicon.Lexicon, text string) string {
+// Saying returns what the words before a size say, without one at the end that leads to it; nothing where they are words that names are made of.
+func Saying(lex *lexicon.Lexicon, text string) string {
 	written := strings.Fields(strings.Trim(text, sizetext.AroundNames))
 	for len(written) > 0 && lex.Words.JoinsNames(written[len(written)-1]) {
 		written = written[:len(written)-1]

@@ -14,6 +14,10 @@ const (
 	saidBeside   = "beside"
 	saidHave     = "have"
 	saidHaving   = "having"
+	saidSame     = "same"
+	saidSameAs   = "same_as"
+	saidSizes    = "sizes"
+	saidBut      = "but"
 	saidCents    = "cents"
 	saidOther    = "other"
 	saidCost     = "cost"
@@ -24,7 +28,8 @@ const (
 
 // saysElse reports whether words say what is about no number of pieces.
 func saysElse(said map[string]bool) bool {
-	return slices.ContainsFunc([]string{saidCorrects, saidLeads, saidCents, saidOther, saidCost, saidAsked, saidWanted, saidBecomes, saidHaving}, func(key string) bool { return said[key] })
+	return slices.ContainsFunc([]string{saidCorrects, saidLeads, saidCents, saidOther, saidCost, saidAsked, saidWanted, saidBecomes, saidHaving, saidSame,
+		saidSameAs, saidSizes, saidBut}, func(key string) bool { return said[key] })
 }
 
 // Corrects reports whether a text is made of words by which somebody puts right what was said before: "no, sorry", "anzi". "No" alone is as
@@ -76,6 +81,24 @@ func (v *Vocabulary) LeadsToSizes(text string) bool {
 	delete(said, saidBeside)
 	return all && count == 0 && len(said) == 1 && said[saidHaving]
 }
+
+// SaysSame reports whether the words about the number of another part say that a part has the same sizes: "same sizes as", "las mismas medidas que".
+func (v *Vocabulary) SaysSame(text string) bool {
+	same := false
+	for _, s := range v.segments(classSaid, tokensOf(text)) {
+		says := func(keys ...string) bool {
+			return slices.ContainsFunc(s.options, func(e entry) bool { return e.weight >= sureWord && slices.Contains(keys, e.value) })
+		}
+		if !says(saidSame, saidSameAs, saidSizes, saidBeside, saidHaving) {
+			return false
+		}
+		same = same || says(saidSame)
+	}
+	return same
+}
+
+// SaysBut reports whether some words of a text take something out of what was said before: "but", "except".
+func (v *Vocabulary) SaysBut(text string) bool { return v.someSay(text, saidBut) }
 
 // Cents reports whether a word is one for hundredths of a currency: 45p, 80 Cent.
 func (v *Vocabulary) Cents(word string) bool {
