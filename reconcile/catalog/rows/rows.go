@@ -195,6 +195,8 @@ type rowReader struct {
 	// the sheet says that it does not state it.
 	held          string
 	open, unknown []catalog.Role
+	// unstated is what the row says in place of a size that everything hangs on: "not measured". Empty where it says nothing, or the size.
+	unstated string
 	// heir is set where the row has sizes of the one above.
 	heir bool
 	// perPiece is set where the sheet says what its price is for, so that it is that of one piece.
@@ -290,6 +292,9 @@ func (r *rowReader) trouble(c *cells.Column, bad cells.Trouble, blank bool) {
 			t.Add(severity, bad.Code, line, col, bad.Message, key)
 		}
 	}
+	if matters && !blank && bad.Code == "data.missing" && slices.Contains(traits.Keys[t.Kind], c.Role) {
+		r.unstated = bad.Message
+	}
 	switch unusable := bad.Severity == finding.Error || bad.Code == "held"; {
 	case !matters || !unusable:
 	case blank && bad.Code == "held" && c.Role != catalog.Part && !slices.Contains(traits.Keys[t.Kind], c.Role): // there is nothing to leave open
@@ -341,6 +346,9 @@ func (r *rowReader) missing(part string) {
 	hasColumn := false
 	for _, role := range need {
 		if r.fields.Dim(role).Given() {
+			if r.unstated != "" && !slices.ContainsFunc(traits.Keys[t.Kind], func(key catalog.Role) bool { return r.fields.Dim(key).Given() }) {
+				r.hold(r.unstated)
+			}
 			return
 		}
 		hasColumn = hasColumn || t.ByRole[role] != nil
