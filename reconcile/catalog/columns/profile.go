@@ -186,6 +186,9 @@ func (p *profile) lookNumber(text string) {
 			}
 		case r == '.' || r == ',':
 			if mark != 0 {
+				if parted().MatchString(text) {
+					p.whole++
+				}
 				return
 			}
 			mark = r
@@ -216,6 +219,9 @@ done:
 
 // thousands is a number whose digits are parted by threes, and marked one with any mark.
 var thousands, marked = pattern.Lazy(`^[1-9]\d{0,2}(?:[.,]\d{3})+$`), pattern.Lazy(`\d[.,]\d`)
+
+// parted is a whole number of which several marks part the digits, by threes or as in India: 1,250,000 and 12,50,000.
+var parted = pattern.Lazy(`^(?:[1-9]\d{0,2}(?:,\d{3}){2,}|[1-9]\d{0,2}(?:\.\d{3}){2,}|[1-9]\d?(?:,\d{2})+,\d{3})$`)
 
 // OnlyThousands reports whether all marks within the numbers stand where they part thousands: 1.450 beside 410.
 func (p *profile) OnlyThousands() bool {

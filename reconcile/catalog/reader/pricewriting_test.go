@@ -25,3 +25,19 @@ func TestPricesWithTheirLot(t *testing.T) {
 		})
 	}
 }
+
+// TestDigitsPartedByTwos reads counts and prices whose digits are parted as in India, and knows a column of such for a stock.
+func TestDigitsPartedByTwos(t *testing.T) {
+	c := read(t, grid("Ferrules", `
+Item | Base OD (mm) | Bore (mm) | Length (mm) | Rate per 1000 (Rs.) | Stock (nos)
+TG-1 | 13.5 | 9.3 | 25 | 1,45,000.00 | 1,05,000
+TG-2 | 13.6 | 9.3 | 20 | 98,500 | 12,05,000
+TG-3 | 13.6 | 9.3 | 20 | 1,02,000 | 4,200`))
+	defer show(t, c)
+	for i, want := range []struct{ price, stock float64 }{{145, 105_000}, {98.5, 1_205_000}, {102, 4_200}} {
+		fields := c.Ferrules[i].Fields
+		if price, stock := fields.Get(catalog.Price).Number, fields.Get(catalog.Stock).Number; math.Abs(price-want.price) > 1e-9 || stock != want.stock {
+			t.Errorf("row %d: %v each, %v in stock, want %v and %v", i+2, price, stock, want.price, want.stock)
+		}
+	}
+}

@@ -17,6 +17,9 @@ var isoGeneral = pattern.Lazy(`(?i)^(?:DIN )?(?:EN )?ISO ?2768(?:-1)?[ -]*([fmcv
 // pointGroupsAhead is a number whose thousands are parted by several points, which no decimal number has: 1.250.000.
 var pointGroupsAhead = pattern.Lazy(`^[0-9]{1,3}(?:\.[0-9]{3}){2,}\b`)
 
+// lakhsAhead is a number whose digits are parted as in India, by twos above the thousands: 1,05,000.
+var lakhsAhead = pattern.Lazy(`^[0-9]{1,2}(?:,[0-9]{2})+,[0-9]{3}(?:\.[0-9]+)?\b`)
+
 func isDigit(c byte) bool { return c >= '0' && c <= '9' }
 
 func isLetter(c byte) bool { return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' }

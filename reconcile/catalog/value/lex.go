@@ -161,6 +161,9 @@ func (l *lexer) number() {
 			l.forgive(ForgaveThousands, "the points in "+groups+" part thousands")
 			return
 		}
+		if l.lakhs(text) {
+			return
+		}
 		l.push(aWord, "", len(leadingRun(l.rest)))
 		l.problem = Problem{problemUnreadable, "\"" + l.last().raw + "\" is no number"}
 		return
@@ -168,6 +171,20 @@ func (l *lexer) number() {
 	used := len(text) - len(rest)
 	used = len(strings.TrimRight(text[:used], " "))
 	l.took(text[:used], n, ambiguous)
+}
+
+// lakhs reads a count or a price whose digits are parted as in India. Of sizes such a text may be a list.
+func (l *lexer) lakhs(text string) bool {
+	if l.ctx.Want != WantCount && l.ctx.Want != WantPrice || l.ctx.Mark == MarkComma {
+		return false
+	}
+	groups := lakhsAhead().FindString(text)
+	n, rest, err := measure.ParseNumber(strings.ReplaceAll(groups, ",", ""))
+	if groups == "" || err != nil || rest != "" {
+		return false
+	}
+	l.took(groups, n, nil)
+	return true
 }
 
 // took adds a number that was written as raw at the beginning of the rest.

@@ -152,12 +152,12 @@ func TestReadOther(t *testing.T) {
 			"n/a": "not applicable", "30–45°": "unreadable !unreadable", "60°/90°": "unreadable !unreadable", "9 mm": "unreadable !unreadable", "flat": "text",
 		}},
 		"counts": {Context{Want: WantCount}, map[string]string{
-			"12": "number 12", "12 pcs": "number 12", "1,250": "number 1250", "1.250": "number 1250", "12,500": "number 12500", ">500": "number 500 at-least", "10+": "number 10 at-least", "12個": "number 12", "12 Stück": "number 12", "12 uds": "number 12", "2 rings": "number 2", "１２": "number 12",
+			"12": "number 12", "12 pcs": "number 12", "1,250": "number 1250", "1.250": "number 1250", "12,500": "number 12500", "1,05,000": "number 105000", "12,05,000 nos": "number 1.205e+06", "1,05,00": "unreadable !unreadable", "1,5,000": "unreadable !unreadable", ">500": "number 500 at-least", "10+": "number 10 at-least", "12個": "number 12", "12 Stück": "number 12", "12 uds": "number 12", "2 rings": "number 2", "１２": "number 12",
 			"1.5": "unreadable !unreadable", "-3": "unreadable !unreadable", "in stock": "text", "none": "not applicable", "3 of 4": "unreadable !unreadable", "5%": "unreadable !unreadable",
 		}},
 		"prices": {Context{Want: WantPrice}, map[string]string{
 			"1.25": "number 1.25", "$1.25": "number 1.25", "USD 1.25": "number 1.25", "1,25 €": "number 1.25", "1.250,00 €": "number 1250", "$1,250.00": "number 1250", "3,– €": "number 3", "¥1,250": "number 1250", "1250円": "number 1250", "NT$35": "number 35", "35元": "number 35", "₩1,500": "number 1500", "£0.85": "number 0.85", "1.25/ea": "number 1.25", "1.25 per 12": "number 1.25",
-			"3.500 đ": "number 3500", "₫3,500": "number 3500", "1.250.000 đ": "number 1.25e+06", "1.250.000": "number 1.25e+06", "R$ 12,50": "number 12.5", "S$4.50": "number 4.5", "RM4.50": "number 4.5", "12,50 TL": "number 12.5", "¥3.500": "number 3500", "3.500 €": "number 3.5", "1.25.000": "unreadable !unreadable",
+			"3.500 đ": "number 3500", "₫3,500": "number 3500", "1.250.000 đ": "number 1.25e+06", "1.250.000": "number 1.25e+06", "₹1,45,000.00": "number 145000", "Rs. 1,45,000": "number 145000", "R$ 12,50": "number 12.5", "S$4.50": "number 4.5", "RM4.50": "number 4.5", "12,50 TL": "number 12.5", "¥3.500": "number 3500", "3.500 €": "number 3.5", "1.25.000": "unreadable !unreadable",
 			"1,250": "unreadable !unreadable", "call": "missing !missing", "-1.25": "unreadable !unreadable",
 		}},
 		"prices with a decimal comma": {Context{Want: WantPrice, Mark: MarkComma}, map[string]string{"1,250": "number 1.25", "1.250": "number 1250", "1,25": "number 1.25", "-,40": "number 0.4", "–,40 €": "number 0.4"}},
