@@ -54,8 +54,9 @@ func cards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	}
 	var beside [][]card
 	var left []card // the cards of the last lane that names parts
+	valued := valuedLabels(g, lanes)
 	for i, lane := range lanes {
-		entries := laneEntries(g, lex, lane, rightOf(g, columnsOf(lanes), i))
+		entries := laneEntries(g, lex, lane, rightOf(g, columnsOf(lanes), i), valued)
 		own, ok := cardsOf(entries)
 		switch {
 		case !ok:
@@ -295,8 +296,22 @@ func namesSize(lex *lexicon.Lexicon, label string) bool {
 	return score >= lexicon.HeadingScore && traits.Of[role].Want == traits.Length
 }
 
-// laneEntries returns the labels of a lane with their values, from the top. Those below a title of the lane may say only with it what they are.
-func laneEntries(g *grid.Grid, lex *lexicon.Lexicon, lane cardLane, right int) []entry {
+// valuedLabels are the labels, folded, that have a value beside them on some card: where one has none it was left blank, and is no title.
+func valuedLabels(g *grid.Grid, lanes []cardLane) map[string]bool {
+	valued := map[string]bool{}
+	for line := 1; line <= g.Lines; line++ {
+		for _, lane := range lanes {
+			if label := g.At(line, lane.col); label != "" && g.At(line, lane.col+1) != "" {
+				valued[words.Fold(label)] = true
+			}
+		}
+	}
+	return valued
+}
+
+// laneEntries returns the labels of a lane with their values, from the top. Those below a title of the lane, which is no label that has a value
+// elsewhere, may say only with it what they are.
+func laneEntries(g *grid.Grid, lex *lexicon.Lexicon, lane cardLane, right int, valued map[string]bool) []entry {
 	var entries []entry
 	title, last := "", 0
 	for line := 1; line <= g.Lines; line++ {
@@ -324,7 +339,7 @@ func laneEntries(g *grid.Grid, lex *lexicon.Lexicon, lane cardLane, right int) [
 			}
 		}
 		switch {
-		case at == lane.col && e.value == "" && !colon:
+		case at == lane.col && e.value == "" && !colon && !valued[words.Fold(label)]:
 			title = label
 		case line != last+1, at == lane.col && lane.inner > 0:
 			title = ""
