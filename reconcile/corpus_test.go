@@ -511,7 +511,7 @@ func (w *wantTable) column(text string) error {
 		c.roles = append(c.roles, catalog.Role(strings.TrimPrefix(role, "-")))
 	}
 	for _, word := range words[2:] {
-		if strings.HasPrefix(word, "±") {
+		if strings.HasPrefix(word, "±") || deviations.MatchString("0"+word) {
 			c.tolerance = word
 			continue
 		}
@@ -1509,7 +1509,7 @@ func dimension(text, unit, tolerance string) (nominal, least, most measure.Lengt
 	}
 	length := func(s string) measure.Length {
 		l, problem := measure.ParseLength(s + " " + unit)
-		if s != "0" && problem != nil {
+		if strings.Trim(s, "+-") != "0" && problem != nil {
 			err = errors.Join(err, problem)
 		}
 		return l
