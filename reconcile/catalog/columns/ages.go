@@ -22,11 +22,23 @@ func (c *Column) age(lex *lexicon.Lexicon) int {
 			return age
 		}
 	}
-	word, age := ageIn(lex, c.Text)
+	word, age := ageOf(lex, c)
 	if age != 0 && !c.hasOlder && lex.IsUnit(word) {
 		return 0
 	}
 	return age
+}
+
+// ageOf is ageIn for the heading of a column. A line of the heading may say nothing else: "Before" above "Hosel OD".
+func ageOf(lex *lexicon.Lexicon, c *Column) (word string, age int) {
+	if len(c.Parts) > 1 {
+		for _, part := range c.Parts {
+			if age = lex.Age(strings.Trim(part, " .:")); age != 0 {
+				return part, age
+			}
+		}
+	}
+	return ageIn(lex, c.Text)
 }
 
 // ageIn returns the first word of a text that says how old something is, and what it says: −1 old, 1 new, 0 nothing.
@@ -105,7 +117,7 @@ func pairAges(columns []*Column, lex *lexicon.Lexicon) {
 	for i, c := range columns {
 		ageless[i] = withoutAge(lex, c.Parts, c.dated)
 		name := words.Fold(strings.Join(ageless[i], " "))
-		_, age := ageIn(lex, c.Text)
+		_, age := ageOf(lex, c)
 		if c.dated {
 			_, age, _ = datedIn(lex, c.Text)
 		}

@@ -709,6 +709,7 @@ func unitsOnly(g *grid.Grid, lex *lexicon.Lexicon, line int, strip span) bool {
 // columns or stand above some of them, and headings that mean more with it than without.
 func isGroupLine(g *grid.Grid, lex *lexicon.Lexicon, line, below int, strip span) bool {
 	cells, grouped := 0, false
+	ages := map[int]int{}
 	firstBelow := firstUsed(g, below, strip)
 	for col := strip.left; col <= strip.right; col++ {
 		text := g.At(line, col)
@@ -719,11 +720,13 @@ func isGroupLine(g *grid.Grid, lex *lexicon.Lexicon, line, below int, strip span
 			return false
 		}
 		cells++
+		ages[lex.Age(text)]++
 		_, from, _, to := g.Merged(line, col)
 		wide := to-from+1 >= strip.right-firstBelow+1
 		grouped = grouped || (from > firstBelow || to > from || cells > 1) && !wide
 	}
-	return cells > 0 && grouped && lineHelps(g, lex, line, below, strip)
+	// "Before" and "After" tell columns of one heading apart, and name no size.
+	return cells > 0 && grouped && (lineHelps(g, lex, line, below, strip) || ages[-1] > 0 && ages[1] > 0 && ages[0] == 0)
 }
 
 // lineHelps reports whether a line of group headings makes the headings below it mean more: by their words, or by a unit.

@@ -483,7 +483,9 @@ func (l *Lexicon) Recogniser(role catalog.Role) func(string) bool {
 		return ask("material", l.Words.Material)
 	case catalog.BoreForm, catalog.TipForm:
 		isForm := ask("bore form", l.Words.BoreForm)
-		return func(text string) bool { return isForm(text) && !initialled().MatchString(text) }
+		return func(text string) bool {
+			return isForm(text) && !initialled().MatchString(text) && !(LooksLikeCode(text) && BearsDigits(text))
+		}
 	case catalog.UnitRole:
 		return func(text string) bool {
 			hit, found := l.Ask("unit", text, l.Words.Unit)

@@ -21,6 +21,9 @@ func TestPricesOfOnePack(t *testing.T) {
 	for note, want := range map[string]PriceTerms{
 		"寸法はすべて直径・mm、単価は１袋(10個入)の価格です。": {Per: 10, Lot: OfPack},
 		"单价为1袋(50个)价格":                                         {Per: 50, Lot: OfPack},
+		"Priser i kr. pr. pose med 10 stk., ekskl. moms.":      {Per: 10, Lot: OfPack},
+		"Prisen er pr. pose med 25 stk, uden moms.":            {Per: 25, Lot: OfPack},
+		"Prisene gjelder per pose med 10":                      {Per: 10, Lot: OfPack},
 		"prices are per 1 bag of 25":                           {Per: 25, Lot: OfPack},
 		"Preise je 1 Beutel":                                   {Lot: OfPack},
 		"Preise je Beutel zu 12":                               {Per: 12, Lot: OfPack},

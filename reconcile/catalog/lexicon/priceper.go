@@ -349,7 +349,7 @@ func (l *Lexicon) saysPer(before, after string) bool {
 // perAtEnd returns how much of the end of a text is a slash or a word for per, with the blanks behind it: zero where there is none, less where a
 // word says that a number is the least.
 func (l *Lexicon) perAtEnd(text string) int {
-	before := strings.TrimRight(text, " ")
+	before := strings.TrimRight(text, " .") // the point shortens the word: "pr. pose"
 	if strings.HasSuffix(before, "/") {
 		return len(text) - len(before) + 1
 	}

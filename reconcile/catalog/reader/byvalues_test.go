@@ -146,3 +146,12 @@ func TestTipsWithPlus(t *testing.T) {
 		}
 	}
 }
+
+// Words for before and after above groups of the same headings tell which sizes count.
+func TestBeforeAndAfterAboveGroups(t *testing.T) {
+	for _, words := range [][2]string{{"Before", "After"}, {"vorher", "nachher"}, {"avant", "après"}, {"変更前", "変更後"}} {
+		c := read(t, grid("Heads", "\n | "+words[0]+" | | "+words[1]+" |\nPart | Hosel OD (mm) | Bore (mm) | Hosel OD (mm) | Bore (mm)\nH-1 | 14.1 | 9.07 | 13.6 | 9.5\nH-2 | 14.0 | 9.06 | 13.5 | 9.51\nH-3 | 13.9 | 9.07 | 13.5 | 9.5\n"))
+		defer show(t, c)
+		wantRow(t, c, "H-1", catalog.Used, sizes{catalog.HoselOD: 13.6, catalog.Bore: 9.5})
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 )
 
@@ -22,6 +23,25 @@ OM-3 | 8.4 | 12.2 | 3/4
 `))
 			defer show(t, c)
 			wantRow(t, c, "OM-1", catalog.Used, sizes{catalog.Bore: 9.3, catalog.BaseOD: 13.6, catalog.Length: 25.4})
+		})
+	}
+}
+
+// TestUnitOfTipsInNote takes the unit that a note gives to tips for these only, and that of all sizes for lengths too, though it says that they are
+// diameters.
+func TestUnitOfTipsInNote(t *testing.T) {
+	for _, note := range []string{"All sizes mm on the diameter. Shaft tips in inch", "All sizes in mm. Tips in inches.", "Alle Maße in mm, Schaftspitzen in Zoll", "Tutte le misure in mm; punte in pollici"} {
+		t.Run(note, func(t *testing.T) {
+			c := read(t, grid("Ferrules", note+`
+Ferrule | Suits tip | Bore | Base OD | Length
+OM-1 | .370 | 9.3 | 13.6 | 25.4
+OM-2 | .370 | 9.3 | 13.9 | 19
+OM-3 | .335 | 8.4 | 12.2 | 25.4
+`))
+			defer show(t, c)
+			if dim := fieldOf(t, c, "OM-1", catalog.Length).Dim; !dim.Given() || dim.Nominal() != measure.Thou(1000) {
+				t.Errorf("the length is %v", dim)
+			}
 		})
 	}
 }

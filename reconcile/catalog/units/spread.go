@@ -347,7 +347,10 @@ func (t *Table) restUnit(c *Column) *layout.Clause {
 			continue
 		}
 		said := t.subjectOf(n.Text)
-		if slices.ContainsFunc(said.Roles, func(m words.RoleMatch) bool { return m.Score >= lexicon.SaysOneSize }) || said.Class != "" && said.Class != classOf(c.Role) {
+		names := func(m words.RoleMatch) bool { // tips go by their names in inches in the company of any unit
+			return m.Score >= lexicon.SaysOneSize || catalog.Role(m.Role) == catalog.TipTaken
+		}
+		if slices.ContainsFunc(said.Roles, names) || said.Class != "" && said.Class != classOf(c.Role) && !said.General {
 			continue
 		}
 		if rest != nil && rest.Units[0] != n.Units[0] {

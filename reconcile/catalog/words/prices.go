@@ -81,12 +81,31 @@ func (v *Vocabulary) eachPieces(text string, f func(e entry, before, after strin
 			continue
 		}
 		for _, word := range []string{s.text, strings.ReplaceAll(s.text, " ", ""), strings.ReplaceAll(s.text, " ", "-"), strings.ReplaceAll(s.text, " ", "'"), strings.ReplaceAll(s.text, " ", "’")} {
-			if at := strings.Index(letters, word); at >= 0 {
+			if at := wordAt(letters, word); at >= 0 {
 				f(s.options[0], text[:starts[at]], text[starts[at+len(word)]:])
 				break
 			}
 		}
 	}
+}
+
+// wordAt returns where a word stands in a text, and not within a longer one where it is written in letters that make longer ones; −1 where it
+// does not.
+func wordAt(text, word string) int {
+	inner := func(i int) bool { return i >= 0 && i < len(text) && text[i] >= 'a' && text[i] <= 'z' }
+	for from := 0; word != "" && from+len(word) <= len(text); {
+		at := strings.Index(text[from:], word)
+		if at < 0 {
+			return -1
+		}
+		at += from
+		end := at + len(word)
+		if (!inner(at) || !inner(at-1)) && (!inner(end-1) || !inner(end)) {
+			return at
+		}
+		from = at + 1
+	}
+	return -1
 }
 
 // plainLetters returns a text in small letters without their accents, and where in the text each byte of it comes from.

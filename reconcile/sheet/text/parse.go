@@ -133,8 +133,11 @@ func hasDittos(text string, by separation) bool {
 	}
 	p = parser{text: p.text, separator: by.separator, spaced: by.spaced, dittos: true}
 	asDittos, parted := p.likeness()
-	return asDittos > asQuotes || asDittos == asQuotes && parted > quoted
+	return asDittos > asQuotes || asDittos == asQuotes && parted > quoted && quoted >= leastAlike
 }
+
+// leastAlike is how many records have to have as many fields as most for a text in quotes, which may hold a line end, to be taken for two marks.
+const leastAlike = 8
 
 // likeness is the share of the records that have as many fields as most have, and how many these are, but for those of one: prose above and
 // below says nothing of it.
