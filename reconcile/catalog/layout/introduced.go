@@ -102,17 +102,37 @@ func saysEnough(lex *lexicon.Lexicon, said []saidAt) bool {
 }
 
 // alone leaves out the parts that sentences came to and that are parts by nothing else: those of which another line begins with the number, and
-// those whose number no other is like.
-func alone(all []begun) []begun {
-	count, shapes := map[string]int{}, map[string]int{}
+// those whose number no other is like. Of one with several sizes it is enough that lines begin with numbers of the same letters: "then the KR-D9
+// drivers" behind KR-31 and KR-W52.
+func alone(lex *lexicon.Lexicon, all []begun) []begun {
+	count, shapes, families := map[string]int{}, map[string]int{}, map[string]int{}
 	for _, b := range all {
 		count[b.number]++
+		if !b.introduced && count[b.number] == 1 {
+			families[spoken.FamilyOf(b.number)]++
+		}
 		if shape, ok := spoken.ShapeOf(b.number); ok && count[b.number] == 1 {
 			shapes[shape]++
 		}
 	}
 	return slices.DeleteFunc(all, func(b begun) bool {
 		shape, ok := spoken.ShapeOf(b.number)
-		return b.introduced && (!ok || shapes[shape] < 2 || count[b.number] > 1)
+		if !b.introduced || ok && shapes[shape] >= 2 && count[b.number] == 1 {
+			return false
+		}
+		family := spoken.FamilyOf(b.number)
+		return count[b.number] > 1 || family == "" || families[family] < leastFamily || sizesSaid(lex, b.said) < leastInItem
 	})
+}
+
+// leastFamily is how many lines at least begin with numbers of the same letters where one that is like none of them is a part, too.
+const leastFamily = 2
+
+// sizesSaid counts the sizes that texts give of a part.
+func sizesSaid(lex *lexicon.Lexicon, said []saidAt) int {
+	var item card
+	for _, one := range said {
+		item = item.speak(lex, one.text, one.at)
+	}
+	return item.sizes()
 }

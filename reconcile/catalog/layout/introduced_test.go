@@ -38,6 +38,16 @@ func TestIntroduced(t *testing.T) {
 			[]string{"HK-S is the short one, base 13.5, hole 9.3, 19 long", "HK-M is the medium one, base 13.5, hole 9.3, 25 long", "The HK-L, base 13.5, hole 9.3, 32 long", "The PVC-U, base 13.5, hole 9.3, 32 long"},
 			"HK-S: description=is the short one base_od=13.5 bore=9.3 length=19; HK-M: description=is the medium one base_od=13.5 bore=9.3 length=25; HK-L: base_od=13.5 bore=9.3 length=32",
 		},
+		"numbers that share no more than their letters": {
+			[]string{"KR-31 hosel 13.5, bore 9.5, R410 each, 14 left", "KR-W52 hosel 13.6, bore 9.55, R380 each", "then the KR-D9 drivers, hosel 12.4, bore 8.7, R1450 each", "KR-W56 hosel 13.6, bore 9.55, R380 each",
+				"keep me 5 of the KR-31", "For the KR-J1 a price comes, 9.5 later", "The jig is EP-J1: hosel 12.4, bore 8.7"},
+			"KR-31: hosel_od=13.5 bore=9.5 price=R410 each stock=14; KR-W52: hosel_od=13.6 bore=9.55 price=R380 each; KR-D9: hosel_od=12.4 bore=8.7 price=R1450 each description=drivers; " +
+				"KR-W56: hosel_od=13.6 bore=9.55 price=R380 each",
+		},
+		"German, numbers that share no more than their letters": {
+			[]string{"ZR-31: außen 13,5, Bohrung 9,5, 32 tief.", "ZR-W52: außen 13,6, Bohrung 9,55, 33 tief.", "Dann noch der ZR-D9, außen 12,4, Bohrung 8,7, 38 tief."},
+			"ZR-31: hosel_od=13,5 bore=9,5 bore_depth=32; ZR-W52: hosel_od=13,6 bore=9,55 bore_depth=33; ZR-D9: hosel_od=12,4 bore=8,7 bore_depth=38",
+		},
 		"numbers of one kind each": {
 			[]string{"See A-1: base 13.6, hole 9.3.", "With B-2: base 13.6, hole 9.3.", "From C-3: base 13.6, hole 9.3."}, "",
 		},

@@ -105,10 +105,10 @@ func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	if sized(best[first:last])*3 < (linesOf(g, begun[first:last])-len(runs)+1)*2 {
 		return nil
 	}
-	for last < len(best) && continues(g, begun[last-1], begun[last], best[last]) {
+	for last < len(best) && continues(g, begun[last-1], begun[last], best[last], onceBegun(begun, last)) {
 		last++
 	}
-	for first > 0 && continues(g, begun[first-1], begun[first], best[first-1]) {
+	for first > 0 && continues(g, begun[first-1], begun[first], best[first-1], onceBegun(begun, first-1)) {
 		first--
 	}
 	best, unsaid, begun = best[first:last], unsaid[first:last], begun[first:last]
@@ -144,8 +144,9 @@ func itemTables(g *grid.Grid, lex *lexicon.Lexicon, begun []begun, all []card, u
 }
 
 // continues reports whether of two items that follow each other one without its sizes is of the same list: beside the other, with nothing but
-// messages without numbers between, with a number of the same shape, and a price or a count of its own. In a talk a size is enough.
-func continues(g *grid.Grid, before, next begun, unsized card) bool {
+// messages without numbers between, with a number of the same shape, and a price or a count of its own. In a talk a size is enough. One with a size
+// besides, whose number no other has, may be a paragraph of its own.
+func continues(g *grid.Grid, before, next begun, unsized card, once bool) bool {
 	shape, shaped := lexicon.ShapeOf(before.number)
 	other, _ := lexicon.ShapeOf(next.number)
 	given := amounts([]card{unsized})
@@ -155,8 +156,19 @@ func continues(g *grid.Grid, before, next begun, unsized card) bool {
 	if !shaped || shape != other || given == 0 {
 		return false
 	}
+	apart := once && unsized.sizes() > 0
 	for line := before.to + 1; line < next.at.Row; line++ {
-		if !spoken.IsIdle(wholeLine(g, line)) {
+		if !spoken.IsIdle(wholeLine(g, line)) && !(apart && g.BlankLine(line, 1, g.Width)) {
+			return false
+		}
+	}
+	return true
+}
+
+// onceBegun reports whether no other item has the number of one.
+func onceBegun(all []begun, at int) bool {
+	for i, b := range all {
+		if i != at && b.number == all[at].number {
 			return false
 		}
 	}
@@ -268,7 +280,7 @@ func beginnings(g *grid.Grid, lex *lexicon.Lexicon, lines int) []begun {
 			all = append(all, begun{number: number, at: g.Ref(line, spokenAt(g, line)), said: said, to: line, introduced: introduced})
 		}
 	}
-	all = alone(all)
+	all = alone(lex, all)
 	for _, b := range all {
 		line := b.at.Row
 		first, _ := utf8.DecodeRuneInString(g.At(line, 1))
@@ -586,7 +598,8 @@ func (c card) sizes() int {
 }
 
 // leaves returns the numbers in a text about a part that can be sizes, by their decimals or units, and stand in nothing that the item has. One
-// that follows another size, and can be of its kind too, makes that doubtful: it is put beside it, for what they mean together.
+// that follows another size, and can be of its kind too, makes that doubtful: it is put beside it, for what they mean together. One that is said
+// not to hold, "(not 13.2 mm as I wrote)", does not.
 func (c card) leaves(lex *lexicon.Lexicon, text string, at sheet.Ref) []string {
 	var left []string
 	before := c.sizeBefore(at)
@@ -608,8 +621,11 @@ func (c card) leaves(lex *lexicon.Lexicon, text string, at sheet.Ref) []string {
 				near, from = i, size
 			}
 		}
+		denied := spoken.Denies(lex, text[:place[0]])
 		switch {
 		case has:
+		case denied && near >= 0 && spoken.MayMean(lex, c[near].role, c[near].value, number),
+			denied && near < 0 && before >= 0 && spoken.MayMean(lex, c[before].role, c[before].value, number): // the size beside it holds
 		case near >= 0 && spoken.MayMean(lex, c[near].role, c[near].value, number):
 			c[near].value = text[from:place[1]]
 		case near < 0 && before >= 0 && spoken.MayMean(lex, c[before].role, c[before].value, number):

@@ -148,6 +148,18 @@ func TestSentencesOfItems(t *testing.T) {
 			[]string{"TM-14 is the iron: the hosel is 13.4 across and the", "hole 9.5 and 32 deep. Four left.", "", "TM-15 is the eight. Hosel 13.5, hole 9.5.", "It is 31 deep.", "", "TM-19: 13.8 across the hosel, bore 9.1,", "34 deep. Two left.", "", "Ring me on 12.5, 9 deep."},
 			"TM-14: description=is the iron hosel_od=13.4 bore=9.5 bore_depth=32 stock=4; TM-15: description=is the eight hosel_od=13.5 bore=9.5 bore_depth=31; TM-19: hosel_od=13.8 bore=9.1 bore_depth=34 stock=2",
 		},
+		"one whose other size was not measured, as the last paragraph": {
+			[]string{"EL-41 is a blade: the neck is 13.5 mm across, the hole 9.10 mm", "EL-42, neck 13.5 mm, hole 9.10 mm", "EL-45, neck 13.6 mm (not 13.2 mm as I wrote), hole 9.10 mm", "",
+				"The neck of EL-63 I could not measure; the hole is 9.10 mm and you may have it for £10.00.", "", "Of EL-42 there is one with a hole of 9.3, £9.00."},
+			"EL-41: description=is a blade hosel_od=13.5 mm bore=9.10 mm; EL-42: hosel_od=13.5 mm bore=9.10 mm; EL-45: hosel_od=13.6 mm bore=9.10 mm; " +
+				"EL-63: description=I could not measure bore=9.10 mm price=£10.00",
+		},
+		"a size that does not hold": {
+			[]string{"EL-41: außen 13,5, Bohrung 9,1", "EL-42: außen 13,6 (nicht 13,2 wie im Februar), Bohrung 9,1", "EL-43: collo 13,6 (non 13,2 come scritto), foro 9,1", "EL-44: cuello 13,6 (y no 13,2 como puse), agujero 9,1",
+				"EL-45: hals 13,6 (niet 13,2 zoals ik schreef), gat 9,1", "EL-46: hosel 13,6, nie 13,2, otwór 9,1", "EL-47: hosel 13.6 (not 13.2 but 13.8), bore 9.1"},
+			"EL-41: hosel_od=13,5 bore=9,1; EL-42: hosel_od=13,6 bore=9,1; EL-43: hosel_od=13,6 bore=9,1 description=non 13,2 come scritto; EL-44: hosel_od=13,6 bore=9,1; " +
+				"EL-45: hosel_od=13,6 bore=9,1; EL-46: hosel_od=13,6, nie 13,2 bore=9,1; EL-47: hosel_od=13.6 (not 13.2 but 13.8 bore=9.1", // the last two are for a person to say
+		},
 		"broken lines": {
 			[]string{"- X-1: black, fits .370, 13.6 at the base, 19", "tall, 0.42 each", "- X-2: white, fits .370, 13.6 at the base, 25 tall", "- X-3: white, fits .370, 13.8 at the base, 25 tall", "Prices hold until 9.5."},
 			"X-1: description=black tip=.370 base_od=13.6 length=19 price=0.42 each; X-2: description=white tip=.370 base_od=13.6 length=25; X-3: description=white tip=.370 base_od=13.8 length=25",

@@ -82,8 +82,15 @@ func amountOf(lex *lexicon.Lexicon, text string) (amount Value, ok bool) {
 // cutAmount cuts a clause at a word behind which it gives a price or a count: "22 long and 75 in stock".
 func cutAmount(lex *lexicon.Lexicon, clause string) (head, tail string, ok bool) {
 	written := strings.Fields(clause)
+	lasting := lexicon.BearsNumber(clause) && lex.Words.SaysLasting(clause)
 	for i, word := range written {
-		if i == 0 || i+1 == len(written) || !lex.Words.JoinsNames(word) {
+		if i == 0 || i+1 == len(written) {
+			continue
+		}
+		if tail = strings.Join(written[i:], " "); lasting && lex.Words.SaysLasting(tail) && lex.Words.CountSaid(tail) > 0 {
+			return strings.Join(written[:i], " "), tail, true // "£9.00 while the remaining 40 last"
+		}
+		if !lex.Words.JoinsNames(word) {
 			continue
 		}
 		tail = strings.Join(written[i+1:], " ")
@@ -163,7 +170,21 @@ func moneyAt(lex *lexicon.Lexicon, written []string, at int) (from, to int, mone
 	if withCents().MatchString(written[at]) {
 		return at, at + 1, false
 	}
+	sign, number := cutSign(written[at])
+	switch {
+	case !isAmount(number):
+	case sign != "" && (lex.Words.Coin(sign) || namesPrice(lex, sign)):
+		return at, at + 1, false
+	case sign == "" && at > 0 && lex.Words.Coin(written[at-1]):
+		return at - 1, at + 1, false
+	}
 	return 0, 0, false
+}
+
+// cutSign takes the letters off a number that they stand before without a blank: R410.
+func cutSign(word string) (sign, number string) {
+	number = strings.TrimLeftFunc(word, unicode.IsLetter)
+	return word[:len(word)-len(number)], number
 }
 
 // withoutJoiner leaves out a word that joins what it leads with what stands before: "and 45p each".

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/sizetext"
@@ -28,6 +29,32 @@ func CorrectedBy(lex *lexicon.Lexicon, text string) bool {
 
 // beforeCorrection are the signs before words that put right what stands before them.
 const beforeCorrection = ",;，；-–—"
+
+// Denies reports whether what stands before a number ends with words that say that it does not hold: "13.6 mm (not". Without a bracket, words that
+// put right what was said before may mean the other way round: "13,6, non, 13,4".
+func Denies(lex *lexicon.Lexicon, before string) bool {
+	sign := strings.LastIndexAny(before, opensDenied)
+	if sign < 0 {
+		return false
+	}
+	_, size := utf8.DecodeRuneInString(before[sign:])
+	words := strings.TrimSpace(before[sign+size:])
+	inBrackets := strings.ContainsAny(before[sign:sign+size], "(（")
+	return words != "" && lex.Words.BesideWrong(words) && (inBrackets || !lex.Words.MayCorrect(words))
+}
+
+// opensDenied are the signs before words that say that a number does not hold.
+const opensDenied = "(（,，;–—"
+
+// deniedClause reports whether a clause begins with words that say that the number behind them does not hold.
+func deniedClause(lex *lexicon.Lexicon, clause string) bool {
+	number := strings.IndexFunc(clause, unicode.IsNumber)
+	if number <= 0 {
+		return false
+	}
+	words := strings.Trim(clause[:number], sizetext.AroundNames+".")
+	return lex.Words.BesideWrong(words) && !lex.Words.MayCorrect(words)
+}
 
 // SaysCorrection reports whether a clause of a text is made of words that put right what was said before.
 func SaysCorrection(lex *lexicon.Lexicon, text string) bool {

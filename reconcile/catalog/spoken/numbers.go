@@ -123,6 +123,15 @@ var lettered = pattern.Lazy(`^\p{Lu}{1,6}(?:-\p{Lu}{1,6})?-\p{Lu}{1,3}$`)
 // isLettered reports whether a text is a part number of letters alone.
 func isLettered(text string) bool { return lettered().MatchString(text) }
 
+// FamilyOf is the letters that a part number begins with, before a sign: those of KR-31 and of KR-D9; empty where it begins otherwise.
+func FamilyOf(number string) string {
+	rest := strings.TrimLeftFunc(number, unicode.IsUpper)
+	if letters := number[:len(number)-len(rest)]; len(letters) > 1 && rest != "" && strings.ContainsAny(rest[:1], "-/._") {
+		return letters
+	}
+	return ""
+}
+
 // ShapeOf is what a part number has in common with those like it: all but its last number, or but its last letters where it has no number.
 func ShapeOf(number string) (string, bool) {
 	if isLettered(number) {

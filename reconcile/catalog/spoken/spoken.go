@@ -101,6 +101,9 @@ type Value struct {
 func Values(lex *lexicon.Lexicon, text string) (all []Value) {
 	described := false
 	for _, clause := range Clauses(lex, text) {
+		if deniedClause(lex, clause) {
+			continue
+		}
 		said, left := valuesOf(lex, strings.TrimRight(strings.Trim(clause, sizetext.AroundNames), ".!"))
 		all = append(all, said...)
 		if left != "" && !described {
@@ -125,7 +128,7 @@ func valuesOf(lex *lexicon.Lexicon, clause string) (said []Value, left string) {
 	if rest == "" || lex.Words.SaidBeside(rest) || len(said) > 0 && namesPrice(lex, rest) {
 		return said, ""
 	}
-	if amount, ok := amountOf(lex, rest); ok {
+	if amount, ok := amountOf(lex, rest); ok && !lex.Words.SaysLasting(rest) {
 		return append(said, amount), ""
 	}
 	if count := lex.Words.CountSaid(rest); count > 0 {

@@ -24,12 +24,14 @@ const (
 	saidAsked    = "asked"
 	saidWanted   = "wanted"
 	saidBecomes  = "becomes"
+	saidCoin     = "coin"
+	saidLasting  = "lasting"
 )
 
 // saysElse reports whether words say what is about no number of pieces.
 func saysElse(said map[string]bool) bool {
 	return slices.ContainsFunc([]string{saidCorrects, saidLeads, saidCents, saidOther, saidCost, saidAsked, saidWanted, saidBecomes, saidHaving, saidSame,
-		saidSameAs, saidSizes, saidBut}, func(key string) bool { return said[key] })
+		saidSameAs, saidSizes, saidBut, saidCoin}, func(key string) bool { return said[key] })
 }
 
 // Corrects reports whether a text is made of words by which somebody puts right what was said before: "no, sorry", "anzi". "No" alone is as
@@ -38,6 +40,14 @@ func (v *Vocabulary) Corrects(text string) bool {
 	said, count, all := v.said(text)
 	delete(said, saidLeads)
 	return all && count == 0 && len(said) == 1 && said[saidCorrects]
+}
+
+// MayCorrect reports whether a text is made of words by which somebody may put right what was said before, "no" and "nie" alone, too.
+func (v *Vocabulary) MayCorrect(text string) bool {
+	said, count, all := v.said(text)
+	delete(said, saidLeads)
+	delete(said, saidCorrects)
+	return all && count == 0 && len(said) == 0
 }
 
 // Becomes reports whether a text is made of words between what a size was and what it was made: "corrected to", "rettet til", "改为".
@@ -106,6 +116,15 @@ func (v *Vocabulary) Cents(word string) bool {
 	return all && count == 0 && len(said) == 1 && said[saidCents]
 }
 
+// Coin reports whether a word is a short sign of a currency, which makes a price of a number only where that is said to be for a piece: R410 each.
+func (v *Vocabulary) Coin(word string) bool {
+	if word == "" || word != strings.ToUpper(word) {
+		return false
+	}
+	said, count, all := v.said(word)
+	return all && count == 0 && len(said) == 1 && said[saidCoin]
+}
+
 // Times returns how many times the number before it a word right behind a number means: 1,000 for 2.5k, 10,000 for 1.2万. It is zero for any
 // other word.
 func (v *Vocabulary) Times(word string) int {
@@ -121,11 +140,14 @@ func (v *Vocabulary) Times(word string) int {
 // that says so. It is zero where the text says anything else.
 func (v *Vocabulary) CountSaid(text string) int {
 	said, count, all := v.said(text)
-	if !all || saysElse(said) || said[inDigits] && !said[saidHave] {
+	if !all || saysElse(said) || said[inDigits] && !said[saidHave] && !said[saidLasting] {
 		return 0
 	}
 	return count
 }
+
+// SaysLasting reports whether some words of a text lead to how many pieces are left: "while the remaining 40 last".
+func (v *Vocabulary) SaysLasting(text string) bool { return v.someSay(text, saidLasting) }
 
 // CountOf is [Vocabulary.CountSaid] where it was asked how many there are: words for pieces are enough then, "8 pcs", "eight of them".
 func (v *Vocabulary) CountOf(text string) int {
