@@ -177,6 +177,8 @@ func moneyAt(lex *lexicon.Lexicon, written []string, at int) (from, to int, mone
 		return at, at + 1, false
 	case sign == "" && at > 0 && lex.Words.Coin(written[at-1]):
 		return at - 1, at + 1, false
+	case sign == "" && at+1 < len(written) && lex.Words.Coin(written[at+1]):
+		return at, at + 2, false
 	}
 	return 0, 0, false
 }

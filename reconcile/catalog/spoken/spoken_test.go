@@ -89,6 +89,8 @@ func TestSpeak(t *testing.T) {
 		// Swedish and Polish
 		"hål 9,3, som vi kan lämna för 31,25 €, så länge de återstående 40 räcker": "bore=9,3 price=31,25 € stock=40",
 		"otwór 9,3, który możemy oddać za 31,25 €, póki starczy 40":                "bore=9,3 price=31,25 € stock=40",
+		"hals 13,5 hål 9,3, 41 kr per styck, 14 kvar":                              "hosel_od=13,5 bore=9,3 price=41 kr per styck stock=14",
+		"hål 9,3, 41 kr i frakt": "bore=9,3 description=41 kr i frakt",
 		// Dutch
 		"gat 9,3, die we u kunnen laten voor 31,25 €, zolang de resterende 40 strekken": "bore=9,3 price=31,25 € stock=40",
 		"buiten 13,5 gat 9,3 lang 25, zwart, € 0,55 per stuk":                           "hosel_od=13,5 bore=9,3 length=25 description=zwart price=€ 0,55 per stuk",

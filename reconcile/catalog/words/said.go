@@ -118,7 +118,7 @@ func (v *Vocabulary) Cents(word string) bool {
 
 // Coin reports whether a word is a short sign of a currency, which makes a price of a number only where that is said to be for a piece: R410 each.
 func (v *Vocabulary) Coin(word string) bool {
-	if word == "" || word != strings.ToUpper(word) {
+	if len(word) == 1 && word != strings.ToUpper(word) {
 		return false
 	}
 	said, count, all := v.said(word)

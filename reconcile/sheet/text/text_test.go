@@ -65,6 +65,7 @@ func TestRead(t *testing.T) {
 		{"one line of many without blanks behind its comma", "Hi,\nX-1: bore 9,35, OD 13,6\nX-2: bore 9,4, OD 14\nX-3: bore 9,4, OD 14,5\nX-2 is 14,1 now\n",
 			[][]string{{"Hi", ""}, {"X-1: bore 9,35", " OD 13,6"}, {"X-2: bore 9,4", " OD 14"}, {"X-3: bore 9,4", " OD 14,5"}, {"X-2 is 14,1 now"}}},
 		{"a talk", "[12.03.27, 14:02] P. Orr: X-1, OD 13.6\n[12.03.27, 14:03] P. Orr: X-2\n", [][]string{{"[12.03.27, 14:02] P. Orr: X-1, OD 13.6"}, {"[12.03.27, 14:03] P. Orr: X-2"}}},
+		{"a talk with days of the week", "[Di., 14:02] P. Orr: X-1, OD 13,6\n[śr., 14:03] P. Orr: X-2\n", [][]string{{"[Di., 14:02] P. Orr: X-1, OD 13,6"}, {"[śr., 14:03] P. Orr: X-2"}}},
 		{"a talk whose days have no year", "[12/03, 14:02] P. Orr: X-1, OD 13,6\n[12/03, 14:03] P. Orr: X-2\n", [][]string{{"[12/03, 14:02] P. Orr: X-1, OD 13,6"}, {"[12/03, 14:03] P. Orr: X-2"}}},
 		{"days and times in cells", "12/03/27, 14:02, X-1\n12/03/27, 14:03, X-2\n", [][]string{{"12/03/27", " 14:02", " X-1"}, {"12/03/27", " 14:03", " X-2"}}},
 		{"commas in a line or two", "What we have, by the piece\nX-1 13.6\nX-2 13.6\nX-3 13.6\nX-4 13.6\nX-5 13.6\nX-6 13.6\nX-7 13.6\nX-8 13.6\n",
