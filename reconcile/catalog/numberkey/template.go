@@ -127,12 +127,8 @@ func namedPieces(text string, numbers []string) (t writtenTemplate, ok bool) {
 	if len(pieces) < leastExplained+1 || len(pieces) != len(separators)+1 || len(pieces) > lastPlaceholder-firstPlaceholder {
 		return t, false
 	}
-	first := strings.Fields(pieces[0])
-	if len(first) == 0 {
-		return t, false
-	}
-	lead := first[len(first)-1]
-	if !sharePiece(numbers, 0, lead) {
+	lead := sharedLead(pieces[0], numbers)
+	if lead == "" {
 		return t, false
 	}
 	t.written, t.signs = text, []rune(lead)
@@ -141,6 +137,20 @@ func namedPieces(text string, numbers []string) (t writtenTemplate, ok bool) {
 		t.signs = append(t.signs, separators[i], rune(firstPlaceholder+i))
 	}
 	return t, true
+}
+
+// sharedLead returns the word of the first name with which nearly all numbers begin, empty where it has none: the last one, or the one that is
+// explained there, as in "Number: VF = ferrule".
+func sharedLead(name string, numbers []string) string {
+	words := strings.Fields(name)
+	for i, word := range slices.Backward(words) {
+		word, _, _ = strings.Cut(word, "=")
+		explained := i == len(words)-1 || strings.ContainsAny(words[i+1][:1], PairSigns) || strings.ContainsAny(words[i], PairSigns)
+		if word = strings.Trim(word, PairSigns+`"'`); explained && word != "" && sharePiece(numbers, 0, word) {
+			return word
+		}
+	}
+	return ""
 }
 
 // fit makes a key of a template that is built as the numbers are. Like is set where it seems to be one, whether it is understood or not.

@@ -49,6 +49,14 @@ VF1200084016B | 0.45
 		"about a dash": {"Ferrules\n1st to 4th digit | base OD in hundredths of mm\n5th to 8th digit | bore in hundredths of mm\nafter the dash | length in eighths of an inch\nlast letter | colour: B black N navy", "\nNumber | Price\nVF13500925-6B | 0.48\nVF13000885-8N | 0.52\nVF12000840-4B | 0.45", "", sized + " length=19.05"},
 		"blank dashes": {"Virolas\nCómo se lee la clave | VF - BBBB - AAAA - LL - K\nBBBB = diámetro de la base en centésimas de mm (1350 = 13,50 mm)\nAAAA = diámetro del agujero en centésimas de mm\nLL = largo en mm", apart, "", sized + " length=19"},
 
+		"an explained lead": {"", "\nPart | Price\nVF-135-093-19 | 0.40\nVF-130-087-25 | 0.42\nVF-120-085-16 | 0.42", "How numbers are built: VF = ferrule - base OD in tenths of mm - bore in tenths of mm - length in mm", "base_od=13.5 bore=9.3 length=19"},
+		"nl lead": {"Ringkragen", "\nArtikelnr | Prijs\nVF-135-93-25 | 0,48\nVF-130-89-19 | 0,41\nVF-125-84-16 | 0,36",
+			"Opbouw artikelnr: VF = ringkraag - buitendiameter onder in tienden mm - boring in tienden mm - lengte in mm\nVoorbeeld: VF-135-93-25 is onder 13,5 mm, boring 9,3 mm, 25 mm lang", "base_od=13.5 bore=9.3 length=25"},
+		"de lead": {"Zierringe", "\nArtikelnr. | Preis\nVF-135-93-25 | 0,48\nVF-130-89-19 | 0,41\nVF-125-84-16 | 0,36",
+			"Aufbau der Artikelnummer: VF = Zierring - Außendurchmesser unten in Zehntel mm - Bohrung in Zehntel mm - Länge in mm", "base_od=13.5 bore=9.3 length=25"},
+		"fr lead": {"Viroles", "\nRéférence | Prix\nVF-135-93-25 | 0,48\nVF-130-89-19 | 0,41\nVF-125-84-16 | 0,36",
+			"Construction de la référence : VF = virole - diamètre extérieur bas en dixièmes de mm - alésage en dixièmes de mm - longueur en mm", "base_od=13.5 bore=9.3 length=25"},
+
 		"de letters":  {"Zwingen, unsere Nummer: VF-aaaa-bbbb-cc-k\naaaa = Außendurchmesser unten in 1/100 mm\nbbbb = Bohrung in Hundertstel mm\ncc = Länge in mm\nk = Farbe (B schwarz, N blau)", apart, "", sized + ` colour="schwarz" length=19`},
 		"de places":   {"Zwingen: die ersten vier Ziffern sind der Außendurchmesser in 1/100 mm, die nächsten vier die Bohrung in 1/100 mm, die letzten zwei die Länge in mm", apart, "", sized + " length=19"},
 		"fr letters":  {"Viroles, notre numéro : VF-aaaa-bbbb-cc-k\naaaa = diamètre extérieur en centièmes de mm\nbbbb = alésage en centièmes de mm\ncc = longueur en mm\nk = couleur", apart, "", sized + " length=19"},
