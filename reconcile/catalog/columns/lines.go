@@ -39,6 +39,8 @@ const (
 	lineInside
 	// lineDeviations is a line with the deviations of the sizes above it.
 	lineDeviations
+	// lineLegend is a line that says what a letter of the headings stands for, which these say since.
+	lineLegend
 	// lineDropped is a line that the mapping file sets aside.
 	lineDropped
 	// LineStruck is a line that is struck out, or its part number is.
@@ -48,7 +50,7 @@ const (
 
 // Why says why a line is set aside.
 func (k LineKind) Why() string {
-	return [...]string{"blank", "title", "heading", layout.RepeatedHeading, "units", "total", "section title", "note", layout.ColumnNumbers, "other goods", "of another kind", "of a part that another row accounts for", layout.Deviations, "set aside by the mapping file", "struck out", ""}[k]
+	return [...]string{"blank", "title", "heading", layout.RepeatedHeading, "units", "total", "section title", "note", layout.ColumnNumbers, "other goods", "of another kind", "of a part that another row accounts for", layout.Deviations, layout.ExplainsHeading, "set aside by the mapping file", "struck out", ""}[k]
 }
 
 // classify says what each line of a table is; the lines begin with the table's first.
@@ -85,6 +87,8 @@ func (t *Table) lineKind(line int) LineKind {
 		return lineNumbers
 	case r.Aside[line] == layout.Deviations:
 		return lineDeviations
+	case r.Aside[line] == layout.ExplainsHeading:
+		return lineLegend
 	case r.Aside[line] != "":
 		return lineRepeated
 	}

@@ -920,6 +920,7 @@ const (
 	RepeatedHeading = "repeated heading"
 	ColumnNumbers   = "column numbers"
 	Deviations      = "deviations of the row above"
+	ExplainsHeading = "what letters of the headings stand for"
 )
 
 // findNumbers sets aside a line below the heading that numbers the columns: (1) (2) (3).

@@ -173,7 +173,7 @@ func legendOf(g *grid.Grid, lex *lexicon.Lexicon, tables []letterTable) (legend 
 			role, score := lex.RoleOfLabel(words)
 			several := slashNames(lex, words) != nil
 			switch {
-			case score < lexicon.HeadingScore && !several || legend[letter] == words:
+			case score < lexicon.HeadingScore && !several && !lex.Words.Irrelevant(words) || legend[letter] == words:
 			case legend[letter] != "":
 				return nil, 0
 			default:
@@ -287,6 +287,32 @@ type LetterTables map[*grid.Grid][]letterTable
 // Are reports whether what was found as a table of parts is one that says what letters stand for.
 func (l LetterTables) Are(r *Region) bool {
 	return slices.ContainsFunc(l[r.Grid], func(t letterTable) bool { return r.Body >= t.from && r.Body <= t.to })
+}
+
+// SetAside notes of the lines below the headings of a table that they say what letters of these stand for.
+func (l LetterTables) SetAside(r *Region) {
+	for _, t := range l[r.Grid] {
+		if t.from <= r.Body || t.to > r.To || !r.headedBy(t) {
+			continue
+		}
+		if r.Aside == nil {
+			r.Aside = map[int]string{}
+		}
+		for line := t.from; line <= t.to; line++ {
+			r.Aside[line] = ExplainsHeading
+		}
+	}
+}
+
+// headedBy reports whether letters of a table of these head columns.
+func (r *Region) headedBy(t letterTable) bool {
+	heads := 0
+	for _, h := range r.Columns {
+		if slices.ContainsFunc(t.entries, func(e legendEntry) bool { return strings.HasSuffix(h.Text, "["+e.letter+"]") }) {
+			heads++
+		}
+	}
+	return heads >= leastLegend
 }
 
 // legendTables returns the tables in which each letter stands above the next, with its words to the right and nothing about the two but what

@@ -56,3 +56,27 @@ func TestLegendInCells(t *testing.T) {
 		})
 	}
 }
+
+// TestLettersOfOtherSizes reads columns headed by letters of which some stand for what no joint depends on, explained in lines below the list that
+// are no parts.
+func TestLettersOfOtherSizes(t *testing.T) {
+	for name, test := range map[string]struct{ headings, legend string }{
+		"en": {"P/N | Club | A | B | C | D | E", "Drawing callouts (all dims in inches): | | | | | |\nA | hosel outside diameter at top | | | | |\nB | shaft bore diameter | | | | |\nC | shaft bore depth | | | | |\nD | hosel length | | | | |\nE | face height | | | | |"},
+		"de": {"Artikelnr. | Schläger | A | B | C | D | E", "Maße in Zoll | | | | | |\nA | Außendurchmesser Hosel | | | | |\nB | Bohrung | | | | |\nC | Bohrtiefe | | | | |\nD | Hosellänge | | | | |\nE | Gewicht | | | | |"},
+		"fr": {"Référence | Club | A | B | C | D | E", "Cotes en pouces | | | | | |\nA | Ø extérieur du col | | | | |\nB | perçage | | | | |\nC | profondeur de perçage | | | | |\nD | longueur du col | | | | |\nE | poids | | | | |"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			c := read(t, grid("Dims", test.headings+"\n70-404 | 4 | .540 | .374 | 1.25 | 2.60 | 1.88\n70-405 | 5 | .540 | .374 | 1.25 | 2.55 | 1.91\n70-406 | 6 | .054 | .374 | 1.25 | 2.50 | 1.95\n70-407 | 7 | .540 | .374 | 1.30 | 2.45 | 1.99\n | | | | | |\n"+test.legend))
+			defer show(t, c)
+			if got := rowOf(t, c, "70-405"); !strings.Contains(got, "bore=9.4996 bore_depth=31.75") || !strings.Contains(got, "hosel_length=64.77 hosel_od=13.716") {
+				t.Errorf("%s, want the sizes of the letters", got)
+			}
+			if got := rowOf(t, c, "70-406"); strings.Contains(got, "hosel_od=1") {
+				t.Errorf("%s, want the hosel OD left open", got)
+			}
+			if len(c.Heads) != 4 {
+				t.Errorf("%d heads, want 4: the lines of the legend are none", len(c.Heads))
+			}
+		})
+	}
+}

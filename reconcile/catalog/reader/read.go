@@ -200,6 +200,7 @@ func (r *reader) openBook(input Input) []*sheetReader {
 		sheets = append(sheets, sr)
 		for i := range sr.regions {
 			ticked.Mark(&sr.regions[i])
+			letters.SetAside(&sr.regions[i])
 			regions = append(regions, &sr.regions[i])
 		}
 	}
