@@ -13,7 +13,7 @@ import (
 type Mixed struct {
 	Region
 	Kind catalog.Kind
-	// Column is the column that says so, and Count how many rows are of the kind.
+	// Column is the column that says so, zero where titles between the rows do, and Count how many rows are of the kind.
 	Column, Count int
 }
 
@@ -25,11 +25,48 @@ func (r *Region) Mixed(lex *lexicon.Lexicon) []Mixed {
 	}
 	for _, h := range r.Columns {
 		if kinds := r.kindsIn(lex, h.Col); len(kinds) > 1 {
-			return r.divide(lex, h.Col, kinds)
+			return r.divide(lex, kinds, h.Col, func(line int) catalog.Kind { return kindOfType(lex, r.Grid.Filled(line, h.Col)) })
 		}
 	}
-	return nil
+	return r.bySections(lex)
 }
+
+// bySections divides a list below one heading in which titles in lines of their own say of the rows below them what they are: "Heads", "Ferrules".
+// A title of which nothing is known is one within its section, or of other goods, whose rows say so.
+func (r *Region) bySections(lex *lexicon.Lexicon) []Mixed {
+	var kinds []catalog.Kind
+	kind, titles := catalog.UnknownKind, 0
+	of := map[int]catalog.Kind{}
+	area := span{left: r.Left, right: r.Right}
+	for line := r.Body; line <= r.To && titles <= mostTypes; line++ {
+		if countCells(r.Grid, line, area) != 1 {
+			if kind == catalog.UnknownKind && !r.Grid.BlankLine(line, r.Left, r.Right) {
+				return nil // a row above all titles
+			}
+			of[line] = kind
+			continue
+		}
+		title := strings.Trim(firstText(r.Grid, line, area), titleSigns)
+		own := kindOfType(lex, title)
+		if own == catalog.UnknownKind || line == r.To || countCells(r.Grid, line+1, area) < 2 {
+			continue
+		}
+		if club, isClub := lex.Category(title); isClub && club.Score >= lexicon.CertainHeading && own == catalog.Heads && kind == catalog.Ferrules {
+			return nil // "Irons" below "Ferrules" may be those for irons
+		}
+		titles++
+		if kind = own; !slices.Contains(kinds, kind) {
+			kinds = append(kinds, kind)
+		}
+	}
+	if len(kinds) < 2 || titles > mostTypes {
+		return nil
+	}
+	return r.divide(lex, kinds, 0, func(line int) catalog.Kind { return of[line] })
+}
+
+// titleSigns stand about the words of a title.
+const titleSigns = " :：-–—=*#"
 
 // kindsIn returns the kinds of parts that a column names, in the order of the sheet, where nearly all of its texts are such names.
 func (r *Region) kindsIn(lex *lexicon.Lexicon, col int) []catalog.Kind {
@@ -97,8 +134,9 @@ func kindNamedBy(lex *lexicon.Lexicon, text string) catalog.Kind {
 	return catalog.UnknownKind
 }
 
-// divide makes one region for each kind: the lines of the others belong elsewhere.
-func (r *Region) divide(lex *lexicon.Lexicon, col int, kinds []catalog.Kind) []Mixed {
+// divide makes one region for each kind: the lines of the others belong elsewhere. KindOf says what a line is, and col is the column that says so,
+// zero where titles do.
+func (r *Region) divide(lex *lexicon.Lexicon, kinds []catalog.Kind, col int, kindOf func(line int) catalog.Kind) []Mixed {
 	parts := make([]Mixed, len(kinds))
 	for i, kind := range kinds {
 		parts[i] = Mixed{Region: *r, Kind: kind, Column: col}
@@ -115,7 +153,7 @@ func (r *Region) divide(lex *lexicon.Lexicon, col int, kinds []catalog.Kind) []M
 		if r.Aside[line] != "" || countCells(r.Grid, line, span{left: r.Left, right: r.Right}) < 2 {
 			continue
 		}
-		of := slices.Index(kinds, kindOfType(lex, r.Grid.Filled(line, col)))
+		of := slices.Index(kinds, kindOf(line))
 		if of < 0 {
 			of = last
 			parts[of].Others[line] = true

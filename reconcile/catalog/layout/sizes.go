@@ -9,6 +9,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/sizetext"
+	"example.com/seatline/reconcile/catalog/spoken"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
 )
@@ -258,6 +259,9 @@ func (r *Region) splitDescriptions(lex *lexicon.Lexicon, said catalog.Kind, titl
 		roles, names, sizes := sizetext.ListedInMost(lex, texts)
 		if len(roles) < 2 {
 			roles, names, sizes = sizetext.NamedInMost(lex, texts)
+			if more := spokenInMost(lex, texts, roles, sizes); more.roles != nil {
+				roles, names, sizes = more.roles, more.names, more.sizes
+			}
 		}
 		if len(roles) > 1 {
 			divide := func(text string) []string {
@@ -304,6 +308,81 @@ func (r *Region) splitDescriptions(lex *lexicon.Lexicon, said catalog.Kind, titl
 			return
 		}
 	}
+}
+
+// spokenSizes are sizes that most texts give in their clauses, with the names and what finds them in a text.
+type spokenSizes struct {
+	roles, names []string
+	sizes        func(text string) []sizetext.Size
+}
+
+// spokenInMost returns the sizes that most texts give where each clause has its own way to name them: "base OD 13.5 mm, bore 9.3 mm, 25 mm long",
+// "hosel 13.5 mm OD, bore 9.5 mm x 32 mm deep". There are none where these are no more than those of names on one side, or where the clauses say
+// of one of these something else.
+func spokenInMost(lex *lexicon.Lexicon, texts, roles []string, sizes func(text string) []sizetext.Size) (s spokenSizes) {
+	count := map[string]int{}
+	named := map[string]string{}
+	var all []string
+	for _, text := range texts {
+		said := sizesSpoken(lex, text)
+		if roles != nil && differ(roles, sizes(text), said) {
+			return spokenSizes{}
+		}
+		seen := map[string]bool{}
+		for _, one := range said {
+			if !one.Possible(lex) || seen[one.Role] {
+				continue
+			}
+			seen[one.Role] = true
+			if count[one.Role]++; count[one.Role] == 1 {
+				all, named[one.Role] = append(all, one.Role), one.Name
+			}
+		}
+	}
+	for _, role := range all {
+		if count[role]*5 >= len(texts)*3 {
+			s.roles, s.names = append(s.roles, role), append(s.names, named[role])
+		}
+	}
+	if len(s.roles) < 2 || len(s.roles) <= len(roles) {
+		return spokenSizes{}
+	}
+	s.sizes = func(text string) []sizetext.Size {
+		said := sizesSpoken(lex, text)
+		for _, role := range roles { // an impossible size is no part of what is spoken, and is still to be read
+			if at := slices.IndexFunc(said, ofRole(role)); at < 0 {
+				said = append(said, slices.DeleteFunc(sizes(text), func(one sizetext.Size) bool { return one.Role != role })...)
+			}
+		}
+		return said
+	}
+	return s
+}
+
+// sizesSpoken returns the sizes that a text gives in its clauses.
+func sizesSpoken(lex *lexicon.Lexicon, text string) (all []sizetext.Size) {
+	for _, clause := range spoken.Clauses(lex, text) {
+		all = append(all, spoken.Sizes(lex, clause)...)
+	}
+	return all
+}
+
+// differ reports whether two readings of one text give other sizes for one of some roles. One that is taken apart into two, each with its name, is
+// no other: "bore 9.5 mm x 32 mm deep".
+func differ(roles []string, a, b []sizetext.Size) bool {
+	return slices.ContainsFunc(roles, func(role string) bool {
+		i, k := slices.IndexFunc(a, ofRole(role)), slices.IndexFunc(b, ofRole(role))
+		if i < 0 || k < 0 || a[i].Text == b[k].Text {
+			return false
+		}
+		rest, apart := strings.CutPrefix(a[i].Text, b[k].Text)
+		return !apart || k+1 == len(b) || !strings.HasSuffix(rest, b[k+1].Text)
+	})
+}
+
+// ofRole asks whether a size is of a role.
+func ofRole(role string) func(sizetext.Size) bool {
+	return func(s sizetext.Size) bool { return s.Role == role }
 }
 
 // openExchanged leaves open the sizes of a list, divided into the columns of its pieces, of which two stand in each other's place: those

@@ -349,6 +349,11 @@ func (r *reader) ofMixed(list *layout.Table, m *layout.Mixed) *layout.Table {
 		}
 	}
 	t.Rules.Kind = cmp.Or(t.Rules.Kind, m.Kind.String())
+	if m.Column == 0 {
+		t.Add(finding.Note, "layout.kind", 0, 0, fmt.Sprintf("a list of several kinds: titles between the rows say which these are, and %s of %s are read as such",
+			phrase.Count(m.Count, "row"), m.Kind), t.Settle("kind"))
+		return t
+	}
 	t.AddColumn(finding.Note, "layout.kind", m.Column, fmt.Sprintf("a list of several kinds: column %s says which each row is, and %s of %s are read as such",
 		m.Grid.ColumnName(m.Column), phrase.Count(m.Count, "row"), m.Kind), t.Settle("kind"))
 	return t
