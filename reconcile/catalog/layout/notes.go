@@ -171,12 +171,34 @@ func FlatNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) []FlatNot
 			continue
 		}
 		for _, c := range clausesOf(lex, text) {
-			if flat, said := lex.FlatPrice(c.Text); said {
+			if flat, said := flatPriceIn(lex, c.Text); said {
 				found = append(found, FlatNote{flat, c.Text, place})
 			}
 		}
 	}
 	return found
+}
+
+// flatPriceIn returns the price of each piece that a clause gives, or one of its parts between commas together with what the clause begins with: "all
+// items 25 mm long, 0.42 EUR per piece, in bags of 50".
+func flatPriceIn(lex *lexicon.Lexicon, clause string) (flat lexicon.FlatPrice, said bool) {
+	if flat, said = lex.FlatPrice(clause); said {
+		return flat, true
+	}
+	parts := betweenParts().Split(clause, -1)
+	digit := strings.IndexFunc(parts[0], unicode.IsDigit)
+	if len(parts) < 2 || digit < 0 {
+		return flat, false
+	}
+	for _, part := range parts[1:] {
+		if one, is := lex.FlatPrice(strings.TrimSpace(parts[0][:digit]) + " " + part); is {
+			if said {
+				return lexicon.FlatPrice{}, false // of which one is not sure
+			}
+			flat, said = one, true
+		}
+	}
+	return flat, said
 }
 
 // piecesOfFerrules reports whether the sentence of a text that says for how many pieces prices are speaks of ferrules. Where the word for
@@ -277,8 +299,11 @@ func sentences(lex *lexicon.Lexicon, text string) []string {
 // abbreviates reports whether a point between two texts is that of an abbreviation.
 func abbreviates(lex *lexicon.Lexicon, before, after string) bool {
 	word, _, _ := strings.Cut(strings.TrimSpace(after), " ")
-	if first, _ := utf8.DecodeRuneInString(word); unicode.IsUpper(first) {
+	switch first, _ := utf8.DecodeRuneInString(word); {
+	case unicode.IsUpper(first):
 		return false
+	case unicode.IsDigit(first): // "Rs. 42"
+		return lex.Words.FlatPrice(before[strings.LastIndexAny(before, " (:")+1:]).Named
 	}
 	_, or := lex.Words.Mark(word, "or")
 	_, and := lex.Words.Mark(word, "and")

@@ -46,7 +46,7 @@ func (l *Lexicon) FlatPrice(sentence string) (flat FlatPrice, said bool) {
 		return FlatPrice{}, false
 	}
 	saying := l.Words.FlatPrice(rest)
-	isMoney := words.IsCurrency(reading.Unit) || reading.Unit == "" && saying.Money && inCents().MatchString(text)
+	isMoney := words.IsCurrency(reading.Unit) || reading.Unit == "" && (saying.Named || saying.Money && inCents().MatchString(text))
 	return FlatPrice{text, reading.Number / per, per, reading.Unit, saying.Of}, saying.Each && isMoney
 }
 

@@ -58,6 +58,8 @@ func TestFlatPrice(t *testing.T) {
 		"Stückpreis ab 0,45 EUR":                                 {},
 		"Stückpreis 0,45 EUR ab 100 Stück":                       {},
 		"Unit price in USD":                                      {},
+		"All items Rs. 42 per piece":                             {"42", 42, 1, "", ""},
+		"All items for nos. 42 per piece":                        {},
 		"All sizes $6.00 per dozen":                              {"$6.00", .5, 12, "USD", ""},
 		"Any box: $6.00 per dozen, same part number on the bag.": {"$6.00", .5, 12, "USD", ""},
 		"Alle Größen 6,00 € je Dutzend":                          {"6,00 €", .5, 12, "EUR", ""},

@@ -8,6 +8,8 @@ type FlatPrice struct {
 	Each bool
 	// Money is set where it is a sum of money, although no currency stands beside it.
 	Money bool
+	// Named is set where a word for money stands there that several countries have for their own: rupees, crowns.
+	Named bool
 	// Of is what the pieces are: heads, ferrules or tips, empty where that is not said.
 	Of string
 }
@@ -46,6 +48,7 @@ func (v *Vocabulary) FlatPrice(text string) FlatPrice {
 		return FlatPrice{}
 	}
 	price := said["price"] || said["unit_price"]
+	flat.Named = said["money"]
 	flat.Money = price || said["single"] || said["every"] && said["at"]
 	switch {
 	case price:
