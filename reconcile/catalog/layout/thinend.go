@@ -8,8 +8,6 @@ import (
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/spoken"
-	"example.com/seatline/reconcile/catalog/traits"
-	"example.com/seatline/reconcile/catalog/value"
 )
 
 // "Tip" is the word for the ends of shafts, and in many languages for the thin end of a ferrule, too: "base 13.6 mm, tip 10.5 mm". It means the latter
@@ -40,10 +38,10 @@ func (c card) withThinEnd(lex *lexicon.Lexicon, said []saidAt) card {
 
 // between reports whether a number is less than the outer diameter of an item and more than its bore, where that is given.
 func (c card) between(lex *lexicon.Lexicon, text string) bool {
-	size, ok := unitless(lex, text)
+	size, ok := sizetext.Number(lex, text)
 	below := false
 	for _, e := range c {
-		other, known := unitless(lex, e.value)
+		other, known := sizetext.Number(lex, e.value)
 		switch {
 		case outside(e.role) == catalog.HoselOD:
 			below = known && size < other
@@ -52,15 +50,4 @@ func (c card) between(lex *lexicon.Lexicon, text string) bool {
 		}
 	}
 	return ok && below
-}
-
-// unitless is a size in its unit, or as the bare number that it is.
-func unitless(lex *lexicon.Lexicon, text string) (float64, bool) {
-	switch one := lex.Read(text, value.Context{Want: value.WantLength}); one.Kind {
-	case value.Length:
-		return traits.MM(one.Dim.Nominal()), true
-	case value.Number:
-		return one.Number, true
-	}
-	return 0, false
 }

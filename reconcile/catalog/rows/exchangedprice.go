@@ -15,7 +15,7 @@ import (
 // A size and the price of one row may stand in each other's place: 2.40 under length and 25.4 under price, among parts of 25.4 mm that cost two
 // or so. Which was meant is for a person to say, and neither is used.
 
-// compareExchangedPrices leaves out such prices and sizes. It looks at rows of which a size cannot be used or the price is far from the others.
+// compareExchangedPrices leaves out such prices and sizes.
 func (t *Table) compareExchangedPrices() {
 	c := t.ByRole[catalog.Price]
 	if c == nil || c.Per != 1 || c.Lot.Bundles() || c.SoldBy != nil || c.PerBy != nil {
@@ -33,7 +33,7 @@ func (t *Table) compareExchangedPrices() {
 	slices.Sort(prices)
 	for _, e := range t.Items {
 		far := isFarPrice(e.Price, prices[len(prices)/2])
-		if !e.HasPrice || e.Set != "" || !far && len(e.Open()) == 0 && !t.hasUncommon(e) {
+		if !e.HasPrice || e.Set != "" {
 			continue
 		}
 		for _, size := range t.read {
@@ -45,21 +45,15 @@ func (t *Table) compareExchangedPrices() {
 	}
 }
 
-// hasUncommon reports whether a part has a size that parts hardly have.
-func (t *Table) hasUncommon(e *Entry) bool {
-	return slices.ContainsFunc(t.read, func(c *cells.Column) bool {
-		b, known := traits.BoundsOf(t.Kind, c.Role)
-		dim := e.Fields.Get(c.Role).Dim
-		return known && c.Trait().Want == traits.Length && dim.Given() && !b.Common(traits.MM(dim.Nominal()))
-	})
-}
-
 // mayExchange reports whether the price of a row and its size of a column are each what the other should be: the size is refused, or one that
 // parts hardly have, and among the prices of others; the price is a common size, and far from other prices or the size of another row.
 func (t *Table) mayExchange(e *Entry, c *cells.Column, prices []float64, far bool) bool {
 	f := e.Fields.Get(c.Role)
 	b, known := traits.BoundsOf(t.Kind, c.Role)
-	if _, answered := t.Rules.Row(e.Line).Values[c.Role]; answered || !known || f.Text == "" || strings.Trim(f.Text, "0123456789.,") != "" {
+	if !known || f.Text == "" || f.Dim.Given() && b.Common(traits.MM(f.Dim.Nominal())) { // nearly every size
+		return false
+	}
+	if _, answered := t.Rules.Row(e.Line).Values[c.Role]; answered || strings.Trim(f.Text, "0123456789.,") != "" {
 		return false
 	}
 	reading := t.Lex.Read(f.Text, value.Context{Want: value.WantPrice, Mark: c.Mark})
@@ -67,9 +61,6 @@ func (t *Table) mayExchange(e *Entry, c *cells.Column, prices []float64, far boo
 		return false
 	}
 	if !slices.ContainsFunc(unitsOf(c), func(unit string) bool { return b.Common(e.Price * traits.UnitMM[unit] * c.Factor()) }) {
-		return false
-	}
-	if f.Dim.Given() && b.Common(traits.MM(f.Dim.Nominal())) {
 		return false
 	}
 	return far || c.Profile.Has(e.Fields.Text(catalog.Price)) > 0

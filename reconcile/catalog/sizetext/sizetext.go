@@ -35,6 +35,17 @@ func (s Size) Possible(lex *lexicon.Lexicon) bool {
 	return false
 }
 
+// Number is a size in mm, or the bare number that it is where it has no unit; false where a text is neither.
+func Number(lex *lexicon.Lexicon, text string) (number float64, ok bool) {
+	switch one := lex.Read(text, value.Context{Want: value.WantLength}); one.Kind {
+	case value.Length:
+		return traits.MM(one.Dim.Nominal()), true
+	case value.Number:
+		return one.Number, true
+	}
+	return 0, false
+}
+
 // In returns the sizes with names in a text, whose names stand before or behind them.
 func In(lex *lexicon.Lexicon, text string, behind bool) []Size {
 	places := Joined(lex, text, withMisread(text, Measure().FindAllStringIndex(text, 24)))

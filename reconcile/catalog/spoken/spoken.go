@@ -146,14 +146,8 @@ func valuesOf(lex *lexicon.Lexicon, clause string) (said []Value, left string) {
 
 // MayMean reports whether a number may be meant for a size of a role that a text gives: it is possible, and of about the same size.
 func MayMean(lex *lexicon.Lexicon, role catalog.Role, size, number string) bool {
-	one, other := lex.Read(sizetext.Measure().FindString(size), value.Context{Want: value.WantLength}), lex.Read(number, value.Context{Want: value.WantLength})
-	inMM := func(r value.Reading) float64 {
-		if r.Kind == value.Length {
-			return traits.MM(r.Dim.Nominal())
-		}
-		return r.Number
-	}
-	a, b := inMM(one), inMM(other)
+	a, _ := sizetext.Number(lex, sizetext.Measure().FindString(size))
+	b, _ := sizetext.Number(lex, number)
 	return (sizetext.Size{Role: string(role), Text: number}).Possible(lex) && max(a, b) < mostApart*min(a, b)
 }
 
