@@ -1,22 +1,12 @@
 package words
 
 import (
-	"fmt"
-	"io/fs"
-	"maps"
 	"math/bits"
 	"regexp"
 	"slices"
-	"strconv"
 	"strings"
-	"sync"
-	"unicode"
-	"unicode/utf8"
 
-	"github.com/pelletier/go-toml/v2"
 	"golang.org/x/text/unicode/norm"
-
-	"example.com/seatline/reconcile/catalog/words/data"
 )
 
 // Vocabulary is the words of all languages, ready to be compared. It never changes after [Load] and may be used by
@@ -38,9 +28,6 @@ type Vocabulary struct {
 	rangeWords []string
 	// money are the signs for currencies that are compared as they are written.
 	money map[string]string
-	// transcribed spells letters of the language that is being read out in others, as people do who cannot type them: ue for ü.
-	transcribed *strings.Replacer
-	transcribes bool
 }
 
 // The classes of words, as the tables of the language files are called.
@@ -142,118 +129,6 @@ type form struct {
 // Load returns the vocabulary. It is read once; the same pointer is returned ever after.
 func Load() *Vocabulary { return loaded() }
 
-// loaded panics where the embedded files are damaged, which only a change to the files can bring about and every test
-// of the package notices.
-var loaded = sync.OnceValue(func() *Vocabulary {
-	files, err := data.Files()
-	if err == nil {
-		var v *Vocabulary
-		if v, err = build(files); err == nil {
-			return v
-		}
-	}
-	panic(fmt.Sprintf("words: embedded vocabulary: %v", err))
-})
-
-// read builds a vocabulary from a folder of language files and a grammar.
-func read(folder fs.FS) (*Vocabulary, error) {
-	files, err := data.From(folder)
-	if err != nil {
-		return nil, err
-	}
-	return build(files)
-}
-
-// grammarName is the file that says what concepts make of headings, in whatever language.
-const grammarName = "grammar.toml"
-
-func build(files []data.File) (*Vocabulary, error) {
-	v := &Vocabulary{classes: map[string]*lexicon{}, variants: map[rune]rune{}, concepts: map[string]concepts{}, written: map[[2]string][]string{}}
-	for _, file := range files {
-		enter := v.readLanguage
-		if file.Name == grammarName {
-			enter = v.readGrammar
-		}
-		if err := enter(file); err != nil {
-			return nil, fmt.Errorf("%s: %w", file.Name, err)
-		}
-	}
-	v.endings, v.links = v.Written("grammar", "endings"), append([]string{""}, v.Written("grammar", "links")...)
-	v.prefixes = v.Written("grammar", "prefixes")
-	v.money = map[string]string{}
-	for key, signs := range v.written {
-		for _, sign := range signs {
-			if key[0] == classMoneySign {
-				v.money[sign] = key[1]
-			}
-		}
-	}
-	v.findClubSigns()
-	for _, lex := range v.classes {
-		lex.keys, lex.signKeys = slices.Sorted(maps.Keys(lex.words)), slices.Sorted(maps.Keys(lex.signs))
-		for _, word := range lex.keys {
-			if len(word) >= 6 && plainWord(word) {
-				lex.sorted = append(lex.sorted, word)
-			}
-		}
-	}
-	v.classes[classConcept].byConsonants = sync.OnceValue(v.classes[classConcept].indexConsonants)
-	return v, nil
-}
-
-func (v *Vocabulary) readLanguage(file data.File) error {
-	language, _ := file.Table["language"].(string)
-	if language == "" {
-		return fmt.Errorf("no language")
-	}
-	if pairs, ok := file.Table["variants"].(string); ok {
-		for _, pair := range strings.Fields(pairs) {
-			from, size := utf8.DecodeRuneInString(pair)
-			to, _ := utf8.DecodeRuneInString(pair[size:])
-			v.variants[from] = to
-		}
-	}
-	spelling, transcribes := file.Table["transcribed"].(string)
-	v.transcribes = transcribes
-	v.transcribed = strings.NewReplacer(strings.FieldsFunc(spelling, func(r rune) bool { return r == ' ' || r == '=' })...)
-	for _, class := range slices.Sorted(maps.Keys(file.Table)) {
-		table, ok := file.Table[class].(map[string]any)
-		if !ok || class == data.Encoding {
-			continue
-		}
-		for _, value := range slices.Sorted(maps.Keys(table)) {
-			if err := v.enter(class, value, language, table[value]); err != nil {
-				return err
-			}
-		}
-	}
-	return nil
-}
-
-// enter enters the phrases of one key of a class.
-func (v *Vocabulary) enter(class, value, language string, list any) error {
-	phrases, ok := list.([]any)
-	if !ok {
-		return fmt.Errorf("%s.%s is no list", class, value)
-	}
-	for _, phrase := range phrases {
-		text, ok := phrase.(string)
-		if !ok {
-			return fmt.Errorf("%s.%s holds what is no text", class, value)
-		}
-		if asWritten[class] {
-			if key := [2]string{class, value}; !slices.Contains(v.written[key], text) {
-				v.written[key] = append(v.written[key], text)
-			}
-			continue
-		}
-		if err := v.add(class, value, language, text); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
 // asWritten are the classes whose phrases are no words to be looked up: whoever asks for them says how they are compared.
 var asWritten = map[string]bool{"supplier": true, "month": true, "deviation": true, "fraction": true, "run": true, "grammar": true, "demand": true,
 	"quantity": true, "spreadsheet": true, "exception": true, "date": true, "part_of_unit": true, "place": true, classTimes: true, classMoneySign: true}
@@ -312,68 +187,6 @@ func (v *Vocabulary) phrases(class, value string) []string {
 	return slices.Compact(all)
 }
 
-// add enters one phrase, which may end in @ and its weight.
-func (v *Vocabulary) add(class, value, language, phrase string) error {
-	weight := 1.0
-	if at := strings.LastIndexByte(phrase, '@'); at > 0 {
-		w, err := strconv.ParseFloat(phrase[at+1:], 64)
-		if err != nil || w <= 0 || w > 1 {
-			return fmt.Errorf("%s.%s: %q has no weight between 0 and 1 after its @", class, value, phrase)
-		}
-		phrase, weight = phrase[:at], w
-	}
-	e := entry{value: value, words: phrase, language: language, weight: weight}
-	if class == classConcept {
-		set, err := v.conceptSet(value)
-		if err != nil {
-			return err
-		}
-		e.concepts = set
-	}
-	lex := v.classes[class]
-	if lex == nil {
-		lex = &lexicon{words: make(map[string][]entry, roomOf(class)), signs: map[string][]entry{}}
-		v.classes[class] = lex
-	}
-	folded := Fold(phrase)
-	if sign := signForm(phrase); !strings.ContainsFunc(sign, unicode.IsLetter) || sign != folded {
-		lex.signs[sign] = append(lex.signs[sign], e)
-	}
-	if isPlain(phrase) {
-		v.enterTokens(lex, tokensOf(phrase), e)
-	} else {
-		v.enterTokens(lex, tokens(folded), e)
-	}
-	if v.transcribes {
-		small := strings.ToLower(phrase)
-		if transcribed := v.transcribed.Replace(small); transcribed != small {
-			v.enterTokens(lex, tokensOf(transcribed), e)
-		}
-	}
-	return nil
-}
-
-// roomOf is for how many words of a class there is room from the start: those of headings are most.
-func roomOf(class string) int {
-	if class == classConcept {
-		return 1 << 14
-	}
-	return 0
-}
-
-// enterTokens enters a word or phrase by its tokens.
-func (v *Vocabulary) enterTokens(lex *lexicon, list []string, e entry) {
-	if len(list) == 0 {
-		return
-	}
-	lex.maxTokens = max(lex.maxTokens, len(list))
-	key := strings.Join(list, " ")
-	lex.words[key] = append(lex.words[key], e)
-	if folded := v.foldVariants(key); folded != key {
-		lex.words[folded] = append(lex.words[folded], e)
-	}
-}
-
 // signForm is the form in which signs are compared: compatibility forms unified, lower case, one dash and one inch
 // sign, no spaces.
 func signForm(s string) string {
@@ -403,95 +216,4 @@ func (v *Vocabulary) foldVariants(s string) string {
 		}
 		return r
 	}, s)
-}
-
-// conceptSet returns the set of the concepts in a text, numbering those that are new.
-func (v *Vocabulary) conceptSet(text string) (concepts, error) {
-	var set concepts
-	for name := range strings.FieldsSeq(text) {
-		bit, known := v.concepts[name]
-		if !known {
-			if len(v.concepts) == maxConcepts {
-				return concepts{}, fmt.Errorf("%q is one concept more than the %d there is room for", name, maxConcepts)
-			}
-			bit = concept(len(v.concepts))
-			v.concepts[name] = bit
-		}
-		set = set.and(bit)
-	}
-	return set, nil
-}
-
-type grammarFile struct {
-	Neutral []string      `toml:"neutral"`
-	Aside   []string      `toml:"aside"`
-	Roles   []grammarRole `toml:"role"`
-}
-
-type grammarRole struct {
-	Name     string   `toml:"name"`
-	Kinds    []string `toml:"kinds"`
-	Quantity string   `toml:"quantity"`
-	Allows   []string `toml:"allows"`
-	Excludes []string `toml:"excludes"`
-	Forms    []string `toml:"forms"`
-	Alone    []string `toml:"alone"`
-	Heads    []string `toml:"heads"`
-	Ferrules []string `toml:"ferrules"`
-	Tips     []string `toml:"tips"`
-}
-
-func (v *Vocabulary) readGrammar(from data.File) error {
-	var file grammarFile
-	if err := toml.Unmarshal(from.Text, &file); err != nil {
-		return err
-	}
-	var err error
-	if v.neutral, err = v.conceptSet(strings.Join(file.Neutral, " ")); err != nil {
-		return err
-	}
-	if v.aside, err = v.conceptSet(strings.Join(file.Aside, " ")); err != nil {
-		return err
-	}
-	for _, entry := range file.Roles {
-		r := role{name: entry.Name, kinds: entry.Kinds, quantity: entry.Quantity}
-		if len(entry.Allows) == 1 && entry.Allows[0] == "*" {
-			r.allows = concepts{^uint64(0), ^uint64(0)}.without(v.aside)
-		} else if r.allows, err = v.conceptSet(strings.Join(entry.Allows, " ")); err != nil {
-			return err
-		}
-		if r.excludes, err = v.conceptSet(strings.Join(entry.Excludes, " ")); err != nil {
-			return err
-		}
-		ofKind := map[string][]string{"": entry.Forms, "heads": entry.Heads, "ferrules": entry.Ferrules, "tips": entry.Tips}
-		for _, kind := range slices.Sorted(maps.Keys(ofKind)) {
-			for _, text := range ofKind[kind] {
-				f, err := v.readForm(text, kind)
-				if err != nil {
-					return fmt.Errorf("role %s: %w", entry.Name, err)
-				}
-				r.forms = append(r.forms, f)
-			}
-		}
-		for _, text := range entry.Alone {
-			f, err := v.readForm(text, "")
-			if err != nil {
-				return fmt.Errorf("role %s: %w", entry.Name, err)
-			}
-			f.alone = true
-			r.forms = append(r.forms, f)
-		}
-		v.roles = append(v.roles, r)
-	}
-	return nil
-}
-
-func (v *Vocabulary) readForm(text, kind string) (form, error) {
-	names, number, _ := strings.Cut(text, " = ")
-	score, err := strconv.ParseFloat(number, 64)
-	if err != nil || score <= 0 || score > 1 {
-		return form{}, fmt.Errorf("form %q has no score between 0 and 1", text)
-	}
-	needs, err := v.conceptSet(names)
-	return form{needs: needs, words: names, score: score, kind: kind}, err
 }

@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 	"testing/fstest"
+
+	"example.com/seatline/reconcile/catalog/words/data"
 )
 
 func TestDamagedVocabularies(t *testing.T) {
@@ -74,6 +76,20 @@ func TestEveryLanguageHasTheMainWords(t *testing.T) {
 					t.Errorf("%s has no word for %s %s", language, class, value)
 				}
 			}
+		}
+	}
+}
+
+// BenchmarkLoad measures what the first sheet waits for once the files are parsed: making the vocabulary of all languages.
+func BenchmarkLoad(b *testing.B) {
+	files, err := data.Files()
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := build(files); err != nil {
+			b.Fatal(err)
 		}
 	}
 }
