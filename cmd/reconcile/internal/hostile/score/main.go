@@ -55,6 +55,9 @@ func score(program string, c hostile.Case) (ok bool, err error) {
 	if err != nil {
 		return false, err
 	}
+	if err := forgetPeak(); err != nil {
+		return false, err
+	}
 	ctx, stop := context.WithTimeout(context.Background(), patience)
 	defer stop()
 	cmd := exec.CommandContext(ctx, program, args...)
