@@ -617,10 +617,25 @@ func (c *Column) textPoints(lex *lexicon.Lexicon, role catalog.Role) float64 {
 		return 0
 	}
 	points := 5*p.share(p.count(recognise)) - 2
-	if role == catalog.Category && !c.headedCategory() && p.Filled >= 3 && p.distinct == p.Filled {
-		points -= 5 // names of heads that begin with their kind: Iron 5, Iron 6
+	if role == catalog.Category && !c.headedCategory() && p.Filled >= 3 && (p.distinct == p.Filled || c.numbersClubs(lex)) {
+		points -= 5 // names of heads that begin with their kind: Iron 5, Iron 6; and clubs that come twice: 3 wood, 5 wood, 3 wood
 	}
 	return points
+}
+
+// numbersClubs reports whether most texts of a column are clubs by their numbers, one or a set, and the others kinds of which there is one alone:
+// driver, 3 wood, 5 wood.
+func (c *Column) numbersClubs(lex *lexicon.Lexicon) bool {
+	numbered, kind := 0, lex.Recogniser(catalog.Category)
+	for _, text := range c.Profile.Texts {
+		switch {
+		case lexicon.BearsNumber(text) && len(lex.SetOf("", text)) > 0:
+			numbered++
+		case !kind(text):
+			return false
+		}
+	}
+	return numbered*2 > len(c.Profile.Texts)
 }
 
 // headedCategory reports whether the heading of a column speaks of kinds of clubs rather than of clubs.

@@ -33,13 +33,15 @@ type naming struct {
 	spoken bool
 }
 
-// listAbove returns the names of three sizes that one of the first lines lists: "(hosel OD x bore x depth)".
+// listAbove returns the names of as many sizes as texts list that one of the first lines lists: "(hosel OD x bore x depth)".
 func listAbove(g *grid.Grid, lex *lexicon.Lexicon) []string {
 	for line := 1; line <= min(g.Lines, cardProbe); line++ {
 		for _, id := range g.Row(line, 1, g.Width) {
-			if text := g.Text(id); len(text) <= lexicon.LongestNote && strings.ContainsAny(text, "xX"+sizetext.TimesSigns) {
-				if names := sizetext.NamesListed(lex, text, 3); names != nil {
-					return names
+			if text := g.Text(id); len(text) <= lexicon.LongestNote {
+				for count := sizetext.MostListed; count >= sizetext.LeastListed; count-- {
+					if names := sizetext.NamesListed(lex, text, count); names != nil {
+						return names
+					}
 				}
 			}
 		}

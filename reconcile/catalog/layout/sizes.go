@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -8,6 +9,7 @@ import (
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/numberkey"
 	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/spoken"
 	"example.com/seatline/reconcile/catalog/traits"
@@ -105,9 +107,10 @@ func (r *Region) listedSizes(col int) int {
 func (r *Region) splitList(lex *lexicon.Lexicon, at int, said catalog.Kind, titles []string) {
 	h := r.Columns[at]
 	count := r.listedSizes(h.Col)
-	names, why, inferred := r.orderSaid(lex, h, count, titles)
+	lists := r.sampleOf(h.Col, func(text string) []string { return sizetext.SplitTimes(text, false) }, count)
+	names, why, inferred := r.orderSaid(lex, lists, count, titles)
 	if names == nil {
-		names, why = r.orderPossible(lex, r.kindSaid(lex, said, titles), r.sampleOf(h.Col, func(text string) []string { return sizetext.SplitTimes(text, false) }, count))
+		names, why = r.orderPossible(lex, r.kindSaid(lex, said, titles), lists)
 		inferred = true
 	}
 	if names == nil {
@@ -135,26 +138,48 @@ func (r *Region) piecesOf(lex *lexicon.Lexicon, h Heading, names []string, why s
 	return pieces
 }
 
-// orderSaid returns the names of the sizes in a title or note that lists as many: "sizes are bore x base OD x length".
-func (r *Region) orderSaid(lex *lexicon.Lexicon, h Heading, count int, titles []string) (names []string, why string, inferred bool) {
+// orderSaid returns the names of the sizes in a title or note that lists as many as some lists have: "sizes are bore x base OD x length".
+func (r *Region) orderSaid(lex *lexicon.Lexicon, lists [][]value.Reading, count int, titles []string) (names []string, why string, inferred bool) {
 	texts := slices.Clone(titles)
 	for line := r.From; line <= r.To; line++ {
 		if line >= r.Body && countCells(r.Grid, line, span{left: r.Left, right: r.Right}) != 1 {
 			continue
 		}
 		for col := r.Left; col <= r.Right; col++ {
-			if text := r.Grid.At(line, col); text != "" && strings.ContainsAny(text, "xX"+sizetext.TimesSigns) {
+			if text := r.Grid.At(line, col); text != "" && len(text) <= lexicon.LongestNote && !lexicon.LooksNumeric(text) {
 				texts = append(texts, text)
 			}
 		}
 	}
 	for _, text := range texts {
 		if names := sizetext.NamesListed(lex, text, count); names != nil {
-			return names, fmt.Sprintf("the order of the sizes is that of %q", text), false
+			if slices.ContainsFunc(r.keys, func(k numberkey.Text) bool { return k.Text == text && k.At == r.KeyAt }) {
+				r.KeyUnread = "" // it says how the sizes stand in texts, and not in numbers
+			}
+			return namesMeant(lex, names, lists), fmt.Sprintf("the order of the sizes is that of %q", text), false
 		}
 	}
 	return nil, "", false
 }
+
+// namesMeant returns the names of the sizes of lists as headings by which the vocabulary finds these: "top" is a form where no size stands beside
+// it, and "tip" the thin end of a ferrule where the sizes are none of tips.
+func namesMeant(lex *lexicon.Lexicon, names []string, lists [][]value.Reading) []string {
+	meant := slices.Clone(names)
+	for i, name := range names {
+		role := catalog.Role(sizetext.RoleNamed(lex, name))
+		if role == catalog.TipTaken && !slices.ContainsFunc(lists, func(list []value.Reading) bool { return sizetext.IsTipName(list[i]) }) {
+			role = catalog.TopOD
+		}
+		if found := lex.Match(name); found[0].Role != string(role) || found[0].Score < sureListed {
+			meant[i] = cmp.Or(sizetext.NameOf(role), name)
+		}
+	}
+	return meant
+}
+
+// sureListed is the score from which the name of a size in a list says by itself which it is.
+const sureListed = 0.85
 
 // kindSaid returns what the table lists by what the user, its titles or most of its rows say.
 func (r *Region) kindSaid(lex *lexicon.Lexicon, said catalog.Kind, titles []string) catalog.Kind {
@@ -283,12 +308,13 @@ func (r *Region) splitDescriptions(lex *lexicon.Lexicon, said catalog.Kind, titl
 			return
 		}
 		if count, most := listsIn(texts); count > 0 {
-			names, why, inferred := r.orderSaid(lex, h, count, titles)
+			lists := r.sampleOf(h.Col, sizetext.ListWithin, count)
+			names, why, inferred := r.orderSaid(lex, lists, count, titles)
 			if names == nil && !most {
 				continue
 			}
 			if names == nil {
-				names, why = r.orderPossible(lex, r.kindSaid(lex, said, titles), r.sampleOf(h.Col, sizetext.ListWithin, count))
+				names, why = r.orderPossible(lex, r.kindSaid(lex, said, titles), lists)
 				inferred = true
 			}
 			if names == nil {
@@ -446,7 +472,8 @@ func (r *Region) textsOf(col int) []string {
 	var texts []string
 	for _, line := range r.SampleLines() {
 		text := r.Grid.At(line, col)
-		if len(text) > 8 && len(text) <= lexicon.LongestNote && strings.ContainsAny(text, "0123456789") && strings.ContainsFunc(text, unicode.IsLetter) && !lexicon.LooksLikeCode(text) {
+		if len(text) > 8 && len(text) <= lexicon.LongestNote && strings.ContainsAny(text, "0123456789") && strings.ContainsFunc(text, unicode.IsLetter) &&
+			(!lexicon.LooksLikeCode(text) || strings.Contains(text, " ") && sizetext.ListWithin(text) != nil) {
 			texts = append(texts, text)
 		}
 	}
@@ -456,19 +483,16 @@ func (r *Region) textsOf(col int) []string {
 // listsIn returns how many sizes the lists within texts have, zero where too few have any, and whether most have: where only some do, among
 // other goods, somebody has to say in which order the sizes are.
 func listsIn(texts []string) (count int, most bool) {
-	n := 0
+	have := map[int]int{} // texts by how many sizes they list
 	for _, text := range texts {
-		if len(sizetext.ListWithin(text)) == 3 {
-			n++
+		have[len(sizetext.ListWithin(text))]++
+	}
+	for size := sizetext.LeastListed; size <= sizetext.MostListed; size++ {
+		if have[size] >= max(leastListed, have[count]+1) {
+			count = size
 		}
 	}
-	switch {
-	case n*5 >= len(texts)*4:
-		return 3, true
-	case n >= leastListed:
-		return 3, false
-	}
-	return 0, false
+	return count, count > 0 && have[count]*5 >= len(texts)*4
 }
 
 // leastInOrder is the share of lists in percent that are possible in an order which is said.

@@ -272,13 +272,7 @@ func BearsDigits(s string) bool {
 }
 
 // isValueSign reports whether a letter stands before values as a sign: Ø, φ, R.
-func isValueSign(r rune) bool {
-	switch r {
-	case 'Ø', 'ø', 'φ', 'Φ', 'ϕ', 'R', 'r', 'D', 'd', '⌀':
-		return true
-	}
-	return false
-}
+func isValueSign(r rune) bool { return strings.ContainsRune(DiameterSigns+"RrDd", r) }
 
 // LooksLikeCode reports whether a text may be a part number: no spaces but single ones between pieces with digits, at
 // least one digit or only capitals, and not long.

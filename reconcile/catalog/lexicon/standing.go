@@ -16,11 +16,11 @@ func StandsFree(text string, from, to int) bool {
 
 // InWord reports whether a sign is a letter that makes one word with what stands beside it: "外径13.6mm" are two, and so is "Ø13.6".
 func InWord(sign rune) bool {
-	return unicode.IsLetter(sign) && !IsWide(sign) && !strings.ContainsRune(diameterSigns, sign)
+	return unicode.IsLetter(sign) && !IsWide(sign) && !strings.ContainsRune(DiameterSigns, sign)
 }
 
-// diameterSigns are the letters that stand for a diameter before a size.
-const diameterSigns = "ØøΦφ"
+// DiameterSigns stand for a diameter before a size.
+const DiameterSigns = "ØøΦφϕ⌀"
 
 // IsBare reports whether a text is a number without a word: "400 in stock" has one, and so have "$0.42" and "0,42 €" by their signs.
 func IsBare(text string) bool {

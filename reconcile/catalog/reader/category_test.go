@@ -1,11 +1,13 @@
 package reader_test
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 
 	"example.com/seatline/fitcalc"
+	"example.com/seatline/reconcile/catalog"
 )
 
 // A plain number of a club says nothing of its kind: categories, descriptions, titles within the table and the sheet's own title
@@ -95,6 +97,42 @@ K-2 | 4-6 | 12.7 | 9.5`,
 			}
 			if diff := cmp.Diff(c.want, got); diff != "" {
 				t.Errorf("(-want +got):\n%s", diff)
+			}
+		})
+	}
+}
+
+// TestClubsThatComeTwice takes clubs by their numbers for clubs, although some come twice and the heading may speak of kinds, too; and kinds for kinds.
+func TestClubsThatComeTwice(t *testing.T) {
+	for name, test := range map[string]struct {
+		heading string
+		cells   [4]string
+		role    catalog.Role
+		kinds   []fitcalc.Category
+	}{
+		"en":       {"Club", [4]string{"driver", "3 wood", "5 wood", "3 wood"}, catalog.Club, []fitcalc.Category{fitcalc.Driver, fitcalc.Fairway, fitcalc.Fairway, fitcalc.Fairway}},
+		"de":       {"Schläger", [4]string{"Driver", "Holz 3", "Holz 5", "Holz 3"}, catalog.Club, []fitcalc.Category{fitcalc.Driver, fitcalc.Fairway, fitcalc.Fairway, fitcalc.Fairway}},
+		"es":       {"Palo", [4]string{"hierro 5", "hierro 6", "hierro 7", "hierro 5"}, catalog.Club, []fitcalc.Category{fitcalc.Iron, fitcalc.Iron, fitcalc.Iron, fitcalc.Iron}},
+		"ja":       {"クラブ", [4]string{"ドライバー", "3番ウッド", "5番ウッド", "3番ウッド"}, catalog.Club, []fitcalc.Category{fitcalc.Driver, fitcalc.Fairway, fitcalc.Fairway, fitcalc.Fairway}},
+		"kinds":    {"Club", [4]string{"Driver", "Wood", "Iron", "Wood"}, catalog.Category, []fitcalc.Category{fitcalc.Driver, fitcalc.Fairway, fitcalc.Iron, fitcalc.Fairway}},
+		"headings": {"Club type", [4]string{"driver", "3 wood", "5 wood", "3 wood"}, catalog.Category, []fitcalc.Category{fitcalc.Driver, fitcalc.Fairway, fitcalc.Fairway, fitcalc.Fairway}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			text := "All sizes in mm\nCode | " + test.heading + " | Hosel OD | Bore"
+			for i, cell := range test.cells {
+				text += fmt.Sprintf("\nCW-1%d | %s | 12.%d | 8.6", i, cell, i)
+			}
+			c := read(t, grid("Heads", text))
+			defer show(t, c)
+			if got := c.Tables[0].Columns[1].Role; got != test.role {
+				t.Errorf("%s is taken for %s, want %s", test.heading, got, test.role)
+			}
+			var kinds []fitcalc.Category
+			for _, h := range c.Heads {
+				kinds = append(kinds, h.Head.Category)
+			}
+			if diff := cmp.Diff(test.kinds, kinds); diff != "" {
+				t.Errorf("kinds (-want +got):\n%s", diff)
 			}
 		})
 	}

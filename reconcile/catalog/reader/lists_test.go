@@ -1,6 +1,7 @@
 package reader_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 )
@@ -39,6 +40,38 @@ func TestListsInDescriptions(t *testing.T) {
 			}
 			if n := len(c.Ferrules); n != 4 {
 				t.Errorf("%d ferrules, want 4: glue and tape are none", n)
+			}
+		})
+	}
+}
+
+// TestFourSizesInDescriptions reads lists of all four sizes of ferrules, in the order that a line says, however that line and the lists are written,
+// or in the one that is possible.
+func TestFourSizesInDescriptions(t *testing.T) {
+	const list = "%s\nKF-11 | %s | 600\nKF-12 | %s | 1150\nKF-13 | %s | 75\nKF-14 | %s | 40"
+	for name, test := range map[string]struct{ above, name, between, order string }{
+		"es, signs":       {"Medidas en la descripción: Ø base x Ø punta x Ø agujero x largo, todo en mm\nCódigo | Descripción | Existencia", "Casquillo negro", " x ", "base top bore length"},
+		"de, slashes":     {"Hülsen. Maße in der Bezeichnung: Fuß/Spitze/Bohrung/Länge in mm\nArtikel | Bezeichnung | Bestand", "Hülse schwarz", "/", "base top bore length"},
+		"en, commas":      {"Sizes in the description are length, bore, base and top, in mm\nPart | Description | Stock", "Ferrule black", "x", "length bore base top"},
+		"fr, none said":   {"Cotes en mm\nRéf | Désignation | Stock", "Bague noire", " x ", "bore base top length"},
+		"ja, none, signs": {"単位mm\n品番 | 品名 | 在庫", "ソケット 黒", "×φ", "base top bore length"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			line := func(sizes ...string) string {
+				of := map[string]string{}
+				for i, size := range []string{"base", "top", "bore", "length"} {
+					of[size] = sizes[i]
+				}
+				var all []string
+				for _, size := range strings.Fields(test.order) {
+					all = append(all, of[size])
+				}
+				return test.name + " " + strings.Join(all, test.between)
+			}
+			c := read(t, grid("List", fmt.Sprintf(list, test.above, line("13.5", "10.8", "9.3", "19"), line("13.5", "10.8", "9.3", "25"), line("13.8", "11", "9.35", "32"), line("12.2", "9.9", "8.4", "16"))))
+			defer show(t, c)
+			if got := rowOf(t, c, "KF-13"); !strings.Contains(got, "base_od=13.8 bore=9.35") || !strings.Contains(got, "length=32") || !strings.Contains(got, "top_od=11") {
+				t.Error(got)
 			}
 		})
 	}

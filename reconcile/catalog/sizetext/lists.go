@@ -1,6 +1,7 @@
 package sizetext
 
 import (
+	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -62,27 +63,105 @@ func ShareUnit(pieces []string) {
 	}
 }
 
-// timesList is a list of three sizes within a text.
+// LeastListed and MostListed are how many sizes a list within a text has: three, or four where both ends of a ferrule are given.
+const LeastListed, MostListed = 3, 4
+
+// timesList is a list of sizes within a text.
 var timesList = sync.OnceValue(func() *regexp.Regexp {
 	unit := anyUnit()
-	return regexp.MustCompile(`(?i)(?:\d*[.,]\d+|\d+)` + unit + `(?: ?[x×*] ?(?:\d*[.,]\d+|\d+(?:[- ]\d+/\d+|/\d+)?)` + unit + `){2}`)
+	return regexp.MustCompile(fmt.Sprintf(`(?i)(?:\d*[.,]\d+|\d+)%s(?: ?[x%s] ?[%s]? ?(?:\d*[.,]\d+|\d+(?:[- ]\d+/\d+|/\d+)?)%s){%d,}`, unit, TimesSigns, lexicon.DiameterSigns, unit, LeastListed-1))
 })
 
 // ListWithin returns the sizes of the one list within a text, nil where there is none or several.
 func ListWithin(text string) []string {
 	found := timesList().FindAllStringIndex(text, 2)
+	if len(found) == 0 {
+		return slashed(text)
+	}
 	if len(found) != 1 || !lexicon.StandsFree(text, found[0][0], found[0][1]) {
 		return nil
 	}
-	return SplitTimes(text[found[0][0]:found[0][1]], false)
-}
-
-// NamesListed returns the names of as many sizes that a sentence lists.
-func NamesListed(lex *lexicon.Lexicon, text string, count int) []string {
-	names := SplitTimes(text, true)
-	if len(names) != count {
+	pieces := SplitTimes(text[found[0][0]:found[0][1]], false)
+	if len(pieces) > MostListed {
 		return nil
 	}
+	return pieces
+}
+
+// slashList is a list of sizes within a text, between which slashes stand.
+var slashList = sync.OnceValue(func() *regexp.Regexp {
+	size := `(?:\d*[.,]\d+|\d+)` + anyUnit()
+	return regexp.MustCompile(fmt.Sprintf(`(?i)%s(?: ?/ ?[%s]? ?%s){%d,}`, size, lexicon.DiameterSigns, size, LeastListed-1))
+})
+
+// slashed returns the sizes of the one list with slashes within a text, nil where there is none or several. Half of them have decimals: a date has none.
+func slashed(text string) []string {
+	if !strings.Contains(text, "/") {
+		return nil
+	}
+	found := slashList().FindAllStringIndex(text, 2)
+	if len(found) != 1 || !lexicon.StandsFree(text, found[0][0], found[0][1]) {
+		return nil
+	}
+	pieces := strings.Split(text[found[0][0]:found[0][1]], "/")
+	decimals := 0
+	for i, piece := range pieces {
+		pieces[i] = strings.TrimSpace(piece)
+		if strings.ContainsAny(piece, DecimalMarks) {
+			decimals++
+		}
+	}
+	if len(pieces) > MostListed || 2*decimals < len(pieces) {
+		return nil
+	}
+	return pieces
+}
+
+// NamesListed returns the names of as many sizes that a sentence lists, between signs for times, slashes, dashes or commas.
+func NamesListed(lex *lexicon.Lexicon, text string, count int) []string {
+	for _, split := range [...]func(*lexicon.Lexicon, string) []string{atTimes, atSlashes, atDashes, atCommas} {
+		pieces := split(lex, text)
+		for from := range max(0, len(pieces)-count+1) {
+			to := from + count
+			if names := namesOf(lex, pieces[from:to]); names != nil && (from == 0 || NameAtEnd(lex, pieces[from-1]) == "") && (to == len(pieces) || NameAtStart(lex, pieces[to]) == "") {
+				return names
+			}
+		}
+	}
+	return nil
+}
+
+func atTimes(_ *lexicon.Lexicon, text string) []string { return SplitTimes(text, true) }
+
+func atSlashes(_ *lexicon.Lexicon, text string) []string {
+	return strings.FieldsFunc(text, func(r rune) bool { return r == '/' || r == '／' })
+}
+
+func atDashes(_ *lexicon.Lexicon, text string) []string {
+	return strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(Dashes, r) })
+}
+
+// atCommas splits a list at its commas, and at the word before the last.
+func atCommas(lex *lexicon.Lexicon, text string) (pieces []string) {
+	for _, piece := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(",，、", r) }) {
+		written := strings.Fields(piece)
+		if and := slices.IndexFunc(written, lex.Words.JoinsNames); and >= 0 && len(pieces) > 0 {
+			pieces = append(pieces, strings.Join(written[:and], " "))
+			piece = strings.Join(written[and+1:], " ")
+		}
+		pieces = append(pieces, piece)
+	}
+	return slices.DeleteFunc(pieces, func(piece string) bool { return piece == "" })
+}
+
+// namesOf returns the names of sizes between which a sentence was split: the first ends with one, the last begins with one, and each other is one.
+// It returns nil where one is none, or comes twice.
+func namesOf(lex *lexicon.Lexicon, pieces []string) []string {
+	names := make([]string, len(pieces))
+	for i, piece := range pieces {
+		names[i] = strings.TrimSpace(piece)
+	}
+	count := len(names)
 	first, last := names[0], names[count-1]
 	if at := strings.LastIndexAny(first, ",;:–-([，；：。（"); at >= 0 {
 		first = first[at:]

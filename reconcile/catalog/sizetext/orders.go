@@ -11,13 +11,16 @@ import (
 // Order is an order in which sizes are listed; a role that is empty stands for a length of which it is not known which it is.
 type Order []catalog.Role
 
-// orders are those in which sizes of parts are listed (common practice): the two diameters together, the length before or behind, or the outer
+// orders are those in which sizes of parts are listed (common practice): the diameters together, the length before or behind, or the outer
 // diameter and the length of ferrules whose tip is said elsewhere.
 var orders = map[catalog.Kind][]Order{
 	catalog.Ferrules: {
 		{catalog.Bore, catalog.BaseOD, catalog.Length}, {catalog.BaseOD, catalog.Bore, catalog.Length},
 		{catalog.Length, catalog.Bore, catalog.BaseOD}, {catalog.Length, catalog.BaseOD, catalog.Bore},
 		{catalog.Bore, catalog.BaseOD}, {catalog.BaseOD, catalog.Bore}, {catalog.BaseOD, catalog.Length}, {catalog.Length, catalog.BaseOD},
+		{catalog.BaseOD, catalog.TopOD, catalog.Bore, catalog.Length}, {catalog.Length, catalog.BaseOD, catalog.TopOD, catalog.Bore},
+		{catalog.Bore, catalog.BaseOD, catalog.TopOD, catalog.Length}, {catalog.Length, catalog.Bore, catalog.BaseOD, catalog.TopOD},
+		{catalog.Bore, catalog.TopOD, catalog.BaseOD, catalog.Length}, {catalog.TopOD, catalog.BaseOD, catalog.Bore, catalog.Length},
 	},
 	catalog.Heads: {
 		{catalog.HoselOD, catalog.Bore, ""}, {catalog.Bore, catalog.HoselOD, ""}, {"", catalog.HoselOD, catalog.Bore}, {"", catalog.Bore, catalog.HoselOD},
@@ -60,7 +63,8 @@ func (o Order) Fits(kind catalog.Kind, lists [][]value.Reading, unit string) boo
 			possible = possible && b.Possible(mm) && (o.hasBore() || role == catalog.Length || b.Common(mm))
 			sizes[role] = mm
 		}
-		if possible && sizes[catalog.Bore] < max(sizes[catalog.BaseOD], sizes[catalog.HoselOD]) {
+		top, given := sizes[catalog.TopOD]
+		if possible && sizes[catalog.Bore] < max(sizes[catalog.BaseOD], sizes[catalog.HoselOD]) && (!given || sizes[catalog.Bore] < top && top < sizes[catalog.BaseOD]) {
 			fitting++
 		}
 	}

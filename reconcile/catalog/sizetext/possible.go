@@ -25,6 +25,17 @@ func PossibleAs(role catalog.Role, mm float64) bool {
 	})
 }
 
+// IsTipName reports whether a size is one by which tips are called, in some unit where it has none.
+func IsTipName(one value.Reading) bool {
+	switch one.Kind {
+	case value.Length:
+		return traits.IsTipName(traits.MM(one.Dim.Nominal()))
+	case value.Number:
+		return slices.ContainsFunc(traits.LengthUnits[:3], func(unit string) bool { return traits.IsTipName(one.Number * traits.UnitMM[unit]) })
+	}
+	return false
+}
+
 // PossibleIn reports whether a size can be that of a role in parts of a kind, or of any where the kind is not known.
 func PossibleIn(kind catalog.Kind, role catalog.Role, mm float64) bool {
 	if b, known := traits.BoundsOf(kind, role); known {

@@ -135,7 +135,7 @@ func Joined(lex *lexicon.Lexicon, text string, places [][]int) [][]int {
 // Joins reports whether what stands between two numbers joins them. A dash between blanks may just as well divide ("Iron 7 - 13.6 mm OD"), and
 // does so where one number has decimals and the other none.
 func Joins(lex *lexicon.Lexicon, first, between, second string) bool {
-	sign := strings.TrimSpace(between)
+	sign := strings.TrimRight(strings.TrimSpace(between), lexicon.DiameterSigns+" ")
 	switch {
 	case sign == "":
 		return false

@@ -71,9 +71,11 @@ func TestListWithin(t *testing.T) {
 		{`.368" x .540" x 1" black`, []string{`.368"`, `.540"`, `1"`}},
 		{"tape 2 x 36", nil},         // two are none
 		{"A 1x2x3 and B 4x5x6", nil}, // which of them
-		{"9x9x9x9", nil},             // four
-		{"code 7/9x13x25", nil},      // within another number
-		{"AB9.35x13.6x25", nil},      // within a word
+		{"9x9x9x9x9", nil},           // five
+		{"Casquillo negro 13,5 x 10,8 x 9,3 x 19", []string{"13,5", "10,8", "9,3", "19"}},
+		{"ソケット 黒 φ13.5×φ10.8×φ9.3×19", []string{"13.5", "φ10.8", "φ9.3", "19"}},
+		{"code 7/9x13x25", nil}, // within another number
+		{"AB9.35x13.6x25", nil}, // within a word
 		{"9.35 mm x 13.6 mm x 25 mm", []string{"9.35 mm", "13.6 mm", "25 mm"}},
 	}
 	for _, test := range tests {

@@ -444,13 +444,7 @@ func formBefore(lex *lexicon.Lexicon, text string) string {
 
 // isTipName reports whether a number is one by which tips are called.
 func isTipName(lex *lexicon.Lexicon, text string) bool {
-	switch one := lex.Read(text, value.Context{Want: value.WantLength}); one.Kind {
-	case value.Length:
-		return traits.IsTipName(traits.MM(one.Dim.Nominal()))
-	case value.Number:
-		return slices.ContainsFunc(traits.LengthUnits[:3], func(unit string) bool { return traits.IsTipName(one.Number * traits.UnitMM[unit]) })
-	}
-	return false
+	return sizetext.IsTipName(lex.Read(text, value.Context{Want: value.WantLength}))
 }
 
 // formBehind returns the word for the form of a tip that a text begins with, with the blank before it; empty where there is none.

@@ -126,6 +126,10 @@ func TestUnits(t *testing.T) {
 		"Ø (plg)":                         {"in"},
 		"深度 and 尺寸":                       nil,
 		"Spring price list, valid in May": nil,
+		"All sizes mm, prices inc GST":    {"mm"},
+		"Sizes in mm. EUR, inc. VAT":      {"mm", "EUR"},
+		"ölçüler inç":                     {"in"},
+		"olculer inc":                     {"in"},
 	} {
 		var got []string
 		for _, h := range v.Units(text) {

@@ -113,6 +113,7 @@ func (v *Vocabulary) isPhrase(heading string) bool {
 // else, between.
 func (v *Vocabulary) splitLoose(heading string) (rest, unit, place string) {
 	at := chunks(heading)
+	list := tokensOf(heading)
 	for i := len(at) - 1; i >= 0; i-- {
 		word := heading[at[i][0]:at[i][1]]
 		last := i == len(at)-1
@@ -123,7 +124,7 @@ func (v *Vocabulary) splitLoose(heading string) (rest, unit, place string) {
 			}
 		}
 		switch {
-		case !known || u == "pcs" && len(at) > 1, beside && !last, shortWide(word) && !(last && i > 0):
+		case !known || u == "pcs" && len(at) > 1, beside && !last, shortWide(word) && !(last && i > 0), v.inTax(list, slices.Index(list, keyOf(word))):
 			continue
 		}
 		from := at[i][0]
@@ -324,6 +325,13 @@ var afterColon = pattern.Lazy(`[:=：＝]\s*([^\s,;.()（）。，、]+)`)
 // mostOfSlips is how many letters a word has at most in which one that is off makes it another word.
 const mostOfSlips = 4
 
+// inTax reports whether a word of a list is in a phrase that speaks of taxes: "inc" in "inc VAT".
+func (v *Vocabulary) inTax(list []string, at int) bool {
+	return slices.ContainsFunc(v.segments(classConcept, list), func(s segment) bool {
+		return s.from <= at && at <= s.from+strings.Count(s.text, " ") && slices.ContainsFunc(s.options, func(e entry) bool { return e.concepts.has(v.concepts["tax"]) })
+	})
+}
+
 // Units returns all units that a note or a title names, each once: "All dimensions in mm", "単位：mm". Words that are
 // units only beside a number (in, po, ") count only where they stand in brackets or after a colon.
 func (v *Vocabulary) Units(text string) []Hit {
@@ -348,12 +356,13 @@ func (v *Vocabulary) Units(text string) []Hit {
 			}
 		}
 	}
-	for _, s := range v.segments(classUnit, tokensOf(text)) {
+	list := tokensOf(text)
+	for _, s := range v.segments(classUnit, list) {
 		if _, exact := v.whole(classUnit, s.text); !exact && utf8.RuneCountInString(s.text) <= mostOfSlips {
 			continue // a plug gauges bores, and is no slip of the pen for pulg
 		}
 		for _, e := range s.options {
-			if !shortWide(s.text) && e.value != "pcs" && e.value != "%" {
+			if !shortWide(s.text) && e.value != "pcs" && e.value != "%" && !v.inTax(list, s.from) {
 				add(Hit{Value: e.value, Score: 0.8 * e.weight, Words: e.words, Language: e.language})
 				break
 			}
