@@ -42,7 +42,7 @@ func CutBrackets(text string) (before, inside string, found bool) {
 var hashSize = pattern.Lazy(`#([345]\d\d)\b`)
 
 // TipsIn finds the tips that a text names, and the words that do. Strictly read, something beside the size must say that it is one of a
-// tip: a word such as "fits" or "for", a form, the word tip or shaft itself, or one for ferrules, "Wood ferrule .335". What is said of one holds for those listed with it.
+// tip: a word such as "fits" or "for", a form, the word tip or shaft itself, before or behind, or one for ferrules, "Wood ferrule .335". What is said of one holds for those listed with it.
 func (l *Lexicon) TipsIn(text string, strictly bool) (tips []fitcalc.TipSize, saying string) {
 	if strings.Contains(text, "#") {
 		text = hashSize().ReplaceAllString(text, ".$1")
@@ -60,7 +60,7 @@ func (l *Lexicon) TipsIn(text string, strictly bool) (tips []fitcalc.TipSize, sa
 		if after.form != fitcalc.TipUnknown {
 			size.Form = after.form
 		}
-		found = append(found, mention{size, at[0] - before, at[1] + after.length, !strictly || before+after.length > 0 || l.ferruleBeside(text[:at[0]], text[at[1]:])})
+		found = append(found, mention{size, at[0] - before, at[1] + after.length, !strictly || before+after.length > 0 || l.tipBefore(text[:at[0]]) || l.ferruleBeside(text[:at[0]], text[at[1]:])})
 	}
 	for i := 1; i < len(found); i++ {
 		found[i].said = found[i].said || found[i-1].said && l.links(text[found[i-1].to:found[i].from])
@@ -128,6 +128,36 @@ func (l *Lexicon) fitsBefore(text string) int {
 		}
 	}
 	return 0
+}
+
+// tipBefore reports whether a text ends with words for tips or shafts: "shaft .335", "Schaftmaß .335".
+func (l *Lexicon) tipBefore(text string) bool {
+	end := len(strings.TrimRight(text, " \u3000:("))
+	for start := end; start > max(0, end-longestTipWord); {
+		first, size := utf8.DecodeLastRuneInString(text[:start])
+		start -= size
+		last, _ := utf8.DecodeLastRuneInString(text[:start])
+		switch {
+		case !unicode.IsLetter(first) && first != ' ' && first != '-':
+			return false
+		case !unicode.IsLetter(first) || unicode.IsLetter(last) && last < firstWide:
+		case l.namesTips(text[start:end]):
+			return true
+		}
+	}
+	return false
+}
+
+// longestTipWord is how many bytes the words before the size of a tip have at most.
+const longestTipWord = 30
+
+// namesTips reports whether a text is words for tips or for the shafts that have them.
+func (l *Lexicon) namesTips(text string) bool {
+	if l.Words.Means("shaft", text) || l.Words.Means("tip", text) {
+		return true
+	}
+	found := l.Match(text)
+	return len(found) > 0 && found[0].Role == string(catalog.TipTaken) && found[0].Score >= Understood
 }
 
 // beside is what stands behind a size: how many bytes of it speak of the tip, and which form they name.

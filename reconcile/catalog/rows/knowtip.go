@@ -28,7 +28,9 @@ func (r *rowReader) knowTip() {
 	switch r.t.Kind {
 	case catalog.Ferrules:
 	case catalog.Heads:
-		r.findTip()
+		if r.findTip() {
+			r.checkHeadTip()
+		}
 		return
 	default:
 		return
@@ -77,25 +79,27 @@ func (r *rowReader) takeTipAsBore() {
 	r.fields = r.fields.Without(catalog.TipTaken).With(catalog.Bore, f)
 }
 
-// findTip looks for the tip in the description, the title above the row, and the titles of the table, where no column gives it. Where a bore is
-// known the tip only has to agree with it, and nothing is assumed by it.
-func (r *rowReader) findTip() {
+// findTip looks for the tip in the description or remark of the row, in the title above it, and in the titles of the table, where no column gives
+// it, and reports whether it found one. Where a bore is known a title only has to agree with it, and nothing is assumed by it; what the row itself
+// says is its tip in any case.
+func (r *rowReader) findTip() bool {
 	if r.fields.Text(catalog.TipTaken) != "" {
-		return
+		return false
 	}
 	bore := r.fields.Get(catalog.Bore)
 	sized := bore.Text != "" || bore.Dim.Given()
 	f := r.saidTip(func(tips []fitcalc.TipSize) bool { return !sized || r.agrees(tips, bore.Dim) })
 	if f.Text == "" {
-		return
+		return false
 	}
 	r.fields = r.fields.With(catalog.TipTaken, f)
 	if !sized {
 		r.assume(f.Assumptions...)
 	}
+	return true
 }
 
-// saidTip returns what the first text says of the tip that names tips which will do.
+// saidTip returns what the first text says of the tip that names tips which will do; where none does, what the row says of one tip.
 func (r *rowReader) saidTip(will func([]fitcalc.TipSize) bool) catalog.Field {
 	t := r.t
 	if said := r.fields.Get(catalog.Bore); said.Dim.Given() {
@@ -107,9 +111,19 @@ func (r *rowReader) saidTip(will func([]fitcalc.TipSize) bool) catalog.Field {
 			}
 		}
 	}
-	if said := r.fields.Get(catalog.Description); said.Text != "" {
-		if tips, words := t.Lex.TipsIn(said.Text, true); len(tips) > 0 && will(tips) {
-			return catalog.Field{Text: words, Cell: said.Cell, Assumptions: []string{fmt.Sprintf("tip %s taken from the description", words)}}
+	var own catalog.Field
+	for _, role := range [...]catalog.Role{catalog.Description, catalog.Note} {
+		said := r.fields.Get(role)
+		tips, words := t.Lex.TipsIn(said.Text, true)
+		if len(tips) == 0 || role == catalog.Note && r.speaksElsewhere(said.Text) {
+			continue
+		}
+		f := catalog.Field{Text: words, Cell: said.Cell, Assumptions: []string{fmt.Sprintf("tip %s taken from the %s", words, catalog.RoleName(t.Kind, role))}}
+		if will(tips) {
+			return f
+		}
+		if own.Text == "" && len(tips) == 1 {
+			own = f
 		}
 	}
 	if tips, words := t.Lex.TipsIn(t.Section, false); len(tips) > 0 && will(tips) {
@@ -120,7 +134,29 @@ func (r *rowReader) saidTip(will func([]fitcalc.TipSize) bool) catalog.Field {
 			return catalog.Field{Text: words, Assumptions: []string{fmt.Sprintf("tip %s taken from the title %q", words, title)}}
 		}
 	}
-	return catalog.Field{}
+	return own
+}
+
+// speaksElsewhere reports whether a remark names the number of another part: "for .355 tips see CS-230".
+func (r *rowReader) speaksElsewhere(remark string) bool {
+	for word := range strings.FieldsSeq(remark) {
+		if word = strings.Trim(word, ".,;:()"); lexicon.IsItemNumber(word) && word != r.fields.Text(catalog.Part) {
+			return true
+		}
+	}
+	return false
+}
+
+// checkHeadTip reports a bore that contradicts the tip that a text of its row names; it is the bore that counts.
+func (r *rowReader) checkHeadTip() {
+	bore, tip := r.fields.Get(catalog.Bore), r.fields.Get(catalog.TipTaken)
+	tips := r.t.tipSizes(tip)
+	if !bore.Dim.Given() || len(tips) != 1 || r.agrees(tips, bore.Dim) {
+		return
+	}
+	message := fmt.Sprintf("the head is for %v by %q, and its bore of %s (%s) is none for that tip; look at both", tips[0], tip.Text, bore.Text, traits.SayMM(traits.MM(bore.Dim.Nominal())))
+	r.t.Add(finding.Warning, "data.conflict", r.line, r.colOf(catalog.Bore), message, r.t.Settle("rows", layout.LineName(r.line), string(catalog.Bore)))
+	r.assume(tip.Assumptions...)
 }
 
 // farOverTip is how much wider than its tip the bore of a head is at most, with room for glue. Common practice, from memory.
