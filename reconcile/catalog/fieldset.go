@@ -290,6 +290,15 @@ func (f Fields) Cell(role Role) string {
 	return ""
 }
 
+// SameCell reports whether a row and another one have the value of a role from one cell.
+func (f Fields) SameCell(other Fields, role Role) bool {
+	at, there := f.find(role), other.find(role)
+	if at < 0 || there < 0 || f.list[at].at != other.list[there].at {
+		return false
+	}
+	return f.list[at].at.row != 0 || f.list[at].cell() == other.list[there].cell()
+}
+
 // Column returns the letters of the column of a role's cell, empty where it has none.
 func (f Fields) Column(role Role) string {
 	at := f.find(role)

@@ -53,7 +53,7 @@ func (t *Reader) commented(line int, c *Column, what *catalog.Value) Trouble {
 	another := func(n number) bool {
 		for _, unit := range []string{"mm", "in"} {
 			size := n.value * traits.UnitMM[unit]
-			if stated > 0 && math.Abs(size-stated) <= sameSize {
+			if stated > 0 && math.Abs(size-stated) <= SameSize {
 				return false
 			}
 		}
@@ -90,7 +90,7 @@ func (t *Reader) remarked(line int, c *Column, what *catalog.Value) Trouble {
 	}
 	stated := traits.MM(what.Dim().Nominal())
 	for _, remark := range remarks {
-		least := sameSize
+		least := SameSize
 		if remark.Reading {
 			least = readingOff
 		}
@@ -139,8 +139,8 @@ func (t *Reader) hear(ref sheet.Ref, matters bool) {
 	t.Heard[ref] = matters
 }
 
-// sameSize is how far, in mm, two sizes may lie apart that are one, stated in two units: half of the last place of .535 in.
-const sameSize = 0.013
+// SameSize is how far, in mm, two sizes may lie apart that are one, stated in two units: half of the last place of .535 in.
+const SameSize = 0.013
 
 // SpeaksOfSize reports whether a comment on a cell that is no size speaks of one: of a length with its unit, or of a change.
 func SpeaksOfSize(lex *lexicon.Lexicon, text string) bool {

@@ -87,19 +87,7 @@ func (t *Table) leaveOutExchanged(e *Entry, price, size *cells.Column) {
 	t.Findings.Add(finding.Finding{Severity: finding.Warning, Code: "data.implausible", Place: e.Place(catalog.Price), Related: []finding.Place{e.Place(size.Role)},
 		Message: message + "; the price is left out"})
 	t.withoutPrice(e)
-	if !f.Dim.Given() {
-		return
-	}
-	t.Findings.Add(finding.Finding{Severity: finding.Error, Code: "data.implausible", Place: e.Place(size.Role), Message: message,
-		Settle: t.Settle("rows", fmt.Sprint(e.Line), string(size.Role))})
-	row := &t.Out.Rows[e.Row]
-	e.Fields = e.Fields.With(size.Role, catalog.Field{Text: f.Text, Cell: f.Cell})
-	row.Fields = e.Fields
-	if slices.Contains(traits.Keys[t.Kind], size.Role) {
-		row.Outcome, row.Why = catalog.Held, message
-		return
-	}
-	row.Open = append(slices.Clip(row.Open), size.Role)
+	t.leaveOpen(e, size.Role, message)
 }
 
 // withoutPrice takes the price of a row back.

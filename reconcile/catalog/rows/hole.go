@@ -13,11 +13,17 @@ import (
 	"example.com/seatline/reconcile/finding"
 )
 
-// holes are the diameters of holes, each with the diameter of what it is in.
-var holes = [...][][2]catalog.Role{
-	catalog.Heads:    {{catalog.Bore, catalog.HoselOD}},
-	catalog.Ferrules: {{catalog.Bore, catalog.BaseOD}, {catalog.TipTaken, catalog.BaseOD}},
-	catalog.Tips:     nil,
+// hole is the diameter of a hole with that of what it is in, and by how much it may be the wider one where both were measured.
+type hole struct {
+	pair [2]catalog.Role
+	play measure.Length
+}
+
+var holes = [...][]hole{
+	catalog.Heads: {{pair: [2]catalog.Role{catalog.Bore, catalog.HoselOD}}},
+	catalog.Ferrules: {{pair: [2]catalog.Role{catalog.Bore, catalog.BaseOD}}, {pair: [2]catalog.Role{catalog.TipTaken, catalog.BaseOD}},
+		{[2]catalog.Role{catalog.Bore, catalog.TopOD}, leastFlare}},
+	catalog.Tips: nil,
 }
 
 // checkHoles uses neither of two diameters where the hole is as wide as what it is in: they may stand in each other's cells, or either
@@ -26,9 +32,10 @@ func (r *rowReader) checkHoles() {
 	if r.t.Kind == catalog.UnknownKind {
 		return
 	}
-	for _, pair := range holes[r.t.Kind] {
+	for _, in := range holes[r.t.Kind] {
+		pair := in.pair
 		hole, outside := r.asRead(pair[0]), r.asRead(pair[1])
-		if !hole.Given() || !outside.Given() || hole.Nominal().Less(outside.Nominal()) {
+		if !hole.Given() || !outside.Given() || hole.Nominal().Less(outside.Nominal().Add(in.play)) {
 			continue
 		}
 		// Of a size that is refused already, only that it stands in the other's cell tells anything of the other.
@@ -72,8 +79,19 @@ func (r *rowReader) checkEnds() {
 		if _, said := r.t.Rules.Row(r.line).Values[role]; said {
 			one.Severity = finding.Warning
 		}
+		if one.Severity == finding.Error {
+			r.refuse(role)
+		}
 		r.doubt(role, one)
 	}
+}
+
+// refuse keeps a size that is about to be taken back: it may stand in the place of another.
+func (r *rowReader) refuse(role catalog.Role) {
+	if r.refused == nil {
+		r.refused = map[catalog.Role]measure.Dim{}
+	}
+	r.refused[role] = r.fields.Dim(role)
 }
 
 // farFrom is how far a size is from the middle of those of a column, in mm, and nothing where no column gives them.
@@ -108,34 +126,6 @@ func (r *rowReader) checkPrice() {
 
 // leastBeside is how many sizes a column has at least in which one that no other row has says anything.
 const leastBeside = 5
-
-// checkExchanged uses no size that parts hardly have and that may stand in the place of one that is refused, where each is possible as the
-// other: 33 under bore, and 9.5 under bore depth.
-func (r *rowReader) checkExchanged() {
-	if len(r.refused) == 0 {
-		return
-	}
-	for _, refused := range r.t.read {
-		size, found := r.refused[refused.Role]
-		if !found {
-			continue
-		}
-		for _, c := range r.t.read {
-			used := r.fields.Dim(c.Role)
-			if c == refused || c.Trait().Want != traits.Length || !used.Given() || !r.couldBe(refused.Role, used) || !r.couldBe(c.Role, size) {
-				continue
-			}
-			if b, _ := traits.BoundsOf(r.t.Kind, c.Role); b.Common(traits.MM(used.Nominal())) {
-				continue
-			}
-			if _, said := r.t.Rules.Row(r.line).Values[c.Role]; said {
-				continue
-			}
-			r.doubt(c.Role, cells.Problem("data.implausible", "%s is %s and %s %s: each may stand in the other's place", catalog.RoleName(r.t.Kind, refused.Role),
-				traits.SayMM(traits.MM(size.Nominal())), catalog.RoleName(r.t.Kind, c.Role), traits.SayMM(traits.MM(used.Nominal()))))
-		}
-	}
-}
 
 // couldBe reports whether the joint allows a size for a role.
 func (r *rowReader) couldBe(role catalog.Role, size measure.Dim) bool {

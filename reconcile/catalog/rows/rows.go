@@ -81,6 +81,8 @@ type Entry struct {
 	Category string
 	// unknown are the roles of which the sheet says that it does not state the value, while no other row does.
 	unknown []catalog.Role
+	// refused are sizes of the row that were read and are not used, by role, nil where there are none.
+	refused map[catalog.Role]measure.Dim
 }
 
 // item is what is common to all kinds of parts.
@@ -126,8 +128,9 @@ func (t *Table) ReadRows() {
 		}
 		t.readLine(line, clubs)
 	}
-	t.compareParts()
+	t.compareExchanged()
 	t.compareExchangedPrices()
+	t.compareParts()
 	t.comparePrices()
 	t.compareChanges()
 	t.compareReadings()
@@ -239,7 +242,6 @@ func (t *Table) readRow(line int, club string) {
 	r.checkHoles()
 	r.checkEnds()
 	r.checkPrice()
-	r.checkExchanged()
 	r.missing(part)
 	r.finish(part)
 }
@@ -417,7 +419,7 @@ func (r *rowReader) finish(part string) {
 			continue
 		}
 		e := t.newEntry()
-		*e = Entry{Table: t, Row: len(t.Out.Rows) - 1, Line: r.line, Part: name, Fields: fields, assumed: r.assumed, unknown: r.unknown}
+		*e = Entry{Table: t, Row: len(t.Out.Rows) - 1, Line: r.line, Part: name, Fields: fields, assumed: r.assumed, unknown: r.unknown, refused: r.refused}
 		if name != base || name != part {
 			e.Set = part
 		}
