@@ -142,7 +142,7 @@ func (t *Reader) notedTolerance(line int, c *Column) (value.Tolerance, measure.O
 	if note == nil {
 		return value.Tolerance{}, measure.Stated, "", false
 	}
-	all := t.Lex.ReadTolerances(note.Clause.Text, c.Unit)
+	all := t.Lex.ReadTolerances(note.Clause.Said, c.Unit)
 	if note.Index >= len(all) || all[note.Index].Problem.Code != "" {
 		return value.Tolerance{}, measure.Stated, "", false
 	}

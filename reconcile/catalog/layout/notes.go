@@ -97,8 +97,21 @@ type Clause struct {
 	Text  string
 	Place sheet.Ref
 	// Mark is the footnote mark that it begins with, empty where there is none.
-	Mark  string
+	Mark string
+	// Said is the text with amounts in figures, see [lexicon.Lexicon.InFigures].
+	Said  string
 	Units []string
+}
+
+// WithoutNumbers returns the parts of the text between commas that have no numbers: what states a unit for sizes has none, "sizes in mm, bore ±0.05".
+func (c *Clause) WithoutNumbers() string {
+	parts := partsOf(c.Said)
+	return strings.Join(slices.DeleteFunc(parts, lexicon.BearsNumber), ", ")
+}
+
+// partsOf divides a text at commas.
+func partsOf(text string) []string {
+	return betweenParts().Split(beforeWide().ReplaceAllString(text, ", $1"), -1)
 }
 
 // mostNotes is how many free texts of a sheet are read as notes: three quarters of them are the first, the others the last. What a list says of
@@ -129,10 +142,10 @@ func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
 		if terms := lex.PriceTerms(text); terms != (lexicon.PriceTerms{}) {
 			notes.Prices = append(notes.Prices, PriceNote{terms, text, place.String(), piecesOfFerrules(lex, text)})
 		}
-		units := lex.LengthUnitsIn(text)
+		units := lex.UnitsStated(text)
 		if len(units) > 1 {
 			text = lex.WithoutException(text)
-			units = lex.LengthUnitsIn(text)
+			units = lex.UnitsStated(text)
 		}
 		for _, c := range clausesOf(lex, text) {
 			c.Place = place
@@ -217,9 +230,15 @@ func piecesOfFerrules(lex *lexicon.Lexicon, text string) bool {
 // keep keeps a clause that states a unit or a tolerance, its parts between commas one by one where each names a unit: "All
 // sizes in mm, bores in inches".
 func (n *Notes) keep(lex *lexicon.Lexicon, c Clause) {
+	if rule, otherwise, found := lex.CutException(c.Text); found {
+		for _, text := range []string{rule, otherwise} {
+			n.Clauses = append(n.Clauses, Clause{Text: text, Place: c.Place, Mark: c.Mark, Said: lex.InFigures(text), Units: lex.UnitsStated(text)})
+		}
+		return
+	}
 	var parts []Clause
-	for _, text := range betweenParts().Split(c.Text, -1) {
-		part := Clause{Text: text, Place: c.Place, Mark: c.Mark, Units: lex.LengthUnitsIn(text)}
+	for _, text := range partsOf(c.Text) {
+		part := Clause{Text: text, Place: c.Place, Mark: c.Mark, Said: lex.InFigures(text), Units: lex.UnitsStated(text)}
 		if len(part.Units) == 0 {
 			parts = nil
 			break
@@ -230,8 +249,8 @@ func (n *Notes) keep(lex *lexicon.Lexicon, c Clause) {
 		n.Clauses = append(n.Clauses, parts...)
 		return
 	}
-	c.Units = lex.LengthUnitsIn(c.Text)
-	if len(c.Units) > 0 || Tolerates(lex, c.Text) {
+	c.Said, c.Units = lex.InFigures(c.Text), lex.UnitsStated(c.Text)
+	if len(c.Units) > 0 || Tolerates(lex, c.Said) {
 		n.Clauses = append(n.Clauses, c)
 	}
 }
@@ -241,6 +260,8 @@ const noteMarks = `[¹²³⁴-⁹]+|[①-⑳]|\(\*{1,3}\)|\*{1,3}|[†‡§※]|
 var (
 	// betweenParts are commas that do not stand between digits.
 	betweenParts = pattern.Lazy(`, |、|，`)
+	// beforeWide is a comma before a letter of writing without blanks, or with none behind commas.
+	beforeWide = pattern.Lazy(`,([\p{Han}\p{Hiragana}\p{Katakana}\p{Hangul}\p{Thai}])`)
 	// noteMark is a footnote mark: a raised or circled number, a star, a dagger, or a number or letter in brackets.
 	noteMark = pattern.Lazy(noteMarks)
 	// leadingMark is one at the beginning of a text, where also the forms 1) and a) are in use.
@@ -250,7 +271,7 @@ var (
 	// beginsTolerance is a deviation at the beginning of a text.
 	beginsTolerance = pattern.Lazy(`^\s*(?:±|\+|-)\s*[.,]?\d|^\s*\+\s*/\s*-`)
 	// endsShort is a number with a short word behind it at the end of a text, and beginsSmall a small letter at the beginning of one.
-	endsShort, beginsSmall = pattern.Lazy(`\d\s?\pL{2,3}$`), pattern.Lazy(`^\s*\p{Ll}`)
+	endsShort, beginsSmall = pattern.Lazy(`\d\s?\pL{2,3}$`), pattern.Lazy(`^\s*[\p{Ll}\p{Thai}]`)
 	// endsInitials are letters with points between them at the end of a text, but for the last point.
 	endsInitials = pattern.Lazy(`(?:^|[^\pL])\pL\.\pL$`)
 )

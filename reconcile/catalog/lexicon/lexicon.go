@@ -688,10 +688,22 @@ var exception = sync.OnceValue(func() *regexp.Regexp {
 // "unless otherwise stated dimensions are in mm".
 func (l *Lexicon) WithoutException(note string) string {
 	at := exception().FindStringIndex(note)
-	if at == nil || len(l.LengthUnitsIn(note[:at[0]])) == 0 || len(l.Words.Subject("", note[at[1]:]).Roles) > 0 {
+	if at == nil || len(l.LengthUnitsIn(note[:at[0]])) == 0 {
+		return note
+	}
+	if said := l.Words.Subject("", note[at[1]:]); len(said.Roles) > 0 || said.Class != "" {
 		return note
 	}
 	return note[:at[0]]
+}
+
+// CutException divides a note that states a unit and, behind a word such as "except", another one: "in mm except the length, which is in inches".
+func (l *Lexicon) CutException(note string) (rule, otherwise string, found bool) {
+	at := exception().FindStringIndex(note)
+	if at == nil || len(l.UnitsStated(note[:at[0]])) != 1 || len(l.UnitsStated(note[at[1]:])) != 1 {
+		return "", "", false
+	}
+	return note[:at[0]], note[at[1]:], true
 }
 
 // FormatUnit returns the unit that a number format shows beside the number: 0.000"in", 0.0" mm", #,##0.00\ "Zoll".

@@ -9,6 +9,8 @@ const (
 	leastOfEach = 0.8
 	// leastPairs is how many columns of units directly beside sizes show that each is for the one to its left.
 	leastPairs = 2
+	// leastNamed is the score from which words in a note name a size beside others: "over" and "larger" do not.
+	leastNamed = 0.66
 	// leastSizes is how many sizes a column must have for its fit to count.
 	leastSizes = 2
 	// leastMisfits is how many sizes a column must have to be doubted as a whole since most are impossible.

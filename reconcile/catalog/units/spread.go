@@ -91,10 +91,10 @@ const (
 func (t *Table) spreadNotes() {
 	for i := range t.notes.Clauses {
 		c := &t.notes.Clauses[i]
-		if !layout.Tolerates(t.Lex, c.Text) {
+		if !layout.Tolerates(t.Lex, c.Said) {
 			continue
 		}
-		for index, tolerance := range value.ReadTolerances(c.Text, value.Context{Unit: "mm"}) {
+		for index, tolerance := range value.ReadTolerances(c.Said, value.Context{Unit: "mm"}) {
 			if !t.spread(c, index, tolerance) {
 				t.reportTolerance(c, tolerance)
 			}
@@ -128,8 +128,9 @@ func (t *Table) spread(c *layout.Clause, index int, tolerance value.Tolerance) b
 	case isParticular(behind): // ±0.05 on diameters
 		subject = behind
 	case index == 0 && !subject.General:
-		subject = t.subjectOf(c.Text)
+		subject = t.subjectOf(c.Said)
 	}
+	subject.Roles = t.meantOf(subject)
 	switch above := t.sizeAbove(c); {
 	case above != nil && !subject.General && !t.isOfOthers(subject, above):
 		above.takeNote(n, forRole)
@@ -153,7 +154,7 @@ func (t *Table) spread(c *layout.Clause, index int, tolerance value.Tolerance) b
 			return false
 		}
 		col.takeNote(n, forRole)
-	case subject.General || strings.HasPrefix(tolerance.Class, "ISO 2768") || t.onlyTolerance(c.Text):
+	case subject.General || strings.HasPrefix(tolerance.Class, "ISO 2768") || t.onlyTolerance(c.Said):
 		for _, col := range t.Columns {
 			col.takeNote(n, ForAll)
 		}
@@ -161,6 +162,29 @@ func (t *Table) spread(c *layout.Clause, index int, tolerance value.Tolerance) b
 		return false
 	}
 	return true
+}
+
+// meantOf returns the sizes that a note means: none that it only touches where it names others outright, "bores run under, never over", and both
+// outer diameters of ferrules where it does not say at which end.
+func (t *Table) meantOf(s words.Subject) []words.RoleMatch {
+	named := s.Roles
+	if s.Class != "" || s.General || slices.ContainsFunc(named, func(m words.RoleMatch) bool { return m.Score >= lexicon.SaysOneSize }) {
+		named = slices.DeleteFunc(slices.Clone(named), func(m words.RoleMatch) bool { return m.Score < leastNamed })
+	}
+	for _, m := range named {
+		if t.isAnyOuter(m) && t.ByRole[catalog.TopOD] != nil {
+			return append(slices.Clip(named), words.RoleMatch{Role: string(catalog.TopOD), Score: m.Score})
+		}
+	}
+	return named
+}
+
+// isAnyOuter reports whether words name an outer diameter of ferrules and not at which end, while the heading of the base's says that.
+func (t *Table) isAnyOuter(m words.RoleMatch) bool {
+	base := t.ByRole[catalog.BaseOD]
+	mentions := t.Lex.Words.Mentions
+	return t.Kind == catalog.Ferrules && catalog.Role(m.Role) == catalog.BaseOD && mentions("outer diameter", m.Words) && !mentions("base", m.Words) &&
+		base != nil && mentions("base", base.Text)
 }
 
 // beside reports whether a note stands in one of the rows of a table on its side, behind the values: it is about that row alone.
@@ -300,7 +324,7 @@ func (t *Table) reportTolerance(c *layout.Clause, tolerance value.Tolerance) {
 func (t *Table) unitNote(c *Column) ([]string, *layout.Clause) {
 	for i := range t.notes.Clauses {
 		n := &t.notes.Clauses[i]
-		if len(n.Units) == 0 || len(n.Units) == 1 && len(t.notes.Units) < 2 {
+		if len(n.Units) == 0 {
 			continue
 		}
 		if n.Mark != "" && layout.Bears(c.Text, n.Mark) {
@@ -318,7 +342,7 @@ func (t *Table) unitNote(c *Column) ([]string, *layout.Clause) {
 // unitOfClass returns the unit that one note gives to all sizes of the sort of a column, where the sheet names several: "diameters in mm, lengths in
 // inches".
 func (t *Table) unitOfClass(c *Column) (units []string, note *layout.Clause) {
-	if len(t.notes.Units) < 2 || classOf(c.Role) == "" {
+	if classOf(c.Role) == "" {
 		return nil, nil
 	}
 	for i := range t.notes.Clauses {
@@ -335,6 +359,25 @@ func (t *Table) unitOfClass(c *Column) (units []string, note *layout.Clause) {
 		units, note = n.Units, n
 	}
 	return units, note
+}
+
+// statesForAll reports whether the notes that state a unit state it for more than one of the sizes: "all in mm", and not "length in inches".
+func (t *Table) statesForAll() bool {
+	stating := 0
+	var said words.Subject
+	for i := range t.notes.Clauses {
+		if n := &t.notes.Clauses[i]; len(n.Units) > 0 {
+			stating++
+			said = t.subjectOf(n.WithoutNumbers())
+		}
+	}
+	return stating != 1 || said.General || len(said.Roles) > 1 || !slices.ContainsFunc(t.Columns, func(c *Column) bool { return t.statesFor(said, c) })
+}
+
+// statesFor reports whether words name the size of a column, or its sort.
+func (t *Table) statesFor(said words.Subject, c *Column) bool {
+	return c.Trait().Want == traits.Length && (said.Class != "" && said.Class == classOf(c.Role) ||
+		slices.ContainsFunc(said.Roles, func(m words.RoleMatch) bool { return catalog.Role(m.Role) == c.Role && m.Score >= lexicon.SaysOneSize }))
 }
 
 // restUnit returns the note of the unit that the notes give to all sizes but those that they name, where the sheet names several units;

@@ -268,7 +268,7 @@ func (t *Table) statedUnit(c *Column) {
 	case c.Trait().Want == traits.Tolerance:
 	case t.takeUnitNote(c):
 	case t.notes.Unit == "" && (t.takeTitleUnit(c) || t.takeRestUnit(c)):
-	case t.notes.Unit != "":
+	case t.notes.Unit != "" && t.statesForAll():
 		c.Unit, c.UnitWhy = t.notes.Unit, "unit from "+layout.Describe(t.notes.UnitText, t.notes.UnitCell)
 	}
 }
@@ -296,7 +296,7 @@ func (t *Table) takeTitleUnit(c *Column) bool {
 			if text == "" || len(text) > lexicon.LongestNote {
 				continue
 			}
-			if units := t.Lex.LengthUnitsIn(text); len(units) == 1 {
+			if units := t.Lex.UnitsStated(text); len(units) == 1 {
 				c.Unit, c.UnitWhy = units[0], "unit from "+layout.Describe(text, r.Grid.Ref(line, col).String())
 				return true
 			}
@@ -521,7 +521,7 @@ func (t *Table) sectionsGiveUnits() bool {
 
 // UnitOfSection returns the unit of length that a title within the body names, empty where it names none or several.
 func (t *Table) UnitOfSection(text string) string {
-	if units := t.Lex.LengthUnitsIn(text); len(units) == 1 {
+	if units := t.Lex.UnitsStated(text); len(units) == 1 {
 		return units[0]
 	}
 	return ""

@@ -328,6 +328,10 @@ func (l *lexer) unitMayStand(length int) bool {
 		return false
 	}
 	word := strings.ToLower(strings.TrimSuffix(l.rest[:length], "."))
+	last := l.last()
+	if word == "in" && (last.kind == aWord || last.is(aSign, ",") || last.is(aSign, "-")) { // "±0.1, all in mm"
+		return false
+	}
 	return l.sawNumber || word != "in" && word != "m" && word != "po" && !strings.ContainsAny(word, `"'`)
 }
 

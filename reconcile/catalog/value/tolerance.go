@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"example.com/seatline/fitcalc/limits"
 	"example.com/seatline/fitcalc/measure"
@@ -124,7 +126,7 @@ func (r *toleranceReader) next() (Tolerance, bool) {
 		r.at++
 		n, unit := r.amount()
 		return r.keep(Tolerance{}, negated(n), n, unit, unit), true
-	case t.kind == aSign && (t.text == "+" || t.text == "-") && r.peek(1).kind == aNumber && (t.gap || r.at > 0 && r.tokens[r.at-1].is(aSign, "(")):
+	case t.kind == aSign && (t.text == "+" || t.text == "-") && r.peek(1).kind == aNumber && (t.gap || r.at > 0 && opensDeviation(r.tokens[r.at-1])):
 		return r.deviations()
 	case isZero(t) && (r.peek(1).is(aSign, "/") && (r.peek(2).is(aSign, "-") || r.peek(2).is(aSign, "+")) || r.peek(1).is(aSign, "-") || r.peek(1).is(aSign, "+")):
 		return r.deviations()
@@ -135,11 +137,24 @@ func (r *toleranceReader) next() (Tolerance, bool) {
 		}
 		r.scope += strings.TrimSpace(t.raw)
 	}
-	if t.kind == aSeparator || t.is(aSign, ",") && r.behind {
+	switch {
+	case r.behind && (t.kind == aSeparator || t.is(aSign, ",")), t.kind == aSeparator && t.text != "&" && !isWord(t.raw):
 		r.closeScope()
+	case r.scope != "" && (t.kind == aSeparator || t.is(aSign, ",")):
+		r.scope += ","
 	}
 	r.at++
 	return Tolerance{}, false
+}
+
+// isWord reports whether a text is a word and no sign: "and".
+func isWord(text string) bool { return strings.ContainsFunc(text, unicode.IsLetter) }
+
+// opensDeviation reports whether a sign right behind a token is that of a deviation, and no dash: behind a bracket, a comma, or a word of
+// writing that has no blanks.
+func opensDeviation(before token) bool {
+	last, _ := utf8.DecodeLastRuneInString(before.raw)
+	return before.is(aSign, "(") || before.is(aSign, ",") || before.is(aSign, ":") || before.kind == aSeparator || (before.kind == aWord || before.kind == aMark) && isWide(last)
 }
 
 // closeScope ends a part of the text: words behind a tolerance say what it is for where no other follows.

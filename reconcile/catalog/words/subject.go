@@ -3,6 +3,7 @@ package words
 import (
 	"cmp"
 	"slices"
+	"strings"
 )
 
 // Subject is what a note, or a clause of one, speaks of.
@@ -26,7 +27,7 @@ func (v *Vocabulary) Subject(kind, text string) Subject {
 		text = text[:maxText]
 	}
 	aside := v.concepts["tolerance"].and(v.concepts["note"]).and(v.concepts["club"]).and(v.concepts["set"])
-	for _, run := range v.runs(text) {
+	for _, run := range v.runsOf(text) {
 		match, class := v.subjectOf(kind, run, aside)
 		switch {
 		case class != "":
@@ -39,6 +40,15 @@ func (v *Vocabulary) Subject(kind, text string) Subject {
 		s.General = s.General || slices.ContainsFunc(segment.options, func(e entry) bool { return e.value == "all" })
 	}
 	return s
+}
+
+// runsOf returns the stretches of known words of a note, which end at signs between the names of sizes too: "top OD, base OD & bore".
+func (v *Vocabulary) runsOf(text string) (runs [][]segment) {
+	rest, _, _ := v.SplitUnit(text)
+	for part := range strings.FieldsFuncSeq(rest, func(r rune) bool { return strings.ContainsRune(",;:&、，；：＆", r) }) {
+		runs = append(runs, v.runs(part)...)
+	}
+	return runs
 }
 
 // runs returns the stretches of known words of a text, divided at words such as "and".

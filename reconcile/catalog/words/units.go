@@ -356,12 +356,15 @@ func (v *Vocabulary) Units(text string) []Hit {
 			}
 		}
 	}
-	list := tokensOf(text)
+	list, lower := tokensOf(text), strings.ToLower(text)
 	for _, s := range v.segments(classUnit, list) {
 		if _, exact := v.whole(classUnit, s.text); !exact && utf8.RuneCountInString(s.text) <= mostOfSlips {
 			continue // a plug gauges bores, and is no slip of the pen for pulg
 		}
 		for _, e := range s.options {
+			if isPlain(e.words) && !isPlain(text) && !strings.Contains(lower, strings.ToLower(e.words)) && utf8.RuneCountInString(s.text) <= mostOfSlips {
+				continue // "tüm" is no inch: nobody puts marks on a word that has none
+			}
 			if !shortWide(s.text) && e.value != "pcs" && e.value != "%" && !v.inTax(list, s.from) {
 				add(Hit{Value: e.value, Score: 0.8 * e.weight, Words: e.words, Language: e.language})
 				break

@@ -4,6 +4,7 @@ import (
 	"math/bits"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"golang.org/x/text/unicode/norm"
@@ -131,7 +132,7 @@ func Load() *Vocabulary { return loaded() }
 
 // asWritten are the classes whose phrases are no words to be looked up: whoever asks for them says how they are compared.
 var asWritten = map[string]bool{"supplier": true, "month": true, "deviation": true, "fraction": true, "run": true, "grammar": true, "demand": true,
-	"quantity": true, "spreadsheet": true, "exception": true, "date": true, "part_of_unit": true, "place": true, classTimes: true, classMoneySign: true}
+	"quantity": true, "spreadsheet": true, "exception": true, "date": true, "part_of_unit": true, "place": true, "amount": true, classTimes: true, classMoneySign: true}
 
 // Written returns the phrases of all languages for a value of a class that is compared in a way of its own: the legal forms of companies,
 // the names of months, and so on. See the language files for what there is.
@@ -156,14 +157,42 @@ func (v *Vocabulary) AnyUnit(units ...string) string {
 	})
 }
 
+// OtherUnits returns the units of the vocabulary that are none of some: of angles, shares, money, pieces.
+func (v *Vocabulary) OtherUnits(some []string) (others []string) {
+	for _, class := range []string{classUnit, classUnitBeside} {
+		lex := v.classes[class]
+		for _, entries := range []map[string][]entry{lex.words, lex.signs} {
+			for _, options := range entries {
+				for _, e := range options {
+					if !slices.Contains(some, e.value) && !slices.Contains(others, e.value) {
+						others = append(others, e.value)
+					}
+				}
+			}
+		}
+	}
+	return others
+}
+
+// AnyPhrase returns the same for any phrases.
+func AnyPhrase(phrases []string) string {
+	return anyOf(phrases, func(phrase string) string { return phrase })
+}
+
+// SaidNumbers returns the words of all languages for a number.
+func (v *Vocabulary) SaidNumbers(n int) []string { return v.phrases(classSaid, strconv.Itoa(n)) }
+
 func anyOf(phrases []string, end func(string) string) string {
 	all := make([]string, len(phrases))
 	for i, phrase := range phrases {
-		all[i] = end(regexp.QuoteMeta(strings.ToLower(phrase)))
+		all[i] = strings.ToLower(phrase)
 	}
 	slices.Sort(all)
 	all = slices.Compact(all)
 	slices.SortStableFunc(all, func(a, b string) int { return len(b) - len(a) })
+	for i, phrase := range all {
+		all[i] = end(regexp.QuoteMeta(phrase))
+	}
 	return strings.Join(all, "|")
 }
 
