@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
@@ -58,9 +59,13 @@ func mayDescribe(role catalog.Role) bool {
 	return false
 }
 
-// namesPacks reports whether the texts of a sample of a column name a pack.
+// namesPacks reports whether the texts of a sample of a column name a pack. Short ones look like codes where writing has no blanks.
 func (r *Region) namesPacks(lex *lexicon.Lexicon, col int) bool {
-	return slices.ContainsFunc(r.textsOf(col), func(text string) bool {
+	return slices.ContainsFunc(r.SampleLines(), func(line int) bool {
+		text := r.Grid.At(line, col)
+		if !strings.ContainsFunc(text, lexicon.IsWide) && (len(text) <= 8 || lexicon.LooksLikeCode(text)) {
+			return false
+		}
 		_, found := lex.PackIn(text)
 		return found
 	})

@@ -86,7 +86,7 @@ func (l *Lexicon) countBehind(after string) (count float64, surely bool) {
 func (l *Lexicon) countBefore(before string) (count float64, surely bool) {
 	rest := strings.TrimRight(before, " ")
 	for range 3 { // "12 pcs per"
-		cut := strings.TrimRight(rest, "/-–")
+		cut := strings.TrimRight(rest, "/-–'’")
 		if cut == rest {
 			start := strings.LastIndexFunc(rest, func(r rune) bool { return !unicode.IsLetter(r) }) + 1
 			word := rest[lastRune(rest, start):]
@@ -150,7 +150,7 @@ func (l *Lexicon) measures(behind string) bool {
 const anyDigit = "0123456789"
 
 func leadingLetters(text string) string {
-	end := strings.IndexFunc(text, func(r rune) bool { return !unicode.IsLetter(r) })
+	end := strings.IndexFunc(text, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsMark(r) }) // Thai vowels are marks
 	if end < 0 {
 		return text
 	}

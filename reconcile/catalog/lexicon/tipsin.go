@@ -1,6 +1,7 @@
 package lexicon
 
 import (
+	"cmp"
 	"regexp"
 	"slices"
 	"strings"
@@ -41,26 +42,42 @@ func CutBrackets(text string) (before, inside string, found bool) {
 // hashSize is a tip as builders call it, by the thousandths of an inch: #370.
 var hashSize = pattern.Lazy(`#([345]\d\d)\b`)
 
-// TipsIn finds the tips that a text names, and the words that do. Strictly read, something beside the size must say that it is one of a
-// tip: a word such as "fits" or "for", a form, the word tip or shaft itself, before or behind, or one for ferrules, "Wood ferrule .335". What is said of one holds for those listed with it.
+// TipsIn finds the tips that a text names, and the words that do. Strictly read, something must say that the size is one of a tip: beside it a
+// word such as "fits" or "for", a form, the word tip or shaft itself, or one for ferrules or a kind of club,
+// "Wood ferrule .335". Three digits without a point are one only beside a form or the word tip: "370 parallel".
+// What is said of one holds for those listed with it.
 func (l *Lexicon) TipsIn(text string, strictly bool) (tips []fitcalc.TipSize, saying string) {
 	if strings.Contains(text, "#") {
 		text = hashSize().ReplaceAllString(text, ".$1")
 	}
-	if len(text) > LongestNote || !strings.ContainsAny(text, ".,") {
+	if len(text) > LongestNote || !strings.Contains(text, "3") && !strings.ContainsAny(text, ".,") {
 		return nil, ""
 	}
 	var found []mention
+	behind := 0 // what stands before it belongs to the mention before
 	for _, at := range sizeOfTip.FindAllStringIndex(text, -1) {
-		size, err := fitcalc.ParseTipSize(strings.Replace(text[at[0]:at[1]], ",", ".", 1))
+		written := strings.Replace(text[at[0]:at[1]], ",", ".", 1)
+		bare := !strings.Contains(written, ".")
+		if bare {
+			written = "." + written
+		}
+		size, err := fitcalc.ParseTipSize(written)
 		if _, standard := fitcalc.TipNamed(size.Diameter); err != nil || !standard || !isWhole(text, at) {
 			continue
 		}
-		before, after := l.fitsBefore(text[:at[0]]), l.aboutTip(text[at[1]:])
-		if after.form != fitcalc.TipUnknown {
-			size.Form = after.form
+		before, after := l.aheadOfTip(text[behind:at[0]]), l.aboutTip(text[at[1]:])
+		if bare && !before.named && !after.named {
+			continue
 		}
-		found = append(found, mention{size, at[0] - before, at[1] + after.length, !strictly || before+after.length > 0 || l.tipBefore(text[:at[0]]) || l.ferruleBeside(text[:at[0]], text[at[1]:])})
+		if before.form != fitcalc.TipUnknown && after.form != fitcalc.TipUnknown && before.form != after.form {
+			after = beside{} // "taper .355 parallel .370"
+		}
+		if form := cmp.Or(after.form, before.form); form != fitcalc.TipUnknown {
+			size.Form = form
+		}
+		said := !strictly || before.named || before.length+after.length > 0 || l.ferruleBeside(text[:at[0]], text[at[1]:]) || l.standsBehindKind(text, at)
+		found = append(found, mention{size, at[0] - before.length, at[1] + after.length, said})
+		behind = at[1] + after.length
 	}
 	for i := 1; i < len(found); i++ {
 		found[i].said = found[i].said || found[i-1].said && l.links(text[found[i-1].to:found[i].from])
@@ -96,7 +113,7 @@ func (l *Lexicon) ferruleBeside(before, after string) bool {
 	return last != "" && l.Words.Means("ferrule", last) || first != "" && l.Words.Means("ferrule", first)
 }
 
-func notLetter(r rune) bool { return !unicode.IsLetter(r) }
+func notLetter(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsMark(r) }
 
 // links reports whether a text only joins what stands before it with what follows.
 func (l *Lexicon) links(text string) bool {
@@ -105,8 +122,29 @@ func (l *Lexicon) links(text string) bool {
 	return or || text == "/" || text == "," || text == "+"
 }
 
-// sizeOfTip is what may be the size of a tip within a text: three decimals of an inch, or millimetres with their unit.
-var sizeOfTip = regexp.MustCompile(`0?[.,]3\d\d|\d{1,2}[.,]\d{1,3} ?mm`)
+// sizeOfTip is what may be the size of a tip within a text: three decimals of an inch, with their point or without, or millimetres with their unit.
+var sizeOfTip = regexp.MustCompile(`0?[.,]3\d\d|\d{1,2}[.,]\d{1,3} ?mm|3\d\d`)
+
+// standsBehindKind reports whether a size with its point and no 0 before it, as only the trade writes names of tips, and a kind of club before it are
+// all that is said between two commas: "hybrid .370, black".
+func (l *Lexicon) standsBehindKind(text string, at []int) bool {
+	if text[at[0]] != '.' {
+		return false
+	}
+	before, after := strings.TrimRight(text[:at[0]], " "), strings.TrimLeft(text[at[1]:], " ")
+	if first, _ := utf8.DecodeRuneInString(after); after != "" && !strings.ContainsRune(",;)，、；）", first) {
+		return false
+	}
+	before = strings.TrimSpace(before[strings.LastIndexAny(before, ",;(，、；（")+1:])
+	if named := l.Match(before); len(named) > 0 && named[0].Score >= Understood && named[0].Role != string(catalog.Category) {
+		return false
+	}
+	kind, found := l.Category(before)
+	return before != "" && found && kind.Score >= leastKindBeside
+}
+
+// leastKindBeside is how much of what stands before the size of a tip has to mean a kind of club.
+const leastKindBeside = 0.2
 
 // isWhole reports whether a number is no part of a longer one, or of a code.
 func isWhole(text string, at []int) bool {
@@ -130,51 +168,66 @@ func (l *Lexicon) fitsBefore(text string) int {
 	return 0
 }
 
-// tipBefore reports whether a text ends with words for tips or shafts: "shaft .335", "Schaftmaß .335".
-func (l *Lexicon) tipBefore(text string) bool {
-	end := len(strings.TrimRight(text, " \u3000:("))
-	for start := end; start > max(0, end-longestTipWord); {
-		first, size := utf8.DecodeLastRuneInString(text[:start])
-		start -= size
-		last, _ := utf8.DecodeLastRuneInString(text[:start])
-		switch {
-		case !unicode.IsLetter(first) && first != ' ' && first != '-':
-			return false
-		case !unicode.IsLetter(first) || unicode.IsLetter(last) && last < firstWide:
-		case l.namesTips(text[start:end]):
-			return true
-		}
-	}
-	return false
-}
-
-// longestTipWord is how many bytes the words before the size of a tip have at most.
-const longestTipWord = 30
-
-// namesTips reports whether a text is words for tips or for the shafts that have them.
-func (l *Lexicon) namesTips(text string) bool {
-	if l.Words.Means("shaft", text) || l.Words.Means("tip", text) {
-		return true
-	}
-	found := l.Match(text)
-	return len(found) > 0 && found[0].Role == string(catalog.TipTaken) && found[0].Score >= Understood
-}
-
-// beside is what stands behind a size: how many bytes of it speak of the tip, and which form they name.
+// beside is what stands beside a size: how many bytes of it speak of the tip, which form they name, and whether they name one or the tip. Before
+// a size the words that only name the tip are no part of the length.
 type beside struct {
 	length int
 	form   fitcalc.TipForm
+	named  bool
 }
 
-// aboutTip reads up to three words behind a size: its unit, a form, the word tip or shaft, or one for "for".
+// aheadOfTip reads up to three words before a size, a form, the word tip or shaft, and one for "for" before them.
+func (l *Lexicon) aheadOfTip(text string) (b beside) {
+	end := len(text)
+	for range 3 {
+		end = len(strings.TrimRight(text[:end], " \u3000-–:"))
+		form := b.form
+		start := l.lastTipWord(text[:end], &b)
+		if start == end {
+			break
+		}
+		if end = start; b.form != form {
+			b.length = len(text) - start
+		}
+	}
+	if fits := l.fitsBefore(text[:end]); fits > 0 {
+		b.length = len(text) - end + fits
+	}
+	return b
+}
+
+// lastTipWord returns where the last word of a text begins if it may stand before the size of a tip, and the end of the text otherwise. Words of East
+// Asian writing have no blanks before them.
+func (l *Lexicon) lastTipWord(text string, b *beside) int {
+	from := strings.LastIndexFunc(text, notLetter)
+	if from >= 0 {
+		_, size := utf8.DecodeRuneInString(text[from:])
+		from += size
+	}
+	from = max(from, 0)
+	for start := range text[from:] {
+		if first, _ := utf8.DecodeRuneInString(text[from+start:]); start > 0 && first < firstWide {
+			break
+		}
+		if l.namesTip(text[from+start:], b) {
+			return from + start
+		}
+	}
+	return len(text)
+}
+
+// aboutTip reads up to three words behind a size: its unit, a form, the word tip or shaft, or one for "for". A letter for a form has to stand at
+// the digits: .370P.
 func (l *Lexicon) aboutTip(text string) (b beside) {
 	at := 0
+	if letter := leadingLetters(text); utf8.RuneCountInString(letter) == 1 {
+		if form, found := l.Ask("bore form", letter, l.Words.BoreForm); found && formNames[form.Value] != fitcalc.TipUnknown {
+			return beside{len(letter), formNames[form.Value], true}
+		}
+	}
 	for range 3 {
 		at = len(text) - len(strings.TrimLeft(text[at:], " \u3000-–\"'″”"))
-		word := text[at:]
-		if end := strings.IndexFunc(word, func(r rune) bool { return !unicode.IsLetter(r) }); end >= 0 {
-			word = word[:end]
-		}
+		word := leadingLetters(text[at:])
 		if word == "" || !l.saysTip(word, &b) {
 			return b
 		}
@@ -188,15 +241,24 @@ func (l *Lexicon) aboutTip(text string) (b beside) {
 
 // saysTip reports whether a word may stand behind the size of a tip, and takes the form that it names.
 func (l *Lexicon) saysTip(word string, b *beside) bool {
-	if form, found := l.Ask("bore form", word, l.Words.BoreForm); found && form.Score >= Understood {
-		b.form = formNames[form.Value]
-		return true
-	}
-	if kind, found := l.Ask("kind", word, l.Words.Kind); found && kind.Value == catalog.Tips.String() && kind.Score >= Understood {
+	if l.namesTip(word, b) {
 		return true
 	}
 	_, isFor := l.Words.Mark(word, "fits")
 	return isFor || l.isInch(word)
+}
+
+// namesTip reports whether a word is that for a tip or names its form, and takes it.
+func (l *Lexicon) namesTip(word string, b *beside) bool {
+	if form, found := l.Ask("bore form", word, l.Words.BoreForm); found && form.Score >= Understood {
+		b.form, b.named = formNames[form.Value], true
+		return true
+	}
+	if kind, found := l.Ask("kind", word, l.Words.Kind); found && kind.Value == catalog.Tips.String() && kind.Score >= Understood {
+		b.named = true
+		return true
+	}
+	return false
 }
 
 var formNames = map[string]fitcalc.TipForm{"parallel": fitcalc.TipParallel, "taper": fitcalc.TipTapered}

@@ -251,6 +251,17 @@ func TestTipInWords(t *testing.T) {
 		"适用.370":                       ".370 parallel",
 		"pour .335":                    ".335 parallel",
 		"fits .355 taper and .370":     ".370 parallel",
+		"black, taper .355":            ".355 taper",
+		"conique .355, noire":          ".355 taper",
+		"Parallel tip .370, green":     ".370 parallel",
+		"slip-on, .370P":               ".370 parallel",
+		"Pro Sport .355T":              ".355 taper",
+		"std iron, 370 parallel":       ".370 parallel",
+		"黒 355テーパー":                    ".355 taper",
+		"taper .355 or parallel .370":  ".370 parallel",
+		"hybrid .370, black":           ".370 parallel",
+		"Model 370, black":             "",
+		"hole .350, black":             "",
 		"fits .335 and .370":           "", // no one bore suits both
 		"Black, .370":                  "", // of what?
 		"Base .350 high":               "",

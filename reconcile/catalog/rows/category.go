@@ -46,6 +46,11 @@ func (r *rowReader) kindSaid(role catalog.Role, club string) string {
 		if set := lex.SetOf("", text); len(set) == 1 {
 			return clubCategory(set[0])
 		}
+		if first, _, more := strings.Cut(text, " "); more && role == catalog.Description { // "3W, 15 deg"
+			if set := lex.SetOf("", strings.TrimRight(first, ",")); len(set) == 1 {
+				return clubCategory(set[0])
+			}
+		}
 	}
 	return ""
 }

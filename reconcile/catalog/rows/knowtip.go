@@ -88,7 +88,7 @@ func (r *rowReader) findTip() bool {
 	}
 	bore := r.fields.Get(catalog.Bore)
 	sized := bore.Text != "" || bore.Dim.Given()
-	f := r.saidTip(func(tips []fitcalc.TipSize) bool { return !sized || r.agrees(tips, bore.Dim) })
+	f := r.saidTip(!sized, func(tips []fitcalc.TipSize) bool { return !sized || r.agrees(tips, bore.Dim) })
 	if f.Text == "" {
 		return false
 	}
@@ -99,8 +99,9 @@ func (r *rowReader) findTip() bool {
 	return true
 }
 
-// saidTip returns what the first text says of the tip that names tips which will do; where none does, what the row says of one tip.
-func (r *rowReader) saidTip(will func([]fitcalc.TipSize) bool) catalog.Field {
+// saidTip returns what the first text says of the tip that names tips which will do; where none does, what the row says of one tip. Strictly,
+// the description has to say that it is one; a remark has to in any case.
+func (r *rowReader) saidTip(strictly bool, will func([]fitcalc.TipSize) bool) catalog.Field {
 	t := r.t
 	if said := r.fields.Get(catalog.Bore); said.Dim.Given() {
 		if before, inside, found := lexicon.CutBrackets(said.Text); found {
@@ -114,15 +115,22 @@ func (r *rowReader) saidTip(will func([]fitcalc.TipSize) bool) catalog.Field {
 	var own catalog.Field
 	for _, role := range [...]catalog.Role{catalog.Description, catalog.Note} {
 		said := r.fields.Get(role)
+		if role == catalog.Note && r.speaksElsewhere(said.Text) {
+			continue
+		}
 		tips, words := t.Lex.TipsIn(said.Text, true)
-		if len(tips) == 0 || role == catalog.Note && r.speaksElsewhere(said.Text) {
+		named := len(tips) == 1
+		if len(tips) == 0 && !strictly && role == catalog.Description {
+			tips, words = t.Lex.TipsIn(said.Text, false)
+		}
+		if len(tips) == 0 {
 			continue
 		}
 		f := catalog.Field{Text: words, Cell: said.Cell, Assumptions: []string{fmt.Sprintf("tip %s taken from the %s", words, catalog.RoleName(t.Kind, role))}}
 		if will(tips) {
 			return f
 		}
-		if own.Text == "" && len(tips) == 1 {
+		if own.Text == "" && named {
 			own = f
 		}
 	}

@@ -132,12 +132,34 @@ func (v *Vocabulary) FindClubs(text string) (clubs []string, place string, found
 	for n := min(len(starts), 12); n > 0; n-- {
 		for i := 0; i+n <= len(starts); i++ {
 			place := strings.Trim(text[starts[i]:ends[i+n-1]], ",. ")
+			if i+n < len(starts) && v.measuresLast(place, text[starts[i+n]:ends[i+n]]) {
+				continue // AW, 50 deg
+			}
+			if wedge, _, found := strings.Cut(place, ", "); found && strings.HasSuffix(place, "°") && v.isOneClub(wedge) {
+				continue // AW, 50°
+			}
 			if clubs, ok := v.Clubs(place); ok && (len(clubs) > 1 || n > 1 || !strings.HasPrefix(place, "#")) {
 				return clubs, place, true
 			}
 		}
 	}
 	return nil, "", false
+}
+
+// isOneClub reports whether a text names a single club.
+func (v *Vocabulary) isOneClub(text string) bool {
+	clubs, ok := v.Clubs(text)
+	return ok && len(clubs) == 1
+}
+
+// measuresLast reports whether a word is a unit of the number that the text before it ends in.
+func (v *Vocabulary) measuresLast(text, word string) bool {
+	last := text[len(text)-min(1, len(text)):]
+	if last < "0" || last > "9" {
+		return false
+	}
+	_, isUnit := v.Unit(strings.Trim(word, ",. "))
+	return isUnit
 }
 
 type clubKind uint8
@@ -344,7 +366,7 @@ func (r *clubReader) parse() bool {
 	if len(list) == 2 && list[0].kind == clubNumber && list[1].kind == clubLetter && !r.apart {
 		return false // 3A is a place on a shelf, or anything
 	}
-	list = withoutLofts(list)
+	list = slices.CompactFunc(withoutLofts(list), func(a, b clubToken) bool { return a == b && a.kind == clubCode }) // sand wedge SW
 	numbers, lofts, singles := 0, 0, 0
 	for _, t := range list {
 		switch {
@@ -394,14 +416,18 @@ var loftsOf = map[string][2]int{"PW": {44, 49}, "GW": {48, 54}, "AW": {48, 54}, 
 func withoutLofts(list []clubToken) []clubToken {
 	var kept []clubToken
 	for i, t := range list {
-		if i > 0 && t.loft && (i+1 == len(list) || !list[i+1].loft) {
-			if within, named := loftsOf[list[i-1].name]; named && list[i-1].kind < clubRange && t.number >= within[0] && t.number <= within[1] {
-				continue
-			}
+		if i > 0 && t.loft && (i+1 == len(list) || !list[i+1].loft) && isLoftOf(t, list[i-1]) {
+			continue
 		}
 		kept = append(kept, t)
 	}
 	return kept
+}
+
+// isLoftOf reports whether a number is a loft that a wedge has.
+func isLoftOf(t, wedge clubToken) bool {
+	within, named := loftsOf[wedge.name]
+	return named && wedge.kind < clubRange && t.loft && t.number >= within[0] && t.number <= within[1]
 }
 
 // nameNumbers gives plain numbers their letter: that of the category, or that of the numbers after them ("3,5,7W"), or

@@ -59,6 +59,7 @@ func TestFindClubs(t *testing.T) {
 	v := Load()
 	for text, want := range map[string]string{
 		"Forged iron heads 4-PW": "4-PW", "Alloy set #5-#9 RH": "#5-#9", "Head X (3-PW)": "3-PW", "Item 12-345 plain": "", "Iron head": "", "Hybrid 3H chrome": "Hybrid 3H", "5 heads per box": "",
+		"AW, 50 deg, RH": "AW", "Gap wedge GW, 52°": "Gap wedge GW", "PW, 46 degrees": "PW",
 	} {
 		clubs, place, ok := v.FindClubs(text)
 		if place != want || ok != (want != "") {
