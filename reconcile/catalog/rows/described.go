@@ -3,6 +3,7 @@ package rows
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -10,6 +11,7 @@ import (
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/cells"
+	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/internal/pattern"
@@ -48,7 +50,7 @@ func (t *Table) numbersIn(text string) []inText {
 	for _, at := range numberInText().FindAllStringSubmatchIndex(text, -1) {
 		digits := text[at[2]:at[3]]
 		before, _ := utf8.DecodeLastRuneInString(text[:at[0]])
-		if at[0] > 0 && (unicode.IsLetter(before) || unicode.IsDigit(before) || strings.ContainsRune("-/.,", before)) {
+		if at[0] > 0 && (lexicon.InWord(before) || unicode.IsDigit(before) || strings.ContainsRune("-/.,", before)) {
 			continue
 		}
 		n, rest, err := measure.Notation{Comma: measure.DecimalComma}.ParseNumber(digits)
@@ -62,7 +64,8 @@ func (t *Table) numbersIn(text string) []inText {
 		if at[4] >= 0 {
 			word := text[at[4]:at[5]]
 			hit, found := t.Lex.Ask("unit", word, t.Lex.Words.Unit)
-			switch glued := at[4] == at[3]; {
+			first, _ := utf8.DecodeRuneInString(word)
+			switch glued := at[4] == at[3] && lexicon.InWord(first); {
 			case found && traits.IsLengthUnit(hit.Value):
 				one.unit, one.text = hit.Value, text[at[0]:at[1]]
 			case glued:
@@ -199,7 +202,7 @@ func describes(rows []*Entry, numbers map[*Entry][]inText, c *cells.Column) (pla
 // compareDescription says where the description of a row gives another size than a column.
 func (t *Table) compareDescription(e *Entry, c *cells.Column, place placeInText) {
 	dim := e.Fields.Dim(c.Role)
-	if _, answered := t.Rules.Row(e.Line).Values[c.Role]; answered || !dim.Given() {
+	if _, answered := t.Rules.Row(e.Line).Values[c.Role]; answered || !dim.Given() || slices.Contains(t.gainsaid[e.Line], c.Role) {
 		return
 	}
 	description := e.Fields.Get(catalog.Description)
@@ -207,6 +210,9 @@ func (t *Table) compareDescription(e *Entry, c *cells.Column, place placeInText)
 	n, found := place.of(numbers)
 	if !found {
 		return
+	}
+	if pack := e.Fields.Get(catalog.Pack); n.unit == "" && pack.IsNumber && pack.Number == n.number && pack.Cell == description.Cell {
+		return // 12/pk
 	}
 	size := traits.MM(dim.Nominal())
 	for _, other := range numbers {
@@ -221,7 +227,12 @@ func (t *Table) compareDescription(e *Entry, c *cells.Column, place placeInText)
 	}
 	t.Findings.Add(finding.Finding{Severity: finding.Warning, Code: "data.conflict", Place: e.Place(c.Role),
 		Related: []finding.Place{e.Place(catalog.Description)},
-		Message: fmt.Sprintf("%s of %s is %s in %s, and its description in %s says %s; the column counts", catalog.RoleName(t.Kind, c.Role), e.Part,
-			traits.SayMM(size), e.Fields.Cell(c.Role), description.Cell, n.text),
-		Settle: t.Settle("rows", fmt.Sprint(e.Line), string(c.Role))})
+		Message: t.saysOtherwise(e.Fields, c.Role, e.Part, traits.SayMM(size), n.text),
+		Settle:  t.Settle("rows", fmt.Sprint(e.Line), string(c.Role))})
+}
+
+// saysOtherwise is the sentence for a column and a description that contradict each other.
+func (t *Table) saysOtherwise(f catalog.Fields, role catalog.Role, part, column, description string) string {
+	return fmt.Sprintf("%s of %s is %s in %s, and its description in %s says %s; the column counts", catalog.RoleName(t.Kind, role), part, column, f.Cell(role),
+		f.Cell(catalog.Description), description)
 }

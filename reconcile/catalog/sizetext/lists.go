@@ -117,6 +117,29 @@ func slashed(text string) []string {
 	return pieces
 }
 
+// anyList is a list of three sizes within a text between which signs of times or strokes stand, one of them with decimals.
+var anyList = sync.OnceValue(func() *regexp.Regexp {
+	unit := anyUnit()
+	return regexp.MustCompile(`(?i)(\d*[.,]\d+|\d+)` + unit + `(?: ?[x×*/] ?(?:\d*[.,]\d+|\d+(?:[- ]\d+/\d+)?)` + unit + `){2}`)
+})
+
+// AnyListWithin is ListWithin for a list with strokes between its sizes too, "13.5/9.3 x 20". It may as well be of something else: only what is
+// known of the part tells.
+func AnyListWithin(text string) []string {
+	if pieces := ListWithin(text); pieces != nil {
+		return pieces
+	}
+	found := anyList().FindAllStringIndex(text, 2)
+	if len(found) != 1 || !lexicon.StandsFree(text, found[0][0], found[0][1]) {
+		return nil
+	}
+	list := text[found[0][0]:found[0][1]]
+	if !strings.ContainsAny(list, DecimalMarks) {
+		return nil
+	}
+	return SplitTimes(strings.ReplaceAll(list, "/", "×"), false)
+}
+
 // NamesListed returns the names of as many sizes that a sentence lists, between signs for times, slashes, dashes or commas.
 func NamesListed(lex *lexicon.Lexicon, text string, count int) []string {
 	for _, split := range [...]func(*lexicon.Lexicon, string) []string{atTimes, atSlashes, atDashes, atCommas} {

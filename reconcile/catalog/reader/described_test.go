@@ -1,0 +1,89 @@
+package reader_test
+
+import (
+	"strings"
+	"testing"
+
+	"example.com/seatline/fitcalc"
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// besides makes a list of four ferrules or heads of which the second has the description.
+func besides(kind, columns, description, sizes string) *sheet.Sheet {
+	row := func(part, description string) string { return part + " | " + description + " | " + sizes }
+	return grid(kind, strings.Join([]string{"Part No | Description | " + columns, row("D-1", "Plain"), row("D-2", description), row("D-3", "Black"), row("D-4", "White")}, "\n"))
+}
+
+// TestDescriptionAgainstColumn reads descriptions of single rows that give another size than a column, and such as give the same.
+func TestDescriptionAgainstColumn(t *testing.T) {
+	const ferrules, heads = "Base OD (mm) | Bore (mm) | Length (mm)", "Hosel OD (mm) | Bore (mm) | Bore depth (mm)"
+	for _, one := range []struct{ kind, columns, description, sizes, cell, says string }{
+		{"Ferrules", ferrules, "Base 13.8, bore 9.3, black", "13.5 | 9.3 | 25", "C3", "says 13.8"},
+		{"Ferrules", ferrules, "13.8 x 9.3 x 25, black", "13.5 | 9.3 | 25", "C3", "says 13.8"},
+		{"Ferrules", ferrules, "13,8/9,3 x 25 schwarz", "13.5 | 9.3 | 25", "C3", "says 13,8"},
+		{"Ferrules", ferrules, "noire, lg. 20 mm", "13.5 | 9.3 | 25", "E3", "says 20 mm"},
+		{"Ferrules", ferrules, "Short type, 12 mm, black", "13.5 | 9.3 | 25", "E3", "says 12 mm"},
+		{"Ferrules", ferrules, "長さ20mm 黒", "13.5 | 9.3 | 25", "E3", "says 20mm"},
+		{"Ferrules", ferrules, "for .335 drivers", "13.5 | 9.3 | 25", "D3", "says for .335"},
+		{"Heads", heads, "Bohrung 9,8 mm", "13.5 | 9.5 | 32", "D3", "says 9,8 mm"},
+		{"Heads", heads, "hosel 13.5 OD, 28 deep", "13.5 | 9.5 | 32", "E3", "says 28"},
+		{"Heads", heads, ".335 parallel", "13.5 | 9.5 | 32", "D3", "says .335 parallel"},
+		{"Ferrules", ferrules, "Base .535\", 1\" long", "13.6 | 9.3 | 25", "", ""}, // names of the same sizes
+		{"Ferrules", ferrules, "25 x 13.5 x 9.3 mm", "13.5 | 9.3 | 25", "", ""},
+		{"Ferrules", ferrules, "black, 2 mm silver ring", "13.5 | 9.3 | 25", "", ""},
+		{"Ferrules", ferrules, "3 x 4 x 5.5 cm box", "13.5 | 9.3 | 25", "", ""},
+		{"Ferrules", ferrules, ".355 taper", "13.5 | 9.3 | 25", "", ""},
+		{"Heads", heads, "Face height 58 mm, loft 34°", "13.5 | 9.5 | 32", "", ""},
+		{"Heads", heads, "Modell 335, 9.5 oder 10.5 Loft", "13.5 | 9.5 | 32", "", ""},
+	} {
+		c := read(t, besides(one.kind, one.columns, one.description, one.sizes))
+		if one.cell != "" {
+			wantFinding(t, c, "data.conflict", one.cell, one.says)
+			continue
+		}
+		for _, cell := range []string{"C3", "D3", "E3"} {
+			wantNoFinding(t, c, "data.conflict", cell)
+		}
+	}
+}
+
+// TestSizeOnlyInDescription takes sizes of descriptions that no column has, each as an assumption.
+func TestSizeOnlyInDescription(t *testing.T) {
+	for _, one := range []struct {
+		kind, columns, description, sizes string
+		role                              catalog.Role
+		want                              float64
+	}{
+		{"Ferrules", "Base OD (mm) | Bore (mm)", "black, 22 mm long", "13.5 | 9.3", catalog.Length, 22},
+		{"Ferrules", "Base OD (mm) | Bore (mm)", "nera, lungh. 22 mm", "13.5 | 9.3", catalog.Length, 22},
+		{"Ferrules", "Base OD (mm) | Bore (mm)", "1/2\" black", "13.5 | 9.3", catalog.Length, 12.7},
+		{"Ferrules", "Base OD (mm) | Bore (mm)", "13.5 x 9.3 x 22", "13.5 | 9.3", catalog.Length, 22},
+		{"Ferrules", "Base OD (mm) | Bore (mm)", "black, 2 mm silver ring", "13.5 | 9.3", catalog.Length, 0},
+		{"Ferrules", "Base OD (mm) | Bore (mm)", "black, 12.2 mm", "13.5 | 9.3", catalog.Length, 0}, // of what?
+		{"Heads", "Hosel OD (mm) | Bore (mm)", "Eisen 9, Bohrtiefe 30 mm", "13.5 | 9.5", catalog.BoreDepth, 30},
+		{"Heads", "Hosel OD (mm) | Bore (mm)", "孔深33mm", "13.5 | 9.5", catalog.BoreDepth, 33},
+		{"Heads", "Hosel OD (mm) | Bore (mm)", "Face height 58 mm", "13.5 | 9.5", catalog.HoselLength, 0},
+	} {
+		c := read(t, besides(one.kind, one.columns, one.description, one.sizes))
+		if one.want == 0 {
+			wantRow(t, c, "D-2", catalog.Used, sizes{one.role: 0})
+			continue
+		}
+		wantRow(t, c, "D-2", catalog.Assumed, sizes{one.role: one.want})
+	}
+}
+
+// TestClubFirstInDescription takes the kind of a head from the club that its description begins with.
+func TestClubFirstInDescription(t *testing.T) {
+	for description, want := range map[string]fitcalc.Category{
+		"3W, 15 deg, RH": fitcalc.Fairway, "4H 22 deg": fitcalc.Hybrid, "PW 47 deg RH": fitcalc.Wedge, "9i, 431 SS": fitcalc.Iron, "D3, plain": fitcalc.AnyCategory,
+	} {
+		c := read(t, besides("Heads", "Hosel OD (mm) | Bore (mm)", description, "13.5 | 9.5"))
+		for _, h := range c.Heads {
+			if h.Part == "D-2" && h.Category != want {
+				t.Errorf("%q is of %v, want %v", description, h.Category, want)
+			}
+		}
+	}
+}
