@@ -58,12 +58,12 @@ func TestDescriptions(t *testing.T) {
 			}
 		}
 	}
-	facts.wantShare(t, "fact", "right", leastFacts)
+	facts.wantShare(t, "fact", "right", leastDescribed)
 	against.wantShare(t, "size", "said", leastSizesSaid)
 	against.wantShare(t, "tip", "said", leastTipsSaid)
 	right.wantShare(t, "row", "right", leastUnquestioned)
-	if n := facts["fact"]["silent"]; n > mostSilent {
-		t.Errorf("%d facts are wrong without a word, want %d at most", n, mostSilent)
+	if n := facts["fact"]["silent"]; n > mostSilentDescribed {
+		t.Errorf("%d facts are wrong without a word, want %d at most", n, mostSilentDescribed)
 	}
 }
 
@@ -71,8 +71,8 @@ func TestDescriptions(t *testing.T) {
 // that a column contradicts, of the rows that are not questioned where nothing does; and how many facts are wrong without a word, one pack
 // in either form, as before.
 const (
-	leastFacts, leastSizesSaid, leastTipsSaid, leastUnquestioned = 0.81, 0.82, 1, 0.96
-	mostSilent                                                   = 2
+	leastDescribed, leastSizesSaid, leastTipsSaid, leastUnquestioned = 0.81, 0.82, 1, 0.96
+	mostSilentDescribed                                              = 2
 )
 
 // described is a description with what it says: the tip, the set, the sizes in mm and so on.
