@@ -59,7 +59,8 @@
 // A size that the joint does not allow, or that is far from the rest of its column, is never corrected. It is left open, and
 // the finding says which of the usual mistakes would explain it: a radius, a decimal point, the other unit. Only its part and the size
 // that everything hangs on hold a row (hosel OD, base OD, tip OD); with any other value open it is used, and what depends on the value
-// stays undecided. Open is not absent: a collar that cannot be read is a collar.
+// stays undecided. Open is not absent: a collar that cannot be read is a collar. Two sizes of a row that seem to stand in each other's cell are
+// left open, both.
 //
 // # Findings
 //

@@ -116,14 +116,42 @@ F-5 | 9.35 | 13.6 | 19
 F-6 | 9.35 | 19.2 | 25
 F-7 | 9.35 | 13.6 | 6.35
 F-8 | 9.35 | 13.6 | 25
+F-9 | 9.35 | 13.6 | 85
+F-10 | 9.35 | 16.3 | 25
 `))
 	defer show(t, c)
 	wantFinding(t, c, "data.implausible", "D4", "25.4 mm (a decimal point")
 	wantOpen(t, c, "F-3", catalog.Length)
 	wantRow(t, c, "F-3", catalog.Used, sizes{catalog.Length: 0})
-	wantFinding(t, c, "data.implausible", "C7", "used as it stands")
-	wantRow(t, c, "F-6", catalog.Used, sizes{catalog.BaseOD: 19.2})
+	wantFinding(t, c, "data.implausible", "C7", "hardly any part has such a size; it is left open")
+	wantRow(t, c, "F-6", catalog.Held, sizes{catalog.BaseOD: 0})
+	wantFinding(t, c, "data.implausible", "D10", "hardly any part has such a size; it is left open")
+	wantOpen(t, c, "F-9", catalog.Length)
+	wantFinding(t, c, "data.implausible", "C11", "used as it stands")
+	wantRow(t, c, "F-10", catalog.Used, sizes{catalog.BaseOD: 16.3})
 	wantRow(t, c, "F-7", catalog.Used, sizes{catalog.Length: 6.35})
+}
+
+// A diameter beyond all others that would be among them with two digits exchanged is said, one of another sort of club is not.
+func TestDigitsExchanged(t *testing.T) {
+	for name, test := range map[string]struct{ heading, size, want string }{
+		"mm":                   {"Ø ext. du hosel (mm)", "13,5 13,6 15,3 13,4 13,5", "B4"},
+		"inches":               {"Hosel OD (in)", ".535 .540 .450 .545 .535", "B4"},
+		"the first":            {"Hosel-Ø außen mm", "15,20 12,10 13,50 12,40 12,20", "B2"},
+		"none else is so":      {"Hosel OD (mm)", "12.0 12.1 15.2 12.1 12.0", ""},
+		"an iron among woods":  {"Hosel OD (mm)", "12.3 12.2 12.3 13.2 12.1", ""},
+		"digits of a fraction": {"Hosel OD (in)", "1/2 1/2 17/32 9/16 1/2", ""},
+	} {
+		list := "Ref. | " + test.heading + " | Loft\n"
+		for i, size := range strings.Fields(test.size) {
+			list += fmt.Sprintf("KR-%d | %s | %d\n", i, size, 20+4*i)
+		}
+		c := read(t, grid("Heads", list))
+		if got := strings.Join(of(c, "data.implausible"), "; "); !strings.HasSuffix(got, test.want) || (got == "") != (test.want == "") {
+			t.Errorf("%s: %s, want %s", name, got, test.want)
+			show(t, c)
+		}
+	}
 }
 
 func TestToleranceThatCannotBeMeant(t *testing.T) {

@@ -41,7 +41,7 @@ type change struct {
 }
 
 func (t *Table) changesOf(c *cells.Column) (grown, shrunk []change) {
-	for _, one := range t.diametersOf(c.Role) {
+	for _, one := range t.comparedOf(c.Role) {
 		before, known := t.Was(one.entry.Line, c)
 		if !known {
 			continue

@@ -1,6 +1,7 @@
 package rows
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -233,20 +234,29 @@ func (t *Table) leaveExchanged(e *Entry, a, b inCell) {
 	}
 }
 
-// leaveOpen takes a size of an entry back that is used, and says why.
-func (t *Table) leaveOpen(e *Entry, role catalog.Role, message string, related ...finding.Place) {
-	f := e.Fields.Get(role)
-	if !f.Dim.Given() {
+// leaveOpen takes a size back that is used, of all entries of a line that have it from one cell, and says why.
+func (t *Table) leaveOpen(of *Entry, role catalog.Role, message string, related ...finding.Place) {
+	if !of.Fields.Dim(role).Given() {
 		return
 	}
-	t.Findings.Add(finding.Finding{Severity: finding.Error, Code: "data.implausible", Place: e.Place(role), Related: related, Message: message,
-		Settle: t.Settle("rows", layout.LineName(e.Line), string(role))})
-	row := &t.Out.Rows[e.Row]
-	e.Fields = e.Fields.With(role, catalog.Field{Text: f.Text, Cell: f.Cell})
-	row.Fields = e.Fields
-	if slices.Contains(traits.Keys[t.Kind], role) {
-		row.Outcome, row.Why = catalog.Held, message
-		return
+	t.Findings.Add(finding.Finding{Severity: finding.Error, Code: "data.implausible", Place: of.Place(role), Related: related, Message: message,
+		Settle: t.Settle("rows", layout.LineName(of.Line), string(role))})
+	from, _ := slices.BinarySearchFunc(t.Items, of.Line, func(e *Entry, line int) int { return cmp.Compare(e.Line, line) })
+	for _, e := range t.Items[from:] {
+		if e.Line != of.Line {
+			break
+		}
+		if e != of && !e.Fields.SameCell(of.Fields, role) {
+			continue
+		}
+		f := e.Fields.Get(role)
+		row := &t.Out.Rows[e.Row]
+		e.Fields = e.Fields.With(role, catalog.Field{Text: f.Text, Cell: f.Cell})
+		row.Fields = e.Fields
+		if slices.Contains(traits.Keys[t.Kind], role) {
+			row.Outcome, row.Why = catalog.Held, message
+			continue
+		}
+		row.Open = append(slices.Clip(row.Open), role)
 	}
-	row.Open = append(slices.Clip(row.Open), role)
 }

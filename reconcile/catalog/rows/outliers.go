@@ -6,14 +6,16 @@ import (
 	"math"
 	"slices"
 
+	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/cells"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/finding"
 )
 
-// A possible diameter that stands out among those of the other parts is used, and said. It is compared with the parts for the same tip and
-// of the same kind of club where there are enough, and with all of the table.
+// A possible diameter that stands out among those of the other parts is used, and said. It is compared with the parts for the same tip and of the same
+// kind of club where there are enough, and with all of the table. A diameter or length that hardly any part has, and that is far from those of all
+// others, is left open: nobody makes a part by a slip of the pen.
 const (
 	// leastUsual is how many others have to be such as parts commonly have, for one that is not to stand out, where nearly all are.
 	leastUsual = 3
@@ -26,7 +28,7 @@ const (
 	leastOfClass = 6
 )
 
-// compared is one diameter in mm, of one entry and of its class.
+// compared is one size in mm, of one entry and of its class.
 type compared struct {
 	entry *Entry
 	class class
@@ -50,13 +52,13 @@ func (c class) String() string {
 	return text
 }
 
-// compareParts says which diameters stand out: one finding for each size and class, with all cells.
+// compareParts says which sizes stand out: one finding for each size and class, with all cells.
 func (t *Table) compareParts() {
 	for _, c := range t.read {
-		if !c.Trait().Diameter || c.Role == catalog.TipTaken {
+		if c.Trait().Want != traits.Length || c.Role == catalog.TipTaken {
 			continue
 		}
-		all := t.diametersOf(c.Role)
+		all := t.comparedOf(c.Role)
 		if len(all) <= leastUsual {
 			continue
 		}
@@ -72,17 +74,20 @@ func (t *Table) compareParts() {
 			for to < len(all) && all[to].class == all[from].class {
 				to++
 			}
-			if to-from < len(all) {
+			if to-from < len(all) || all[from].class != (class{}) {
 				t.sayOutliers(c.Role, all[from:to], farIn, said)
 			}
 			from = to
 		}
 		t.sayOutliers(c.Role, all, func(all []compared) func(float64) bool { return t.farInTable(c.Role, all) }, said)
+		if c.Trait().Diameter {
+			t.sayTurned(c.Role, all, said)
+		}
 	}
 }
 
-// diametersOf returns the sizes of a role, once for each line.
-func (t *Table) diametersOf(role catalog.Role) []compared {
+// comparedOf returns the sizes of a role, once for each line.
+func (t *Table) comparedOf(role catalog.Role) []compared {
 	all := make([]compared, 0, len(t.Items))
 	last := 0
 	for _, e := range t.Items {
@@ -143,9 +148,26 @@ func (t *Table) sayOutliers(role catalog.Role, all []compared, far func([]compar
 	if same := out[0].class.String(); len(all) < len(t.Items) && same != "" && !slices.ContainsFunc(all, func(c compared) bool { return c.class != out[0].class }) {
 		others += " for " + same
 	}
+	others = fmt.Sprintf("%s, which are %s to %s", others, traits.SayMM(least), traits.SayMM(most))
+	b, _ := traits.BoundsOf(t.Kind, role)
+	t.sayFar(role, slices.DeleteFunc(out, func(one compared) bool {
+		beyond := max(least/one.size, one.size/most) - 1
+		if !b.Possible(one.size) || b.Common(one.size) || beyond <= farShare { // what is not possible has said so in its cell, with its unit
+			return false
+		}
+		t.leaveOpen(one.entry, role, fmt.Sprintf("%s of %s is %s, far from %s, and hardly any part has such a size; it is left open", catalog.RoleName(t.Kind, role), one.entry.Part,
+			traits.SayMM(one.size), others))
+		return true
+	}), others)
+}
+
+// sayFar reports the sizes that are far from others, and used as they stand.
+func (t *Table) sayFar(role catalog.Role, out []compared, others string) {
+	if len(out) == 0 {
+		return
+	}
 	first := out[0]
-	message := fmt.Sprintf("%s of %s is %s, far from %s, which are %s to %s; it is used as it stands", catalog.RoleName(t.Kind, role), first.entry.Part, traits.SayMM(first.size), others,
-		traits.SayMM(least), traits.SayMM(most))
+	message := fmt.Sprintf("%s of %s is %s, far from %s; it is used as it stands", catalog.RoleName(t.Kind, role), first.entry.Part, traits.SayMM(first.size), others)
 	f := finding.Finding{Severity: finding.Warning, Code: "data.implausible", Place: first.entry.Place(role), Settle: t.Settle("rows", fmt.Sprint(first.entry.Line), string(role))}
 	if len(out) > 1 {
 		message = fmt.Sprintf("%s; %d in all", message, len(out))
@@ -156,6 +178,63 @@ func (t *Table) sayOutliers(role catalog.Role, all []compared, far func([]compar
 	}
 	f.Message = message
 	t.Findings.Add(f)
+}
+
+// turnedShare is by which share a diameter has to lie beyond all others for its digits to be looked at: 12.3 and 13.2 are hosels of woods and irons.
+// Common practice.
+const turnedShare = 0.08
+
+// sayTurned reports the least and the greatest of some diameters where it lies beyond the others, is not said yet, and would be among them with two
+// digits in each other's place: 15.3 among 13.5 and 13.8.
+func (t *Table) sayTurned(role catalog.Role, all []compared, said map[*Entry]bool) {
+	all = slices.CompactFunc(slices.Clone(all), func(a, b compared) bool { return a.entry.Fields.SameCell(b.entry.Fields, role) })
+	slices.SortStableFunc(all, func(a, b compared) int { return cmp.Compare(a.size, b.size) })
+	last := len(all) - 1
+	if last < leastUsual {
+		return
+	}
+	t.sayTurnedOne(role, all[0], all[1:], said)
+	t.sayTurnedOne(role, all[last], all[:last], said)
+}
+
+// sayTurnedOne reports one of some diameters, of which the others are in order.
+func (t *Table) sayTurnedOne(role catalog.Role, one compared, others []compared, said map[*Entry]bool) {
+	least, most := others[0].size, others[len(others)-1].size
+	if said[one.entry] || max(least/one.size, one.size/most)-1 < turnedShare {
+		return
+	}
+	meant := turned(one.entry.Fields.Text(role), one.size)
+	at := slices.IndexFunc(meant, func(size float64) bool { return size >= least-cells.SameSize && size <= most+cells.SameSize })
+	if at < 0 {
+		return
+	}
+	t.Findings.Add(finding.Finding{Severity: finding.Warning, Code: "data.implausible", Place: one.entry.Place(role), Settle: t.Settle("rows", fmt.Sprint(one.entry.Line), string(role)),
+		Message: fmt.Sprintf("%s of %s is %s, beyond the %s to %s of the others; with two digits exchanged it would be %s; it is used as it stands",
+			catalog.RoleName(t.Kind, role), one.entry.Part, traits.SayMM(one.size), traits.SayMM(least), traits.SayMM(most), traits.SayMM(meant[at]))})
+}
+
+// turned returns what a size is where two neighbouring digits of its text stand in each other's place.
+func turned(text string, size float64) (all []float64) {
+	reads := measure.Notation{Comma: measure.DecimalComma}
+	n, rest, err := reads.ParseNumber(text)
+	digits := text[:len(text)-len(rest)]
+	if err != nil || n.IsFraction() || n.Sign() == 0 {
+		return nil
+	}
+	for i, before := 0, -1; i < len(digits); i++ {
+		if digits[i] < '0' || digits[i] > '9' {
+			continue
+		}
+		if before >= 0 && digits[before] != digits[i] {
+			other := []byte(digits)
+			other[before], other[i] = other[i], other[before]
+			if m, _, err := reads.ParseNumber(string(other)); err == nil {
+				all = append(all, size*m.Float64()/n.Float64())
+			}
+		}
+		before = i
+	}
+	return all
 }
 
 // farIn returns what is far from the others by the modified score.
@@ -173,7 +252,7 @@ func farIn(all []compared) func(float64) bool {
 	return func(size float64) bool { return math.Abs(size-middle) > far }
 }
 
-// farInTable returns what is far from all others of a table: by its share of the middle, or since parts commonly have no such size and nearly
+// farInTable returns what is far from all others of a table: a diameter by its share of the middle, or a size since parts commonly have no such and nearly
 // all others of the table are usual.
 func (t *Table) farInTable(role catalog.Role, all []compared) func(float64) bool {
 	b, _ := traits.BoundsOf(t.Kind, role)
@@ -187,7 +266,7 @@ func (t *Table) farInTable(role catalog.Role, all []compared) func(float64) bool
 	sizes := sizesOf(all)
 	middle := sizes[len(sizes)/2]
 	return func(size float64) bool {
-		return rare && !b.Common(size) || len(all) > cells.LeastOthers && cells.FarDiameter(size, middle)
+		return rare && !b.Common(size) || traits.Of[role].Diameter && len(all) > cells.LeastOthers && cells.FarDiameter(size, middle)
 	}
 }
 
