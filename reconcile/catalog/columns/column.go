@@ -41,6 +41,15 @@ type Column struct {
 	irrelevant string
 	// ours is the column of the firm's own part numbers where this one gives those of the maker or the customer, nil otherwise.
 	ours *Column
+	// aside is set where all that is known of the heading is that it speaks of what no joint depends on.
+	aside bool
+	// breaks is set where the heading gives the quantity from which a price holds.
+	breaks bool
+	// paidIn is the column of what a buyer pays where this one gives other money, and tied is set where nothing says which of several that is.
+	paidIn *Column
+	tied   bool
+	// byAge is set where a column is taken for the prices and its heading says only how old they are.
+	byAge bool
 	// offered is set where the column is one of quantities that are offered or ordered.
 	offered bool
 	// reported is set where it was said already why the column is not used.
@@ -165,15 +174,15 @@ func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profi
 	case h.Types:
 		c.irrelevant = "says which kind of part each row is"
 	case lex.HeadsPieces(h.Text) && p.Filled > 0 && !slices.ContainsFunc(p.Texts, func(text string) bool { return lexicon.PiecesOf(text) == 0 }):
-		c.irrelevant, c.GivesPieces = "says for how many pieces the prices are", true
+		c.irrelevant, c.GivesPieces = givesPieces, true
 	case lexicon.IsPriceBreak(h.Text) && !(lexicon.FromOne(h.Text) && words.IsCurrency(c.HeadingUnit)):
-		c.irrelevant = "heading gives a quantity, as for a price of several"
+		c.irrelevant, c.breaks = "heading gives a quantity, as for a price of several", true
 	case lex.CountsPacks(h.Text):
 		c.irrelevant = "counts packs, and not the pieces in one"
 	case c.Hints.Measured && len(c.Matches[catalog.UnknownKind]) > 0 && traits.Of[catalog.Role(c.Matches[catalog.UnknownKind][0].Role)].Want == traits.Count:
 		c.irrelevant = "counts what was measured"
 	case len(c.Matches[catalog.UnknownKind]) == 0 && lex.Words.Irrelevant(h.Parts...):
-		c.irrelevant = "heading speaks of what no joint depends on"
+		c.irrelevant, c.aside = "heading speaks of what no joint depends on", true
 	}
 	c.Per, c.Lot = lex.PricePer(h.Text)
 	return c
@@ -348,8 +357,6 @@ func (c *Column) fitAlone(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.
 	if h >= lexicon.LeastHeading && !refuted {
 		points := headingPoints*h + values() + traits.Of[role].Prior
 		switch {
-		case role == catalog.Price && c.sellsOn(lex):
-			points -= retailPoints
 		case role == catalog.Part && c.namesKinds(lex):
 			points -= kindPoints
 		case role == catalog.Stock && c.flags():
@@ -445,16 +452,6 @@ func (c *Column) namesKinds(lex *lexicon.Lexicon) bool {
 		return false
 	}
 	return p.share(p.count(lex.Recogniser(catalog.Category))) >= 0.8
-}
-
-// retailPoints is what a price for those who buy in a shop loses: where another one stands beside it, that is the one that a buyer pays.
-const retailPoints = 4
-
-// sellsOn reports whether the heading of prices is that of a price for those who buy in a shop: MSRP, UVP, 定価.
-func (c *Column) sellsOn(lex *lexicon.Lexicon) bool {
-	text, _, _ := lex.Words.SplitUnit(c.Text)
-	pieces := append(strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) }), text)
-	return slices.ContainsFunc(pieces, func(piece string) bool { _, retail := lex.Words.Mark(piece, "retail"); return retail })
 }
 
 // brief reports whether a column says the same few things again and again, in fewer than five characters on the average, wide

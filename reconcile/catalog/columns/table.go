@@ -67,6 +67,7 @@ func (t *Table) understand(given catalog.Kind, titles []string) {
 	t.foldClubColumns(titles)
 	t.findTotals()
 	t.findChange()
+	t.tellPaid()
 	chosen := t.choosePlan(given, titles)
 	if chosen == nil {
 		t.indexRoles()
@@ -97,6 +98,7 @@ func (t *Table) adopt(chosen *plan, titles []string) {
 	t.reportWhose()
 	t.holdUncertain()
 	t.reportOffered()
+	t.reportPaid()
 }
 
 // languageOf returns the language of most headings, English where several have as many, empty where none is understood.

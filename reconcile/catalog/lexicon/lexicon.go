@@ -7,6 +7,7 @@ import (
 	"maps"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 	"unicode"
@@ -271,6 +272,20 @@ func BearsDigits(s string) bool {
 	return digits*5 > digits+others
 }
 
+// FewLetters reports whether a text has no more letters than digits, as an amount has that a short word for its currency stands before: Rs. 2,100/-.
+func FewLetters(text string) bool {
+	letters, digits := 0, 0
+	for _, r := range text {
+		switch {
+		case unicode.IsDigit(r):
+			digits++
+		case unicode.IsLetter(r):
+			letters++
+		}
+	}
+	return letters <= digits
+}
+
 // isValueSign reports whether a letter stands before values as a sign: Ø, φ, R.
 func isValueSign(r rune) bool { return strings.ContainsRune(DiameterSigns+"RrDd", r) }
 
@@ -426,16 +441,59 @@ func WordsBeside(text string) []string {
 	return strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) })
 }
 
-// priceBreak is a heading that gives a quantity from which a price holds: 1-9 pcs, 10–49, 50+, "100 or more", ab 100 Stk.
+// priceBreak is a heading that gives a quantity from which a price holds: 1-9 pcs, 10–49, 50+, "100 or more", ab 100 Stk., "under 50".
 var priceBreak = sync.OnceValue(func() *regexp.Regexp {
 	v := words.Load()
-	from := `(?:` + v.AnyOf("quantity", "from") + `) ?\d+`
-	more := `(?:\pL{1,5}\.? )?\d+(?: ?[-–~～〜] ?\d+| ?\+| ?(?:` + v.AnyOf("quantity", "more") + `))`
-	return regexp.MustCompile(`(?i)^(?:` + from + `|` + more + `)(?: ?\pL{1,7}\.?){0,2}$`)
+	any := func(value string) string { return `(?:` + v.AnyOf("quantity", value) + `)` }
+	from := `(?:` + any("from") + `|` + any("less") + `|` + any("at") + `) ?` + quantity
+	to := `(?: ?[-–~～〜] ?| (?:` + v.AnyOf("run", "to") + `) )`
+	more := `(?:\pL{1,5}\.? )?` + quantity + `(?:` + to + quantity + `|` + besideQuantity + `(?:[-–~～〜+]|` + any("more") + `))`
+	return regexp.MustCompile(`(?i)^(?:` + from + `|` + more + `)(?: ?[\pL\pM]{1,7}\.?){0,2}(?: ?\+| ?` + any("more") + `)?$`)
 })
+
+// quantity is a number of pieces, its thousands parted or not, and besideQuantity a short word for these behind it.
+const (
+	quantity       = `(?:\d{1,3}(?:[.,’']\d{3})+|\d+)`
+	besideQuantity = ` ?(?:[\pL\pM]{1,5}\.?)? ?`
+)
 
 func IsPriceBreak(text string) bool {
 	return priceBreak().MatchString(text) && !numberedSize().MatchString(text)
+}
+
+// quantityFrom is a quantity in the heading of prices, beside other words.
+var quantityFrom = sync.OnceValue(func() *regexp.Regexp {
+	v := words.Load()
+	any := func(value string) string { return `(?:` + v.AnyOf("quantity", value) + `)` }
+	edge := `(?:^|[^\pL\d.,])`
+	return regexp.MustCompile(`(?i)` + edge + any("less") + ` ?` + quantity + `|` + edge + `(?:` + any("from") + `|` + any("at") + `) ?(` + quantity + `)|` +
+		`(?:^|[^\d.,])(` + quantity + `)(?: ?[-–~～〜] ?` + quantity + `(?:[^\d.,]|$)| ?(?:` + v.AnyOf("run", "to") + `) ?\d|` + besideQuantity + `(?:[-–~～〜+]|` + any("more") + `))`)
+})
+
+// QuantityFrom returns the quantity from which prices hold as their heading says, zero where it says none: 10 for "Dealer 10-49", 0 for "under 50".
+func QuantityFrom(heading string) float64 {
+	if len(heading) > LongestHeading {
+		return 0
+	}
+	m := quantityFrom().FindStringSubmatch(strings.ReplaceAll(heading, "_", " "))
+	if m == nil {
+		return 0
+	}
+	n, _ := strconv.ParseFloat(onlyDigits(m[1]+m[2]), 64)
+	return n
+}
+
+// yearIn is a year that stands by itself.
+var yearIn = pattern.Lazy(`(?:^|[^\d.,])((?:19|20)\d\d)(?:[^\d.,]|$)`)
+
+// YearIn returns the year that a heading names, zero where it names none.
+func YearIn(heading string) int {
+	m := yearIn().FindStringSubmatch(heading)
+	if m == nil {
+		return 0
+	}
+	n, _ := strconv.Atoi(m[1])
+	return n
 }
 
 // numberedSize is the short form of a size with a number right behind it: OD1 is no quantity, though "od" means from in some languages.

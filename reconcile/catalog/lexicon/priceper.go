@@ -241,6 +241,9 @@ func (l *Lexicon) HeadsPieces(heading string) bool {
 	if heading == "" || len(heading) > LongestHeading {
 		return false
 	}
+	if before, inside, found := CutBrackets(heading); found && (l.HeadsPieces(before) || l.HeadsPieces(inside)) {
+		return true
+	}
 	_, found := l.Words.Mark(heading, "price_pieces")
 	return found || l.isPer(heading)
 }

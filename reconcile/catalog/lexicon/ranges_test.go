@@ -22,7 +22,7 @@ func TestWordsBetweenClubs(t *testing.T) {
 
 func TestPriceBreaks(t *testing.T) {
 	for text, want := range map[string]bool{
-		"1-9 pcs": true, "50+": true, "ab 100 Stk": true, "from 100 pcs": true, "dès 50": true, "da 10": true, "100 or more": true, "100 und mehr": true, "100以上": true, "100個以上": false, "100 이상": true, "100 et plus": true,
+		"1-9 pcs": true, "50+": true, "ab 100 Stk": true, "from 100 pcs": true, "dès 50": true, "da 10": true, "100 or more": true, "100 und mehr": true, "100以上": true, "100個以上": true, "100 이상": true, "100 et plus": true,
 		"Bore 370 min": false, "100": false, "Price": false,
 	} {
 		if got := IsPriceBreak(text); got != want {

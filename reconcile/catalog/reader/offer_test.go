@@ -38,7 +38,7 @@ TW-2 | 13.6 | 9.5 | 25 | 16.80 | 257
 		"one of each": {sizes + `Qty | List | Net price
 TW-1 | 13.6 | 9.5 | 1 | 16.80 | 16.80
 TW-2 | 13.6 | 9.5 | 1 | 17.80 | 17.80
-`, []catalog.Role{catalog.Stock, catalog.Price, ""}},
+`, []catalog.Role{catalog.Stock, "", catalog.Price}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			c := read(t, grid("Heads", "\n"+test.table))

@@ -196,7 +196,7 @@ VD-2 | 13.3 | 9.5 | 32`, map[string]catalog.Role{"C": catalog.Bore, "D": catalog
 		"prices of quantities": {`
 Part | Hosel OD mm | Bore mm | 1-9 pcs | 10-49 pcs | 50+
 VE-1 | 13.2 | 9.5 | 21.00 | 19.50 | 17.00
-VE-2 | 13.3 | 9.5 | 21.00 | 19.50 | 17.00`, map[string]catalog.Role{"D": "", "E": "", "F": ""}},
+VE-2 | 13.3 | 9.5 | 21.00 | 19.50 | 17.00`, map[string]catalog.Role{"D": catalog.Price, "E": "", "F": ""}},
 		"two numbers of one part": {`
 Mfr part no. | VF item | Hosel OD mm | Bore mm
 M-77 | 204-1 | 13.2 | 9.5

@@ -137,6 +137,11 @@ func (v *Vocabulary) speaksOf(concept, text string) bool {
 	return false
 }
 
+// IsHome reports whether a currency is that of a country where a language is spoken.
+func (v *Vocabulary) IsHome(language, currency string) bool {
+	return slices.Contains(v.Written(classHomeCurrency, language), currency)
+}
+
 // Currencies returns the currencies that a title or note names, by ISO 4217, each once.
 func (v *Vocabulary) Currencies(text string) []string {
 	var all []string

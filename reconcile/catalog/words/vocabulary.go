@@ -46,22 +46,25 @@ const (
 	classMark       = "mark"
 	classPieces     = "pieces"
 	classPacking    = "packing"
-	classBesideDate = "beside_date"
-	classWrong      = "beside_wrong"
-	classKind       = "kind"
-	classGoods      = "goods"
-	classRemark     = "remark"
-	classShade      = "shade"
-	classLegend     = "legend"
-	classReading    = "reading"
-	classBlank      = "blank"
-	classFlatPrice  = "flat_price"
-	classSaid       = "said"
-	classAnswer     = "answer"
-	classClubWord   = "club_word"
-	classClubName   = "club_name"
-	classClubCode   = "club_code"
-	classClubLetter = "club_letter"
+	classPriceWord  = "price_word"
+	// classHomeCurrency are the currencies of a language's countries, by its name.
+	classHomeCurrency = "home_currency"
+	classBesideDate   = "beside_date"
+	classWrong        = "beside_wrong"
+	classKind         = "kind"
+	classGoods        = "goods"
+	classRemark       = "remark"
+	classShade        = "shade"
+	classLegend       = "legend"
+	classReading      = "reading"
+	classBlank        = "blank"
+	classFlatPrice    = "flat_price"
+	classSaid         = "said"
+	classAnswer       = "answer"
+	classClubWord     = "club_word"
+	classClubName     = "club_name"
+	classClubCode     = "club_code"
+	classClubLetter   = "club_letter"
 	// classClubOwn are letters before numbers of clubs that mean something else in other languages: F4 is an iron in French.
 	classClubOwn = "club_own"
 )
@@ -132,7 +135,8 @@ func Load() *Vocabulary { return loaded() }
 
 // asWritten are the classes whose phrases are no words to be looked up: whoever asks for them says how they are compared.
 var asWritten = map[string]bool{"supplier": true, "month": true, "deviation": true, "fraction": true, "run": true, "grammar": true, "demand": true,
-	"quantity": true, "spreadsheet": true, "exception": true, "date": true, "part_of_unit": true, "place": true, "amount": true, classTimes: true, classMoneySign: true}
+	"quantity": true, "spreadsheet": true, "exception": true, "date": true, "part_of_unit": true, "place": true, "amount": true, classTimes: true, classMoneySign: true,
+	classHomeCurrency: true}
 
 // Written returns the phrases of all languages for a value of a class that is compared in a way of its own: the legal forms of companies,
 // the names of months, and so on. See the language files for what there is.

@@ -1,0 +1,81 @@
+package reader_test
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/finding"
+)
+
+// TestWhatABuyerPays takes of several columns of money that one which a buyer pays for one piece, by what their headings say together, and says
+// upon the prices where they do not say it.
+func TestWhatABuyerPays(t *testing.T) {
+	for name, c := range map[string]struct {
+		// headings of the columns of money, the cells of three rows below them, and the heading line above
+		above, headings string
+		cells           [3]string
+		want            string
+		warned          bool
+	}{
+		"dealers and lists":                 {"", "List | Dealer", [3]string{"59.00 | 34.50", "42.00 | 24.00", "98.00 | 61.00"}, "34.5 24 61", false},
+		"dealers first":                     {"", "Händler-EK | UVP", [3]string{"34,50 | 59,00", "24,00 | 42,00", "61,00 | 98,00"}, "34.5 24 61", false},
+		"headings in two lines":             {"MRP | Dealer", "incl. GST | rate", [3]string{"Rs. 2,100/- | Rs. 1,250/-", "Rs. 2,600/- | Rs. 1,575/-", "Rs. 8,400/- | Rs. 5,150/-"}, "1250 1575 5150", false},
+		"members, by words alone":           {"", "Público | Sócios", [3]string{"1,20 | 0,85", "1,05 | 0,75", "1,35 | 0,95"}, "0.85 0.75 0.95", false},
+		"members pay":                       {"", "Members pay | Public", [3]string{"0.85 | 1.20", "0.75 | 1.05", "0.95 | 1.35"}, "0.85 0.75 0.95", false},
+		"thousands alone":                   {"", "上代 | 下代", [3]string{"9,800 | 5,400", "9,800 | 5,400", "11,000 | 6,050"}, "5400 5400 6050", false},
+		"dealers, distributors, the public": {"", "Distributor | Dealer | Consumer", [3]string{"0.80 | 1.00 | 1.80", "1.00 | 1.20 | 2.20", "1.20 | 1.50 | 2.70"}, "1 1.2 1.5", false},
+		"what the firm pays":                {"", "Our cost | Price", [3]string{"21.00 | 58.00", "14.00 | 39.00", "11.00 | 33.00"}, "58 39 33", false},
+		"tax":                               {"", "KDV dahil | KDV hariç", [3]string{"1,20 | 1,00", "1,44 | 1,20", "1,80 | 1,50"}, "1 1.2 1.5", false},
+		"a discount":                        {"", "Tarifa | Dto. % | Neto", [3]string{"1,67 | 40 | 1,00", "2,00 | 40 | 1,20", "2,50 | 40 | 1,50"}, "1 1.2 1.5", false},
+		"one piece and a bag":               {"", "Prijs per zak | Stuksprijs", [3]string{"10,80 | 1,00", "12,96 | 1,20", "16,20 | 1,50"}, "1 1.2 1.5", false},
+		"quantities":                        {"", "ab 1.000 St. | ab 100 St.", [3]string{"33,50 | 38,00", "31,50 | 36,00", "68,00 | 74,00"}, "38 36 74", false},
+		"quantities and lists":              {"", "Retail | Dlr 12-35 | Dlr 1-11", [3]string{"1.80 | 0.92 | 1.00", "2.20 | 1.10 | 1.20", "2.70 | 1.35 | 1.50"}, "1 1.2 1.5", false},
+		"an offer":                          {"", "Ord. ÅF-pris | Kampanjpris", [3]string{"1,15 | 1,00", "1,40 | 1,20", "1,70 | 1,50"}, "1 1.2 1.5", false},
+		"years":                             {"", "2026 dealer | 2027 dealer", [3]string{"0.95 | 1.00", "1.10 | 1.20", "1.40 | 1.50"}, "1 1.2 1.5", false},
+		"old and new of two":                {"", "Old RRP | New RRP | Old trade | New trade", [3]string{"1.70 | 1.80 | 0.95 | 1.00", "2.00 | 2.10 | 1.10 | 1.20", "2.60 | 2.70 | 1.40 | 1.50"}, "1 1.2 1.5", false},
+		"freight":                           {"", "Frakt | Ert pris | Ca-pris", [3]string{"4,50 | 1,00 | 1,80", "4,50 | 1,20 | 2,20", "4,50 | 1,50 | 2,70"}, "1 1.2 1.5", false},
+		"for how many pieces":               {"", "PRC_NET | PRC_PER", [3]string{"31.50 | 100", "6.60 | 12", "1.35 | 1"}, "0.315 0.55 1.35", false},
+		"nothing decides":                   {"", "Price A | Price B", [3]string{"1.00 | 1.80", "1.20 | 2.20", "1.50 | 2.70"}, "1 1.2 1.5", true},
+		"currencies":                        {"", "Cena EUR | Cena PLN", [3]string{"0,23 | 1,00", "0,28 | 1,20", "0,35 | 1,50"}, "0.23 0.28 0.35", true},
+		"money that is not understood":      {"", "Price | Blurb", [3]string{"1.00 | 1.80", "1.20 | 2.20", "1.50 | 2.70"}, "1 1.2 1.5", true},
+		"numbers that are no money":         {"", "Price | Blurb", [3]string{"1.00 | 12.5", "1.20 | 11.9", "1.50 | 12.1"}, "1 1.2 1.5", false},
+		"ages alone":                        {"", "Was | Now", [3]string{"1.15 | 1.00", "1.40 | 1.20", "1.70 | 1.50"}, "1 1.2 1.5", true},
+	} {
+		t.Run(name, func(t *testing.T) {
+			lines := []string{"Part no | Base OD mm | Bore mm | " + c.headings}
+			if c.above != "" {
+				lines = []string{"Item | Base | Bore | " + c.above, "code | OD mm | mm | " + c.headings}
+			}
+			for i, size := range []string{"13.6 | 9.3", "13.5 | 9.25", "13.8 | 8.95"} {
+				lines = append(lines, []string{"QV-1", "QV-2", "QV-3"}[i]+" | "+size+" | "+c.cells[i])
+			}
+			got := read(t, grid("Ferrules", strings.Join(lines, "\n")))
+			var prices []string
+			for _, f := range got.Ferrules {
+				prices = append(prices, strconv.FormatFloat(f.Price, 'g', 6, 64))
+			}
+			warned := slices.ContainsFunc(got.Findings, func(f finding.Finding) bool {
+				return f.Severity >= finding.Warning && f.Code == "layout.column" && f.Place.Cell == priceColumn(got)+"1"
+			})
+			if diff := cmp.Diff(c.want, strings.Join(prices, " ")); diff != "" || warned != c.warned {
+				defer show(t, got)
+				t.Errorf("warned %v, want %v; prices (-want +got):\n%s", warned, c.warned, diff)
+			}
+		})
+	}
+}
+
+// priceColumn is the column of the prices of the first table.
+func priceColumn(c *catalog.Catalogue) string {
+	for _, column := range c.Tables[0].Columns {
+		if column.Role == catalog.Price {
+			return column.Column
+		}
+	}
+	return ""
+}
