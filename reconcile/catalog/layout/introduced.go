@@ -6,6 +6,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/spoken"
@@ -19,27 +20,32 @@ import (
 const mostBeforeNumber = 16
 
 // introducedItem returns the part number that the sentence of a line comes to, and what the line says of it cell by cell; the number is empty
-// where there is none.
-func introducedItem(g *grid.Grid, lex *lexicon.Lexicon, line int) (number string, said []saidAt) {
+// where there is none. What stands before the number in its clause is said of the part, too, where it has a number: "I can spare 40 of the DH-7 at
+// 1.80". That is led.
+func introducedItem(g *grid.Grid, lex *lexicon.Lexicon, line int) (number string, said []saidAt, led string) {
 	col := spokenAt(g, line)
-	text := spoken.WithoutLead(g.At(line, col))
-	if first, _ := utf8.DecodeRuneInString(text); !unicode.IsLetter(first) || !speaksOnly(g, line, col) {
-		return "", nil
+	text := spoken.Parted(lex, spoken.WithoutLead(g.At(line, col)))
+	if first, _ := utf8.DecodeRuneInString(text); !unicode.IsLetter(first) || !speaksOnly(g, lex, line, col) {
+		return "", nil, ""
 	}
 	count := 0
-	for ; ; text = g.At(line, col) {
+	for ; ; text = spoken.Parted(lex, g.At(line, col)) {
 		at := g.Ref(line, col)
 		before, behind := text, ""
 		if number == "" {
 			before, number, behind = spoken.CutIntroduced(text)
-			if count += len(strings.Fields(before)); count > mostBeforeNumber || spoken.BearsSize(lex, before) || spoken.HasWideGap(asWritten(g, line, col)) {
-				return "", nil
+			if count += len(strings.Fields(before)); count > mostBeforeNumber || spoken.BearsSize(lex, spoken.WithoutAmounts(lex, before)) || spoken.HasWideGap(asWritten(g, line, col)) {
+				return "", nil, ""
 			}
 			if _, card := lex.Words.Mark(before, "card"); card { // "Card DA-118" heads a card and no sentence
-				return "", nil
+				return "", nil, ""
 			}
-			if spoken.BearsTip(lex, before) {
+			switch {
+			case spoken.BearsTip(lex, before):
 				said = append(said, saidAt{before, at})
+			case number != "" && lexicon.BearsNumber(before):
+				led = spoken.LastClause(lex, before)
+				behind = led + " " + behind
 			}
 		} else {
 			behind = text
@@ -53,9 +59,9 @@ func introducedItem(g *grid.Grid, lex *lexicon.Lexicon, line int) (number string
 	}
 	atStart := count == 0
 	if number == "" || atStart && (lexicon.IsItemNumber(number) || belowHeading(g, lex, line)) || !saysEnough(lex, withNext(g, line, said)) {
-		return "", nil // what begins with a number is looked at by itself
+		return "", nil, "" // what begins with a number is looked at by itself
 	}
-	return number, said
+	return number, said, led
 }
 
 // withNext returns what a line says with the line below, where its sentence goes on there.
@@ -75,14 +81,15 @@ func withNext(g *grid.Grid, line int, said []saidAt) []saidAt {
 }
 
 // speaksOnly reports whether the cells of a line from one on are a sentence, cut at its commas or not: several words, none of its cells a number
-// alone, and no question.
-func speaksOnly(g *grid.Grid, line, col int) bool {
+// alone unless sizes have their names in others, and no question.
+func speaksOnly(g *grid.Grid, lex *lexicon.Lexicon, line, col int) bool {
 	last, blank := "", false
 	for ; col <= g.Width; col++ {
 		text := g.At(line, col)
-		if lexicon.IsBare(text) {
+		if lexicon.IsBare(text) && !namesSizesBeside(g, lex, line) {
 			return false
 		}
+		blank = blank || strings.ContainsFunc(text, lexicon.IsWide)
 		if text != "" {
 			last = text
 		}
@@ -120,9 +127,19 @@ func alone(lex *lexicon.Lexicon, all []begun) []begun {
 		if !b.introduced || ok && shapes[shape] >= 2 && count[b.number] == 1 {
 			return false
 		}
+		if lexicon.IsItemNumber(b.number) && saysPart(lex, b) {
+			return count[b.number] > 1
+		}
 		family := spoken.FamilyOf(b.number)
 		return count[b.number] > 1 || family == "" || families[family] < leastFamily || sizesSaid(lex, b.said) < leastInItem
 	})
+}
+
+// saysPart reports whether a sentence says so much of its part that this is one, whatever the numbers of others are: more than two sizes, or two
+// and whether it is a ferrule or a head.
+func saysPart(lex *lexicon.Lexicon, b begun) bool {
+	sizes := sizesSaid(lex, b.said)
+	return sizes > leastInItem || sizes == leastInItem && b.kind != catalog.UnknownKind
 }
 
 // leastFamily is how many lines at least begin with numbers of the same letters where one that is like none of them is a part, too.

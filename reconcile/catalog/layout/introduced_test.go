@@ -48,6 +48,16 @@ func TestIntroduced(t *testing.T) {
 			[]string{"ZR-31: außen 13,5, Bohrung 9,5, 32 tief.", "ZR-W52: außen 13,6, Bohrung 9,55, 33 tief.", "Dann noch der ZR-D9, außen 12,4, Bohrung 8,7, 38 tief."},
 			"ZR-31: hosel_od=13,5 bore=9,5 bore_depth=32; ZR-W52: hosel_od=13,6 bore=9,55 bore_depth=33; ZR-D9: hosel_od=12,4 bore=8,7 bore_depth=38",
 		},
+		"numbers that share nothing": {
+			[]string{"I can spare 40 of the DH-7: base 13.5, bore 9.3, 22 long.", "The QX-5 ferrule|13.6 at the foot|.370|bore 9.3", "Then KT204: base 13.2, bore 8.9, length 25, but", "in black only.",
+				"We sold ferrule RB-12|base 12.9|1.75|bore 8.8."},
+			"DH-7: base_od=13.5 bore=9.3 length=22; QX-5: base_od=13.6 bore=9.3 description=ferrule; KT204: base_od=13.2 bore=8.9 length=25 description=but in black only; RB-12: base_od=12.9 bore=8.8",
+		},
+		"Japanese and Chinese, numbers within": {
+			[]string{"ソケットKB-204は外径13.5mm、内径9.3mm、長さ23mmです。", "TR-7のソケット、外径13.7の内径9.25、長さ20", "老板，DG-4套环外径13.6，内径9.3，长度23", "套圈SZ-9，外径13.1毫米，内径8.95毫米，长度12毫米"},
+			"KB-204: base_od=13.5mm bore=9.3mm length=23mm; TR-7: base_od=13.7 bore=9.25 length=20 description=のソケット; DG-4: base_od=13.6 bore=9.3 length=23; " +
+				"SZ-9: base_od=13.1毫米 bore=8.95毫米 length=12毫米",
+		},
 		"numbers of one kind each": {
 			[]string{"See A-1: base 13.6, hole 9.3.", "With B-2: base 13.6, hole 9.3.", "From C-3: base 13.6, hole 9.3."}, "",
 		},

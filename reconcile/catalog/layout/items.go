@@ -254,10 +254,13 @@ type begun struct {
 	at     sheet.Ref
 	said   []saidAt
 	to     int
-	// introduced is set where its line begins with other words.
+	// introduced is set where its line begins with other words, and led what of these is said of it.
 	introduced bool
+	led        string
 	// same is the number of the part of which it is said to have the sizes.
 	same string
+	// kind is what its line says that it is.
+	kind catalog.Kind
 	// count is how many there are, where that was asked, and countAt where it stands.
 	count   string
 	countAt sheet.Ref
@@ -273,13 +276,13 @@ func beginnings(g *grid.Grid, lex *lexicon.Lexicon, lines int) []begun {
 		}
 		probed++
 		number, said := beginItem(g, lex, line)
-		introduced := false
+		introduced, led := false, ""
 		if number == "" {
-			number, said = introducedItem(g, lex, line)
+			number, said, led = introducedItem(g, lex, line)
 			introduced = true
 		}
 		if number != "" {
-			all = append(all, begun{number: number, at: g.Ref(line, spokenAt(g, line)), said: said, to: line, introduced: introduced})
+			all = append(all, begun{number: number, at: g.Ref(line, spokenAt(g, line)), said: said, led: led, to: line, introduced: introduced, kind: kindInWords(lex, wholeLine(g, line))})
 		}
 	}
 	all = alone(lex, all)
@@ -294,7 +297,7 @@ func beginnings(g *grid.Grid, lex *lexicon.Lexicon, lines int) []begun {
 		if i+1 < len(all) {
 			next = all[i+1].at.Row
 		}
-		all[i].goOn(g, next, apart)
+		all[i].goOn(g, lex, next, apart)
 		all[i].takeSame(lex)
 	}
 	return all
@@ -318,12 +321,12 @@ func goOnBelow(g *grid.Grid, all []begun) bool {
 
 // goOn adds to an item the lines below it, before the next, in which what is said of it goes on: those of its own paragraph where each has one,
 // those without the time where it was said at one, and otherwise those that go on with a sentence.
-func (b *begun) goOn(g *grid.Grid, next int, apart bool) {
+func (b *begun) goOn(g *grid.Grid, lex *lexicon.Lexicon, next int, apart bool) {
 	timed := isTimed(g, b.at.Row)
 	for line := b.to + 1; line < next && !g.BlankLine(line, 1, g.Width); line++ {
 		last := &b.said[len(b.said)-1]
 		switch text := g.At(line, 1); {
-		case text == "", spoken.TimeOfDay(text) != "":
+		case text == "", spoken.TimeOfDay(text) != "", b.anotherPart(g, lex, line):
 			return
 		case !timed && !apart && (lengthOf(g, line-1) < leastWrapped || !spoken.GoesOn(last.text, text)):
 			return
@@ -336,6 +339,13 @@ func (b *begun) goOn(g *grid.Grid, next int, apart bool) {
 		}
 		b.to = line
 	}
+}
+
+// anotherPart reports whether a line names the number of another part, and two sizes: it is about that one, however that stands in it.
+func (b *begun) anotherPart(g *grid.Grid, lex *lexicon.Lexicon, line int) bool {
+	text := spoken.Parted(lex, wholeLine(g, line))
+	_, number, _ := spoken.CutIntroduced(text)
+	return number != "" && number != b.number && lexicon.IsItemNumber(number) && len(sizesSpoken(lex, text)) >= leastInItem
 }
 
 // lengthOf counts the characters of a line.
@@ -396,6 +406,9 @@ func itemsOf(lex *lexicon.Lexicon, begun []begun, named naming) (all []card, uns
 		if named.spoken {
 			item = item.withThinEnd(lex, b.said)
 		}
+		item = slices.DeleteFunc(item, func(e entry) bool {
+			return e.role == catalog.Description && b.led != "" && (strings.HasPrefix(b.led, e.value) || strings.HasPrefix(e.value, b.led))
+		})
 		if b.count != "" && !hasRole(item, catalog.Stock) {
 			item = append(item, entry{label: "stock", value: b.count, at: b.countAt, valueAt: b.countAt, role: catalog.Stock})
 		}
@@ -434,7 +447,7 @@ func beginItem(g *grid.Grid, lex *lexicon.Lexicon, line int) (number string, sai
 			last.text += ", " + text // cut in the middle of putting right a size
 			continue
 		}
-		if lexicon.IsBare(text) {
+		if lexicon.IsBare(text) && !namesSizesBeside(g, lex, line) {
 			return "", nil // a number alone in a cell has its name above it: that is a table
 		}
 		said = append(said, saidAt{text, g.Ref(line, col)})
@@ -561,6 +574,25 @@ func spokenBeside(g *grid.Grid, lex *lexicon.Lexicon, line int) bool {
 	}
 	slices.Sort(roles)
 	return len(slices.Compact(roles)) >= leastInItem && !belowHeading(g, lex, line)
+}
+
+// namesSizesBeside reports whether several cells of a line give sizes by name, each others, as those of a sentence do that was cut at its commas.
+func namesSizesBeside(g *grid.Grid, lex *lexicon.Lexicon, line int) bool {
+	roles, cells := map[string]bool{}, 0
+	for _, id := range g.Row(line, 1, g.Width) {
+		before := len(roles)
+		if text := g.Text(id); !lexicon.IsBare(text) {
+			for _, clause := range spoken.Clauses(lex, text) {
+				for _, s := range spoken.Sizes(lex, clause) {
+					roles[s.Role] = true
+				}
+			}
+		}
+		if len(roles) > before {
+			cells++
+		}
+	}
+	return cells >= leastInItem && !belowHeading(g, lex, line)
 }
 
 // belowHeading reports whether one of the lines above is the heading of a table, and not a sentence about a part that was cut at its commas.

@@ -9,6 +9,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/spoken"
 )
 
@@ -86,6 +87,30 @@ func kindTitleIn(g *grid.Grid, lex *lexicon.Lexicon, from, to int) kindTitle {
 		}
 	}
 	return kindTitle{}
+}
+
+// kindInWords is the kind of parts that a word of a sentence names: ferrules where one does, "a ferrule for irons", and otherwise heads, by themselves or
+// by the kind of club.
+func kindInWords(lex *lexicon.Lexicon, text string) catalog.Kind {
+	kind := catalog.UnknownKind
+	for word := range strings.FieldsSeq(text) {
+		word = strings.Trim(word, sizetext.AroundNames+".!?")
+		if word == "" || lexicon.BearsNumber(word) || lex.Words.Means("hosel", word) { // heads have one, and so has a jig
+			continue
+		}
+		switch own := kindNamedBy(lex, word); own {
+		case catalog.Ferrules:
+			return own
+		case catalog.Heads:
+			kind = own
+		}
+	}
+	if kind == catalog.UnknownKind && strings.ContainsFunc(text, lexicon.IsWide) {
+		if hit, found := lex.Ask("kind", text, lex.Words.Kind); found {
+			return kindNamed(hit.Value)
+		}
+	}
+	return kind
 }
 
 // mostTitleWords is how many words a title without a colon has at most.

@@ -28,7 +28,7 @@ func LikePart(lex *lexicon.Lexicon, g *grid.Grid, line int) string {
 	if number, said := beginItem(g, lex, line); number != "" && slices.ContainsFunc(said, func(one saidAt) bool { return saysSize(lex, one.text) }) {
 		return number
 	}
-	if number, _ := introducedItem(g, lex, line); number != "" {
+	if number, _, _ := introducedItem(g, lex, line); number != "" {
 		return number
 	}
 	number, sizes, fine := "", 0, false
@@ -55,7 +55,7 @@ func LikePart(lex *lexicon.Lexicon, g *grid.Grid, line int) string {
 func SpeaksOfPart(lex *lexicon.Lexicon, g *grid.Grid, line int) bool {
 	number, said := beginItem(g, lex, line)
 	if number == "" {
-		number, _ = introducedItem(g, lex, line)
+		number, _, _ = introducedItem(g, lex, line)
 		return number != ""
 	}
 	return saysEnough(lex, said)

@@ -142,6 +142,29 @@ func priceOf(lex *lexicon.Lexicon, clause string) (price Value, before string, o
 	return Value{}, "", false
 }
 
+// WithoutAmounts returns a text without the amounts of money in it, as far as their currency, the words before them or those behind say that they
+// are such.
+func WithoutAmounts(lex *lexicon.Lexicon, text string) string {
+	written := strings.Fields(text)
+	for i := 0; i < len(written); i++ {
+		if !lexicon.BearsNumber(written[i]) {
+			continue
+		}
+		from, to, money := moneyAt(lex, written, i)
+		if to > 0 && (money || leadToPrice(lex, written[:from]) > 0 || perPiece(lex, strings.Join(written[from:to], " "), written[to:]) > 0) {
+			written = slices.Delete(written, from, to)
+			i = from - 1
+		}
+	}
+	return strings.Join(written, " ")
+}
+
+// LastClause is the last clause of a text.
+func LastClause(lex *lexicon.Lexicon, text string) string {
+	all := Clauses(lex, text)
+	return all[len(all)-1]
+}
+
 // leadToPrice returns how many of the words before an amount say that it is a price: "you can have it at".
 func leadToPrice(lex *lexicon.Lexicon, before []string) int {
 	for n := min(mostLeadToPrice, len(before)); n > 0; n-- {

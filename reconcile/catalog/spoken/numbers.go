@@ -29,7 +29,7 @@ var counted = pattern.Lazy(`^\(?\d{1,2}[.)] +`)
 // ItemNumber returns the part number with which an item begins, and what stands behind it; the number is empty where the text is none. A
 // name may stand behind the number, before the colon or dash: two blanks or more tell one from the other, or the words of the name.
 func ItemNumber(lex *lexicon.Lexicon, text string) (number, rest string) {
-	text = WithoutLead(text)
+	text = Parted(lex, WithoutLead(text))
 	if first, behind, found := strings.Cut(text, " "); found && lex.Words.Means("filler", first) { // "the FM-21 is"
 		if number, _, _ := strings.Cut(behind, " "); lexicon.IsItemNumber(number) {
 			text = behind
@@ -56,8 +56,42 @@ func ItemNumber(lex *lexicon.Lexicon, text string) (number, rest string) {
 	return "", ""
 }
 
+// Parted sets blanks between the part numbers of a text and the words of East Asian writing beside them: "ソケットKB-204は外径13.6mm".
+func Parted(lex *lexicon.Lexicon, text string) string {
+	if !strings.ContainsFunc(text, lexicon.IsWide) {
+		return text
+	}
+	var b strings.Builder
+	from := 0
+	for _, at := range codeWithin().FindAllStringIndex(text, -1) {
+		code := text[at[0]:at[1]]
+		before, _ := utf8.DecodeLastRuneInString(text[:at[0]])
+		after, _ := utf8.DecodeRuneInString(text[at[1]:])
+		letters := strings.TrimRightFunc(code, func(r rune) bool { return !unicode.IsLetter(r) })
+		if !lexicon.IsItemNumber(code) || sizetext.RoleNamed(lex, letters) != "" || at[0] > 0 && before != ' ' && !lexicon.IsWide(before) || at[1] < len(text) && !lexicon.IsWide(after) {
+			continue
+		}
+		b.WriteString(text[from:at[0]])
+		if at[0] > 0 && before != ' ' {
+			b.WriteByte(' ')
+		}
+		b.WriteString(code)
+		if at[1] < len(text) && after != '：' {
+			b.WriteByte(' ')
+		}
+		from = at[1]
+	}
+	return b.String() + text[from:]
+}
+
+// codeWithin is what may be a part number within a text without blanks.
+var codeWithin = pattern.Lazy(`[A-Z][A-Z0-9]{0,7}(?:[-/][A-Z0-9]{1,7}){0,2}`)
+
 // LeadsToNumber reports whether a text before a colon is words of a sentence that come to a part number: "then the GT-4".
 func LeadsToNumber(text string) bool {
+	if first, _, more := strings.Cut(text, " "); more && strings.ContainsFunc(first, lexicon.IsWide) {
+		return true // "挖起杆头 WQ-56 清库存"
+	}
 	at := strings.LastIndexByte(text, ' ')
 	first, _ := utf8.DecodeRuneInString(text[at+1:])
 	return at > 0 && unicode.IsUpper(first) && lexicon.IsItemNumber(text[at+1:]) && strings.ContainsFunc(text[:at], unicode.IsLower) && !lexicon.BearsNumber(text[:at])

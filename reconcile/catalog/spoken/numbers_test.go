@@ -43,3 +43,19 @@ func TestItemNumber(t *testing.T) {
 		}
 	}
 }
+
+func TestParted(t *testing.T) {
+	for text, want := range map[string]string{
+		"ソケットKB-204は外径13.55mm、内径9.3mm": "ソケット KB-204 は外径13.55mm、内径9.3mm",
+		"套圈SZ-9，外径13.1毫米":              "套圈 SZ-9 ，外径13.1毫米",
+		"TQ8：外径13.6mm":                 "TQ8：外径13.6mm",
+		"외경 13.4 GY-5페럴":               "외경 13.4 GY-5 페럴",
+		"外径OD13 内径ID9":                 "外径OD13 内径ID9",
+		"FOB深圳USD0.12":                 "FOB深圳USD0.12",
+		"The KT-5, base 13.5":          "The KT-5, base 13.5",
+	} {
+		if got := Parted(lexicon.New(nil), text); got != want {
+			t.Errorf("%q: %q, want %q", text, got, want)
+		}
+	}
+}

@@ -106,7 +106,7 @@ func Values(lex *lexicon.Lexicon, text string) (all []Value) {
 		}
 		said, left := valuesOf(lex, strings.TrimRight(strings.Trim(clause, sizetext.AroundNames), ".!"))
 		all = append(all, said...)
-		if left != "" && !described {
+		if left != "" && !described && !lexicon.IsBare(left) {
 			all = append(all, Value{Label: "description", Text: left, Role: catalog.Description})
 			described = true
 		}

@@ -94,7 +94,7 @@ func commasSpaced(text string, labels bool) bool {
 			return false
 		case blanks > 0:
 			spaced++
-		case between > 0:
+		case between > 0 && (strings.Count(line, " ") < leastProse || strings.Contains(line, "  ")):
 			alone++
 		}
 		within += between
@@ -102,8 +102,9 @@ func commasSpaced(text string, labels bool) bool {
 	return within > 0 && spaced > 0 && (labels || alone*fewAlone <= spaced)
 }
 
-// fewAlone is how many lines with commas that separate there are for each with commas in numbers only.
-const fewAlone = 4
+// fewAlone is how many lines with commas that separate there are for each with commas in numbers only, and leastProse how many blanks a line has
+// that is a sentence.
+const fewAlone, leastProse = 4, 3
 
 // figuresSpaced reports whether commas are those of figures with single blanks between them: lines that begin with a number of letters and
 // digits and end with three figures or more, a third of all at least, in none of which a comma stands elsewhere.
@@ -266,19 +267,24 @@ func evenness(text string, separator byte) float64 {
 	return share
 }
 
-// commas counts the commas of a record that stand between two digits, and the others.
+// commas counts the commas of a record that stand in a number, between two digits as a rule, and the others.
 func commas(record string) (between, other int) {
 	for i := 0; i < len(record); i++ {
 		if record[i] != ',' {
 			continue
 		}
-		if i > 0 && i+1 < len(record) && isDigit(record[i-1]) && isDigit(record[i+1]) {
+		if i > 0 && i+1 < len(record) && (isDigit(record[i-1]) && isDigit(record[i+1]) || wholeAmount(record[i-1], record[i+1])) {
 			between++
 		} else {
 			other++
 		}
 	}
 	return between, other
+}
+
+// wholeAmount reports whether a comma between two signs is that of a price without hundredths or with these alone: "38,- €", "-,35 €".
+func wholeAmount(before, behind byte) bool {
+	return isDigit(before) && behind == '-' || before == '-' && isDigit(behind)
 }
 
 func isDigit(c byte) bool { return c >= '0' && c <= '9' }
