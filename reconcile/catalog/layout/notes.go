@@ -29,6 +29,8 @@ type Notes struct {
 	Prices []PriceNote
 	// Flat are those that give one price for each piece.
 	Flat []FlatNote
+	// Tips are those that say for which tip the parts are, with the words that do.
+	Tips []TipNote
 	// Blanks are the notes that say of blank cells that they mean what stands above.
 	Blanks []Clause
 	// Remarks are those that may say more of a part, by its number.
@@ -36,6 +38,9 @@ type Notes struct {
 	// OfBlanks are all notes that speak of blank cells, whatever they say of them.
 	OfBlanks []Clause
 }
+
+// TipNote is a free text that says for which tip the parts are.
+type TipNote struct{ Tip, Text, Cell string }
 
 // PriceNote is a free text that says in which currency prices are, or for how many pieces.
 type PriceNote struct {
@@ -154,6 +159,9 @@ func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
 			}
 			marked.Ref, marked.mark = place, c.Mark
 			notes.keep(lex, c)
+			if tip := lex.TipForAll(c.Text); tip != "" {
+				notes.Tips = append(notes.Tips, TipNote{tip, c.Text, place.String()})
+			}
 			if _, said := lex.Words.Blanks("", c.Text); said {
 				notes.Blanks = append(notes.Blanks, c)
 			}
@@ -270,6 +278,8 @@ var (
 	betweenClauses = pattern.Lazy(`[;；。|]|\.\s|\s/\s`)
 	// beginsTolerance is a deviation at the beginning of a text.
 	beginsTolerance = pattern.Lazy(`^\s*(?:±|\+|-)\s*[.,]?\d|^\s*\+\s*/\s*-`)
+	// endsDeviation is a deviation at the end of a text.
+	endsDeviation = pattern.Lazy(`[+−-] ?[\d.,]+\s?\pL{0,4}$`)
 	// endsShort is a number with a short word behind it at the end of a text, and beginsSmall a small letter at the beginning of one.
 	endsShort, beginsSmall = pattern.Lazy(`\d\s?\pL{2,3}$`), pattern.Lazy(`^\s*[\p{Ll}\p{Thai}]`)
 	// endsInitials are letters with points between them at the end of a text, but for the last point.
@@ -309,6 +319,9 @@ func sentences(lex *lexicon.Lexicon, text string) []string {
 	from := 0
 	for _, at := range betweenClauses().FindAllStringIndex(text, -1) {
 		if text[at[0]] == '.' && (beginsTolerance().MatchString(text[at[1]:]) || abbreviates(lex, text[:at[0]], text[at[1]:])) {
+			continue
+		}
+		if strings.TrimSpace(text[at[0]:at[1]]) == "/" && endsDeviation().MatchString(text[:at[0]]) && beginsTolerance().MatchString(text[at[1]:]) { // +0.05 / -0.02
 			continue
 		}
 		all = append(all, text[from:at[0]])

@@ -1,7 +1,9 @@
 package lexicon
 
 import (
+	"cmp"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -13,22 +15,61 @@ import (
 	"example.com/seatline/reconcile/internal/pattern"
 )
 
-// amounts are the expressions by which amounts of length are found in a text. They are compiled when a note is first read.
+// amounts are the phrases by which amounts of length are found in a text, gathered when a note is first read.
 type amounts struct {
-	// plusMinus, plus and minus are the words for the signs, the latter two before a number; eitherWay is behind an amount.
-	plusMinus, plus, minus, eitherWay *regexp.Regexp
-	// limits are an upper and a lower deviation, each with the word for it.
-	limits *regexp.Regexp
-	// parted are an upper and a lower deviation with a wide comma between.
-	parted *regexp.Regexp
-	// amount is a number, in digits or words, with a part of a unit or a unit behind it.
-	amount *regexp.Regexp
-	// other is an amount behind a sign that is of no length: grams, degrees, money, shares.
-	other *regexp.Regexp
-	// measured is a number in digits with a unit of length behind it.
-	measured *regexp.Regexp
-	// numbers are the words for numbers, parts those for parts of a unit, with what they mean.
-	numbers, parts map[string]float64
+	// numbers are the words for numbers, halves those for a half, parts those for parts of a unit, with what they mean; of stands between a part
+	// and its unit.
+	numbers, halves, parts, of phrases
+	// units are those of length, others what deviations may be of that are no length: grams, degrees, money, shares.
+	units, others phrases
+	// plusMinus, plus, minus and eitherWay are words for signs, the last behind an amount; upper and lower are words for deviations.
+	plusMinus, plus, minus, eitherWay, upper, lower phrases
+	// signed are a plus and a number, lessened a minus and a number, swinging an amount with eitherWay behind it, limits an upper and a lower
+	// deviation, each with the word for it. They are asked only where a text has such words.
+	signed, lessened, swinging, limits func() *regexp.Regexp
+}
+
+// phrases are phrases in small letters with what they mean, by the letter that they begin with, the longest first.
+type phrases map[rune][]meaning
+
+type meaning struct {
+	phrase string
+	number float64
+}
+
+func (p phrases) add(number float64, list ...string) {
+	for _, phrase := range list {
+		phrase = strings.ToLower(phrase)
+		first, _ := utf8.DecodeRuneInString(phrase)
+		if !slices.ContainsFunc(p[first], func(m meaning) bool { return m.phrase == phrase }) {
+			p[first] = append(p[first], meaning{phrase, number})
+		}
+		slices.SortStableFunc(p[first], func(a, b meaning) int { return cmp.Compare(len(b.phrase), len(a.phrase)) })
+	}
+}
+
+// at returns the longest phrase at a place of a text in small letters, with no word that goes through its ends.
+func (p phrases) at(text string, from int) (m meaning, end int, found bool) {
+	first, _ := utf8.DecodeRuneInString(text[from:])
+	for _, m := range p[first] {
+		if strings.HasPrefix(text[from:], m.phrase) && !goesThrough(text, from) && !goesThrough(text, from+len(m.phrase)) {
+			return m, from + len(m.phrase), true
+		}
+	}
+	return meaning{}, from, false
+}
+
+// behind is at with a blank or a dash before the phrase, or none.
+func (p phrases) behind(text string, from int) (m meaning, end int, found bool) {
+	if from < len(text) && strings.ContainsRune(" -", rune(text[from])) {
+		if m, end, found = p.at(text, from+1); found {
+			return m, end, true
+		}
+	}
+	if m, end, found = p.at(text, from); found {
+		return m, end, true
+	}
+	return meaning{}, from, false
 }
 
 // mostInWords is the greatest number that tolerances are said with in words.
@@ -36,157 +77,255 @@ const mostInWords = 10
 
 var amountsOnce = sync.OnceValue(func() *amounts {
 	v := words.Load()
-	a := &amounts{numbers: map[string]float64{}, parts: map[string]float64{}}
-	var numbers, parts []string
-	number := func(phrases []string, is float64) {
-		for _, phrase := range phrases {
-			phrase = strings.ToLower(phrase)
-			if _, known := a.numbers[phrase]; !known {
-				a.numbers[phrase] = is
-			}
-			numbers = append(numbers, phrase)
-		}
+	gather := func(class, value string) phrases {
+		p := phrases{}
+		p.add(0, v.Written(class, value)...)
+		return p
 	}
+	a := &amounts{numbers: phrases{}, halves: gather("amount", "half"), parts: phrases{}, of: gather("amount", "of"), units: phrases{}, others: gather("amount", "other"),
+		plusMinus: gather("amount", "plus_minus"), plus: gather("amount", "plus"), minus: gather("amount", "minus"), eitherWay: gather("amount", "either_way"),
+		upper: gather("deviation", "upper"), lower: gather("deviation", "lower")}
 	for n := range mostInWords + 1 {
-		number(v.Written("amount", strconv.Itoa(n)), float64(n))
+		a.numbers.add(float64(n), v.Written("amount", strconv.Itoa(n))...)
 		if n > 1 { // words for one are too often another word of another language
-			number(v.SaidNumbers(n), float64(n))
+			a.numbers.add(float64(n), v.SaidNumbers(n)...)
 		}
 	}
-	number(v.Written("amount", "half"), 0.5)
-	for name, is := range map[string]float64{"tenth": 0.1, "hundredth": 0.01, "thousandth": 0.001} {
-		for _, phrase := range v.Written("part_of_unit", name) {
-			a.parts[strings.ToLower(phrase)] = is
-			parts = append(parts, phrase)
-		}
-	}
-	for _, phrase := range v.Written("amount", "hundredth_mm") {
-		a.parts[phrase] = 0.01
-		parts = append(parts, phrase)
-	}
-	figure := `\d+(?:[.,]\d+)?|\.\d+`
-	anyNumber := figure + `|` + words.AnyPhrase(numbers)
-	compile := func(expression string) *regexp.Regexp { return regexp.MustCompile(`(?i)` + expression) }
-	a.plusMinus = compile(`(?:` + v.AnyOf("amount", "plus_minus") + `)`)
-	a.plus = compile(`(` + v.AnyOf("amount", "plus") + `) ?(` + figure + `)`)
-	a.minus = compile(`\s?(?:[,、，;/]|` + v.AnyOf("amount", "and") + `)?\s?(` + v.AnyOf("amount", "minus") + `) ?(` + anyNumber + `)`)
-	a.eitherWay = compile(`((?:` + figure + `) ?[\pL".]+),?\s(?:` + v.AnyOf("amount", "either_way") + `)`)
-	deviation := `(?:` + v.AnyOf("deviation", "beside") + `) `
-	upper, lower := `(?:`+v.AnyOf("deviation", "upper")+`)`, `(?:`+v.AnyOf("deviation", "lower")+`)`
-	units := `(?: ?(?:` + v.AnyUnit("mm", "in") + `))?`
-	a.limits = compile(`(?:` + deviation + upper + `|` + upper + ` ` + deviation + `) ?\+? ?(` + figure + units + `),?(?: (?:` + v.AnyOf("amount", "and") + `))? ?(?:` + deviation + `)?` + lower +
+	a.numbers.add(0.5, v.Written("amount", "half")...)
+	a.parts.add(0.1, v.Written("part_of_unit", "tenth")...)
+	a.parts.add(0.01, slices.Concat(v.Written("part_of_unit", "hundredth"), v.Written("amount", "hundredth_mm"))...)
+	a.parts.add(0.001, v.Written("part_of_unit", "thousandth")...)
+	a.units.add(0, v.UnitPhrases(traits.LengthUnits...)...)
+	a.others.add(0, v.UnitPhrases(v.OtherUnits(traits.LengthUnits)...)...)
+
+	a.upper.add(0, v.Written("amount", "upper")...)
+	a.lower.add(0, v.Written("amount", "lower")...)
+
+	const figure = `\d+(?:[.,]\d+)?|\.\d+`
+	either := func(class, value string) string { return `(?:` + v.AnyOf(class, value) + `)` }
+	unit := `(?: ?(?:` + v.AnyUnit("mm", "in") + `))?`
+	deviation, upper, lower := either("deviation", "beside")+` `, v.AnyOf("deviation", "upper"), v.AnyOf("deviation", "lower")
+	upperAlone, lowerAlone := v.AnyOf("amount", "upper"), v.AnyOf("amount", "lower")
+	upper, lower = `(?:`+upper+`|`+upperAlone+`)`, `(?:`+lower+`|`+lowerAlone+`)`
+	a.signed = pattern.Lazy(`(?i)` + either("amount", "plus") + ` ?(` + figure + `)`)
+	a.lessened = pattern.Lazy(`(?i)\s?(?:[,、，;/]|` + v.AnyOf("amount", "and") + `)?\s?` + either("amount", "minus") + ` ?(` + figure + `|` + v.AnyOf("amount", "0") + `)`)
+	a.swinging = pattern.Lazy(`(?i)((?:` + figure + `) ?[\pL".]+),?\s` + either("amount", "either_way"))
+	a.limits = pattern.Lazy(`(?i)(?:` + deviation + upper + `|` + upper + ` ` + deviation + `) ?\+? ?(` + figure + unit + `),?(?: ` + either("amount", "and") + `)? ?(?:` + deviation + `)?` + lower +
 		` ?(?:` + deviation + `)?[-−]? ?(` + figure + `)`)
-	a.parted = compile(`(\+ ?\d[\d./]*` + units + `) ?[、，] ?([-−] ?\d)`)
-	half := `(?:[ -](` + words.AnyPhrase(v.Written("amount", "half")) + `))?`
-	a.amount = compile(`(` + anyNumber + `)` + half + `(?:[ -]?(` + words.AnyPhrase(parts) + `))?(?:[ -](?:` + v.AnyOf("amount", "of") + `))?[ -]?(` + v.AnyUnit(traits.LengthUnits...) + `)?`)
-	a.other = compile(`(?:±|\+ ?/ ?-|[+−-]) ?(?:` + figure + `)(?: ?/ ?[+−-]? ?(?:` + figure + `))? ?(?:` + v.AnyUnit(v.OtherUnits(traits.LengthUnits)...) + `|` +
-		v.AnyOf("amount", "other") + `)`)
-	a.measured = compile(`(` + figure + `) ?-?[(（]?(?:` + v.AnyUnit(traits.LengthUnits...) + `)`)
 	return a
 })
 
-// InFigures returns a note without deviations of what is no length, and with the amounts of length that it says in words in figures: "±0.1 mm" for "plus or minus a tenth of a millimetre",
-// "+0.05 mm/-0" for "plus five hundredths of a mm, minus zero". What it does not understand stays as it is.
+// partedDeviations are an upper and a lower deviation with a wide comma between.
+var partedDeviations = pattern.Lazy(`(\+ ?\d[\d./]*[^\s±+\d]{0,4}) ?[、，] ?([-−] ?\d)`)
+
+// InFigures returns a note without deviations of what is no length, and with the amounts of length that it says in words in figures: "±0.1 mm"
+// for "plus or minus a tenth of a millimetre", "+0.05 mm/-0" for "plus five hundredths of a mm, minus zero". What it does not understand stays
+// as it is.
 func (l *Lexicon) InFigures(text string) string {
-	if len(text) > LongestNote {
+	lower := strings.ToLower(text)
+	if len(text) > LongestNote || len(lower) != len(text) {
 		return text
 	}
 	a := amountsOnce()
-	text = replaceFree(text, a.plusMinus, func([]string) string { return "±" })
-	text = a.parted.ReplaceAllString(text, "$1/$2")
-	text = replaceFree(text, a.limits, func(m []string) string { return "+" + m[1] + "/-" + m[2] })
-	text = replaceFree(text, a.amount, func(m []string) string {
-		part, unit := a.parts[strings.ToLower(m[3])], m[4]
-		number, inWords := a.numbers[strings.ToLower(m[1])]
-		switch {
-		case part == 0 && (!inWords || unit == "" || number == 1 && m[2] == "" && !l.isThou(unit)): // "an inch figure" is no amount
-			return m[0]
-		case !inWords:
-			var err error
-			if number, err = strconv.ParseFloat(strings.Replace(m[1], ",", ".", 1), 64); err != nil {
-				return m[0]
-			}
+	var b strings.Builder
+	from := 0
+	replace := func(at, end int, by string) int {
+		b.WriteString(text[from:at])
+		b.WriteString(by)
+		from = end
+		return end
+	}
+	plus, minus, swings, up, low := false, false, false, false, false
+	saw := func(seen *bool, p phrases, at int) {
+		if _, _, found := p.at(lower, at); found {
+			*seen = true
 		}
-		if m[2] != "" {
-			number /= 2
+	}
+	for at := 0; at < len(text); {
+		if _, end, found := a.plusMinus.at(lower, at); found {
+			at = replace(at, end, "±")
+			continue
 		}
-		if part != 0 {
-			number *= part
-			if unit == "" {
-				unit = "mm" // nobody says hundredths of another unit without its name
-			}
+		if end := a.otherAt(lower, at); end > at {
+			at = replace(at, end, " ")
+			continue
 		}
-		return strconv.FormatFloat(number, 'f', -1, 64) + " " + unit
-	})
-	text = replaceFree(text, a.other, func([]string) string { return " " })
-	if a.plus.MatchString(text) && a.minus.MatchString(text) {
-		text = replaceFree(text, a.plus, func(m []string) string { return "+" + m[2] })
-		text = replaceFree(text, a.minus, func(m []string) string {
-			if number, inWords := a.numbers[strings.ToLower(m[2])]; inWords {
-				return "/-" + strconv.FormatFloat(number, 'f', -1, 64)
+		if said, end := a.amountAt(text, lower, at); end > at {
+			if said != "" {
+				replace(at, end, said)
 			}
-			return "/-" + m[2]
+			at = end
+			continue
+		}
+		saw(&plus, a.plus, at)
+		saw(&minus, a.minus, at)
+		saw(&swings, a.eitherWay, at)
+		saw(&up, a.upper, at)
+		saw(&low, a.lower, at)
+		_, size := utf8.DecodeRuneInString(text[at:])
+		at += size
+	}
+	text = b.String() + text[from:]
+	if strings.ContainsAny(text, "、，") {
+		text = partedDeviations().ReplaceAllString(text, "$1/$2")
+	}
+	if up && low {
+		text = a.limits().ReplaceAllString(text, "+$1/-$2")
+	}
+	if plus && minus && a.signed().MatchString(text) {
+		text = a.lessened().ReplaceAllStringFunc(a.signed().ReplaceAllString(text, "+$1"), func(said string) string {
+			number := a.lessened().FindStringSubmatch(said)[1]
+			if !BearsNumber(number) {
+				number = "0"
+			}
+			return "/-" + number
 		})
 	}
-	if !strings.Contains(text, "±") {
-		text = a.eitherWay.ReplaceAllString(text, "±$1")
+	if swings && !strings.Contains(text, "±") {
+		text = a.swinging().ReplaceAllString(text, "±$1")
 	}
 	return text
 }
 
-func (l *Lexicon) isThou(word string) bool {
-	unit, found := l.Ask("unit", word, l.Words.Unit)
-	return found && unit.Value == "thou"
-}
-
-// replaceFree replaces what an expression finds where it is no part of a longer word or number.
-func replaceFree(text string, expression *regexp.Regexp, with func([]string) string) string {
-	var b strings.Builder
-	from := 0
-	for _, at := range expression.FindAllStringSubmatchIndex(text, -1) {
-		if goesThrough(text, at[0]) || goesThrough(text, at[1]) {
-			continue
+// amountAt returns the end of the number, with the unit behind it, at a place of a text, and what it is in figures where it says so in words.
+func (a *amounts) amountAt(text, lower string, at int) (said string, end int) {
+	number, inWords := 0.0, false
+	end = figureEnd(lower, at)
+	if end == at {
+		var m meaning
+		if m, end, inWords = a.numbers.at(lower, at); !inWords {
+			return "", at
 		}
-		groups := make([]string, len(at)/2)
-		for i := range groups {
-			if at[2*i] >= 0 {
-				groups[i] = text[at[2*i]:at[2*i+1]]
-			}
+		number = m.number
+	} else {
+		var err error
+		if number, err = strconv.ParseFloat(strings.Replace(lower[at:end], ",", ".", 1), 64); err != nil {
+			return "", end
 		}
-		b.WriteString(text[from:at[0]])
-		b.WriteString(with(groups))
-		from = at[1]
 	}
-	return b.String() + text[from:]
+	numberEnd := end
+	_, end, halved := a.halves.behind(lower, end)
+	part, end, parted := a.parts.behind(lower, end)
+	_, end, _ = a.of.behind(lower, end)
+	unitAt := end
+	_, end, measured := a.units.behind(lower, end)
+	switch {
+	case !parted && (!inWords || !measured || number == 1 && !halved && !isThou(lower[unitAt:end])): // "an inch figure" is no amount
+		return "", numberEnd
+	case parted && !measured:
+		end = unitAt
+	}
+	if halved {
+		number /= 2
+	}
+	unit := "mm" // nobody says hundredths of another unit without its name
+	if parted {
+		number *= part.number
+	}
+	if measured {
+		unit = strings.Trim(text[unitAt:end], " -")
+	}
+	return strconv.FormatFloat(number, 'g', 6, 64) + " " + unit, end
 }
 
-// goesThrough reports whether a word or a number stands at both sides of a place in a text.
-func goesThrough(text string, at int) bool {
-	before, _ := utf8.DecodeLastRuneInString(text[:at])
-	after, _ := utf8.DecodeRuneInString(text[at:])
-	if at == 0 || at == len(text) {
-		return false
-	}
-	inNumber := func(r rune) bool { return unicode.IsDigit(r) || r == '.' || r == ',' }
-	return InWord(before) && InWord(after) && !isThai(before) || unicode.IsDigit(after) && inNumber(before) || unicode.IsDigit(before) && unicode.IsDigit(after)
+// isThou reports whether words for a unit are for thousandths of an inch, of which one is an amount: "a thou".
+func isThou(unit string) bool {
+	hit, _ := words.Load().Unit(strings.Trim(unit, " -"))
+	return hit.Value == "thou"
 }
 
-func isThai(r rune) bool { return unicode.Is(unicode.Thai, r) }
+// otherAt returns the end of the deviation of what is no length at a place of a text, or the place where there is none.
+func (a *amounts) otherAt(lower string, at int) int {
+	end := at
+	for _, sign := range [...]string{"±", "+/-", "+ /-", "+", "-", "−"} {
+		if strings.HasPrefix(lower[at:], sign) {
+			end += len(sign)
+			break
+		}
+	}
+	if end == at {
+		return at
+	}
+	end = skipBlank(lower, end)
+	number := figureEnd(lower, end)
+	if number == end {
+		return at
+	}
+	end = number
+	if next := skipBlank(lower, end); next < len(lower) && lower[next] == '/' {
+		next = skipBlank(lower, next+1)
+		next += len(lower[next:]) - len(strings.TrimLeft(lower[next:], "+-−"))
+		if number = figureEnd(lower, skipBlank(lower, next)); number > next {
+			end = number
+		}
+	}
+	if _, end, found := a.others.at(lower, skipBlank(lower, end)); found {
+		return end
+	}
+	return at
+}
+
+func skipBlank(text string, at int) int {
+	if at < len(text) && text[at] == ' ' {
+		return at + 1
+	}
+	return at
+}
+
+// figureEnd returns the end of the number in digits at a place of a text, or the place where there is none.
+func figureEnd(text string, at int) int {
+	if at > 0 && at < len(text) && unicode.IsDigit(rune(text[at-1])) {
+		return at
+	}
+	end := at
+	for end < len(text) && (text[end] >= '0' && text[end] <= '9' || (text[end] == '.' || text[end] == ',') && end+1 < len(text) && text[end+1] >= '0' && text[end+1] <= '9') {
+		end++
+	}
+	return end
+}
 
 // UnitsStated returns the units of length that a free text names of sizes that stand elsewhere: not those of amounts, "±0.1 mm", "46 in. shafts".
 func (l *Lexicon) UnitsStated(text string) []string {
-	text = l.InFigures(text)
 	units := l.LengthUnitsIn(text)
-	if len(units) == 0 || !BearsNumber(text) || UnitFraction().MatchString(text) {
+	if len(units) == 0 || UnitFraction().MatchString(text) {
 		return units
 	}
-	return l.LengthUnitsIn(replaceFree(text, amountsOnce().measured, func(m []string) string {
-		if calendarYear().MatchString(m[1]) {
-			return m[0]
+	text = l.InFigures(text)
+	lower := strings.ToLower(text)
+	if !BearsNumber(text) || len(lower) != len(text) {
+		return l.LengthUnitsIn(text)
+	}
+	a := amountsOnce()
+	var b strings.Builder
+	from := 0
+	for at := 0; at < len(text); {
+		end := figureEnd(lower, at)
+		if end == at {
+			at++
+			continue
 		}
-		return " "
-	}))
+		unitAt := end
+		for _, open := range [...]string{"(", "（", " ("} {
+			unitAt += len(lower[unitAt:]) - len(strings.TrimPrefix(lower[unitAt:], open))
+		}
+		if _, unitEnd, found := a.units.behind(lower, unitAt); found && !calendarYear().MatchString(lower[at:end]) {
+			b.WriteString(text[from:at])
+			from, end = unitEnd, unitEnd
+		}
+		at = end
+	}
+	return l.LengthUnitsIn(b.String() + text[from:])
 }
 
 // calendarYear is a year of a title, "Price list 2025 mm".
 var calendarYear = pattern.Lazy(`^(?:19|20)\d\d$`)
+
+// goesThrough reports whether a word or a number stands at both sides of a place in a text.
+func goesThrough(text string, at int) bool {
+	if at == 0 || at == len(text) {
+		return false
+	}
+	before, _ := utf8.DecodeLastRuneInString(text[:at])
+	after, _ := utf8.DecodeRuneInString(text[at:])
+	return InWord(before) && InWord(after) && !unicode.Is(unicode.Thai, before) || unicode.IsDigit(before) && unicode.IsDigit(after)
+}

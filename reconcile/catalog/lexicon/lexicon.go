@@ -741,6 +741,11 @@ var exception = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`(?i)(?:^|[^\pL])(?:` + words.Load().AnyOf("exception", "unless") + `)`)
 })
 
+// exceptions are these and the words before what is otherwise by itself: "except the bore".
+var exceptions = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)(?:^|[^\pL])(?:` + words.Load().AnyOf("exception", "unless") + `|` + words.Load().AnyOf("exception", "but") + `)(?:$|[^\pL])`)
+})
+
 // WithoutException returns a note that states a unit without what it says behind that of cells that are marked otherwise: "in thou unless mm is
 // written beside". One that names a dimension of its own stays, "in mm except bores, in inches", and so does what comes before the unit:
 // "unless otherwise stated dimensions are in mm".
@@ -757,7 +762,7 @@ func (l *Lexicon) WithoutException(note string) string {
 
 // CutException divides a note that states a unit and, behind a word such as "except", another one: "in mm except the length, which is in inches".
 func (l *Lexicon) CutException(note string) (rule, otherwise string, found bool) {
-	at := exception().FindStringIndex(note)
+	at := exceptions().FindStringIndex(note)
 	if at == nil || len(l.UnitsStated(note[:at[0]])) != 1 || len(l.UnitsStated(note[at[1]:])) != 1 {
 		return "", "", false
 	}

@@ -66,7 +66,7 @@ func (l *Lexicon) TipsIn(text string, strictly bool) (tips []fitcalc.TipSize, sa
 			continue
 		}
 		before, after := l.aheadOfTip(text[behind:at[0]]), l.aboutTip(text[at[1]:])
-		if bare && !before.named && !after.named {
+		if bare && (!before.named && !after.named || !beginsFree(text, at[0])) {
 			continue
 		}
 		if before.form != fitcalc.TipUnknown && after.form != fitcalc.TipUnknown && before.form != after.form {
@@ -146,6 +146,12 @@ func (l *Lexicon) standsBehindKind(text string, at []int) bool {
 // leastKindBeside is how much of what stands before the size of a tip has to mean a kind of club.
 const leastKindBeside = 0.2
 
+// beginsFree reports whether what begins at a place is not the end of a number of calls, or of a price.
+func beginsFree(text string, at int) bool {
+	before, _ := utf8.DecodeLastRuneInString(text[:at])
+	return at == 0 || before >= utf8.RuneSelf || before == ' ' || before == '('
+}
+
 // isWhole reports whether a number is no part of a longer one, or of a code.
 func isWhole(text string, at []int) bool {
 	before, _ := utf8.DecodeLastRuneInString(text[:at[0]])
@@ -168,12 +174,38 @@ func (l *Lexicon) fitsBefore(text string) int {
 	return 0
 }
 
+// TipForAll returns the words by which a note says that parts are for a tip: "for .355 taper tip", "all accept .370 parallel". It is empty for one
+// that names several, or speaks of other goods, of which nobody knows which part they are for.
+func (l *Lexicon) TipForAll(text string) string {
+	tips, saying := l.TipsIn(text, true)
+	if len(tips) != 1 || l.Words.Mentions("adapter", text) || l.Words.Mentions("part", text) {
+		return ""
+	}
+	if _, other := l.Words.OtherGoods(text); other {
+		return ""
+	}
+	figure := sizeOfTip.FindStringIndex(text)
+	if figure == nil || !strings.Contains(text, saying) || !l.aheadOfTip(text[:figure[0]]).isFor && !l.labelsTip(text[:figure[0]]) {
+		return ""
+	}
+	return saying
+}
+
+// labelsTip reports whether a text is a label of tips with its colon: "Tip:".
+func (l *Lexicon) labelsTip(text string) bool {
+	label, found := strings.CutSuffix(strings.TrimRight(text, " "), ":")
+	kind, known := l.Ask("kind", label, l.Words.Kind)
+	return found && known && kind.Value == catalog.Tips.String() && kind.Score >= Understood
+}
+
 // beside is what stands beside a size: how many bytes of it speak of the tip, which form they name, and whether they name one or the tip. Before
 // a size the words that only name the tip are no part of the length.
 type beside struct {
 	length int
 	form   fitcalc.TipForm
 	named  bool
+	// isFor is set where a word such as "fits" or "for" stands before all of them.
+	isFor bool
 }
 
 // aheadOfTip reads up to three words before a size, a form, the word tip or shaft, and one for "for" before them.
@@ -191,7 +223,7 @@ func (l *Lexicon) aheadOfTip(text string) (b beside) {
 		}
 	}
 	if fits := l.fitsBefore(text[:end]); fits > 0 {
-		b.length = len(text) - end + fits
+		b.length, b.isFor = len(text)-end+fits, true
 	}
 	return b
 }
@@ -222,13 +254,13 @@ func (l *Lexicon) aboutTip(text string) (b beside) {
 	at := 0
 	if letter := leadingLetters(text); utf8.RuneCountInString(letter) == 1 {
 		if form, found := l.Ask("bore form", letter, l.Words.BoreForm); found && formNames[form.Value] != fitcalc.TipUnknown {
-			return beside{len(letter), formNames[form.Value], true}
+			return beside{length: len(letter), form: formNames[form.Value], named: true}
 		}
 	}
 	for range 3 {
-		at = len(text) - len(strings.TrimLeft(text[at:], " \u3000-–\"'″”"))
-		word := leadingLetters(text[at:])
-		if word == "" || !l.saysTip(word, &b) {
+		at = len(text) - len(strings.TrimLeft(text[at:], " \u3000-–\"'″”(（"))
+		word := l.tipWord(leadingLetters(text[at:]), &b)
+		if word == "" {
 			return b
 		}
 		at += len(word)
@@ -237,6 +269,21 @@ func (l *Lexicon) aboutTip(text string) (b beside) {
 		}
 	}
 	return b
+}
+
+// tipWord returns the word of a tip at the beginning of a run of letters: all of it, or in writing without blanks the most that is one.
+func (l *Lexicon) tipWord(run string, b *beside) string {
+	for run != "" {
+		if l.saysTip(run, b) {
+			return run
+		}
+		last, size := utf8.DecodeLastRuneInString(run)
+		if !IsWide(last) && !unicode.Is(unicode.Thai, last) {
+			break
+		}
+		run = run[:len(run)-size]
+	}
+	return ""
 }
 
 // saysTip reports whether a word may stand behind the size of a tip, and takes the form that it names.

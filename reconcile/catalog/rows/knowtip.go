@@ -142,6 +142,11 @@ func (r *rowReader) saidTip(strictly bool, will func([]fitcalc.TipSize) bool) ca
 			return catalog.Field{Text: words, Assumptions: []string{fmt.Sprintf("tip %s taken from the title %q", words, title)}}
 		}
 	}
+	for _, note := range t.TipNotes() {
+		if tips, _ := t.Lex.TipsIn(note.Text, true); len(t.TipNotes()) == 1 && len(tips) > 0 && will(tips) {
+			return catalog.Field{Text: note.Tip, Assumptions: []string{fmt.Sprintf("tip %s taken from the %s", note.Tip, layout.Describe(note.Text, note.Cell))}}
+		}
+	}
 	return own
 }
 

@@ -95,7 +95,7 @@ func (t *Table) spreadNotes() {
 			continue
 		}
 		for index, tolerance := range value.ReadTolerances(c.Said, value.Context{Unit: "mm"}) {
-			if !t.spread(c, index, tolerance) {
+			if tolerance.Problem.Code != "" || !t.spread(c, index, tolerance) {
 				t.reportTolerance(c, tolerance)
 			}
 		}
@@ -130,7 +130,7 @@ func (t *Table) spread(c *layout.Clause, index int, tolerance value.Tolerance) b
 	case index == 0 && !subject.General:
 		subject = t.subjectOf(c.Said)
 	}
-	subject.Roles = t.meantOf(subject)
+	subject.Roles = t.meantOf(subject, tolerance.Scope, behind)
 	switch above := t.sizeAbove(c); {
 	case above != nil && !subject.General && !t.isOfOthers(subject, above):
 		above.takeNote(n, forRole)
@@ -165,14 +165,17 @@ func (t *Table) spread(c *layout.Clause, index int, tolerance value.Tolerance) b
 }
 
 // meantOf returns the sizes that a note means: none that it only touches where it names others outright, "bores run under, never over", and both
-// outer diameters of ferrules where it does not say at which end.
-func (t *Table) meantOf(s words.Subject) []words.RoleMatch {
+// outer diameters of ferrules where it does not say at which end, before the tolerance or behind it.
+func (t *Table) meantOf(s words.Subject, scope string, behind words.Subject) []words.RoleMatch {
 	named := s.Roles
 	if s.Class != "" || s.General || slices.ContainsFunc(named, func(m words.RoleMatch) bool { return m.Score >= lexicon.SaysOneSize }) {
 		named = slices.DeleteFunc(slices.Clone(named), func(m words.RoleMatch) bool { return m.Score < leastNamed })
 	}
 	for _, m := range named {
-		if t.isAnyOuter(m) && t.ByRole[catalog.TopOD] != nil {
+		if t.isAnyOuter(m, scope) && t.ByRole[catalog.TopOD] != nil {
+			if len(behind.Roles) == 1 && len(named) == 1 && slices.Contains([]catalog.Role{catalog.BaseOD, catalog.TopOD}, catalog.Role(behind.Roles[0].Role)) {
+				return behind.Roles // OD ±0.05 base
+			}
 			return append(slices.Clip(named), words.RoleMatch{Role: string(catalog.TopOD), Score: m.Score})
 		}
 	}
@@ -180,10 +183,10 @@ func (t *Table) meantOf(s words.Subject) []words.RoleMatch {
 }
 
 // isAnyOuter reports whether words name an outer diameter of ferrules and not at which end, while the heading of the base's says that.
-func (t *Table) isAnyOuter(m words.RoleMatch) bool {
+func (t *Table) isAnyOuter(m words.RoleMatch, scope string) bool {
 	base := t.ByRole[catalog.BaseOD]
 	mentions := t.Lex.Words.Mentions
-	return t.Kind == catalog.Ferrules && catalog.Role(m.Role) == catalog.BaseOD && mentions("outer diameter", m.Words) && !mentions("base", m.Words) &&
+	return t.Kind == catalog.Ferrules && catalog.Role(m.Role) == catalog.BaseOD && mentions("outer diameter", m.Words) && !mentions("base", m.Words) && !mentions("base", scope) &&
 		base != nil && mentions("base", base.Text)
 }
 

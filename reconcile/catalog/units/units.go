@@ -70,6 +70,9 @@ func (t *Table) RemarksOn(part string) []layout.Remark {
 	return t.notes.Remarks[words.Fold(part)]
 }
 
+// TipNotes returns the free texts that say for which tip the parts are.
+func (t *Table) TipNotes() []layout.TipNote { return t.notes.Tips }
+
 // Settle settles the units, tolerances and bores of a table.
 func Settle(t *columns.Table, notes, book layout.Notes, houseBores string) *Table {
 	u := &Table{Table: t, notes: notes, book: book, houseBores: houseBores, ByRole: map[catalog.Role]*Column{}}

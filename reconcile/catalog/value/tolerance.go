@@ -3,6 +3,7 @@ package value
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -132,19 +133,24 @@ func (r *toleranceReader) next() (Tolerance, bool) {
 		return r.deviations()
 	}
 	if t.kind == aWord || t.kind == aMark || t.kind == aForm {
-		if t.gap && r.scope != "" {
+		if (t.gap || r.at > 0 && r.tokens[r.at-1].is(aSign, "(")) && r.scope != "" {
 			r.scope += " "
 		}
 		r.scope += strings.TrimSpace(t.raw)
 	}
 	switch {
-	case r.behind && (t.kind == aSeparator || t.is(aSign, ",")), t.kind == aSeparator && t.text != "&" && !isWord(t.raw):
+	case r.behind && (t.kind == aSeparator && (!isWord(t.raw) || r.moreFollow()) || t.is(aSign, ",")), t.kind == aSeparator && t.text != "&" && !isWord(t.raw):
 		r.closeScope()
 	case r.scope != "" && (t.kind == aSeparator || t.is(aSign, ",")):
 		r.scope += ","
 	}
 	r.at++
 	return Tolerance{}, false
+}
+
+// moreFollow reports whether another deviation may stand behind the current token.
+func (r *toleranceReader) moreFollow() bool {
+	return slices.ContainsFunc(r.tokens[r.at:], func(t token) bool { return t.kind == aSign && strings.Contains("±+-", t.text) })
 }
 
 // isWord reports whether a text is a word and no sign: "and".
@@ -273,12 +279,12 @@ func (r *toleranceReader) settleUnit(i int) {
 		elsewhere = r.units[j][1]
 	}
 	for _, tok := range r.tokens {
-		if elsewhere == "" && tok.kind == aUnit {
+		if elsewhere == "" && tok.kind == aUnit && isLength(tok.text) { // "each" is one of pieces
 			elsewhere = tok.text
 		}
 	}
 	if elsewhere == "" {
-		if hits := r.v.Units(r.text); len(hits) == 1 {
+		if hits := r.v.Units(r.text); len(hits) == 1 && isLength(hits[0].Value) {
 			elsewhere = hits[0].Value
 		}
 	}

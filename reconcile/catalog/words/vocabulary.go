@@ -149,11 +149,7 @@ func (v *Vocabulary) AnyOf(class, value string) string {
 
 // AnyUnit returns the same for units, which end where a word does.
 func (v *Vocabulary) AnyUnit(units ...string) string {
-	var phrases []string
-	for _, unit := range units {
-		phrases = append(phrases, append(v.phrases(classUnit, unit), v.phrases(classUnitBeside, unit)...)...)
-	}
-	return anyOf(phrases, func(phrase string) string {
+	return anyOf(v.UnitPhrases(units...), func(phrase string) string {
 		if last := phrase[len(phrase)-1]; last >= 'a' && last <= 'z' {
 			return phrase + `\b`
 		}
@@ -178,9 +174,12 @@ func (v *Vocabulary) OtherUnits(some []string) (others []string) {
 	return others
 }
 
-// AnyPhrase returns the same for any phrases.
-func AnyPhrase(phrases []string) string {
-	return anyOf(phrases, func(phrase string) string { return phrase })
+// UnitPhrases returns the words and signs of all languages for some units.
+func (v *Vocabulary) UnitPhrases(units ...string) (all []string) {
+	for _, unit := range units {
+		all = append(all, append(v.phrases(classUnit, unit), v.phrases(classUnitBeside, unit)...)...)
+	}
+	return all
 }
 
 // SaidNumbers returns the words of all languages for a number.
