@@ -41,7 +41,9 @@ func (r *rowReader) readDescribed() {
 		said = append(said, one)
 	}
 	for _, one := range said {
+		_, named := fitcalc.TipNamed(one.Dim.Nominal())
 		switch {
+		case named && one.Role != catalog.TipTaken: // "Step .355": the name of a tip, or a hole; the whole column of bores says which it is
 		case r.fields.Dim(one.Role).Given():
 			r.compareDescribed(one)
 		case r.t.ByRole[one.Role] == nil && !r.says(one.Role):
@@ -100,9 +102,6 @@ func (r *rowReader) takeDescribed(one layout.Described) {
 		return
 	}
 	role := one.Role
-	if _, named := fitcalc.TipNamed(one.Dim.Nominal()); named && role == catalog.Bore {
-		return // the name of a tip, or the hole: which it is, the whole column says
-	}
 	said := fmt.Sprintf("%s %s taken from the description", catalog.RoleName(t.Kind, role), one.Text)
 	r.fields = r.fields.With(role, catalog.Field{Text: one.Text, Dim: one.Dim, Cell: r.fields.Get(catalog.Description).Cell, Assumptions: []string{said}})
 	r.assume(said)
