@@ -99,6 +99,8 @@ type Column struct {
 	// not known.
 	Per float64
 	Lot lexicon.Lot
+	// PackIn is the cell of the note that says how many are in the packs that the prices are for, empty where none does.
+	PackIn string
 	// Clubs are the columns that it stands for, where each gives the size of another club.
 	Clubs []ClubColumn
 	// Covers is the role whose values a column of tolerances covers, empty where none is named.

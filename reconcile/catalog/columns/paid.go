@@ -58,6 +58,22 @@ func (t *Table) tellPaid() {
 	}
 }
 
+// tellCoins takes headings that name a currency in a word which means something else in other languages for what they are: beside a word for
+// prices or for what these are for, and alone in a list in its language.
+func (t *Table) tellCoins() {
+	spoken := languageOf(t.Columns, catalog.UnknownKind)
+	for _, c := range t.Columns {
+		currency, language, rest := t.Lex.Words.CoinIn(c.Text)
+		if currency == "" || t.ruledOut(c) || c.irrelevant != "" && !c.aside || !c.amounts(t.Lex) {
+			continue
+		}
+		if rest == "" && language == spoken || rest != "" && t.Lex.SpeaksOfPrice(rest) {
+			c.Matches, c.HeadingUnit = [4][]words.RoleMatch{}, currency
+			c.headPrices()
+		}
+	}
+}
+
 // pricesRuled reports whether a person has said which column gives the prices.
 func (t *Table) pricesRuled() bool {
 	for _, rule := range t.Rules.Columns {
@@ -82,7 +98,7 @@ func (t *Table) money() (all []money) {
 		m.home = t.Lex.Words.IsHome(language, c.HeadingUnit)
 		switch {
 		case m.OnlyPieces && !m.known && !c.breaks && !c.Profile.MostlyDecimal():
-		case m.known || c.breaks || m.Alone && m.says() && !c.saysNumber():
+		case m.known || c.breaks:
 			all = append(all, m)
 		case m.OnlyAge:
 			aged = append(aged, m)
@@ -92,7 +108,8 @@ func (t *Table) money() (all []money) {
 	}
 	known := slices.DeleteFunc(slices.Clone(all), func(m money) bool { return !m.known })
 	for _, m := range vague {
-		if len(known) == 0 && !m.saysNumber() || slices.ContainsFunc(known, func(price money) bool { return t.goesWith(m.Column, price.Column) }) {
+		if !m.saysNumber() && (len(known) == 0 || m.says() && slices.ContainsFunc(known, func(price money) bool { return t.isLike(m.Column, price.Column) })) ||
+			slices.ContainsFunc(known, func(price money) bool { return t.goesWith(m.Column, price.Column) }) {
 			all = append(all, m)
 		}
 	}
@@ -107,6 +124,20 @@ func (t *Table) money() (all []money) {
 
 // says reports whether the heading says who pays, or that the money is no price.
 func (m money) says() bool { return m.Payer != words.Anyone || m.Apart || m.Sum }
+
+// isLike reports whether the amounts of a column could be another sort of price beside one: written as fine, and none much greater or less.
+func (t *Table) isLike(c, price *Column) bool {
+	if c.Profile.MostlyDecimal() != price.Profile.MostlyDecimal() {
+		return false
+	}
+	return !slices.ContainsFunc(t.Region.SampleLines(), func(line int) bool {
+		a, b := t.amountIn(c, line), t.amountIn(price, line)
+		return a > 0 && b > 0 && (a > mostUnlike*b || b > mostUnlike*a)
+	})
+}
+
+// mostUnlike is how many times as much one sort of price is as another at most.
+const mostUnlike = 10
 
 // pricedByHeading reports whether the heading of a column says that it gives prices: in a word for them, or by a currency where it says nothing else.
 func (c *Column) pricedByHeading(lex *lexicon.Lexicon, said words.Paid) bool {

@@ -67,6 +67,7 @@ func (t *Table) understand(given catalog.Kind, titles []string) {
 	t.foldClubColumns(titles)
 	t.findTotals()
 	t.findChange()
+	t.tellCoins()
 	t.tellPaid()
 	chosen := t.choosePlan(given, titles)
 	if chosen == nil {

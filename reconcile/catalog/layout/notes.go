@@ -89,12 +89,27 @@ func (n Notes) PriceTerms() lexicon.PriceTerms {
 
 // WherePrices names the first note that says one of the terms.
 func (n Notes) WherePrices(terms lexicon.PriceTerms) string {
-	for _, p := range n.Prices {
-		if terms.Currency != "" && p.Currency == terms.Currency || terms.Per > 0 && p.Per == terms.Per || terms.Lot.Bundles() && p.Lot == terms.Lot {
-			return Describe(p.Text, p.Cell)
-		}
+	if p := n.priceNote(terms); p != nil {
+		return Describe(p.Text, p.Cell)
 	}
 	return ""
+}
+
+// CellOfPrices is the cell of that note.
+func (n Notes) CellOfPrices(terms lexicon.PriceTerms) string {
+	if p := n.priceNote(terms); p != nil {
+		return p.Cell
+	}
+	return ""
+}
+
+func (n Notes) priceNote(terms lexicon.PriceTerms) *PriceNote {
+	for i, p := range n.Prices {
+		if terms.Currency != "" && p.Currency == terms.Currency || terms.Per > 0 && p.Per == terms.Per || terms.Lot.Bundles() && p.Lot == terms.Lot {
+			return &n.Prices[i]
+		}
+	}
+	return nil
 }
 
 // Clause is a piece of a free text that states a unit or a tolerance, for all dimensions or for some.

@@ -9,6 +9,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/internal/pattern"
@@ -205,6 +206,15 @@ func countIn(text string, most float64) float64 {
 }
 
 var wholeNumber = pattern.Lazy(`\d+`)
+
+// SpeaksOfPrice reports whether a heading speaks of a price or of what one is for: "each", "per 10", "incl. VAT".
+func (l *Lexicon) SpeaksOfPrice(heading string) bool {
+	if per, lot := l.PricePer(heading); per > 1 || lot != LotUnsaid {
+		return true
+	}
+	found := l.Match(heading)
+	return len(found) > 0 && catalog.Role(found[0].Role) == catalog.Price || l.Words.Paid("", heading).Alone
+}
 
 // OnlyPer reports whether a heading says for how many pieces its prices are and nothing else: "Per 100".
 func (l *Lexicon) OnlyPer(heading string) bool {

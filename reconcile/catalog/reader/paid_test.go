@@ -79,3 +79,22 @@ func priceColumn(c *catalog.Catalogue) string {
 	}
 	return ""
 }
+
+// TestWordsForCurrencies takes "Rand" for money above it, beside a word for what prices are for or in an English list, and for a ring elsewhere.
+func TestWordsForCurrencies(t *testing.T) {
+	for headings, want := range map[string]float64{
+		"Part | Bore mm | Base OD mm | Rand per 10":                5.5,
+		"Part | Bore mm | Base OD mm | Rand each":                  55,
+		"Part | Bore mm | Base OD mm | Rand incl. VAT":             55,
+		"Part | Bore mm | Base OD mm | Rand":                       55,
+		"Part | Bore mm | Base OD mm | Price (Rand)":               55,
+		"Artikelnummer | Boring mm | Buitendiameter mm | Rand":     0,
+		"Artikelnummer | Hål mm | Ytterdiameter nedtill mm | Rand": 0,
+	} {
+		c := read(t, grid("Ferrules", headings+"\nF-1 | 9.3 | 13.6 | 55.00\nF-2 | 9.25 | 13.5 | 60.00"))
+		if len(c.Ferrules) != 2 || c.Ferrules[0].Price != want {
+			defer show(t, c)
+			t.Errorf("%s: the first of %d ferrules costs %g, want %g", headings, len(c.Ferrules), c.Ferrules[0].Price, want)
+		}
+	}
+}

@@ -513,11 +513,16 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 			c.SoldBy = describedPacks(table)
 			table.AddColumn(finding.Note, "data.prices", c.Col, fmt.Sprintf("%s: where column %s describes a pack, the price is taken for that of the pack, and is divided by the pieces in it",
 				c.Name(), table.Region.Grid.ColumnName(c.SoldBy.Col)), "")
+		case terms.Lot == lexicon.OfPack && terms.Per > 1 && c.Lot == lexicon.OfPack && c.Per == 1 && table.ByRole[catalog.Pack] == nil: // "Price / bag", and a note says of how many
+			c.Per, taken.Per, taken.Lot = terms.Per, terms.Per, terms.Lot
 		case terms.Lot != lexicon.LotUnsaid && c.Lot == lexicon.LotUnsaid:
 			c.Per, c.Lot = max(1, terms.Per), terms.Lot
 			if c.Per > 1 || c.Lot.Bundles() {
 				taken.Per, taken.Lot = terms.Per, terms.Lot
 			}
+		}
+		if taken.Lot == lexicon.OfPack && taken.Per > 1 {
+			c.PackIn = notes.CellOfPrices(taken)
 		}
 		if c.Lot == lexicon.OfPack {
 			table.AddColumn(finding.Note, "data.prices", c.Col, c.Name()+": each price is that of a pack, and is divided by the pieces in it", "")

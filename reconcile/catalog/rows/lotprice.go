@@ -2,6 +2,7 @@ package rows
 
 import (
 	"fmt"
+	"strconv"
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/cells"
@@ -27,6 +28,9 @@ func (r *rowReader) priceOfLot(clubs int) {
 	has := clubs
 	if lot == lexicon.OfPack {
 		has = int(r.fields.Number(catalog.Pack))
+	}
+	if lot == lexicon.OfPack && per > 1 && c.PackIn != "" && t.ByRole[catalog.Pack] == nil && !r.says(catalog.Pack) {
+		r.fields = r.fields.With(catalog.Pack, catalog.Field{Text: strconv.FormatFloat(per, 'f', -1, 64), Number: per, IsNumber: true, Cell: c.PackIn})
 	}
 	switch {
 	case per > 1 && (has < 2 || float64(has) == per), lot == lexicon.OfPack && has == 1:

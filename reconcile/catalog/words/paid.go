@@ -142,3 +142,17 @@ func ofLanguage(word segment, language string) map[string]bool {
 
 // mostSlight is how many letters such a word has at most.
 const mostSlight = 3
+
+// CoinIn finds a word for a currency that means something else in other languages: "Rand" is an edge in German, and a ring in Dutch. It returns
+// the currency, in which language it is one, and what else the text says.
+func (v *Vocabulary) CoinIn(text string) (currency, language, rest string) {
+	var others []string
+	for _, token := range tokensOf(text) {
+		if e := v.classes[classCoin].words[token]; len(e) > 0 && currency == "" {
+			currency, language = e[0].value, e[0].language
+			continue
+		}
+		others = append(others, token)
+	}
+	return currency, language, strings.Join(others, " ")
+}

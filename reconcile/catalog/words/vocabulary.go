@@ -47,6 +47,7 @@ const (
 	classPieces     = "pieces"
 	classPacking    = "packing"
 	classPriceWord  = "price_word"
+	classCoin       = "coin"
 	// classHomeCurrency are the currencies of a language's countries, by its name.
 	classHomeCurrency = "home_currency"
 	classBesideDate   = "beside_date"
