@@ -1,9 +1,11 @@
 package reader_test
 
 import (
+	"slices"
 	"testing"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/finding"
 )
 
@@ -82,6 +84,90 @@ F-5 | Plain, 13 mm | 13.6 | 9.35 | 12.7
 	wantRow(t, c, "F-3", catalog.Used, sizes{catalog.Length: 19.05})
 	for _, cell := range []string{"E2", "E3", "E5", "E6"} {
 		wantNoFinding(t, c, "data.conflict", cell)
+	}
+}
+
+// So it is whatever the words, the unit and the layout are, and where part numbers give it.
+func TestTextSaysAnotherSize(t *testing.T) {
+	for name, test := range map[string]struct{ sheet, cell, says string }{
+		"fractions of an inch beside millimetres": {`
+Item | Descr. | Base OD, mm | Bore, mm | Length, mm
+TR-1 | 1/2" black | 13.5 | 9.3 | 12.7
+TR-2 | 3/4" black | 13.5 | 9.3 | 19.0
+TR-3 | 1" white | 13.5 | 9.3 | 25.4
+TR-4 | 3/4" white | 13.5 | 9.3 | 12.7
+TR-5 | 1 1/4" white | 13.5 | 9.3 | 32
+`, "E5", `3/4"`},
+		"signs of fractions beside inches": {`
+Item | Descr. | Base OD, in | Bore, in | Length, in
+TR-1 | ½" black | .535 | .366 | .5
+TR-2 | ¾" black | .535 | .366 | .75
+TR-3 | 1¼" white | .535 | .366 | .75
+TR-4 | ¾" white | .535 | .366 | .75
+TR-5 | 1½" white | .535 | .366 | 1.5
+`, "E4", `1¼"`},
+		"in a column of colours": {`
+Art.-Nr. | Farbe | Ø außen mm | Ø innen mm | Länge mm
+KD-1 | schwarz 19 mm | 13,5 | 9,3 | 19
+KD-2 | schwarz 25 mm | 13,5 | 9,3 | 19
+KD-3 | weiß 25 mm | 13,5 | 9,3 | 25
+KD-4 | weiß 19 mm | 13,5 | 9,3 | 19
+`, "E3", "25 mm"},
+		"without blanks": {`
+品番 | 品名 | 外径(mm) | 内径(mm) | 全長(mm)
+KY-1 | 黒色19mmフェルール | 13.5 | 9.3 | 19
+KY-2 | 黒色25mmフェルール | 13.5 | 9.3 | 25
+KY-3 | 白色19mmフェルール | 13.5 | 9.3 | 25
+KY-4 | 白色25mmフェルール | 13.5 | 9.3 | 25
+`, "E4", "19mm"},
+		"on its side": {`
+Référence | VF-1 | VF-2 | VF-3 | VF-4
+Désignation | noire 19 mm | noire 25 mm | blanche 19 mm | blanche 25 mm
+Ø base (mm) | 13,5 | 13,5 | 13,5 | 13,5
+Ø perçage (mm) | 9,3 | 9,3 | 9,3 | 9,3
+Longueur (mm) | 19 | 25 | 25 | 25
+`, "D5", "19 mm"},
+		"part numbers": {`
+Ref. | Ø base (mm) | Taladro (mm) | Largo (mm)
+CF-370-13N | 13.5 | 9.3 | 12.7
+CF-370-19N | 13.5 | 9.3 | 19
+CF-370-25N | 13.5 | 9.3 | 25.4
+CF-335-13B | 11.9 | 8.4 | 19
+CF-335-19B | 11.9 | 8.4 | 19
+`, "D5", "13"},
+		"part numbers in tenths": {`
+Art. nr | Utv. diameter bas (mm) | Hål (mm) | Längd (mm)
+N-135-A | 13,5 | 9,3 | 19
+N-138-A | 13,8 | 9,3 | 19
+N-119-B | 11,9 | 8,4 | 19
+N-135-C | 13,8 | 9,3 | 25
+N-122-C | 12,2 | 8,4 | 25
+`, "B5", "135"},
+		"part numbers that are no sizes": {`
+Part | Base OD (mm) | Bore (mm) | Length (mm)
+F-19 | 13.5 | 9.3 | 19
+F-20 | 13.5 | 9.3 | 20
+F-21 | 13.5 | 9.3 | 25
+F-22 | 13.5 | 9.3 | 25
+F-23 | 13.5 | 9.3 | 25
+`, "", ""},
+	} {
+		c := reader.Read([]reader.Input{{Book: book("orrin.xlsx", grid("List", test.sheet)), Kind: catalog.Ferrules}}, reader.Options{})
+		var got []string
+		for _, f := range c.Findings {
+			if f.Code == "data.conflict" {
+				got = append(got, f.Place.Cell)
+			}
+		}
+		if test.cell == "" && got == nil {
+			continue
+		}
+		if !slices.Equal(got, []string{test.cell}) {
+			t.Errorf("%s: conflicts at %q, want %s", name, got, test.cell)
+			show(t, c)
+			continue
+		}
+		wantFinding(t, c, "data.conflict", test.cell, "says "+test.says+"; the column counts")
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -17,19 +18,26 @@ import (
 	"example.com/seatline/reconcile/internal/pattern"
 )
 
-// Descriptions often repeat a size of the part: "Ferrule 25 mm". Where those of a table give the size of one of its columns, one that gives
-// another is said; the column counts.
+// Descriptions often repeat a size of the part, "Ferrule 25 mm", and so do part numbers, TR370-25. Where those of a table give the size of one of its
+// columns, one that gives another is said; the column counts.
 
 const (
 	// leastDescribed is in how many rows at least a description has to give the size of a column, and describedShare of how many of those
 	// that have a number.
 	leastDescribed = 3
 	describedShare = 0.75
+	// leastNumbered is in how many rows at least a part number has to do so, and leastPerOther of how many rows one may have another number there: the
+	// digits of part numbers are often no sizes.
+	leastNumbered = 4
+	leastPerOther = 10
 	// describedSample is at how many rows is looked to find out.
 	describedSample = 60
 	// roundedShare is how far a rounded size may be off, as a share of it: 13 for 12.7. What is further off than its rounding by otherShare
-	// of the size is another size.
+	// of the size is another size, or by otherFine where it is rounded to less than fineShare.
 	roundedShare, otherShare = 0.04, 0.02
+	fineShare, otherFine     = 0.005, 0.005
+	// finestFraction is by how much a size in mm may be off the fraction of an inch by which it is called, in inches: 13 for 1/2.
+	finestFraction = 1.0 / 64
 )
 
 // inText is a number in a description that may be a size: in its unit, or without one, and half of its last place.
@@ -39,11 +47,11 @@ type inText struct {
 }
 
 // numberInText is a number or fraction with the word or sign behind it.
-var numberInText = pattern.Lazy(`(\d+[- ]\d+/\d+|\d+/\d+|\d+[.,]\d+|\d+|[.,]\d+) ?(\pL+|["″”]|''|㎜)?`)
+var numberInText = pattern.Lazy(`(\d+[- ]\d+/\d+|\d+/\d+|(?:\d+ ?)?[¼½¾⅛⅜⅝⅞]|\d+[.,]\d+|\d+|[.,]\d+)[ -]?(\pL+|["″”]|''|㎜)?`)
 
 // numbersIn returns the numbers of a description that may be sizes. Those of codes and clubs are none: A10, 5i.
 func (t *Table) numbersIn(text string) []inText {
-	if !strings.ContainsAny(text, "0123456789") {
+	if !strings.ContainsAny(text, "0123456789¼½¾⅛⅜⅝⅞") {
 		return nil
 	}
 	var all []inText
@@ -59,15 +67,18 @@ func (t *Table) numbersIn(text string) []inText {
 		}
 		one := inText{number: n.Float64(), text: digits, half: 0.5 * math.Pow10(-max(n.Decimals(), 0))}
 		if n.IsFraction() {
-			one.unit, one.half = "in", 0
+			one.unit, one.half = "in", finestFraction
 		}
 		if at[4] >= 0 {
 			word := text[at[4]:at[5]]
+			if wide := strings.IndexFunc(word, lexicon.IsWide); wide > 0 {
+				word = word[:wide]
+			}
 			hit, found := t.Lex.Ask("unit", word, t.Lex.Words.Unit)
 			first, _ := utf8.DecodeRuneInString(word)
 			switch glued := at[4] == at[3] && lexicon.InWord(first); {
 			case found && traits.IsLengthUnit(hit.Value):
-				one.unit, one.text = hit.Value, text[at[0]:at[1]]
+				one.unit, one.text = hit.Value, text[at[0]:at[4]+len(word)]
 			case glued:
 				continue
 			}
@@ -86,24 +97,35 @@ func (n inText) inMM(unit string) (size, half float64) {
 	return size, min(n.half*traits.UnitMM[unit], roundedShare*size)
 }
 
-// says reports whether a number is a size, as far as it is rounded.
-func (n inText) says(size float64, units []string) bool {
+// says reports whether a number is a size, as far as either of them is rounded.
+func (n inText) says(f catalog.Field, units []string) bool {
+	size, fine := traits.MM(f.Dim.Nominal()), traits.MM(f.Fine)
 	for _, unit := range units {
-		if said, half := n.inMM(unit); math.Abs(said-size) <= half+0.001*size {
+		if said, half := n.inMM(unit); math.Abs(said-size) <= max(half, min(fine, roundedShare*size))+0.001*size {
 			return true
 		}
 	}
 	return false
 }
 
-// gainsays returns the size in mm that a number gives in place of another one, zero where it may be no such size.
-func (n inText) gainsays(size float64, units []string, b traits.Bounds) float64 {
+// gainsays reports whether a number may give another size in the place of one, by more than its rounding and some play: not where it lies within its
+// limits.
+func (n inText) gainsays(f catalog.Field, units []string, b traits.Bounds, play float64) bool {
+	size := traits.MM(f.Dim.Nominal())
 	for _, unit := range units {
-		if said, half := n.inMM(unit); b.Possible(said) && math.Abs(said-size) > half+otherShare*size {
-			return said
+		if said, half := n.inMM(unit); b.Possible(said) && math.Abs(said-size) > half+play*size {
+			return !f.Dim.HasLimits() || said < traits.MM(f.Dim.Lower()) || said > traits.MM(f.Dim.Upper())
 		}
 	}
-	return 0
+	return false
+}
+
+// play is by which share of it a size that a description gives may be off: it may be called by another than its own.
+func (n inText) play(units []string) float64 {
+	if size, half := n.inMM(units[0]); half < fineShare*size {
+		return otherFine
+	}
+	return otherShare
 }
 
 // unitsOf returns the units in which bare sizes of a column are.
@@ -114,11 +136,37 @@ func unitsOf(c *cells.Column) []string {
 	return traits.LengthUnits[:2]
 }
 
-// compareDescriptions says which descriptions give another size than a column whose sizes they give as a rule.
-func (t *Table) compareDescriptions() {
-	if t.ByRole[catalog.Description] == nil {
-		return
+// saying is a column whose texts may give sizes, and how their numbers are read.
+type saying struct {
+	role    catalog.Role
+	numbers func(text string) []inText
+}
+
+// inPartNumber are the digits of part numbers that may be sizes.
+var inPartNumber = pattern.Lazy(`\d{2,4}`)
+
+// numbersOf returns what reads the digits of part numbers as sizes in a unit: times so much.
+func numbersOf(unit string, times float64) func(string) []inText {
+	return func(text string) (all []inText) {
+		for _, digits := range inPartNumber().FindAllString(text, mostNumbers) {
+			if n, err := strconv.Atoi(digits); err == nil {
+				all = append(all, inText{number: float64(n) * times, half: times / 2, unit: unit, text: digits})
+			}
+		}
+		return all
 	}
+}
+
+// sayings are the columns whose texts may give sizes.
+func (t *Table) sayings() (all []saying) {
+	for _, role := range [...]catalog.Role{catalog.Description, catalog.Category, catalog.Style, catalog.Colour, catalog.Note} {
+		all = append(all, saying{role, t.numbersIn})
+	}
+	return append(all, saying{catalog.Part, numbersOf("mm", 1)}, saying{catalog.Part, numbersOf("mm", 0.1)}, saying{catalog.Part, numbersOf("thou", 1)})
+}
+
+// compareDescriptions says which descriptions and part numbers give another size than a column whose sizes they give as a rule.
+func (t *Table) compareDescriptions() {
 	var lines []*Entry // one for each line
 	for _, e := range t.Items {
 		if len(lines) == 0 || lines[len(lines)-1].Line != e.Line {
@@ -133,22 +181,27 @@ func (t *Table) compareDescriptions() {
 	for i := 0; i < len(lines); i += step {
 		sample = append(sample, lines[i])
 	}
-	numbers := map[*Entry][]inText{}
-	for _, e := range sample {
-		if found := t.numbersIn(e.Fields.Text(catalog.Description)); found != nil {
-			numbers[e] = found
-		}
-	}
-	if len(numbers) < leastDescribed {
-		return
-	}
-	for _, c := range t.read {
-		if c.Trait().Want != traits.Length || c.Role == catalog.TipTaken {
+	for _, s := range t.sayings() {
+		if t.ByRole[s.role] == nil {
 			continue
 		}
-		if place, described := describes(sample, numbers, c); described {
-			for _, e := range lines {
-				t.compareDescription(e, c, place)
+		numbers := map[*Entry][]inText{}
+		for _, e := range sample {
+			if found := s.numbers(e.Fields.Text(s.role)); found != nil {
+				numbers[e] = found
+			}
+		}
+		if len(numbers) < leastDescribed {
+			continue
+		}
+		for _, c := range t.read {
+			if c.Trait().Want != traits.Length || c.Role == catalog.TipTaken {
+				continue
+			}
+			if place, described := s.describes(sample, numbers, c); described {
+				for _, e := range lines {
+					t.compareDescription(e, c, s, place)
+				}
 			}
 		}
 	}
@@ -174,24 +227,30 @@ func (p placeInText) of(numbers []inText) (inText, bool) {
 // mostNumbers is among how many numbers of a description its size is sought.
 const mostNumbers = 4
 
-// describes returns where the descriptions of some rows give the size of a column, if most do.
-func describes(rows []*Entry, numbers map[*Entry][]inText, c *cells.Column) (placeInText, bool) {
+// describes returns where the texts of some rows give the size of a column, if most do.
+func (s saying) describes(rows []*Entry, numbers map[*Entry][]inText, c *cells.Column) (placeInText, bool) {
 	for at := range mostNumbers {
 		for _, back := range []bool{true, false} {
 			place := placeInText{at, back}
 			asked, said := 0, 0
+			different := map[float64]bool{}
 			for _, e := range rows {
-				dim := e.Fields.Dim(c.Role)
+				f := e.Fields.Get(c.Role)
 				n, found := place.of(numbers[e])
-				if !found || !dim.Given() {
+				if !found || !f.Dim.Given() || f.Cell == e.Fields.Cell(s.role) {
 					continue
 				}
 				asked++
-				if n.says(traits.MM(dim.Nominal()), unitsOf(c)) {
+				if n.says(f, unitsOf(c)) {
 					said++
+					different[n.number] = true
 				}
 			}
-			if said >= leastDescribed && float64(said) >= describedShare*float64(asked) {
+			enough := said >= leastDescribed && float64(said) >= describedShare*float64(asked)
+			if s.role == catalog.Part {
+				enough = said >= leastNumbered && asked-said <= max(1, asked/leastPerOther) && len(different) > 1
+			}
+			if enough {
 				return place, true
 			}
 		}
@@ -199,40 +258,47 @@ func describes(rows []*Entry, numbers map[*Entry][]inText, c *cells.Column) (pla
 	return placeInText{}, false
 }
 
-// compareDescription says where the description of a row gives another size than a column.
-func (t *Table) compareDescription(e *Entry, c *cells.Column, place placeInText) {
-	dim := e.Fields.Dim(c.Role)
-	if _, answered := t.Rules.Row(e.Line).Values[c.Role]; answered || !dim.Given() || slices.Contains(t.gainsaid[e.Line], c.Role) {
+// compareDescription says where the text of a row gives another size than a column.
+func (t *Table) compareDescription(e *Entry, c *cells.Column, s saying, place placeInText) {
+	f := e.Fields.Get(c.Role)
+	if _, answered := t.Rules.Row(e.Line).Values[c.Role]; answered || !f.Dim.Given() || slices.Contains(t.gainsaid[e.Line], c.Role) {
 		return
 	}
-	description := e.Fields.Get(catalog.Description)
-	numbers := t.numbersIn(description.Text)
+	text := e.Fields.Get(s.role)
+	numbers := s.numbers(text.Text)
 	n, found := place.of(numbers)
 	if !found {
 		return
 	}
-	if pack := e.Fields.Get(catalog.Pack); n.unit == "" && pack.IsNumber && pack.Number == n.number && pack.Cell == description.Cell {
+	if pack := e.Fields.Get(catalog.Pack); n.unit == "" && pack.IsNumber && pack.Number == n.number && pack.Cell == text.Cell {
 		return // 12/pk
 	}
-	size := traits.MM(dim.Nominal())
 	for _, other := range numbers {
-		if other.says(size, unitsOf(c)) {
+		if other.says(f, unitsOf(c)) {
 			return
 		}
 	}
 	b, known := traits.BoundsOf(t.Kind, c.Role)
-	said := n.gainsays(size, unitsOf(c), b)
-	if !known || said == 0 || dim.HasLimits() && said >= traits.MM(dim.Lower()) && said <= traits.MM(dim.Upper()) {
-		return
+	if said := n.gainsays(f, unitsOf(c), b, n.play(unitsOf(c))); known && said {
+		t.sayOtherSize(e, c.Role, fmt.Sprintf("its %s in %s says %s", catalog.RoleName(t.Kind, s.role), text.Cell, n.text), e.Place(s.role))
 	}
-	t.Findings.Add(finding.Finding{Severity: finding.Warning, Code: "data.conflict", Place: e.Place(c.Role),
-		Related: []finding.Place{e.Place(catalog.Description)},
-		Message: t.saysOtherwise(e.Fields, c.Role, e.Part, traits.SayMM(size), n.text),
-		Settle:  t.Settle("rows", fmt.Sprint(e.Line), string(c.Role))})
 }
 
-// saysOtherwise is the sentence for a column and a description that contradict each other.
-func (t *Table) saysOtherwise(f catalog.Fields, role catalog.Role, part, column, description string) string {
-	return fmt.Sprintf("%s of %s is %s in %s, and its description in %s says %s; the column counts", catalog.RoleName(t.Kind, role), part, column, f.Cell(role),
-		f.Cell(catalog.Description), description)
+// sayOtherSize says that a text gives another size than the column of a row does, once for each size.
+func (t *Table) sayOtherSize(e *Entry, role catalog.Role, says string, where finding.Place) {
+	place := e.Place(role)
+	if t.otherSize[place] {
+		return
+	}
+	if t.otherSize == nil {
+		t.otherSize = map[finding.Place]bool{}
+	}
+	t.otherSize[place] = true
+	t.Findings.Add(finding.Finding{Severity: finding.Warning, Code: "data.conflict", Place: place, Related: []finding.Place{where},
+		Message: t.saysOtherwise(e.Fields, role, e.Part, traits.SayMM(traits.MM(e.Fields.Dim(role).Nominal())), says), Settle: t.Settle("rows", fmt.Sprint(e.Line), string(role))})
+}
+
+// saysOtherwise is the sentence for a column and a text that contradict each other.
+func (t *Table) saysOtherwise(f catalog.Fields, role catalog.Role, part, column, says string) string {
+	return fmt.Sprintf("%s of %s is %s in %s, and %s; the column counts", catalog.RoleName(t.Kind, role), part, column, f.Cell(role), says)
 }

@@ -67,7 +67,7 @@ func (r *rowReader) mayGiveSizes(text string) bool {
 		}
 		said := false
 		for _, c := range r.t.read {
-			if dim := r.fields.Dim(c.Role); dim.Given() && n.says(traits.MM(dim.Nominal()), unitsOf(c)) {
+			if dim := r.fields.Dim(c.Role); dim.Given() && n.says(r.fields.Get(c.Role), unitsOf(c)) {
 				said = true
 				break
 			}
@@ -126,7 +126,7 @@ func (r *rowReader) gainsaid(c *cells.Column, column, description string) {
 	}
 	t.gainsaid[r.line] = append(t.gainsaid[r.line], c.Role)
 	line, col := t.Region.Grid.Source(r.line, c.Col)
-	message := t.saysOtherwise(r.fields, c.Role, r.fields.Text(catalog.Part), column, description)
+	message := t.saysOtherwise(r.fields, c.Role, r.fields.Text(catalog.Part), column, fmt.Sprintf("its description in %s says %s", r.fields.Cell(catalog.Description), description))
 	t.AddBy("", finding.Warning, "data.conflict", line, col, message, t.Settle("rows", layout.LineName(r.line), string(c.Role)))
 }
 

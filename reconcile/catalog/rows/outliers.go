@@ -187,19 +187,32 @@ const turnedShare = 0.08
 // sayTurned reports the least and the greatest of some diameters where it lies beyond the others, is not said yet, and would be among them with two
 // digits in each other's place: 15.3 among 13.5 and 13.8.
 func (t *Table) sayTurned(role catalog.Role, all []compared, said map[*Entry]bool) {
-	all = slices.CompactFunc(slices.Clone(all), func(a, b compared) bool { return a.entry.Fields.SameCell(b.entry.Fields, role) })
-	slices.SortStableFunc(all, func(a, b compared) int { return cmp.Compare(a.size, b.size) })
-	last := len(all) - 1
-	if last < leastUsual {
+	least, greatest := all[0], all[0]
+	second, last := math.Inf(1), math.Inf(-1) // the least and the greatest but for these
+	for i, one := range all[1:] {
+		if one.entry.Fields.SameCell(all[i].entry.Fields, role) {
+			continue
+		}
+		if one.size < least.size {
+			least, second = one, least.size
+		} else {
+			second = min(second, one.size)
+		}
+		if one.size > greatest.size {
+			greatest, last = one, greatest.size
+		} else {
+			last = max(last, one.size)
+		}
+	}
+	if math.IsInf(second, 1) {
 		return
 	}
-	t.sayTurnedOne(role, all[0], all[1:], said)
-	t.sayTurnedOne(role, all[last], all[:last], said)
+	t.sayTurnedOne(role, least, second, greatest.size, said)
+	t.sayTurnedOne(role, greatest, least.size, last, said)
 }
 
-// sayTurnedOne reports one of some diameters, of which the others are in order.
-func (t *Table) sayTurnedOne(role catalog.Role, one compared, others []compared, said map[*Entry]bool) {
-	least, most := others[0].size, others[len(others)-1].size
+// sayTurnedOne reports one of some diameters, of which the others lie between two.
+func (t *Table) sayTurnedOne(role catalog.Role, one compared, least, most float64, said map[*Entry]bool) {
 	if said[one.entry] || max(least/one.size, one.size/most)-1 < turnedShare {
 		return
 	}
@@ -263,11 +276,12 @@ func (t *Table) farInTable(role catalog.Role, all []compared) func(float64) bool
 		}
 	}
 	rare := usual >= leastUsual && usual >= len(all)-max(1, len(all)/20)
+	if !traits.Of[role].Diameter || len(all) <= cells.LeastOthers {
+		return func(size float64) bool { return rare && !b.Common(size) }
+	}
 	sizes := sizesOf(all)
 	middle := sizes[len(sizes)/2]
-	return func(size float64) bool {
-		return rare && !b.Common(size) || traits.Of[role].Diameter && len(all) > cells.LeastOthers && cells.FarDiameter(size, middle)
-	}
+	return func(size float64) bool { return rare && !b.Common(size) || cells.FarDiameter(size, middle) }
 }
 
 // sizesOf returns sizes in order.

@@ -60,6 +60,8 @@ type Table struct {
 	Flat []layout.FlatNote
 	// flatTold are the places of those of which something was said.
 	flatTold map[sheet.Ref]bool
+	// otherSize are the sizes of which a text of their rows gives another, as far as that was said.
+	otherSize map[finding.Place]bool
 	// Out is what is to be known of the table.
 	Out   catalog.Table
 	Items []*Entry
