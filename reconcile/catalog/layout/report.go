@@ -46,7 +46,7 @@ func (t *Table) TextTitles() []string { return t.Titles[:max(0, len(t.Titles)-of
 func (t *Table) Add(severity finding.Severity, code string, line, col int, message, settle string) {
 	cause := ""
 	if line > 0 && col > 0 {
-		cause = withoutDigits(t.Region.Grid.At(line, col))
+		cause = WithoutDigits(t.Region.Grid.At(line, col))
 	}
 	if strings.Trim(cause, "0.,-") == "" {
 		cause = "" // of a bare number only who reports it knows
@@ -62,8 +62,8 @@ func (t *Table) AddBy(cause string, severity finding.Severity, code string, line
 	t.Findings.Add(finding.Finding{Severity: severity, Code: code, Place: t.placeOf(line, col), Message: message, Settle: settle, Cause: cause})
 }
 
-// withoutDigits is a text with one zero for each number in it.
-func withoutDigits(text string) string {
+// WithoutDigits is a text with one zero for each number in it.
+func WithoutDigits(text string) string {
 	var b strings.Builder
 	digits := false
 	for _, r := range text {

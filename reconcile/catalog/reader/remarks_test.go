@@ -81,3 +81,41 @@ HX-3     | 13.8        | 9.5     | polished
 		}
 	}
 }
+
+// TestSizesNamedInTexts puts a size with its name into the note or description of a part: one that is another than the part's is said, and the column
+// counts.
+func TestSizesNamedInTexts(t *testing.T) {
+	for text, want := range map[string][]string{
+		"hosel OD .532":                        {"warning 3 B3, 3 E3"},
+		"satin, 13.2 mm hosel on this one":     {"warning 3 B3, 3 E3"},
+		"Außen-Ø 13,2":                         {"warning 3 B3, 3 E3"},
+		"ホーゼル外径13.2です":                         {"warning 3 B3, 3 E3"},
+		"颈部外径13.2mm":                           {"warning 3 B3, 3 E3"},
+		"Ø ext. 13,2 mm, foro 9,1":             {"warning 3 B3, 3 E3", "warning 3 C3, 3 E3"},
+		"bore depth 33":                        {"warning 3 D3, 3 E3"},
+		"Bohrtiefe 33, matt":                   {"warning 3 D3, 3 E3"},
+		"hosel OD .539, bore 9.5":              nil,
+		"hosel 13.6 - 13.8 by hand":            nil,
+		"depth 32 mm":                          nil,
+		"for .370 shafts":                      nil,
+		"goes with ferrule OD 13.2":            nil,
+		"hosel OD was 13.2":                    nil,
+		"lie 62.5, loft 34":                    nil,
+		"price of 13.2 from May":               nil,
+		"OD ±0.1":                              nil,
+		"short hosel, 3 left, 9.5 kg a carton": nil,
+	} {
+		for _, heading := range []string{"Remarks", "Description"} {
+			c := read(t, grid("Heads", `
+Part no. | Hosel OD mm | Bore mm | Bore depth mm | `+heading+`
+HX-1     | 13.6        | 9.5     | 32            | satin
+HX-2     | 13.7        | 9.5     | 32            | `+text+`
+HX-3     | 13.8        | 9.5     | 32            | polished
+HX-4     | 13.8        | 9.5     | 32            | polished
+`))
+			if diff := cmp.Diff(want, of(c, "data.conflict")); diff != "" {
+				t.Errorf("%s, %s: (-want +got)\n%s", heading, text, diff)
+			}
+		}
+	}
+}

@@ -139,6 +139,7 @@ func (t *Table) ReadRows() {
 	t.compareChanges()
 	t.compareReadings()
 	t.compareDescriptions()
+	t.compareNamed()
 	t.ReportTold()
 }
 

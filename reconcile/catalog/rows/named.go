@@ -1,0 +1,150 @@
+package rows
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"unicode"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/layout"
+	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
+	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/phrase"
+	"example.com/seatline/reconcile/sheet"
+)
+
+// A note or description may name a size of its part: "hosel OD .520" beside .540. It is said; the column counts. What speaks of a change is another
+// matter, see [cells.Reader.Asked].
+
+// compareNamed says which notes and descriptions name a size and give another one than its column.
+func (t *Table) compareNamed() {
+	names := map[string]bool{} // whether texts name sizes, by their words: the digits of a long list all differ
+	last := 0
+	for _, e := range t.Items {
+		if e.Line == last {
+			continue
+		}
+		last = e.Line
+		for _, c := range t.remarks {
+			line, col := t.Region.Grid.Source(e.Line, c.Col)
+			text := t.Region.Grid.At(line, col)
+			if c.Role == catalog.Stock || len(text) > lexicon.LongestNote || !lexicon.BearsNumber(text) || !strings.ContainsFunc(text, unicode.IsLetter) {
+				continue
+			}
+			words := layout.WithoutDigits(text)
+			may, known := names[words]
+			if !known {
+				may = (t.names(text, false) || t.names(text, true)) && !t.speaksOfOthers(text)
+				names[words] = may
+			}
+			if !may {
+				continue
+			}
+			for _, s := range t.namedIn(text) {
+				t.compareOneNamed(e, s, text, t.Region.Grid.Ref(line, col))
+			}
+		}
+	}
+}
+
+// namedIn returns the sizes that a text names, before or behind them, whichever are more.
+func (t *Table) namedIn(text string) []sizetext.Size {
+	before, behind := t.possibleIn(text, false), t.possibleIn(text, true)
+	if len(behind) > len(before) {
+		return behind
+	}
+	return before
+}
+
+// speaksOfOthers reports whether a text names the other sort of parts, what changed, or what is old or new.
+func (t *Table) speaksOfOthers(text string) bool {
+	for _, other := range othersOf[t.Kind] {
+		if t.Lex.Words.Mentions(other, text) {
+			return true
+		}
+	}
+	changes, _ := t.Lex.Words.SpeaksOfChange(text)
+	return changes.Value != "" || slices.ContainsFunc(strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) }), func(word string) bool { return t.Lex.Age(word) != 0 })
+}
+
+// othersOf are the words for what parts of each kind go with.
+var othersOf = [...][]string{catalog.Heads: {"ferrule"}, catalog.Ferrules: {"hosel", "head"}, catalog.Tips: {"hosel", "head", "ferrule"}}
+
+// names reports whether a text names sizes of the table, before or behind them.
+func (t *Table) names(text string, behind bool) bool {
+	return slices.ContainsFunc(sizetext.In(t.Lex, text, behind), func(s sizetext.Size) bool { return t.roleNamed(s.Name) != "" })
+}
+
+// possibleIn returns the sizes of a text whose names stand before them, or behind, as far as parts can have them.
+func (t *Table) possibleIn(text string, behind bool) (sizes []sizetext.Size) {
+	for _, s := range sizetext.In(t.Lex, text, behind) {
+		if role := t.roleNamed(s.Name); role != "" {
+			s.Role = string(role)
+			if s.Possible(t.Lex) {
+				sizes = append(sizes, s)
+			}
+		}
+	}
+	return sizes
+}
+
+// roleNamed returns the role of a size that the table has a column of and a text names, empty where there is none.
+func (t *Table) roleNamed(text string) catalog.Role {
+	for _, m := range t.Lex.MatchIn(t.Kind, text) {
+		if role := catalog.Role(m.Role); traits.Of[role].Want == traits.Length {
+			if m.Score >= leastNaming && role != catalog.TipTaken && t.ByRole[role] != nil {
+				return role
+			}
+			break
+		}
+	}
+	return ""
+}
+
+// leastNaming is the score from which a word beside a number names a size: "OD" and "hosel" do, "large" does not.
+const leastNaming = 0.62
+
+// namesTip reports whether a number is the name of a tip, which stands beside any word: "long .370".
+func (n inText) namesTip() bool {
+	return n.number < 1 && traits.IsTipName(n.number*traits.UnitMM["in"])
+}
+
+// compareOneNamed says where a size that a text names is another than that of its column.
+func (t *Table) compareOneNamed(e *Entry, s sizetext.Size, text string, at sheet.Ref) {
+	role := catalog.Role(s.Role)
+	f, c := e.Fields.Get(role), t.ByRole[role]
+	_, answered := t.Rules.Row(e.Line).Values[role]
+	b, known := traits.BoundsOf(t.Kind, role)
+	if answered || !known || !f.Dim.Given() || f.Cell == at.String() {
+		return
+	}
+	numbers := t.numbersIn(s.Text)
+	units := unitsOf(c)
+	if strings.ContainsAny(s.Text, ".,") { // the section may have another than the column, but nobody writes whole inches as bare as millimetres
+		units = slices.Concat(units, traits.LengthUnits[:2])
+	} else if c.Unit == "" {
+		units = units[:1]
+	}
+	least, most := math.Inf(1), 0.0 // of a range
+	for _, n := range numbers {
+		if n.says(f, units) || n.namesTip() {
+			return
+		}
+		size, _ := n.inMM(units[0])
+		least, most = min(least, size), max(most, size)
+	}
+	if size := traits.MM(f.Dim.Nominal()); least < size && size < most {
+		return
+	}
+	for _, n := range numbers {
+		if n.gainsays(f, units, b, 0) {
+			where := finding.Place{File: t.File, Sheet: t.Sheet.Name, Row: at.Row, Cell: at.String()}
+			t.sayOtherSize(e, role, fmt.Sprintf("the text in %s, %q, says %s", at, phrase.Brief(text), s.Text), where)
+			return
+		}
+	}
+}
