@@ -102,11 +102,8 @@ const leastDay = 23
 
 // isDay reports whether a text may be a day, without its year too; and whether it can be nothing else: 9.5 may be a size, and 31.03 none.
 func isDay(text string) (is, surely bool) {
-	if value.IsDate(text) {
+	if value.IsDate(text) || lexicon.IsYear(text) {
 		return true, true
-	}
-	if year, err := strconv.Atoi(text); err == nil && len(text) == 4 {
-		return year >= 1990 && year < 2100, true
 	}
 	found := dayAndMonth().FindStringSubmatch(text)
 	if found == nil {

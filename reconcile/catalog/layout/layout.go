@@ -656,7 +656,7 @@ func continuesHeading(g *grid.Grid, lex *lexicon.Lexicon, line, top int, strip s
 		switch {
 		case mayBePart(lex, text) && headingOf(lex, catalog.Part, g.At(top, col)): // a part number
 			return false
-		case lex.IsUnit(text), lex.IsLimit(text), lex.Age(text) != 0:
+		case lex.IsUnit(text), lex.IsLimit(text), lex.Age(text) != 0, lexicon.IsYear(text) && tellsApart(g, top, col):
 			known++
 		case lexicon.LooksNumeric(text):
 			numeric++
@@ -669,6 +669,12 @@ func continuesHeading(g *grid.Grid, lex *lexicon.Lexicon, line, top int, strip s
 		return true
 	}
 	return cells > 0 && numeric == 0 && known*2 > cells && (known >= 2 || cells == 1 && (unitsOnly(g, lex, line, strip) || line == top+1 && completes(g, lex, line, top, strip)))
+}
+
+// tellsApart reports whether what stands below a heading tells it from the one beside it, which is the same: years below "Price" and "Price".
+func tellsApart(g *grid.Grid, top, col int) bool {
+	above := g.At(top, col)
+	return above != "" && (above == g.At(top, col-1) || above == g.At(top, col+1))
 }
 
 // completes reports whether the one text of a line below a heading stands below another text of that, not the first, and means more with it

@@ -159,7 +159,7 @@ func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
 			continue
 		}
 		text = WithoutColours(lex, text)
-		if terms := lex.PriceTerms(text); terms != (lexicon.PriceTerms{}) {
+		if terms := priceTerms(lex, text); terms != (lexicon.PriceTerms{}) {
 			notes.Prices = append(notes.Prices, PriceNote{terms, text, place.String(), piecesOfFerrules(lex, text)})
 		}
 		units := lex.UnitsStated(text)
@@ -235,6 +235,27 @@ func flatPriceIn(lex *lexicon.Lexicon, clause string) (flat lexicon.FlatPrice, s
 		}
 	}
 	return flat, said
+}
+
+// priceTerms is what a text says of prices. Where a sentence on prices says that they are for one piece, a number of pieces in one that does not
+// speak of prices is that of an order: "Price per piece. Minimum order 10 pieces."
+func priceTerms(lex *lexicon.Lexicon, text string) lexicon.PriceTerms {
+	terms := lex.PriceTerms(text)
+	if terms.Per <= 1 || terms.Lot != lexicon.OfPieces {
+		return terms
+	}
+	one := false
+	for _, sentence := range sentences(lex, text) {
+		own := lex.PriceTerms(sentence)
+		if own.Per > 1 {
+			return terms
+		}
+		one = one || own.Per == 1
+	}
+	if one {
+		terms.Per = 1
+	}
+	return terms
 }
 
 // piecesOfFerrules reports whether the sentence of a text that says for how many pieces prices are speaks of ferrules. Where the word for

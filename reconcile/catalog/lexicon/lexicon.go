@@ -225,6 +225,12 @@ func unitMayFollow(text string) bool {
 	return false
 }
 
+// IsYear reports whether a text is a year in which a list may have been written.
+func IsYear(text string) bool {
+	year, err := strconv.Atoi(text)
+	return err == nil && len(text) == 4 && year >= 1990 && year < 2100
+}
+
 // LooksNumeric reports whether a text begins like a value: a digit, a point before a digit, a sign for a diameter or
 // a sign before a digit, with few letters after it.
 func LooksNumeric(s string) bool {

@@ -30,7 +30,7 @@ const (
 // readDescribed takes the sizes of the row's description that no column has, and compares the others.
 func (r *rowReader) readDescribed() {
 	text := r.fields.Text(catalog.Description)
-	if r.club != "" || !r.mayGiveSizes(text) {
+	if r.club != "" || !r.mayGiveSizes(text) || r.t.speaksOfChange(text) {
 		return
 	}
 	said := layout.DescribedSizes(r.t.Lex, r.t.Kind, text, r.unitOf)
@@ -119,15 +119,17 @@ func (r *rowReader) compareDescribed(one layout.Described) {
 }
 
 // gainsaid warns of a cell whose size the description contradicts.
-func (r *rowReader) gainsaid(c *cells.Column, column, description string) {
+func (r *rowReader) gainsaid(c *cells.Column, column, said string) {
 	t := r.t
 	if t.gainsaid == nil {
 		t.gainsaid = map[int][]catalog.Role{}
 	}
 	t.gainsaid[r.line] = append(t.gainsaid[r.line], c.Role)
-	line, col := t.Region.Grid.Source(r.line, c.Col)
-	message := t.saysOtherwise(r.fields, c.Role, r.fields.Text(catalog.Part), column, fmt.Sprintf("its description in %s says %s", r.fields.Cell(catalog.Description), description))
-	t.AddBy("", finding.Warning, "data.conflict", line, col, message, t.Settle("rows", layout.LineName(r.line), string(c.Role)))
+	e := Entry{Table: t, Line: r.line, Fields: r.fields}
+	description := e.Place(catalog.Description)
+	t.Findings.Add(finding.Finding{Severity: finding.Warning, Code: "data.conflict", Place: e.Place(c.Role), Related: []finding.Place{description},
+		Message: t.saysOtherwise(r.fields, c.Role, r.fields.Text(catalog.Part), column, fmt.Sprintf("its description in %s says %s", description.Cell, said)),
+		Settle:  t.Settle("rows", layout.LineName(r.line), string(c.Role))})
 }
 
 // sameSize reports whether the size of a description is the one that the row has, as far as both are rounded.

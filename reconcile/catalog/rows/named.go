@@ -67,6 +67,11 @@ func (t *Table) speaksOfOthers(text string) bool {
 			return true
 		}
 	}
+	return t.speaksOfChange(text)
+}
+
+// speaksOfChange reports whether a text says what changed, or what is old or new.
+func (t *Table) speaksOfChange(text string) bool {
 	changes, _ := t.Lex.Words.SpeaksOfChange(text)
 	return changes.Value != "" || slices.ContainsFunc(strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) }), func(word string) bool { return t.Lex.Age(word) != 0 })
 }
@@ -119,7 +124,7 @@ func (t *Table) compareOneNamed(e *Entry, s sizetext.Size, text string, at sheet
 	f, c := e.Fields.Get(role), t.ByRole[role]
 	_, answered := t.Rules.Row(e.Line).Values[role]
 	b, known := traits.BoundsOf(t.Kind, role)
-	if answered || !known || !f.Dim.Given() || f.Cell == at.String() {
+	if answered || !known || !f.Dim.Given() || f.Cell == at.String() || slices.Contains(t.gainsaid[e.Line], role) {
 		return
 	}
 	numbers := t.numbersIn(s.Text)

@@ -63,6 +63,9 @@ func (v *Vocabulary) runs(text string) [][]segment {
 		run = nil
 	}
 	for _, s := range v.segments(classConcept, tokensOf(splitCamel(dropTolerance(rest)))) {
+		if isPlain(text) && len(s.text) <= 3 { // "can" is no "cán": nobody leaves the marks off so short a word in a sentence
+			s.options = slices.DeleteFunc(slices.Clone(s.options), func(e entry) bool { return anotherShort(s.text, e.words) })
+		}
 		if len(s.options) == 0 || v.joins(s) || len(run) > 0 && v.joinsIn(run[len(run)-1], s) {
 			end()
 			continue
