@@ -140,12 +140,49 @@ func (l *Lexicon) PricePer(heading string) (per float64, lot Lot) {
 		return cmp.Or(per, 1), OfPieces
 	case slices.ContainsFunc(l.Words.Sets(heading), says):
 		return max(1, countIn(heading, mostOfSet)), OfSet
-	case per <= 1 && slices.ContainsFunc(l.Words.Packs(heading), func(p words.Pieces) bool { return says(p) || l.holdsCount(p) }):
+	case per <= 1 && slices.ContainsFunc(l.Words.Packs(heading), func(p words.Pieces) bool { return says(p) || l.holdsCount(p) || l.pricesPack(p) }):
 		return max(1, countIn(heading, mostInPack)), OfPack
 	case per > 1:
 		return per, OfPieces
 	}
+	if count := l.priceForCount(heading); count > 1 {
+		return count, OfPieces
+	}
 	return 1, LotUnsaid
+}
+
+// longestOf is how many letters a small word between a price and what it is of has at most: "du", "des", "za".
+const longestOf = 3
+
+// pricesPack reports whether a word for a pack ends a heading, and a word for a price and a small word at most stand before it: "Prix du sac".
+func (l *Lexicon) pricesPack(p words.Pieces) bool {
+	before := strings.Fields(p.Before)
+	if n := len(before); n > 1 && utf8.RuneCountInString(before[n-1]) <= longestOf {
+		before = before[:n-1]
+	}
+	return strings.Trim(p.After, " .") == "" && len(before) > 0 && l.isPrice(strings.Join(before, " "))
+}
+
+// isPrice reports whether a text is a word for a price, or a currency.
+func (l *Lexicon) isPrice(text string) bool {
+	if hit, known := l.Words.Unit(text); known && words.IsCurrency(hit.Value) {
+		return true
+	}
+	found := l.Match(text)
+	return len(found) > 0 && catalog.Role(found[0].Role) == catalog.Price && found[0].Score >= CertainHeading
+}
+
+// priceForCount returns the number with which a heading of a price or a currency ends behind a word for "for", "€ for 6", and 0 for any other.
+func (l *Lexicon) priceForCount(heading string) float64 {
+	words := strings.Fields(heading)
+	if len(words) < 3 {
+		return 0
+	}
+	count, word := words[len(words)-1], words[len(words)-2]
+	if _, isFor := l.Words.Mark(word, "fits"); !isFor || !IsDigits(count) || !l.isPrice(strings.Join(words[:len(words)-2], " ")) {
+		return 0
+	}
+	return countIn(count, mostInPack)
 }
 
 // holdsCount reports whether a word for a pack has right beside it how many pieces are in it: "pk of 12", "12pk".
