@@ -111,14 +111,24 @@ func (t *Table) between(least, c, most *Column) bool {
 // the bore by less.
 const leastEnd, mostEnd = 0.1, 0.9
 
-// describe takes texts without a heading that stand before other columns for descriptions, where there are no others.
+// describe takes texts for descriptions where there are no others: those without a heading that stand before other columns, and those right behind
+// the part numbers under a word that nobody knows, or one for rings, of which there are as many as a number says: "Ring", "Wood", "Range".
 func (t *Table) describe() {
-	if t.first(catalog.Description) != nil {
+	if t.first(catalog.Description) != nil || t.first(catalog.Part) == nil {
 		return
 	}
 	for i, c := range t.Columns {
-		behind := slices.ContainsFunc(t.Columns[i+1:], func(other *Column) bool { return other.Role != "" })
-		if strings.TrimSpace(c.Text) == "" && c.Role == "" && c.irrelevant == "" && behind && !t.ruledOut(c) && c.Profile.distinct > 1 && c.wordy() && t.first(catalog.Part) != nil {
+		if c.Role != "" && c.Role != catalog.Rings || c.irrelevant != "" || t.ruled(c) || t.ruledOut(c) || c.Profile.distinct < 2 || !c.wordy() {
+			continue
+		}
+		if strings.TrimSpace(c.Text) != "" {
+			if i > 0 && t.Columns[i-1].Role == catalog.Part && !c.reported && !c.follower() {
+				t.takeByValues(c, catalog.Description, "its texts are words")
+				return
+			}
+			continue
+		}
+		if slices.ContainsFunc(t.Columns[i+1:], func(other *Column) bool { return other.Role != "" }) {
 			c.Role, c.Known, c.Evidence = catalog.Description, true, "no heading; its texts are words"
 			return
 		}

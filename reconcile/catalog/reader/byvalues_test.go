@@ -85,6 +85,9 @@ func TestByValues(t *testing.T) {
 		{"prices perhaps", "Part | Zork | Bore (mm) | Base OD (mm)\nF-1 | 10.45 | 9.3 | 13.6\nF-2 | 10.25 | 8.9 | 13.6\nF-3 | 9.75 | 8.4 | 12", catalog.NoRole},
 		{"wider than the base", "Part | Zork Ø mm | Bore (mm) | Base OD (mm)\nF-1 | 14.4 | 9.3 | 13.6\nF-2 | 14.2 | 8.9 | 13.6\nF-3 | 13.7 | 8.4 | 12", catalog.NoRole},
 		{"texts", "Part | | Bore (mm) | Base OD (mm)\nF-1 | black plain | 9.3 | 13.6\nF-2 | navy | 8.9 | 13.6\nF-3 | red, ringed | 8.4 | 12", catalog.Description},
+		{"texts behind the part numbers", "Part | Zork | Bore (mm) | Base OD (mm)\nF-1 | black plain | 9.3 | 13.6\nF-2 | navy | 8.9 | 13.6\nF-3 | red, ringed | 8.4 | 12", catalog.Description},
+		{"texts under a word for what is counted", "Part | Ring | Bore (mm) | Base OD (mm)\nF-1 | black plain | 9.3 | 13.6\nF-2 | navy | 8.9 | 13.6\nF-3 | red, long | 8.4 | 12", catalog.Description},
+		{"rings", "Part | Rings | Bore (mm) | Base OD (mm)\nF-1 | 2 | 9.3 | 13.6\nF-2 | 1 | 8.9 | 13.6\nF-3 | 0 | 8.4 | 12", catalog.Rings},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			c := read(t, grid("Ferrules", "\n"+test.sheet+"\n"))
