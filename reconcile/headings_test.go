@@ -90,8 +90,13 @@ func plainHeadings(t *testing.T) map[string]map[string]string {
 }
 
 // tabbed reads a file of testdata/headings.
-func tabbed(t *testing.T, name string) (rows [][]string) {
-	text, err := os.ReadFile(filepath.Join("../testdata/headings", name))
+func tabbed(t *testing.T, name string) [][]string {
+	return tabbedIn(t, filepath.Join("headings", name))
+}
+
+// tabbedIn reads a file of testdata with tabs between fields.
+func tabbedIn(t *testing.T, name string) (rows [][]string) {
+	text, err := os.ReadFile(filepath.Join("../testdata", name))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -875,7 +875,16 @@ func (t *Reader) readNumber(line int, c *Column, f catalog.Field) (catalog.Field
 	if c.Trait().Want == traits.Price {
 		want = value.WantPrice
 	}
-	reading := t.Lex.Read(f.Text, value.Context{Want: want, Unit: c.HeadingUnit, Mark: c.Mark, Signed: c.Role == catalog.Stock})
+	ctx := value.Context{Want: want, Unit: c.HeadingUnit, Mark: c.Mark, Signed: c.Role == catalog.Stock}
+	reading := t.Lex.Read(f.Text, ctx)
+	if want == value.WantPrice && reading.Kind != value.Number && !reading.Negative {
+		if amount, beside := t.Lex.PriceBeside(f.Text); beside {
+			if plain := t.Lex.Read(amount, ctx); plain.Kind == value.Number {
+				plain.Text, plain.Rest = f.Text, reading.Rest
+				reading = plain
+			}
+		}
+	}
 	if slip := t.findMisread(f.Text); slip.why != "" && reading.Kind == value.Number {
 		return f, Problem("data.unreadable", "%s %q has a letter among its digits: %s?", c.Name(), f.Text, slip.why)
 	}

@@ -99,6 +99,8 @@ type Column struct {
 	// not known.
 	Per float64
 	Lot lexicon.Lot
+	// PerDoubtful is set where the heading names a number of pieces, and it is not sure that the prices are for so many.
+	PerDoubtful bool
 	// PackIn is the cell of the note that says how many are in the packs that the prices are for, empty where none does.
 	PackIn string
 	// Clubs are the columns that it stands for, where each gives the size of another club.
@@ -187,6 +189,7 @@ func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profi
 		c.irrelevant, c.aside = "heading speaks of what no joint depends on", true
 	}
 	c.Per, c.Lot = lex.PricePer(h.Text)
+	c.PerDoubtful = lex.DoubtfulPer(h.Text)
 	return c
 }
 

@@ -146,6 +146,11 @@ func (c *Column) pricedByHeading(lex *lexicon.Lexicon, said words.Paid) bool {
 	case h >= lexicon.LeastHeading && h >= c.bestHeading()-0.2, lex.OnlyPer(c.Text), c.pricesPack():
 		return true
 	}
+	if before, _, found := lexicon.CutBrackets(c.Text); c.aside && found { // "Price (10% off 100+)"
+		if found := lex.Match(before); len(found) > 0 && catalog.Role(found[0].Role) == catalog.Price && found[0].Score >= lexicon.SpecificHeading {
+			return true
+		}
+	}
 	return words.IsCurrency(c.HeadingUnit) && (said.Alone || !c.aside && c.bestHeading() < lexicon.SpecificHeading)
 }
 

@@ -75,6 +75,7 @@ func (n Notes) PriceTerms() lexicon.PriceTerms {
 	var all lexicon.PriceTerms
 	for _, p := range n.Prices {
 		all.Currency, all.Per, all.Lot = cmp.Or(all.Currency, p.Currency), cmp.Or(all.Per, p.Per), max(all.Lot, p.Lot)
+		all.Doubtful = all.Doubtful || p.Doubtful
 	}
 	for _, p := range n.Prices {
 		if p.Currency != "" && p.Currency != all.Currency {
@@ -105,7 +106,7 @@ func (n Notes) CellOfPrices(terms lexicon.PriceTerms) string {
 
 func (n Notes) priceNote(terms lexicon.PriceTerms) *PriceNote {
 	for i, p := range n.Prices {
-		if terms.Currency != "" && p.Currency == terms.Currency || terms.Per > 0 && p.Per == terms.Per || terms.Lot.Bundles() && p.Lot == terms.Lot {
+		if terms.Currency != "" && p.Currency == terms.Currency || terms.Per > 0 && p.Per == terms.Per || terms.Lot.Bundles() && p.Lot == terms.Lot || terms.Doubtful && p.Doubtful {
 			return &n.Prices[i]
 		}
 	}

@@ -453,8 +453,8 @@ var priceBreak = sync.OnceValue(func() *regexp.Regexp {
 	any := func(value string) string { return `(?:` + v.AnyOf("quantity", value) + `)` }
 	from := `(?:` + any("from") + `|` + any("less") + `|` + any("at") + `) ?` + quantity
 	to := `(?: ?[-–~～〜] ?| (?:` + v.AnyOf("run", "to") + `) )`
-	more := `(?:\pL{1,5}\.? )?` + quantity + `(?:` + to + quantity + `|` + besideQuantity + `(?:[-–~～〜+]|` + any("more") + `))`
-	return regexp.MustCompile(`(?i)^(?:` + from + `|` + more + `)(?: ?[\pL\pM]{1,7}\.?){0,2}(?: ?\+| ?` + any("more") + `)?$`)
+	more := `(?:\pL{1,5}\.? )?` + quantity + `(?:` + to + quantity + `|` + besideQuantity + `(?:[~～〜+]|` + any("more") + `))`
+	return regexp.MustCompile(`(?i)^(?:(?:` + from + `|` + more + `)(?: ?[\pL\pM]{1,7}\.?){0,2}(?: ?\+| ?` + any("more") + `)?|` + quantity + besideQuantity + `[-–])$`)
 })
 
 // quantity is a number of pieces, its thousands parted or not, and besideQuantity a short word for these behind it.

@@ -1,7 +1,6 @@
 package lexicon
 
 import (
-	"cmp"
 	"iter"
 	"slices"
 	"strconv"
@@ -46,28 +45,20 @@ type PriceTerms struct {
 	Per float64
 	// Lot is what they are for: sets or packs, of as many as Per says, or pieces.
 	Lot Lot
+	// Doubtful is set where it speaks of a number of pieces beside prices, and it is not sure that they are for so many.
+	Doubtful bool
 }
 
-// PriceTerms reads a title or note. What has no word for prices says nothing of them.
+// PriceTerms reads a title or note.
 func (l *Lexicon) PriceTerms(text string) PriceTerms {
-	if len(text) > LongestNote || !l.Words.SpeaksOfPrices(text) {
+	if len(text) > LongestNote {
 		return PriceTerms{}
 	}
-	text = narrowDigits(text)
 	var terms PriceTerms
-	if !strings.Contains(text, "%") && !IsPriceBreak(text) { // "10 % off for 100 and more"
-		perOne := func(p words.Pieces) bool {
-			return (l.saysPer(p.Before, p.After) || l.pricesOne(p)) && !l.endsWithMoney(p.Before)
-		}
-		if terms.Per = l.piecesIn(text); terms.Per > 0 {
-			terms.Lot = OfPieces
-		}
-		switch {
-		case slices.ContainsFunc(l.Words.Sets(text), perOne):
-			terms.Per, terms.Lot = countIn(text, mostOfSet), OfSet
-		case terms.Lot == LotUnsaid && slices.ContainsFunc(l.Words.Packs(text), perOne):
-			terms.Per, terms.Lot = countIn(text, mostInPack), OfPack
-		}
+	q := l.quoteIn(text, ofNote)
+	terms.Per, terms.Lot, terms.Doubtful = q.per, q.lot, q.doubtful
+	if !l.Words.SpeaksOfPrices(text) {
+		return terms
 	}
 	if named := l.Words.Currencies(text); len(named) == 1 {
 		terms.Currency = named[0]
@@ -127,28 +118,28 @@ func (l *Lexicon) currencyBefore(text string) string {
 }
 
 // PricePer returns for how many pieces a heading of prices says that they are, 1 where it says nothing: "Price per 100", "les 100",
-// "€/1.000", "100個あたり", "per dozen". The word for it has to stand beside the number. They may be for a set of clubs or a pack of pieces, of
-// as many as are returned, 1 where that is not said: "set price", "le jeu de 8", "Satzpreis", "€/VE", "Prix HT le sachet".
+// "€/1.000", "100個あたり", "per dozen". They may be for a set of clubs or a pack of pieces, of as many as are returned, 1 where that is not said: "set price",
+// "le jeu de 8", "Satzpreis", "€/VE", "Prix HT le sachet".
 func (l *Lexicon) PricePer(heading string) (per float64, lot Lot) {
 	if len(heading) > LongestHeading {
 		return 1, LotUnsaid
 	}
-	says := func(p words.Pieces) bool { return p.Sure || l.saysPer(p.Before, p.After) }
-	per = l.piecesIn(heading)
+	q := l.quoteIn(heading, ofHeading)
 	switch {
-	case l.SaysPiece(heading):
-		return cmp.Or(per, 1), OfPieces
-	case slices.ContainsFunc(l.Words.Sets(heading), says):
-		return max(1, countIn(heading, mostOfSet)), OfSet
-	case per <= 1 && slices.ContainsFunc(l.Words.Packs(heading), func(p words.Pieces) bool { return says(p) || l.holdsCount(p) || l.pricesPack(p) }):
-		return max(1, countIn(heading, mostInPack)), OfPack
-	case per > 1:
-		return per, OfPieces
+	case q.lot != LotUnsaid || q.per > 1:
+	case slices.ContainsFunc(l.Words.Packs(heading), l.pricesPack):
+		return 1, OfPack
+	default:
+		if count := l.priceForCount(heading); count > 1 {
+			return count, OfPieces
+		}
 	}
-	if count := l.priceForCount(heading); count > 1 {
-		return count, OfPieces
-	}
-	return 1, LotUnsaid
+	return max(1, q.per), q.lot
+}
+
+// DoubtfulPer reports whether a heading of prices names a number of pieces, and it is not sure that they are for so many.
+func (l *Lexicon) DoubtfulPer(heading string) bool {
+	return len(heading) <= LongestHeading && l.quoteIn(heading, ofHeading).doubtful
 }
 
 // longestOf is how many letters a small word between a price and what it is of has at most: "du", "des", "za".
@@ -195,25 +186,68 @@ func (l *Lexicon) holdsCount(p words.Pieces) bool {
 	return before != "" && unicode.IsDigit(rune(before[len(before)-1])) && countIn(before, mostInPack) > 0
 }
 
-// PricePerOf is [Lexicon.PricePer] for the cell of a price; how many a set or a pack has stands behind the word for it, and is not the price.
+// PricePerOf is [Lexicon.PricePer] for the cell of a price.
 func (l *Lexicon) PricePerOf(cell string) (per float64, lot Lot) {
-	if l.SaysPiece(cell) || l.endsWithPiece(cell) {
-		return 1, OfPieces
+	_, rest, found := l.SplitAmount(cell)
+	if !found {
+		return 1, LotUnsaid
 	}
-	for _, p := range l.Words.Sets(cell) {
-		if p.Sure || l.saysPer(p.Before, p.After) {
-			return max(1, countIn(p.After, mostOfSet)), OfSet
+	q := l.quoteIn(rest, ofCell)
+	return max(1, q.per), q.lot
+}
+
+// PriceBeside returns the amount of a cell in which numbers of pieces stand beside it, and words that say what these are: "10 for $4.80", "4.80 each (min. 20)".
+// It is not sure of an amount beside a number that it cannot explain.
+func (l *Lexicon) PriceBeside(cell string) (amount string, found bool) {
+	amount, rest, found := l.SplitAmount(cell)
+	if !found || strings.TrimSpace(rest) == "" {
+		return "", false
+	}
+	q := l.quoteIn(rest, ofCell)
+	return amount, !q.doubtful && !q.unexplained
+}
+
+// anyAmount is a number that may be an amount of money, and fineAmount one with two decimals.
+var anyAmount, fineAmount = pattern.Lazy(`\d{1,3}(?: \d{3})+(?:[.,]\d{1,2})?|[.,]?\d+(?:[.,’':]\d+)*`), pattern.Lazy(`^\d*[.,]\d{2}$`)
+
+// SplitAmount takes the amount of money out of the cell of a price: the only number beside a currency, the only one with two decimals, or the only one.
+func (l *Lexicon) SplitAmount(cell string) (amount, rest string, found bool) {
+	all := anyAmount().FindAllStringIndex(cell, -1)
+	for _, is := range []func(at []int) bool{
+		func(at []int) bool { return l.besideCurrency(cell[:at[0]], cell[at[1]:]) },
+		func(at []int) bool { return fineAmount().MatchString(cell[at[0]:at[1]]) },
+		func([]int) bool { return true },
+	} {
+		if those := slices.DeleteFunc(slices.Clone(all), func(at []int) bool { return !is(at) }); len(those) > 0 {
+			if at := those[0]; len(those) == 1 {
+				rest = cell[at[1]:]
+				if word := leadingLetters(strings.TrimLeft(rest, " ")); word != "" && l.Words.Cents(word) {
+					rest = strings.TrimLeft(rest, " ")[len(word):]
+				}
+				return cell[at[0]:at[1]], cell[:at[0]] + " " + rest, true
+			}
+			return "", "", false
 		}
 	}
-	if per = l.piecesIn(cell); per > 1 {
-		return per, OfPieces
+	return "", "", false
+}
+
+// besideCurrency reports whether one of two texts ends, or the other begins, with a currency.
+func (l *Lexicon) besideCurrency(before, after string) bool {
+	before, after = strings.TrimRight(before, " "), strings.TrimLeft(after, " ")
+	last, _ := utf8.DecodeLastRuneInString(before)
+	first, size := utf8.DecodeRuneInString(after)
+	switch {
+	case unicode.Is(unicode.Sc, last), unicode.Is(unicode.Sc, first), IsWide(first) && l.isCurrency(after[:size]):
+		return true
 	}
-	for _, p := range l.Words.Packs(cell) {
-		if l.saysPer(p.Before, p.After) {
-			return max(1, countIn(p.After, mostInPack)), OfPack
-		}
-	}
-	return 1, LotUnsaid
+	return l.isCurrency(before[strings.LastIndexFunc(strings.TrimRight(before, "."), func(r rune) bool { return !unicode.IsLetter(r) })+1:]) || l.isCurrency(leadingLetters(after))
+}
+
+// isCurrency reports whether a word is that of a currency.
+func (l *Lexicon) isCurrency(word string) bool {
+	hit, known := l.Ask("unit", strings.TrimRight(word, "."), l.Words.Unit)
+	return word != "" && known && words.IsCurrency(hit.Value)
 }
 
 const (
@@ -253,13 +287,19 @@ func (l *Lexicon) SpeaksOfPrice(heading string) bool {
 	return len(found) > 0 && catalog.Role(found[0].Role) == catalog.Price || l.Words.Paid("", heading).Alone
 }
 
-// OnlyPer reports whether a heading says for how many pieces its prices are and nothing else: "Per 100".
+// OnlyPer reports whether a heading says for how many pieces its prices are and nothing else but a currency: "Per 100", "Kr/100 st."
 func (l *Lexicon) OnlyPer(heading string) bool {
-	if len(heading) > LongestHeading || l.piecesIn(heading) <= 1 {
+	if len(heading) > LongestHeading || !strings.ContainsAny(narrowDigits(heading), anyDigit) {
 		return false
 	}
-	words := strings.FieldsFunc(heading, func(r rune) bool { return !unicode.IsLetter(r) })
-	return len(words) == 1 && l.isPer(words[0])
+	r := quoteReader{of: ofHeading, tokens: l.quoteTokens(heading)}
+	if slices.ContainsFunc(r.tokens, func(t token) bool {
+		return t.isWord() && !l.isCurrency(t.Text) && !l.isCurrency(strings.ToUpper(t.Text))
+	}) {
+		return false
+	}
+	q := l.quoteIn(heading, ofHeading)
+	return q.lot == OfPieces && q.per > 1 && q.strength == sayPer && !slices.ContainsFunc(r.tokens, func(t token) bool { return t.is(words.QuotePrice) && len(l.Match(t.Text)) > 0 })
 }
 
 // CountsPacks reports whether a heading is that of a column which counts packs, by their name in brackets: "Qty (bags)", "Menge (Beutel)", 数量（袋）.

@@ -44,9 +44,9 @@ func TestPriceTerms(t *testing.T) {
 		"Free shipping from 100 EUR":                                           {},
 		"Prices include VAT of 10 %":                                           {},
 		"Prices: 10% discount for 100 and more":                                {},
-		"Prices in EUR each, from 01/12/2027":                                  {Currency: "EUR"},
+		"Prices in EUR each, from 01/12/2027":                                  {Currency: "EUR", Per: 1},
 		"Price list no. 100":                                                   {},
-		"Prix unitaires hors taxes. Franco à partir de 250 € HT.":              {Currency: "EUR"},
+		"Prix unitaires hors taxes. Franco à partir de 250 € HT.":              {Currency: "EUR", Per: 1},
 		"Dealer price from the first piece. Freight prepaid over $500. Prices": {Currency: "USD"},
 	} {
 		if want.Per > 0 && want.Lot == LotUnsaid {

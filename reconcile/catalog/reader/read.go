@@ -521,6 +521,13 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 				taken.Per, taken.Lot = terms.Per, terms.Lot
 			}
 		}
+		if c.Lot == lexicon.LotUnsaid && c.PerBy == nil && c.SoldBy == nil && (c.PerDoubtful || terms.Doubtful) {
+			doubtful := fmt.Sprintf("the heading %q", c.Text)
+			if terms.Doubtful {
+				doubtful = "the " + notes.WherePrices(lexicon.PriceTerms{Doubtful: true})
+			}
+			table.AddColumn(finding.Warning, "data.prices", c.Col, fmt.Sprintf("%s: %s speaks of several pieces, and it is not sure that the prices are for so many; they are taken for those of one", c.Name(), doubtful), "")
+		}
 		if taken.Lot == lexicon.OfPack && taken.Per > 1 {
 			c.PackIn = notes.CellOfPrices(taken)
 		}

@@ -242,7 +242,7 @@ var withCents = pattern.Lazy(`^\d*[.,]\d\d$`)
 // perPiece returns how many of the words behind an amount say that it is for one piece.
 func perPiece(lex *lexicon.Lexicon, amount string, behind []string) int {
 	for n := 1; n <= min(len(behind), mostPerWords); n++ {
-		if _, lot := lex.PricePerOf(amount + " " + strings.Join(behind[:n], " ")); lot == lexicon.OfPieces {
+		if per, lot := lex.PricePerOf(amount + " " + strings.Join(behind[:n], " ")); lot == lexicon.OfPieces && per == 1 {
 			return n
 		}
 	}

@@ -77,6 +77,7 @@ func build(files []data.File) (*Vocabulary, error) {
 		}
 	}
 	v.findClubSigns()
+	v.mergeQuotes()
 	return v, nil
 }
 

@@ -48,6 +48,9 @@ const (
 	classPacking    = "packing"
 	classPriceWord  = "price_word"
 	classCoin       = "coin"
+	classQuote      = "quote"
+	// classQuoted is made of several classes: see [Vocabulary.Quote].
+	classQuoted = "quoted"
 	// classHomeCurrency are the currencies of a language's countries, by its name.
 	classHomeCurrency = "home_currency"
 	classBesideDate   = "beside_date"
