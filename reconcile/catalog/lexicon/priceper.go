@@ -68,17 +68,6 @@ func (l *Lexicon) PriceTerms(text string) PriceTerms {
 	return terms
 }
 
-// endsWithMoney reports whether the last number of a text is an amount of money: "shipping 12 € per box" is the price of shipping.
-func (l *Lexicon) endsWithMoney(text string) bool {
-	written := strings.Fields(text)
-	for i, word := range slices.Backward(written) {
-		if BearsDigits(word) {
-			return len(l.Words.Currencies(strings.Join(written[max(0, i-1):min(len(written), i+2)], " "))) > 0
-		}
-	}
-	return false
-}
-
 // narrowDigits is a text with its full-width digits as any others.
 func narrowDigits(text string) string {
 	return strings.Map(func(r rune) rune {
@@ -87,21 +76,6 @@ func narrowDigits(text string) string {
 		}
 		return r
 	}, text)
-}
-
-// pricesOne reports whether a word for a set or a pack has a 1 before it that prices are for: "per 1 bag", and in writing without such small
-// words one behind a word for prices, 単価は1袋の価格.
-func (l *Lexicon) pricesOne(p words.Pieces) bool {
-	before, one := strings.CutSuffix(strings.TrimRight(p.Before, " "), "1")
-	if !one || !standsAlone(before, "") {
-		return false
-	}
-	if l.saysPer(before, "") {
-		return true
-	}
-	last, _ := utf8.DecodeLastRuneInString(before)
-	clause := before[strings.LastIndexAny(before, ",.;:、。，；：")+1:]
-	return IsWide(last) && l.Words.SpeaksOfPrices(clause)
 }
 
 // currencyBefore is the currency before a slash, in words too short to be sought in prose: "원/다스".
@@ -176,16 +150,6 @@ func (l *Lexicon) priceForCount(heading string) float64 {
 	return countIn(count, mostInPack)
 }
 
-// holdsCount reports whether a word for a pack has right beside it how many pieces are in it: "pk of 12", "12pk".
-func (l *Lexicon) holdsCount(p words.Pieces) bool {
-	behind := strings.Fields(p.After)
-	if len(behind) > 1 && l.Words.Holds(behind[0]) && countIn(behind[1], mostInPack) > 0 {
-		return true
-	}
-	before := strings.TrimRight(p.Before, " -")
-	return before != "" && unicode.IsDigit(rune(before[len(before)-1])) && countIn(before, mostInPack) > 0
-}
-
 // PricePerOf is [Lexicon.PricePer] for the cell of a price.
 func (l *Lexicon) PricePerOf(cell string) (per float64, lot Lot) {
 	_, rest, found := l.SplitAmount(cell)
@@ -253,9 +217,6 @@ func (l *Lexicon) isCurrency(word string) bool {
 const (
 	// fewestOfLot is the least number that is said to be sold together: a pair.
 	fewestOfLot = 2
-	// mostOfSet is how many clubs a set has at most: no bag holds more than fourteen by the rules; with both hands' or a starter's, more are
-	// sold together.
-	mostOfSet = 30
 	// mostInPack is how many pieces the largest bags and boxes hold that have a price of their own; common practice.
 	mostInPack = 1000
 )
@@ -355,13 +316,6 @@ func (l *Lexicon) SaysPiece(text string) bool {
 	return l.saysPerHead(text) || slices.ContainsFunc(l.Words.Pieces(text), func(p words.Pieces) bool {
 		last, _ := utf8.DecodeLastRuneInString(strings.TrimRight(p.Before, " "))
 		return p.Count == 1 && !unicode.IsDigit(last)
-	})
-}
-
-// endsWithPiece reports whether a word for one piece stands behind the only amount of a cell: "9.60 each".
-func (l *Lexicon) endsWithPiece(cell string) bool {
-	return slices.ContainsFunc(l.Words.Pieces(cell), func(p words.Pieces) bool {
-		return p.Count == 1 && strings.Trim(p.After, " .") == "" && len(amount().FindAllString(p.Before, 2)) == 1
 	})
 }
 
