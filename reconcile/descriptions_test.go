@@ -6,8 +6,6 @@ import (
 	"fmt"
 	"maps"
 	"math"
-	"os"
-	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
@@ -32,10 +30,7 @@ func TestDescriptions(t *testing.T) {
 	plain := plainHeadings(t)
 	columns, text, against, right := outcomes{}, outcomes{}, outcomes{}, outcomes{}
 	for _, list := range describedLists(t, file) {
-		list.headings = plain[list.language]
-		if list.language == "no" {
-			list.headings = plain["da"]
-		}
+		list.headings = headingsFor(plain, list.language)
 		list.score(t, columns, list.columns())
 		list.score(t, text, list.fewColumns())
 		list.contradict(t, against)
@@ -98,13 +93,8 @@ const perList = 5
 
 // describedLists reads a file of descriptions.
 func describedLists(t *testing.T, file string) (lists []*describedList) {
-	text, err := os.ReadFile(filepath.FromSlash(file))
-	if err != nil {
-		t.Fatal(err)
-	}
 	open := map[string]*describedList{}
-	for line := range strings.Lines(string(text)) {
-		f := strings.Split(strings.TrimRight(line, "\r\n"), "\t")
+	for _, f := range tabbedFile(t, file) {
 		key := f[0] + " " + f[1]
 		list := open[key]
 		if list == nil || len(list.items) == perList {

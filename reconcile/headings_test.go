@@ -94,9 +94,23 @@ func tabbed(t *testing.T, name string) [][]string {
 	return tabbedIn(t, filepath.Join("headings", name))
 }
 
+// headingsFor are the plain headings of a language, for Norwegian those of Danish.
+func headingsFor(plain map[string]map[string]string, language string) map[string]string {
+	if language == "no" {
+		language = "da"
+	}
+	return plain[language]
+}
+
 // tabbedIn reads a file of testdata with tabs between fields.
-func tabbedIn(t *testing.T, name string) (rows [][]string) {
-	text, err := os.ReadFile(filepath.Join("../testdata", name))
+func tabbedIn(t *testing.T, name string) [][]string {
+	return tabbedFile(t, filepath.Join("../testdata", name))
+}
+
+// tabbedFile reads a file with tabs between fields.
+func tabbedFile(t *testing.T, name string) (rows [][]string) {
+	t.Helper()
+	text, err := os.ReadFile(name)
 	if err != nil {
 		t.Fatal(err)
 	}

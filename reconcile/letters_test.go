@@ -4,7 +4,6 @@ import (
 	"flag"
 	"fmt"
 	"maps"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -78,7 +77,7 @@ const linesOfLetter, leastOfLetter = 4, 3
 // lettersOf puts the lines of a file into letters.
 func lettersOf(t *testing.T, file string) (all []*letter) {
 	t.Helper()
-	for _, f := range lettersFile(t, file) {
+	for _, f := range tabbedIn(t, filepath.Join("letters", file)) {
 		l := &letter{language: f[0], kind: catalog.Ferrules}
 		c := clause{text: f[1], facts: map[catalog.Role]string{}}
 		for fact := range strings.FieldsSeq(f[2]) {
@@ -105,21 +104,9 @@ func lettersOf(t *testing.T, file string) (all []*letter) {
 	return all
 }
 
-func lettersFile(t *testing.T, name string) (rows [][]string) {
-	t.Helper()
-	text, err := os.ReadFile(filepath.Join("../testdata/letters", name))
-	if err != nil {
-		t.Fatal(err)
-	}
-	for line := range strings.Lines(string(text)) {
-		rows = append(rows, strings.Split(strings.TrimRight(line, "\n"), "\t"))
-	}
-	return rows
-}
-
 // write writes the letter, with plain lines where there are too few.
 func (l *letter) write(t *testing.T) string {
-	rows := lettersFile(t, "plain.tsv")
+	rows := tabbedIn(t, "letters/plain.tsv")
 	say := map[string]string{}
 	for _, row := range rows[1:] {
 		if row[0] == l.language {

@@ -5,7 +5,6 @@ import (
 	"flag"
 	"fmt"
 	"maps"
-	"os"
 	"slices"
 	"strconv"
 	"strings"
@@ -31,9 +30,8 @@ var (
 func TestNotes(t *testing.T) {
 	plain := plainHeadings(t)
 	counts := map[noteOutcome]int{}
-	plain["no"] = plain["da"]
 	for _, n := range notesIn(t, *otherNote) {
-		for _, j := range n.judge(plain[n.language]) {
+		for _, j := range n.judge(headingsFor(plain, n.language)) {
 			counts[j.outcome]++
 			if *everyNote && j.outcome != noteRight {
 				t.Logf("%s\t%s\t%s\t%s\t%s\t%s", j.outcome, j.effect, n.language, n.place, n.text, j.got)
@@ -81,12 +79,7 @@ type judgement struct {
 }
 
 func notesIn(t *testing.T, name string) (all []oneNote) {
-	text, err := os.ReadFile(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for line := range strings.Lines(string(text)) {
-		f := strings.Split(strings.TrimRight(line, "\r\n"), "\t")
+	for _, f := range tabbedFile(t, name) {
 		n := oneNote{language: f[0], place: f[1], text: f[2]}
 		if f[3] != "none" {
 			n.effects = strings.Fields(f[3])

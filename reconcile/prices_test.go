@@ -156,7 +156,7 @@ var pointed = []string{"en", "ja", "ko", "th", "zh-Hans", "zh-Hant"}
 
 // plainList returns a list with plain headings in a language, with others behind them and texts below these, by row.
 func plainList(t *testing.T, language string, headings []string, texts func(row int) []string) pricedList {
-	plain := plainHeadings(t)[cmp.Or(map[string]string{"no": "da"}[language], language)]
+	plain := headingsFor(plainHeadings(t), language)
 	if plain == nil {
 		t.Fatalf("no plain headings of %q", language)
 	}
@@ -239,7 +239,7 @@ func packedList(t *testing.T, fields []string) pricedList {
 	if err != nil {
 		t.Fatal(err)
 	}
-	heading := plainHeadings(t)[cmp.Or(map[string]string{"no": "da"}[language], language)]["price"]
+	heading := headingsFor(plainHeadings(t), language)["price"]
 	if place == "heading" {
 		heading = text
 	}

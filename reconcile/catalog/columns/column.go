@@ -188,8 +188,7 @@ func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profi
 	case len(c.Matches[catalog.UnknownKind]) == 0 && lex.Words.Irrelevant(h.Parts...):
 		c.irrelevant, c.aside = "heading speaks of what no joint depends on", true
 	}
-	c.Per, c.Lot = lex.PricePer(h.Text)
-	c.PerDoubtful = lex.DoubtfulPer(h.Text)
+	c.Per, c.Lot, c.PerDoubtful = lex.PricePerOrDoubt(h.Text)
 	return c
 }
 

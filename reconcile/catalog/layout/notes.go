@@ -124,6 +124,13 @@ type Clause struct {
 	Units []string
 }
 
+// part returns a part of the text as a clause of its own, or all of it, with what it states.
+func (c Clause) part(lex *lexicon.Lexicon, text string) Clause {
+	c.Text = text
+	c.Said, c.Units = lex.Stated(text)
+	return c
+}
+
 // WithoutNumbers returns the parts of the text between commas that have no numbers: what states a unit for sizes has none, "sizes in mm, bore ±0.05".
 func (c *Clause) WithoutNumbers() string {
 	parts := partsOf(c.Said)
@@ -160,7 +167,7 @@ func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
 			continue
 		}
 		text = WithoutColours(lex, text)
-		if terms := priceTerms(lex, text); terms != (lexicon.PriceTerms{}) {
+		if terms := lex.PriceTerms(text); terms != (lexicon.PriceTerms{}) {
 			notes.Prices = append(notes.Prices, PriceNote{terms, text, place.String(), piecesOfFerrules(lex, text)})
 		}
 		units := lex.UnitsStated(text)
@@ -238,27 +245,6 @@ func flatPriceIn(lex *lexicon.Lexicon, clause string) (flat lexicon.FlatPrice, s
 	return flat, said
 }
 
-// priceTerms is what a text says of prices. Where a sentence on prices says that they are for one piece, a number of pieces in one that does not
-// speak of prices is that of an order: "Price per piece. Minimum order 10 pieces."
-func priceTerms(lex *lexicon.Lexicon, text string) lexicon.PriceTerms {
-	terms := lex.PriceTerms(text)
-	if terms.Per <= 1 || terms.Lot != lexicon.OfPieces {
-		return terms
-	}
-	one := false
-	for _, sentence := range sentences(lex, text) {
-		own := lex.PriceTerms(sentence)
-		if own.Per > 1 {
-			return terms
-		}
-		one = one || own.Per == 1
-	}
-	if one {
-		terms.Per = 1
-	}
-	return terms
-}
-
 // piecesOfFerrules reports whether the sentence of a text that says for how many pieces prices are speaks of ferrules. Where the word for
 // prices stands in another sentence, the whole text has to.
 func piecesOfFerrules(lex *lexicon.Lexicon, text string) bool {
@@ -277,13 +263,13 @@ func piecesOfFerrules(lex *lexicon.Lexicon, text string) bool {
 func (n *Notes) keep(lex *lexicon.Lexicon, c Clause) {
 	if rule, otherwise, found := lex.CutException(c.Text); found {
 		for _, text := range []string{rule, otherwise} {
-			n.Clauses = append(n.Clauses, Clause{Text: text, Place: c.Place, Mark: c.Mark, Said: lex.InFigures(text), Units: lex.UnitsStated(text)})
+			n.Clauses = append(n.Clauses, c.part(lex, text))
 		}
 		return
 	}
 	var parts []Clause
 	for _, text := range partsOf(c.Text) {
-		part := Clause{Text: text, Place: c.Place, Mark: c.Mark, Said: lex.InFigures(text), Units: lex.UnitsStated(text)}
+		part := c.part(lex, text)
 		if len(part.Units) == 0 {
 			parts = nil
 			break
@@ -294,7 +280,7 @@ func (n *Notes) keep(lex *lexicon.Lexicon, c Clause) {
 		n.Clauses = append(n.Clauses, parts...)
 		return
 	}
-	c.Said, c.Units = lex.InFigures(c.Text), lex.UnitsStated(c.Text)
+	c = c.part(lex, c.Text)
 	if len(c.Units) > 0 || Tolerates(lex, c.Said) {
 		n.Clauses = append(n.Clauses, c)
 	}

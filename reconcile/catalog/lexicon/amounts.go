@@ -44,7 +44,9 @@ func (p phrases) add(number float64, list ...string) {
 		if !slices.ContainsFunc(p[first], func(m meaning) bool { return m.phrase == phrase }) {
 			p[first] = append(p[first], meaning{phrase, number})
 		}
-		slices.SortStableFunc(p[first], func(a, b meaning) int { return cmp.Compare(len(b.phrase), len(a.phrase)) })
+	}
+	for _, all := range p {
+		slices.SortStableFunc(all, func(a, b meaning) int { return cmp.Compare(len(b.phrase), len(a.phrase)) })
 	}
 }
 
@@ -286,11 +288,28 @@ func figureEnd(text string, at int) int {
 
 // UnitsStated returns the units of length that a free text names of sizes that stand elsewhere: not those of amounts, "±0.1 mm", "46 in. shafts".
 func (l *Lexicon) UnitsStated(text string) []string {
-	units := l.LengthUnitsIn(text)
-	if len(units) == 0 || UnitFraction().MatchString(text) {
-		return units
+	if !l.namesUnitBesideNumbers(text) {
+		return l.LengthUnitsIn(text)
 	}
-	text = l.InFigures(text)
+	return l.unitsOutside(l.InFigures(text))
+}
+
+// Stated returns a free text in figures, see InFigures, and the units that it states, see UnitsStated.
+func (l *Lexicon) Stated(text string) (inFigures string, units []string) {
+	inFigures = l.InFigures(text)
+	if !l.namesUnitBesideNumbers(text) {
+		return inFigures, l.LengthUnitsIn(text)
+	}
+	return inFigures, l.unitsOutside(inFigures)
+}
+
+// namesUnitBesideNumbers reports whether a text names a unit of length that may be one of amounts.
+func (l *Lexicon) namesUnitBesideNumbers(text string) bool {
+	return len(l.LengthUnitsIn(text)) > 0 && !UnitFraction().MatchString(text)
+}
+
+// unitsOutside returns the units of length that a text in figures names outside its amounts.
+func (l *Lexicon) unitsOutside(text string) []string {
 	lower := strings.ToLower(text)
 	if !BearsNumber(text) || len(lower) != len(text) {
 		return l.LengthUnitsIn(text)
@@ -308,7 +327,7 @@ func (l *Lexicon) UnitsStated(text string) []string {
 		for _, open := range [...]string{"(", "（", " ("} {
 			unitAt += len(lower[unitAt:]) - len(strings.TrimPrefix(lower[unitAt:], open))
 		}
-		if _, unitEnd, found := a.units.behind(lower, unitAt); found && !calendarYear().MatchString(lower[at:end]) {
+		if _, unitEnd, found := a.units.behind(lower, unitAt); found && !(end-at == 4 && YearIn(lower[at:end]) > 0) { // but for "Price list 2025 mm"
 			b.WriteString(text[from:at])
 			from, end = unitEnd, unitEnd
 		}
@@ -316,9 +335,6 @@ func (l *Lexicon) UnitsStated(text string) []string {
 	}
 	return l.LengthUnitsIn(b.String() + text[from:])
 }
-
-// calendarYear is a year of a title, "Price list 2025 mm".
-var calendarYear = pattern.Lazy(`^(?:19|20)\d\d$`)
 
 // goesThrough reports whether a word or a number stands at both sides of a place in a text.
 func goesThrough(text string, at int) bool {

@@ -226,10 +226,10 @@ func unitMayFollow(text string) bool {
 }
 
 // IsYear reports whether a text is a year in which a list may have been written.
-func IsYear(text string) bool {
-	year, err := strconv.Atoi(text)
-	return err == nil && len(text) == 4 && year >= 1990 && year < 2100
-}
+func IsYear(text string) bool { return len(text) == 4 && YearIn(text) >= firstYear }
+
+// firstYear is the first year that a list may be of.
+const firstYear = 1990
 
 // LooksNumeric reports whether a text begins like a value: a digit, a point before a digit, a sign for a diameter or
 // a sign before a digit, with few letters after it.

@@ -95,59 +95,17 @@ func (l *Lexicon) currencyBefore(text string) string {
 // "€/1.000", "100個あたり", "per dozen". They may be for a set of clubs or a pack of pieces, of as many as are returned, 1 where that is not said: "set price",
 // "le jeu de 8", "Satzpreis", "€/VE", "Prix HT le sachet".
 func (l *Lexicon) PricePer(heading string) (per float64, lot Lot) {
+	per, lot, _ = l.PricePerOrDoubt(heading)
+	return per, lot
+}
+
+// PricePerOrDoubt is PricePer; doubtful is set where the heading names a number of pieces, and it is not sure that the prices are for so many.
+func (l *Lexicon) PricePerOrDoubt(heading string) (per float64, lot Lot, doubtful bool) {
 	if len(heading) > LongestHeading {
-		return 1, LotUnsaid
+		return 1, LotUnsaid, false
 	}
 	q := l.quoteIn(heading, ofHeading)
-	switch {
-	case q.lot != LotUnsaid || q.per > 1:
-	case slices.ContainsFunc(l.Words.Packs(heading), l.pricesPack):
-		return 1, OfPack
-	default:
-		if count := l.priceForCount(heading); count > 1 {
-			return count, OfPieces
-		}
-	}
-	return max(1, q.per), q.lot
-}
-
-// DoubtfulPer reports whether a heading of prices names a number of pieces, and it is not sure that they are for so many.
-func (l *Lexicon) DoubtfulPer(heading string) bool {
-	return len(heading) <= LongestHeading && l.quoteIn(heading, ofHeading).doubtful
-}
-
-// longestOf is how many letters a small word between a price and what it is of has at most: "du", "des", "za".
-const longestOf = 3
-
-// pricesPack reports whether a word for a pack ends a heading, and a word for a price and a small word at most stand before it: "Prix du sac".
-func (l *Lexicon) pricesPack(p words.Pieces) bool {
-	before := strings.Fields(p.Before)
-	if n := len(before); n > 1 && utf8.RuneCountInString(before[n-1]) <= longestOf {
-		before = before[:n-1]
-	}
-	return strings.Trim(p.After, " .") == "" && len(before) > 0 && l.isPrice(strings.Join(before, " "))
-}
-
-// isPrice reports whether a text is a word for a price, or a currency.
-func (l *Lexicon) isPrice(text string) bool {
-	if hit, known := l.Words.Unit(text); known && words.IsCurrency(hit.Value) {
-		return true
-	}
-	found := l.Match(text)
-	return len(found) > 0 && catalog.Role(found[0].Role) == catalog.Price && found[0].Score >= CertainHeading
-}
-
-// priceForCount returns the number with which a heading of a price or a currency ends behind a word for "for", "€ for 6", and 0 for any other.
-func (l *Lexicon) priceForCount(heading string) float64 {
-	words := strings.Fields(heading)
-	if len(words) < 3 {
-		return 0
-	}
-	count, word := words[len(words)-1], words[len(words)-2]
-	if _, isFor := l.Words.Mark(word, "fits"); !isFor || !IsDigits(count) || !l.isPrice(strings.Join(words[:len(words)-2], " ")) {
-		return 0
-	}
-	return countIn(count, mostInPack)
+	return max(1, q.per), q.lot, q.doubtful
 }
 
 // PricePerOf is [Lexicon.PricePer] for the cell of a price.

@@ -538,7 +538,7 @@ func (r *quoteReader) choose() quote {
 		case s > strength || s == strength && s > 0 && r.far(q) < r.far(best):
 			several = several && s == strength
 			best, strength = q, s
-		case s == strength && s == sayPer && q.of == OfPieces && best.of == OfPieces && q.count > 1 && best.count > 1 && q.count != best.count && q.from >= best.to && !r.restated(best, q):
+		case s == strength && s == sayPer && q.of == OfPieces && best.of == OfPieces && q.count > 1 && best.count > 1 && q.count != best.count && q.from >= best.to && !r.restated(q):
 			several = true
 		case s == 0 && q.count > 1 && r.at(q.from).clause >= 0 && r.aside[r.at(q.from).clause] < 0 && (r.priced[r.at(q.from).clause] && !q.bare || r.of == ofHeading):
 			doubtful = true
@@ -572,8 +572,8 @@ func (r *quoteReader) far(q lot) int {
 	return far
 }
 
-// restated reports whether a number of pieces behind another one says it again: "per gross (144)".
-func (r *quoteReader) restated(first, again lot) bool { return r.at(again.from-1).sign == '(' }
+// restated reports whether a number of pieces says again what stands before it: "per gross (144)".
+func (r *quoteReader) restated(q lot) bool { return r.at(q.from-1).sign == '(' }
 
 // divided returns by how many prices are to be divided, as the text says, zero where it does not.
 func (r *quoteReader) divided() float64 {
@@ -636,10 +636,8 @@ func (r *quoteReader) strength(q lot) int {
 	if aside := r.aside[clause]; aside >= 0 && !(q.from < aside && (q.count == 1 && q.of == OfPieces || r.at(aside).sign == '%' && r.perBefore(q.from) > 0)) {
 		return 0
 	}
-	if q.count == 1 && r.at(q.from).Kind&(words.QuoteSingle|words.QuoteUnit|words.QuoteNumber) == 0 && r.at(q.from).sign == 0 && q.of == OfPieces { // a part, or parts
-		if r.of == ofNote {
-			return sayAlone
-		}
+	if r.of == ofNote && q.count == 1 && r.at(q.from).Kind&(words.QuoteSingle|words.QuoteUnit|words.QuoteNumber) == 0 && r.at(q.from).sign == 0 && q.of == OfPieces { // a part, or parts
+		return sayAlone
 	}
 	priced := r.priced[clause]
 	switch n := r.perBefore(q.from); {
@@ -660,7 +658,7 @@ func (r *quoteReader) strength(q lot) int {
 			return sayPer
 		case r.of != ofNote:
 			return sayAlone
-		case r.currencyBefore(from):
+		case r.at(from-1).sign == '€': // $/doz
 			return sayInClause
 		case articled:
 			return 0
@@ -672,7 +670,7 @@ func (r *quoteReader) strength(q lot) int {
 		return 0
 	case r.of == ofCell && q.bare && r.at(q.to).is(words.QuotePer):
 		return sayPer // 10 for
-	case !q.bare && (r.beside(q.from-1) || r.beside(q.to) || r.beside(q.to-1)):
+	case !q.bare && (r.at(q.from-1).is(words.QuotePrice) || r.at(q.to).is(words.QuotePrice) || r.at(q.to-1).is(words.QuotePrice)):
 		return sayBeside
 	case priced && r.at(q.to).is(words.QuotePer|words.QuoteThe) && r.priceBehind(q.to):
 		return sayPer // 12 for the price shown
@@ -700,11 +698,6 @@ func (r *quoteReader) counted(i int) bool {
 	return is || r.at(i).sign == amountSign && r.of == ofNote || r.at(i).is(words.QuoteNumber) && (r.at(i-1).sign == '€' || r.at(i+1).sign == '€') && r.of == ofNote
 }
 
-// beside reports whether a token, or the one behind a small word, is a word for prices.
-func (r *quoteReader) beside(i int) bool {
-	return r.at(i).is(words.QuotePrice)
-}
-
 // pricedBefore reports whether a clause before one that says nothing else speaks of prices.
 func (r *quoteReader) pricedBefore(clause int) bool {
 	for c := clause - 1; c >= 0 && c >= clause-2; c-- {
@@ -724,9 +717,6 @@ func (r *quoteReader) priceBehind(i int) bool {
 	}
 	return false
 }
-
-// currencyBefore reports whether the sign of a currency stands before a token, as in "$/doz."
-func (r *quoteReader) currencyBefore(i int) bool { return r.at(i-1).sign == '€' }
 
 // labelled reports whether a word for the unit of sale stands before a token, with a sign or two between.
 func (r *quoteReader) labelled(i int) bool {
