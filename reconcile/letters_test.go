@@ -19,7 +19,7 @@ import (
 var everyClause = flag.Bool("letters", false, "read all lines of testdata/letters, and list the facts that are missed; otherwise the letters of three in ten are read")
 
 // TestLetters reads lines of letters by another hand, four of a language to a letter, and counts which of the facts that they state are read. At
-// first, on 29 November 2026, 136 of 1,732 were, 7.9 %, and 44 of 578 of the lines that were held back.
+// first, on 29 November 2026, 136 of 1,732 were, 7.9 %, and 44 of 578 of the lines that were held back; later that day 1,045 and 345.
 func TestLetters(t *testing.T) {
 	for _, of := range []struct {
 		file  string
@@ -52,7 +52,7 @@ func TestLetters(t *testing.T) {
 }
 
 // What has to be read of the facts that letters state, and how many of them may be wrong without a word.
-const leastOfLetters, leastHeld, mostSilentInLetters = 0.05, 0.04, 0.03
+const leastOfLetters, leastHeld, mostSilentInLetters = 0.6, 0.57, 0.015
 
 // heldLetters are lines that nothing was mended for and that nobody looked at: what is missed of them is not listed.
 const heldLetters = "held.tsv"

@@ -242,3 +242,10 @@ func (l *Lexicon) endsInTimes(text string) bool {
 	word := fields[len(fields)-1]
 	return !strings.ContainsAny(word, anyDigit) && strings.IndexFunc(word, unicode.IsLetter) == 0 && !l.IsUnit(word) && utf8.RuneCountInString(word) > 2
 }
+
+const (
+	// fewestOfLot is the least number that is said to be sold together: a pair.
+	fewestOfLot = 2
+	// mostInPack is how many pieces the largest bags and boxes hold that have a price of their own; common practice.
+	mostInPack = 1000
+)

@@ -172,29 +172,6 @@ func (l *Lexicon) isCurrency(word string) bool {
 	return word != "" && known && words.IsCurrency(hit.Value)
 }
 
-const (
-	// fewestOfLot is the least number that is said to be sold together: a pair.
-	fewestOfLot = 2
-	// mostInPack is how many pieces the largest bags and boxes hold that have a price of their own; common practice.
-	mostInPack = 1000
-)
-
-// countIn returns the one number of a text that may be how many are sold together, zero where there is none or there are several.
-func countIn(text string, most float64) float64 {
-	count := 0.0
-	for _, at := range wholeNumber().FindAllStringIndex(text, -1) {
-		n, err := strconv.ParseFloat(text[at[0]:at[1]], 64)
-		switch {
-		case err != nil || n < fewestOfLot || n > most:
-		case count != 0 && count != n:
-			return 0
-		default:
-			count = n
-		}
-	}
-	return count
-}
-
 var wholeNumber = pattern.Lazy(`\d+`)
 
 // SpeaksOfPrice reports whether a heading speaks of a price or of what one is for: "each", "per 10", "incl. VAT".
