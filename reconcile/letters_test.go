@@ -140,63 +140,60 @@ func (f *facts) String() string {
 }
 
 // judge reads the letter and counts; list says which facts are missed.
-func (l *letter) judge(t *testing.T, list bool) (f facts) {
+func (l *letter) judge(t *testing.T, list bool) facts {
 	t.Helper()
-	text := l.write(t)
-	book, err := open.Bytes("letter.txt", []byte(text))
+	return factsRead(t, "letter.txt", l.write(t), l.kind, map[bool]string{true: "in", false: "mm"}[l.inches], l.lines, func(how string, c clause, role catalog.Role, want, got string) {
+		if list {
+			t.Logf("%-7s %s %s: want %s, got %s\n\t%s", how, l.language, role, want, got, c.text)
+		}
+	})
+}
+
+// factsRead reads a text about parts of a kind and counts which of their facts are read; bare sizes are in unit. What is missed is told.
+func factsRead(t *testing.T, name, text string, kind catalog.Kind, unit string, parts []clause, tell func(how string, c clause, role catalog.Role, want, got string)) (f facts) {
+	t.Helper()
+	book, err := open.Bytes(name, []byte(text))
 	if err != nil {
 		t.Fatal(err)
 	}
 	cat := reader.Read([]reader.Input{{Book: book}}, reader.Options{})
-	tell := func(c clause, role catalog.Role, want, got, how string) {
-		if list {
-			t.Logf("%-7s %s %s: want %s, got %s\n\t%s", how, l.language, role, want, got, c.text)
+	for _, c := range parts {
+		row, table := rowNamed(cat, kind, c.part)
+		if table == nil {
+			f.all += len(c.facts)
+			f.missing += len(c.facts)
+			tell("missing", c, catalog.Part, c.part, "no row")
+			continue
 		}
-	}
-	for _, c := range l.lines {
-		row, table := rowNamed(cat, l.kind, c.part)
-		j := &judge{file: book.File, cat: cat}
-		if table != nil {
-			j.findings = findingsOf(cat, book.File, table.Sheet)
-		}
+		j := &judge{file: book.File, cat: cat, findings: findingsOf(cat, book.File, table.Sheet)}
 		for _, role := range catalog.Roles() {
 			want, stated := c.facts[role]
-			if table == nil {
-				if stated {
-					f.all, f.missing = f.all+1, f.missing+1
-				}
-				continue
-			}
 			got := j.reading(row, table, role)
-			column := wantColumn{unit: map[bool]string{true: "in", false: "mm"}[l.inches]}
 			switch {
 			case stated:
 				f.all++
-				if ok, err := got.is(want, column, role); err != nil {
+				if ok, err := got.is(want, wantColumn{unit: unit}, role); err != nil {
 					t.Errorf("%s: %s=%s: %v", c.part, role, want, err)
 				} else if ok {
 					f.right++
 				} else if got.empty() {
 					f.missing++
-					tell(c, role, want, "nothing", "missing")
-				} else if j.questions(row, l.kind, role) {
+					tell("missing", c, role, want, "nothing")
+				} else if j.questions(row, kind, role) {
 					f.said++
-					tell(c, role, want, got.String(), "said")
+					tell("said", c, role, want, got.String())
 				} else {
 					f.silent++
-					tell(c, role, want, got.String(), "SILENT")
+					tell("SILENT", c, role, want, got.String())
 				}
 			case !slices.Contains(judgedFacts, role) || got.empty():
-			case j.questions(row, l.kind, role):
+			case j.questions(row, kind, role):
 				f.said++
-				tell(c, role, "nothing", got.String(), "said")
+				tell("said", c, role, "nothing", got.String())
 			default:
 				f.silent, f.madeUp = f.silent+1, f.madeUp+1
-				tell(c, role, "nothing", got.String(), "MADE UP")
+				tell("MADE UP", c, role, "nothing", got.String())
 			}
-		}
-		if table == nil {
-			tell(c, catalog.Part, c.part, "no row", "missing")
 		}
 	}
 	return f
