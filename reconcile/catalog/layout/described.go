@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/sizetext"
@@ -17,6 +18,12 @@ type Described struct {
 	// Text is the size as it stands there.
 	Text string
 	value.Reading
+}
+
+// IsTipName reports whether the size is one by which tips are called.
+func (d Described) IsTipName() bool {
+	_, named := fitcalc.TipNamed(d.Dim.Nominal())
+	return named && d.Role != catalog.TipTaken
 }
 
 // DescribedSizes returns the sizes that a description gives to a part of a kind by name, with a unit or in the one in which the column of such

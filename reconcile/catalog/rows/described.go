@@ -3,7 +3,6 @@ package rows
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -12,6 +11,7 @@ import (
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/cells"
+	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/finding"
@@ -261,7 +261,7 @@ func (s saying) describes(rows []*Entry, numbers map[*Entry][]inText, c *cells.C
 // compareDescription says where the text of a row gives another size than a column.
 func (t *Table) compareDescription(e *Entry, c *cells.Column, s saying, place placeInText) {
 	f := e.Fields.Get(c.Role)
-	if _, answered := t.Rules.Row(e.Line).Values[c.Role]; answered || !f.Dim.Given() || slices.Contains(t.gainsaid[e.Line], c.Role) {
+	if _, answered := t.Rules.Row(e.Line).Values[c.Role]; answered || !f.Dim.Given() {
 		return
 	}
 	text := e.Fields.Get(s.role)
@@ -280,12 +280,12 @@ func (t *Table) compareDescription(e *Entry, c *cells.Column, s saying, place pl
 	}
 	b, known := traits.BoundsOf(t.Kind, c.Role)
 	if said := n.gainsays(f, unitsOf(c), b, n.play(unitsOf(c))); known && said {
-		t.sayOtherSize(e, c.Role, fmt.Sprintf("its %s in %s says %s", catalog.RoleName(t.Kind, s.role), text.Cell, n.text), e.Place(s.role))
+		t.sayOtherSize(e, c.Role, e.sizeOf(c.Role), fmt.Sprintf("its %s in %s says %s", catalog.RoleName(t.Kind, s.role), text.Cell, n.text), e.Place(s.role))
 	}
 }
 
 // sayOtherSize says that a text gives another size than the column of a row does, once for each size.
-func (t *Table) sayOtherSize(e *Entry, role catalog.Role, says string, where finding.Place) {
+func (t *Table) sayOtherSize(e *Entry, role catalog.Role, column, says string, where finding.Place) {
 	place := e.Place(role)
 	if t.otherSize[place] {
 		return
@@ -295,10 +295,11 @@ func (t *Table) sayOtherSize(e *Entry, role catalog.Role, says string, where fin
 	}
 	t.otherSize[place] = true
 	t.Findings.Add(finding.Finding{Severity: finding.Warning, Code: "data.conflict", Place: place, Related: []finding.Place{where},
-		Message: t.saysOtherwise(e.Fields, role, e.Part, traits.SayMM(traits.MM(e.Fields.Dim(role).Nominal())), says), Settle: t.Settle("rows", fmt.Sprint(e.Line), string(role))})
+		Message: fmt.Sprintf("%s of %s is %s in %s, and %s; the column counts", catalog.RoleName(t.Kind, role), e.Part, column, place.Cell, says),
+		Settle:  t.Settle("rows", layout.LineName(e.Line), string(role))})
 }
 
-// saysOtherwise is the sentence for a column and a text that contradict each other.
-func (t *Table) saysOtherwise(f catalog.Fields, role catalog.Role, part, column, says string) string {
-	return fmt.Sprintf("%s of %s is %s in %s, and %s; the column counts", catalog.RoleName(t.Kind, role), part, column, f.Cell(role), says)
+// sizeOf is the size of a role as it is said.
+func (e *Entry) sizeOf(role catalog.Role) string {
+	return traits.SayMM(traits.MM(e.Fields.Dim(role).Nominal()))
 }

@@ -14,7 +14,6 @@ import (
 	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/spoken"
 	"example.com/seatline/reconcile/catalog/traits"
-	"example.com/seatline/reconcile/finding"
 )
 
 // A description may give a size by its name, or all of them as a list: "base 13.7, 24 mm long", "13.5 x 9.3 x 25". What a column says otherwise is
@@ -33,7 +32,7 @@ func (r *rowReader) readDescribed() {
 	if r.club != "" || !r.mayGiveSizes(text) || r.t.speaksOfChange(text) {
 		return
 	}
-	said := layout.DescribedSizes(r.t.Lex, r.t.Kind, text, r.unitOf)
+	said := layout.DescribedSizes(r.t.Lex, r.t.Kind, text, r.t.unitOf)
 	if len(said) == 0 {
 		said = r.listDescribed(text)
 	}
@@ -41,9 +40,8 @@ func (r *rowReader) readDescribed() {
 		said = append(said, one)
 	}
 	for _, one := range said {
-		_, named := fitcalc.TipNamed(one.Dim.Nominal())
 		switch {
-		case named && one.Role != catalog.TipTaken: // "Step .355": the name of a tip, or a hole; the whole column of bores says which it is
+		case one.IsTipName(): // "Step .355": the name of a tip, or a hole; the whole column of bores says which it is
 		case r.fields.Dim(one.Role).Given():
 			r.compareDescribed(one)
 		case r.t.ByRole[one.Role] == nil && !r.says(one.Role):
@@ -83,11 +81,11 @@ func (r *rowReader) mayGiveSizes(text string) bool {
 const leastBare = 13
 
 // unitOf is the unit of the sizes of a role: that of its column, or of another one.
-func (r *rowReader) unitOf(role catalog.Role) string {
-	if c := r.t.ByRole[role]; c != nil && c.Unit != "" {
+func (t *Table) unitOf(role catalog.Role) string {
+	if c := t.ByRole[role]; c != nil && c.Unit != "" {
 		return c.Unit
 	}
-	for _, c := range r.t.read {
+	for _, c := range t.read {
 		if c.Trait().Want == traits.Length && c.Role != catalog.TipTaken && c.Unit != "" {
 			return c.Unit
 		}
@@ -111,7 +109,7 @@ func (r *rowReader) takeDescribed(one layout.Described) {
 func (r *rowReader) compareDescribed(one layout.Described) {
 	t := r.t
 	c := t.ByRole[one.Role]
-	if _, answered := t.Rules.Row(r.line).Values[one.Role]; answered || c == nil || r.sameSize(one) {
+	if _, answered := t.Rules.Row(r.line).Values[one.Role]; answered || c == nil || r.t.sameSize(r.fields.Get(one.Role), one) {
 		return
 	}
 	f := r.fields.Get(one.Role)
@@ -120,27 +118,19 @@ func (r *rowReader) compareDescribed(one layout.Described) {
 
 // gainsaid warns of a cell whose size the description contradicts.
 func (r *rowReader) gainsaid(c *cells.Column, column, said string) {
-	t := r.t
-	if t.gainsaid == nil {
-		t.gainsaid = map[int][]catalog.Role{}
-	}
-	t.gainsaid[r.line] = append(t.gainsaid[r.line], c.Role)
-	e := Entry{Table: t, Line: r.line, Fields: r.fields}
+	e := Entry{Table: r.t, Line: r.line, Fields: r.fields, Part: r.fields.Text(catalog.Part)}
 	description := e.Place(catalog.Description)
-	t.Findings.Add(finding.Finding{Severity: finding.Warning, Code: "data.conflict", Place: e.Place(c.Role), Related: []finding.Place{description},
-		Message: t.saysOtherwise(r.fields, c.Role, r.fields.Text(catalog.Part), column, fmt.Sprintf("its description in %s says %s", description.Cell, said)),
-		Settle:  t.Settle("rows", layout.LineName(r.line), string(c.Role))})
+	r.t.sayOtherSize(&e, c.Role, column, fmt.Sprintf("its description in %s says %s", description.Cell, said), description)
 }
 
-// sameSize reports whether the size of a description is the one that the row has, as far as both are rounded.
-func (r *rowReader) sameSize(one layout.Described) bool {
-	f := r.fields.Get(one.Role)
+// sameSize reports whether the size of a text is the one that a field has, as far as both are rounded.
+func (t *Table) sameSize(f catalog.Field, one layout.Described) bool {
 	said, size := one.Dim.Nominal(), f.Dim.Nominal()
 	if f.Dim.HasLimits() && !said.Less(f.Dim.Lower()) && !f.Dim.Upper().Less(said) {
 		return true
 	}
 	half := measure.Length{}
-	for _, n := range r.t.numbersIn(one.Text) {
+	for _, n := range t.numbersIn(one.Text) {
 		_, mm := n.inMM(one.Unit)
 		half = measure.Micrometres(int64(1000 * mm))
 	}
@@ -172,7 +162,9 @@ func (r *rowReader) listDescribed(text string) []layout.Described {
 		ways = append(ways, way)
 	}
 	others := func(way []layout.Described) int {
-		return len(slices.DeleteFunc(slices.Clone(way), func(one layout.Described) bool { return !r.fields.Dim(one.Role).Given() || r.sameSize(one) }))
+		return len(slices.DeleteFunc(slices.Clone(way), func(one layout.Described) bool {
+			return !r.fields.Dim(one.Role).Given() || r.t.sameSize(r.fields.Get(one.Role), one)
+		}))
 	}
 	ways = slices.DeleteFunc(ways, func(way []layout.Described) bool { return others(way) > 1 || others(way) == 1 && most < 2 })
 	if len(ways) == 0 || len(ways) > 1 && slices.ContainsFunc(ways, func(way []layout.Described) bool { return others(way) == 0 }) {
@@ -190,12 +182,12 @@ func (r *rowReader) listedAs(order sizetext.Order, pieces []string) (way []layou
 		if role == "" {
 			continue
 		}
-		reading, possible := layout.ReadDescribed(r.t.Lex, r.t.Kind, role, pieces[i], r.unitOf(role))
+		reading, possible := layout.ReadDescribed(r.t.Lex, r.t.Kind, role, pieces[i], r.t.unitOf(role))
 		if !possible {
 			return nil, 0, false
 		}
 		one := layout.Described{Role: role, Text: pieces[i], Reading: reading}
-		if r.fields.Dim(role).Given() && r.sameSize(one) {
+		if r.fields.Dim(role).Given() && r.t.sameSize(r.fields.Get(one.Role), one) {
 			same++
 		}
 		way = append(way, one)
@@ -243,7 +235,7 @@ func (r *rowReader) compareTip() {
 	tips, words := t.Lex.TipsIn(text, true)
 	if len(tips) == 0 {
 		if tips, words = t.Lex.TipsIn(text, false); len(tips) == 0 || !strings.HasPrefix(words, ".") ||
-			slices.ContainsFunc(layout.DescribedSizes(t.Lex, t.Kind, text, r.unitOf), func(one layout.Described) bool { return strings.HasPrefix(one.Text, words) }) {
+			slices.ContainsFunc(layout.DescribedSizes(t.Lex, t.Kind, text, r.t.unitOf), func(one layout.Described) bool { return strings.HasPrefix(one.Text, words) }) {
 			return
 		}
 	}

@@ -2,7 +2,6 @@ package rows
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 	"unicode"
@@ -44,20 +43,11 @@ func (t *Table) compareNamed() {
 			if !may {
 				continue
 			}
-			for _, s := range t.namedIn(text) {
-				t.compareOneNamed(e, s, text, t.Region.Grid.Ref(line, col))
+			for _, one := range layout.DescribedSizes(t.Lex, t.Kind, text, t.unitOf) {
+				t.compareOneNamed(e, one, text, t.Region.Grid.Ref(line, col))
 			}
 		}
 	}
-}
-
-// namedIn returns the sizes that a text names, before or behind them, whichever are more.
-func (t *Table) namedIn(text string) []sizetext.Size {
-	before, behind := t.possibleIn(text, false), t.possibleIn(text, true)
-	if len(behind) > len(before) {
-		return behind
-	}
-	return before
 }
 
 // speaksOfOthers reports whether a text names the other sort of parts, what changed, or what is old or new.
@@ -84,19 +74,6 @@ func (t *Table) names(text string, behind bool) bool {
 	return slices.ContainsFunc(sizetext.In(t.Lex, text, behind), func(s sizetext.Size) bool { return t.roleNamed(s.Name) != "" })
 }
 
-// possibleIn returns the sizes of a text whose names stand before them, or behind, as far as parts can have them.
-func (t *Table) possibleIn(text string, behind bool) (sizes []sizetext.Size) {
-	for _, s := range sizetext.In(t.Lex, text, behind) {
-		if role := t.roleNamed(s.Name); role != "" {
-			s.Role = string(role)
-			if s.Possible(t.Lex) {
-				sizes = append(sizes, s)
-			}
-		}
-	}
-	return sizes
-}
-
 // roleNamed returns the role of a size that the table has a column of and a text names, empty where there is none.
 func (t *Table) roleNamed(text string) catalog.Role {
 	for _, m := range t.Lex.MatchIn(t.Kind, text) {
@@ -113,43 +90,13 @@ func (t *Table) roleNamed(text string) catalog.Role {
 // leastNaming is the score from which a word beside a number names a size: "OD" and "hosel" do, "large" does not.
 const leastNaming = 0.62
 
-// namesTip reports whether a number is the name of a tip, which stands beside any word: "long .370".
-func (n inText) namesTip() bool {
-	return n.number < 1 && traits.IsTipName(n.number*traits.UnitMM["in"])
-}
-
 // compareOneNamed says where a size that a text names is another than that of its column.
-func (t *Table) compareOneNamed(e *Entry, s sizetext.Size, text string, at sheet.Ref) {
-	role := catalog.Role(s.Role)
-	f, c := e.Fields.Get(role), t.ByRole[role]
-	_, answered := t.Rules.Row(e.Line).Values[role]
-	b, known := traits.BoundsOf(t.Kind, role)
-	if answered || !known || !f.Dim.Given() || f.Cell == at.String() || slices.Contains(t.gainsaid[e.Line], role) {
+func (t *Table) compareOneNamed(e *Entry, one layout.Described, text string, at sheet.Ref) {
+	f := e.Fields.Get(one.Role)
+	_, answered := t.Rules.Row(e.Line).Values[one.Role]
+	if answered || t.ByRole[one.Role] == nil || !f.Dim.Given() || f.Cell == at.String() || t.sameSize(f, one) || one.IsTipName() {
 		return
 	}
-	numbers := t.numbersIn(s.Text)
-	units := unitsOf(c)
-	if strings.ContainsAny(s.Text, ".,") { // the section may have another than the column, but nobody writes whole inches as bare as millimetres
-		units = slices.Concat(units, traits.LengthUnits[:2])
-	} else if c.Unit == "" {
-		units = units[:1]
-	}
-	least, most := math.Inf(1), 0.0 // of a range
-	for _, n := range numbers {
-		if n.says(f, units) || n.namesTip() {
-			return
-		}
-		size, _ := n.inMM(units[0])
-		least, most = min(least, size), max(most, size)
-	}
-	if size := traits.MM(f.Dim.Nominal()); least < size && size < most {
-		return
-	}
-	for _, n := range numbers {
-		if n.gainsays(f, units, b, 0) {
-			where := finding.Place{File: t.File, Sheet: t.Sheet.Name, Row: at.Row, Cell: at.String()}
-			t.sayOtherSize(e, role, fmt.Sprintf("the text in %s, %q, says %s", at, phrase.Brief(text), s.Text), where)
-			return
-		}
-	}
+	where := finding.Place{File: t.File, Sheet: t.Sheet.Name, Row: at.Row, Cell: at.String()}
+	t.sayOtherSize(e, one.Role, e.sizeOf(one.Role), fmt.Sprintf("the text in %s, %q, says %s", at, phrase.Brief(text), one.Text), where)
 }

@@ -54,8 +54,6 @@ type Table struct {
 	// for sets.
 	numbered          map[string]int
 	lastSet, searched int
-	// gainsaid are the roles of which a line's description says something else than the column, by line.
-	gainsaid map[int][]catalog.Role
 	// Flat are the notes that give one price for each part that has none of its own: one for all of them, or one above each group, from the top.
 	Flat []layout.FlatNote
 	// flatTold are the places of those of which something was said.
