@@ -22,7 +22,7 @@ import (
 const (
 	// roundedNames is by how many mm two names of one size may differ beyond their rounding: 13.6 and .535 in.
 	roundedNames = 0.02
-	// looseShare is how far off, as a share of it, a length may be that goes by a rounder name: 25 mm for 1 in.
+	// looseShare is how far off, as a share of it, a length may be that goes by a rounder name in another unit: 25 mm for 1 in.
 	looseShare = 0.02
 )
 
@@ -126,7 +126,7 @@ func (r *rowReader) gainsaid(c *cells.Column, column, said string) {
 // sameSize reports whether the size of a text is the one that a field has, as far as both are rounded.
 func (t *Table) sameSize(f catalog.Field, one layout.Described) bool {
 	said, size := one.Dim.Nominal(), f.Dim.Nominal()
-	if f.Dim.HasLimits() && !said.Less(f.Dim.Lower()) && !f.Dim.Upper().Less(said) {
+	if within(said, f.Dim) || within(size, one.Dim) {
 		return true
 	}
 	half := measure.Length{}
@@ -136,10 +136,15 @@ func (t *Table) sameSize(f catalog.Field, one layout.Described) bool {
 	}
 	off := traits.MM(said.Sub(size).Abs())
 	loose := roundedNames
-	if !traits.Of[one.Role].Diameter {
+	if c := t.ByRole[one.Role]; !traits.Of[one.Role].Diameter && (c == nil || c.Unit != one.Unit) {
 		loose += looseShare * traits.MM(size)
 	}
-	return off <= loose+traits.MM(half)+traits.MM(f.Fine)
+	return off <= loose+max(traits.MM(half), traits.MM(f.Fine))
+}
+
+// within reports whether a size is within the limits of another.
+func within(size measure.Length, of measure.Dim) bool {
+	return of.HasLimits() && !size.Less(of.Lower()) && !of.Upper().Less(size)
 }
 
 // listDescribed returns the sizes of a list within a description, in the one order in which most of them are those of the row and the others

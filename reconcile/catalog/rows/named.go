@@ -43,11 +43,41 @@ func (t *Table) compareNamed() {
 			if !may {
 				continue
 			}
-			for _, one := range layout.DescribedSizes(t.Lex, t.Kind, text, t.unitOf) {
+			for _, one := range t.sizesNamed(text) {
 				t.compareOneNamed(e, one, text, t.Region.Grid.Ref(line, col))
 			}
 		}
 	}
+}
+
+// sizesNamed returns the sizes that a text gives by name: those that descriptions give, and others that have no unit, as far as parts can have them. Their
+// names stand before them or behind, whichever are more.
+func (t *Table) sizesNamed(text string) []layout.Described {
+	all := layout.DescribedSizes(t.Lex, t.Kind, text, t.unitOf)
+	others := t.possibleIn(text, false)
+	if behind := t.possibleIn(text, true); len(behind) > len(others) {
+		others = behind
+	}
+	for _, one := range others {
+		if !slices.ContainsFunc(all, func(other layout.Described) bool { return other.Role == one.Role }) {
+			all = append(all, one)
+		}
+	}
+	return all
+}
+
+// possibleIn returns the sizes of a text whose names stand before them, or behind, as far as parts can have them.
+func (t *Table) possibleIn(text string, behind bool) (sizes []layout.Described) {
+	for _, s := range sizetext.In(t.Lex, text, behind) {
+		role := t.roleNamed(s.Name)
+		if role == "" {
+			continue
+		}
+		if reading, possible := layout.ReadDescribed(t.Lex, t.Kind, role, s.Text, t.unitOf(role)); possible {
+			sizes = append(sizes, layout.Described{Role: role, Text: s.Text, Reading: reading})
+		}
+	}
+	return sizes
 }
 
 // speaksOfOthers reports whether a text names the other sort of parts, what changed, or what is old or new.
