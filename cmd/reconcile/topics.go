@@ -88,9 +88,9 @@ collar, in the unit in which there are such; in doubt --units decides, and the a
 understood. In JSON and in shop.toml a size has its unit.`
 
 const formatsRead = `Workbooks: xlsx, xlsm, xltx and xltm; xls of Excel 97 to 2003; ods and ots. Tables of web pages, also those that are called
-list.xls. Text: separated by commas, semicolons, tabs or bars, or in columns apart by blanks, as mails and lists have it; in UTF-8,
-UTF-16, Windows-1252, Windows-1250, Windows-874, GB 18030, Big5, Shift-JIS or EUC-KR. What a file is, is told by its content and not by
-its name.
+list.xls. Text: separated by commas, semicolons, tabs or bars, or in columns apart by blanks, as mails and lists have it; names with
+values, as other software writes them: JSON, XML, and lines of name=value, in sections too; in UTF-8, UTF-16, Windows-1252,
+Windows-1250, Windows-874, GB 18030, Big5, Shift-JIS or EUC-KR. What a file is, is told by its content and not by its name.
 
 Wherever a sheet is named, a folder or a zip archive stands for the sheets in it, lists.zip/irons.csv for one of them, and - for
 standard input. Other files (xlsb, protected by a password, damaged, older) get a message that says what to do. Of xls, formulas are

@@ -18,7 +18,7 @@ func FileNotes(b *sheet.Book) finding.List {
 
 func noteSeverity(code string) finding.Severity {
 	switch {
-	case strings.HasSuffix(code, "encoding"), strings.HasSuffix(code, "format"), strings.HasSuffix(code, "separator"):
+	case strings.HasSuffix(code, "encoding"), strings.HasSuffix(code, "format"), strings.HasSuffix(code, "separator"), strings.HasSuffix(code, "records"):
 		return finding.Note
 	}
 	return finding.Warning

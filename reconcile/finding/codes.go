@@ -10,6 +10,7 @@ var codes = []Described{
 	{"file.encoding", "in which encoding a text was read"},
 	{"file.separator", "which sign separates the cells of a text"},
 	{"file.quotes", "quotes in a text that do not close"},
+	{"file.records", "a text of names with values, and how rows were made of them"},
 	{"file.name", "the name of a file says another format than its content"},
 	{"file.empty", "a file has no sheets"},
 	{"file.page-text", "text around the tables of a web page that was left out"},

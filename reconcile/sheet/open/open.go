@@ -38,7 +38,7 @@ var (
 	openDocumentNames = []string{".ods", ".ots"}
 	oldNames          = []string{".xls", ".xlt"}
 	pageNames         = []string{".html", ".htm", ".xhtml"}
-	textNames         = []string{".csv", ".tsv", ".txt", ".tab", ".asc", ".dat", ".prn"}
+	textNames         = []string{".csv", ".tsv", ".txt", ".tab", ".asc", ".dat", ".prn", ".json", ".jsonl", ".ndjson", ".xml", ".ini", ".conf", ".log"}
 )
 
 // Bytes is [Within] the default limits.

@@ -18,6 +18,7 @@ import (
 
 	"example.com/seatline/reconcile/sheet"
 	"example.com/seatline/reconcile/sheet/internal/sniff"
+	"example.com/seatline/reconcile/sheet/records"
 )
 
 // The codes of the notes that this package writes.
@@ -28,6 +29,8 @@ const (
 	CodeSeparator = "file.separator"
 	// CodeQuotes says where quotation marks were taken as ordinary signs.
 	CodeQuotes = "file.quotes"
+	// CodeRecords says that the file has names with values, and how rows were made of them.
+	CodeRecords = "file.records"
 )
 
 // Read is [ReadWithin] the default limits.
@@ -49,6 +52,13 @@ func ReadWithin(name string, data []byte, limits sheet.Limits) (*sheet.Book, err
 	if err != nil {
 		return nil, &sheet.FileError{File: name, Reason: sheet.ReasonUnsupported, Problem: err.Error(),
 			Next: "open it in a spreadsheet program and save it as an xlsx workbook or as CSV in UTF-8", Err: err}
+	}
+	if book, err := readRecords(name, decoded, meter); book != nil || err != nil {
+		return book, err
+	}
+	if sniff.Bytes(data).Form == sniff.XML {
+		return nil, &sheet.FileError{File: name, Reason: sheet.ReasonUnsupported, Problem: "it is an XML document in which no list of parts was found",
+			Next: "ask for the data as a workbook (xlsx) or as CSV"}
 	}
 	decoded.text, decoded.quoted = unquote(decoded.text)
 	body, declared := separatorLine(decoded.text)
@@ -99,6 +109,38 @@ func readDrawn(name string, d decoded, meter *sheet.Meter) (*sheet.Book, error) 
 		Sheets: []*sheet.Sheet{{Rows: rows}},
 		Notes:  append(d.notes(), sheet.Note{Code: CodeSeparator, Message: message}),
 	}, nil
+}
+
+// readRecords reads a text of names with values. The book is nil where it is none.
+func readRecords(name string, d decoded, meter *sheet.Meter) (*sheet.Book, error) {
+	found, ok, err := records.In(name, d.text, meter.Limits)
+	if !ok || err != nil {
+		return nil, err
+	}
+	message := "the text was read as " + found.How + ": each record is a row, below the names"
+	if found.OfLines {
+		message = "the text was read as " + found.How + ", which stand side by side"
+	}
+	book := &sheet.Book{File: name, Format: fmt.Sprintf("text, %s, %s", found.How, d.encoding), Notes: append(d.notes(), sheet.Note{Code: CodeRecords, Message: message})}
+	for i, table := range found.Tables {
+		one := &sheet.Sheet{}
+		if len(found.Tables) > 1 {
+			one.Name = fmt.Sprintf("%d %s", i+1, table.Name)
+		}
+		if err := meter.Sheet(); err != nil {
+			return nil, err
+		}
+		var pool sheet.Pool[string]
+		for n, row := range table.Rows {
+			cells := cellsOf(row, &pool)
+			if err := meter.Row(one.Name, n+1, cells, 1); err != nil {
+				return nil, err
+			}
+			one.Rows = append(one.Rows, cells)
+		}
+		book.Sheets = append(book.Sheets, one)
+	}
+	return book, nil
 }
 
 // refuse turns down what is no text.

@@ -116,7 +116,7 @@ func refuse(name string, r io.ReaderAt, size int64) error {
 		}
 		found = sniff.Bytes(whole)
 	}
-	if found.Form == sniff.Text {
+	if found.Form == sniff.Text || found.Form == sniff.XML {
 		return &sheet.FileError{File: name, Reason: sheet.ReasonMisnamed, Problem: "it is no workbook; it looks like text",
 			Next: "give it a name that ends in .csv"}
 	}

@@ -114,6 +114,37 @@ func Cases() []Case {
 				}
 			}
 		}))},
+		// Names with values.
+		{Name: "json-million-values", Slow: true, Status: 1, Says: "cells", Make: read(text("parts.json", func(w io.Writer) {
+			io.WriteString(w, "["+strings.Repeat(`{"a":1,"b":2},`, 4_000_000)+"0]")
+		}))},
+		{Name: "json-brackets", Slow: true, Status: 1, Says: "cells", Make: read(text("parts.json", func(w io.Writer) { io.WriteString(w, strings.Repeat("[", 60_000_000)) }))},
+		{Name: "json-190000-parts", Slow: true, Make: read(text("parts.json", func(w io.Writer) {
+			io.WriteString(w, "[")
+			for i := range 190_000 {
+				fmt.Fprintf(w, `{"part": "K%d", "hosel od": 13.%d, "unit": "mm", "bore": 9.4},`+"\n", i, i%10)
+			}
+			io.WriteString(w, "{}]")
+		}))},
+		{Name: "json-a-column-each", Slow: true, Make: read(text("parts.json", func(w io.Writer) {
+			io.WriteString(w, "[")
+			for i := range 100_000 {
+				fmt.Fprintf(w, `{"a%d": 1, "b%d": 2},`, i, i)
+			}
+			io.WriteString(w, "{}]")
+		}))},
+		{Name: "xml-190000-parts", Slow: true, Make: read(text("parts.xml", func(w io.Writer) {
+			io.WriteString(w, "<list>")
+			for i := range 190_000 {
+				fmt.Fprintf(w, `<head part="K%d"><hosel od="13.%d"/><unit>mm</unit><!-- x --><bore>9.4</bore></head>`, i, i%10)
+			}
+			io.WriteString(w, "</list>")
+		}))},
+		{Name: "ini-lines", Slow: true, Status: 1, Says: "rows", Make: read(text("parts.ini", func(w io.Writer) {
+			for i := range 1_000_000 {
+				fmt.Fprintf(w, "[K%d]\nhosel od = 13.6 mm\nbore%d = 9.4\n", i, i)
+			}
+		}))},
 		{Name: "txt-drawn", Slow: true, Status: 1, Says: "columns", Make: read(text("sheet.txt", func(w io.Writer) {
 			for range 200 {
 				io.WriteString(w, strings.Repeat("| 13.6 ", 16_000)+"|\n"+strings.Repeat("+------", 16_000)+"+\n")

@@ -31,6 +31,8 @@ const (
 	Page
 	// Excel97 is a workbook of Excel 97 to 2003, in a compound file.
 	Excel97
+	// XML is an XML document of no form that is known.
+	XML
 	// Other is a known form that nothing here reads.
 	Other
 )
@@ -38,14 +40,14 @@ const (
 // Result is a form and, for files that are not read, why not.
 type Result struct {
 	Form Form
-	// Reason, Problem and Next are as in [sheet.FileError]; they are set for every form but Text and Zip.
+	// Reason, Problem and Next are as in [sheet.FileError]; they are set for every form but Text, Zip and XML.
 	Reason        sheet.Reason
 	Problem, Next string
 }
 
-// Err returns the refusal of a file of this form, nil for Text and Zip.
+// Err returns the refusal of a file of this form, nil for Text, Zip and XML.
 func (r Result) Err(file string) error {
-	if r.Form == Text || r.Form == Zip {
+	if r.Form == Text || r.Form == Zip || r.Form == XML {
 		return nil
 	}
 	return &sheet.FileError{File: file, Reason: r.Reason, Problem: r.Problem, Next: r.Next}
@@ -135,7 +137,7 @@ func markup(head string) Result {
 	page := Result{Page, sheet.ReasonMisnamed, "it is a web page, also if its name says otherwise", "give it a name that ends in .html"}
 	switch {
 	case strings.HasPrefix(text, "<!doctype html"), strings.HasPrefix(text, "<html"), strings.HasPrefix(text, "<table"),
-		strings.HasPrefix(text, "<head"), strings.HasPrefix(text, "<meta"), strings.HasPrefix(text, "<style"),
+		strings.HasPrefix(text, "<head>"), strings.HasPrefix(text, "<meta"), strings.HasPrefix(text, "<style"),
 		len(text) > 1 && text[0] == '<' && text[1] >= 'a' && text[1] <= 'z' && strings.Contains(text, "<table"):
 		return page
 	case strings.HasPrefix(text, "mime-version:"):
@@ -149,7 +151,7 @@ func markup(head string) Result {
 	case strings.Contains(text, "<html"), strings.Contains(text, "<!doctype html"):
 		return page
 	case strings.HasPrefix(text, "<?xml"):
-		return Result{Other, sheet.ReasonUnsupported, "it is an XML document", askForSheet}
+		return Result{Form: XML}
 	}
 	return Result{Form: Text}
 }

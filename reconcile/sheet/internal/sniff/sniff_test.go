@@ -57,7 +57,8 @@ func TestBytes(t *testing.T) {
 		{"<part>,<size>\n", sniff.Text, 0, ""},
 		{"<?xml version='1.0'?><?mso-application progid='Excel.Sheet'?>", sniff.Other, sheet.ReasonUnsupported, "2003"},
 		{"<?xml version='1.0'?><office:document>", sniff.Other, sheet.ReasonUnsupported, "OpenDocument"},
-		{"<?xml version='1.0'?><list/>", sniff.Other, sheet.ReasonUnsupported, "XML document"},
+		{"<?xml version='1.0'?><list/>", sniff.XML, 0, ""},
+		{"<heads><head no='1'/></heads>", sniff.Text, 0, ""},
 		{"MIME-Version: 1.0\n", sniff.Other, sheet.ReasonUnsupported, "MHTML"},
 	} {
 		got := sniff.Bytes([]byte(test.data))
