@@ -22,6 +22,7 @@ func (t *Table) findByValues() {
 		return
 	}
 	t.boreByValues()
+	t.baseByValues()
 	t.tipByValues()
 	t.topByValues()
 	t.describe()
@@ -51,6 +52,22 @@ func (t *Table) boreByValues() {
 		}
 		c.Role = ""
 	}
+}
+
+// baseByValues finds the wide ends of ferrules where the thin ones stand under a word that nobody knows either: in nearly every row the size of one
+// column lies between the bore and that of another.
+func (t *Table) baseByValues() {
+	if c := t.first(catalog.BaseOD); t.Kind == catalog.Ferrules && c != nil && !c.Known && t.standsForKey(c) {
+		t.takeForKey(c)
+		c.Known = true
+	}
+}
+
+// takeForKey says that a column is taken for a diameter by its values.
+func (t *Table) takeForKey(c *Column) {
+	c.ByValues = true
+	name := t.Region.Grid.ColumnName(c.Col)
+	t.AddColumn(finding.Warning, "layout.role", c.Col, fmt.Sprintf("column %s %q was not understood; it is taken for %s by its values (%s)", name, c.Text, t.named(c.Role), c.Evidence), t.Settle("columns", name, "role"))
 }
 
 // tipByValues finds the tips that parts are for: several, and all of them called as tips are.
@@ -160,7 +177,7 @@ func (t *Table) standsForKey(c *Column) bool {
 			return false
 		}
 		possible, _ := other.Profile.best(b, other.units(), 1)
-		return possible > 0
+		return possible > 0 && !(c.Role == catalog.BaseOD && t.between(t.first(catalog.Bore), other, c))
 	})
 }
 

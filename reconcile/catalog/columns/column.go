@@ -155,6 +155,7 @@ func columnsOf(r *layout.Region, lex *lexicon.Lexicon) []*Column {
 	pairDeviations(columns)
 	pairLimits(columns)
 	pairAges(columns, lex)
+	pairPacks(columns)
 	return columns
 }
 
@@ -182,7 +183,7 @@ func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profi
 	case lexicon.IsPriceBreak(h.Text) && !(lexicon.FromOne(h.Text) && words.IsCurrency(c.HeadingUnit)):
 		c.irrelevant, c.breaks = "heading gives a quantity, as for a price of several", true
 	case lex.CountsPacks(h.Text):
-		c.irrelevant = "counts packs, and not the pieces in one"
+		c.irrelevant = countsPacks
 	case c.Hints.Measured && len(c.Matches[catalog.UnknownKind]) > 0 && traits.Of[catalog.Role(c.Matches[catalog.UnknownKind][0].Role)].Want == traits.Count:
 		c.irrelevant = "counts what was measured"
 	case len(c.Matches[catalog.UnknownKind]) == 0 && lex.Words.Irrelevant(h.Parts...):
@@ -347,7 +348,7 @@ func (c *Column) fitAlone(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.
 	if role == catalog.Price && h < currencyHeading && (words.IsCurrency(c.HeadingUnit) || lex.OnlyPer(c.Text) || c.pricesPack()) {
 		h = currencyHeading
 	}
-	if role == catalog.Pack && c.pricesPack() {
+	if role == catalog.Pack && (c.pricesPack() || c.Per > 1 && lex.SpeaksOfPrice(c.Text)) {
 		return -20
 	}
 	values := func() float64 { return c.valuePoints(lex, kind, role) } // only where they count: they are looked at one by one
@@ -401,6 +402,21 @@ func (c *Column) flags() bool {
 // pricesPack reports whether the heading of a column names a pack and how many are in it, "bag of 25", and the amounts below are no counts.
 func (c *Column) pricesPack() bool {
 	return c.Lot == lexicon.OfPack && c.Per > 1 && c.Profile.share(c.Profile.decimals) > 0.5
+}
+
+// countsPacks is said of a column of numbers of packs.
+const countsPacks = "counts packs, and not the pieces in one"
+
+// pairPacks finds the columns that count the packs of which another one has the price and says how many are in one: "Bag of 10", "Bags".
+func pairPacks(columns []*Column) {
+	if !slices.ContainsFunc(columns, (*Column).pricesPack) {
+		return
+	}
+	for _, c := range columns {
+		if found := c.Matches[catalog.UnknownKind]; len(found) > 0 && catalog.Role(found[0].Role) == catalog.Pack && c.Per <= 1 && c.Profile.distinct > 1 {
+			c.irrelevant = countsPacks
+		}
+	}
 }
 
 // uniqueCodes reports whether the values look like part numbers, each another one.

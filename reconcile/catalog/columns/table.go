@@ -811,8 +811,7 @@ func (t *Table) holdUncertain() {
 			c.Held = fmt.Sprintf("the heading of column %s names several sizes", name)
 			t.AddColumn(finding.Error, "layout.role", c.Col, fmt.Sprintf("column %s %q names several sizes, and its cells do not give as many; say which it is", name, c.Text), key)
 		case !c.Known && t.standsForKey(c):
-			c.ByValues = true
-			t.AddColumn(finding.Warning, "layout.role", c.Col, fmt.Sprintf("column %s %q was not understood; it is taken for %s by its values (%s)", name, c.Text, t.named(c.Role), c.Evidence), key)
+			t.takeForKey(c)
 		case !c.Known:
 			c.Held = fmt.Sprintf("column %s is %s only by its values", name, t.named(c.Role))
 			t.AddColumn(finding.Error, "layout.role", c.Col, fmt.Sprintf("column %s %q was not understood; by its values it is probably %s (%s)", name, c.Text, t.named(c.Role), c.Evidence), key)

@@ -41,6 +41,7 @@ func TestKeySizeByItsValues(t *testing.T) {
 	}{
 		{"in mm", "Part | Zork | Bore (mm) | Length (mm)\nQ-1 | 13.6 | 9.35 | 25.4\nQ-2 | 13.5 | 9.35 | 20\nQ-3 | 13.6 | 8.95 | 25.4", true},
 		{"in inches", "Part | Zork | Bore (in) | Length (in)\nQ-1 | .535 | .368 | 1\nQ-2 | .540 | .368 | .75\nQ-3 | .535 | .352 | 1", true},
+		{"beside another end that nobody knows", "Part | Zork | Blip | Bore (mm)\nQ-1 | 13.6 | 10.8 | 9.35\nQ-2 | 13.5 | 10.5 | 9.35\nQ-3 | 13.6 | 10.2 | 8.95", true},
 		{"no bore: a list of prices perhaps", "Part | Zork | Length (mm)\nQ-1 | 13.6 | 25.4\nQ-2 | 13.5 | 20\nQ-3 | 13.6 | 25.4", false},
 		{"another could be it", "Part | Zork | Bore (mm) | Blip\nQ-1 | 13.6 | 9.35 | 14.1\nQ-2 | 13.5 | 9.35 | 14.0\nQ-3 | 13.6 | 8.95 | 14.1", false},
 		{"whole numbers", "Part | Zork | Bore (mm) | Length (mm)\nQ-1 | 13 | 9.35 | 25.4\nQ-2 | 14 | 9.35 | 20\nQ-3 | 13 | 8.95 | 25.4", false},

@@ -61,14 +61,17 @@ func (t *Table) settleBoreColumn(c *Column, said string) {
 			"the sizes that %s gives are the names of tips (%s), which a ferrule of such a bore would not grip: each ferrule is taken to be made for that tip, and so a little smaller; tip or true bore?",
 			c.Name(), examples), t.Settle("ferrule_bores"))
 	default:
-		beside := "sizes that no tip has"
+		beside, severity := "sizes that no tip has", finding.Warning
+		if c.Unit == "mm" && len(holes) >= len(names) {
+			severity = finding.Note // 8.9 is a usual bore for .355, and names of tips in mm are rare
+		}
 		switch {
 		case len(holes) > 0:
 			beside = "true bores such as " + holes[0]
 		case t.toleranced(c):
 			beside = "a tolerance of their own"
 		}
-		t.AddColumn(finding.Warning, "data.tip-name", c.Col, fmt.Sprintf("%s gives names of tips (%s) beside %s; all are taken as true bores: tip or true bore?",
+		t.AddColumn(severity, "data.tip-name", c.Col, fmt.Sprintf("%s gives names of tips (%s) beside %s; all are taken as true bores: tip or true bore?",
 			c.Name(), examples, beside), t.Settle("ferrule_bores"))
 	}
 }
