@@ -155,7 +155,8 @@ func columnsOf(r *layout.Region, lex *lexicon.Lexicon) []*Column {
 	pairDeviations(columns)
 	pairLimits(columns)
 	pairAges(columns, lex)
-	pairPacks(columns)
+	pairPacks(columns, lex)
+	preferSpoken(columns)
 	return columns
 }
 
@@ -401,19 +402,48 @@ func (c *Column) flags() bool {
 
 // pricesPack reports whether the heading of a column names a pack and how many are in it, "bag of 25", and the amounts below are no counts.
 func (c *Column) pricesPack() bool {
-	return c.Lot == lexicon.OfPack && c.Per > 1 && c.Profile.share(c.Profile.decimals) > 0.5
+	return c.Lot == lexicon.OfPack && c.Per > 1 && c.Profile.share(c.Profile.shownDecimals) > 0.5
+}
+
+// preferSpoken lets a heading of which another language knows something else mean what it means in the language of the others: "Stok" is a club in Dutch,
+// and the stock in Turkish.
+func preferSpoken(columns []*Column) {
+	spoken := languageOf(columns, catalog.UnknownKind)
+	if spoken == "" || spoken == "en" { // English words stand in lists of all languages
+		return
+	}
+	for _, c := range columns {
+		for kind, found := range c.Matches {
+			if strings.ContainsFunc(c.Text, lexicon.IsWide) { // Chinese and Japanese share their words
+				continue
+			}
+			if len(found) < 2 || found[0].Language == spoken || found[0].Language == "en" || found[0].Language == "sign" {
+				continue
+			}
+			at := slices.IndexFunc(found, func(m words.RoleMatch) bool {
+				return m.Language == spoken && m.Words == found[0].Words && m.Score >= lexicon.Understood
+			})
+			if at < 0 {
+				continue
+			}
+			found = slices.Clone(found)
+			found[0].Score, found[at].Score = found[at].Score, found[0].Score
+			found[0], found[at] = found[at], found[0]
+			c.Matches[kind] = found
+		}
+	}
 }
 
 // countsPacks is said of a column of numbers of packs.
 const countsPacks = "counts packs, and not the pieces in one"
 
 // pairPacks finds the columns that count the packs of which another one has the price and says how many are in one: "Bag of 10", "Bags".
-func pairPacks(columns []*Column) {
+func pairPacks(columns []*Column, lex *lexicon.Lexicon) {
 	if !slices.ContainsFunc(columns, (*Column).pricesPack) {
 		return
 	}
 	for _, c := range columns {
-		if found := c.Matches[catalog.UnknownKind]; len(found) > 0 && catalog.Role(found[0].Role) == catalog.Pack && c.Per <= 1 && c.Profile.distinct > 1 {
+		if lex.NamesPack(c.Text) && c.Profile.distinct > 1 {
 			c.irrelevant = countsPacks
 		}
 	}

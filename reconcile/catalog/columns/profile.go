@@ -38,6 +38,8 @@ type profile struct {
 	pairs int
 	// falling counts those of pairs whose greater size stands first.
 	falling int
+	// shownDecimals counts the numbers that are shown with decimals, those that end in noughts too.
+	shownDecimals int
 	// formatUnits counts the units that number formats show.
 	formatUnits map[string]int
 	// StatedUnits counts the units that cells name themselves.
@@ -133,6 +135,9 @@ func (p *profile) look(lex *lexicon.Lexicon, text string, cell sheet.Cell) {
 	}
 	if strings.Count(text, " ") >= 2 {
 		p.longTexts++
+	}
+	if strings.ContainsAny(cell.Shown, ".,") && (cell.Kind == sheet.Number || lexicon.LooksNumeric(text)) {
+		p.shownDecimals++
 	}
 	if unit := lex.FormatUnit(cell.Format); unit != "" && cell.Kind == sheet.Number {
 		p.formatUnits[unit]++

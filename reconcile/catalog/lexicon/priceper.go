@@ -204,7 +204,12 @@ func (l *Lexicon) CountsPacks(heading string) bool {
 	if !found || len(heading) > LongestHeading || !l.Words.Means("count", before) {
 		return false
 	}
-	return slices.ContainsFunc(l.Words.Packs(inside), func(p words.Pieces) bool { return p.Before == "" && p.After == "" })
+	return l.NamesPack(inside)
+}
+
+// NamesPack reports whether a text names a pack, and says nothing else: "Bags".
+func (l *Lexicon) NamesPack(text string) bool {
+	return slices.ContainsFunc(l.Words.Packs(text), func(p words.Pieces) bool { return p.Before == "" && p.After == "" })
 }
 
 // Sells returns what a cell says that is sold: packs, "bolsa 25", or single pieces, "each"; [LotUnsaid] for any other.
