@@ -44,7 +44,7 @@ type crossed struct {
 	odd   []sheet.Ref
 	// amounts says why the amounts behind part numbers are what they are, and unsaid that they are not known.
 	amounts, unsaid string
-	// feet are the lines below the field that say something of the parts of a column: their price.
+	// feet are the lines below the field, or right above it, that say something of the parts of a column: their price.
 	feet []foot
 	// from is the first line that belongs to it.
 	from int
@@ -134,6 +134,7 @@ func crossAt(g *grid.Grid, lex *lexicon.Lexicon, line, floor int) *crossed {
 	if x.namesParts(lex, x.first) && x.first < g.Lines {
 		x.names, x.first = x.first, x.first+1
 	}
+	x.findShoulders(lex)
 	if !x.findBehind() {
 		return nil
 	}
@@ -558,24 +559,40 @@ type titleSize struct {
 	text string
 }
 
-// titleSizes returns the sizes, other than those of the sides, that the texts above give by name.
-func (x *crossed) titleSizes(lex *lexicon.Lexicon, sides []axis) []titleSize {
-	var sizes []titleSize
+// titleSizes returns the sizes, other than those of the sides, that the texts above give by name, and the tips.
+func (x *crossed) titleSizes(lex *lexicon.Lexicon, sides []axis) (sizes []titleSize) {
 	given := map[catalog.Role]bool{}
+	kind := catalog.UnknownKind
 	for _, side := range sides {
 		given[side.role] = true
+		switch side.role {
+		case catalog.BaseOD, catalog.TopOD:
+			kind = catalog.Ferrules
+		case catalog.HoselOD:
+			kind = catalog.Heads
+		}
 	}
 	for line := x.top() - 1; line >= x.from; line-- {
 		for i, id := range x.g.Row(line, 1, x.g.Width) {
-			for _, s := range sizesOfTitle(lex, x.g.Text(id)) {
-				if role := catalog.Role(s.Role); !given[role] {
-					given[role] = true
-					sizes = append(sizes, titleSize{axis{label: s.Name, at: x.g.Ref(line, i+1), role: role}, s.Text})
+			var said []string // a size is one of the part
+			take := func(role catalog.Role, label, size string) {
+				if !given[role] && !slices.ContainsFunc(said, func(other string) bool { return strings.Contains(other, size) || strings.Contains(size, other) }) {
+					given[role], said = true, append(said, size)
+					sizes = append(sizes, titleSize{axis{label: label, at: x.g.Ref(line, i+1), role: role}, size})
 				}
 			}
-			if tips, said := lex.TipsIn(x.g.Text(id), true); len(tips) == 1 && !given[catalog.TipTaken] && !given[catalog.Bore] {
-				given[catalog.TipTaken] = true
-				sizes = append(sizes, titleSize{axis{label: tipLabel, at: x.g.Ref(line, i+1), role: catalog.TipTaken}, said})
+			text := x.g.Text(id)
+			bores := given[catalog.Bore]
+			for _, s := range TitledSizes(lex, kind, text) {
+				if s.Series == nil {
+					take(s.Role, sizetext.NameOf(s.Role), s.Text)
+				}
+			}
+			for _, s := range sizesOfTitle(lex, text) {
+				take(catalog.Role(s.Role), s.Name, s.Text)
+			}
+			if tips, name := lex.TipsIn(text, true); len(tips) == 1 && !bores {
+				take(catalog.TipTaken, tipLabel, name)
 			}
 		}
 	}

@@ -11,7 +11,8 @@ import (
 	"example.com/seatline/reconcile/sheet"
 )
 
-// Below the field of a cross table may stand what is said of all parts of a column: "Price each" with one price below each length.
+// Below the field of a cross table, or between it and the sizes across, may stand what is said of all parts of a column: "Price each" with one price
+// below each length.
 
 // foot is such a line, with its label.
 type foot struct {
@@ -23,6 +24,18 @@ type foot struct {
 
 // footRoles are what such a line may give.
 var footRoles = []catalog.Role{catalog.Price, catalog.Stock, catalog.Pack}
+
+// findShoulders finds such lines right below the sizes across.
+func (x *crossed) findShoulders(lex *lexicon.Lexicon) {
+	for x.first < x.g.Lines {
+		f, ok := x.footAt(lex, x.first)
+		if !ok {
+			return
+		}
+		x.feet = append(x.feet, f)
+		x.first++
+	}
+}
 
 // findFeet finds the lines below the field that give something for its columns, the first right below it or below a blank line.
 func (x *crossed) findFeet(lex *lexicon.Lexicon) {
@@ -106,7 +119,7 @@ func (x *crossed) givesBeside(lex *lexicon.Lexicon, col int, role catalog.Role) 
 func (x *crossed) unsureFeet(lex *lexicon.Lexicon) (all []Unexplained) {
 	for _, f := range x.feet {
 		if slices.ContainsFunc(x.columns, func(col int) bool { return x.givesBeside(lex, col, f.role) }) {
-			all = append(all, Unexplained{f.line, 0, fmt.Sprintf("%q below the cross table gives what stands beside its part numbers as well; what is below is not read", f.label)})
+			all = append(all, Unexplained{f.line, 0, fmt.Sprintf("%q of the cross table gives what stands beside its part numbers as well; it is not read", f.label)})
 		}
 	}
 	return all

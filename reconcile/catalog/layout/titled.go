@@ -69,7 +69,7 @@ func titledAt(lex *lexicon.Lexicon, kind catalog.Kind, title string, before int,
 		if limits := lex.Read(whole, value.Context{Want: value.WantDiameter}); limits.Kind == value.Length && limits.Dim.HasLimits() && limits.UnitStated {
 			return seriesAt(lex, kind, title, role, limits, places)
 		}
-		if between := title[at[1]:places[1][0]]; !strings.ContainsAny(between, ",;") && !strings.Contains(between, ". ") && titledRole(lex, kind, between) == "" {
+		if between := title[at[1]:places[1][0]]; !strings.ContainsAny(between, ",;") && !strings.Contains(between, ". ") && titledRole(lex, kind, between) == "" && titledBehind(lex, kind, between, false) == "" {
 			return Titled{}, 2 // "9.35 or 9.5 mm"
 		}
 	}
@@ -98,17 +98,21 @@ func titledRole(lex *lexicon.Lexicon, kind catalog.Kind, text string) catalog.Ro
 	return titledBy(lex, kind, sizetext.NameAtEnd(lex, text), text)
 }
 
-// titledBehind is titledRole for a name that stands behind its size, "all 25 mm long": what is not set off from a number behind it is the
-// name of that.
+// titledBehind is titledRole for a name that stands behind its size, "all 25 mm long": what is not set off from a number behind it, by a sign or by other
+// words, is the name of that: "a 9.3 mm bore for .370".
 func titledBehind(lex *lexicon.Lexicon, kind catalog.Kind, text string, atEnd bool) catalog.Role {
 	cut := strings.IndexAny(text, ",;/().")
-	if cut < 0 && !atEnd {
-		return ""
-	}
 	if cut >= 0 {
 		text = text[:cut]
 	}
-	return titledBy(lex, kind, sizetext.NameAtStart(lex, text), text)
+	name := sizetext.NameAtStart(lex, text)
+	if cut < 0 && !atEnd {
+		_, rest, _ := strings.Cut(text, name)
+		if strings.TrimSpace(rest) == "" {
+			return ""
+		}
+	}
+	return titledBy(lex, kind, name, text)
 }
 
 // titledBy returns the role of parts of a kind that a name within a text says.
