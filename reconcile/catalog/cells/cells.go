@@ -382,6 +382,9 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 	if other, why := t.settleComma(c, f.Text, ctx, reading); why != "" {
 		reading = other
 		f.Assumptions = append(f.Assumptions, why)
+		if c.Profile.MostlyPoints() {
+			t.WarnBy("comma", line, c.Col, c.Role, "data.unreadable", why+", and the other sizes of the column have a point")
+		}
 	}
 	if c.Role == catalog.Bore {
 		reading = t.withoutTip(f.Text, ctx, reading)
@@ -904,6 +907,9 @@ func (t *Reader) readNumber(line int, c *Column, f catalog.Field) (catalog.Field
 	}
 	if c.Role == catalog.Stock {
 		f = t.readStock(f, reading)
+		if !f.IsNumber && reading.Kind == value.Text && t.isStrayWord(c, f.Text) {
+			return f, Doubt("data.unreadable", "%s %q is no number, and says nothing of a stock either; it is left out", c.Name(), f.Text)
+		}
 	}
 	if want == value.WantCount && reading.Kind == value.Unreadable && startsWithDigit(f.Text) && !reading.Negative {
 		return f, Doubt(reading.Problem.Code, "%s %s: %s; it is left out", c.Name(), f.Text, reading.Problem.Message)
@@ -934,6 +940,15 @@ func (t *Reader) readStock(f catalog.Field, reading value.Reading) catalog.Field
 		f.Number, f.IsNumber = 0, true
 	}
 	return f
+}
+
+// isStrayWord reports whether a text among counts says nothing of a stock, and stands there once: "black".
+func (t *Reader) isStrayWord(c *Column, text string) bool {
+	if strings.ContainsAny(text, "0123456789") || !c.Profile.MostlyNumbers() || c.Profile.Has(text) > 1 {
+		return false
+	}
+	_, says := t.Lex.Ask("of stock", text, t.Lex.Words.SaysOfStock)
+	return !says
 }
 
 // PricePer returns for how many pieces a price is: as its cell says, else as its column does. It may be for a set of clubs or a pack, of

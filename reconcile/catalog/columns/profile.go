@@ -256,6 +256,18 @@ func (p *profile) Has(text string) int {
 // MostlyDecimal reports whether most cells are numbers with decimals.
 func (p *profile) MostlyDecimal() bool { return p.share(p.decimals) > 0.5 }
 
+// MostlyPoints reports whether most cells are numbers with a decimal point.
+func (p *profile) MostlyPoints() bool { return p.share(p.Points) > 0.5 }
+
+// MostlyNumbers reports whether nearly all cells are numbers, and there are several.
+func (p *profile) MostlyNumbers() bool {
+	numbers := p.whole + p.decimals
+	return numbers >= leastNumbers && p.share(numbers) >= nearlyAll
+}
+
+// leastNumbers is how many numbers a column has at least in which a word is a stray one, and nearlyAll which share of its cells they are.
+const leastNumbers, nearlyAll = 4, 0.75
+
 // counts reports whether the values only number the lines: 1, 2, 3.
 func (p *profile) counts() bool {
 	last, steps := 0, 0

@@ -279,7 +279,7 @@ func take(e *rows.Entry, other *rows.Entry) {
 	if e.Category == "" {
 		e.Category = other.Category
 	}
-	if e.Table == other.Table {
+	if e.Table == other.Table && !comparePrices(e, other) {
 		e.Table.Add(finding.Note, "data.repeated", other.Line, 0, fmt.Sprintf("%s stands in row %d and in row %d, which agree", e.Part, e.Line, other.Line), "")
 	}
 }

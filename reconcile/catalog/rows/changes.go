@@ -7,6 +7,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/cells"
 	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/finding"
 )
 
@@ -21,6 +22,10 @@ const (
 // of heads that were turned down one did not get wider.
 func (t *Table) compareChanges() {
 	for _, c := range t.read {
+		if c.Older != nil && c.Role == catalog.Price {
+			t.comparePriceChanges(c)
+			continue
+		}
 		if c.Older == nil || !c.Trait().Diameter {
 			continue
 		}
@@ -32,6 +37,46 @@ func (t *Table) compareChanges() {
 			t.sayContrary(c, shrunk[0], "larger")
 		}
 	}
+}
+
+// comparePriceChanges says which price went down where all others of the table went up, or the other way round: one of the two may stand in the place of
+// the other.
+func (t *Table) comparePriceChanges(c *cells.Column) {
+	var up, down []*Entry
+	last := 0
+	for _, e := range t.Items {
+		before := t.numberBefore(e.Line, c)
+		if after := t.Lex.Read(e.Fields.Text(catalog.Price), value.Context{Want: value.WantPrice, Mark: c.Mark}); e.Line == last || before == 0 || after.Kind != value.Number {
+			continue
+		} else if last = e.Line; after.Number > before {
+			up = append(up, e)
+		} else if after.Number < before {
+			down = append(down, e)
+		}
+	}
+	few, others := down, "up"
+	if len(up) < len(down) {
+		few, others = up, "down"
+	}
+	if len(few) != 1 || len(up)+len(down)-1 < leastAlike {
+		return
+	}
+	g := t.Region.Grid
+	line := few[0].Line
+	t.Findings.Add(finding.Finding{
+		Severity: finding.Warning, Code: "data.implausible", Place: few[0].Place(catalog.Price),
+		Message: fmt.Sprintf("the price of %s is %s and was %s in %s, and all others went %s; it is used as it stands", few[0].Part, few[0].Fields.Text(catalog.Price),
+			g.Filled(line, c.Older.Col), g.Ref(line, c.Older.Col), others),
+	})
+}
+
+// numberBefore is the price of a line from before a change, zero where there is none.
+func (t *Table) numberBefore(line int, c *cells.Column) float64 {
+	text := t.Region.Grid.Filled(line, c.Older.Col)
+	if reading := t.Lex.Read(text, value.Context{Want: value.WantPrice, Mark: c.Mark}); text != "" && reading.Kind == value.Number {
+		return reading.Number
+	}
+	return 0
 }
 
 // change is a diameter of one entry before and after a change, in mm.

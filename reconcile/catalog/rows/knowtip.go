@@ -167,9 +167,49 @@ func (r *rowReader) checkHeadTip() {
 	if !bore.Dim.Given() || len(tips) != 1 || r.agrees(tips, bore.Dim) {
 		return
 	}
-	message := fmt.Sprintf("the head is for %v by %q, and its bore of %s (%s) is none for that tip; look at both", tips[0], tip.Text, bore.Text, traits.SayMM(traits.MM(bore.Dim.Nominal())))
-	r.t.Add(finding.Warning, "data.conflict", r.line, r.colOf(catalog.Bore), message, r.t.Settle("rows", layout.LineName(r.line), string(catalog.Bore)))
+	r.t.sayNoneFor(r.line, tips[0], r.fields)
 	r.assume(tip.Assumptions...)
+}
+
+// sayNoneFor says that the bore of a head is none for its tip.
+func (t *Table) sayNoneFor(line int, tip fitcalc.TipSize, fields catalog.Fields) {
+	bore, col := fields.Get(catalog.Bore), 0
+	if c := t.ByRole[catalog.Bore]; c != nil {
+		col = c.Col
+	}
+	t.Add(finding.Warning, "data.conflict", line, col, fmt.Sprintf("the head is for %v by %q, and its bore of %s (%s) is none for that tip; look at both", tip, fields.Text(catalog.TipTaken),
+		bore.Text, traits.SayMM(traits.MM(bore.Dim.Nominal()))), t.Settle("rows", layout.LineName(line), string(catalog.Bore)))
+}
+
+// compareTips says which heads have a bore that is none for the tip of their column, where those of nearly all others are.
+func (t *Table) compareTips() {
+	if c := t.ByRole[catalog.TipTaken]; t.Kind != catalog.Heads || c == nil || t.ByRole[catalog.Bore] == nil {
+		return
+	}
+	compared, last := 0, 0
+	var other []*Entry
+	for _, e := range t.Items {
+		tip, bore := e.Fields.Get(catalog.TipTaken), e.Fields.Dim(catalog.Bore)
+		if tip.Text == "" || !bore.Given() || e.Line == last {
+			continue
+		}
+		last = e.Line
+		tips := t.tipSizes(tip)
+		if len(tips) != 1 {
+			continue
+		}
+		compared++
+		r := rowReader{t: t}
+		if !r.agrees(tips, bore) {
+			other = append(other, e)
+		}
+	}
+	if compared-len(other) < leastDescribed || float64(len(other)) > (1-describedShare)*float64(compared) {
+		return
+	}
+	for _, e := range other {
+		t.sayNoneFor(e.Line, t.tipSizes(e.Fields.Get(catalog.TipTaken))[0], e.Fields)
+	}
 }
 
 // farOverTip is how much wider than its tip the bore of a head is at most, with room for glue. Common practice, from memory.

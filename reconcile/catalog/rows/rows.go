@@ -138,6 +138,9 @@ func (t *Table) ReadRows() {
 	t.compareReadings()
 	t.compareDescriptions()
 	t.compareNamed()
+	t.compareBlanks()
+	t.compareTips()
+	t.reportErrorValues()
 	t.ReportTold()
 }
 

@@ -39,3 +39,6 @@ func (t *Table) OldStays() (note *layout.Clause, stays bool) {
 	}
 	return note, note == nil
 }
+
+// SpeakOfBlanks reports whether a note says anything of blank cells.
+func (t *Table) SpeakOfBlanks() bool { return len(t.notes.OfBlanks) > 0 || len(t.notes.Blanks) > 0 }

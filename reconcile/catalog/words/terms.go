@@ -278,6 +278,22 @@ func (v *Vocabulary) SaysNoneLeft(text string) (Hit, bool) { return v.answers("n
 // SaysLacking reports whether the words behind a count say that so many are lacking, or are yet to come: "short", "fehlen", 不足.
 func (v *Vocabulary) SaysLacking(text string) (Hit, bool) { return v.answers("lacking", text) }
 
+// SaysOfStock reports whether a text says of a stock how much there is, or when, without a count: "low", "unterwegs", 少量.
+func (v *Vocabulary) SaysOfStock(text string) (Hit, bool) {
+	if h, found := v.answers("uncounted", text); found {
+		return h, true
+	}
+	for _, says := range [...]func(string) (Hit, bool){v.SaysNo, v.SaysLacking, v.SaysNoneLeft, v.IsMissing, v.IsNotMade, v.IsNotApplicable, v.IsDitto} {
+		if h, found := says(text); found {
+			return h, true
+		}
+	}
+	if v.LegendMeaning(text) != "" || v.SpeaksOfStock(text) || v.Irrelevant(text) {
+		return Hit{Value: "of stock", Score: 0.8, Words: text}, true
+	}
+	return Hit{}, false
+}
+
 func (v *Vocabulary) answers(value, text string) (Hit, bool) {
 	for _, e := range v.word(v.classes[classAnswer], text) {
 		if e.value == value {

@@ -1,0 +1,135 @@
+package reader_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/finding"
+)
+
+// TestWhatBuyersSee reads small lists with a mistake each that a careful buyer sees, and such as look like one and are right: the cells, or the lines, of
+// all warnings.
+func TestWhatBuyersSee(t *testing.T) {
+	for name, test := range map[string]struct {
+		sheet string
+		want  []string
+	}{
+		"a colour among stocks": {`
+Item | Base OD mm | Length mm | Stock
+F-1 | 13.5 | 12 | 40
+F-2 | 13.5 | 18 | 25
+F-3 | 13.5 | 24 | brown
+F-4 | 13.5 | 30 | 12
+F-5 | 13.5 | 36 | 60
+`, []string{"D4"}},
+		"words of stocks": {`
+Art.-Nr. | Ø Basis mm | Länge mm | Bestand
+F-1 | 13,5 | 12 | 40
+F-2 | 13,5 | 18 | 25
+F-3 | 13,5 | 24 | unterwegs
+F-4 | 13,5 | 30 | 12
+F-5 | 13,5 | 36 | 60
+F-6 | 13,5 | 38 | 60
+F-7 | 13,5 | 40 | 60
+F-8 | 13,5 | 42 | auf Anfrage
+`, nil},
+		"a bore that is not there": {`
+Réf. | Tête | Ø ext. hosel mm | Perçage mm
+V-5 | Fer 5 | 13,4 | 9,5
+V-6 | Fer 6 | 13,4 |
+V-7 | Fer 7 | 13,4 | 9,5
+V-8 | Fer 8 | 13,4 | 9,5
+V-9 | Fer 9 | 13,4 | 9,5
+`, []string{"D3"}},
+		"a putter without a depth": {`
+Code | Type | Hosel OD mm | Bore mm | Bore depth mm
+A-5 | Iron | 13.4 | 9.5 | 32
+A-6 | Iron | 13.4 | 9.5 | 32
+A-7 | Iron | 13.4 | 9.5 | 32
+A-8 | Iron | 13.4 | 9.5 | 32
+P-1 | Putter | 13.0 | 9.5 |
+`, nil},
+		"a bore that a remark says is not there": {`
+Code | Hosel OD mm | Bore mm | Remarks
+A-5 | 13.4 | 9.5 |
+A-6 | 13.4 | 9.5 |
+A-7 | 13.4 |  | comes undrilled
+A-8 | 13.4 | 9.5 |
+A-9 | 13.4 | 9.5 |
+`, nil},
+		"a part again with another price": {`
+Codice | Colore | Ø base mm | Lungh. mm | Prezzo €
+G-1 | nero | 13,5 | 15 | 0,40
+G-2 | bianco | 13,5 | 15 | 0,45
+G-3 | rosso | 13,5 | 15 | 0,45
+G-2 | bianco | 13,5 | 15 | 0,54
+`, []string{"E3", "E5"}},
+		"a part again with the price of a hundred of it": {`
+Part | Base OD mm | Length mm | From | Price
+G-1 | 13.5 | 15 | 1 | 0.40
+G-1 | 13.5 | 15 | 100 | 0.30
+G-2 | 13.5 | 20 | 1 | 0.45
+G-2 | 13.5 | 20 | 100 | 0.35
+`, nil},
+		"a tip that is not that of the bore": {`
+Model | Tip | Hosel OD mm | Bore mm
+Bask 3W | .335 | 12.0 | 8.6
+Bask 5W | .335 | 12.0 | 8.6
+Bask 5 | .335 | 13.4 | 9.5
+Bask 6 | .370 | 13.4 | 9.5
+Bask 7 | .370 | 13.4 | 9.5
+`, []string{"D4"}},
+		"a price that fell where all others rose": {`
+Part | Base OD mm | Length mm | Old price | New price
+P-1 | 13.5 | 12 | 0.40 | 0.42
+P-2 | 13.5 | 16 | 0.44 | 0.46
+P-3 | 13.5 | 20 | 0.50 | 0.48
+P-4 | 13.5 | 25 | 0.52 | 0.55
+P-5 | 13.5 | 30 | 0.60 | 0.63
+`, []string{"D1", "E4"}},
+		"a comma among points": {`
+Part No. | Base (in) | Length (in) | Price
+E-1 | .540 | 0.750 | 0.41
+E-2 | .540 | 1.000 | 0.44
+E-3 | .540 | 1,250 | 0.48
+E-4 | .540 | 1.500 | 0.52
+`, []string{"C4"}},
+		"an error in a column that is not used": {`
+Item | Base mm | Length mm | Price ex GST | Price inc GST
+N-1 | 13.5 | 12 | 0.50 | 0.55
+N-2 | 13.5 | 18 | 0.60 | #N/A
+N-3 | 13.5 | 24 | 0.70 | 0.77
+`, []string{"E3"}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			c := read(t, grid("Sheet1", test.sheet))
+			if diff := cmp.Diff(test.want, warnedCells(c)); diff != "" {
+				t.Errorf("(-want +got)\n%s", diff)
+				show(t, c)
+			}
+		})
+	}
+}
+
+// warnedCells are the cells of all warnings, or "row 3" where only the row is known, in order.
+func warnedCells(c *catalog.Catalogue) (all []string) {
+	for _, f := range c.Findings {
+		if f.Severity < finding.Warning {
+			continue
+		}
+		for _, p := range f.Places() {
+			cell := p.Cell
+			if cell == "" {
+				cell = fmt.Sprintf("row %d", p.Row)
+			}
+			all = append(all, cell)
+		}
+	}
+	slices.SortFunc(all, strings.Compare)
+	return slices.Compact(all)
+}
