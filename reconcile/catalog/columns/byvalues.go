@@ -8,6 +8,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/finding"
 )
 
@@ -139,7 +140,7 @@ func (t *Table) describe() {
 			continue
 		}
 		if strings.TrimSpace(c.Text) != "" {
-			if i > 0 && t.Columns[i-1].Role == catalog.Part && !c.reported && !c.follower() {
+			if i > 0 && t.Columns[i-1].Role == catalog.Part && !c.reported && !c.follower() && !t.namesMakers(c) {
 				t.takeByValues(c, catalog.Description, "its texts are words")
 				return
 			}
@@ -150,6 +151,12 @@ func (t *Table) describe() {
 			return
 		}
 	}
+}
+
+// namesMakers reports whether a heading says whose the parts are, or were before: "Supplier", "Marke".
+func (t *Table) namesMakers(c *Column) bool {
+	whose, alone := t.Lex.Words.Whose(c.Parts...)
+	return alone && whose == words.Makers
 }
 
 // takeByValues gives a column a role for what its values are, with a word.

@@ -26,7 +26,7 @@ func (t *Table) ReportLayout() {
 	case t.Region.Guessed:
 		t.Add(finding.Error, "layout.heading", 0, 0, "the headings were not understood; what the columns mean was judged by their values", t.Settle("heading_rows"))
 	}
-	if t.ByRole[catalog.Part] == nil && t.TitlePart == "" && !t.ClubsName {
+	if t.ByRole[catalog.Part] == nil && t.TitlePart == "" && t.NamedBy == "" {
 		t.Add(finding.Error, "layout.part", 0, 0, "no column of part numbers was found; all rows are held", t.Settle("columns"))
 	}
 	need := traits.Needed[t.Kind]

@@ -1,6 +1,7 @@
 package columns
 
 import (
+	"fmt"
 	"slices"
 
 	"example.com/seatline/reconcile/catalog"
@@ -40,3 +41,50 @@ func (t *Table) shareLimits() {
 		c.Evidence = "heading says a limit of " + t.named(c.Role)
 	}
 }
+
+// takeBareLimits takes two columns headed by nothing but the least and the greatest for the limits of the size to their left, where that lies between them
+// in nearly all rows: "Base OD", "min", "max".
+func (t *Table) takeBareLimits() {
+	for i := 1; i+1 < len(t.Columns); i++ {
+		size, a, b := t.Columns[i-1], t.Columns[i], t.Columns[i+1]
+		if size.Trait().Want != traits.Length || size.Aspect != Nominal || size.Role == catalog.TipTaken || !t.isBareLimit(a) || !t.isBareLimit(b) || a.Hints.Min == b.Hints.Min {
+			continue
+		}
+		least, most := a, b
+		if b.Hints.Min {
+			least, most = b, a
+		}
+		if !t.encloses(least, size, most) {
+			continue
+		}
+		for _, c := range []*Column{a, b} {
+			c.Role, c.Aspect, c.Known, c.irrelevant = size.Role, limitOf(c), true, ""
+			c.Evidence = fmt.Sprintf("heading says a limit, and column %s to the left lies within it", t.Region.Grid.ColumnName(size.Col))
+		}
+		i++
+	}
+}
+
+// isBareLimit reports whether a heading speaks of one limit, and says no size of which it is.
+func (t *Table) isBareLimit(c *Column) bool {
+	return c.Hints.Min != c.Hints.Max && (c.Role == "" || !c.Known) && (c.irrelevant == "" || c.aside) && !t.ruled(c) && len(c.Profile.Sizes) > 0 && c.Profile.share(len(c.Profile.Sizes)) >= rivalSizes
+}
+
+// encloses reports whether nearly all sizes of a column lie between those of two others, or at one of them.
+func (t *Table) encloses(least, c, most *Column) bool {
+	within, rows := 0, 0
+	for _, line := range t.Region.SampleLines() {
+		low, size, high := t.sizeIn(least, line), t.sizeIn(c, line), t.sizeIn(most, line)
+		if low.number <= 0 || size.number <= 0 || high.number <= 0 {
+			continue
+		}
+		rows++
+		if low.number <= size.number && size.number <= high.number && low.number < high.number && high.number-low.number < mostApart*size.number {
+			within++
+		}
+	}
+	return within >= leastByValues && float64(within) >= rivalShare*float64(rows)
+}
+
+// mostApart is how far apart limits are at most, as a share of the size; common practice.
+const mostApart = 0.1

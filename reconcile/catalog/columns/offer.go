@@ -24,8 +24,11 @@ func (t *Table) findTotals() {
 			if quantity == price {
 				continue
 			}
-			if total := t.totalOf(quantity, price); total != nil {
-				t.setAsideTotals(quantity, price, total)
+			if total, mark := t.totalOf(quantity, price); total != nil {
+				if total.irrelevant == "" {
+					t.setAsideTotals(quantity, price, total)
+				}
+				t.totals = &totals{quantity, price, total, mark}
 				return
 			}
 		}
@@ -77,19 +80,19 @@ const (
 	leastRight  = 0.8
 )
 
-// totalOf returns the column that has the quantities times the prices, nil where none does.
-func (t *Table) totalOf(quantity, price *Column) *Column {
+// totalOf returns the column that has the quantities times the prices, and the decimal mark of their numbers; nil where none does.
+func (t *Table) totalOf(quantity, price *Column) (*Column, value.Mark) {
 	for _, total := range t.Columns {
-		if total == quantity || total == price || total.irrelevant != "" || total.says(catalog.Part) {
+		if total == quantity || total == price || total.irrelevant != "" && !total.aside || total.says(catalog.Part) {
 			continue
 		}
 		for _, mark := range []value.Mark{value.MarkPoint, value.MarkComma} {
 			if t.comesTo(quantity, price, total, mark) {
-				return total
+				return total, mark
 			}
 		}
 	}
-	return nil
+	return nil, value.MarkUnknown
 }
 
 // comesTo reports whether the lines of a column are the quantities times the prices, all numbers read with a decimal mark.

@@ -41,8 +41,10 @@ type Table struct {
 	Yields string
 	// TitlePart is the part number in the title of a table of clubs that has no column of part numbers.
 	TitlePart string
-	// ClubsName is set where each club stands once, and nothing else names the heads.
-	ClubsName bool
+	// NamedBy is the role whose texts name the parts, the club or the colour, where each stands once and nothing else does; empty in all other tables.
+	NamedBy catalog.Role
+	// totals are the columns of an offer that are multiplied, nil where there are none.
+	totals *totals
 	// given is what the file was said to list.
 	given catalog.Kind
 	// sizes are the columns of measured values: see measured.
@@ -56,6 +58,8 @@ func Understand(t *layout.Table, given catalog.Kind) *Table {
 	r := &Table{Table: t, given: given}
 	r.understand(given, t.Titles)
 	r.Lines = r.classify()
+	r.compareTotals()
+	r.compareSums()
 	return r
 }
 
@@ -90,6 +94,7 @@ func (t *Table) adopt(chosen *plan, titles []string) {
 	t.checkRowRules()
 	t.shareRoles()
 	t.lettered()
+	t.takeBareLimits()
 	t.findByValues()
 	t.nameDeviations()
 	t.indexRoles()
@@ -180,7 +185,7 @@ func (t *Table) tellNamesFromKinds() {
 // doubtPart asks about a column of part numbers that is one by its values only.
 func (t *Table) doubtPart() {
 	c := t.first(catalog.Part)
-	if c == nil || c.Known || t.Kind == catalog.UnknownKind {
+	if c == nil || c.Known || t.Kind == catalog.UnknownKind || t.Lex.Words.MayNumber(c.Text) && c.uniqueCodes() {
 		return
 	}
 	name := t.Region.Grid.ColumnName(c.Col)
@@ -243,6 +248,8 @@ func (t *Table) nameParts(titles []string) {
 			c.Role, c.Known, c.Evidence = catalog.Part, false, "there is no column of part numbers, and it stands first with a name of its own in each line"
 			t.indexRoles()
 			t.doubtPart()
+		} else {
+			t.nameByColours()
 		}
 		return
 	}
@@ -265,11 +272,28 @@ func (t *Table) nameParts(titles []string) {
 			return
 		}
 	}
-	if c := t.ByRole[catalog.Club]; c.Profile.Filled > 0 && c.Profile.distinct == c.Profile.Filled && t.oneClubEach(c) {
-		t.ClubsName = true
+	if c := t.ByRole[catalog.Club]; c.Profile.Filled > 0 && c.Profile.Filled-c.Profile.distinct <= c.Profile.Filled/clubsPerSlip && t.oneClubEach(c) {
+		t.NamedBy = catalog.Club
 		c.Evidence += "; it names the heads too, since there is no column of part numbers and each club stands once"
 	}
 }
+
+// clubsPerSlip is how many clubs there are at least for each one that stands twice by a slip.
+const clubsPerSlip = 5
+
+// nameByColours lets colours name the parts, where each is another one and stands in a line of its own: all ferrules of the list are of one size.
+func (t *Table) nameByColours() {
+	for _, role := range [...]catalog.Role{catalog.Colour, catalog.Style} {
+		if c := t.ByRole[role]; c != nil && c.Known && c == t.Columns[0] && c.Profile.Filled >= leastNames && c.Profile.distinct == c.Profile.Filled {
+			t.NamedBy = role
+			c.Evidence += "; it names the parts too, since there is no column of part numbers and each stands once"
+			return
+		}
+	}
+}
+
+// leastNames is how many colours name parts at least.
+const leastNames = 3
 
 // codesUnclaimed returns the one column without a role that has another code in each line, as of those that call a part number a style or
 // a drawing; codes of digits alone only where no others are.

@@ -105,6 +105,93 @@ N-1 | 13.5 | 12 | 0.50 | 0.55
 N-2 | 13.5 | 18 | 0.60 | #N/A
 N-3 | 13.5 | 24 | 0.70 | 0.77
 `, []string{"E3"}},
+		"a line that does not come to its total": {`
+Pos | Kód | Ø základny mm | Ks | Cena/ks Kč | Celkem Kč
+1 | K-1 | 13,5 | 10 | 40 | 400
+2 | K-2 | 13,6 | 10 | 40 | 400
+3 | K-3 | 13,7 | 10 | 40 | 40
+4 | K-4 | 13,8 | 10 | 40 | 400
+5 | K-5 | 13,9 | 20 | 40 | 800
+`, []string{"F4"}},
+		"a total that is not the sum": {`
+Item | Base OD mm | Length mm | Qty | Price each | Amount
+F-1 | 13.5 | 12 | 100 | 0.40 | 40.00
+F-2 | 13.5 | 18 | 100 | 0.50 | 50.00
+F-3 | 13.5 | 24 | 20 | 0.50 | 10.00
+Total |  |  |  |  | 120.00
+`, []string{"F5"}},
+		"a sum with the freight": {`
+Item | Base OD mm | Length mm | Qty | Price each | Amount
+F-1 | 13.5 | 12 | 100 | 0.40 | 40.00
+F-2 | 13.5 | 18 | 100 | 0.50 | 50.00
+F-3 | 13.5 | 24 | 20 | 0.50 | 10.00
+ | Glue |  |  |  | 8.00
+Total |  |  |  |  | 108.00
+`, nil},
+		"a set with a club twice": {`
+Set of 7 heads, 4-PW
+Club | Hosel OD mm | Bore mm | Depth mm
+4 | 13.4 | 9.5 | 32
+6 | 13.4 | 9.5 | 32
+6 | 13.4 | 9.5 | 32
+7 | 13.4 | 9.5 | 32
+8 | 13.4 | 9.5 | 32
+9 | 13.4 | 9.5 | 32
+PW | 13.4 | 9.5 | 32
+`, []string{"A4", "A5"}},
+		"a set without a club": {`
+Jeu de fers 5-9, PW
+Club | Ø ext. hosel mm | Perçage mm | Profondeur mm
+5 | 13,4 | 9,5 | 32
+6 | 13,4 | 9,5 | 32
+8 | 13,4 | 9,5 | 32
+9 | 13,4 | 9,5 | 32
+PW | 13,4 | 9,5 | 32
+`, []string{"A5"}},
+		"woods of odd numbers": {`
+Woods 3-7
+Club | Hosel OD mm | Bore mm
+3 | 12.0 | 8.6
+5 | 12.0 | 8.6
+7 | 12.0 | 8.6
+`, nil},
+		"another club than its name": {`
+SKU | Name | Club | Hosel OD mm | Bore mm
+R-5 | Fundy 5 Iron | 5 | 13.4 | 9.5
+R-6 | Fundy 6 Iron | 6 | 13.4 | 9.5
+R-7 | Fundy 7 Iron | 7 | 13.4 | 9.5
+R-8 | Fundy 8 Iron | 8 | 13.4 | 9.5
+R-9 | Fundy 9 Iron | 6 | 13.4 | 9.5
+`, []string{"B6", "C6"}},
+		"another base than the title says": {`
+All ferrules on this page have a 13.5 mm base
+Colour | Base mm | Length mm
+Black | 13.5 | 15
+White | 13.5 | 15
+Navy | 12.5 | 15
+Gold | 13.5 | 15
+`, []string{"B5"}},
+		"colours that name the parts": {`
+Virolas, base 13,5 mm
+Color | Base mm | Largo mm
+Negro | 13,5 | 15
+Blanco | 13,5 | 15
+Rojo | 13,5 | 15
+`, nil},
+		"limits beside the size that are not about it": {`
+料號 | 底徑mm | 下限 | 上限 | 長度mm
+C-12 | 13.5 | 13.4 | 13.6 | 12
+C-18 | 13.5 | 13.4 | 13.6 | 18
+C-24 | 13.5 | 12.4 | 12.6 | 24
+C-30 | 13.5 | 13.4 | 13.6 | 30
+C-36 | 13.5 | 13.4 | 13.6 | 36
+`, []string{"B4"}},
+		"makers behind the part numbers": {`
+Our no. | Supplier | Base mm | Length mm
+1001 | Oakes Turning | 13.5 | 12
+1002 | Penhale Plastics | 13.5 | 12
+1003 | Oakes Turning | 13.5 | 18
+`, nil},
 	} {
 		t.Run(name, func(t *testing.T) {
 			c := read(t, grid("Sheet1", test.sheet))

@@ -21,8 +21,12 @@ func (r *rowReader) part() string {
 		if text := r.fields.Text(catalog.Part); text != "" {
 			return text
 		}
-		if t.ClubsName {
-			return r.fields.Text(catalog.Club)
+		if t.NamedBy != "" {
+			name := r.fields.Text(t.NamedBy)
+			if t.NamedBy != catalog.Club {
+				r.assume(fmt.Sprintf("%s %s taken for the part number: the table has no other", catalog.RoleName(t.Kind, t.NamedBy), name))
+			}
+			return name
 		}
 		if t.TitlePart == "" {
 			return ""

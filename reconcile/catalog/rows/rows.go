@@ -140,6 +140,9 @@ func (t *Table) ReadRows() {
 	t.compareNamed()
 	t.compareBlanks()
 	t.compareTips()
+	t.compareTitled()
+	t.compareClubs()
+	t.compareNamedClubs()
 	t.reportErrorValues()
 	t.ReportTold()
 }

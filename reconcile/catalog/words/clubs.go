@@ -146,6 +146,15 @@ func (v *Vocabulary) FindClubs(text string) (clubs []string, place string, found
 	return nil, "", false
 }
 
+// ClubWithin finds the one club that a longer text names, such as a name: "Forged 9 iron".
+func (v *Vocabulary) ClubWithin(text string) (Hit, bool) {
+	clubs, place, _ := v.FindClubs(text)
+	if len(clubs) != 1 {
+		return Hit{}, false
+	}
+	return Hit{Value: clubs[0], Score: 1, Words: place}, true
+}
+
 // isOneClub reports whether a text names a single club.
 func (v *Vocabulary) isOneClub(text string) bool {
 	clubs, ok := v.Clubs(text)

@@ -127,6 +127,12 @@ func (v *Vocabulary) Mentions(concept, text string) bool {
 	})
 }
 
+// MayNumber reports whether a text is a word or sign for a number in some language, one that may mean something else too: "Č.".
+func (v *Vocabulary) MayNumber(text string) bool {
+	all := v.segments(classConcept, tokensOf(text))
+	return len(all) == 1 && slices.ContainsFunc(all[0].options, func(e entry) bool { return e.concepts.has(v.concepts["number"]) })
+}
+
 // Irrelevant reports whether a heading speaks of what no joint depends on: a loft, a weight, a barcode.
 func (v *Vocabulary) Irrelevant(parts ...string) bool {
 	h := v.readHeading(parts)
