@@ -83,7 +83,7 @@ func (t *Table) encloses(least, c, most *Column) bool {
 			within++
 		}
 	}
-	return within >= leastByValues && float64(within) >= rivalShare*float64(rows)
+	return within >= leastByValues && (float64(within) >= rivalShare*float64(rows) || rows-within == 1)
 }
 
 // mostApart is how far apart limits are at most, as a share of the size; common practice.

@@ -74,7 +74,7 @@ func (t *Table) reportOffered() {
 }
 
 // A column is one of totals where leastTotals lines at least with a quantity of more than one come out, and of all lines that have the three
-// numbers the share leastRight: sums and slips stand among them.
+// numbers the share leastRight, or in a short list all but one: sums and slips stand among them.
 const (
 	leastTotals = 2
 	leastRight  = 0.8
@@ -106,7 +106,7 @@ func (t *Table) comesTo(quantity, price, total *Column, mark value.Mark) bool {
 		}
 		compared++
 		if math.Abs(n*p/price.Per-sum) > max(leastCoin, roundedShare*sum) {
-			if float64(compared-right) > (1-leastRight)*float64(len(lines)) {
+			if float64(compared-right) > max(1, (1-leastRight)*float64(len(lines))) {
 				return false
 			}
 			continue
@@ -116,7 +116,7 @@ func (t *Table) comesTo(quantity, price, total *Column, mark value.Mark) bool {
 			several++
 		}
 	}
-	return several >= leastTotals && float64(right) >= leastRight*float64(compared)
+	return several >= leastTotals && (float64(right) >= leastRight*float64(compared) || compared-right == 1 && several > leastTotals)
 }
 
 // A total may be off by leastCoin or by roundedShare of it, as people and programs round.
@@ -131,8 +131,31 @@ func (t *Table) numberIn(c *Column, line int, mark value.Mark) float64 {
 	if text == "" {
 		return 0
 	}
+	if number, plain := plainNumber(text, mark); plain {
+		return number
+	}
 	if reading := t.Lex.Read(text, value.Context{Want: value.WantPrice, Mark: mark}); reading.Kind == value.Number {
 		return reading.Number
 	}
 	return 0
+}
+
+// plainNumber reads a number of a few digits with no sign among them but the decimal mark, as nearly all are.
+func plainNumber(text string, mark value.Mark) (number float64, plain bool) {
+	const mostDigits = 15
+	if len(text) > mostDigits {
+		return 0, false
+	}
+	divide := 0.0
+	for i := range len(text) {
+		switch b := text[i]; {
+		case b >= '0' && b <= '9':
+			number, divide = 10*number+float64(b-'0'), 10*divide
+		case divide == 0 && i > 0 && i+1 < len(text) && (b == '.' && mark == value.MarkPoint || b == ',' && mark == value.MarkComma):
+			divide = 1
+		default:
+			return 0, false
+		}
+	}
+	return number / max(divide, 1), true
 }

@@ -113,6 +113,13 @@ Pos | Kód | Ø základny mm | Ks | Cena/ks Kč | Celkem Kč
 4 | K-4 | 13,8 | 10 | 40 | 400
 5 | K-5 | 13,9 | 20 | 40 | 800
 `, []string{"F4"}},
+		"one line of four, under a heading for sums": {`
+품번 | 하단 mm | 길이 mm | 수량 | 단가 | 금액
+F-1 | 13.5 | 12 | 100 | 400 | 40000
+F-2 | 13.5 | 15 | 100 | 500 | 50000
+F-3 | 13.5 | 18 | 20 | 500 | 12000
+F-4 | 13.5 | 22 | 50 | 600 | 30000
+`, []string{"F4"}},
 		"a total that is not the sum": {`
 Item | Base OD mm | Length mm | Qty | Price each | Amount
 F-1 | 13.5 | 12 | 100 | 0.40 | 40.00
@@ -162,6 +169,14 @@ R-6 | Fundy 6 Iron | 6 | 13.4 | 9.5
 R-7 | Fundy 7 Iron | 7 | 13.4 | 9.5
 R-8 | Fundy 8 Iron | 8 | 13.4 | 9.5
 R-9 | Fundy 9 Iron | 6 | 13.4 | 9.5
+`, []string{"B6", "C6"}},
+		"another club than its name, in wide letters": {`
+货号 | 名称 | 号数 | 颈外径mm | 孔径mm
+T-5 | 铁杆头5号 | 5 | 13.4 | 9.5
+T-6 | 铁杆头6号 | 6 | 13.4 | 9.5
+T-7 | 铁杆头7号 | 7 | 13.4 | 9.5
+T-8 | 铁杆头8号 | 8 | 13.4 | 9.5
+T-9 | 铁杆头9号 | 8 | 13.4 | 9.5
 `, []string{"B6", "C6"}},
 		"another base than the title says": {`
 All ferrules on this page have a 13.5 mm base

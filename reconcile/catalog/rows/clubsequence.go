@@ -65,6 +65,7 @@ const pitchingWedge = 10
 // compareClubs says which clubs stand in the place of their neighbours, and which a set lacks that its title says it has.
 func (t *Table) compareClubs() {
 	rows := t.clubRows()
+	t.compareNamedClubs(rows)
 	said := false
 	for i := 1; i+2 < len(rows); i++ {
 		before, a, b, after := rows[i-1].number, rows[i].number, rows[i+1].number, rows[i+2].number
@@ -146,8 +147,7 @@ func (t *Table) whereLacking(rows []clubRow, set []string, lacking string) int {
 }
 
 // compareNamedClubs says which rows have another club in their column than in the text that names it in nearly all rows.
-func (t *Table) compareNamedClubs() {
-	rows := t.clubRows()
+func (t *Table) compareNamedClubs(rows []clubRow) {
 	for _, role := range [...]catalog.Role{catalog.Description, catalog.Part} {
 		c := t.ByRole[role]
 		if c == nil || len(rows) <= leastDescribed || !t.namesClubs(c, rows) {
@@ -156,11 +156,10 @@ func (t *Table) compareNamedClubs() {
 		agreeing := 0
 		var other []clubRow
 		for _, row := range rows {
-			switch named := t.clubIn(row.Fields.Text(role)); {
-			case named == "" || row.club == "":
-			case named == row.club:
+			text := row.Fields.Text(role)
+			if row.club == "" || hasNumber(text, row.club) { // nearly all do, and the others are looked at more closely
 				agreeing++
-			default:
+			} else if named := t.clubIn(text); named != "" && named != row.club {
 				other = append(other, row)
 			}
 		}
@@ -173,6 +172,21 @@ func (t *Table) compareNamedClubs() {
 					row.Fields.Cell(role), t.clubIn(row.Fields.Text(role)))})
 		}
 		return
+	}
+}
+
+// hasNumber reports whether a club stands within a text, and no digit beside it.
+func hasNumber(text, club string) bool {
+	digit := func(at int) bool { return at >= 0 && at < len(text) && text[at] >= '0' && text[at] <= '9' }
+	for from := 0; ; {
+		at := strings.Index(text[from:], club)
+		if at < 0 {
+			return false
+		}
+		if from += at; !digit(from-1) && !digit(from+len(club)) {
+			return true
+		}
+		from += len(club)
 	}
 }
 

@@ -142,7 +142,6 @@ func (t *Table) ReadRows() {
 	t.compareTips()
 	t.compareTitled()
 	t.compareClubs()
-	t.compareNamedClubs()
 	t.reportErrorValues()
 	t.ReportTold()
 }
