@@ -51,7 +51,7 @@ func (r *Region) bySections(lex *lexicon.Lexicon) []Mixed {
 		if own == catalog.UnknownKind || line == r.To || countCells(r.Grid, line+1, area) < 2 {
 			continue
 		}
-		if club, isClub := lex.Category(title); isClub && club.Score >= lexicon.CertainHeading && own == catalog.Heads && kind == catalog.Ferrules {
+		if _, isClub := lex.Category(title); isClub && own == catalog.Heads && kind == catalog.Ferrules {
 			return nil // "Irons" below "Ferrules" may be those for irons
 		}
 		titles++

@@ -43,6 +43,9 @@ func (f *Field) isWord() bool {
 	return f.Role == catalog.Colour || f.Role == catalog.Material || f.Role == catalog.Style || f.Role == catalog.Category
 }
 
+// explains reports whether a field is a size or a word for a part: "FERRULES - price list" says nothing of numbers.
+func (f *Field) explains() bool { return f.IsSize() || f.isWord() || f.codes != nil }
+
 // Gives reports whether the part numbers say something by a field: a size, or a word that a legend explains.
 func (f *Field) Gives() bool { return f.IsSize() || f.isWord() && f.codes != nil }
 
@@ -113,7 +116,7 @@ func Find(lex *lexicon.Lexicon, kind catalog.Kind, texts []Text, numbers []strin
 		if found != nil && found.settle(said, kind, numbers) {
 			return found, nil
 		}
-		if found != nil && at == nil {
+		if found != nil && at == nil && found.sizes() >= leastExplained {
 			at = &Text{found.Text, found.At}
 		}
 		if seen == nil {

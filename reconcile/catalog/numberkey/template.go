@@ -212,20 +212,22 @@ func (s *sayings) markFields(k *Key, t *template, written writtenTemplate, piece
 	if f, at := s.of(whole); at >= 0 {
 		k.Fields = append(k.Fields, f)
 		mark(piece.from, piece.to, len(k.Fields)-1)
-		return true
+		return f.explains()
 	}
 	if f := s.meaning(whole); f.IsSize() && !sameSigns(whole) {
 		f.letters = whole
 		k.Fields = append(k.Fields, f)
 		mark(piece.from, piece.to, len(k.Fields)-1)
-		return true
+		return k.sizes() >= leastExplained // "TAPER TIP" is no template
 	}
+	repeated := true // aabb, and no word with a doubled letter in it
 	for i := piece.from; i < piece.to; {
 		end := i
 		for end < piece.to && t.signs[end] == t.signs[i] {
 			end++
 		}
 		run := string(t.signs[i:end])
+		repeated = repeated && end > i+1 && !strings.ContainsAny(run, "0123456789")
 		f, at := s.of(run)
 		if at < 0 {
 			f, at = s.of(string(t.signs[i]))
@@ -246,10 +248,10 @@ func (s *sayings) markFields(k *Key, t *template, written writtenTemplate, piece
 		} else {
 			mark(i, end, anySign)
 		}
-		like = like || at >= 0 || end > i+1 && !strings.ContainsAny(run, "0123456789")
+		like = like || at >= 0 && f.explains()
 		i = end
 	}
-	return like
+	return like || repeated && !s.lex.IsUnit(whole) // mm
 }
 
 // sameSigns reports whether a text is one sign again and again.

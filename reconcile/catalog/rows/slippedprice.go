@@ -42,10 +42,17 @@ func (t *Table) comparePrices() {
 		return
 	}
 	for _, e := range t.Items {
-		if e.HasPrice && isFarPrice(e.Price, middle) && e.Set == "" {
+		if e.HasPrice && isFarPrice(e.Price, middle) && e.Set == "" && !(e.Price > middle && t.onlyOfCategory(e)) {
 			t.leaveOutSlipped(e, least, most)
 		}
 	}
+}
+
+// onlyOfCategory reports whether no other part is a club of the kind of one: a driver among irons costs what it does.
+func (t *Table) onlyOfCategory(e *Entry) bool {
+	return e.Category != "" && !slices.ContainsFunc(t.Items, func(other *Entry) bool {
+		return other != e && (other.Category == e.Category || other.Category == "")
+	})
 }
 
 // isFarPrice reports whether a price is many times the middle one, or a small part of it.

@@ -20,8 +20,16 @@ var abbreviated = pattern.Lazy(`^(\pL{1,4})\.(\d)`)
 // byColon and bySign are prices whose decimals stand behind a colon, as in Sweden, and behind the sign of the currency: 12:50 kr, 12€50.
 var byColon, bySign = pattern.Lazy(`^([^\d:]*\d+):(\d\d)([^\d:]*)$`), pattern.Lazy(`^(\d+) ?(\p{Sc}) ?(\d\d)$`)
 
-// apostrophes part the thousands of a price: 1'250.00.
+// apostrophes part the thousands of a price or a count in Switzerland: 1'250.00.
 var apostrophes = pattern.Lazy(`(\d)'(\d{3})`)
+
+// withoutApostrophes takes them out.
+func withoutApostrophes(text string) string {
+	if !strings.Contains(text, "'") {
+		return text
+	}
+	return apostrophes().ReplaceAllString(text, "$1$2")
+}
 
 // plainPrice makes one of the ways in which the parts of a price are written.
 func plainPrice(text string) string {
@@ -30,9 +38,6 @@ func plainPrice(text string) string {
 		if meant := words.Load().Match(m[1]); len(meant) > 0 && meant[0].Role == "price" { // as a heading it would be one of prices
 			text = m[1] + " " + text[len(m[1])+1:]
 		}
-	}
-	if strings.Contains(text, "'") {
-		text = apostrophes().ReplaceAllString(text, "$1$2")
 	}
 	if strings.Contains(text, ":") {
 		return byColon().ReplaceAllString(text, "$1.$2$3")

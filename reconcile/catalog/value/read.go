@@ -42,6 +42,9 @@ func Read(text string, ctx Context) Reading {
 	if ctx.Want != WantAny {
 		normal = minusAhead(normal)
 	}
+	if ctx.Want == WantPrice || ctx.Want == WantCount {
+		normal = withoutApostrophes(normal)
+	}
 	if ctx.Want == WantPrice {
 		normal = plainPrice(normal)
 		if whole, rest, ok := cents(normal); ok {
