@@ -6,6 +6,8 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"golang.org/x/text/unicode/norm"
+
 	"example.com/seatline/reconcile/internal/pattern"
 )
 
@@ -356,14 +358,15 @@ func (v *Vocabulary) Units(text string) []Hit {
 			}
 		}
 	}
-	list, lower := tokensOf(text), strings.ToLower(text)
+	list, lower := tokensOf(text), norm.NFC.String(strings.ToLower(text))
 	for _, s := range v.segments(classUnit, list) {
 		if _, exact := v.whole(classUnit, s.text); !exact && utf8.RuneCountInString(s.text) <= mostOfSlips {
 			continue // a plug gauges bores, and is no slip of the pen for pulg
 		}
 		for _, e := range s.options {
-			if isPlain(e.words) && !isPlain(text) && !strings.Contains(lower, strings.ToLower(e.words)) && utf8.RuneCountInString(s.text) <= mostOfSlips {
-				continue // "tüm" is no inch: nobody puts marks on a word that has none
+			written := strings.Contains(lower, strings.ToLower(e.words)) || !isPlain(e.words) && strings.Contains(lower, s.text)
+			if !isPlain(text) && !written && utf8.RuneCountInString(s.text) <= mostOfSlips {
+				continue // "tüm" is no inch, and "đóng" no đồng: nobody puts other marks on a word than it has
 			}
 			if !shortWide(s.text) && e.value != "pcs" && e.value != "%" && !v.inTax(list, s.from) {
 				add(Hit{Value: e.value, Score: 0.8 * e.weight, Words: e.words, Language: e.language})
