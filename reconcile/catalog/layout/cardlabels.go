@@ -22,7 +22,7 @@ func severalLabels(lex *lexicon.Lexicon, c card) card {
 			all = append(all, own)
 			e = next
 		}
-		all = append(all, e)
+		all = append(all, sizesWithin(lex, e)...)
 	}
 	return all
 }

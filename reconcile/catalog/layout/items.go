@@ -95,6 +95,7 @@ func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	}
 	best, unsaid := itemsOf(lex, begun, named)
 	begun, best, unsaid = withoutLater(lex, begun, best, unsaid)
+	begun, best, unsaid = joinLater(begun, best, unsaid)
 	copySizes(lex, begun, best, unsaid)
 	isSized := func(c card) bool { return c.sizes() >= leastInItem }
 	first := slices.IndexFunc(best, isSized)

@@ -113,10 +113,7 @@ func Tables(g *grid.Grid, lex *lexicon.Lexicon, rules catalog.SheetRules) []Regi
 		found = crossTables(g, lex)
 	}
 	if found == nil {
-		found = items(g, lex)
-	}
-	if found == nil {
-		found = plainCards(g, lex)
+		found = told(g, lex)
 	}
 	if found == nil {
 		found = spaced(g, lex)

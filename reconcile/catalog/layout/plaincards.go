@@ -39,8 +39,10 @@ const (
 // plainPiece is one thing that a line says, apart from the others by two blanks, a comma, a sign or the border of its cell.
 type plainPiece struct {
 	text string
-	at   sheet.Ref
-	line int
+	// at is the cell of its label, valueAt that of its value.
+	at, valueAt sheet.Ref
+	// line is that of its label, to that of its value.
+	line, to int
 	// number is the part number that it begins with and before what stands before that, rest what behind; empty where it has none.
 	before, number, rest string
 	// starts is set where the piece is where a card begins.
@@ -49,13 +51,10 @@ type plainPiece struct {
 
 // plainCards finds the cards of a sheet whose labels have no colons, as one table; nil where it has none.
 func plainCards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
-	if g.Width > widestCards || g.Lines > mostCardLines || !saysPairs(g, lex) {
+	if g.Width > widestCards || g.Lines > mostCardLines || !saysPairs(lex, tellings(g, lex, cardProbe)) {
 		return nil
 	}
-	var pieces []plainPiece
-	for line := 1; line <= g.Lines; line++ {
-		pieces = append(pieces, piecesIn(g, lex, line)...)
-	}
+	pieces := piecesIn(lex, tellings(g, lex, g.Lines))
 	lanes, ok := markStarts(lex, pieces)
 	if starts := countStarts(pieces); !ok || len(pieces) > mostPieces*starts || belowHeading(g, lex, pieces[slices.IndexFunc(pieces, isStart)].line) {
 		return nil
@@ -89,29 +88,25 @@ func countStarts(pieces []plainPiece) int {
 
 // saysPairs reports whether the first lines of a sheet say sizes by name within their texts often enough to be cards. It spares all other
 // sheets the rest.
-func saysPairs(g *grid.Grid, lex *lexicon.Lexicon) bool {
-	pairs, bare := 0, 0
-	for line, probed := 1, 0; line <= g.Lines && probed < cardProbe; line++ {
-		if g.BlankLine(line, 1, g.Width) {
-			continue
+func saysPairs(lex *lexicon.Lexicon, first []telling) bool {
+	pairs, bare, line := 0, 0, 0
+	label := false
+	for _, t := range first {
+		label = label && t.line == line
+		line = t.line
+		isLabel := false
+		switch {
+		case len(t.text) > lexicon.LongestNote:
+		case !strings.ContainsFunc(t.text, unicode.IsDigit):
+			isLabel = labelsSize(lex, t.text)
+		case label && lexicon.LooksNumeric(t.text):
+			pairs++
+		case !strings.ContainsFunc(t.text, unicode.IsLetter):
+			bare++
+		default:
+			pairs += pairsSaid(lex, t.text)
 		}
-		probed++
-		label := false
-		for _, id := range g.Row(line, 1, g.Width) {
-			text, isLabel := g.Text(id), false
-			switch {
-			case text == "" || len(text) > lexicon.LongestNote:
-			case !strings.ContainsFunc(text, unicode.IsDigit):
-				isLabel = labelsSize(lex, text)
-			case label && lexicon.LooksNumeric(text):
-				pairs++
-			case !strings.ContainsFunc(text, unicode.IsLetter):
-				bare++
-			default:
-				pairs += pairsSaid(lex, text)
-			}
-			label = isLabel
-		}
+		label = isLabel
 	}
 	return pairs >= leastPairs && pairs >= bare
 }
@@ -132,45 +127,95 @@ func pairsSaid(lex *lexicon.Lexicon, text string) int {
 // apart is what stands between two things that a line says, but between digits, where it may make one size of two.
 var apart = pattern.Lazy(`[ \x{a0}]{2,}|\s*[\t\x{3000}]\s*|[,;] +|[，；、]\s*| +[/|·•–—-] +`)
 
-// piecesIn returns what a line says, piece by piece.
-func piecesIn(g *grid.Grid, lex *lexicon.Lexicon, line int) []plainPiece {
-	var all []plainPiece
-	for col := 1; col <= g.Width; col++ {
-		if g.At(line, col) == "" {
-			continue
-		}
-		text, at := asWritten(g, line, col), g.Ref(line, col)
+// piecesIn returns what tellings say, piece by piece.
+func piecesIn(lex *lexicon.Lexicon, all []telling) []plainPiece {
+	var pieces []plainPiece
+	for _, t := range all {
+		text := placed(t.text)
 		if before, numbers, rest := severalIn(lex, text); numbers != "" {
-			all = append(all, plainPiece{text: text[:len(text)-len(rest)], at: at, line: line, before: before, number: numbers})
+			pieces = append(pieces, plainPiece{text: text[:len(text)-len(rest)], at: t.at, valueAt: t.valueAt, line: t.line, to: t.to, before: before, number: numbers})
 			text = rest
 		}
-		for _, text := range cutApart(text) {
-			p := plainPiece{text: text, at: at, line: line}
-			p.before, p.number, p.rest = numberIn(lex, text)
-			// A number by itself has its word before it, in a cell of its own.
-			if last := len(all) - 1; last >= 0 && p.number != "" && p.before == "" && p.rest == "" && namesCard(lex, all[last].text) {
-				p.before = all[last].text
-				all = all[:last]
+		for i, text := range cutApart(text) {
+			p := plainPiece{text: text, at: t.at, valueAt: t.valueAt, line: t.line, to: t.to}
+			if p.before, p.number, p.rest = numberIn(lex, text, t.opens && i == 0); p.number == "" && t.opens && i == 0 {
+				p.number, p.rest = dividedNumber(text)
 			}
-			all = append(all, p)
+			// A number by itself has its word before it, in a cell of its own.
+			if last := len(pieces) - 1; last >= 0 && p.number != "" && p.before == "" && p.rest == "" && namesCard(lex, pieces[last].text) {
+				p.before = pieces[last].text
+				pieces = pieces[:last]
+			}
+			if last := len(pieces) - 1; last >= 0 && pieces[last].line == p.line && spoken.IsBought(pieces[last].text) && lexicon.IsBare(text) {
+				continue // what it comes to
+			}
+			pieces = append(pieces, p)
 		}
 	}
-	return all
+	nameSiblings(pieces)
+	return pieces
 }
+
+// leastDivided is how many digits a part number has at least that stand apart from its letters.
+const leastDivided = 2
+
+// dividedNumber returns the part number of letters, a blank and digits that a text is: "PK 118". It is one where a card may begin only.
+func dividedNumber(text string) (number, rest string) {
+	letters, digits, two := strings.Cut(text, " ")
+	if !two || len(digits) < leastDivided || !lexicon.IsDigits(digits) || strings.ToUpper(letters) != letters || strings.ContainsFunc(letters, func(r rune) bool { return !unicode.IsLetter(r) }) {
+		return "", ""
+	}
+	return text, ""
+}
+
+// nameSiblings gives pieces the part number of letters alone that they begin with, where that of others begins alike: LP-SW beside LP-6.
+func nameSiblings(pieces []plainPiece) {
+	stems := map[string]bool{}
+	for _, p := range pieces {
+		if stem := familyStem(p.number); stem != "" {
+			stems[stem] = true
+		}
+	}
+	for i := range pieces {
+		p := &pieces[i]
+		if p.number != "" {
+			continue
+		}
+		first, rest, _ := strings.Cut(p.text, " ")
+		if number := strings.TrimRight(first, ":,;"); stems[familyStem(number)] && strings.ToUpper(number) == number && !lexicon.BearsDigits(number) {
+			p.number, p.rest = number, strings.TrimLeft(rest, sizetext.AroundNames)
+		}
+	}
+}
+
+// familyStem is what stands before the last dash of a part number, with it; empty where it has none.
+func familyStem(number string) string { return number[:strings.LastIndexByte(number, '-')+1] }
 
 // cutApart cuts a text where it has a comma, a sign or several blanks between two things.
 func cutApart(text string) []string {
 	var all []string
 	add := func(piece string) {
-		if piece = strings.Trim(piece, " \u00a0\t\u3000,;|"); piece != "" {
+		if piece = strings.Trim(piece, " \u00a0\t\u3000,;|"); endsInDigit(strings.TrimSuffix(piece, ".")) {
+			piece = strings.TrimSuffix(piece, ".") // that of the sentence
+		}
+		if piece != "" {
 			all = append(all, piece)
 		}
 	}
 	from := 0
-	for _, at := range apart().FindAllStringIndex(text, -1) {
+	places := apart().FindAllStringIndex(text, -1)
+	divides := map[string]bool{} // the signs between two things for certain, which between two numbers are no other
+	for _, at := range places {
+		if before, _ := utf8.DecodeLastRuneInString(text[:at[0]]); !unicode.IsDigit(before) || strings.HasPrefix(strings.TrimLeftFunc(text[at[1]:], unicode.IsLetter), " ") {
+			divides[strings.TrimSpace(text[at[0]:at[1]])] = true
+		}
+	}
+	for _, at := range places {
 		before, _ := utf8.DecodeLastRuneInString(text[:at[0]])
 		after, _ := utf8.DecodeRuneInString(text[at[1]:])
-		if sign := strings.TrimSpace(text[at[0]:at[1]]); sign != "" && strings.ContainsAny(sign, "/"+sizetext.Dashes) && unicode.IsDigit(before) && (unicode.IsDigit(after) || after == '.') {
+		sign := strings.TrimSpace(text[at[0]:at[1]])
+		joins := sign != "" && strings.ContainsAny(sign, "/"+sizetext.Dashes) && unicode.IsDigit(before) && (unicode.IsDigit(after) || after == '.')
+		if joins && !divides[sign] && !sizetext.FarApart(text[:at[0]], text[at[1]:]) {
 			continue
 		}
 		add(text[from:at[0]])
@@ -179,6 +224,8 @@ func cutApart(text string) []string {
 	add(text[from:])
 	return all
 }
+
+func endsInDigit(text string) bool { return text != "" && lexicon.IsDigits(text[len(text)-1:]) }
 
 // namesCard reports whether a text is a word for cards or for the numbers of parts, as it stands before the number of a card.
 func namesCard(lex *lexicon.Lexicon, text string) bool {
@@ -193,9 +240,11 @@ func namesCard(lex *lexicon.Lexicon, text string) bool {
 	return role == catalog.Part && score >= lexicon.HeadingScore
 }
 
-// numberIn returns the part number that a text begins with, after a word or two where it has such, and what stands behind it.
-func numberIn(lex *lexicon.Lexicon, text string) (before, number, rest string) {
-	if label, behind, colon := lexicon.CutLabel(text); colon && namesCard(lex, label) {
+// numberIn returns the part number that a text begins with, after a word or two where it has such, and what stands behind it. Where nothing stands
+// above the text, what is before the number is no name of something else.
+func numberIn(lex *lexicon.Lexicon, text string, opens bool) (before, number, rest string) {
+	text = spoken.Parted(lex, text)
+	if label, behind, colon := lexicon.CutLabel(text); colon && (namesCard(lex, label) || namesKindOfPart(lex, label)) {
 		number, rest = codeFirst(strings.Fields(behind))
 		return numberBehind(lex, label, number, rest)
 	}
@@ -214,9 +263,10 @@ func numberIn(lex *lexicon.Lexicon, text string) (before, number, rest string) {
 			if number, rest = codeFirst(fields[n:]); number != "" {
 				return numberBehind(lex, before, number, rest)
 			}
-		case n < 2 && lexicon.IsItemNumber(fields[n]):
+		case (n < 2 || namesKindOfPart(lex, before)) && lexicon.IsItemNumber(strings.TrimRight(fields[n], ":,;")):
+			fields[n] = strings.TrimRight(fields[n], ":,;")
 			rest = strings.Join(fields[n+1:], " ")
-			if role, _ := lex.RoleOfLabel(before); role != "" || beginsWithDigit(rest) {
+			if role, _ := lex.RoleOfLabel(before); role != "" && !opens && !namesKindOfPart(lex, before) || beginsWithDigit(rest) {
 				return "", "", "" // a colour's number, a shaft's; the name of a size, D1
 			}
 			return before, fields[n], rest
@@ -378,7 +428,7 @@ func laneCards(lex *lexicon.Lexicon, pieces []plainPiece) []card {
 	var runs []plainRun
 	for from := 0; from < len(pieces); {
 		to := from + 1
-		for to < len(pieces) && pieces[to].line <= pieces[to-1].line+1 {
+		for to < len(pieces) && pieces[to].line <= pieces[to-1].to+1 {
 			to++
 		}
 		block := pieces[from:to]
@@ -516,10 +566,10 @@ func (r *plainRun) tail(lex *lexicon.Lexicon) int {
 func plainCard(lex *lexicon.Lexicon, pieces []plainPiece) card {
 	at := slices.IndexFunc(pieces, isStart)
 	p := pieces[at]
-	c := card{{label: "part number", value: p.number, at: p.at, valueAt: p.at, role: catalog.Part}}
+	c := card{{label: "part number", value: p.number, at: p.at, valueAt: p.valueAt, role: catalog.Part}}
 	said := slices.Delete(slices.Clone(pieces), at, at+1)
 	if p.rest != "" {
-		said = slices.Insert(said, at, plainPiece{text: p.rest, at: p.at, line: p.line})
+		said = slices.Insert(said, at, plainPiece{text: strings.TrimLeft(p.rest, beforeLabels+":=："), at: p.at, valueAt: p.valueAt, line: p.line, to: p.to})
 	}
 	if at < len(said) && said[at].line == p.line && namesPart(lex, said[at].text) {
 		c = append(c, entry{label: "description", value: said[at].text, at: said[at].at, valueAt: said[at].at, role: catalog.Description})
@@ -549,7 +599,7 @@ func saidIn(lex *lexicon.Lexicon, pieces []plainPiece) card {
 		if i+1 < len(pieces) && labelBeside(lex, p, pieces[i+1]) {
 			i++
 			role, _ := lex.RoleOfLabel(p.text)
-			c = append(c, entry{label: p.text, value: pieces[i].text, at: p.at, valueAt: pieces[i].at, role: role})
+			c = append(c, entry{label: p.text, value: pieces[i].text, at: p.at, valueAt: pieces[i].valueAt, role: role})
 			continue
 		}
 		if p.number != "" && p.rest == "" && strings.ContainsAny(p.number, "-_/") {
@@ -559,7 +609,7 @@ func saidIn(lex *lexicon.Lexicon, pieces []plainPiece) card {
 		}
 		found := pairsIn(lex, p.text)
 		for _, e := range found {
-			e.at, e.valueAt = p.at, p.at
+			e.at, e.valueAt = p.at, p.valueAt
 			c = append(c, e)
 		}
 		if len(found) == 0 {
@@ -615,13 +665,27 @@ func pairsIn(lex *lexicon.Lexicon, text string) []entry {
 	}
 	if label, value, colon := lexicon.CutLabel(text); colon && value != "" && !strings.ContainsAny(value, ":：") {
 		role, _ := roleKnown(lex, label)
-		return []entry{{label: label, value: value, role: role}}
+		return sizesWithin(lex, entry{label: label, value: value, role: role})
 	}
 	places := slices.DeleteFunc(sizetext.Joined(lex, text, sizetext.Measure().FindAllStringIndex(text, 24)), func(at []int) bool { return !lexicon.StandsFree(text, at[0], at[1]) })
-	if many := alternating(lex, text, places); many != nil {
+	many := alternating(lex, text, places)
+	if slices.ContainsFunc(many, func(e entry) bool { return e.sized() }) {
 		return many
 	}
-	if amount, ok := spoken.AmountIn(lex, text); ok {
+	amount, ok := spoken.PriceIn(lex, text)
+	if !ok {
+		amount, ok = spoken.AmountIn(lex, text)
+	}
+	if ok && amount.Role == catalog.Price {
+		return []entry{entryOf(amount, sheet.Ref{})}
+	}
+	if many != nil {
+		return many
+	}
+	if said := sizesAll(lex, text, len(places)); said != nil {
+		return said
+	}
+	if ok {
 		return []entry{entryOf(amount, sheet.Ref{})}
 	}
 	if e, ok := gluedPair(lex, text); ok {
@@ -630,7 +694,59 @@ func pairsIn(lex *lexicon.Lexicon, text string) []entry {
 	if len(places) == 0 {
 		return nil
 	}
-	return []entry{singlePair(lex, text, places)}
+	single := singlePair(lex, text, places)
+	if said := spoken.Sizes(lex, text); len(places) == 1 && len(said) == 1 && saidAbout(text, places[0]) && said[0].Possible(lex) && said[0].Role != string(single.role) {
+		return []entry{{label: said[0].Name, value: said[0].Text, role: catalog.Role(said[0].Role)}} // "drilled 35 mm deep"
+	}
+	return []entry{single}
+}
+
+// saidAbout reports whether words stand both before and behind a number.
+func saidAbout(text string, at []int) bool {
+	return strings.ContainsFunc(text[:at[0]], unicode.IsLetter) && strings.ContainsFunc(text[at[1]:], unicode.IsLetter)
+}
+
+// sizesWithin divides a label with its value where that gives another size by name as well: "Bore: 8.6 mm dia x 38 mm deep".
+func sizesWithin(lex *lexicon.Lexicon, e entry) []entry {
+	if traits.Of[e.role].Want != traits.Length || !lexicon.HasWord(e.value) && !strings.ContainsFunc(e.value, unicode.IsLetter) {
+		return []entry{e}
+	}
+	var all []entry
+	for _, piece := range cutApart(e.label + " " + e.value) {
+		said := sizesAll(lex, piece, 0)
+		if said == nil {
+			said = pairsIn(lex, piece)
+		}
+		all = append(all, said...)
+	}
+	if len(all) < 2 || all[0].role != e.role || slices.ContainsFunc(all[1:], func(o entry) bool { return !o.sized() || o.role == e.role }) {
+		return []entry{e}
+	}
+	for i := range all {
+		all[i].at, all[i].valueAt = e.at, e.valueAt
+	}
+	all[0].label = e.label
+	return all
+}
+
+// sizesAll returns the sizes of a text with their names where these stand now before and now behind, as people speak: "bored 9.5 mm to a depth of 34 mm". It
+// is nil where that gives less than all numbers of the text their names, or one of them alone.
+func sizesAll(lex *lexicon.Lexicon, text string, numbers int) []entry {
+	if numbers < 2 && len(sizetext.Measure().FindAllStringIndex(text, 3)) < 2 {
+		return nil
+	}
+	sizes := spoken.Sizes(lex, text)
+	if len(sizes) < max(2, numbers) {
+		return nil
+	}
+	var all []entry
+	for _, s := range sizes {
+		if !s.Possible(lex) {
+			return nil
+		}
+		all = append(all, entry{label: s.Name, value: s.Text, role: catalog.Role(s.Role)})
+	}
+	return all
 }
 
 // textPair returns the label of a text without numbers with the text behind it: "Colour black".
@@ -679,6 +795,11 @@ func alternating(lex *lexicon.Lexicon, text string, places [][]int) []entry {
 		}
 		label := trimLabel(text[from:to])
 		role, known := roleKnown(lex, label)
+		if unit, rest, two := strings.Cut(label, " "); !known && two && !behind && i > 0 && traits.Of[all[i-1].role].Want == traits.Price && lex.NamesCurrency(unit) {
+			all[i-1].value += " " + unit
+			label = rest
+			role, known = roleKnown(lex, label)
+		}
 		if !known || len(strings.Fields(label)) > mostLabel {
 			return nil
 		}

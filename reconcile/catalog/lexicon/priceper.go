@@ -160,14 +160,14 @@ func (l *Lexicon) besideCurrency(before, after string) bool {
 	last, _ := utf8.DecodeLastRuneInString(before)
 	first, size := utf8.DecodeRuneInString(after)
 	switch {
-	case unicode.Is(unicode.Sc, last), unicode.Is(unicode.Sc, first), IsWide(first) && l.isCurrency(after[:size]):
+	case unicode.Is(unicode.Sc, last), unicode.Is(unicode.Sc, first), IsWide(first) && l.NamesCurrency(after[:size]):
 		return true
 	}
-	return l.isCurrency(before[strings.LastIndexFunc(strings.TrimRight(before, "."), func(r rune) bool { return !unicode.IsLetter(r) })+1:]) || l.isCurrency(leadingLetters(after))
+	return l.NamesCurrency(before[strings.LastIndexFunc(strings.TrimRight(before, "."), func(r rune) bool { return !unicode.IsLetter(r) })+1:]) || l.NamesCurrency(leadingLetters(after))
 }
 
-// isCurrency reports whether a word is that of a currency.
-func (l *Lexicon) isCurrency(word string) bool {
+// NamesCurrency reports whether a word is that of a currency.
+func (l *Lexicon) NamesCurrency(word string) bool {
 	hit, known := l.Ask("unit", strings.TrimRight(word, "."), l.Words.Unit)
 	return word != "" && known && words.IsCurrency(hit.Value)
 }
@@ -190,7 +190,7 @@ func (l *Lexicon) OnlyPer(heading string) bool {
 	}
 	r := quoteReader{of: ofHeading, tokens: l.quoteTokens(heading)}
 	if slices.ContainsFunc(r.tokens, func(t token) bool {
-		return t.isWord() && !l.isCurrency(t.Text) && !l.isCurrency(strings.ToUpper(t.Text))
+		return t.isWord() && !l.NamesCurrency(t.Text) && !l.NamesCurrency(strings.ToUpper(t.Text))
 	}) {
 		return false
 	}

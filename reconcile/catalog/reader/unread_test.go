@@ -38,7 +38,7 @@ Length (mm) | 25
 		"a number behind a letter":         {letter + "\nX-9 will follow.", []string{"A5"}},
 		"a number in an item":              {letter + "- X-4: as X-9, but OD 13.9, bore 9.5", []string{"A4"}},
 		"a size of an item without a name": {letter + "- X-4: OD 13.9, bore 9.5, 14.2 somewhere", []string{"A4"}},
-		"two sentences taken for headings": {"HK-7: neck 13.5 outside | hole 9.5 and 32 deep | £11.50 each\nHK-9: neck 13.5 outside | hole 9.5 but 30 deep | £11.50 each", []string{"A1"}},
+		"two sentences taken for headings": {"HK-7: neck 13.5 outside | hole 9.5 and 32 deep | £11.50 each\nHK-7: neck 13.6 outside | hole 9.5 but 30 deep | £11.50 each", []string{"A1"}},
 		"numbers that are read":            {letter + "\nX-2 is new. X-1 and X-3 are not.", nil},
 		"numbers of another sort":          {letter + "\nOrder XY-9, AX-9 and X-9B.", nil},
 		"several numbers for one line":     {letter + "- X-5 and X-6: OD 13.9, bore 9.5\n\nX-5 and X-6 are new", nil},

@@ -3,8 +3,10 @@
 package sizetext
 
 import (
+	"math"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 	"unicode"
@@ -15,6 +17,7 @@ import (
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/internal/pattern"
 )
 
 // Size is a size in a text with the name beside it, and where the first of both begins.
@@ -151,6 +154,28 @@ func Joins(lex *lexicon.Lexicon, first, between, second string) bool {
 	_, to := lex.Words.Mark(sign, "to")
 	return (or || to) && RoleNamed(lex, sign) == "" // "od" is "from" in Polish
 }
+
+// FarApart reports whether the number at the end of a text and that at the beginning of another are so different that no sign makes one size of them, in two
+// units or with limits: "long 12 - 0.38".
+func FarApart(before, behind string) bool {
+	first, second := lastNumber().FindString(before), firstNumber().FindString(behind)
+	a, err1 := strconv.ParseFloat(strings.Replace(first, ",", ".", 1), 64)
+	b, err2 := strconv.ParseFloat(strings.Replace(second, ",", ".", 1), 64)
+	if err1 != nil || err2 != nil || a <= 0 || b <= 0 {
+		return false
+	}
+	ratio := max(a, b) / min(a, b)
+	return ratio > farApart && math.Abs(ratio/traits.UnitMM["in"]-1) > sameSize
+}
+
+// farApart is how many times as much one of two numbers is that are no limits of one size, and sameSize by what share two sizes differ at most that are one in
+// two units.
+const farApart, sameSize = 3, 0.01
+
+var (
+	lastNumber  = pattern.Lazy(`\d*[.,]?\d+$`)
+	firstNumber = pattern.Lazy(`^\d*[.,]?\d+`)
+)
 
 // DecimalMarks stand before decimals.
 const DecimalMarks = ".,"

@@ -22,6 +22,9 @@ func AmountIn(lex *lexicon.Lexicon, text string) (amount Value, ok bool) {
 			return Value{Label: "price", Text: text, Role: catalog.Price}, true
 		}
 	}
+	if found := bought().FindStringSubmatch(text); found != nil {
+		return Value{Label: "price", Text: found[1], Role: catalog.Price}, true
+	}
 	number := strings.IndexFunc(text, unicode.IsNumber)
 	switch {
 	case number < 0:
@@ -34,6 +37,18 @@ func AmountIn(lex *lexicon.Lexicon, text string) (amount Value, ok bool) {
 	want := traits.Of[role].Want
 	return Value{Label: label, Text: text[number:], Role: role}, score >= lexicon.HeadingScore && (want == traits.Price || want == traits.Count && !sizetext.HasUnit(text[number:]))
 }
+
+// PriceIn returns the price that a text is, with its currency and what says for what it is: "R 395.00 each".
+func PriceIn(lex *lexicon.Lexicon, text string) (price Value, ok bool) {
+	price, before, ok := priceOf(lex, text)
+	return price, ok && before == ""
+}
+
+// bought is how receipts say how many were bought of something, at which price each: "24 @ 0.55". Neither is a stock.
+var bought = pattern.Lazy(`^\d{1,5} ?[@＠] ?([^\d@＠]{0,4}\d+(?:[.,]\d{2})?)$`)
+
+// IsBought reports whether a text is such a line of a receipt.
+func IsBought(text string) bool { return bought().MatchString(text) }
 
 // CountFirst returns the whole number, perhaps of pieces, that a text begins with; empty where it begins with none.
 func CountFirst(text string) string {
@@ -190,6 +205,9 @@ func moneyAt(lex *lexicon.Lexicon, written []string, at int) (from, to int, mone
 			return span[0], span[1], true
 		}
 	}
+	if at > 0 && lex.Words.Coin(written[at-1]) && isAmount(written[at]) {
+		return at - 1, at + 1, false
+	}
 	if withCents().MatchString(written[at]) {
 		return at, at + 1, false
 	}
@@ -198,8 +216,6 @@ func moneyAt(lex *lexicon.Lexicon, written []string, at int) (from, to int, mone
 	case !isAmount(number):
 	case sign != "" && (lex.Words.Coin(sign) || namesPrice(lex, sign)):
 		return at, at + 1, false
-	case sign == "" && at > 0 && lex.Words.Coin(written[at-1]):
-		return at - 1, at + 1, false
 	case sign == "" && at+1 < len(written) && lex.Words.Coin(written[at+1]):
 		return at, at + 2, false
 	}

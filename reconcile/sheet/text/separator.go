@@ -198,7 +198,7 @@ const leastCut = 0.1
 // leastEven is the evenness below which the lines of a text may be labels with their values, in which commas stand by chance.
 const leastEven = 0.5
 
-// labelled reports whether most lines of a text are a label, a colon and a value: "Hosel OD, mm: 13.6".
+// labelled reports whether most lines of a text are a label, a colon and a value: "Hosel OD, mm: 13.6", or a question with its answer.
 func labelled(text string) bool {
 	records, labels := 0, 0
 	for line := range strings.Lines(text) {
@@ -208,12 +208,15 @@ func labelled(text string) bool {
 		if records++; records > sampled {
 			break
 		}
-		if at := strings.IndexAny(line, ":："); at > 0 && at < 48 && !strings.ContainsAny(strings.ReplaceAll(line[:at], ", ", " "), "0123456789,;|\t") {
+		if at := strings.IndexAny(line, ":：?？"); at > 0 && at < 48 && !strings.ContainsAny(strings.ReplaceAll(withoutPlace().ReplaceAllString(line[:at], ""), ", ", " "), "0123456789,;|\t") {
 			labels++
 		}
 	}
 	return labels*2 > records
 }
+
+// withoutPlace is the place of a line in a list, before its label: "2) Base".
+var withoutPlace = pattern.Lazy(`^\(?\d{1,2}[.)] +`)
 
 // evenness returns about the share of the records that have the most frequent number of fields, at least two, when cut at
 // a separator. Commas count a little less than the others. They count nothing where they only stand inside numbers of a
