@@ -170,7 +170,7 @@ func factsRead(t *testing.T, name, text string, kind catalog.Kind, unit string, 
 			tell("missing", c, catalog.Part, c.part, "no row")
 			continue
 		}
-		j := &judge{file: book.File, cat: cat, findings: findingsOf(cat, book.File, table.Sheet)}
+		j := &judge{file: book.File, cat: cat, findings: findingsOf(cat, book.File, table.Sheet), elsewhere: true} // a table may lie on its side
 		for _, role := range catalog.Roles() {
 			want, stated := c.facts[role]
 			got := j.reading(row, table, role)

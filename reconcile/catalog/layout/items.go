@@ -95,7 +95,13 @@ func items(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	}
 	best, unsaid := itemsOf(lex, begun, named)
 	begun, best, unsaid = withoutLater(lex, begun, best, unsaid)
-	begun, best, unsaid = joinLater(begun, best, unsaid)
+	addLater(g, lex, begun, best)
+	kept := 0
+	for _, i := range joinLater(best) {
+		begun[kept], best[kept], unsaid[kept] = begun[i], best[i], unsaid[i]
+		kept++
+	}
+	begun, best, unsaid = begun[:kept], best[:kept], unsaid[:kept]
 	copySizes(lex, begun, best, unsaid)
 	isSized := func(c card) bool { return c.sizes() >= leastInItem }
 	first := slices.IndexFunc(best, isSized)
@@ -129,6 +135,7 @@ func itemTables(g *grid.Grid, lex *lexicon.Lexicon, begun []begun, all []card, u
 		}
 		own := all[run.from:run.to]
 		nameAlike(lex, own)
+		packOfPrice(lex, own)
 		putRightLater(g, lex, begun[run.from:run.to], own, unsaid[run.from:run.to], next)
 		copySizes(lex, begun[run.from:run.to], own, unsaid[run.from:run.to])
 		r, ok := arrangeCards(g, own)

@@ -54,7 +54,8 @@ func plainCards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	if g.Width > widestCards || g.Lines > mostCardLines || !saysPairs(lex, tellings(g, lex, cardProbe)) {
 		return nil
 	}
-	pieces := piecesIn(lex, tellings(g, lex, g.Lines))
+	all := tellings(g, lex, g.Lines)
+	pieces := piecesIn(lex, all)
 	lanes, ok := markStarts(lex, pieces)
 	if starts := countStarts(pieces); !ok || len(pieces) > mostPieces*starts || belowHeading(g, lex, pieces[slices.IndexFunc(pieces, isStart)].line) {
 		return nil
@@ -63,13 +64,20 @@ func plainCards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	for i, lane := range lanes {
 		right := rightOf(g, lanes, i)
 		own := slices.DeleteFunc(slices.Clone(pieces), func(p plainPiece) bool { return p.at.Col < lane || p.at.Col > right })
-		beside = append(beside, laneCards(lex, own))
+		cards := laneCards(lex, own)
+		var left []card
+		for _, i := range joinLater(cards) {
+			left = append(left, cards[i])
+		}
+		beside = append(beside, left)
 	}
-	all := slices.Concat(beside...)
-	if !plainlySized(all) || !namedAndSized(all) || namedByUnits(lex, all) {
+	found := slices.Concat(beside...)
+	priceUnnamed(lex, found, textsOf(all))
+	packOfPrice(lex, found)
+	if !plainlySized(found) || !namedAndSized(found) || namedByUnits(lex, found) {
 		return nil
 	}
-	joinOdd(all)
+	joinOdd(found)
 	return arrangeBeside(g, beside)
 }
 
@@ -114,7 +122,7 @@ func saysPairs(lex *lexicon.Lexicon, first []telling) bool {
 // pairsSaid counts the sizes with labels that a text gives.
 func pairsSaid(lex *lexicon.Lexicon, text string) int {
 	count := 0
-	for _, piece := range cutApart(text) {
+	for _, piece := range cutApart(lex, text) {
 		for _, e := range pairsIn(lex, piece) {
 			if labelsSize(lex, e.label) {
 				count++
@@ -136,7 +144,7 @@ func piecesIn(lex *lexicon.Lexicon, all []telling) []plainPiece {
 			pieces = append(pieces, plainPiece{text: text[:len(text)-len(rest)], at: t.at, valueAt: t.valueAt, line: t.line, to: t.to, before: before, number: numbers})
 			text = rest
 		}
-		for i, text := range cutApart(text) {
+		for i, text := range cutApart(lex, text) {
 			p := plainPiece{text: text, at: t.at, valueAt: t.valueAt, line: t.line, to: t.to}
 			if p.before, p.number, p.rest = numberIn(lex, text, t.opens && i == 0); p.number == "" && t.opens && i == 0 {
 				p.number, p.rest = dividedNumber(text)
@@ -192,7 +200,7 @@ func nameSiblings(pieces []plainPiece) {
 func familyStem(number string) string { return number[:strings.LastIndexByte(number, '-')+1] }
 
 // cutApart cuts a text where it has a comma, a sign or several blanks between two things.
-func cutApart(text string) []string {
+func cutApart(lex *lexicon.Lexicon, text string) []string {
 	var all []string
 	add := func(piece string) {
 		if piece = strings.Trim(piece, " \u00a0\t\u3000,;|"); endsInDigit(strings.TrimSuffix(piece, ".")) {
@@ -215,7 +223,7 @@ func cutApart(text string) []string {
 		after, _ := utf8.DecodeRuneInString(text[at[1]:])
 		sign := strings.TrimSpace(text[at[0]:at[1]])
 		joins := sign != "" && strings.ContainsAny(sign, "/"+sizetext.Dashes) && unicode.IsDigit(before) && (unicode.IsDigit(after) || after == '.')
-		if joins && !divides[sign] && !sizetext.FarApart(text[:at[0]], text[at[1]:]) {
+		if joins && !divides[sign] && !sizetext.FarApart(text[:at[0]], text[at[1]:]) && !beginsWithMoney(lex, text[at[1]:]) {
 			continue
 		}
 		add(text[from:at[0]])
@@ -266,13 +274,22 @@ func numberIn(lex *lexicon.Lexicon, text string, opens bool) (before, number, re
 		case (n < 2 || namesKindOfPart(lex, before)) && lexicon.IsItemNumber(strings.TrimRight(fields[n], ":,;")):
 			fields[n] = strings.TrimRight(fields[n], ":,;")
 			rest = strings.Join(fields[n+1:], " ")
-			if role, _ := lex.RoleOfLabel(before); role != "" && !opens && !namesKindOfPart(lex, before) || beginsWithDigit(rest) {
+			if role, _ := lex.RoleOfLabel(before); role != "" && !opens && !namesKindOfPart(lex, before) || beginsWithDigit(rest) && !isAmount(lex, rest) {
 				return "", "", "" // a colour's number, a shaft's; the name of a size, D1
 			}
 			return before, fields[n], rest
 		}
 	}
 	return "", "", ""
+}
+
+// isAmount reports whether a text is a price or a count with what it is of: "3 in stock".
+func isAmount(lex *lexicon.Lexicon, text string) bool {
+	if _, priced := spoken.PriceIn(lex, text); priced {
+		return true
+	}
+	amount, ok := spoken.AmountIn(lex, text)
+	return ok && (amount.Role == catalog.Price || amount.Role == catalog.Stock)
 }
 
 // numberBehind returns, where cards are counted and the number of the part stands behind, that one: "Card 7: FX-10".
@@ -602,6 +619,13 @@ func saidIn(lex *lexicon.Lexicon, pieces []plainPiece) card {
 			c = append(c, entry{label: p.text, value: pieces[i].text, at: p.at, valueAt: pieces[i].valueAt, role: role})
 			continue
 		}
+		if i+1 < len(pieces) && pieces[i+1].line == p.line && perOf(lex, p.text+" "+pieces[i+1].text) > 1 {
+			if price, ok := spoken.AmountIn(lex, pieces[i+1].text); ok && price.Text == pieces[i+1].text { // a receipt: "per bag (12 pcs)   4.20"
+				i++
+				c = append(c, entry{label: "price", value: price.Text + " " + p.text, at: p.at, valueAt: pieces[i].valueAt, role: catalog.Price})
+				continue
+			}
+		}
 		if p.number != "" && p.rest == "" && strings.ContainsAny(p.number, "-_/") {
 			p.text = strings.TrimSpace(p.before + " " + p.number) // of another part, or of what belongs to this one
 			texts = append(texts, p.text)
@@ -665,9 +689,17 @@ func pairsIn(lex *lexicon.Lexicon, text string) []entry {
 	}
 	if label, value, colon := lexicon.CutLabel(text); colon && value != "" && !strings.ContainsAny(value, ":：") {
 		role, _ := roleKnown(lex, label)
+		if role == catalog.Pack && beginsWithMoney(lex, value) { // "bag of 12: 5.40 €"
+			return []entry{{label: "price", value: value + " " + label, role: catalog.Price}}
+		}
 		return sizesWithin(lex, entry{label: label, value: value, role: role})
 	}
 	places := slices.DeleteFunc(sizetext.Joined(lex, text, sizetext.Measure().FindAllStringIndex(text, 24)), func(at []int) bool { return !lexicon.StandsFree(text, at[0], at[1]) })
+	if beginsWithMoney(lex, text) {
+		if price, ok := spoken.AmountIn(lex, text); ok && price.Role == catalog.Price && price.Text == text {
+			return []entry{entryOf(price, sheet.Ref{})}
+		}
+	}
 	many := alternating(lex, text, places)
 	if slices.ContainsFunc(many, func(e entry) bool { return e.sized() }) {
 		return many
@@ -712,7 +744,7 @@ func sizesWithin(lex *lexicon.Lexicon, e entry) []entry {
 		return []entry{e}
 	}
 	var all []entry
-	for _, piece := range cutApart(e.label + " " + e.value) {
+	for _, piece := range cutApart(lex, e.label + " " + e.value) {
 		said := sizesAll(lex, piece, 0)
 		if said == nil {
 			said = pairsIn(lex, piece)
@@ -727,6 +759,24 @@ func sizesWithin(lex *lexicon.Lexicon, e entry) []entry {
 	}
 	all[0].label = e.label
 	return all
+}
+
+// beginsWithMoney reports whether the first number of a text has a currency right before or behind it, and nothing else stands before.
+func beginsWithMoney(lex *lexicon.Lexicon, text string) bool {
+	number := strings.IndexFunc(text, unicode.IsDigit)
+	if number < 0 {
+		return false
+	}
+	before := strings.TrimSpace(strings.TrimRight(text[:number], "."))
+	if before != "" {
+		return lex.NamesCurrency(before)
+	}
+	if price, ok := spoken.PriceIn(lex, text); ok && price.Text == text {
+		return true
+	}
+	behind := strings.TrimLeft(text[number:], "0123456789., ")
+	word, _, _ := strings.Cut(behind, " ")
+	return word != "" && lex.NamesCurrency(strings.TrimRight(word, ",;"))
 }
 
 // sizesAll returns the sizes of a text with their names where these stand now before and now behind, as people speak: "bored 9.5 mm to a depth of 34 mm". It

@@ -168,25 +168,6 @@ func withoutLater(lex *lexicon.Lexicon, begun []begun, all []card, unsaid [][]Un
 	return begun[:kept], all[:kept], unsaid[:kept]
 }
 
-// joinLater adds to items what is said of them in a later one by prices and counts alone, such as how many there are, where they have no such yet.
-func joinLater(begun []begun, all []card, unsaid [][]Unsaid) ([]begun, []card, [][]Unsaid) {
-	known := map[string]int{}
-	kept := 0
-	for i, b := range begun {
-		at, again := known[b.number]
-		if again && len(unsaid[i]) == 0 && all[at].takes(all[i]) {
-			all[at] = append(all[at], all[i][1:]...)
-			continue
-		}
-		if !again {
-			known[b.number] = kept
-		}
-		begun[kept], all[kept], unsaid[kept] = b, all[i], unsaid[i]
-		kept++
-	}
-	return begun[:kept], all[:kept], unsaid[:kept]
-}
-
 // takes reports whether all that another card says of the same part are prices and counts that this one has not.
 func (c card) takes(more card) bool {
 	return len(more) > 1 && !slices.ContainsFunc(more[1:], func(e entry) bool {

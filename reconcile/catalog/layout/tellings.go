@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -72,7 +73,7 @@ func told(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	if letter != nil && isTimed(g, letter[0].Body) {
 		return letter
 	}
-	if plain := plainCards(g, lex); muchMore*factsIn(lex, plain) > (muchMore+1)*factsIn(lex, letter) {
+	if plain := plainCards(g, lex); plain != nil && muchMore*factsIn(lex, plain) >= (muchMore+1)*factsIn(lex, letter) {
 		return plain
 	}
 	return letter
@@ -87,6 +88,7 @@ func factsIn(lex *lexicon.Lexicon, tables []Region) int {
 	for _, r := range tables {
 		for _, h := range r.Columns {
 			role, _ := roleKnown(lex, h.Text)
+			role = cmp.Or(catalog.Role(sizetext.RoleNamed(lex, h.Text)), role) // beside numbers, "top" is a size
 			for line := r.Body; line <= r.To; line++ {
 				if text := r.Grid.At(line, h.Col); text != "" && isFact(lex, role, text) {
 					count++
@@ -106,6 +108,16 @@ func isFact(lex *lexicon.Lexicon, role catalog.Role, text string) bool {
 		return lex.Read(text, value.Context{Want: value.WantPrice}).Kind == value.Number
 	}
 	return false
+}
+
+// textsOf returns the texts without a number of tellings: what they say they say of all parts, or of none.
+func textsOf(all []telling) (texts []string) {
+	for _, t := range all {
+		if !lexicon.BearsNumber(t.text) {
+			texts = append(texts, t.text)
+		}
+	}
+	return texts
 }
 
 // takeBelow adds to a label what the line below it says.

@@ -38,6 +38,9 @@ func AmountIn(lex *lexicon.Lexicon, text string) (amount Value, ok bool) {
 	return Value{Label: label, Text: text[number:], Role: role}, score >= lexicon.HeadingScore && (want == traits.Price || want == traits.Count && !sizetext.HasUnit(text[number:]))
 }
 
+// IsMoney reports whether a text is a number with hundredths and nothing else.
+func IsMoney(text string) bool { return withCents().MatchString(text) }
+
 // PriceIn returns the price that a text is, with its currency and what says for what it is: "R 395.00 each".
 func PriceIn(lex *lexicon.Lexicon, text string) (price Value, ok bool) {
 	price, before, ok := priceOf(lex, text)
@@ -209,6 +212,9 @@ func moneyAt(lex *lexicon.Lexicon, written []string, at int) (from, to int, mone
 		return at - 1, at + 1, false
 	}
 	if withCents().MatchString(written[at]) {
+		if at+1 < len(written) && lex.Words.Coin(strings.TrimRight(written[at+1], ".")) {
+			return at, at + 2, true // "7,00 kr"
+		}
 		return at, at + 1, false
 	}
 	sign, number := cutSign(written[at])
