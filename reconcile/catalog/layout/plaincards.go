@@ -744,7 +744,7 @@ func sizesWithin(lex *lexicon.Lexicon, e entry) []entry {
 		return []entry{e}
 	}
 	var all []entry
-	for _, piece := range cutApart(lex, e.label + " " + e.value) {
+	for _, piece := range cutApart(lex, e.label+" "+e.value) {
 		said := sizesAll(lex, piece, 0)
 		if said == nil {
 			said = pairsIn(lex, piece)

@@ -69,6 +69,34 @@ func tellings(g *grid.Grid, lex *lexicon.Lexicon, lines int) []telling {
 // told finds the parts of which a sheet tells in texts: as the items of a letter, or as cards where much more is read of it so. Talks are no cards, since
 // these know nothing of what puts right what was said before.
 func told(g *grid.Grid, lex *lexicon.Lexicon) []Region {
+	found := toldParts(g, lex)
+	if len(found) == 0 {
+		return nil
+	}
+	if first := &found[0]; !listsParts(g, 1, first.From-1) {
+		first.From, first.area.From.Row = 1, 1
+	}
+	if last := &found[len(found)-1]; !listsParts(g, last.To+1, g.Lines) {
+		last.To, last.area.To.Row = g.Lines, g.Lines
+	}
+	return found
+}
+
+// listsParts reports whether part numbers stand in cells of their own in some lines, so that these may be a table. Sentences were cut at their commas, and
+// look like headings.
+func listsParts(g *grid.Grid, from, to int) bool {
+	for line := from; line <= to; line++ {
+		for _, id := range g.Row(line, 1, g.Width) {
+			if text := g.Text(id); lexicon.IsItemNumber(text) || isLongNumber(text) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// toldParts is told without the lines about the parts.
+func toldParts(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	letter := items(g, lex)
 	if letter != nil && isTimed(g, letter[0].Body) {
 		return letter
