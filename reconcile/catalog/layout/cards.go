@@ -79,9 +79,29 @@ func cards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 		for i := range own {
 			own[i] = severalLabels(lex, own[i])
 		}
+		nameBehindNumber(own)
 		apartFromLabels(lex, own)
 	}
 	return arrangeBeside(g, beside)
+}
+
+// nameBehindNumber takes the names of parts off their numbers, where all cards have one behind theirs, and no description: "KT-6 driver head".
+func nameBehindNumber(all []card) {
+	for _, c := range all {
+		at := slices.IndexFunc(c, func(e entry) bool { return e.role == catalog.Part })
+		if at < 0 || hasRole(c, catalog.Description) {
+			return
+		}
+		if number, name, _ := strings.Cut(c[at].value, " "); !lexicon.IsItemNumber(number) || !lexicon.HasWord(name) && !strings.ContainsFunc(name, lexicon.IsWide) || strings.ContainsFunc(name, unicode.IsDigit) {
+			return
+		}
+	}
+	for i, c := range all {
+		at := slices.IndexFunc(c, func(e entry) bool { return e.role == catalog.Part })
+		number, name, _ := strings.Cut(c[at].value, " ")
+		c[at].value = number
+		all[i] = append(c, entry{label: "description", value: name, at: c[at].at, valueAt: c[at].valueAt, role: catalog.Description})
+	}
 }
 
 // cardLane is a column with the labels of cards. Inner is another one within it that has labels as well, below titles in the first: 0 where
@@ -253,7 +273,7 @@ func linePairs(g *grid.Grid, lex *lexicon.Lexicon, line int) (found []entry, pur
 		at := g.Ref(line, i+1)
 		label, value, colon := lexicon.CutLabel(text)
 		role, score := lex.RoleOfLabel(label)
-		known := score >= lexicon.HeadingScore
+		known := score >= lexicon.HeadingScore || namesItem(lex, label, g.At(line, i+2))
 		isLabel := colon && known || !g.Is(lexicon.AsValue, lex, id) && (known && !(open != nil && called) || colon)
 		switch {
 		case open != nil && (!isLabel || traits.Of[role].Want != traits.Length && role != catalog.Part || open.role == catalog.Part && lexicon.IsItemNumber(text)):
@@ -274,6 +294,12 @@ func linePairs(g *grid.Grid, lex *lexicon.Lexicon, line int) (found []entry, pur
 		}
 	}
 	return found, pure
+}
+
+// namesItem reports whether a label may be one of part numbers, and what stands beside it is such: "Bin item".
+func namesItem(lex *lexicon.Lexicon, label, beside string) bool {
+	role, score := lex.RoleOfLabel(label)
+	return role == catalog.Part && score >= lexicon.LeastHeading && lexicon.IsItemNumber(beside)
 }
 
 // sized reports whether a label with its value is one of a size.
@@ -345,7 +371,9 @@ func laneEntries(g *grid.Grid, lex *lexicon.Lexicon, lane cardLane, right int, v
 			title = ""
 		}
 		last = line
-		e.label, e.role = underTitle(lex, title, label)
+		if e.label, e.role = underTitle(lex, title, label); e.role == "" && namesItem(lex, label, e.value) {
+			e.role = catalog.Part
+		}
 		if e.value != "" || colon || e.role != "" {
 			entries = append(entries, e)
 		}

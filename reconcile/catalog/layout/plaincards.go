@@ -57,7 +57,7 @@ func plainCards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	all := tellings(g, lex, g.Lines)
 	pieces := piecesIn(lex, all)
 	lanes, ok := markStarts(lex, pieces)
-	if starts := countStarts(pieces); !ok || len(pieces) > mostPieces*starts || belowHeading(g, lex, pieces[slices.IndexFunc(pieces, isStart)].line) {
+	if starts := countStarts(pieces); !ok || len(pieces) > mostPieces*starts || isRow(g, lex, pieces[slices.IndexFunc(pieces, isStart)].line) {
 		return nil
 	}
 	var beside [][]card
@@ -79,6 +79,24 @@ func plainCards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	}
 	joinOdd(found)
 	return arrangeBeside(g, beside)
+}
+
+// isWholeNumber reports whether a text is a part number and nothing else: of one word, or of letters and digits apart.
+func isWholeNumber(text string) bool {
+	if strings.Contains(text, " ") {
+		divided, _ := dividedNumber(text)
+		return divided != ""
+	}
+	return lexicon.IsItemNumber(text)
+}
+
+// isRow reports whether a line is the row of a table: below a heading, and with its number or another one alone in a cell.
+func isRow(g *grid.Grid, lex *lexicon.Lexicon, line int) bool {
+	alone := slices.ContainsFunc(g.Row(line, 1, g.Width), func(id grid.ID) bool {
+		text := g.Text(id)
+		return text != "" && (lexicon.IsBare(text) || isWholeNumber(text))
+	})
+	return (alone || countCells(g, line, span{left: 1, right: g.Width}) < 2) && belowHeading(g, lex, line)
 }
 
 func isStart(p plainPiece) bool { return p.starts }
@@ -696,8 +714,8 @@ func pairsIn(lex *lexicon.Lexicon, text string) []entry {
 	}
 	places := slices.DeleteFunc(sizetext.Joined(lex, text, sizetext.Measure().FindAllStringIndex(text, 24)), func(at []int) bool { return !lexicon.StandsFree(text, at[0], at[1]) })
 	if beginsWithMoney(lex, text) {
-		if price, ok := spoken.AmountIn(lex, text); ok && price.Role == catalog.Price && price.Text == text {
-			return []entry{entryOf(price, sheet.Ref{})}
+		if price, ok := spoken.AmountIn(lex, text); ok && price.Role == catalog.Price && (price.Text == text || perOf(lex, text) > 1) {
+			return []entry{{label: "price", value: text, role: catalog.Price}}
 		}
 	}
 	many := alternating(lex, text, places)
@@ -708,7 +726,7 @@ func pairsIn(lex *lexicon.Lexicon, text string) []entry {
 	if !ok {
 		amount, ok = spoken.AmountIn(lex, text)
 	}
-	if ok && amount.Role == catalog.Price {
+	if ok && amount.Role == catalog.Price && (many == nil || sizetext.CountNumbers(amount.Text) == 1) {
 		return []entry{entryOf(amount, sheet.Ref{})}
 	}
 	if many != nil {
@@ -761,6 +779,9 @@ func sizesWithin(lex *lexicon.Lexicon, e entry) []entry {
 	return all
 }
 
+// longestCurrency is how many bytes the sign of a currency has at most, with the letters of its country: NT$.
+const longestCurrency = 5
+
 // beginsWithMoney reports whether the first number of a text has a currency right before or behind it, and nothing else stands before.
 func beginsWithMoney(lex *lexicon.Lexicon, text string) bool {
 	number := strings.IndexFunc(text, unicode.IsDigit)
@@ -769,7 +790,8 @@ func beginsWithMoney(lex *lexicon.Lexicon, text string) bool {
 	}
 	before := strings.TrimSpace(strings.TrimRight(text[:number], "."))
 	if before != "" {
-		return lex.NamesCurrency(before)
+		last, _ := utf8.DecodeLastRuneInString(before)
+		return lex.NamesCurrency(before) || unicode.Is(unicode.Sc, last) && len(before) <= longestCurrency
 	}
 	if price, ok := spoken.PriceIn(lex, text); ok && price.Text == text {
 		return true
@@ -829,6 +851,9 @@ func alternating(lex *lexicon.Lexicon, text string, places [][]int) []entry {
 		return nil
 	}
 	behind := strings.Trim(text[:places[0][0]], sizetext.AroundNames) == ""
+	if end := places[len(places)-1][1]; !behind && countedBy(lex, strings.Trim(text[end:], sizetext.AroundNames+".")) {
+		text = text[:end]
+	}
 	if behind == (strings.Trim(text[places[len(places)-1][1]:], sizetext.AroundNames) == "") {
 		return nil // a number too many, or one too few
 	}
@@ -857,6 +882,14 @@ func alternating(lex *lexicon.Lexicon, text string, places [][]int) []entry {
 		all = append(all, entry{label: label, value: said + text[at[0]:at[1]], role: role})
 	}
 	return all
+}
+
+// countedBy reports whether a word behind a number is one for what is counted: pieces, heads.
+func countedBy(lex *lexicon.Lexicon, word string) bool {
+	if hit, known := lex.Words.Unit(word); word != "" && known && hit.Value == "pcs" {
+		return true
+	}
+	return namesKindOfPart(lex, word)
 }
 
 // gluedPair returns the label and the size of a text that has no blank between them: OD13.6.

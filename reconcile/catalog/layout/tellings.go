@@ -87,7 +87,7 @@ func told(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 func listsParts(g *grid.Grid, from, to int) bool {
 	for line := from; line <= to; line++ {
 		for _, id := range g.Row(line, 1, g.Width) {
-			if text := g.Text(id); lexicon.IsItemNumber(text) || isLongNumber(text) {
+			if text := g.Text(id); isWholeNumber(text) || isLongNumber(text) {
 				return true
 			}
 		}

@@ -16,7 +16,7 @@ import (
 )
 
 // A title may give a size to all parts below it: "Irons - bore 9.50 mm". A series gives one to each of them: "base OD 12.0 to 14.0 mm in
-// steps of .2 mm". A size counts with its name and its unit beside it, and where the title gives no other one for the name.
+// steps of .2 mm". A size counts with its name beside it, and with its unit or one that it can have only, where the title gives no other one for the name.
 
 // Titled is a size that a title gives.
 type Titled struct {
@@ -73,7 +73,8 @@ func titledAt(lex *lexicon.Lexicon, kind catalog.Kind, title string, before int,
 			return Titled{}, 2 // "9.35 or 9.5 mm"
 		}
 	}
-	if role == "" {
+	reading := lex.Read(title[at[0]:at[1]], value.Context{Want: value.WantDiameter})
+	if role == "" || !mayBeOf(kind, role, reading) { // "bored 1.25 in deep"
 		end := len(title)
 		if len(places) > 1 {
 			end = places[1][0]
@@ -81,14 +82,51 @@ func titledAt(lex *lexicon.Lexicon, kind catalog.Kind, title string, before int,
 		role = titledBehind(lex, kind, title[at[1]:end], end == len(title))
 	}
 	last, _ := utf8.DecodeLastRuneInString(title[:at[0]])
-	reading := lex.Read(title[at[0]:at[1]], value.Context{Want: value.WantDiameter})
-	if role == "" || strings.ContainsRune("±+", last) || !lexicon.StandsFree(title, at[0], at[1]) || reading.Kind != value.Length || !reading.UnitStated || reading.Problem.Code != "" {
+	if role == "" || strings.ContainsRune("±+", last) || !lexicon.StandsFree(title, at[0], at[1]) || reading.Problem.Code != "" {
+		return Titled{}, 1
+	}
+	if unit := soleUnit(kind, role, reading); unit != "" && strings.ContainsAny(title[at[0]:at[1]], sizetext.DecimalMarks) {
+		reading = lex.Read(title[at[0]:at[1]], value.Context{Want: value.WantDiameter, Unit: unit})
+	} else if !reading.UnitStated {
+		return Titled{}, 1
+	}
+	if reading.Kind != value.Length {
 		return Titled{}, 1
 	}
 	if b, known := traits.BoundsOf(kind, role); !known || !b.Possible(traits.MM(reading.Dim.Nominal())) {
 		return Titled{}, 1
 	}
 	return Titled{Role: role, Text: title[at[0]:at[1]], Size: reading.Dim}, 1
+}
+
+// mayBeOf reports whether a size can be that of a role, a bare number in some unit.
+func mayBeOf(kind catalog.Kind, role catalog.Role, size value.Reading) bool {
+	b, known := traits.BoundsOf(kind, role)
+	switch {
+	case !known:
+		return false
+	case size.Kind == value.Length:
+		return b.Possible(traits.MM(size.Dim.Nominal()))
+	}
+	return size.Kind == value.Number && sizetext.PossibleNumber(role, size.Number)
+}
+
+// soleUnit returns the one unit in which a bare number can be the size of a role, empty where there is none or another one.
+func soleUnit(kind catalog.Kind, role catalog.Role, bare value.Reading) (unit string) {
+	b, known := traits.BoundsOf(kind, role)
+	if bare.Kind != value.Number || !known {
+		return ""
+	}
+	for _, one := range traits.LengthUnits[:3] {
+		if !b.Possible(bare.Number * traits.UnitMM[one]) {
+			continue
+		}
+		if unit != "" {
+			return ""
+		}
+		unit = one
+	}
+	return unit
 }
 
 // titledRole returns the role of parts of a kind that the end of a text names, empty where it names none or speaks of a limit or a radius.
@@ -102,6 +140,9 @@ func titledRole(lex *lexicon.Lexicon, kind catalog.Kind, text string) catalog.Ro
 // words, is the name of that: "a 9.3 mm bore for .370".
 func titledBehind(lex *lexicon.Lexicon, kind catalog.Kind, text string, atEnd bool) catalog.Role {
 	cut := strings.IndexAny(text, ",;/().")
+	if at := joinerIn(lex, text); at >= 0 && (cut < 0 || at < cut) {
+		cut = at
+	}
 	if cut >= 0 {
 		text = text[:cut]
 	}
@@ -113,6 +154,19 @@ func titledBehind(lex *lexicon.Lexicon, kind catalog.Kind, text string, atEnd bo
 		}
 	}
 	return titledBy(lex, kind, name, text)
+}
+
+// joinerIn returns where the first word of a text stands that joins two things, −1 where none does: "deep and takes a".
+func joinerIn(lex *lexicon.Lexicon, text string) int {
+	from := 0
+	for word := range strings.FieldsSeq(text) {
+		at := from + strings.Index(text[from:], word)
+		if lex.Words.JoinsNames(word) {
+			return at
+		}
+		from = at + len(word)
+	}
+	return -1
 }
 
 // titledBy returns the role of parts of a kind that a name within a text says.

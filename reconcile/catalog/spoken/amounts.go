@@ -22,6 +22,9 @@ func AmountIn(lex *lexicon.Lexicon, text string) (amount Value, ok bool) {
 			return Value{Label: "price", Text: text, Role: catalog.Price}, true
 		}
 	}
+	if first, rest, more := strings.Cut(text, " "); more && lex.Words.JoinsNames(first) && CountFirst(rest) != "" {
+		text = rest // "and 12 in stock"
+	}
 	if found := bought().FindStringSubmatch(text); found != nil {
 		return Value{Label: "price", Text: found[1], Role: catalog.Price}, true
 	}

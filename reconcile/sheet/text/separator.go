@@ -170,8 +170,8 @@ func isFigure(word string) bool {
 
 // whenSaid is the day and the time before what somebody said, the comma between them being no separator: "[12.03.27, 14:02] P. Orr: ...",
 // "12/03/27, 14:02 - P. Orr: ...". The day may have no year, "[12/03, 14:02] ...", or be
-// one of the week: "[Di., 14:02] ...".
-var whenSaid = pattern.Lazy(`^(?:\[\p{L}{1,12}\.?|\[?\d{1,4}[./-]\d{1,2}(?:[./-](?:\d{1,4})?)?), \d{1,2}:\d{2}(?::\d{2})?(?: ?\p{Lu}{2})?(?:\]| [-–] )`)
+// one of the week: "[Di., 14:02] ...". Or the name stands before it in brackets of its own: "[P. Orr] [오후 2:02] ...".
+var whenSaid = pattern.Lazy(`^\[[^\[\]]{1,40}\] \[(?:\p{L}{2} ?)?\d{1,2}:\d{2}\]|^(?:\[\p{L}{1,12}\.?|\[?\d{1,4}[./-]\d{1,2}(?:[./-](?:\d{1,4})?)?), \d{1,2}:\d{2}(?::\d{2})?(?: ?\p{Lu}{2})?(?:\]| [-–] )`)
 
 // isTalk reports whether most lines of a text begin with when they were said.
 func isTalk(text string) bool {
