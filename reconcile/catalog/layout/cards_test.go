@@ -107,3 +107,33 @@ func TestGoesOn(t *testing.T) {
 		}
 	}
 }
+
+// TestLabelsOfItems looks at labels that may be of part numbers beside such, and at names behind these.
+func TestLabelsOfItems(t *testing.T) {
+	for name, c := range map[string]struct {
+		rows [][]string
+		want string
+	}{
+		"two pairs in a line": {
+			[][]string{{"Bin item", "A-1", "Kind", "iron"}, {"Base OD (mm)", "13.5", "Top OD (mm)", "10.6"}, {"Bore (mm)", "9.3", "Length (mm)", "25"}, nil,
+				{"Bin item", "A-2", "Kind", "wood"}, {"Base OD (mm)", "11.8", "Top OD (mm)", "9.6"}, {"Bore (mm)", "8.4", "Length (mm)", "25"}},
+			"A-1 A-2",
+		},
+		"a name behind the number, Chinese": {
+			[][]string{{"型號:KT-6 鐵桿頭"}, {"桿頸外徑:13.4 mm"}, {"頸孔:9.5 mm"}, {"孔深:31 mm"}, nil, {"型號:KT-7 鐵桿頭"}, {"桿頸外徑:13.4 mm"}, {"頸孔:9.5 mm"}, {"孔深:31 mm"}},
+			"KT-6 KT-7",
+		},
+	} {
+		var parts []string
+		for _, r := range cards(grid.New(sheettest.Texts("cards", c.rows, false)), lexicon.New(nil)) {
+			for line := r.Body; line <= r.To; line++ {
+				if text := r.Grid.At(line, 1); text != "" {
+					parts = append(parts, text)
+				}
+			}
+		}
+		if got := strings.Join(parts, " "); got != c.want {
+			t.Errorf("%s: %q, want %q", name, got, c.want)
+		}
+	}
+}

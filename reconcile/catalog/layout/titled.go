@@ -82,7 +82,7 @@ func titledAt(lex *lexicon.Lexicon, kind catalog.Kind, title string, before int,
 		role = titledBehind(lex, kind, title[at[1]:end], end == len(title))
 	}
 	last, _ := utf8.DecodeLastRuneInString(title[:at[0]])
-	if role == "" || strings.ContainsRune("±+", last) || !lexicon.StandsFree(title, at[0], at[1]) || reading.Problem.Code != "" {
+	if role == "" || strings.ContainsRune("±+", last) || !lexicon.StandsFree(title, at[0], at[1]) {
 		return Titled{}, 1
 	}
 	if unit := soleUnit(kind, role, reading); unit != "" && strings.ContainsAny(title[at[0]:at[1]], sizetext.DecimalMarks) {
@@ -90,7 +90,7 @@ func titledAt(lex *lexicon.Lexicon, kind catalog.Kind, title string, before int,
 	} else if !reading.UnitStated {
 		return Titled{}, 1
 	}
-	if reading.Kind != value.Length {
+	if reading.Kind != value.Length || reading.Problem.Code != "" {
 		return Titled{}, 1
 	}
 	if b, known := traits.BoundsOf(kind, role); !known || !b.Possible(traits.MM(reading.Dim.Nominal())) {
@@ -114,7 +114,7 @@ func mayBeOf(kind catalog.Kind, role catalog.Role, size value.Reading) bool {
 // soleUnit returns the one unit in which a bare number can be the size of a role, empty where there is none or another one.
 func soleUnit(kind catalog.Kind, role catalog.Role, bare value.Reading) (unit string) {
 	b, known := traits.BoundsOf(kind, role)
-	if bare.Kind != value.Number || !known {
+	if bare.Kind != value.Number || !known || sizetext.IsTipName(bare) { // "for .370"
 		return ""
 	}
 	for _, one := range traits.LengthUnits[:3] {

@@ -33,6 +33,10 @@ func TestTitledSizes(t *testing.T) {
 		{catalog.Ferrules, "All lengths ±0.2 mm", ""},                           // a tolerance
 		{catalog.Ferrules, "Base OD 13.55 to 13.65 mm", ""},                     // of all, or of some
 		{catalog.Ferrules, "Ferrules for .370 tips", ""},                        // the name of a tip
+		{catalog.Ferrules, "bore .366 on every one", "bore=9.2964 mm"},          // in mm it is none
+		{catalog.Heads, "Hierros, taladro 9.6", "bore=9.6 mm"},
+		{catalog.Heads, `Every hosel is bored 1.25" deep and takes a .370 parallel shaft.`, "bore_depth=31.75 mm"},
+		{catalog.Heads, "Todas con 32 mm de profundidad y varilla .370", "bore_depth=32 mm"},
 		{catalog.Ferrules, "Base OD 12.0 to 12.6 mm in steps of .2 mm", "base_od=120,122,124,126"},
 		{catalog.Ferrules, "Außen-Ø unten 12,0 bis 12,6 mm in Schritten von 0,2 mm", "base_od=120,122,124,126"},
 		{catalog.Ferrules, "外径 12.0～12.6 mm 0.2 mm刻み", "base_od=120,122,124,126"},

@@ -363,3 +363,18 @@ A-8 | 13.6 mm | 9.5 mm (.335) | 32 mm
 	}
 	wantFinding(t, c, "data.conflict", "C5", "not the same size")
 }
+
+// A title that says for which tip all ferrules are tells that their bores are bores, where these are a little under it and another tip goes by that name.
+func TestBoresUnderTheTipOfATitle(t *testing.T) {
+	for _, c := range []struct{ title, bore, want string }{
+		{"All for .355 taper tips", "8.9", "8.9 mm, for .355 taper"},
+		{"Alle für .355 konisch", "8,9", "8.9 mm, for .355 taper"},
+		{"Rings for .350 tips", "8.89", "for .350 parallel"},
+		{"Rings in black", "8.9", "for .350 parallel"},
+	} {
+		got := readInputs(t, reader.Options{}, reader.Input{Book: book("orrin.xlsx", grid("Ferrules", c.title+"\n\nPart | Base OD (mm) | Bore (mm)\nXF-A | 13.0 | "+c.bore+"\nXF-B | 13.4 | "+c.bore))})
+		if says := known(ferruleOf(t, got, "XF-A")); says != c.want {
+			t.Errorf("%s, %s: %s, want %s", c.title, c.bore, says, c.want)
+		}
+	}
+}

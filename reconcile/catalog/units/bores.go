@@ -10,6 +10,7 @@ import (
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/columns"
+	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/finding"
@@ -52,7 +53,7 @@ func (t *Table) settleBoreColumn(c *Column, said string) {
 	names, holes, others := t.boresOf(c)
 	examples := strings.Join(names[:min(len(names), 5)], ", ")
 	switch {
-	case said == catalog.BoresAreBores || said == "" && (len(names) == 0 || len(holes) > 0 && t.tipsOver(c)):
+	case said == catalog.BoresAreBores || said == "" && (len(names) == 0 || len(holes) > 0 && t.tipsOver(c) || t.titleOver(c)):
 	case said == catalog.BoresAreTips:
 		t.Bores, c.Evidence = catalog.BoresAreTips, c.Evidence+"; its sizes are the names of tips"
 	case len(holes) == 0 && !t.toleranced(c) && 100*others.cells <= (100-traits.LeastNames)*others.all:
@@ -122,6 +123,35 @@ func (t *Table) tipsOver(c *Column) bool {
 		over = true
 	}
 	return over
+}
+
+// titleOver reports whether the titles say for which one tip all parts are, and it is a little over each size of a column, and another than those by whose
+// names they could go: 8.9 mm, "all for .355 taper".
+func (t *Table) titleOver(c *Column) bool {
+	if t.ByRole[catalog.TipTaken] != nil {
+		return false
+	}
+	var tips []fitcalc.TipSize
+	for _, title := range t.TextTitles() {
+		if t.Lex.TipForAll(title) != "" {
+			tips = append(tips, lexicon.Named(t.Lex.TipsIn(title, true))...)
+		}
+	}
+	if tips = lexicon.Distinct(tips); len(tips) != 1 {
+		return false
+	}
+	unit := cmp.Or(c.Unit, t.unitBeside(c))
+	sizes := 0
+	for line := t.Region.Body; line <= t.Region.To; line++ {
+		size, ok := t.sizeAt(c, unit, line)
+		if !ok {
+			continue
+		}
+		if sizes++; !size.Less(tips[0].Diameter) || underTip.Less(tips[0].Diameter.Sub(size)) {
+			return false
+		}
+	}
+	return sizes > 0
 }
 
 // sizeAt returns the one size that a cell of a column gives, in a unit if it has none.
