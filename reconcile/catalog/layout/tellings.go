@@ -73,23 +73,24 @@ func told(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	if len(found) == 0 {
 		return nil
 	}
-	if first := &found[0]; !listsParts(g, 1, first.From-1) {
-		first.From, first.area.From.Row = 1, 1
+	first, last := &found[0], &found[len(found)-1]
+	for first.From > 1 && !namesPartIn(g, first.From-1) {
+		first.From--
 	}
-	if last := &found[len(found)-1]; !listsParts(g, last.To+1, g.Lines) {
-		last.To, last.area.To.Row = g.Lines, g.Lines
+	for last.To < g.Lines && !namesPartIn(g, last.To+1) {
+		last.To++
 	}
+	first.area.From.Row, last.area.To.Row = first.From, last.To
 	return found
 }
 
-// listsParts reports whether part numbers stand in cells of their own in some lines, so that these may be a table. Sentences were cut at their commas, and
-// look like headings.
-func listsParts(g *grid.Grid, from, to int) bool {
-	for line := from; line <= to; line++ {
-		for _, id := range g.Row(line, 1, g.Width) {
-			if text := g.Text(id); isWholeNumber(text) || isLongNumber(text) {
-				return true
-			}
+// namesPartIn reports whether a line names a part, and so may be about that one, or a row of a table. Other sentences about the parts were cut at their
+// commas, and only look like headings.
+func namesPartIn(g *grid.Grid, line int) bool {
+	for _, id := range g.Row(line, 1, g.Width) {
+		text := g.Text(id)
+		if _, number, _ := spoken.CutIntroduced(text); number != "" || isLongNumber(text) {
+			return true
 		}
 	}
 	return false
@@ -101,30 +102,44 @@ func toldParts(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	if letter != nil && isTimed(g, letter[0].Body) {
 		return letter
 	}
-	if plain := plainCards(g, lex); plain != nil && muchMore*factsIn(lex, plain) >= (muchMore+1)*factsIn(lex, letter) {
+	plain := plainCards(g, lex)
+	facts, places := factsIn(lex, plain)
+	said, _ := factsIn(lex, letter)
+	if plain != nil && muchMore*facts >= (muchMore+1)*said && (letter == nil || muchMore*facts >= (muchMore-1)*places) {
 		return plain
 	}
 	return letter
 }
 
-// muchMore is the part of what a letter gives by which cards give more where that is much: a fifth.
+// muchMore is the part of what a letter gives by which cards give more where that is much, a fifth, and what they may leave out of what others of
+// them have: people who write to each other say of each part something else.
 const muchMore = 5
 
-// factsIn counts the sizes that can be what they are called, the prices and the counts of some tables.
-func factsIn(lex *lexicon.Lexicon, tables []Region) int {
-	count := 0
+// factsIn counts the sizes that can be what they are called, the prices and the counts of some tables, and in how many places such could stand.
+func factsIn(lex *lexicon.Lexicon, tables []Region) (facts, places int) {
 	for _, r := range tables {
+		columns, parts := 0, 0
+		for line := r.Body; line <= r.To; line++ {
+			if !r.Grid.BlankLine(line, 1, r.Grid.Width) {
+				parts++
+			}
+		}
 		for _, h := range r.Columns {
 			role, _ := roleKnown(lex, h.Text)
 			role = cmp.Or(catalog.Role(sizetext.RoleNamed(lex, h.Text)), role) // beside numbers, "top" is a size
+			own := 0
 			for line := r.Body; line <= r.To; line++ {
 				if text := r.Grid.At(line, h.Col); text != "" && isFact(lex, role, text) {
-					count++
+					own++
 				}
 			}
+			if facts += own; own > 0 {
+				columns++
+			}
 		}
+		places += columns * parts
 	}
-	return count
+	return facts, places
 }
 
 // isFact reports whether a text says something of a role that takes a number.
