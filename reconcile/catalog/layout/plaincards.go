@@ -60,6 +60,7 @@ func plainCards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	if starts := countStarts(pieces); !ok || len(pieces) > mostPieces*starts || isRow(g, lex, pieces[slices.IndexFunc(pieces, isStart)].line) {
 		return nil
 	}
+	pieces = withoutOthers(lex, pieces)
 	var beside [][]card
 	for i, lane := range lanes {
 		right := rightOf(g, lanes, i)
@@ -79,6 +80,32 @@ func plainCards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	}
 	joinOdd(found)
 	return arrangeBeside(g, beside)
+}
+
+// withoutOthers leaves out the lines in which no card begins and which name another part in a sentence, with sizes: these are its own.
+func withoutOthers(lex *lexicon.Lexicon, pieces []plainPiece) (kept []plainPiece) {
+	for from := 0; from < len(pieces); {
+		to := from + 1
+		for to < len(pieces) && pieces[to].line == pieces[from].line {
+			to++
+		}
+		line := pieces[from:to]
+		from = to
+		sizes := 0
+		for _, e := range saidIn(lex, line) {
+			if e.sized() {
+				sizes++
+			}
+		}
+		named := slices.ContainsFunc(line, func(p plainPiece) bool {
+			before, number, _ := spoken.CutIntroduced(p.text)
+			return before != "" && lexicon.IsItemNumber(number)
+		})
+		if slices.ContainsFunc(line, isStart) || !named || sizes < leastInItem {
+			kept = append(kept, line...)
+		}
+	}
+	return kept
 }
 
 // isWholeNumber reports whether a text is a part number and nothing else: of one word, or of letters and digits apart.
