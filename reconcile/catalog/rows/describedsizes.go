@@ -29,7 +29,7 @@ const (
 // readDescribed takes the sizes of the row's description that no column has, and compares the others.
 func (r *rowReader) readDescribed() {
 	text := r.fields.Text(catalog.Description)
-	if r.club != "" || !r.mayGiveSizes(text) || r.t.speaksOfChange(text) {
+	if r.club != "" || !r.mayGiveSizes(text) || r.t.speaksOfOthers(text) {
 		return
 	}
 	said := layout.DescribedSizes(r.t.Lex, r.t.Kind, text, r.t.unitOf)
