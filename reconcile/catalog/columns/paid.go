@@ -143,6 +143,8 @@ const mostUnlike = 10
 func (c *Column) pricedByHeading(lex *lexicon.Lexicon, said words.Paid) bool {
 	h := c.headed(catalog.UnknownKind, catalog.Price)
 	switch {
+	case c.headed(catalog.UnknownKind, catalog.Stock) >= max(h, lexicon.LeastHeading) && !c.Profile.MostlyDecimal():
+		return false // QTY_AVAIL_EA
 	case h >= lexicon.LeastHeading && h >= c.bestHeading()-0.2, lex.OnlyPer(c.Text), c.pricesPack():
 		return true
 	}

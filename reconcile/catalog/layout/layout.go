@@ -774,7 +774,7 @@ func leadIn(g *grid.Grid, heading, floor int, strip span) int {
 		line--
 	}
 	first := line
-	for line-1 > floor && first-line < 3 && countCells(g, line-1, strip) == 1 && isTitle(firstText(g, line-1, strip)) {
+	for line-1 > floor && first-line < 3 && countCells(g, line-1, strip) == 1 && (isTitle(firstText(g, line-1, strip)) || bearsWord(firstText(g, line-1, strip))) {
 		line--
 	}
 	if line == first {
@@ -786,6 +786,14 @@ func leadIn(g *grid.Grid, heading, floor int, strip span) int {
 // isTitle reports whether the only text of a line may be a title: words and no value, and no part number.
 func isTitle(text string) bool {
 	return !lexicon.LooksNumeric(text) && (!strings.ContainsAny(text, "0123456789") || !lexicon.LooksLikeCode(text) || lexicon.HasWord(text))
+}
+
+// leastOfWord is how many letters a word has that is more than a unit or a mark behind a number.
+const leastOfWord = 4
+
+// bearsWord reports whether a text has such a word: ".355 TAPER" says more than a size does.
+func bearsWord(text string) bool {
+	return slices.ContainsFunc(strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) }), func(word string) bool { return len([]rune(word)) >= leastOfWord })
 }
 
 func countCells(g *grid.Grid, line int, strip span) int {

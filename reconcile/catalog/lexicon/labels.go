@@ -29,7 +29,7 @@ func CutLabel(text string) (label, value string, colon bool) {
 }
 
 // leader is a line of dots that leads from a label to its value.
-var leader = pattern.Lazy(`\s*(?:\.{3,}|…+|_{3,}|·{3,})\s*`)
+var leader = pattern.Lazy(`\s*(?:\.{3,}|…+|_{3,}|·{3,})\s*|\s\.{2}\s+`)
 
 // RoleOfLabel returns the role that a label names best, with how well.
 func (l *Lexicon) RoleOfLabel(label string) (catalog.Role, float64) {

@@ -28,6 +28,11 @@ func AmountIn(lex *lexicon.Lexicon, text string) (amount Value, ok bool) {
 	if found := bought().FindStringSubmatch(text); found != nil {
 		return Value{Label: "price", Text: found[1], Role: catalog.Price}, true
 	}
+	if sign, _ := cutSign(text); sign != "" && lex.Words.Coin(sign) {
+		if price, said := PriceIn(lex, text); said {
+			return price, true
+		}
+	}
 	number := strings.IndexFunc(text, unicode.IsNumber)
 	switch {
 	case number < 0:
@@ -100,7 +105,7 @@ func amountOf(lex *lexicon.Lexicon, text string) (amount Value, ok bool) {
 	return amount, ok && sizetext.CountNumbers(amount.Text) == 1 && (amount.Role != catalog.Price || amount.Text != text)
 }
 
-// cutAmount cuts a clause at a word behind which it gives a price or a count: "22 long and 75 in stock".
+// cutAmount cuts a clause at a word or a dash behind which it gives a price or a count: "22 long and 75 in stock".
 func cutAmount(lex *lexicon.Lexicon, clause string) (head, tail string, ok bool) {
 	written := strings.Fields(clause)
 	lasting := lexicon.BearsNumber(clause) && lex.Words.SaysLasting(clause)
@@ -111,7 +116,7 @@ func cutAmount(lex *lexicon.Lexicon, clause string) (head, tail string, ok bool)
 		if tail = strings.Join(written[i:], " "); lasting && lex.Words.SaysLasting(tail) && lex.Words.CountSaid(tail) > 0 {
 			return strings.Join(written[:i], " "), tail, true // "£9.00 while the remaining 40 last"
 		}
-		if !lex.Words.JoinsNames(word) {
+		if !lex.Words.JoinsNames(word) && strings.Trim(word, sizetext.Dashes) != "" {
 			continue
 		}
 		tail = strings.Join(written[i+1:], " ")

@@ -122,7 +122,7 @@ func (v *Vocabulary) Coin(word string) bool {
 		return false
 	}
 	said, count, all := v.said(word)
-	return all && count == 0 && len(said) == 1 && said[saidCoin]
+	return all && count == 0 && said[saidCoin] && (len(said) == 1 || len(said) == 2 && said[saidCents]) // P22 in Manila, 22p in London
 }
 
 // Times returns how many times the number before it a word right behind a number means: 1,000 for 2.5k, 10,000 for 1.2万. It is zero for any
