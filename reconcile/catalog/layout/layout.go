@@ -653,7 +653,7 @@ func continuesHeading(g *grid.Grid, lex *lexicon.Lexicon, line, top int, strip s
 		switch {
 		case mayBePart(lex, text) && headingOf(lex, catalog.Part, g.At(top, col)): // a part number
 			return false
-		case lex.IsUnit(text), lex.IsLimit(text), lex.Age(text) != 0, lexicon.IsYear(text) && tellsApart(g, top, col):
+		case lex.IsUnit(text), lex.IsLimit(text), lex.Age(text) != 0, lexicon.IsYear(text) && tellsApart(g, top, col), isDiameterSign(text):
 			known++
 		case lexicon.LooksNumeric(text):
 			numeric++
@@ -683,8 +683,11 @@ func completes(g *grid.Grid, lex *lexicon.Lexicon, line, top int, strip span) bo
 		return false
 	}
 	alone, joined := lex.Match(above), lex.Match(above, own)
-	return len(joined) > 0 && traits.Of[catalog.Role(joined[0].Role)].Want == traits.Length && (len(alone) == 0 || joined[0].Score > alone[0].Score)
+	return len(joined) > 0 && traits.Of[catalog.Role(joined[0].Role)].Want == traits.Length && (len(alone) == 0 || joined[0].Score > alone[0].Score || isDiameterSign(own))
 }
+
+// isDiameterSign reports whether a text is a sign for a diameter and nothing else.
+func isDiameterSign(text string) bool { return strings.Trim(text, lexicon.DiameterSigns) == "" }
 
 // mayBePart reports whether a text may be a part number, and is no heading but perhaps that of one: N4334 could be "No." with digits.
 func mayBePart(lex *lexicon.Lexicon, text string) bool {
