@@ -23,6 +23,8 @@ const (
 	lineTitle
 	lineHeading
 	lineRepeated
+	// linePage is a title of a page within the body.
+	linePage
 	LineUnits
 	LineTotal
 	// LineSection is a line within the body that names what follows.
@@ -50,7 +52,7 @@ const (
 
 // Why says why a line is set aside.
 func (k LineKind) Why() string {
-	return [...]string{"blank", "title", "heading", layout.RepeatedHeading, "units", "total", "section title", "note", layout.ColumnNumbers, "other goods", "of another kind", "of a part that another row accounts for", layout.Deviations, layout.ExplainsHeading, "set aside by the mapping file", "struck out", ""}[k]
+	return [...]string{"blank", "title", "heading", layout.RepeatedHeading, layout.PageTitle, "units", "total", "section title", "note", layout.ColumnNumbers, "other goods", "of another kind", "of a part that another row accounts for", layout.Deviations, layout.ExplainsHeading, "set aside by the mapping file", "struck out", ""}[k]
 }
 
 // classify says what each line of a table is; the lines begin with the table's first.
@@ -89,6 +91,8 @@ func (t *Table) lineKind(line int) LineKind {
 		return lineDeviations
 	case r.Aside[line] == layout.ExplainsHeading:
 		return lineLegend
+	case r.Aside[line] == layout.PageTitle:
+		return linePage
 	case r.Aside[line] != "":
 		return lineRepeated
 	}

@@ -47,7 +47,7 @@ func (t *Table) takes(ref sheet.Ref) bool {
 		return false
 	}
 	switch t.Lines[line-r.From] {
-	case LineData, lineHeading, lineRepeated, LineTotal, LineGoods, LineElsewhere, lineDeviations, lineLegend:
+	case LineData, lineHeading, lineRepeated, linePage, LineTotal, LineGoods, LineElsewhere, lineDeviations, lineLegend:
 		return true
 	}
 	return false

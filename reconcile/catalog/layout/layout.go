@@ -570,11 +570,18 @@ func headingOf(lex *lexicon.Lexicon, role catalog.Role, text string) bool {
 // stripTables finds the tables of a strip one below the other.
 func stripTables(g *grid.Grid, lex *lexicon.Lexicon, strip span) []Region {
 	var found []Region
+	titles := pageTitles(g, lex, strip)
 	for line := strip.from; line <= strip.to; line++ {
+		if titles[line] {
+			continue
+		}
 		table, declared := tableAt(g, line, strip)
 		declared = declared && len(lineRoles(g, lex, line, table.left, table.right)) > 0
 		// Most lines are rows of the table above, which is told sooner than whether they could be a heading.
 		if !declared && len(found) > 0 && found[len(found)-1].continues(lex, line) || !declared && !isHeadingLine(g, lex, line, strip.left, strip.right) {
+			continue
+		}
+		if givesPage(g, lex, line, strip) {
 			continue
 		}
 		floor := strip.from
@@ -583,6 +590,11 @@ func stripTables(g *grid.Grid, lex *lexicon.Lexicon, strip span) []Region {
 				continue
 			}
 			floor = found[len(found)-1].Body
+		}
+		for above := line - 1; above >= max(floor, line-longestBlock); above-- { // no title of a page is the heading of a group
+			if titles[above] || givesPage(g, lex, above, strip) {
+				floor = above + 1
+			}
 		}
 		r := Region{Grid: g, From: strip.from, To: strip.to, Left: strip.left, Right: strip.right, line: line}
 		if declared {
@@ -600,6 +612,11 @@ func stripTables(g *grid.Grid, lex *lexicon.Lexicon, strip span) []Region {
 		if len(found) > 0 {
 			above := &found[len(found)-1]
 			r.From = leadIn(g, r.Headings[0], above.Body, strip)
+			for line := r.From - 1; line > above.Body && (titles[line] || g.BlankLine(line, strip.left, strip.right)); line-- {
+				if titles[line] {
+					r.From = line
+				}
+			}
 			if above.repeatedBy(lex, &r) {
 				for _, repeated := range r.Headings {
 					above.Aside[repeated] = RepeatedHeading
@@ -614,6 +631,11 @@ func stripTables(g *grid.Grid, lex *lexicon.Lexicon, strip span) []Region {
 	}
 	var split []Region
 	for _, r := range found {
+		for line := range titles {
+			if line >= r.Body && line <= r.To {
+				r.Aside[line] = PageTitle
+			}
+		}
 		split = append(split, r.sideBySide(lex)...)
 	}
 	for i := range split {
@@ -932,6 +954,7 @@ func (r *Region) findRepeats(lex *lexicon.Lexicon) {
 // Why lines of the body are set aside.
 const (
 	RepeatedHeading = "repeated heading"
+	PageTitle       = "title of a page"
 	ColumnNumbers   = "column numbers"
 	Deviations      = "deviations of the row above"
 	ExplainsHeading = "what letters of the headings stand for"
