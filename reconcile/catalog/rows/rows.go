@@ -132,6 +132,7 @@ func (t *Table) ReadRows() {
 	}
 	t.compareExchanged()
 	t.compareExchangedPrices()
+	t.compareExchangedStock()
 	t.compareParts()
 	t.comparePrices()
 	t.compareChanges()

@@ -1,0 +1,82 @@
+package rows
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/finding"
+)
+
+// The price and the stock of one row may stand in each other's place: 640 under price and 1.15 under stock, among prices of one or two. No stock
+// is 1.15, and the price is left out; where what stands under stock may be one, both are said and used as they stand.
+
+// compareExchangedStock says of prices that stand in the place of stock.
+func (t *Table) compareExchangedStock() {
+	stock := t.ByRole[catalog.Stock]
+	if stock == nil || t.ByRole[catalog.Price] == nil {
+		return
+	}
+	var prices []float64
+	broken := 0 // prices with a fraction
+	for _, e := range t.Items {
+		if e.HasPrice && e.Price > 0 {
+			prices = append(prices, e.Price)
+			if !isWhole(e.Price) {
+				broken++
+			}
+		}
+	}
+	if len(prices) < leastPrices {
+		return
+	}
+	slices.Sort(prices)
+	middle := prices[len(prices)/2]
+	for _, e := range t.Items {
+		f := e.Fields.Get(catalog.Stock)
+		if !e.HasPrice || !isWhole(e.Price) || e.Set != "" || f.Text == "" {
+			continue
+		}
+		far := isFarPrice(e.Price, middle)
+		if !far && (f.IsNumber || 2*broken <= len(prices)) {
+			continue
+		}
+		reading := t.Lex.Read(f.Text, value.Context{Want: value.WantPrice, Mark: stock.Mark})
+		if reading.Kind != value.Number || !amongOthers(reading.Number, e.Price, prices) || isFarPrice(reading.Number, middle) {
+			continue
+		}
+		if f.IsNumber && (e.Price < middle || !t.amongStock(e)) {
+			continue
+		}
+		t.sayExchangedStock(e, f)
+	}
+}
+
+func isWhole(number float64) bool { return number == math.Trunc(number) }
+
+// amongStock reports whether the price of a row could be its stock beside that of the others.
+func (t *Table) amongStock(of *Entry) bool {
+	least, most := math.Inf(1), math.Inf(-1)
+	for _, e := range t.Items {
+		if f := e.Fields.Get(catalog.Stock); e.Line != of.Line && f.IsNumber {
+			least, most = min(least, f.Number), max(most, f.Number)
+		}
+	}
+	return of.Price >= least && of.Price <= most
+}
+
+// sayExchangedStock says that the price of a row and its stock seem to be exchanged, and uses no price where the stock can be none.
+func (t *Table) sayExchangedStock(e *Entry, stock catalog.Field) {
+	message := fmt.Sprintf("price %s and stock %s of %s seem to stand in each other's place", e.Fields.Text(catalog.Price), stock.Text, e.Part)
+	if stock.IsNumber {
+		message += "; both are used as they stand"
+	} else {
+		message += "; neither is used"
+		t.withoutPrice(e)
+	}
+	for _, roles := range [...][2]catalog.Role{{catalog.Price, catalog.Stock}, {catalog.Stock, catalog.Price}} {
+		t.Findings.Add(finding.Finding{Severity: finding.Warning, Code: "data.implausible", Place: e.Place(roles[0]), Related: []finding.Place{e.Place(roles[1])}, Message: message})
+	}
+}
