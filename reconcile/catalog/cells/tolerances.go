@@ -132,7 +132,7 @@ func (t *Reader) toleranceFor(line int, c *Column) (value.Tolerance, measure.Ori
 
 // notedTolerance returns the tolerance that a note gives to a value, by the value's footnote mark or for its column.
 func (t *Reader) notedTolerance(line int, c *Column) (value.Tolerance, measure.Origin, string, bool) {
-	note := c.NoteFor(line)
+	note := t.NoteFor(c.Column, line)
 	for _, mark := range t.valueMarks() {
 		if n := t.ValueNotes[mark]; layout.Bears(t.Region.Grid.Filled(line, c.Col), mark) {
 			note = &n

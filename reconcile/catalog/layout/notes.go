@@ -122,6 +122,8 @@ type Clause struct {
 	// Said is the text with amounts in figures, see [lexicon.Lexicon.InFigures].
 	Said  string
 	Units []string
+	// FirstRow and LastRow are the rows of the sheet with the table that it is about by the place where it stands; zeros where that is about all.
+	FirstRow, LastRow int
 }
 
 // part returns a part of the text as a clause of its own, or all of it, with what it states.

@@ -164,19 +164,16 @@ func (l *Lexicon) Category(text string) (words.Hit, bool) {
 }
 
 // SeveralCategories reports whether the words of a text name more than one kind of club: "Irons and wedges".
-func (l *Lexicon) SeveralCategories(text string) bool {
-	first := ""
+func (l *Lexicon) SeveralCategories(text string) bool { return len(l.Categories(text)) > 1 }
+
+// Categories returns the kinds of club that the words of a text name.
+func (l *Lexicon) Categories(text string) (all []string) {
 	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
-		hit, found := l.Category(word)
-		switch {
-		case !found || hit.Score < 0.5:
-		case first == "":
-			first = hit.Value
-		case first != hit.Value:
-			return true
+		if hit, found := l.Category(word); found && hit.Score >= 0.5 && !slices.Contains(all, hit.Value) {
+			all = append(all, hit.Value)
 		}
 	}
-	return false
+	return all
 }
 
 func remember[K comparable, V any](cache map[K]V, key K, v V) {

@@ -316,6 +316,7 @@ func (sr *sheetReader) understandTables(keys map[*layout.Region]string) {
 	places := layout.FirstAndLast(columns.FreeTexts(sr.grid, sr.tables))
 	sr.readColours(places)
 	sr.notes = layout.ReadNotes(r.lex, sr.grid, places)
+	sr.placeNotes()
 	sr.notes.Flat = layout.FlatNotes(r.lex, sr.grid, sr.withTitles(places))
 	sr.notes.Supplier = layout.FindSupplier(sr.grid, places, firstRow(sr.regions, sr.grid))
 }

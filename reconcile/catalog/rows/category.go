@@ -21,13 +21,13 @@ func (r *rowReader) category(club string) string {
 			return firstWood(r.t.sectionCategory, cmp.Or(number, club))
 		}
 	}
-	if kind := clubCategory(club); kind != "" && number == "" {
+	if kind := lexicon.ClubCategory(club); kind != "" && number == "" {
 		return kind
 	}
 	if r.t.titleCategory != "" {
 		return firstWood(r.t.titleCategory, cmp.Or(number, club))
 	}
-	return clubCategory(number)
+	return lexicon.ClubCategory(number)
 }
 
 // kindSaid returns the kind of club that a cell of the row names, beside a number.
@@ -36,7 +36,7 @@ func (r *rowReader) kindSaid(role catalog.Role, club string) string {
 	if text == "" {
 		return ""
 	}
-	if kind := clubCategory(text); role == catalog.Club && club == "" && kind != "" && lex.PlainNumber(text) == "" {
+	if kind := lexicon.ClubCategory(text); role == catalog.Club && club == "" && kind != "" && lex.PlainNumber(text) == "" {
 		return kind
 	}
 	if hit, found := lex.Category(text); found && hit.Score >= 0.2 && (role != catalog.Part || hit.Score >= 0.5) {
@@ -44,11 +44,11 @@ func (r *rowReader) kindSaid(role catalog.Role, club string) string {
 	}
 	if role != catalog.Part && lex.PlainNumber(text) == "" {
 		if set := lex.SetOf("", text); len(set) == 1 {
-			return clubCategory(set[0])
+			return lexicon.ClubCategory(set[0])
 		}
 		if first, _, more := strings.Cut(text, " "); more && role == catalog.Description { // "3W, 15 deg"
 			if set := lex.SetOf("", strings.TrimRight(first, ",")); len(set) == 1 {
-				return clubCategory(set[0])
+				return lexicon.ClubCategory(set[0])
 			}
 		}
 	}
@@ -61,36 +61,6 @@ func firstWood(category, club string) string {
 		return "driver"
 	}
 	return category
-}
-
-// clubCategory returns the kind of a club in short form.
-func clubCategory(club string) string {
-	club = strings.ToUpper(strings.TrimSpace(club))
-	switch club {
-	case "":
-		return ""
-	case "1W", "DR":
-		return "driver"
-	case "PW", "GW", "AW", "SW", "LW", "UW":
-		return "wedge"
-	}
-	if lexicon.IsDigits(club) && len(club) == 1 {
-		return "iron"
-	}
-	if len(club) < 2 {
-		return ""
-	}
-	switch digits := club[:len(club)-1]; {
-	case strings.Trim(digits, "0123456789") != "":
-		return ""
-	case club[len(club)-1] == 'W':
-		return "fairway"
-	case club[len(club)-1] == 'H':
-		return "hybrid"
-	case club[len(club)-1] == 'I':
-		return "iron"
-	}
-	return ""
 }
 
 var categories = map[string]fitcalc.Category{

@@ -3,13 +3,15 @@ package rows
 import (
 	"slices"
 	"testing"
+
+	"example.com/seatline/reconcile/catalog/lexicon"
 )
 
 func TestClubCategory(t *testing.T) {
 	for club, want := range map[string]string{
 		"1W": "driver", "dr": "driver", "3W": "fairway", "4h": "hybrid", "7i": "iron", "7": "iron", " pw ": "wedge", "SW": "wedge", "": "", "56": "", "XW": "", "W": "",
 	} {
-		if got := clubCategory(club); got != want {
+		if got := lexicon.ClubCategory(club); got != want {
 			t.Errorf("%q is %q, want %q", club, got, want)
 		}
 	}

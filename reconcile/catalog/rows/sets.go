@@ -67,7 +67,7 @@ func (r *rowReader) clubCategory() string {
 func (r *rowReader) expand(set []string, text string, role catalog.Role) []clubOf {
 	said := fmt.Sprintf("%q read as %s", text, strings.Join(set, " "))
 	assumption := ""
-	if last := set[len(set)-1]; role != catalog.Club || last != "PW" && clubCategory(last) == "wedge" && !listsAll(text, set) {
+	if last := set[len(set)-1]; role != catalog.Club || last != "PW" && lexicon.ClubCategory(last) == "wedge" && !listsAll(text, set) {
 		assumption = said
 	}
 	if c := r.t.ByRole[role]; c != nil {
@@ -84,7 +84,7 @@ func (r *rowReader) expand(set []string, text string, role catalog.Role) []clubO
 // listsAll reports whether a text names each wedge of a set itself.
 func listsAll(text string, set []string) bool {
 	for _, club := range set {
-		if clubCategory(club) == "wedge" && !strings.Contains(text, club) {
+		if lexicon.ClubCategory(club) == "wedge" && !strings.Contains(text, club) {
 			return false
 		}
 	}

@@ -26,27 +26,35 @@ type noteTolerance struct {
 	Rank int
 	// From and To are the lines that it is for, those of the section that it is about; zero where it is for all.
 	From, To int
+	// Clubs are the kinds of club that it is for, nil where it is for all.
+	Clubs []string
+	// elsewhere is set where it stands at another table.
+	elsewhere bool
 }
 
 // holds reports whether a tolerance is for the values of a line.
 func (n *noteTolerance) holds(line int) bool { return n.To == 0 || line >= n.From && line <= n.To }
 
-// NoteFor returns the tolerance that a note gives to the values of a line of the column, nil where none does. One in the title of a section goes
-// before one for the whole table that is no more particular.
-func (c *Column) NoteFor(line int) *noteTolerance {
-	at, _ := c.sectionNote(line + 1)
-	if at == 0 {
-		return c.Note
+// NoteFor returns the tolerance that a note gives to the values of a line of a column, nil where none does. One in the title of a section goes
+// before one for the whole table that is no more particular, and one that names kinds of club before both.
+func (t *Table) NoteFor(c *Column, line int) *noteTolerance {
+	note := c.Note
+	if at, _ := c.sectionNote(line + 1); at > 0 {
+		if n := &c.sectionNotes[at-1]; n.holds(line) && (note == nil || n.Rank >= note.Rank) && t.isForClub(n, line) {
+			note = n
+		}
 	}
-	if n := &c.sectionNotes[at-1]; n.holds(line) && (c.Note == nil || n.Rank >= c.Note.Rank) {
-		return n
+	for i := range c.clubNotes {
+		if n := &c.clubNotes[i]; (note == nil || n.Rank >= note.Rank) && t.isForClub(n, line) {
+			return n
+		}
 	}
-	return c.Note
+	return note
 }
 
 // sectionOf returns the lines of the section that a note is about: those below it, where it stands in the title or right before the first of them,
-// and those above where it is the last of their lines; zeros where it is about all. Between parts and another title it may be about either, and
-// it is not clear.
+// and those above where it is the last of their lines; zeros where it is about all. Between parts and another title, without a blank line, it may be
+// about either, and it is not clear.
 func (t *Table) sectionOf(c *layout.Clause) (from, to int, clear bool) {
 	r := t.Region
 	if r.Grid.Turned || r.Grid.Arranged() {
@@ -64,8 +72,10 @@ func (t *Table) sectionOf(c *layout.Clause) (from, to int, clear bool) {
 	for is(next, columns.LineBlank) || is(next, columns.LineNote) {
 		next++
 	}
-	if is(line, columns.LineNote) && is(next, columns.LineSection) {
-		for from = line; from > r.Body && !is(from-1, columns.LineSection); {
+	below := line > r.Body && is(line-1, columns.LineData) && is(line+1, columns.LineBlank) // right below parts, and above nothing
+	begins := func(line int) bool { return is(line, columns.LineSection) || r.Aside[line] == layout.RepeatedHeading }
+	if is(line, columns.LineNote) && is(next, columns.LineSection) || below && begins(next) {
+		for from = line; from > r.Body && !begins(from-1); {
 			from--
 		}
 		return from, line, true
@@ -87,36 +97,65 @@ const (
 )
 
 // spreadNotes gives the tolerances that the notes state to the columns that they are for, and reports those of which that
-// cannot be told.
+// cannot be told. Of those that stand at another table it says that they are not used, where this one has none of its own.
 func (t *Table) spreadNotes() {
+	var elsewhere []*layout.Clause
 	for i := range t.notes.Clauses {
 		c := &t.notes.Clauses[i]
 		if !layout.Tolerates(t.Lex, c.Said) {
 			continue
 		}
-		for index, tolerance := range value.ReadTolerances(c.Said, value.Context{Unit: "mm"}) {
-			if tolerance.Problem.Code != "" || !t.spread(c, index, tolerance) {
-				t.reportTolerance(c, tolerance)
-			}
+		if !t.isFor(c) {
+			elsewhere = append(elsewhere, c)
+			continue
+		}
+		t.spreadNote(c, noteTolerance{Clause: c})
+	}
+	for _, c := range elsewhere {
+		t.spreadNote(c, noteTolerance{Clause: c, elsewhere: true})
+	}
+}
+
+// isFor reports whether a note is about this table, as far as the place where it stands tells.
+func (t *Table) isFor(c *layout.Clause) bool {
+	if c.LastRow == 0 {
+		return true
+	}
+	row := t.Region.RangeOf().From.Row
+	if r := t.Region; !r.Grid.Arranged() {
+		row = r.Grid.Ref(r.Body, r.Left).Row
+	}
+	return row >= c.FirstRow && row <= c.LastRow
+}
+
+// spreadNote gives the tolerances of a note to the columns that they are for.
+func (t *Table) spreadNote(c *layout.Clause, n noteTolerance) {
+	all := value.ReadTolerances(c.Said, value.Context{Unit: "mm"})
+	for index, tolerance := range all {
+		n.Index, n.Clubs = index, t.clubsNamed(c.Said, len(all), tolerance)
+		if (tolerance.Problem.Code != "" || !t.spread(n, tolerance)) && !n.elsewhere {
+			t.reportTolerance(c, tolerance)
 		}
 	}
 }
 
 // spread gives a tolerance to the columns that it is for; false where that cannot be told.
-func (t *Table) spread(c *layout.Clause, index int, tolerance value.Tolerance) bool {
-	n := noteTolerance{Clause: c, Index: index}
-	var clear bool
-	if n.From, n.To, clear = t.sectionOf(c); !clear {
-		return false
+func (t *Table) spread(n noteTolerance, tolerance value.Tolerance) bool {
+	c, index := n.Clause, n.Index
+	if !n.elsewhere {
+		var clear bool
+		if n.From, n.To, clear = t.sectionOf(c); !clear {
+			return false
+		}
 	}
 	if c.Mark != "" {
 		if marked := t.markedColumns(c.Mark); len(marked) > 0 {
 			for _, col := range marked {
-				col.takeNote(n, forRole)
+				t.takeNote(col, n, forRole)
 			}
 			return true
 		}
-		if t.markedValues(c.Mark) {
+		if t.markedValues(c.Mark) && !n.elsewhere {
 			t.ValueNotes[c.Mark] = n
 			return true
 		}
@@ -127,25 +166,25 @@ func (t *Table) spread(c *layout.Clause, index int, tolerance value.Tolerance) b
 	case isParticular(subject):
 	case isParticular(behind): // ±0.05 on diameters
 		subject = behind
-	case index == 0 && !subject.General:
+	case (index == 0 || len(n.Clubs) > 0) && !subject.General: // "hosel OD of irons ±0.05, of woods ±0.1"
 		subject = t.subjectOf(c.Said)
 	}
 	subject.Roles = t.meantOf(subject, tolerance.Scope, behind)
 	switch above := t.sizeAbove(c); {
 	case above != nil && !subject.General && !t.isOfOthers(subject, above):
-		above.takeNote(n, forRole)
+		t.takeNote(above, n, forRole)
 	case len(subject.Roles) > 0:
 		for _, m := range subject.Roles {
 			for _, col := range t.Columns {
 				if col.Role == catalog.Role(m.Role) {
-					col.takeNote(n, forRole)
+					t.takeNote(col, n, forRole)
 				}
 			}
 		}
 	case subject.Class != "":
 		for _, col := range t.Columns {
 			if classOf(col.Role) == subject.Class || subject.Class == "length" && classOf(col.Role) == "depth" {
-				col.takeNote(n, forClass)
+				t.takeNote(col, n, forClass)
 			}
 		}
 	case t.beside(c):
@@ -153,10 +192,10 @@ func (t *Table) spread(c *layout.Clause, index int, tolerance value.Tolerance) b
 		if col == nil {
 			return false
 		}
-		col.takeNote(n, forRole)
+		t.takeNote(col, n, forRole)
 	case subject.General || strings.HasPrefix(tolerance.Class, "ISO 2768") || t.onlyTolerance(c.Said):
 		for _, col := range t.Columns {
-			col.takeNote(n, ForAll)
+			t.takeNote(col, n, ForAll)
 		}
 	default:
 		return false
@@ -263,17 +302,28 @@ func classOf(role catalog.Role) string {
 	return "length"
 }
 
-// takeNote keeps the most particular of the tolerances that notes state for a column, the first of several.
-func (c *Column) takeNote(n noteTolerance, rank int) {
+// takeNote keeps the most particular of the tolerances that notes state for a column, the first of several, and all that are for some kinds of club.
+func (t *Table) takeNote(c *Column, n noteTolerance, rank int) {
 	if c.Trait().Want != traits.Length {
 		return
 	}
 	n.Rank = rank
-	if n.To > 0 {
-		c.takeSectionNote(n)
+	if n.elsewhere {
+		if c.Note == nil && !c.TolerancesBySection() && c.Tolerance == nil && len(n.Clubs) == 0 {
+			t.reportElsewhere(n.Clause)
+		}
 		return
 	}
-	if c.Note == nil || c.Note.Rank < rank {
+	if why := t.unfit(c, &n); why != "" {
+		t.reportUnfit(n.Clause, why)
+		return
+	}
+	switch {
+	case n.To > 0:
+		c.takeSectionNote(n)
+	case len(n.Clubs) > 0:
+		c.clubNotes = append(c.clubNotes, n)
+	case c.Note == nil || c.Note.Rank < rank:
 		c.Note = &n
 	}
 }
@@ -294,8 +344,8 @@ func (c *Column) sectionNote(from int) (at int, found bool) {
 	return slices.BinarySearchFunc(c.sectionNotes, from, func(n noteTolerance, from int) int { return cmp.Compare(n.From, from) })
 }
 
-// TolerancesBySection reports whether notes within the body state tolerances for lines of the column.
-func (c *Column) TolerancesBySection() bool { return len(c.sectionNotes) > 0 }
+// TolerancesBySection reports whether notes state tolerances for some lines of the column.
+func (c *Column) TolerancesBySection() bool { return len(c.sectionNotes)+len(c.clubNotes) > 0 }
 
 // markedColumns returns the columns whose heading carries a footnote mark.
 func (t *Table) markedColumns(mark string) []*Column {

@@ -32,6 +32,8 @@ type Table struct {
 	BoresJudged       bool
 	// headHoles is set where the bores of heads are all taken for holes, see settleHeadBores.
 	headHoles bool
+	// sections are the lines of titles within the body, nil where they were not looked for.
+	sections []int
 }
 
 // Column is a column with the unit of its sizes and the tolerances that hold for them.
@@ -54,6 +56,8 @@ type Column struct {
 	Note *noteTolerance
 	// sectionNotes are those that titles within the body give to the lines below them.
 	sectionNotes []noteTolerance
+	// clubNotes are those for some kinds of club.
+	clubNotes []noteTolerance
 	// coversClass is the sort of sizes that a column of tolerances covers; where covers and it are empty, that is all.
 	coversClass string
 	// Misfit says that most sizes of the column are none of its role, so that the rest is not used either; empty where that is not so.
