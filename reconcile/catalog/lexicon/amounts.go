@@ -24,6 +24,8 @@ type amounts struct {
 	units, others phrases
 	// plusMinus, plus, minus and eitherWay are words for signs, the last behind an amount; upper and lower are words for deviations.
 	plusMinus, plus, minus, eitherWay, upper, lower phrases
+	// within are words for plus or minus before small amounts only: before others they say something else.
+	within phrases
 	// signed are a plus and a number, lessened a minus and a number, swinging an amount with eitherWay behind it, limits an upper and a lower
 	// deviation, each with the word for it. They are asked only where a text has such words.
 	signed, lessened, swinging, limits func() *regexp.Regexp
@@ -85,7 +87,7 @@ var amountsOnce = sync.OnceValue(func() *amounts {
 		return p
 	}
 	a := &amounts{numbers: phrases{}, halves: gather("amount", "half"), parts: phrases{}, of: gather("amount", "of"), units: phrases{}, others: gather("amount", "other"),
-		plusMinus: gather("amount", "plus_minus"), plus: gather("amount", "plus"), minus: gather("amount", "minus"), eitherWay: gather("amount", "either_way"),
+		plusMinus: gather("amount", "plus_minus"), within: gather("amount", "within"), plus: gather("amount", "plus"), minus: gather("amount", "minus"), eitherWay: gather("amount", "either_way"),
 		upper: gather("deviation", "upper"), lower: gather("deviation", "lower")}
 	for n := range mostInWords + 1 {
 		a.numbers.add(float64(n), v.Written("amount", strconv.Itoa(n))...)
@@ -145,6 +147,10 @@ func (l *Lexicon) InFigures(text string) string {
 	}
 	for at := 0; at < len(text); {
 		if _, end, found := a.plusMinus.at(lower, at); found {
+			at = replace(at, end, "±")
+			continue
+		}
+		if _, end, found := a.within.at(lower, at); found && a.isSmall(text, lower, skipBlank(lower, end)) {
 			at = replace(at, end, "±")
 			continue
 		}
@@ -228,6 +234,32 @@ func (a *amounts) amountAt(text, lower string, at int) (said string, end int) {
 		unit = strings.Trim(text[unitAt:end], " -")
 	}
 	return strconv.FormatFloat(number, 'g', 6, 64) + " " + unit, end
+}
+
+// widestWithin is how many mm an amount is at most of which "within" tells the limits; bareWithin is such a number without a unit, below the sizes of
+// joints in inches.
+const widestWithin, bareWithin = 1.0, 0.25
+
+// isSmall reports whether an amount of length stands at a place of a text that may be the limit of a size: 0.05, 2 thou, half a mm.
+func (a *amounts) isSmall(text, lower string, at int) bool {
+	said, end := a.amountAt(text, lower, at)
+	if said != "" {
+		figure, unit, _ := strings.Cut(said, " ")
+		number, err := strconv.ParseFloat(figure, 64)
+		hit, _ := words.Load().Unit(unit)
+		return err == nil && number > 0 && number*traits.UnitMM[hit.Value] <= widestWithin
+	}
+	number, err := strconv.ParseFloat(strings.Replace(lower[at:end], ",", ".", 1), 64)
+	if err != nil || number == 0 {
+		return false
+	}
+	_, unitEnd, measured := a.units.behind(lower, end)
+	if !measured {
+		next, _ := utf8.DecodeRuneInString(strings.TrimSpace(lower[end:]))
+		return number < bareWithin && next != '/' && next != '%' && !unicode.Is(unicode.Sc, next)
+	}
+	hit, _ := words.Load().Unit(strings.Trim(text[end:unitEnd], " -"))
+	return traits.IsLengthUnit(hit.Value) && number*traits.UnitMM[hit.Value] <= widestWithin
 }
 
 // isThou reports whether words for a unit are for thousandths of an inch, of which one is an amount: "a thou".

@@ -30,6 +30,16 @@ func TestLimitsOfNotes(t *testing.T) {
 		"Bore ±0.02, weight ±2 g":                              "bore -0.02 0.02",
 		"Lie ±2°, gold ring +0,30 €, weights ±3 g":             "",
 		"Tolerance ±0.08, sizes in mm":                         "base_od -0.08 0.08; bore -0.08 0.08; length -0.08 0.08; top_od -0.08 0.08",
+		"Fat ends are turned to plus or minus 0.05.":           "base_od -0.05 0.05",
+		"Turned to within .05 on the thin end":                 "top_od -0.05 0.05",
+		"Fat ends held to 2 thou, holes good to a thou":        "base_od -0.0508 0.0508; bore -0.0254 0.0254",
+		"Lengths within half a mm":                             "length -0.5 0.5",
+		"Alésages à deux centièmes près":                       "bore -0.02 0.02",
+		"Bohrung innerhalb 0,02 mm":                            "bore -0.02 0.02",
+		"Foro entro 0,02 mm":                                   "bore -0.02 0.02",
+		"内径误差不超过0.02":                                          "bore -0.02 0.02",
+		"Prices good to 31.12, delivery within 14 days":        "",
+		"Fat ends held to .530, carriage within 0.20 £":        "",
 		"Steel shafts 41 in., graphite 46 in., cut at no cost": "",
 	} {
 		lines := []string{"Part | Base OD | Top OD | Bore | Length", "QV-1 | 13.6 | 10.2 | 9.25 | 25.4", "QV-2 | 13.5 | 10.4 | 9.3 | 19", "QV-3 | 13.9 | 10.1 | 9.2 | 22", "", note}
