@@ -10,11 +10,11 @@ import (
 )
 
 // TimeOfDay returns when something was said, alone or before the name of who said it, as talks are written down: "09:43",
-// "[5/11/2027, 09:43] J. Orr:", "[오전 9:12] 김:", "[Tue 09:43] J. Orr:", "[김 과장] [오후 2:12]"; empty where a text does not begin with that. A day's name is one within
+// "[5/11/2027, 09:43] J. Orr:", "[오전 9:12] 김:", "[Tue 09:43] J. Orr:", "[김 과장] [오후 2:12]", "Trev 8:10 am - "; empty where a text does not begin with that. A day's name is one within
 // brackets only: elsewhere any word may stand there.
 func TimeOfDay(text string) string { return timeOfDay().FindString(text) }
 
-var timeOfDay = pattern.Lazy(`^(?:\[[^\[\]]{1,40}\] )?(?:\[(?:\p{L}{1,12}\.?,? )?)?(?:\d[\d./-]{2,9},? )?(?:\p{Lo}{2} ?)?\d{1,2}:\d{2}(?::\d{2})?(?: ?\p{Lu}{2}\b)?\]?(?: ?[-–])?(?: [^:：\d]{1,30}[:：])?`)
+var timeOfDay = pattern.Lazy(`^(?:\[[^\[\]]{1,40}\] )?(?:\[(?:\p{L}{1,12}\.?,? )?)?(?:\d[\d./-]{2,9},? )?(?:\p{Lo}{2} ?)?\d{1,2}:\d{2}(?::\d{2})?(?: ?\p{Lu}{2}\b)?\]?(?: ?[-–])?(?: [^:：\d]{1,30}[:：])?|^\pL[\pL .'’]{0,30},? \d{1,2}:\d{2}(?: ?[aApP]\.?[mM]\.?)? ?(?:[-–]|:) `)
 
 // nameAndTime is a line of who said something and when: "Anna, 09:43", "J. Orr [5/11/2027, 09:43]".
 var nameAndTime = pattern.Lazy(`^[^\d:：]{1,40}[\[(]?(?:\d[\d./-]{2,9},? )?(?:\p{Lo}{2} ?)?\d{1,2}:\d{2}(?::\d{2})?(?: ?\p{Lu}{2})?[\])]?:?$`)
