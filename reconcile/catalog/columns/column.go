@@ -103,6 +103,8 @@ type Column struct {
 	PerDoubtful bool
 	// PackIn is the cell of the note that says how many are in the packs that the prices are for, empty where none does.
 	PackIn string
+	// LotNoted is set where a note says whether the prices are for packs or sets: rows that are neither may have one of their own.
+	LotNoted bool
 	// Clubs are the columns that it stands for, where each gives the size of another club.
 	Clubs []ClubColumn
 	// Covers is the role whose values a column of tolerances covers, empty where none is named.

@@ -517,7 +517,7 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 		case terms.Lot == lexicon.OfPack && terms.Per > 1 && c.Lot == lexicon.OfPack && c.Per == 1 && table.ByRole[catalog.Pack] == nil: // "Price / bag", and a note says of how many
 			c.Per, taken.Per, taken.Lot = terms.Per, terms.Per, terms.Lot
 		case terms.Lot != lexicon.LotUnsaid && c.Lot == lexicon.LotUnsaid:
-			c.Per, c.Lot = max(1, terms.Per), terms.Lot
+			c.Per, c.Lot, c.LotNoted = max(1, terms.Per), terms.Lot, true
 			if c.Per > 1 || c.Lot.Bundles() {
 				taken.Per, taken.Lot = terms.Per, terms.Lot
 			}

@@ -26,6 +26,11 @@ func (v *Vocabulary) ClubsIn(category, text string) ([]string, bool) {
 	if len(text) > 120 {
 		return nil, false
 	}
+	if before, count := countBehind(text); count > 0 {
+		if set, ok := v.ClubsIn(category, before); ok && len(set) == count {
+			return set, true
+		}
+	}
 	r := clubReader{v: v, category: category, marked: category != "", to: v.letterForTo(text)}
 	if !r.lex(text) || !r.parse() {
 		return nil, false
@@ -39,6 +44,21 @@ func (v *Vocabulary) ClubsIn(category, text string) ([]string, bool) {
 	}
 	return r.clubs, len(r.clubs) > 0
 }
+
+// countBehind returns what stands before a number of pieces in brackets at the end of a text, and the number, zero where there is none: "4-PW (7 pcs)".
+func countBehind(text string) (before string, count int) {
+	found := countInBrackets().FindStringSubmatch(text)
+	if found == nil {
+		return text, 0
+	}
+	count, err := strconv.Atoi(found[2])
+	if err != nil {
+		return text, 0
+	}
+	return strings.TrimSpace(found[1]), count
+}
+
+var countInBrackets = pattern.Lazy(`^(.+?)[(（\[](?:\D{0,12} )?(\d{1,2})\D{0,12}[)）\]]$`)
 
 // letterForTo returns the word of one letter for "to" that stands between spaces in a text, as it is looked up; empty where none does.
 func (v *Vocabulary) letterForTo(text string) string {
