@@ -145,7 +145,11 @@ func columnsOf(r *layout.Region, lex *lexicon.Lexicon) []*Column {
 	lines := r.SampleLines()
 	var columns []*Column
 	for _, h := range r.Columns {
-		p := profileOf(r, lex, h.Col, lines)
+		own := lines
+		if len(h.Beside) > 0 { // the one size of the column counts as much as each of the others
+			own = lines[:min(len(lines), 1)]
+		}
+		p := profileOf(r, lex, h.Col, own)
 		for _, text := range h.Beside {
 			p.add(lex, text, sheet.Cell{Kind: sheet.Text, Raw: text, Shown: text})
 		}

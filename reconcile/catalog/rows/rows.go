@@ -134,6 +134,7 @@ func (t *Table) ReadRows() {
 	t.compareExchangedPrices()
 	t.compareExchangedStock()
 	t.compareParts()
+	t.compareBeside()
 	t.comparePrices()
 	t.compareChanges()
 	t.compareReadings()
