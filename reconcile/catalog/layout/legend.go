@@ -104,17 +104,18 @@ func ExplainLetters(lex *lexicon.Lexicon, sheets []*grid.Grid) LetterTables {
 	return tables
 }
 
-// shortForms returns the short forms of capitals, with what they stand for, that texts explain one by one as sizes and that head a column: "HL =
-// hosel length". A single letter alone may be anything.
+// shortForms returns the short forms of capitals and the words that nothing else explains, with what they stand for, that texts explain one by one as
+// sizes, prices or stock and that head a column: "HL = hosel length", "bns = what is in stock". A single letter alone may be anything.
 func shortForms(g *grid.Grid, lex *lexicon.Lexicon) map[string]string {
 	forms := map[string]string{}
 	for text := range g.Texts() {
 		if len(text) > lexicon.LongestNote || !strings.Contains(text, "=") && !strings.Contains(text, "＝") {
 			continue
 		}
-		for _, one := range entriesOf(text) {
-			if found := lex.Match(one.words); utf8.RuneCountInString(one.letter) < 2 || !unicode.IsUpper([]rune(one.letter)[1]) || len(found) == 0 ||
-				found[0].Score < lexicon.HeadingScore || traits.Of[catalog.Role(found[0].Role)].Want != traits.Length {
+		for _, one := range append(entriesOf(text), wordsExplained(lex, text)...) {
+			found := lex.Match(one.words)
+			letters := []rune(one.letter)
+			if len(letters) < 2 || len(letters) < 3 && !unicode.IsUpper(letters[1]) || len(found) == 0 || found[0].Score < lexicon.HeadingScore || !mayStandFor(catalog.Role(found[0].Role)) {
 				continue
 			}
 			if said := forms[one.letter]; said != "" && said != one.words {
@@ -126,6 +127,41 @@ func shortForms(g *grid.Grid, lex *lexicon.Lexicon) map[string]string {
 	maps.DeleteFunc(forms, func(form, _ string) bool { return !headsColumn(g, form) })
 	return forms
 }
+
+// mayStandFor reports whether short forms for a role are explained one by one.
+func mayStandFor(role catalog.Role) bool {
+	return traits.Of[role].Want == traits.Length || role == catalog.Price || role == catalog.Stock
+}
+
+// explainedWord is a word of small letters with the sign behind it, and what it stands for.
+var explainedWord = pattern.Lazy(`(?:^|[,;.(] ?)(\pL[\pL.]{2,11}) ?[=＝] ?([^,;.=＝()]+)`)
+
+// wordsExplained returns the words that a text explains and that the vocabulary does not know as a heading.
+func wordsExplained(lex *lexicon.Lexicon, text string) []legendEntry {
+	var entries []legendEntry
+	for _, m := range explainedWord().FindAllStringSubmatch(text, -1) {
+		if found := lex.Match(m[1]); len(found) == 0 || found[0].Score < lexicon.HeadingScore {
+			entries = append(entries, legendEntry{m[1], headingWithin(lex, strings.Fields(m[2]))})
+		}
+	}
+	return entries
+}
+
+// headingWithin returns the longest stretch of words that is a heading for certain: "in stock" of "what's in stock today"; all of them where none is.
+func headingWithin(lex *lexicon.Lexicon, list []string) string {
+	for size := len(list); size > 0 && len(list) <= mostExplaining; size-- {
+		for from := 0; from+size <= len(list); from++ {
+			stretch := strings.Join(list[from:from+size], " ")
+			if found := lex.Match(stretch); len(found) > 0 && found[0].Score >= lexicon.CertainHeading && mayStandFor(catalog.Role(found[0].Role)) {
+				return stretch
+			}
+		}
+	}
+	return strings.Join(list, " ")
+}
+
+// mostExplaining is how many words explain another one at most.
+const mostExplaining = 8
 
 // headsColumn reports whether the first line with a cell of a text has other texts and no number.
 func headsColumn(g *grid.Grid, text string) bool {

@@ -1,0 +1,25 @@
+package reader_test
+
+import (
+	"testing"
+
+	"example.com/seatline/reconcile/catalog"
+)
+
+// TestExplainedHeadings takes a heading that nothing knows for what a line of the sheet says that it stands for.
+func TestExplainedHeadings(t *testing.T) {
+	for note, heading := range map[string]string{
+		"All sizes mm, bns = what's in stock today":                "bns",
+		"Alles in mm. bkn = wat er nu op voorraad ligt":            "bkn",
+		"Maße in mm; KL = Lagerbestand heute; VK = Preis je Stück": "KL",
+		"Cotes en mm. QS = quantité en stock":                      "QS",
+	} {
+		c := read(t, grid("List", note+"\n\nNo | Text | Base OD (mm) | Bore (mm) | "+heading+"\nB-1 | black | 13.6 | 9.3 | 610\nB-2 | black | 13.6 | 9.3 | 12"))
+		if len(c.Ferrules) != 2 {
+			t.Fatalf("%q: %d ferrules", note, len(c.Ferrules))
+		}
+		if stock := c.Ferrules[0].Fields.Get(catalog.Stock); stock.Number != 610 {
+			t.Errorf("%q: stock %v, want 610", note, stock.Number)
+		}
+	}
+}
