@@ -21,7 +21,8 @@ const mostOfPage = 8
 func pageTitles(g *grid.Grid, lex *lexicon.Lexicon, strip span) map[int]bool {
 	titles := map[int]bool{}
 	for _, pages := range repeatedHeadings(g, lex, strip) {
-		same := map[string][]int{} // lines by what they say, on each page once
+		same := map[string][]int{}   // lines by what they say, on each page once
+		counted := map[string]bool{} // those with the number of a page
 		for _, line := range pages {
 			block := headingBlock(g, lex, line, strip.from, strip)
 			seen := map[string]bool{}
@@ -30,7 +31,8 @@ func pageTitles(g *grid.Grid, lex *lexicon.Lexicon, strip span) map[int]bool {
 				text, numbered := textOf(g, row), givesPage(g, lex, above, strip)
 				switch {
 				case numbered:
-					text = strings.Join(strings.FieldsFunc(text, unicode.IsDigit), "")
+					text = withoutPage(lex, text)
+					counted[text] = true
 				case tooManyValues(g, lex, row):
 					above = 0
 					continue
@@ -43,8 +45,8 @@ func pageTitles(g *grid.Grid, lex *lexicon.Lexicon, strip span) map[int]bool {
 				}
 			}
 		}
-		for _, lines := range same {
-			if len(lines) == len(pages) {
+		for text, lines := range same {
+			if len(lines) == len(pages) || counted[text] && len(lines) > 1 {
 				for _, line := range lines {
 					titles[line] = true
 				}
@@ -141,10 +143,29 @@ func givesPage(g *grid.Grid, lex *lexicon.Lexicon, line int, strip span) bool {
 	return false
 }
 
-// mostPages is how many digits the number of a page has at most: a year has more.
-const mostPages = 3
+// withoutPage returns the words of a line without the number of the page, or two: "Page 2 of 5". Other numbers are those of something else.
+func withoutPage(lex *lexicon.Lexicon, text string) string {
+	runs := runsOf(words.Fold(text))
+	for i, run := range runs {
+		if _, named := lex.Words.Mark(run, "page"); !named {
+			continue
+		}
+		behind := slices.ContainsFunc(runs[i+1:min(i+3, len(runs))], isPageNumber)
+		for at := range runs {
+			if near := behind && at > i && at <= i+3 || !behind && at < i && at >= i-2; near && isPageNumber(runs[at]) {
+				runs[at] = ""
+			}
+		}
+	}
+	return strings.Join(runs, " ")
+}
 
-func isPageNumber(run string) bool { return startsWithDigit(run) && len(run) <= mostPages }
+// mostPages is how many digits the number of a page has at most.
+const mostPages = 4
+
+func isPageNumber(run string) bool {
+	return startsWithDigit(run) && len(run) <= mostPages && !lexicon.IsYear(run)
+}
 
 // runsOf divides a text into its runs of letters and of digits.
 func runsOf(text string) (runs []string) {

@@ -66,6 +66,14 @@ Zierringe .355 konisch, Seite 2
 Artikel | Ø unten (mm) | Bohrung (mm) | Länge (mm)
 D-3 | 13,2 | 8,9 | 25
 `, "D-1 for .370 parallel D-2 for .370 parallel D-3 for .355 konisch"},
+		"of other tips alone": {`
+Ferrules .370 parallel, page 1 of 2
+Code | Base OD (mm) | Bore (mm) | Length (mm)
+D-1 | 13.5 | 9.3 | 25
+Ferrules .350 parallel, page 2 of 2
+Code | Base OD (mm) | Bore (mm) | Length (mm)
+D-2 | 12.2 | 8.8 | 25
+`, "D-1 for .370 parallel D-2 for .350 parallel"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			c := read(t, grid("List", test.sheet))
