@@ -3,6 +3,7 @@ package columns
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -163,6 +164,7 @@ func columnsOf(r *layout.Region, lex *lexicon.Lexicon) []*Column {
 	pairAges(columns, lex)
 	pairPacks(columns, lex)
 	preferSpoken(columns)
+	pairSets(columns, r, lex, lines)
 	return columns
 }
 
@@ -436,6 +438,33 @@ func preferSpoken(columns []*Column) {
 			found[0].Score, found[at].Score = found[at].Score, found[0].Score
 			found[0], found[at] = found[at], found[0]
 			c.Matches[kind] = found
+		}
+	}
+}
+
+// pairSets finds the columns that count the clubs of the sets that another one names: 7 beside "4-PW".
+func pairSets(columns []*Column, r *layout.Region, lex *lexicon.Lexicon, lines []int) {
+	sets := slices.IndexFunc(columns, func(c *Column) bool { return c.namesClubs(lex) })
+	if sets < 0 {
+		return
+	}
+	for _, c := range columns {
+		if found := c.Matches[catalog.UnknownKind]; c == columns[sets] || len(found) == 0 || catalog.Role(found[0].Role) != catalog.Club || c.Profile.share(c.Profile.small) < 1 {
+			continue
+		}
+		counted := 0
+		for _, line := range lines {
+			set := lex.SetOf("", r.Grid.Filled(line, columns[sets].Col))
+			switch text := r.Grid.Filled(line, c.Col); {
+			case len(set) < 2 || text == "":
+			case text == strconv.Itoa(len(set)):
+				counted++
+			default:
+				counted = -len(lines)
+			}
+		}
+		if counted > 0 {
+			c.irrelevant = "counts the clubs of each set"
 		}
 	}
 }

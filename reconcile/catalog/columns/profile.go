@@ -228,10 +228,11 @@ var thousands, marked = pattern.Lazy(`^[1-9]\d{0,2}(?:[.,]\d{3})+$`), pattern.La
 // parted is a whole number of which several marks part the digits, by threes or as in India: 1,250,000 and 12,50,000.
 var parted = pattern.Lazy(`^(?:[1-9]\d{0,2}(?:,\d{3}){2,}|[1-9]\d{0,2}(?:\.\d{3}){2,}|[1-9]\d?(?:,\d{2})+,\d{3})$`)
 
-// OnlyThousands reports whether all marks within the numbers stand where they part thousands: 1.450 beside 410.
+// OnlyThousands reports whether all marks within the numbers stand where they part thousands: 1.450 beside 410, $ 54.500.
 func (p *profile) OnlyThousands() bool {
 	found := false
 	for _, text := range p.Texts {
+		text = strings.TrimFunc(text, func(r rune) bool { return !unicode.IsDigit(r) })
 		if marked().MatchString(text) {
 			if !thousands().MatchString(text) {
 				return false
