@@ -26,9 +26,9 @@ type amounts struct {
 	plusMinus, plus, minus, eitherWay, upper, lower phrases
 	// within are words for plus or minus before small amounts only: before others they say something else.
 	within phrases
-	// signed are a plus and a number, lessened a minus and a number, swinging an amount with eitherWay behind it, limits an upper and a lower
-	// deviation, each with the word for it. They are asked only where a text has such words.
-	signed, lessened, swinging, limits func() *regexp.Regexp
+	// pairs are a plus and a number with a minus and a number behind it, turned the other way round, limits an upper and a lower deviation, each with
+	// the word for it. They are asked only where a text has such words.
+	pairs, turned, limits func() *regexp.Regexp
 }
 
 // phrases are phrases in small letters with what they mean, by the letter that they begin with, the longest first.
@@ -37,14 +37,19 @@ type phrases map[rune][]meaning
 type meaning struct {
 	phrase string
 	number float64
+	// unit is that of a part that has but one, empty for others.
+	unit string
 }
 
-func (p phrases) add(number float64, list ...string) {
+func (p phrases) add(number float64, list ...string) { p.addOf("", number, list...) }
+
+// addOf adds phrases for a number of a unit.
+func (p phrases) addOf(unit string, number float64, list ...string) {
 	for _, phrase := range list {
 		phrase = strings.ToLower(phrase)
 		first, _ := utf8.DecodeRuneInString(phrase)
 		if !slices.ContainsFunc(p[first], func(m meaning) bool { return m.phrase == phrase }) {
-			p[first] = append(p[first], meaning{phrase, number})
+			p[first] = append(p[first], meaning{phrase, number, unit})
 		}
 	}
 	for _, all := range p {
@@ -97,7 +102,8 @@ var amountsOnce = sync.OnceValue(func() *amounts {
 	}
 	a.numbers.add(0.5, v.Written("amount", "half")...)
 	a.parts.add(0.1, v.Written("part_of_unit", "tenth")...)
-	a.parts.add(0.01, slices.Concat(v.Written("part_of_unit", "hundredth"), v.Written("amount", "hundredth_mm"))...)
+	a.parts.add(0.01, v.Written("part_of_unit", "hundredth")...)
+	a.parts.addOf("mm", 0.01, v.Written("amount", "hundredth_mm")...)
 	a.parts.add(0.001, v.Written("part_of_unit", "thousandth")...)
 	a.units.add(0, v.UnitPhrases(traits.LengthUnits...)...)
 	a.others.add(0, v.UnitPhrases(v.OtherUnits(traits.LengthUnits)...)...)
@@ -111,9 +117,11 @@ var amountsOnce = sync.OnceValue(func() *amounts {
 	deviation, upper, lower := either("deviation", "beside")+` `, v.AnyOf("deviation", "upper"), v.AnyOf("deviation", "lower")
 	upperAlone, lowerAlone := v.AnyOf("amount", "upper"), v.AnyOf("amount", "lower")
 	upper, lower = `(?:`+upper+`|`+upperAlone+`)`, `(?:`+lower+`|`+lowerAlone+`)`
-	a.signed = pattern.Lazy(`(?i)` + either("amount", "plus") + ` ?(` + figure + `)`)
-	a.lessened = pattern.Lazy(`(?i)\s?(?:[,、，;/]|` + v.AnyOf("amount", "and") + `)?\s?` + either("amount", "minus") + ` ?(` + figure + `|` + v.AnyOf("amount", "0") + `)`)
-	a.swinging = pattern.Lazy(`(?i)((?:` + figure + `) ?[\pL".]+),?\s` + either("amount", "either_way"))
+	number := `(` + figure + `|` + v.AnyOf("amount", "0") + `)(` + unit + `)`
+	plus, minus := `(?:\+|`+v.AnyOf("amount", "plus")+`) ?`, `(?:[-−–]|`+v.AnyOf("amount", "minus")+`) ?`
+	between := `\s?(?:[,、，;/]|` + v.AnyOf("amount", "and") + `)?\s?(?:` + v.AnyOf("amount", "and") + ` )?`
+	a.pairs = pattern.Lazy(`(?i)` + plus + number + between + minus + number)
+	a.turned = pattern.Lazy(`(?i)` + minus + number + between + plus + number)
 	a.limits = pattern.Lazy(`(?i)(?:` + deviation + upper + `|` + upper + ` ` + deviation + `) ?\+? ?(` + figure + unit + `),?(?: ` + either("amount", "and") + `)? ?(?:` + deviation + `)?` + lower +
 		` ?(?:` + deviation + `)?[-−]? ?(` + figure + `)`)
 	return a
@@ -123,7 +131,8 @@ var amountsOnce = sync.OnceValue(func() *amounts {
 var partedDeviations = pattern.Lazy(`(\+ ?\d[\d./]*[^\s±+\d]{0,4}) ?[、，] ?([-−] ?\d)`)
 
 // InFigures returns a note without deviations of what is no length, and with the amounts of length that it says in words in figures: "±0.1 mm"
-// for "plus or minus a tenth of a millimetre", "+0.05 mm/-0" for "plus five hundredths of a mm, minus zero". What it does not understand stays
+// for "plus or minus a tenth of a millimetre", "+0.05 mm/-0" for "plus five hundredths of a mm, minus zero", and "±0.05" for "five hundredths either
+// way", of the unit of the sizes that are spoken of. What it does not understand stays
 // as it is.
 func (l *Lexicon) InFigures(text string) string {
 	lower := strings.ToLower(text)
@@ -139,7 +148,7 @@ func (l *Lexicon) InFigures(text string) string {
 		from = end
 		return end
 	}
-	plus, minus, swings, up, low := false, false, false, false, false
+	plus, minus, up, low := false, false, false, false
 	saw := func(seen *bool, p phrases, at int) {
 		if _, _, found := p.at(lower, at); found {
 			*seen = true
@@ -158,6 +167,13 @@ func (l *Lexicon) InFigures(text string) string {
 			at = replace(at, end, " ")
 			continue
 		}
+		if said, end := a.swingAt(text, lower, at); end > at {
+			if written := strings.TrimSpace(b.String() + text[from:at]); !strings.HasSuffix(written, "±") { // "within 0.05 either way"
+				said = "±" + said
+			}
+			at = replace(at, end, said)
+			continue
+		}
 		if said, end := a.amountAt(text, lower, at); end > at {
 			if said != "" {
 				replace(at, end, said)
@@ -167,7 +183,6 @@ func (l *Lexicon) InFigures(text string) string {
 		}
 		saw(&plus, a.plus, at)
 		saw(&minus, a.minus, at)
-		saw(&swings, a.eitherWay, at)
 		saw(&up, a.upper, at)
 		saw(&low, a.lower, at)
 		_, size := utf8.DecodeRuneInString(text[at:])
@@ -180,19 +195,56 @@ func (l *Lexicon) InFigures(text string) string {
 	if up && low {
 		text = a.limits().ReplaceAllString(text, "+$1/-$2")
 	}
-	if plus && minus && a.signed().MatchString(text) {
-		text = a.lessened().ReplaceAllStringFunc(a.signed().ReplaceAllString(text, "+$1"), func(said string) string {
-			number := a.lessened().FindStringSubmatch(said)[1]
-			if !BearsNumber(number) {
-				number = "0"
-			}
-			return "/-" + number
-		})
-	}
-	if swings && !strings.Contains(text, "±") {
-		text = a.swinging().ReplaceAllString(text, "±$1")
+	if plus || minus {
+		text = inSigns(a.turned(), inSigns(a.pairs(), text, "+", "-"), "-", "+")
 	}
 	return text
+}
+
+// inSigns writes a pair of deviations that a text says in words, by a pattern of two numbers each with its unit, with the sign of each.
+func inSigns(pairs *regexp.Regexp, text, first, second string) string {
+	if !pairs.MatchString(text) {
+		return text
+	}
+	var b strings.Builder
+	from := 0
+	for _, at := range pairs.FindAllStringSubmatchIndex(text, -1) {
+		if goesThrough(text, at[0]) || goesThrough(text, at[1]) {
+			continue
+		}
+		part := func(i int) string { return text[at[2*i]:at[2*i+1]] }
+		number := func(i int) string {
+			if !BearsNumber(part(i)) {
+				return "0"
+			}
+			return part(i) + part(i+1)
+		}
+		b.WriteString(text[from:at[0]] + first + number(1) + "/" + second + number(3))
+		from = at[1]
+	}
+	return b.String() + text[from:]
+}
+
+// swingAt returns the end of an amount that words for plus or minus stand behind, and what it is in figures, at a place of a text.
+func (a *amounts) swingAt(text, lower string, at int) (said string, end int) {
+	said, end = a.amountAt(text, lower, at)
+	measured := end > at && said == ""
+	if measured {
+		var unitEnd int
+		_, unitEnd, measured = a.units.behind(lower, end)
+		said, end = text[at:unitEnd], unitEnd
+	}
+	if end == at || !measured && !a.isSmall(text, lower, at) {
+		return "", at
+	}
+	behind := end
+	if strings.HasPrefix(lower[behind:], ",") {
+		behind++
+	}
+	if _, swingEnd, found := a.eitherWay.at(lower, skipBlank(lower, behind)); found {
+		return said, swingEnd
+	}
+	return "", at
 }
 
 // amountAt returns the end of the number, with the unit behind it, at a place of a text, and what it is in figures where it says so in words.
@@ -226,14 +278,17 @@ func (a *amounts) amountAt(text, lower string, at int) (said string, end int) {
 	if halved {
 		number /= 2
 	}
-	unit := "mm" // nobody says hundredths of another unit without its name
 	if parted {
 		number *= part.number
 	}
-	if measured {
-		unit = strings.Trim(text[unitAt:end], " -")
-	}
-	return strconv.FormatFloat(number, 'g', 6, 64) + " " + unit, end
+	said = strconv.FormatFloat(number, 'f', -1, 64)
+	switch {
+	case measured:
+		said += " " + strings.Trim(text[unitAt:end], " -")
+	case part.unit != "":
+		said += " " + part.unit
+	} // else of the unit of the sizes that it is for
+	return said, end
 }
 
 // widestWithin is how many mm an amount is at most of which "within" tells the limits; bareWithin is such a number without a unit, below the sizes of
@@ -244,8 +299,11 @@ const widestWithin, bareWithin = 1.0, 0.25
 func (a *amounts) isSmall(text, lower string, at int) bool {
 	said, end := a.amountAt(text, lower, at)
 	if said != "" {
-		figure, unit, _ := strings.Cut(said, " ")
+		figure, unit, measured := strings.Cut(said, " ")
 		number, err := strconv.ParseFloat(figure, 64)
+		if !measured {
+			return err == nil && number > 0 && number < bareWithin
+		}
 		hit, _ := words.Load().Unit(unit)
 		return err == nil && number > 0 && number*traits.UnitMM[hit.Value] <= widestWithin
 	}
