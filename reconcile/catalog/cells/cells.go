@@ -32,7 +32,8 @@ type Reader struct {
 	Columns []*Column
 	ByRole  map[catalog.Role]*Column
 	// pairs number what stands beside each other: see pair.
-	pairs table[int32]
+	pairs    table[int32]
+	limitsIn limitsInRemark
 	// readings and meanings are what values and meanings are cut from, and spare is what the last cell means that was not kept.
 	readings []catalog.Value
 	meanings []meaning
@@ -654,7 +655,7 @@ func (t *Reader) tolerated(line int, c *Column, f catalog.Field, dim measure.Dim
 	if dim.HasLimits() {
 		return f, Trouble{}
 	}
-	tolerance, origin, where, found := t.toleranceFor(line, c)
+	tolerance, origin, where, found := t.toleranceFor(line, c, dim.Nominal())
 	if !found {
 		return f, Trouble{}
 	}

@@ -94,7 +94,7 @@ func (t *Reader) deviation(line int, c *Column, unit string) (measure.Length, bo
 }
 
 // toleranceFor returns the tolerance that holds for a value of a column that states none, with where it comes from.
-func (t *Reader) toleranceFor(line int, c *Column) (value.Tolerance, measure.Origin, string, bool) {
+func (t *Reader) toleranceFor(line int, c *Column, size measure.Length) (value.Tolerance, measure.Origin, string, bool) {
 	if tolerance, where, found := t.deviationsFor(line, c); found {
 		return tolerance, measure.Stated, where, true
 	}
@@ -118,6 +118,9 @@ func (t *Reader) toleranceFor(line int, c *Column) (value.Tolerance, measure.Ori
 				return fmt.Sprintf("the tolerance %q under %q cannot be read; it is not used", text, other.Name())
 			})
 		}
+	}
+	if tolerance, where, found := t.remarkedTolerance(line, c, size); found {
+		return tolerance, measure.Stated, where, true
 	}
 	if c.Tolerance != nil {
 		return *c.Tolerance, measure.Stated, "the heading", true

@@ -83,7 +83,7 @@ func (t *Table) saysClub(parts []string) bool {
 // sizeTitle returns the title that names a size of heads, as the heading of columns that have none of their own.
 func (t *Table) sizeTitle(titles []string) []string {
 	for _, title := range titles {
-		roles := t.Lex.Words.Subject(catalog.Heads.String(), title).Roles
+		roles := t.Lex.Words.Subject(catalog.Heads.String(), "", title).Roles
 		if len(roles) == 1 && roles[0].Score >= lexicon.SaysOneSize {
 			phrase := []string{roles[0].Words}
 			if _, unit, _ := t.Lex.Words.SplitUnit(title); unit != "" {

@@ -359,8 +359,8 @@ func sentences(lex *lexicon.Lexicon, text string) []string {
 func abbreviates(lex *lexicon.Lexicon, before, after string) bool {
 	word, _, _ := strings.Cut(strings.TrimSpace(after), " ")
 	switch first, _ := utf8.DecodeRuneInString(word); {
-	case unicode.IsUpper(first):
-		return false
+	case unicode.IsUpper(first): // no sentence begins with the sign for a diameter alone: "udv. Ø"
+		return first > unicode.MaxASCII && utf8.RuneCountInString(word) == 1 && endsShortened(lex, before)
 	case unicode.IsDigit(first): // "Rs. 42"
 		return lex.Words.FlatPrice(before[strings.LastIndexAny(before, " (:")+1:]).Named
 	}

@@ -26,6 +26,8 @@ type amounts struct {
 	plusMinus, plus, minus, eitherWay, upper, lower phrases
 	// within are words for plus or minus before small amounts only: before others they say something else.
 	within phrases
+	// least and most are words for the least and the greatest of sizes.
+	least, most phrases
 	// pairs are a plus and a number with a minus and a number behind it, turned the other way round, limits an upper and a lower deviation, each with
 	// the word for it. They are asked only where a text has such words.
 	pairs, turned, limits func() *regexp.Regexp
@@ -93,7 +95,7 @@ var amountsOnce = sync.OnceValue(func() *amounts {
 	}
 	a := &amounts{numbers: phrases{}, halves: gather("amount", "half"), parts: phrases{}, of: gather("amount", "of"), units: phrases{}, others: gather("amount", "other"),
 		plusMinus: gather("amount", "plus_minus"), within: gather("amount", "within"), plus: gather("amount", "plus"), minus: gather("amount", "minus"), eitherWay: gather("amount", "either_way"),
-		upper: gather("deviation", "upper"), lower: gather("deviation", "lower")}
+		least: gather("mark", "at_least"), most: gather("mark", "at_most"), upper: gather("deviation", "upper"), lower: gather("deviation", "lower")}
 	for n := range mostInWords + 1 {
 		a.numbers.add(float64(n), v.Written("amount", strconv.Itoa(n))...)
 		if n > 1 { // words for one are too often another word of another language
@@ -119,7 +121,8 @@ var amountsOnce = sync.OnceValue(func() *amounts {
 	upper, lower = `(?:`+upper+`|`+upperAlone+`)`, `(?:`+lower+`|`+lowerAlone+`)`
 	number := `(` + figure + `|` + v.AnyOf("amount", "0") + `)(` + unit + `)`
 	plus, minus := `(?:\+|`+v.AnyOf("amount", "plus")+`) ?`, `(?:[-−–]|`+v.AnyOf("amount", "minus")+`) ?`
-	between := `\s?(?:[,、，;/]|` + v.AnyOf("amount", "and") + `)?\s?(?:` + v.AnyOf("amount", "and") + ` )?`
+	and := `(?:` + v.AnyOf("amount", "and") + `|` + v.AnyOf("amount", "to") + `)`
+	between := `\s?(?:[,、，;/]|` + and + `)?\s?(?:` + and + ` )?`
 	a.pairs = pattern.Lazy(`(?i)` + plus + number + between + minus + number)
 	a.turned = pattern.Lazy(`(?i)` + minus + number + between + plus + number)
 	a.limits = pattern.Lazy(`(?i)(?:` + deviation + upper + `|` + upper + ` ` + deviation + `) ?\+? ?(` + figure + unit + `),?(?: ` + either("amount", "and") + `)? ?(?:` + deviation + `)?` + lower +
@@ -129,6 +132,64 @@ var amountsOnce = sync.OnceValue(func() *amounts {
 
 // partedDeviations are an upper and a lower deviation with a wide comma between.
 var partedDeviations = pattern.Lazy(`(\+ ?\d[\d./]*[^\s±+\d]{0,4}) ?[、，] ?([-−] ?\d)`)
+
+// LeastAndMost returns the least and the greatest of some sizes that a text states, the one number with a word for the one beside it and the other with
+// one for the other, with the words before them; empty where it does not hold these two numbers alone.
+func (l *Lexicon) LeastAndMost(text string) (least, most, before string) {
+	lower := strings.ToLower(text)
+	if len(lower) != len(text) || !BearsNumber(text) {
+		return "", "", ""
+	}
+	a := amountsOnce()
+	found, marked, markedTo := false, 0, -1 // marked is -1 behind a word for the least, 1 behind one for the greatest
+	for at := 0; at < len(text); {
+		if side, end := a.boundAt(lower, at); side != 0 {
+			if !found {
+				found, before = true, text[:at]
+			}
+			marked, markedTo, at = side, skipBlank(lower, end), end
+			continue
+		}
+		end := figureEnd(lower, at)
+		if end == at {
+			_, size := utf8.DecodeRuneInString(text[at:])
+			at += size
+			continue
+		}
+		if !found {
+			found, before = true, text[:at]
+		}
+		_, unitEnd, _ := a.units.behind(lower, end)
+		side, past := marked, unitEnd
+		if markedTo != at {
+			side, past = a.boundAt(lower, skipBlank(lower, unitEnd))
+		}
+		switch {
+		case side < 0 && least == "":
+			least = text[at:unitEnd]
+		case side > 0 && most == "":
+			most = text[at:unitEnd]
+		default:
+			return "", "", ""
+		}
+		at = past
+	}
+	if least == "" || most == "" {
+		return "", "", ""
+	}
+	return least, most, before
+}
+
+// boundAt finds a word for the least, -1, or for the greatest, 1, at a place of a text.
+func (a *amounts) boundAt(lower string, at int) (side, end int) {
+	if _, end, found := a.least.at(lower, at); found {
+		return -1, end
+	}
+	if _, end, found := a.most.at(lower, at); found {
+		return 1, end
+	}
+	return 0, at
+}
 
 // InFigures returns a note without deviations of what is no length, and with the amounts of length that it says in words in figures: "±0.1 mm"
 // for "plus or minus a tenth of a millimetre", "+0.05 mm/-0" for "plus five hundredths of a mm, minus zero", and "±0.05" for "five hundredths either
@@ -159,7 +220,7 @@ func (l *Lexicon) InFigures(text string) string {
 			at = replace(at, end, "±")
 			continue
 		}
-		if _, end, found := a.within.at(lower, at); found && a.isSmall(text, lower, skipBlank(lower, end)) {
+		if _, end, found := a.within.at(lower, at); found && a.isSmall(text, lower, skipBlank(lower, end)) && !a.goesOn(text, lower, skipBlank(lower, end)) {
 			at = replace(at, end, "±")
 			continue
 		}
@@ -228,23 +289,36 @@ func inSigns(pairs *regexp.Regexp, text, first, second string) string {
 // swingAt returns the end of an amount that words for plus or minus stand behind, and what it is in figures, at a place of a text.
 func (a *amounts) swingAt(text, lower string, at int) (said string, end int) {
 	said, end = a.amountAt(text, lower, at)
-	measured := end > at && said == ""
-	if measured {
-		var unitEnd int
-		_, unitEnd, measured = a.units.behind(lower, end)
-		said, end = text[at:unitEnd], unitEnd
-	}
-	if end == at || !measured && !a.isSmall(text, lower, at) {
+	if figureEnd(lower, at) == at && said == "" {
 		return "", at
 	}
-	behind := end
-	if strings.HasPrefix(lower[behind:], ",") {
-		behind++
+	inFigures := said == ""
+	if inFigures {
+		said = text[at:end]
 	}
-	if _, swingEnd, found := a.eitherWay.at(lower, skipBlank(lower, behind)); found {
+	if _, swingEnd, found := a.swingsBehind(lower, end); found && (!inFigures || isBelow(said, bareWithin)) { // "in più o in meno" begins like inches
 		return said, swingEnd
 	}
+	if _, unitEnd, measured := a.units.behind(lower, end); measured {
+		if _, swingEnd, found := a.swingsBehind(lower, unitEnd); found {
+			return text[at:unitEnd], swingEnd
+		}
+	}
 	return "", at
+}
+
+// isBelow reports whether a number in figures is less than another.
+func isBelow(figure string, most float64) bool {
+	number, err := strconv.ParseFloat(strings.Replace(figure, ",", ".", 1), 64)
+	return err == nil && number < most
+}
+
+// swingsBehind finds words for plus or minus behind an amount.
+func (a *amounts) swingsBehind(lower string, end int) (m meaning, swingEnd int, found bool) {
+	if strings.HasPrefix(lower[end:], ",") {
+		end++
+	}
+	return a.eitherWay.at(lower, skipBlank(lower, end))
 }
 
 // amountAt returns the end of the number, with the unit behind it, at a place of a text, and what it is in figures where it says so in words.
@@ -281,7 +355,7 @@ func (a *amounts) amountAt(text, lower string, at int) (said string, end int) {
 	if parted {
 		number *= part.number
 	}
-	said = strconv.FormatFloat(number, 'f', -1, 64)
+	said = strconv.FormatFloat(number, 'g', 6, 64)
 	switch {
 	case measured:
 		said += " " + strings.Trim(text[unitAt:end], " -")
@@ -318,6 +392,16 @@ func (a *amounts) isSmall(text, lower string, at int) bool {
 	}
 	hit, _ := words.Load().Unit(strings.Trim(text[end:unitEnd], " -"))
 	return traits.IsLengthUnit(hit.Value) && number*traits.UnitMM[hit.Value] <= widestWithin
+}
+
+// goesOn reports whether an amount at a place of a text is one of two, or a deviation to one side: "0.05 to 0.1", "0.05 plus".
+func (a *amounts) goesOn(text, lower string, at int) bool {
+	_, end := a.amountAt(text, lower, at)
+	_, end, _ = a.units.behind(lower, end)
+	end = skipBlank(lower, end)
+	_, _, plus := a.plus.at(lower, end)
+	_, _, minus := a.minus.at(lower, end)
+	return plus || minus || strings.HasPrefix(lower[end:], "/") || strings.HasPrefix(lower[end:], "-") || strings.HasPrefix(lower[end:], "+")
 }
 
 // isThou reports whether words for a unit are for thousandths of an inch, of which one is an amount: "a thou".

@@ -757,7 +757,7 @@ func (l *Lexicon) WithoutException(note string) string {
 	if at == nil || len(l.LengthUnitsIn(note[:at[0]])) == 0 {
 		return note
 	}
-	if said := l.Words.Subject("", note[at[1]:]); len(said.Roles) > 0 || said.Class != "" {
+	if said := l.Words.Subject("", "", note[at[1]:]); len(said.Roles) > 0 || said.Class != "" {
 		return note
 	}
 	return note[:at[0]]

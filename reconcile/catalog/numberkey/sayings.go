@@ -159,7 +159,7 @@ func (s *sayings) named(text string) (name string, role catalog.Role) {
 
 // spokenOf returns the one size that a sentence speaks of, nothing where it speaks of none; clear is false where it speaks of several.
 func (s *sayings) spokenOf(text string) (name string, role catalog.Role, clear bool) {
-	said := s.lex.Words.Subject(s.kind.String(), text)
+	said := s.lex.Words.Subject(s.kind.String(), "", text)
 	switch {
 	case len(said.Roles) > 1:
 		return "", "", false
@@ -356,7 +356,7 @@ func (s *sayings) scaleOf(role catalog.Role) scale {
 			if !known {
 				continue
 			}
-			subject := s.lex.Words.Subject("", rest)
+			subject := s.lex.Words.Subject("", "", rest)
 			for _, named := range subject.Roles {
 				if sameSize(catalog.Role(named.Role), role) {
 					return sc

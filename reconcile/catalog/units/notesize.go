@@ -46,6 +46,9 @@ func (t *Table) limitIn(n *noteTolerance, unit string) float64 {
 	return max(math.Abs(traits.MM(all[n.Index].Lower)), math.Abs(traits.MM(all[n.Index].Upper)))
 }
 
+// MayDeviate reports whether sizes of a column may deviate so far, in mm.
+func (c *Column) MayDeviate(size float64) bool { return size == 0 || mayBeLimit(c, size, 1) }
+
 // mayBeLimit reports whether a size may be the limit of those of a column, with so many times the common room.
 func mayBeLimit(c *Column, size, room float64) bool {
 	widest := widestLength

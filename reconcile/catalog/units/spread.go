@@ -160,16 +160,7 @@ func (t *Table) spread(n noteTolerance, tolerance value.Tolerance) bool {
 			return true
 		}
 	}
-	subject := t.subjectOf(tolerance.Scope)
-	behind := t.subjectOf(tolerance.After)
-	switch {
-	case isParticular(subject):
-	case isParticular(behind): // ±0.05 on diameters
-		subject = behind
-	case (index == 0 || len(n.Clubs) > 0) && !subject.General: // "hosel OD of irons ±0.05, of woods ±0.1"
-		subject = t.subjectOf(c.Said)
-	}
-	subject.Roles = t.meantOf(subject, tolerance.Scope, behind)
+	subject := t.Limits(tolerance, c.Said, index == 0 || len(n.Clubs) > 0) // "hosel OD of irons ±0.05, of woods ±0.1"
 	switch above := t.sizeAbove(c); {
 	case above != nil && !subject.General && !t.isOfOthers(subject, above):
 		t.takeNote(above, n, forRole)
@@ -201,6 +192,21 @@ func (t *Table) spread(n noteTolerance, tolerance value.Tolerance) bool {
 		return false
 	}
 	return true
+}
+
+// Limits returns what a tolerance in a text is for: what the words before it name, or else those behind it, or else, where it may be for all that the
+// text names, all of these.
+func (t *Table) Limits(tolerance value.Tolerance, said string, all bool) words.Subject {
+	subject, behind := t.subjectOf(tolerance.Scope), t.subjectOf(tolerance.After)
+	switch {
+	case isParticular(subject):
+	case isParticular(behind): // ±0.05 on diameters
+		subject = behind
+	case all && !subject.General:
+		subject = t.subjectOf(said)
+	}
+	subject.Roles = t.meantOf(subject, tolerance.Scope, behind)
+	return subject
 }
 
 // meantOf returns the sizes that a note means: none that it only touches where it names others outright, "bores run under, never over", and both
@@ -278,6 +284,17 @@ func (t *Table) isOfOthers(s words.Subject, own *Column) bool {
 		others = others || t.ByRole[role] != nil
 	}
 	return others
+}
+
+// IsFor reports whether what a text speaks of are the sizes of a column.
+func (c *Column) IsFor(s words.Subject) bool {
+	switch {
+	case len(s.Roles) > 0:
+		return slices.ContainsFunc(s.Roles, func(m words.RoleMatch) bool { return catalog.Role(m.Role) == c.Role })
+	case s.Class != "":
+		return s.Class == classOf(c.Role)
+	}
+	return s.General
 }
 
 // isParticular reports whether words name sizes or a sort of them.
@@ -458,5 +475,5 @@ func (t *Table) restUnit(c *Column) *layout.Clause {
 }
 
 func (t *Table) subjectOf(text string) words.Subject {
-	return t.Lex.Words.Subject(t.Kind.String(), text)
+	return t.Lex.Words.Subject(t.Kind.String(), t.Language, text)
 }

@@ -20,14 +20,15 @@ type Subject struct {
 const leastSubject = 0.45
 
 // Subject finds what a note speaks of in a table that lists heads, ferrules or tips; an empty kind is any. Unlike a heading, a
-// note has other words around: each stretch of known words is taken by itself, words for tolerances and clubs left aside.
-func (v *Vocabulary) Subject(kind, text string) Subject {
+// note has other words around: each stretch of known words is taken by itself, words for tolerances and clubs left aside. Of words that mean something
+// in several languages, and of those between words of the language of the table, where that is given, what they mean in this one goes before.
+func (v *Vocabulary) Subject(kind, language, text string) Subject {
 	var s Subject
 	if len(text) > maxText {
 		text = text[:maxText]
 	}
 	aside := v.concepts["tolerance"].and(v.concepts["note"]).and(v.concepts["club"]).and(v.concepts["set"])
-	for _, run := range v.runsOf(text) {
+	for _, run := range spokenMostly(language, v.runsOf(text)) {
 		match, class := v.subjectOf(kind, run, aside)
 		switch {
 		case class != "":
@@ -40,6 +41,43 @@ func (v *Vocabulary) Subject(kind, text string) Subject {
 		s.General = s.General || slices.ContainsFunc(segment.options, func(e entry) bool { return e.value == "all" })
 	}
 	return s
+}
+
+// spokenMostly leaves of the meanings of words those in a language, in English or in none, where more of the words have one in it than only in
+// others: "alt" in a Turkish note is no height of Italian. Where it has no meaning in it, a word of a note that is mostly in another language keeps its.
+func spokenMostly(language string, runs [][]segment) [][]segment {
+	if language == "" {
+		return runs
+	}
+	own := func(e entry) bool { return e.language == language || slices.Contains(e.also, language) }
+	foreign := func(e entry) bool { return !own(e) && e.language != "en" && e.language != signs }
+	spoken, others := 0, 0
+	for _, run := range runs {
+		for _, s := range run {
+			switch {
+			case slices.ContainsFunc(s.options, own):
+				spoken++
+			case !slices.ContainsFunc(s.options, func(e entry) bool { return !foreign(e) }):
+				others++
+			}
+		}
+	}
+	var kept [][]segment
+	for _, run := range runs {
+		var of []segment
+		for _, s := range run {
+			if slices.ContainsFunc(s.options, own) || spoken > others {
+				s.options = slices.DeleteFunc(slices.Clone(s.options), foreign)
+			}
+			if len(s.options) > 0 {
+				of = append(of, s)
+			}
+		}
+		if len(of) > 0 {
+			kept = append(kept, of)
+		}
+	}
+	return kept
 }
 
 // runsOf returns the stretches of known words of a note, which end at signs between the names of sizes too: "top OD, base OD & bore".

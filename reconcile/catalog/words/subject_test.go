@@ -30,7 +30,7 @@ func TestSubject(t *testing.T) {
 		"terms of delivery: 14 days": {kind: "heads"},
 		"":                           {kind: "heads"},
 	} {
-		got := v.Subject(want.kind, text)
+		got := v.Subject(want.kind, "", text)
 		var roles []string
 		for _, m := range got.Roles {
 			roles = append(roles, m.Role)
