@@ -533,7 +533,30 @@ func place(line *textLine, columns []span) (starts []start, crossing bool) {
 			return byGaps, false
 		}
 	}
+	if title := titled(line, starts, columns); crossing && title != nil {
+		return title, true
+	}
 	return starts, crossing
+}
+
+// mostInText is how many columns the words of a text without gaps are put into at most: two texts that fill theirs have one blank between them.
+const mostInText = 2
+
+// titled places the texts of a line as they are, under their first words, where one of them runs through several columns and they are few: "DIMENSIONS IN MM
+// UNLESS SAID        PRICES EACH" is no row. It returns nil for any other line.
+func titled(line *textLine, starts []start, columns []span) (texts []start) {
+	through, most := 0, 0
+	for _, s := range starts {
+		if s.word == 0 || line.gaps[s.word-1] {
+			texts, through = append(texts, s), 0
+		}
+		through++
+		most = max(most, through)
+	}
+	if most <= mostInText || 2*len(texts) > len(columns) {
+		return nil
+	}
+	return texts
 }
 
 // whole places a line as one cell, a title or a note, under its first word.
@@ -595,6 +618,9 @@ func placeRuled(line *textLine, columns []span) (starts []start, crossing bool) 
 	}
 	if crossing && line.gapped() == 0 {
 		return whole(line, columns), false
+	}
+	if title := titled(line, starts, columns); crossing && title != nil {
+		return title, true
 	}
 	return starts, crossing
 }
