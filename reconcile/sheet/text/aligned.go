@@ -533,8 +533,8 @@ func place(line *textLine, columns []span) (starts []start, crossing bool) {
 			return byGaps, false
 		}
 	}
-	if title := titled(line, starts, columns); crossing && title != nil {
-		return title, true
+	if title := titled(line, starts, columns); title != nil {
+		return title, crossing
 	}
 	return starts, crossing
 }
