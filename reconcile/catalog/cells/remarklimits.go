@@ -18,31 +18,28 @@ import (
 
 // remarkedTolerance returns the tolerance that the remark of a line gives to a size, with the place of the remark.
 func (t *Reader) remarkedTolerance(line int, c *Column, size measure.Length) (value.Tolerance, string, bool) {
+	if !t.limitsRemarked(line) {
+		return value.Tolerance{}, "", false
+	}
 	note := t.ByRole[catalog.Note]
-	if note == nil {
-		return value.Tolerance{}, "", false
-	}
-	text := t.TextOf(line, catalog.Note)
-	if text == "" || len(text) > longRemark {
-		return value.Tolerance{}, "", false
-	}
-	if t.limitsIn.text != text {
-		t.limitsIn.text, t.limitsIn.said = text, t.Lex.InFigures(text)
-		t.limitsIn.least, t.limitsIn.most, t.limitsIn.scope = t.Lex.LeastAndMost(text)
-		if speaksOfChange(t.Lex, text) { // somebody has to read it
-			t.limitsIn.said, t.limitsIn.least = "", ""
-		}
-	}
 	found, place := t.limitsIn, t.Region.Grid.Ref(line, note.Col).String()
-	if layout.Tolerates(t.Lex, found.said) {
+	text := found.text
+	if found.said != "" {
 		all := t.Lex.ReadTolerances(found.said, c.Unit)
-		for i, tolerance := range all {
-			if tolerance.Problem.Code == "" && c.IsFor(t.Limits(tolerance, found.said, len(all) == 1)) && (tolerance.Class != "" || t.mayLimit(line, c, text, tolerance)) {
-				return all[i], place, true
+		for _, tolerance := range all {
+			of := t.Limits(tolerance, found.said, len(all) == 1)
+			switch {
+			case tolerance.Problem.Code != "":
+			case len(of.Roles) == 0 && of.Class == "" && !of.General:
+				t.Tell(layout.ToldKey{What: "limits of what in " + layout.LineName(line), Col: note.Col}, finding.Warning, "data.tolerance", line, note.Col, func() string {
+					return fmt.Sprintf("the remark %q states a tolerance and not of which size; it is not used", phrase.Brief(text))
+				})
+			case c.IsFor(of) && (tolerance.Class != "" || t.mayLimit(line, c, text, tolerance)):
+				return tolerance, place, true
 			}
 		}
 	}
-	if found.least == "" || found.most == "" || !c.IsFor(t.Limits(value.Tolerance{Scope: found.scope}, found.scope, false)) {
+	if found.least == "" || !c.IsFor(t.Limits(value.Tolerance{Scope: found.scope}, found.scope, false)) {
 		return value.Tolerance{}, "", false
 	}
 	least, most := t.sizeIn(found.least, c.Unit), t.sizeIn(found.most, c.Unit)
@@ -54,6 +51,28 @@ func (t *Reader) remarkedTolerance(line int, c *Column, size measure.Length) (va
 		return value.Tolerance{}, "", false
 	}
 	return tolerance, place, true
+}
+
+// limitsRemarked reports whether the remark of a line may state limits, and keeps what it says of them.
+func (t *Reader) limitsRemarked(line int) bool {
+	note := t.ByRole[catalog.Note]
+	if note == nil {
+		return false
+	}
+	if text := t.Region.Grid.Filled(line, note.Col); t.limitsIn.text != text {
+		t.limitsIn = limitsInRemark{text: text}
+		if len(text) <= longRemark {
+			t.limitsIn.said = t.Lex.InFigures(text)
+			t.limitsIn.least, t.limitsIn.most, t.limitsIn.scope = t.Lex.LeastAndMost(text)
+		}
+		if !layout.Tolerates(t.Lex, t.limitsIn.said) {
+			t.limitsIn.said = ""
+		}
+		if (t.limitsIn.said != "" || t.limitsIn.least != "") && speaksOfChange(t.Lex, text) { // somebody has to read it
+			t.limitsIn.said, t.limitsIn.least = "", ""
+		}
+	}
+	return t.limitsIn.said != "" || t.limitsIn.least != ""
 }
 
 // longRemark is the length in bytes from which on a remark of a row says more than limits.

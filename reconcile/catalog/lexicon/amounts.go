@@ -95,7 +95,7 @@ var amountsOnce = sync.OnceValue(func() *amounts {
 	}
 	a := &amounts{numbers: phrases{}, halves: gather("amount", "half"), parts: phrases{}, of: gather("amount", "of"), units: phrases{}, others: gather("amount", "other"),
 		plusMinus: gather("amount", "plus_minus"), within: gather("amount", "within"), plus: gather("amount", "plus"), minus: gather("amount", "minus"), eitherWay: gather("amount", "either_way"),
-		least: gather("mark", "at_least"), most: gather("mark", "at_most"), upper: gather("deviation", "upper"), lower: gather("deviation", "lower")}
+		least: phrases{}, most: phrases{}, upper: gather("deviation", "upper"), lower: gather("deviation", "lower")}
 	for n := range mostInWords + 1 {
 		a.numbers.add(float64(n), v.Written("amount", strconv.Itoa(n))...)
 		if n > 1 { // words for one are too often another word of another language
@@ -107,6 +107,8 @@ var amountsOnce = sync.OnceValue(func() *amounts {
 	a.parts.add(0.01, v.Written("part_of_unit", "hundredth")...)
 	a.parts.addOf("mm", 0.01, v.Written("amount", "hundredth_mm")...)
 	a.parts.add(0.001, v.Written("part_of_unit", "thousandth")...)
+	a.least.add(0, v.MarkPhrases("at_least")...)
+	a.most.add(0, v.MarkPhrases("at_most")...)
 	a.units.add(0, v.UnitPhrases(traits.LengthUnits...)...)
 	a.others.add(0, v.UnitPhrases(v.OtherUnits(traits.LengthUnits)...)...)
 

@@ -132,7 +132,7 @@ func (t *Table) isFor(c *layout.Clause) bool {
 func (t *Table) spreadNote(c *layout.Clause, n noteTolerance) {
 	all := value.ReadTolerances(c.Said, value.Context{Unit: "mm"})
 	for index, tolerance := range all {
-		n.Index, n.Clubs = index, t.clubsNamed(c.Said, len(all), tolerance)
+		n.Index, n.Clubs = index, t.clubsNamed(c.Said, all, tolerance)
 		if (tolerance.Problem.Code != "" || !t.spread(n, tolerance)) && !n.elsewhere {
 			t.reportTolerance(c, tolerance)
 		}

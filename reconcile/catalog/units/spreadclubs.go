@@ -3,27 +3,46 @@ package units
 import (
 	"slices"
 	"sort"
+	"strings"
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/columns"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/catalog/words"
 )
 
 // A note that names kinds of club holds for those: by what the row says, the title above it, or that of the table. Where none of these says
 // which club it is, the note holds as well.
 
-// clubsNamed are the kinds of club that a tolerance in a note is for, nil where it names none.
-func (t *Table) clubsNamed(said string, all int, tolerance value.Tolerance) []string {
+// clubsNamed are the kinds of club that one of the tolerances in a note is for, nil where it names none. Clubs at the beginning of a sentence, before
+// the first name of a size, are those of all its tolerances that name no others: "on irons the neck runs ±0.1 and the hole ±0.05".
+func (t *Table) clubsNamed(said string, all []value.Tolerance, tolerance value.Tolerance) []string {
 	for _, text := range []string{tolerance.Scope, tolerance.After} {
 		if clubs := t.Lex.Categories(text); len(clubs) > 0 {
 			return clubs
 		}
 	}
-	if all > 1 {
-		return nil
+	if len(all) > 1 {
+		return t.clubsAhead(all[0].Scope)
 	}
 	return t.Lex.Categories(said)
+}
+
+// clubsAhead are the kinds of club that words name before the first size, nil where they name none there.
+func (t *Table) clubsAhead(scope string) (clubs []string) {
+	if len(t.Lex.Categories(scope)) == 0 {
+		return nil
+	}
+	all := strings.Fields(scope)
+	for n := range all {
+		ahead := strings.Join(all[:n+1], " ")
+		if said := t.subjectOf(ahead); said.Class != "" || slices.ContainsFunc(said.Roles, func(m words.RoleMatch) bool { return m.Score >= lexicon.SaysOneSize }) {
+			return clubs
+		}
+		clubs = t.Lex.Categories(ahead)
+	}
+	return clubs
 }
 
 // isForClub reports whether a note is for the kind of club of a line.

@@ -51,22 +51,25 @@ func spokenMostly(language string, runs [][]segment) [][]segment {
 	}
 	own := func(e entry) bool { return e.language == language || slices.Contains(e.also, language) }
 	foreign := func(e entry) bool { return !own(e) && e.language != "en" && e.language != signs }
-	spoken, others := 0, 0
+	spoken := 0
 	for _, run := range runs {
 		for _, s := range run {
-			switch {
-			case slices.ContainsFunc(s.options, own):
+			switch may, mayNot := slices.ContainsFunc(s.options, own), slices.ContainsFunc(s.options, foreign); {
+			case may && !mayNot:
 				spoken++
-			case !slices.ContainsFunc(s.options, func(e entry) bool { return !foreign(e) }):
-				others++
+			case mayNot && !slices.ContainsFunc(s.options, func(e entry) bool { return !foreign(e) }):
+				spoken--
 			}
 		}
+	}
+	if spoken < 0 {
+		return runs
 	}
 	var kept [][]segment
 	for _, run := range runs {
 		var of []segment
 		for _, s := range run {
-			if slices.ContainsFunc(s.options, own) || spoken > others {
+			if slices.ContainsFunc(s.options, own) || spoken > 0 {
 				s.options = slices.DeleteFunc(slices.Clone(s.options), foreign)
 			}
 			if len(s.options) > 0 {

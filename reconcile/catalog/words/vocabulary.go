@@ -186,6 +186,9 @@ func (v *Vocabulary) UnitPhrases(units ...string) (all []string) {
 	return all
 }
 
+// MarkPhrases returns the words and signs of all languages for a mark.
+func (v *Vocabulary) MarkPhrases(mark string) []string { return v.phrases(classMark, mark) }
+
 // SaidNumbers returns the words of all languages for a number.
 func (v *Vocabulary) SaidNumbers(n int) []string { return v.phrases(classSaid, strconv.Itoa(n)) }
 
