@@ -366,6 +366,9 @@ func (v *Vocabulary) IsNote(text string) (Hit, bool) {
 	if text == "" {
 		return Hit{}, false
 	}
+	if strings.HasPrefix(text, "**") && strings.HasSuffix(text, "**") { // *** IRONS ***
+		text = strings.Trim(text, "* ")
+	}
 	if h, found := v.Mark(strings.TrimRight(text, ":： "), "note"); found {
 		return h, true
 	}
