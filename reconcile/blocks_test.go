@@ -87,8 +87,9 @@ func TestFaults(t *testing.T) {
 	}
 }
 
-// How many of a hundred held mistakes have to be found, and of lists without one read without a warning.
-const leastFaults, leastQuiet = 50, 50
+// How many of a hundred held mistakes have to be found, and of lists without one read without a warning. At first, on 29 November 2026, 12 of the 21
+// were found, and 7 of 9 lists were quiet; of those that were looked at then, 57 of 76 and 12 of 14.
+const leastFaults, leastQuiet = 80, 85
 
 // faultyList returns the text of a list and the cells of its mistake: its titles begin with >, what stands below with <, and the cells stand behind !.
 func (b *block) faultyList() (text string, at []string) {
@@ -193,8 +194,9 @@ func TestCards(t *testing.T) {
 	}
 }
 
-// How many of a hundred facts of held cards have to be read, and how many may be wrong without a word.
-const leastOfCards, mostSilentOfCards = 50, 5
+// How many of a hundred facts of held cards have to be read, and how many may be wrong without a word. At first, on 29 November 2026, 294 of 403 were
+// read, 2 silent; of those that were looked at then, 767 of 1,263, 13 silent.
+const leastOfCards, mostSilentOfCards = 91, 2
 
 // cards returns the text of a block, the parts in it with their facts, and the unit of its sizes.
 func (b *block) cards(t *testing.T) (text string, parts []clause, unit string) {
