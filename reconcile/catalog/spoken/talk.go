@@ -14,7 +14,7 @@ import (
 // brackets only: elsewhere any word may stand there.
 func TimeOfDay(text string) string { return timeOfDay().FindString(text) }
 
-var timeOfDay = pattern.Lazy(`^(?:\[[^\[\]]{1,40}\] )?(?:\[(?:\p{L}{1,12}\.?,? )?)?(?:\d[\d./-]{2,9},? )?(?:\p{Lo}{2} ?)?\d{1,2}:\d{2}(?::\d{2})?(?: ?\p{Lu}{2}\b)?\]?(?: ?[-–])?(?: [^:：\d]{1,30}[:：])?|^\pL[\pL .'’]{0,30},? \d{1,2}:\d{2}(?: ?[aApP]\.?[mM]\.?)? ?(?:[-–]|:) `)
+var timeOfDay = pattern.Lazy(`^(?:\[[^\[\]]{1,40}\] )?(?:\[(?:\p{L}{1,12}\.?,? )?)?(?:\d[\d./-]{2,9},? )?(?:\p{Lo}{2} ?)?\d{1,2}:\d{2}(?::\d{2})?(?: ?\p{Lu}{2}\b)?\]?(?: ?[-–])?(?: [^:：\d]{1,30}[:：])?|^\pL[\pL .'’]{0,30},? \d{1,2}:\d{2}(?: ?\pL\.?\pL\.?)? ?(?:[-–]|:) `)
 
 // nameAndTime is a line of who said something and when: "Anna, 09:43", "J. Orr [5/11/2027, 09:43]".
 var nameAndTime = pattern.Lazy(`^[^\d:：]{1,40}[\[(]?(?:\d[\d./-]{2,9},? )?(?:\p{Lo}{2} ?)?\d{1,2}:\d{2}(?::\d{2})?(?: ?\p{Lu}{2})?[\])]?:?$`)
