@@ -199,6 +199,11 @@ func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profi
 		c.irrelevant, c.aside = "heading speaks of what no joint depends on", true
 	}
 	c.Per, c.Lot, c.PerDoubtful = lex.PricePerOrDoubt(h.Text)
+	for _, part := range h.Parts { // "Bag of 12" above "£": together twelve pounds
+		if per, lot, _ := lex.PricePerOrDoubt(part); c.Per <= 1 && per > 1 {
+			c.Per, c.Lot, c.PerDoubtful = per, lot, false
+		}
+	}
 	return c
 }
 
@@ -897,6 +902,9 @@ const alike = 0.9
 
 // headingSays says how surely a heading has words.
 func headingSays(words string, score float64) string {
+	if words == "" {
+		return "heading names a currency, or for how many pieces a price is"
+	}
 	if score < alike {
 		return fmt.Sprintf("heading is much like %q", words)
 	}

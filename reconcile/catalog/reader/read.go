@@ -532,6 +532,9 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 		if taken.Lot == lexicon.OfPack && taken.Per > 1 {
 			c.PackIn = notes.CellOfPrices(taken)
 		}
+		if c.Lot == lexicon.OfPack && c.Per == 1 && table.ByRole[catalog.Pack] == nil {
+			s.packsOfTitle(table, c)
+		}
 		if c.Lot == lexicon.OfPack {
 			table.AddColumn(finding.Note, "data.prices", c.Col, c.Name()+": each price is that of a pack, and is divided by the pieces in it", "")
 		}
@@ -545,6 +548,17 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 	own.Currency = cmp.Or(own.Currency, terms.Currency)
 	if flat := s.flatPrices(table); len(flat) > 0 {
 		own.Currency = cmp.Or(own.Currency, flat[0].Currency)
+	}
+}
+
+// packsOfTitle takes from a title how many are in the packs that prices are for: "FERRULES - black, bags of 25" above "Bag $".
+func (s *sheetReader) packsOfTitle(table *columns.Table, c *columns.Column) {
+	for _, title := range table.TextTitles() {
+		if per, found := s.lex.PackIn(title); found && per > 1 {
+			c.Per = per
+			table.AddColumn(finding.Note, "data.prices", c.Col, fmt.Sprintf("%s: the packs are of %g, by the title %q", c.Name(), per, title), "")
+			return
+		}
 	}
 }
 
