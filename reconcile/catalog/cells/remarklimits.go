@@ -9,6 +9,7 @@ import (
 	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/phrase"
 )
@@ -25,9 +26,8 @@ func (t *Reader) remarkedTolerance(line int, c *Column, size measure.Length) (va
 	found, place := t.limitsIn, t.Region.Grid.Ref(line, note.Col).String()
 	text := found.text
 	if found.said != "" {
-		all := t.Lex.ReadTolerances(found.said, c.Unit)
-		for _, tolerance := range all {
-			of := t.Limits(tolerance, found.said, len(all) == 1)
+		for _, limits := range t.limitsSaid(c.Unit) {
+			tolerance, of := limits.tolerance, limits.of
 			switch {
 			case tolerance.Problem.Code != "":
 			case len(of.Roles) == 0 && of.Class == "" && !of.General:
@@ -79,7 +79,32 @@ func (t *Reader) limitsRemarked(line int) bool {
 const longRemark = 300
 
 // limitsInRemark is what the remark that was read last says of limits: in figures, and the least and the greatest of sizes, with the words before.
-type limitsInRemark struct{ text, said, least, most, scope string }
+type limitsInRemark struct {
+	text, said, least, most, scope string
+	// all are those in figures once read in a unit: most columns of a row ask in the same one.
+	all  []saidLimits
+	unit string
+	read bool
+}
+
+// saidLimits are limits in figures with what they are of.
+type saidLimits struct {
+	tolerance value.Tolerance
+	of        words.Subject
+}
+
+// limitsSaid returns the limits that the remark which was read last gives in figures, in a unit.
+func (t *Reader) limitsSaid(unit string) []saidLimits {
+	found := &t.limitsIn
+	if !found.read || found.unit != unit {
+		found.all, found.unit, found.read = found.all[:0], unit, true
+		all := t.Lex.ReadTolerances(found.said, unit)
+		for _, tolerance := range all {
+			found.all = append(found.all, saidLimits{tolerance, t.Limits(tolerance, found.said, len(all) == 1)})
+		}
+	}
+	return found.all
+}
 
 // sizeIn reads a size, bare in a unit.
 func (t *Reader) sizeIn(text, unit string) measure.Dim {

@@ -2,6 +2,7 @@ package columns
 
 import (
 	"fmt"
+	"iter"
 	"slices"
 	"strings"
 
@@ -110,11 +111,8 @@ func (t *Table) topByValues() {
 // between reports whether in nearly all rows the size of a column lies well between those of two others.
 func (t *Table) between(least, c, most *Column) bool {
 	rows, misses := 0, 0
-	for _, line := range t.Region.SampleLines() {
-		low, size, high := t.sizeIn(least, line), t.sizeIn(c, line), t.sizeIn(most, line)
-		if size.number <= 0 || low.number <= 0 || high.number <= 0 {
-			continue
-		}
+	for one := range t.sizesOf(least, c, most) {
+		low, size, high := one[0], one[1], one[2]
 		share := (size.number - low.number) / (high.number - low.number)
 		if low.unit != size.unit || high.unit != size.unit || low.number >= high.number || share < leastEnd || share > mostEnd {
 			misses++
@@ -123,6 +121,18 @@ func (t *Table) between(least, c, most *Column) bool {
 		rows++
 	}
 	return rows >= leastByValues && float64(rows) >= rivalShare*float64(rows+misses)
+}
+
+// sizesOf returns the sizes of three columns in a sample of the lines, as far as one has all three.
+func (t *Table) sizesOf(a, b, c *Column) iter.Seq[[3]size] {
+	return func(yield func([3]size) bool) {
+		for _, line := range t.Region.SampleLines() {
+			all := [3]size{t.sizeIn(a, line), t.sizeIn(b, line), t.sizeIn(c, line)}
+			if all[0].number > 0 && all[1].number > 0 && all[2].number > 0 && !yield(all) {
+				return
+			}
+		}
+	}
 }
 
 // leastEnd and mostEnd are where between bore and base the thin end of a ferrule lies, as shares of the wall at the base. A tip is wider than

@@ -457,21 +457,25 @@ func pairSets(columns []*Column, r *layout.Region, lex *lexicon.Lexicon, lines [
 		if found := c.Matches[catalog.UnknownKind]; c == columns[sets] || len(found) == 0 || catalog.Role(found[0].Role) != catalog.Club || c.Profile.share(c.Profile.small) < 1 {
 			continue
 		}
-		counted := 0
-		for _, line := range lines {
-			set := lex.SetOf("", r.Grid.Filled(line, columns[sets].Col))
-			switch text := r.Grid.Filled(line, c.Col); {
-			case len(set) < 2 || text == "":
-			case text == strconv.Itoa(len(set)):
-				counted++
-			default:
-				counted = -len(lines)
-			}
-		}
-		if counted > 0 {
+		if countsSets(columns[sets], c, r, lex, lines) {
 			c.irrelevant = "counts the clubs of each set"
 		}
 	}
+}
+
+// countsSets reports whether a column has how many clubs the sets of another one have, wherever that names one.
+func countsSets(sets, c *Column, r *layout.Region, lex *lexicon.Lexicon, lines []int) (counts bool) {
+	for _, line := range lines {
+		set, text := lex.SetOf("", r.Grid.Filled(line, sets.Col)), r.Grid.Filled(line, c.Col)
+		if len(set) < 2 || text == "" {
+			continue
+		}
+		if text != strconv.Itoa(len(set)) {
+			return false
+		}
+		counts = true
+	}
+	return counts
 }
 
 // countsPacks is said of a column of numbers of packs.

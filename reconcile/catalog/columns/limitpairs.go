@@ -73,11 +73,8 @@ func (t *Table) isBareLimit(c *Column) bool {
 // encloses reports whether nearly all sizes of a column lie between those of two others, or at one of them.
 func (t *Table) encloses(least, c, most *Column) bool {
 	within, rows := 0, 0
-	for _, line := range t.Region.SampleLines() {
-		low, size, high := t.sizeIn(least, line), t.sizeIn(c, line), t.sizeIn(most, line)
-		if low.number <= 0 || size.number <= 0 || high.number <= 0 {
-			continue
-		}
+	for one := range t.sizesOf(least, c, most) {
+		low, size, high := one[0], one[1], one[2]
 		rows++
 		if low.number <= size.number && size.number <= high.number && low.number < high.number && high.number-low.number < mostApart*size.number {
 			within++

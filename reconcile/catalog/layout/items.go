@@ -390,15 +390,7 @@ func linesOf(g *grid.Grid, all []begun) int {
 }
 
 // wholeLine is the text of a line that was cut at commas.
-func wholeLine(g *grid.Grid, line int) string {
-	var texts []string
-	for _, id := range g.Row(line, 1, g.Width) {
-		if text := g.Text(id); text != "" {
-			texts = append(texts, text)
-		}
-	}
-	return strings.Join(texts, ", ")
-}
+func wholeLine(g *grid.Grid, line int) string { return textOf(g, g.Row(line, 1, g.Width), ", ") }
 
 // itemsOf reads items whose sizes are named in a way. Unsaid are what may be further sizes of each.
 func itemsOf(lex *lexicon.Lexicon, begun []begun, named naming) (all []card, unsaid [][]Unsaid) {

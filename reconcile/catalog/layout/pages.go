@@ -28,7 +28,7 @@ func pageTitles(g *grid.Grid, lex *lexicon.Lexicon, strip span) map[int]bool {
 			seen := map[string]bool{}
 			for above := line - 1; above >= max(strip.from, line-mostOfPage); above-- {
 				row := g.Row(above, strip.left, strip.right)
-				text, numbered := textOf(g, row), givesPage(g, lex, above, strip)
+				text, numbered := textOf(g, row, " "), givesPage(g, lex, above, strip)
 				switch {
 				case numbered:
 					text = withoutPage(lex, text)
@@ -103,15 +103,15 @@ func keyOfWords(g *grid.Grid, lex *lexicon.Lexicon, row []grid.ID, key []byte) [
 	return key
 }
 
-// textOf joins the texts of a line.
-func textOf(g *grid.Grid, row []grid.ID) string {
+// textOf joins the texts of a line with what stands between them.
+func textOf(g *grid.Grid, row []grid.ID, between string) string {
 	var texts []string
 	for _, id := range row {
 		if text := g.Text(id); text != "" {
 			texts = append(texts, text)
 		}
 	}
-	return strings.Join(texts, " ")
+	return strings.Join(texts, between)
 }
 
 // givesPage reports whether a line gives the number of a page: "Page 2 of 5", "第2页", in one cell or in two.

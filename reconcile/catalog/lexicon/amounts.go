@@ -24,6 +24,8 @@ type amounts struct {
 	units, others phrases
 	// plusMinus, plus, minus and eitherWay are words for signs, the last behind an amount; upper and lower are words for deviations.
 	plusMinus, plus, minus, eitherWay, upper, lower phrases
+	// deviations are words for deviations as such, one of which stands beside those for an upper and a lower one.
+	deviations phrases
 	// within are words for plus or minus before small amounts only: before others they say something else.
 	within phrases
 	// least and most are words for the least and the greatest of sizes.
@@ -70,6 +72,16 @@ func (p phrases) at(text string, from int) (m meaning, end int, found bool) {
 	return meaning{}, from, false
 }
 
+// in reports whether a text in small letters has one of the phrases anywhere, also within its words.
+func (p phrases) in(text string) bool {
+	for _, all := range p {
+		if slices.ContainsFunc(all, func(m meaning) bool { return strings.Contains(text, m.phrase) }) {
+			return true
+		}
+	}
+	return false
+}
+
 // behind is at with a blank or a dash before the phrase, or none.
 func (p phrases) behind(text string, from int) (m meaning, end int, found bool) {
 	if from < len(text) && strings.ContainsRune(" -", rune(text[from])) {
@@ -95,7 +107,8 @@ var amountsOnce = sync.OnceValue(func() *amounts {
 	}
 	a := &amounts{numbers: phrases{}, halves: gather("amount", "half"), parts: phrases{}, of: gather("amount", "of"), units: phrases{}, others: gather("amount", "other"),
 		plusMinus: gather("amount", "plus_minus"), within: gather("amount", "within"), plus: gather("amount", "plus"), minus: gather("amount", "minus"), eitherWay: gather("amount", "either_way"),
-		least: phrases{}, most: phrases{}, upper: gather("deviation", "upper"), lower: gather("deviation", "lower")}
+		least: phrases{}, most: phrases{}, upper: gather("deviation", "upper"), lower: gather("deviation", "lower"),
+		deviations: gather("deviation", "beside")}
 	for n := range mostInWords + 1 {
 		a.numbers.add(float64(n), v.Written("amount", strconv.Itoa(n))...)
 		if n > 1 { // words for one are too often another word of another language
@@ -255,23 +268,52 @@ func (l *Lexicon) InFigures(text string) string {
 	if strings.ContainsAny(text, "、，") {
 		text = partedDeviations().ReplaceAllString(text, "$1/$2")
 	}
-	if up && low {
+	if up && low && a.deviations.in(lower) {
 		text = a.limits().ReplaceAllString(text, "+$1/-$2")
 	}
 	if plus || minus {
-		text = inSigns(a.turned(), inSigns(a.pairs(), text, "+", "-"), "-", "+")
+		more, less := sign{"+", a.plus}, sign{"-−–", a.minus}
+		text = inSigns(a.turned(), inSigns(a.pairs(), text, more, less), less, more)
 	}
 	return text
 }
 
-// inSigns writes a pair of deviations that a text says in words, by a pattern of two numbers each with its unit, with the sign of each.
-func inSigns(pairs *regexp.Regexp, text, first, second string) string {
-	if !pairs.MatchString(text) {
+// sign is the sign of a deviation: the characters for it, the first of which is written, and the words.
+type sign struct {
+	written string
+	said    phrases
+}
+
+// begin returns where a sign first stands in a text, its length where there is none. In a text whose small letters take other room than its
+// great ones, as the dotted İ, no place is known: there it may be anywhere.
+func (s sign) begin(text string) int {
+	lower := strings.ToLower(text)
+	if len(lower) != len(text) {
+		return 0
+	}
+	for at, r := range lower {
+		if _, _, found := s.said.at(lower, at); found || strings.ContainsRune(s.written, r) {
+			return at
+		}
+	}
+	return len(text)
+}
+
+// inSigns writes a pair of deviations that a text says in words, by a pattern of two numbers each with its unit, with the sign of each. The pattern
+// is slow: it is asked from the first sign on, where the second stands somewhere behind.
+func inSigns(pairs *regexp.Regexp, text string, first, second sign) string {
+	start := first.begin(text)
+	if rest := text[start:]; !strings.ContainsAny(rest, second.written) && !second.said.in(strings.ToLower(rest)) {
 		return text
 	}
 	var b strings.Builder
 	from := 0
-	for _, at := range pairs.FindAllStringSubmatchIndex(text, -1) {
+	for _, at := range pairs.FindAllStringSubmatchIndex(text[start:], -1) {
+		for i := range at {
+			if at[i] >= 0 {
+				at[i] += start
+			}
+		}
 		if goesThrough(text, at[0]) || goesThrough(text, at[1]) {
 			continue
 		}
@@ -282,7 +324,7 @@ func inSigns(pairs *regexp.Regexp, text, first, second string) string {
 			}
 			return part(i) + part(i+1)
 		}
-		b.WriteString(text[from:at[0]] + first + number(1) + "/" + second + number(3))
+		b.WriteString(text[from:at[0]] + first.written[:1] + number(1) + "/" + second.written[:1] + number(3))
 		from = at[1]
 	}
 	return b.String() + text[from:]

@@ -68,15 +68,20 @@ func (t *Table) mayExchange(e *Entry, c *cells.Column, prices []float64, far boo
 
 // amongOthers reports whether a number could be a price beside those of other rows, in order, one of which is own.
 func amongOthers(number, own float64, prices []float64) bool {
-	at, _ := slices.BinarySearch(prices, own)
-	least, most := prices[0], prices[len(prices)-1]
-	switch at {
-	case 0:
-		least = prices[1]
-	case len(prices) - 1:
-		most = prices[at-1]
-	}
+	least, most := spanWithout(own, prices)
 	return number*besidePrices >= least && number <= most*besidePrices
+}
+
+// spanWithout returns the least and the greatest of several numbers, in order, other than one of them.
+func spanWithout(own float64, numbers []float64) (least, most float64) {
+	least, most = numbers[0], numbers[len(numbers)-1]
+	switch at, _ := slices.BinarySearch(numbers, own); at {
+	case 0:
+		least = numbers[1]
+	case len(numbers) - 1:
+		most = numbers[at-1]
+	}
+	return least, most
 }
 
 // leaveOutExchanged uses neither the price of a row nor its size of a column.

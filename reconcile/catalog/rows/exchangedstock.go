@@ -34,6 +34,7 @@ func (t *Table) compareExchangedStock() {
 	}
 	slices.Sort(prices)
 	middle := prices[len(prices)/2]
+	stocks := t.stocks()
 	for _, e := range t.Items {
 		f := e.Fields.Get(catalog.Stock)
 		if !e.HasPrice || !isWhole(e.Price) || e.Set != "" || f.Text == "" {
@@ -47,8 +48,13 @@ func (t *Table) compareExchangedStock() {
 		if reading.Kind != value.Number || !amongOthers(reading.Number, e.Price, prices) || isFarPrice(reading.Number, middle) {
 			continue
 		}
-		if f.IsNumber && (e.Price < middle || !t.amongStock(e)) {
+		if f.IsNumber && (e.Price < middle || len(stocks) < 2) {
 			continue
+		}
+		if f.IsNumber { // the price could be the stock beside that of the others
+			if least, most := spanWithout(f.Number, stocks); e.Price < least || e.Price > most {
+				continue
+			}
 		}
 		t.sayExchangedStock(e, f)
 	}
@@ -56,15 +62,17 @@ func (t *Table) compareExchangedStock() {
 
 func isWhole(number float64) bool { return number == math.Trunc(number) }
 
-// amongStock reports whether the price of a row could be its stock beside that of the others.
-func (t *Table) amongStock(of *Entry) bool {
-	least, most := math.Inf(1), math.Inf(-1)
+// stocks returns the stocks of all lines, in order.
+func (t *Table) stocks() (all []float64) {
+	last := 0
 	for _, e := range t.Items {
-		if f := e.Fields.Get(catalog.Stock); e.Line != of.Line && f.IsNumber {
-			least, most = min(least, f.Number), max(most, f.Number)
+		if f := e.Fields.Get(catalog.Stock); e.Line != last && f.IsNumber {
+			all = append(all, f.Number)
 		}
+		last = e.Line
 	}
-	return of.Price >= least && of.Price <= most
+	slices.Sort(all)
+	return all
 }
 
 // sayExchangedStock says that the price of a row and its stock seem to be exchanged, and uses no price where the stock can be none.

@@ -2,7 +2,6 @@ package rows
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 
 	"example.com/seatline/reconcile/catalog"
@@ -37,7 +36,7 @@ func (r *rowReader) priceOfLot(clubs int) {
 	case per > 1 && (has < 2 || float64(has) == per), lot == lexicon.OfPack && has == 1:
 	case per > 1:
 		r.leaveOutLot(c, f, lot, fmt.Sprintf("that of %g by its column, and the row has %d", per, has))
-	case has < 2 && lot == lexicon.OfSet && c.LotNoted && slices.ContainsFunc(t.Items, func(e *Entry) bool { return e.Set != "" }):
+	case has < 2 && lot == lexicon.OfSet && c.LotNoted && t.hasSets:
 		r.take(catalog.Price, f, fmt.Sprintf("price %s taken for that of the one head: other rows are sets", f.Text))
 	case has < 2:
 		r.leaveOutLot(c, f, lot, fmt.Sprintf("how many %s that has is not said", piecesOf(lot)))

@@ -35,6 +35,8 @@ type Table struct {
 	titleCategory, sectionCategory string
 	// repeats is set where part numbers come back with other clubs, so that the club belongs to the part.
 	repeats bool
+	// hasSets is set once rows were spread over the clubs of a set.
+	hasSets bool
 	// givesHoles is set where bores are sizes of holes and not the names of tips, see [units.Table.GivesHoles].
 	givesHoles bool
 	// partWidth is the number of digits of part numbers with leading zeros, zero where there are none.
@@ -433,7 +435,7 @@ func (r *rowReader) finish(part string) {
 		e := t.newEntry()
 		*e = Entry{Table: t, Row: len(t.Out.Rows) - 1, Line: r.line, Part: name, Fields: fields, assumed: r.assumed, unknown: r.unknown, refused: r.refused}
 		if name != base || name != part {
-			e.Set = part
+			e.Set, t.hasSets = part, true
 		}
 		e.Price, e.HasPrice = fields.Price()
 		e.PerPiece = r.perPiece

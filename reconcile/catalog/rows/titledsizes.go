@@ -43,7 +43,7 @@ func (t *Table) textsBelow() (all []string) {
 }
 
 func sameAsTitled(f catalog.Field, size measure.Dim) bool {
-	return !cells.Apart(f.Dim.Nominal(), size.Nominal(), f.Fine) || f.Dim.HasLimits() && !size.Nominal().Less(f.Dim.Lower()) && !f.Dim.Upper().Less(size.Nominal())
+	return !cells.Apart(f.Dim.Nominal(), size.Nominal(), f.Fine) || within(size.Nominal(), f.Dim)
 }
 
 // compareWithTitle says which sizes of a role are not the one of a title, where nearly all are.

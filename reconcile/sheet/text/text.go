@@ -45,7 +45,8 @@ func ReadWithin(name string, data []byte, limits sheet.Limits) (*sheet.Book, err
 	if int64(len(data)) > meter.Limits.TextFile {
 		return nil, meter.Limits.Beyond(name, "", "textfile", fmt.Sprintf("it is a text of %d bytes", len(data)))
 	}
-	if err := refuse(name, data); err != nil {
+	form, err := refuse(name, data)
+	if err != nil {
 		return nil, err
 	}
 	decoded, err := decode(data)
@@ -56,7 +57,7 @@ func ReadWithin(name string, data []byte, limits sheet.Limits) (*sheet.Book, err
 	if book, err := readRecords(name, decoded, meter); book != nil || err != nil {
 		return book, err
 	}
-	if sniff.Bytes(data).Form == sniff.XML {
+	if form == sniff.XML {
 		return nil, &sheet.FileError{File: name, Reason: sheet.ReasonUnsupported, Problem: "it is an XML document in which no list of parts was found",
 			Next: "ask for the data as a workbook (xlsx) or as CSV"}
 	}
@@ -143,14 +144,14 @@ func readRecords(name string, d decoded, meter *sheet.Meter) (*sheet.Book, error
 	return book, nil
 }
 
-// refuse turns down what is no text.
-func refuse(name string, data []byte) error {
+// refuse turns down what is no text, and returns the form of what is.
+func refuse(name string, data []byte) (sniff.Form, error) {
 	found := sniff.Bytes(data)
 	if found.Form == sniff.Zip {
-		return &sheet.FileError{File: name, Reason: sheet.ReasonMisnamed, Problem: "it is no text but a workbook or another zip archive",
+		return found.Form, &sheet.FileError{File: name, Reason: sheet.ReasonMisnamed, Problem: "it is no text but a workbook or another zip archive",
 			Next: "give it the name ending that it had, such as .xlsx"}
 	}
-	return found.Err(name)
+	return found.Form, found.Err(name)
 }
 
 func separatorNote(found separation, declared bool) sheet.Note {

@@ -317,6 +317,10 @@ func TestStopped(t *testing.T) {
 	if err := release(); err != nil {
 		t.Error(err)
 	}
+	stopped.Wait()
+	if got := content(t, dir); len(got) > 0 {
+		t.Errorf("the run that was stopped while it waited leaves %v", got)
+	}
 }
 
 // full is a disk on which so many bytes are left.

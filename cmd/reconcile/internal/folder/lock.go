@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"sync"
 	"syscall"
 	"time"
 
@@ -17,6 +18,9 @@ const lockName = ".reconcile-lock"
 
 // patience is how long a run waits for another one before it says so.
 const patience = time.Second
+
+// stopped are the waits of runs that were stopped meanwhile: each ends when it has let go of the folder that it no longer wants.
+var stopped sync.WaitGroup
 
 // usedByAnother is ERROR_SHARING_VIOLATION of Windows: another run has the file open.
 const usedByAnother = syscall.Errno(32)
@@ -44,11 +48,11 @@ func lock(ctx context.Context, dir string, waiting func()) (release func() error
 		case <-told.C:
 			waiting()
 		case <-ctx.Done():
-			go func() { // what still waits for the folder lets go of it at once
+			stopped.Go(func() { // what still waits for the folder lets go of it at once
 				if got := <-done; got.err == nil {
 					_ = letGo(got.held) // nobody is left to be told, and the next run takes what stays
 				}
-			}()
+			})
 			return nil, ErrStopped
 		}
 	}
