@@ -34,6 +34,7 @@ type Reader struct {
 	// pairs number what stands beside each other: see pair.
 	pairs    table[int32]
 	limitsIn limitsInRemark
+	searched searched
 	// readings and meanings are what values and meanings are cut from, and spare is what the last cell means that was not kept.
 	readings []catalog.Value
 	meanings []meaning

@@ -107,7 +107,7 @@ func (t *Reader) remarksOn(line int) (remarks []layout.Remark) {
 	if t.ByRole[catalog.Part] != nil {
 		remarks = t.RemarksOn(t.TextOf(line, catalog.Part))
 	}
-	if c := t.ByRole[catalog.Note]; c != nil {
+	if c := t.ByRole[catalog.Note]; c != nil && t.Searched(line) {
 		text := t.TextOf(line, catalog.Note)
 		_, changes := t.Lex.Ask("changed note", text, func(text string) (words.Hit, bool) { return saysNew(t.Lex, text) })
 		measured := false

@@ -56,7 +56,7 @@ func (t *Reader) remarkedTolerance(line int, c *Column, size measure.Length) (va
 // limitsRemarked reports whether the remark of a line may state limits, and keeps what it says of them.
 func (t *Reader) limitsRemarked(line int) bool {
 	note := t.ByRole[catalog.Note]
-	if note == nil {
+	if note == nil || !t.Searched(line) {
 		return false
 	}
 	if text := t.Region.Grid.Filled(line, note.Col); t.limitsIn.text != text {

@@ -637,7 +637,7 @@ func (c card) sizes() int {
 func (c card) leaves(lex *lexicon.Lexicon, text string, at sheet.Ref) []string {
 	var left []string
 	before := c.sizeBefore(at)
-	for _, place := range sizetext.Measure().FindAllStringIndex(text, 2*spoken.MostNumbers) {
+	for _, place := range sizetext.Places(text, 2*spoken.MostNumbers) {
 		number := text[place[0]:place[1]]
 		if !lexicon.StandsFree(text, place[0], place[1]) || !strings.ContainsAny(number, sizetext.DecimalMarks) && !sizetext.HasUnit(number) || !mayBeSize(lex, number) {
 			continue

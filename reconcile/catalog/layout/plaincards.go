@@ -739,7 +739,7 @@ func pairsIn(lex *lexicon.Lexicon, text string) []entry {
 		}
 		return sizesWithin(lex, entry{label: label, value: value, role: role})
 	}
-	places := slices.DeleteFunc(sizetext.Joined(lex, text, sizetext.Measure().FindAllStringIndex(text, 24)), func(at []int) bool { return !lexicon.StandsFree(text, at[0], at[1]) })
+	places := slices.DeleteFunc(sizetext.Joined(lex, text, sizetext.Places(text, 24)), func(at []int) bool { return !lexicon.StandsFree(text, at[0], at[1]) })
 	if beginsWithMoney(lex, text) {
 		if price, ok := spoken.AmountIn(lex, text); ok && price.Role == catalog.Price && (price.Text == text || perOf(lex, text) > 1) {
 			return []entry{{label: "price", value: text, role: catalog.Price}}
@@ -831,7 +831,7 @@ func beginsWithMoney(lex *lexicon.Lexicon, text string) bool {
 // sizesAll returns the sizes of a text with their names where these stand now before and now behind, as people speak: "bored 9.5 mm to a depth of 34 mm". It
 // is nil where that gives less than all numbers of the text their names, or one of them alone.
 func sizesAll(lex *lexicon.Lexicon, text string, numbers int) []entry {
-	if numbers < 2 && len(sizetext.Measure().FindAllStringIndex(text, 3)) < 2 {
+	if numbers < 2 && len(sizetext.Places(text, 3)) < 2 {
 		return nil
 	}
 	sizes := spoken.Sizes(lex, text)

@@ -125,9 +125,9 @@ func (c card) putRight(now entry, words string, sure bool) bool {
 	if at < 0 || sizetext.CountNumbers(c[at].value) != 1 {
 		return false
 	}
-	old := sizetext.Measure().FindString(c[at].value)
+	old := sizetext.First(c[at].value)
 	var others []string
-	for _, number := range sizetext.Measure().FindAllString(now.value, spoken.MostNumbers) {
+	for _, number := range sizetext.Numbers(now.value, spoken.MostNumbers) {
 		if number != old {
 			others = append(others, number)
 		}

@@ -38,7 +38,7 @@ func TitledSizes(lex *lexicon.Lexicon, kind catalog.Kind, title string) []Titled
 	if len(title) > lexicon.LongestNote || !strings.ContainsAny(title, "0123456789") {
 		return nil
 	}
-	places := sizetext.Measure().FindAllStringIndex(title, 24)
+	places := sizetext.Places(title, 24)
 	var found []Titled
 	twice := map[catalog.Role]bool{}
 	for i := 0; i < len(places); {

@@ -207,8 +207,12 @@ func (r *rowReader) lengthAlone(text string) (one layout.Described, found bool) 
 		return one, false
 	}
 	for _, clause := range spoken.Clauses(r.t.Lex, text) {
-		at := sizetext.Measure().FindStringIndex(clause)
-		if at == nil || strings.TrimSpace(clause[:at[0]]) != "" || !lexicon.StandsFree(clause, at[0], at[1]) {
+		places := sizetext.Places(clause, 1)
+		if len(places) == 0 {
+			continue
+		}
+		at := places[0]
+		if strings.TrimSpace(clause[:at[0]]) != "" || !lexicon.StandsFree(clause, at[0], at[1]) {
 			continue
 		}
 		reading, possible := layout.ReadDescribed(r.t.Lex, r.t.Kind, catalog.Length, strings.TrimSpace(clause[at[0]:at[1]]), "")

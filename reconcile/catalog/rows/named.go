@@ -31,32 +31,68 @@ func (t *Table) compareNamed() {
 		for _, c := range t.remarks {
 			line, col := t.Region.Grid.Source(e.Line, c.Col)
 			text := t.Region.Grid.At(line, col)
-			if c.Role == catalog.Stock || len(text) > lexicon.LongestNote || !lexicon.BearsNumber(text) || !strings.ContainsFunc(text, unicode.IsLetter) {
+			if c.Role == catalog.Stock || !t.Searched(e.Line) || !mayName(text) {
 				continue
 			}
 			words := layout.WithoutDigits(text)
 			may, known := names[words]
+			if known && !may {
+				continue
+			}
+			named := t.namedIn(text)
 			if !known {
-				may = (t.names(text, false) || t.names(text, true)) && !t.speaksOfOthers(text)
+				may = named.any && !t.speaksOfOthers(text)
 				names[words] = may
 			}
 			if !may {
 				continue
 			}
-			for _, one := range t.sizesNamed(text) {
+			for _, one := range t.sizesNamed(text, named) {
 				t.compareOneNamed(e, one, text, t.Region.Grid.Ref(line, col))
 			}
 		}
 	}
 }
 
-// sizesNamed returns the sizes that a text gives by name: those that descriptions give, and others that have no unit, as far as parts can have them. Their
-// names stand before them or behind, whichever are more.
-func (t *Table) sizesNamed(text string) []layout.Described {
+// mayName reports whether a text has what a size with its name needs.
+func mayName(text string) bool {
+	return len(text) <= lexicon.LongestNote && lexicon.BearsNumber(text) && strings.ContainsFunc(text, unicode.IsLetter)
+}
+
+// named are the sizes of a text whose names stand before them, or behind, as far as parts can have them; any is set where it names one of the
+// table's sizes at all.
+type named struct {
+	before, behind []layout.Described
+	any            bool
+}
+
+// namedIn returns the sizes that a text names.
+func (t *Table) namedIn(text string) (n named) {
+	possible := func(behind bool) (sizes []layout.Described) {
+		for _, s := range sizetext.In(t.Lex, text, behind) {
+			role := t.roleNamed(s.Name)
+			if role == "" {
+				continue
+			}
+			n.any = true
+			if reading, possible := layout.ReadDescribed(t.Lex, t.Kind, role, s.Text, t.unitOf(role)); possible {
+				sizes = append(sizes, layout.Described{Role: role, Text: s.Text, Reading: reading})
+			}
+		}
+		return sizes
+	}
+	n.before = possible(false)
+	n.behind = possible(true)
+	return n
+}
+
+// sizesNamed returns the sizes that a text gives by name: those that descriptions give, and others that have no unit. Their names stand before them
+// or behind, whichever are more.
+func (t *Table) sizesNamed(text string, n named) []layout.Described {
 	all := layout.DescribedSizes(t.Lex, t.Kind, text, t.unitOf)
-	others := t.possibleIn(text, false)
-	if behind := t.possibleIn(text, true); len(behind) > len(others) {
-		others = behind
+	others := n.before
+	if len(n.behind) > len(others) {
+		others = n.behind
 	}
 	for _, one := range others {
 		if !slices.ContainsFunc(all, func(other layout.Described) bool { return other.Role == one.Role }) {
@@ -64,20 +100,6 @@ func (t *Table) sizesNamed(text string) []layout.Described {
 		}
 	}
 	return all
-}
-
-// possibleIn returns the sizes of a text whose names stand before them, or behind, as far as parts can have them.
-func (t *Table) possibleIn(text string, behind bool) (sizes []layout.Described) {
-	for _, s := range sizetext.In(t.Lex, text, behind) {
-		role := t.roleNamed(s.Name)
-		if role == "" {
-			continue
-		}
-		if reading, possible := layout.ReadDescribed(t.Lex, t.Kind, role, s.Text, t.unitOf(role)); possible {
-			sizes = append(sizes, layout.Described{Role: role, Text: s.Text, Reading: reading})
-		}
-	}
-	return sizes
 }
 
 // speaksOfOthers reports whether a text names the other sort of parts, what changed, or what is old or new.
@@ -98,11 +120,6 @@ func (t *Table) speaksOfChange(text string) bool {
 
 // othersOf are the words for what parts of each kind go with.
 var othersOf = [...][]string{catalog.Heads: {"ferrule"}, catalog.Ferrules: {"hosel", "head"}, catalog.Tips: {"hosel", "head", "ferrule"}}
-
-// names reports whether a text names sizes of the table, before or behind them.
-func (t *Table) names(text string, behind bool) bool {
-	return slices.ContainsFunc(sizetext.In(t.Lex, text, behind), func(s sizetext.Size) bool { return t.roleNamed(s.Name) != "" })
-}
 
 // roleNamed returns the role of a size that the table has a column of and a text names, empty where there is none.
 func (t *Table) roleNamed(text string) catalog.Role {

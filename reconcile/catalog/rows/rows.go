@@ -152,6 +152,9 @@ func (t *Table) ReadRows() {
 
 // readLine reads a line of data: once, or once for each club that the table has columns for.
 func (t *Table) readLine(line int, clubs []string) {
+	for _, c := range t.remarks {
+		t.Search(line, c.Column)
+	}
 	t.tellDiscontinued(line)
 	read := false
 	for _, club := range clubs {

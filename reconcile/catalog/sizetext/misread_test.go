@@ -16,7 +16,7 @@ func TestSizesWithMisreadDigits(t *testing.T) {
 		"base 13.Black":                            {"13"},
 	} {
 		var got []string
-		for _, at := range withMisread(text, Measure().FindAllStringIndex(text, 24)) {
+		for _, at := range withMisread(text, Places(text, 24)) {
 			got = append(got, text[at[0]:at[1]])
 		}
 		if !slices.Equal(got, want) {

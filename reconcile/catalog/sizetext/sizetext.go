@@ -51,7 +51,7 @@ func Number(lex *lexicon.Lexicon, text string) (number float64, ok bool) {
 
 // In returns the sizes with names in a text, whose names stand before or behind them.
 func In(lex *lexicon.Lexicon, text string, behind bool) []Size {
-	places := Joined(lex, text, withMisread(text, Measure().FindAllStringIndex(text, 24)))
+	places := Joined(lex, text, withMisread(text, Places(text, 24)))
 	var sizes []Size
 	for i, at := range places {
 		if !lexicon.StandsFree(text, at[0], at[1]) {
@@ -192,12 +192,71 @@ func Corrects(lex *lexicon.Lexicon, between string) bool {
 	return said != "" && len(said) <= longestCorrection && lex.Words.Corrects(said)
 }
 
-// Measure is an expression for a number in a text, with its unit and its limits.
-func Measure() *regexp.Regexp { return measure() }
+// Places returns where the first numbers in a text stand, each with its unit and its limits.
+func Places(text string, most int) (places [][]int) {
+	for from := 0; len(places) < most; {
+		at := nextNumber(text, from)
+		if at < 0 {
+			return places
+		}
+		from = at + measureEnd(text[at:])
+		places = append(places, []int{at, from})
+	}
+	return places
+}
 
+// Numbers returns the first numbers in a text, each with its unit and its limits.
+func Numbers(text string, most int) (all []string) {
+	for _, at := range Places(text, most) {
+		all = append(all, text[at[0]:at[1]])
+	}
+	return all
+}
+
+// First returns the first number in a text with its unit and its limits, empty where there is none.
+func First(text string) string { return strings.Join(Numbers(text, 1), "") }
+
+// nextNumber returns where the next number in a text begins, with its decimal mark where nothing stands before that, and -1 where there is none. The
+// expression for measures is slow at finding this out.
+func nextNumber(text string, from int) int {
+	for i := from; i < len(text); i++ {
+		if isDigit(text[i]) || strings.IndexByte(DecimalMarks, text[i]) >= 0 && i+1 < len(text) && isDigit(text[i+1]) {
+			return i
+		}
+	}
+	return -1
+}
+
+// measureEnd returns where a number at the beginning of a text ends, with its unit and its limits.
+func measureEnd(text string) int {
+	end := number().FindStringIndex(text)[1]
+	if next, _ := utf8.DecodeRuneInString(strings.TrimPrefix(text[end:], " ")); next < utf8.RuneSelf && !unitStarts()[next] {
+		return end // the expression for measures, with the units of all languages, is slow
+	}
+	return measure().FindStringIndex(text)[1]
+}
+
+// aNumber is an expression for a number, also with a fraction.
+const aNumber = `(?:\d+[- ]\d+/\d+|\d+/\d+|\d*[.,]\d+|\d+)`
+
+// number is a number at the beginning of a text.
+var number = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^` + aNumber) })
+
+// measure is a number at the beginning of a text, with its unit and its limits.
 var measure = sync.OnceValue(func() *regexp.Regexp {
 	unit := anyUnit()
-	return regexp.MustCompile(`(?i)(?:\d+[- ]\d+/\d+|\d+/\d+|\d*[.,]\d+|\d+)` + unit + `(?: ?(?:±|\+/-) ?\d*[.,]?\d+` + unit + `)?`)
+	return regexp.MustCompile(`(?i)^` + aNumber + unit + `(?: ?(?:±|\+/-) ?\d*[.,]?\d+` + unit + `)?`)
+})
+
+// unitStarts are the characters with which units and limits begin, as far as they are ASCII.
+var unitStarts = sync.OnceValue(func() (starts [utf8.RuneSelf]bool) {
+	starts['+'] = true
+	for _, phrase := range words.Load().UnitPhrases("mm", "in") {
+		if c := phrase[0]; c < utf8.RuneSelf {
+			starts[c], starts[strings.ToUpper(phrase[:1])[0]] = true, true
+		}
+	}
+	return starts
 })
 
 // anyUnit is an expression for the unit behind a size, which may be missing.
@@ -219,4 +278,4 @@ var withUnit = sync.OnceValue(func() *regexp.Regexp {
 })
 
 // CountNumbers counts the numbers in a text, to three.
-func CountNumbers(text string) int { return len(Measure().FindAllStringIndex(text, 3)) }
+func CountNumbers(text string) int { return len(Places(text, 3)) }

@@ -263,7 +263,7 @@ func namesPrice(lex *lexicon.Lexicon, word string) bool {
 
 // isAmount reports whether a word is a number, with decimals or none.
 func isAmount(word string) bool {
-	return sizetext.Measure().FindString(word) == strings.TrimRight(word, ".") && word != ""
+	return sizetext.First(word) == strings.TrimRight(word, ".") && word != ""
 }
 
 // withCents is an amount with two decimals.

@@ -146,7 +146,7 @@ func valuesOf(lex *lexicon.Lexicon, clause string) (said []Value, left string) {
 
 // MayMean reports whether a number may be meant for a size of a role that a text gives: it is possible, and of about the same size.
 func MayMean(lex *lexicon.Lexicon, role catalog.Role, size, number string) bool {
-	a, _ := sizetext.Number(lex, sizetext.Measure().FindString(size))
+	a, _ := sizetext.Number(lex, sizetext.First(size))
 	b, _ := sizetext.Number(lex, number)
 	return (sizetext.Size{Role: string(role), Text: number}).Possible(lex) && max(a, b) < mostApart*min(a, b)
 }
@@ -248,7 +248,7 @@ func nameWords(gap string) []string {
 // placesOf returns where the sizes of a clause stand. Two that a word makes one, "9.35 or 9.5", are two where each has a name of its own:
 // "hole 9.5 and 32 deep".
 func placesOf(lex *lexicon.Lexicon, clause string) [][]int {
-	raw := sizetext.Measure().FindAllStringIndex(clause, 2*MostNumbers)
+	raw := sizetext.Places(clause, 2*MostNumbers)
 	var all [][]int
 	for i, at := range raw {
 		if i == 0 || !sizetext.Joins(lex, clause[raw[i-1][0]:raw[i-1][1]], clause[raw[i-1][1]:at[0]], clause[at[0]:at[1]]) {
@@ -380,7 +380,7 @@ func waysToName(lex *lexicon.Lexicon, clause string, numbers []clauseNumber, tak
 	n := numbers[0]
 	var ways [][]sizetext.Size
 	with := func(s sizetext.Size, taken int) {
-		if first := sizetext.Measure().FindString(s.Text); s.Role != "" && !s.Possible(lex) && !(sizetext.Size{Role: s.Role, Text: first}).Possible(lex) {
+		if first := sizetext.First(s.Text); s.Role != "" && !s.Possible(lex) && !(sizetext.Size{Role: s.Role, Text: first}).Possible(lex) {
 			return
 		}
 		for _, way := range waysToName(lex, clause, numbers[1:], taken) {
@@ -462,14 +462,14 @@ func formBehind(lex *lexicon.Lexicon, text string) string {
 
 // BearsSize reports whether a text has a number that looks like a size and is none by which tips are called.
 func BearsSize(lex *lexicon.Lexicon, text string) bool {
-	return slices.ContainsFunc(sizetext.Measure().FindAllString(text, MostNumbers), func(number string) bool {
+	return slices.ContainsFunc(sizetext.Numbers(text, MostNumbers), func(number string) bool {
 		return (strings.ContainsAny(number, sizetext.DecimalMarks) || sizetext.HasUnit(number)) && !isTipName(lex, number)
 	})
 }
 
 // BearsTip reports whether a text has a number with decimals by which tips are called.
 func BearsTip(lex *lexicon.Lexicon, text string) bool {
-	return slices.ContainsFunc(sizetext.Measure().FindAllString(text, MostNumbers), func(number string) bool {
+	return slices.ContainsFunc(sizetext.Numbers(text, MostNumbers), func(number string) bool {
 		return strings.ContainsAny(number, sizetext.DecimalMarks) && isTipName(lex, number)
 	})
 }

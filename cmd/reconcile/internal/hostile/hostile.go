@@ -38,6 +38,14 @@ type Case struct {
 
 const heading = "Part No,Hosel OD,Unit,Bore\n"
 
+// stories writes a list of ferrules in each row of which a text stands that is like no other.
+func stories(w io.Writer, rows int, text string) {
+	io.WriteString(w, "Part No,Tip,Base OD (mm),Top OD (mm),Bore (mm),Length (mm),Price EUR,Remarks\n")
+	for i := range rows {
+		fmt.Fprintf(w, "K%06d,.370,13.5,10.5,9.3,25,1.50,\"batch %d: %sseen by %d\"\n", i, i, text, i%977)
+	}
+}
+
 // Cases returns all cases that can be made on every system.
 func Cases() []Case {
 	cases := []Case{
@@ -97,6 +105,22 @@ func Cases() []Case {
 			io.WriteString(w, heading)
 			for i := range 2_000 {
 				fmt.Fprintf(w, "%d %s,13.6,mm,9.4\n", i, strings.Repeat("hosel od ", 3_600))
+			}
+		})},
+		{Name: "csv-stories", Slow: true, Make: csv(func(w io.Writer) { // in each row another, of words that name sizes
+			stories(w, 60_000, "base plus nothing, tip minus 0.1, the bore not over 9.4 and the length in May another than in June, ")
+		})},
+		{Name: "csv-limits-each", Slow: true, Make: csv(func(w io.Writer) { stories(w, 100_000, "base plus 0, minus 0.1, ") })},
+		{Name: "csv-stocks-as-prices", Slow: true, Make: csv(func(w io.Writer) {
+			io.WriteString(w, "Part No,Tip,Base OD (mm),Bore (mm),Length (mm),Price EUR,Stock\n")
+			for i := range 100_000 {
+				fmt.Fprintf(w, "K%06d,.370,13.5,9.3,25,%d,%d\n", i, 20+i%7*30, 10+i*i%400)
+			}
+		})},
+		{Name: "csv-sets-by-a-note", Slow: true, Make: csv(func(w io.Writer) {
+			io.WriteString(w, "Prices are per set\nPart No,Model,Club,Hosel OD (mm),Bore (mm),Price EUR\n")
+			for i := range 100_000 {
+				fmt.Fprintf(w, "H%06d,Model %d,%d,13.5,9.5,%d\n", i, i, 4+i%6, 20+i%21)
 			}
 		})},
 		{Name: "csv-quotes", Make: csv(func(w io.Writer) { io.WriteString(w, heading+strings.Repeat("\"", 2_000_001)+"\n") }), Status: 1, Says: "characters"},
