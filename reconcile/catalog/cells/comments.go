@@ -10,6 +10,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/internal/pattern"
@@ -94,13 +95,43 @@ func (t *Reader) remarked(line int, c *Column, what *catalog.Value) Trouble {
 		if remark.Reading {
 			least = readingOff
 		}
-		if slices.ContainsFunc(numbers(t.Lex, remark.Rest), func(n number) bool { return n.replaces(stated, least) }) {
+		if slices.ContainsFunc(numbers(t.Lex, remark.Rest), func(n number) bool { return n.replaces(stated, least) }) || !remark.Reading && t.namesOther(remark.Rest, c, stated) {
 			return Problem("data.remark", "%s is %s, and the text in %s speaks of another: %q; it is left open until somebody says which size holds",
 				c.Name(), traits.SayMM(stated), remark.Place, phrase.Brief(remark.Text))
 		}
 	}
 	return Trouble{}
 }
+
+// namesOther reports whether a text gives a size by the name of a column, which is not an old one and another than what is stated, in mm:
+// then it need not lie near, and a whole number is one too.
+func (t *Reader) namesOther(text string, c *Column, stated float64) bool {
+	off := func(s sizetext.Size) bool {
+		at := strings.Index(text, s.Text)
+		if catalog.Role(s.Role) != c.Role && t.SizeNamed(s.Name) != c.Role || at < 0 || saysOld(t.Lex, text[:at]) || changesTo().MatchString(text[at+len(s.Text):]) {
+			return false
+		}
+		reading, possible := layout.ReadDescribed(t.Lex, t.Kind, c.Role, s.Text, c.Unit)
+		return possible && math.Abs(traits.MM(reading.Dim.Nominal())-stated) > SameSize
+	}
+	return slices.ContainsFunc(sizetext.In(t.Lex, text, false), off) || slices.ContainsFunc(sizetext.In(t.Lex, text, true), off)
+}
+
+// SizeNamed returns the role of a size that the table has a column of and a text names, empty where there is none.
+func (t *Reader) SizeNamed(text string) catalog.Role {
+	for _, m := range t.Lex.MatchIn(t.Kind, text) {
+		if role := catalog.Role(m.Role); traits.Of[role].Want == traits.Length {
+			if m.Score >= leastNaming && role != catalog.TipTaken && t.ByRole[role] != nil {
+				return role
+			}
+			break
+		}
+	}
+	return ""
+}
+
+// leastNaming is the score from which a word beside a number names a size: "OD" and "hosel" do, "large" does not.
+const leastNaming = 0.62
 
 // remarksOn returns the texts that may say more of the part of a line.
 func (t *Reader) remarksOn(line int) (remarks []layout.Remark) {

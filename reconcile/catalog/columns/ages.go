@@ -18,7 +18,7 @@ import (
 // French, says something only beside a column that is older.
 func (c *Column) age(lex *lexicon.Lexicon) int {
 	if c.dated {
-		if _, age, _ := datedIn(lex, c.Text); age != 0 {
+		if _, age, _ := lex.Dated(c.Text); age != 0 {
 			return age
 		}
 	}
@@ -119,7 +119,7 @@ func pairAges(columns []*Column, lex *lexicon.Lexicon) {
 		name := words.Fold(strings.Join(ageless[i], " "))
 		_, age := ageOf(lex, c)
 		if c.dated {
-			_, age, _ = datedIn(lex, c.Text)
+			_, age, _ = lex.Dated(c.Text)
 		}
 		ages[name] = append(ages[name], age)
 	}
@@ -145,7 +145,7 @@ func pairAges(columns []*Column, lex *lexicon.Lexicon) {
 // withoutAge returns the parts of a heading without the words that say how old it is.
 func withoutAge(lex *lexicon.Lexicon, parts []string, dated bool) (rest []string) {
 	for _, part := range parts {
-		if said, age, _ := datedIn(lex, part); dated && age != 0 {
+		if said, age, _ := lex.Dated(part); dated && age != 0 {
 			part = strings.Trim(strings.Replace(part, said, "", 1), " ()[],")
 		} else if word, age := ageIn(lex, part); !dated && age != 0 {
 			part = strings.TrimSpace(strings.Replace(part, word, "", 1))
@@ -155,4 +155,25 @@ func withoutAge(lex *lexicon.Lexicon, parts []string, dated bool) (rest []string
 		}
 	}
 	return rest
+}
+
+// What changes on a day stands in two columns of which one holds until then, and the other from then on: "bis 31.3.", "ab 1.4.". The first is old.
+
+// findDated notes which columns say so. One day alone changes nothing: there are such that hold until a date and such that hold from one, and of
+// one of these at least it is sure that it is a date, and no size.
+func findDated(columns []*Column, lex *lexicon.Lexicon) {
+	var dated []*Column
+	var ages []int
+	surely := false
+	for _, c := range columns {
+		if _, age, sure := lex.Dated(c.Text); age != 0 {
+			dated, ages, surely = append(dated, c), append(ages, age), surely || sure
+		}
+	}
+	if !surely || !slices.Contains(ages, -1) || !slices.Contains(ages, 1) {
+		return
+	}
+	for _, c := range dated {
+		c.dated = true
+	}
 }

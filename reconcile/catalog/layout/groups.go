@@ -30,7 +30,7 @@ func dividesGroups(g *grid.Grid, lex *lexicon.Lexicon, line, top int, strip span
 			switch {
 			case divided && means:
 				named++
-			case divided || means || lex.IsUnit(text) || lex.IsLimit(text) || lex.Age(text) != 0:
+			case divided || means || lex.IsUnit(text) || lex.IsLimit(text) || lex.TellsAge(text) != 0:
 			default:
 				if found := lex.Match(text); len(found) == 0 || found[0].Score < lexicon.HeadingScore {
 					return false
@@ -39,6 +39,27 @@ func dividesGroups(g *grid.Grid, lex *lexicon.Lexicon, line, top int, strip span
 		}
 	}
 	return named >= leastParted
+}
+
+// partsGroups reports whether a line below a heading has texts in all columns of some groups of two and more, in none of which a number stands, and
+// nothing else: whatever they say, "left hand" and "right hand", they tell the columns of the groups apart.
+func partsGroups(g *grid.Grid, line, top int, strip span) bool {
+	parted := 0
+	for i, group := range groupsOf(g, top, strip) {
+		if countCells(g, line, group) == 0 {
+			continue
+		}
+		if i == 0 || group.right == group.left || g.At(top, group.left) == "" || !divides(g, line, group) {
+			return false
+		}
+		for col := group.left; col <= group.right; col++ {
+			if lexicon.LooksNumeric(g.At(line, col)) {
+				return false
+			}
+		}
+		parted++
+	}
+	return parted > 0
 }
 
 // groupsOf returns the columns of each heading in a line: those below the cell that it is merged of, or else that of its text and those to the

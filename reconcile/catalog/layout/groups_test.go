@@ -28,3 +28,24 @@ func TestDividesGroups(t *testing.T) {
 		}
 	}
 }
+
+// TestPartsGroups takes a line that parts groups of columns for one of the heading, whatever it says.
+func TestPartsGroups(t *testing.T) {
+	for _, c := range []struct {
+		what, heading, below string
+		want                 bool
+	}{
+		{"words that nobody knows", "No. | Hosel | Price | | Remarks", " | | members | others | ", true},
+		{"days", "No. | Hosel | Price | | Remarks", " | | to 31 March | from 1 April | ", true},
+		{"a row of the body", "No. | Hosel | Price | | Remarks", "A-1 | 13.5 | 20 | 22 | new", false},
+		{"a row of the body without its number", "No. | Hosel | Price | | Remarks", " | 13.5 | low | high | new", false},
+		{"numbers", "No. | Hosel | Price | | Remarks", " | | 20 | 22 | ", false},
+		{"one column of two", "No. | Hosel | Price | | Remarks", " | | | members | ", false},
+		{"a title", "No. | Hosel | Price | | Remarks", "Irons | | | | ", false},
+	} {
+		g := grid.New(sheettest.Sheet("Parts", c.heading, c.below))
+		if got := partsGroups(g, 2, 1, span{1, 2, 1, g.Width}); got != c.want {
+			t.Errorf("%s: %v, want %v", c.what, got, c.want)
+		}
+	}
+}

@@ -675,7 +675,7 @@ func continuesHeading(g *grid.Grid, lex *lexicon.Lexicon, line, top int, strip s
 		switch {
 		case mayBePart(lex, text) && headingOf(lex, catalog.Part, g.At(top, col)): // a part number
 			return false
-		case lex.IsUnit(text), lex.IsLimit(text), lex.Age(text) != 0, lexicon.IsYear(text) && tellsApart(g, top, col), isDiameterSign(text):
+		case lex.IsUnit(text), lex.IsLimit(text), lex.TellsAge(text) != 0, lexicon.IsYear(text) && tellsApart(g, top, col), isDiameterSign(text):
 			known++
 		case lexicon.LooksNumeric(text):
 			numeric++
@@ -684,7 +684,7 @@ func continuesHeading(g *grid.Grid, lex *lexicon.Lexicon, line, top int, strip s
 			known++
 		}
 	}
-	if isClubLine(g, lex, line, top, strip) || line == top+1 && dividesGroups(g, lex, line, top, strip) || cells > 1 && countsReadings(g, lex, line, top, strip) {
+	if isClubLine(g, lex, line, top, strip) || line == top+1 && (dividesGroups(g, lex, line, top, strip) || partsGroups(g, line, top, strip)) || cells > 1 && countsReadings(g, lex, line, top, strip) {
 		return true
 	}
 	return cells > 0 && numeric == 0 && known*2 > cells && (known >= 2 || cells == 1 && (unitsOnly(g, lex, line, strip) || line == top+1 && completes(g, lex, line, top, strip)))
@@ -748,7 +748,7 @@ func isGroupLine(g *grid.Grid, lex *lexicon.Lexicon, line, below int, strip span
 			return false
 		}
 		cells++
-		ages[lex.Age(text)]++
+		ages[lex.TellsAge(text)]++
 		_, from, _, to := g.Merged(line, col)
 		wide := to-from+1 >= strip.right-firstBelow+1
 		grouped = grouped || (from > firstBelow || to > from || cells > 1) && !wide

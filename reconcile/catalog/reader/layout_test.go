@@ -349,6 +349,23 @@ LK-16 | Iron 6 | 13.4 | 9.48 | 33 | 17.00 | 15.50
 	wantRow(t, c, "LK-14", catalog.Used, sizes{catalog.HoselOD: 13.3, catalog.Bore: 9.48, catalog.BoreDepth: 32})
 }
 
+// TestPricesByDays takes of prices that hold to a day and from one the second, also where the days stand in a line of their own.
+func TestPricesByDays(t *testing.T) {
+	for _, headings := range []string{
+		"Code | Hosel OD mm | Bore mm | Price to 31 March | Price from 1 April",
+		"Code | Hosel OD mm | Bore mm | Price per head | \n | | | to 31 March | from 1 April",
+		"Nr. | Ø mm | Bohrung mm | Preis bis März | Preis ab April",
+		"Réf | Ø ext. mm | Perçage mm | Prix jusqu'au 31 mars | Prix à partir du 1er avril",
+		"Ref. | Ø ext. mm | Ø int. mm | Precio hasta el 31 de marzo | Precio a partir del 1 de abril",
+	} {
+		c := read(t, grid("Heads", headings+"\nLK-14 | 13.3 | 9.48 | 17.00 | 18.50\nLK-15 | 13.3 | 9.48 | 17.00 | 18.50\nLK-16 | 13.4 | 9.48 | 17.00 | 18.50"))
+		if len(c.Heads) != 3 || c.Heads[0].Price != 18.5 {
+			defer show(t, c)
+			t.Errorf("%s: %d heads", headings, len(c.Heads))
+		}
+	}
+}
+
 // TestPricesBeforeAndNow takes what is headed by "Was" and "Now" alone for prices where a title or the cells speak of money, and nothing else
 // gives any.
 func TestPricesBeforeAndNow(t *testing.T) {

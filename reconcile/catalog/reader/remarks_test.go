@@ -69,6 +69,9 @@ func TestNotesOfRows(t *testing.T) {
 		"new mould":                           nil,
 		"goes with ferrules of 13.5 to 13.8":  nil,
 		"new price 13.90 EUR":                 nil,
+		"OD is 16.3, wrongly typed":           {"error 2 B2"}, // by its name it need not be near
+		"hosel now 15":                        {"error 2 B2"},
+		"new length 35":                       nil,
 	} {
 		c := read(t, grid("Heads", `
 Part no. | Hosel OD mm | Bore mm | Remarks

@@ -10,7 +10,6 @@ import (
 	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/sizetext"
-	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/sheet"
@@ -70,7 +69,7 @@ type named struct {
 func (t *Table) namedIn(text string) (n named) {
 	possible := func(behind bool) (sizes []layout.Described) {
 		for _, s := range sizetext.In(t.Lex, text, behind) {
-			role := t.roleNamed(s.Name)
+			role := t.SizeNamed(s.Name)
 			if role == "" {
 				continue
 			}
@@ -120,22 +119,6 @@ func (t *Table) speaksOfChange(text string) bool {
 
 // othersOf are the words for what parts of each kind go with.
 var othersOf = [...][]string{catalog.Heads: {"ferrule"}, catalog.Ferrules: {"hosel", "head"}, catalog.Tips: {"hosel", "head", "ferrule"}}
-
-// roleNamed returns the role of a size that the table has a column of and a text names, empty where there is none.
-func (t *Table) roleNamed(text string) catalog.Role {
-	for _, m := range t.Lex.MatchIn(t.Kind, text) {
-		if role := catalog.Role(m.Role); traits.Of[role].Want == traits.Length {
-			if m.Score >= leastNaming && role != catalog.TipTaken && t.ByRole[role] != nil {
-				return role
-			}
-			break
-		}
-	}
-	return ""
-}
-
-// leastNaming is the score from which a word beside a number names a size: "OD" and "hosel" do, "large" does not.
-const leastNaming = 0.62
 
 // compareOneNamed says where a size that a text names is another than that of its column.
 func (t *Table) compareOneNamed(e *Entry, one layout.Described, text string, at sheet.Ref) {

@@ -147,6 +147,29 @@ func IsDate(text string) bool {
 	return is
 }
 
+// IsSaidDate is IsDate for dates as sentences and headings have them too: "1st of April", "1er janvier", "1 de abril de 2027".
+func IsSaidDate(text string) bool {
+	if named, _ := mayBeDate(text); named {
+		text = ordinalDay().ReplaceAllString(text, "$1 ")
+		text = withinDate().ReplaceAllString(text, " ")
+	}
+	return IsDate(text)
+}
+
+// IsMonth reports whether a word is the name of a month.
+func IsMonth(word string) bool { return monthOf(word) > 0 }
+
+var (
+	// ordinalDay is a day with what makes an ordinal of it.
+	ordinalDay = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`(?i)^(\d{1,2}) ?(?:` + words.Load().AnyOf("date", "ordinal") + `)(?:[ .]|$)`)
+	})
+	// withinDate are words that stand between the parts of a date.
+	withinDate = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`(?i) (?:` + words.Load().AnyOf("date", "of") + `) `)
+	})
+)
+
 // dateText returns the fractions that a text that is a date may have been, and whether it is a date at all.
 func dateText(text string) (candidates []string, isDate bool) {
 	var month, day, year int

@@ -1,14 +1,12 @@
-package columns
+package lexicon
 
 import (
 	"testing"
-
-	"example.com/seatline/reconcile/catalog/lexicon"
 )
 
-// TestDatedIn looks at which headings say that their sizes hold until a day, or from one on, and of which it is sure that they speak of a day.
-func TestDatedIn(t *testing.T) {
-	lex := lexicon.New(nil)
+// TestDated looks at which headings say that their sizes hold until a day, or from one on, and of which it is sure that they speak of a day.
+func TestDated(t *testing.T) {
+	lex := New(nil)
 	type dated struct {
 		said string
 		age  int
@@ -40,6 +38,15 @@ func TestDatedIn(t *testing.T) {
 		"Otvor do 31.03.2025":             {"do 31.03.2025", -1, true},
 		"Reikä 31.3. asti":                {"31.3. asti", -1, true},
 		"Reikä 1.4. alkaen":               {"1.4. alkaen", 1, true},
+		"Rs. per head to 31 March":        {"to 31 March", -1, true},
+		"Price from 1st of April":         {"from 1st of April", 1, true},
+		"Prix à partir du 1er janvier":    {"à partir du 1er janvier", 1, true},
+		"Precio hasta el 31 de marzo":     {"hasta el 31 de marzo", -1, true},
+		"Preço a partir de 1º de abril":   {"a partir de 1º de abril", 1, true},
+		"Prezzo dal 1° aprile 2027":       {"dal 1° aprile 2027", 1, true},
+		"Preis bis März":                  {"bis März", -1, true},
+		"Preis ab Mai":                    {"ab Mai", 1, false},
+		"Bore to 9.5":                     {"to 9.5", -1, false},
 		"内径 3月31日まで":                      {"3月31日まで", -1, true},
 		"内径4月1日から":                        {"4月1日から", 1, true},
 		"内径（2025年4月1日起）":                  {"2025年4月1日起", 1, true},
@@ -51,7 +58,7 @@ func TestDatedIn(t *testing.T) {
 		"Length from 13.5 mm":             {"from 13.5", 1, false},
 		"Hosel OD measured 40 from the 2": {"", 0, false},
 	} {
-		said, age, sure := datedIn(lex, text)
+		said, age, sure := lex.Dated(text)
 		if got := (dated{said, age, sure}); got != want {
 			t.Errorf("%q: %+v, want %+v", text, got, want)
 		}
