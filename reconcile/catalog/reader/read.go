@@ -538,7 +538,7 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 		if c.Lot == lexicon.OfPack {
 			table.AddColumn(finding.Note, "data.prices", c.Col, c.Name()+": each price is that of a pack, and is divided by the pieces in it", "")
 		}
-		if own.Currency == "" && !words.IsCurrency(c.HeadingUnit) {
+		if own.Currency == "" && (!words.IsCurrency(c.HeadingUnit) || words.MayMean(c.Text, c.HeadingUnit, terms.Currency)) {
 			taken.Currency = terms.Currency
 		}
 		if taken != (lexicon.PriceTerms{}) {

@@ -150,5 +150,7 @@ func (v *Vocabulary) Currencies(text string) []string {
 			all = append(all, hit.Value)
 		}
 	}
-	return all
+	return slices.DeleteFunc(slices.Clone(all), func(one string) bool { // "$ (CAD)"
+		return slices.ContainsFunc(all, func(other string) bool { return MayMean(text, one, other) })
+	})
 }

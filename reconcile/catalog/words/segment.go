@@ -112,8 +112,9 @@ func (v *Vocabulary) inside(lex *lexicon, token string, at int) []segment {
 	if parts := v.compound(lex, token, at, 0); parts != nil {
 		return parts
 	}
-	if options := lex.nearly(token); options != nil {
-		return []segment{{text: token, from: at, weight: textWeight(token), options: lighter(options, 0.85)}}
+	nearly := slices.DeleteFunc(lex.nearly(token), func(e entry) bool { return IsCurrency(e.value) }) // kroner are no kronor
+	if len(nearly) > 0 {
+		return []segment{{text: token, from: at, weight: textWeight(token), options: lighter(nearly, 0.85)}}
 	}
 	return unknown
 }

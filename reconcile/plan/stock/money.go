@@ -25,7 +25,7 @@ func CurrencyOf(c *catalog.Catalogue, item *catalog.Item) string {
 	}
 	if strings.ContainsFunc(text, saysCurrency) { // most prices are bare numbers
 		if r := value.Read(text, value.Context{Want: value.WantPrice}); words.IsCurrency(r.Unit) {
-			return r.Unit
+			return meant(text, r.Unit, item)
 		}
 	}
 	letters := item.Fields.Column(catalog.Price)
@@ -36,11 +36,19 @@ func CurrencyOf(c *catalog.Catalogue, item *catalog.Item) string {
 		}
 		for _, column := range t.Columns {
 			if column.Role == catalog.Price && column.Column == letters && words.IsCurrency(column.Unit) {
-				return column.Unit
+				return meant(column.Heading, column.Unit, item)
 			}
 		}
 	}
 	return item.Currency
+}
+
+// meant is the currency that a text names by its sign: that of the supplier where it has the same one.
+func meant(text, named string, item *catalog.Item) string {
+	if words.MayMean(text, named, item.Currency) {
+		return item.Currency
+	}
+	return named
 }
 
 // prices are what a piece of each ferrule costs.

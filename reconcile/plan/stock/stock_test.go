@@ -284,6 +284,18 @@ func TestCurrencyOfColumn(t *testing.T) {
 	}
 }
 
+// A bare sign is that of the supplier's currency where this has it too.
+func TestCurrencyOfSign(t *testing.T) {
+	for _, one := range []struct{ text, supplier, want string }{
+		{"$1.25", "", "USD"}, {"$1.25", "CAD", "CAD"}, {"$1.25", "EUR", "USD"}, {"US$1.25", "CAD", "USD"}, {"¥125", "CNY", "CNY"}, {"1.25", "CAD", "CAD"},
+	} {
+		item := catalog.Item{Currency: one.supplier, Fields: catalog.FieldsOf(map[catalog.Role]catalog.Field{catalog.Price: {Text: one.text, Number: 1.25, IsNumber: true, Cell: "F4"}})}
+		if got := stock.CurrencyOf(&catalog.Catalogue{}, &item); got != one.want {
+			t.Errorf("%s of a supplier with %q: %q, want %q", one.text, one.supplier, got, one.want)
+		}
+	}
+}
+
 func TestSettingsRefused(t *testing.T) {
 	tests := []struct {
 		name   string
