@@ -124,11 +124,21 @@ type Clause struct {
 	Units []string
 	// FirstRow and LastRow are the rows of the sheet with the table that it is about by the place where it stands; zeros where that is about all.
 	FirstRow, LastRow int
+	// tolerates is whether it may state a tolerance, nil where nobody asked: each table of a sheet asks for each of its clauses.
+	tolerates *bool
+}
+
+// Tolerates reports whether the clause may state a tolerance.
+func (c *Clause) Tolerates(lex *lexicon.Lexicon) bool {
+	if c.tolerates == nil {
+		c.tolerates = new(Tolerates(lex, c.Said))
+	}
+	return *c.tolerates
 }
 
 // part returns a part of the text as a clause of its own, or all of it, with what it states.
 func (c Clause) part(lex *lexicon.Lexicon, text string) Clause {
-	c.Text = text
+	c.Text, c.tolerates = text, nil
 	c.Said, c.Units = lex.Stated(text)
 	return c
 }

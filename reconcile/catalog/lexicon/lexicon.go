@@ -32,7 +32,10 @@ type Lexicon struct {
 	hits       map[askKey]words.Hit
 	clubs      map[string][]string
 	sets       map[string]setAnswer
+	subjects   map[subjectKey]words.Subject
 }
+
+type subjectKey struct{ kind, language, text string }
 
 type askKey struct{ question, text string }
 
@@ -57,6 +60,7 @@ func New(categories map[string]string) *Lexicon {
 		hits:       map[askKey]words.Hit{},
 		clubs:      map[string][]string{},
 		sets:       map[string]setAnswer{},
+		subjects:   map[subjectKey]words.Subject{},
 	}
 	for _, word := range slices.Sorted(maps.Keys(categories)) {
 		l.categories = append(l.categories, categoryRule{words.Fold(word), categories[word]})
@@ -174,6 +178,17 @@ func (l *Lexicon) Categories(text string) (all []string) {
 		}
 	}
 	return all
+}
+
+// Subject is [words.Vocabulary.Subject], kept.
+func (l *Lexicon) Subject(kind, language, text string) words.Subject {
+	key := subjectKey{kind, language, text}
+	subject, known := l.subjects[key]
+	if !known {
+		subject = l.Words.Subject(kind, language, text)
+		remember(l.subjects, key, subject)
+	}
+	return subject
 }
 
 func remember[K comparable, V any](cache map[K]V, key K, v V) {

@@ -43,7 +43,7 @@ func (t *Table) compareNamed() {
 				may = named.any && !t.speaksOfOthers(text)
 				names[words] = may
 			}
-			if !may {
+			if at := t.Region.Grid.Ref(line, col).String(); !may || named.allFrom(at, &e.Fields) {
 				continue
 			}
 			for _, one := range t.sizesNamed(text, named) {
@@ -63,6 +63,12 @@ func mayName(text string) bool {
 type named struct {
 	before, behind []layout.Described
 	any            bool
+}
+
+// allFrom reports whether the fields of a row have all of these sizes from one cell, that of the text itself: it is what they were read from.
+func (n named) allFrom(cell string, fields *catalog.Fields) bool {
+	other := func(one layout.Described) bool { return fields.Get(one.Role).Cell != cell }
+	return len(n.before)+len(n.behind) > 0 && !slices.ContainsFunc(n.before, other) && !slices.ContainsFunc(n.behind, other)
 }
 
 // namedIn returns the sizes that a text names.

@@ -32,9 +32,12 @@ func (t *Table) compareTitled() {
 	}
 }
 
-// textsBelow are the texts of the lines below the last part.
+// mostBelow is how many texts below a table are compared with all of its parts: more of them are no notes on the table.
+const mostBelow = 100
+
+// textsBelow are the last texts of the lines below the last part.
 func (t *Table) textsBelow() (all []string) {
-	for i := len(t.Lines) - 1; i >= 0 && t.Lines[i] != columns.LineData; i-- {
+	for i := len(t.Lines) - 1; i >= 0 && t.Lines[i] != columns.LineData && len(all) < mostBelow; i-- {
 		if t.Lines[i] == columns.LineNote || t.Lines[i] == columns.LineSection {
 			all = append(all, t.FirstTextOf(t.Region.From+i))
 		}

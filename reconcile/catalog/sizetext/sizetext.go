@@ -229,34 +229,118 @@ func nextNumber(text string, from int) int {
 
 // measureEnd returns where a number at the beginning of a text ends, with its unit and its limits.
 func measureEnd(text string) int {
-	end := number().FindStringIndex(text)[1]
-	if next, _ := utf8.DecodeRuneInString(strings.TrimPrefix(text[end:], " ")); next < utf8.RuneSelf && !unitStarts()[next] {
-		return end // the expression for measures, with the units of all languages, is slow
+	end := numberEnd(text)
+	end += unitEnd(text[end:])
+	if at := limitAhead(text[end:]); at > 0 {
+		end += at
+		end += unitEnd(text[end:])
 	}
-	return measure().FindStringIndex(text)[1]
+	return end
 }
 
-// aNumber is an expression for a number, also with a fraction.
-const aNumber = `(?:\d+[- ]\d+/\d+|\d+/\d+|\d*[.,]\d+|\d+)`
-
-// number is a number at the beginning of a text.
-var number = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^` + aNumber) })
-
-// measure is a number at the beginning of a text, with its unit and its limits.
-var measure = sync.OnceValue(func() *regexp.Regexp {
-	unit := anyUnit()
-	return regexp.MustCompile(`(?i)^` + aNumber + unit + `(?: ?(?:±|\+/-) ?\d*[.,]?\d+` + unit + `)?`)
-})
-
-// unitStarts are the characters with which units and limits begin, as far as they are ASCII.
-var unitStarts = sync.OnceValue(func() (starts [utf8.RuneSelf]bool) {
-	starts['+'] = true
-	for _, phrase := range words.Load().UnitPhrases("mm", "in") {
-		if c := phrase[0]; c < utf8.RuneSelf {
-			starts[c], starts[strings.ToUpper(phrase[:1])[0]] = true, true
+// numberEnd returns where a number ends with which a text begins, also one with a fraction.
+func numberEnd(text string) int {
+	end := digitsEnd(text, 0)
+	if end > 0 && end < len(text) {
+		if text[end] == '-' || text[end] == ' ' { // 1-1/4
+			if whole := fractionEnd(text, end+1); whole > 0 {
+				return whole
+			}
+		}
+		if whole := fractionEnd(text, 0); whole > 0 {
+			return whole
 		}
 	}
-	return starts
+	if end < len(text) && strings.IndexByte(DecimalMarks, text[end]) >= 0 {
+		if decimals := digitsEnd(text, end+1); decimals > end+1 {
+			return decimals
+		}
+	}
+	return end
+}
+
+// fractionEnd returns where a fraction ends that begins at a place of a text, 0 where none does.
+func fractionEnd(text string, from int) int {
+	stroke := digitsEnd(text, from)
+	if stroke == from || stroke == len(text) || text[stroke] != '/' {
+		return 0
+	}
+	if end := digitsEnd(text, stroke+1); end > stroke+1 {
+		return end
+	}
+	return 0
+}
+
+// digitsEnd returns where the digits at a place of a text end.
+func digitsEnd(text string, from int) int {
+	for from < len(text) && isDigit(text[from]) {
+		from++
+	}
+	return from
+}
+
+// limitAhead returns where the number of limits ends with which a text begins, "± 0.05", 0 where there are none.
+func limitAhead(text string) int {
+	rest := strings.TrimPrefix(text, " ")
+	sign := 0
+	for _, one := range []string{"±", "+/-"} {
+		if strings.HasPrefix(rest, one) {
+			sign = len(one)
+		}
+	}
+	if sign == 0 {
+		return 0
+	}
+	at := len(text) - len(rest) + sign
+	if at < len(text) && text[at] == ' ' {
+		at++
+	}
+	whole := digitsEnd(text, at)
+	if whole < len(text) && strings.IndexByte(DecimalMarks, text[whole]) >= 0 {
+		if end := digitsEnd(text, whole+1); end > whole+1 {
+			return end
+		}
+	}
+	if whole > at {
+		return whole
+	}
+	return 0
+}
+
+// unitEnd returns where a unit ends with which a text begins, perhaps behind a blank; 0 where none does.
+func unitEnd(text string) int {
+	rest := strings.TrimPrefix(text, " ")
+	if rest == "" {
+		return 0
+	}
+	for _, unit := range unitsByStart()[rest[0]] {
+		if len(rest) < len(unit) || !strings.EqualFold(rest[:len(unit)], unit) {
+			continue
+		}
+		if last := unit[len(unit)-1]; last >= 'a' && last <= 'z' && len(rest) > len(unit) && isWordByte(rest[len(unit)]) {
+			continue
+		}
+		return len(text) - len(rest) + len(unit)
+	}
+	return 0
+}
+
+func isWordByte(b byte) bool {
+	return isDigit(b) || b >= 'a' && b <= 'z' || b >= 'A' && b <= 'Z' || b == '_'
+}
+
+// unitsByStart are the words and signs for units by their first bytes, in the order in which they are tried.
+var unitsByStart = sync.OnceValue(func() (by [256][]string) {
+	for _, unit := range words.Load().UnitsLongestFirst("mm", "in") {
+		starts := []byte{unit[0]}
+		if c := unit[0]; c >= 'a' && c <= 'z' {
+			starts = append(starts, c-'a'+'A')
+		}
+		for _, c := range starts {
+			by[c] = append(by[c], unit)
+		}
+	}
+	return by
 })
 
 // anyUnit is an expression for the unit behind a size, which may be missing.

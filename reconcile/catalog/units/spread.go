@@ -102,7 +102,7 @@ func (t *Table) spreadNotes() {
 	var elsewhere []*layout.Clause
 	for i := range t.notes.Clauses {
 		c := &t.notes.Clauses[i]
-		if !layout.Tolerates(t.Lex, c.Said) {
+		if !c.Tolerates(t.Lex) {
 			continue
 		}
 		if !t.isFor(c) {
@@ -400,7 +400,7 @@ func (t *Table) unitNote(c *Column) ([]string, *layout.Clause) {
 		if n.Mark != "" && layout.Bears(c.Text, n.Mark) {
 			return n.Units, n
 		}
-		for _, m := range t.subjectOf(n.Text).Roles {
+		for _, m := range t.clauseSubjects()[i].Roles {
 			if catalog.Role(m.Role) == c.Role && m.Score >= lexicon.SaysOneSize {
 				return n.Units, n
 			}
@@ -420,7 +420,7 @@ func (t *Table) unitOfClass(c *Column) (units []string, note *layout.Clause) {
 		if len(n.Units) != 1 || n.Mark != "" {
 			continue
 		}
-		if said := t.subjectOf(n.Text); len(said.Roles) > 0 || said.Class != classOf(c.Role) {
+		if said := &t.clauseSubjects()[i]; len(said.Roles) > 0 || said.Class != classOf(c.Role) {
 			continue
 		}
 		if note != nil && note.Units[0] != n.Units[0] {
@@ -459,7 +459,7 @@ func (t *Table) restUnit(c *Column) *layout.Clause {
 		if len(n.Units) != 1 || n.Mark != "" {
 			continue
 		}
-		said := t.subjectOf(n.Text)
+		said := &t.clauseSubjects()[i]
 		names := func(m words.RoleMatch) bool { // tips go by their names in inches in the company of any unit
 			return m.Score >= lexicon.SaysOneSize || catalog.Role(m.Role) == catalog.TipTaken
 		}
@@ -474,6 +474,20 @@ func (t *Table) restUnit(c *Column) *layout.Clause {
 	return rest
 }
 
+// clauseSubjects returns what the clauses of the notes speak of, as far as these name units: it is asked for each column, and a sheet of thousands of
+// tables has thousands of clauses.
+func (t *Table) clauseSubjects() []words.Subject {
+	if t.ofClauses == nil {
+		t.ofClauses = make([]words.Subject, len(t.notes.Clauses))
+		for i := range t.notes.Clauses {
+			if n := &t.notes.Clauses[i]; len(n.Units) > 0 {
+				t.ofClauses[i] = t.subjectOf(n.Text)
+			}
+		}
+	}
+	return t.ofClauses
+}
+
 func (t *Table) subjectOf(text string) words.Subject {
-	return t.Lex.Words.Subject(t.Kind.String(), t.Language, text)
+	return t.Lex.Subject(t.Kind.String(), t.Language, text)
 }

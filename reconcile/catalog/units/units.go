@@ -24,6 +24,8 @@ type Table struct {
 	ByRole  map[catalog.Role]*Column
 	// notes are what the free texts of the sheet say, and book what those of the other sheets of the file do.
 	notes, book layout.Notes
+	// ofClauses is what the clauses of the notes speak of, nil where nobody asked, see clauseSubjects.
+	ofClauses []words.Subject
 	// ValueNotes are the tolerances for the values that carry a footnote mark, by the mark.
 	ValueNotes map[string]noteTolerance
 	// houseBores is what the shop's settings say of the supplier's bores of ferrules, bores what the table's are taken to be, and

@@ -186,6 +186,11 @@ func (v *Vocabulary) UnitPhrases(units ...string) (all []string) {
 	return all
 }
 
+// UnitsLongestFirst is UnitPhrases in small letters, in the order in which they are to be looked for in a text.
+func (v *Vocabulary) UnitsLongestFirst(units ...string) []string {
+	return longestFirst(v.UnitPhrases(units...))
+}
+
 // MarkPhrases returns the words and signs of all languages for a mark.
 func (v *Vocabulary) MarkPhrases(mark string) []string { return v.phrases(classMark, mark) }
 
@@ -193,6 +198,15 @@ func (v *Vocabulary) MarkPhrases(mark string) []string { return v.phrases(classM
 func (v *Vocabulary) SaidNumbers(n int) []string { return v.phrases(classSaid, strconv.Itoa(n)) }
 
 func anyOf(phrases []string, end func(string) string) string {
+	all := longestFirst(phrases)
+	for i, phrase := range all {
+		all[i] = end(regexp.QuoteMeta(phrase))
+	}
+	return strings.Join(all, "|")
+}
+
+// longestFirst returns phrases in small letters, each once, the longest first.
+func longestFirst(phrases []string) []string {
 	all := make([]string, len(phrases))
 	for i, phrase := range phrases {
 		all[i] = strings.ToLower(phrase)
@@ -200,10 +214,7 @@ func anyOf(phrases []string, end func(string) string) string {
 	slices.Sort(all)
 	all = slices.Compact(all)
 	slices.SortStableFunc(all, func(a, b string) int { return len(b) - len(a) })
-	for i, phrase := range all {
-		all[i] = end(regexp.QuoteMeta(phrase))
-	}
-	return strings.Join(all, "|")
+	return all
 }
 
 // phrases returns the words and signs of all languages for a value of a class, in the order of the letters.

@@ -123,6 +123,28 @@ func Cases() []Case {
 				fmt.Fprintf(w, "H%06d,Model %d,%d,13.5,9.5,%d\n", i, i, 4+i%6, 20+i%21)
 			}
 		})},
+		{Name: "csv-1500-tables", Slow: true, Make: csv(func(w io.Writer) {
+			for i := range 1_500 {
+				unit, sizes := "mm", "13.5,9.3,25"
+				if i%2 > 0 {
+					unit, sizes = "inches", ".530,.366,1"
+				}
+				fmt.Fprintf(w, "Table %d in %s,,,,\nPart No,Tip,Base OD %d,Bore,Length\n", i, unit, i)
+				for j := range 10 {
+					fmt.Fprintf(w, "K%04d%d,.370,%s\n", i, j, sizes)
+				}
+				io.WriteString(w, ",,,,\n")
+			}
+		})},
+		{Name: "csv-20000-lines-below", Slow: true, Make: csv(func(w io.Writer) {
+			io.WriteString(w, "Part No,Hosel OD (mm),Bore (mm),Price EUR\n")
+			for i := range 80_000 {
+				fmt.Fprintf(w, "K%06d,13.%d,9.5,20\n", i, i%9)
+			}
+			for i := range 20_000 {
+				fmt.Fprintf(w, "K%06d now has a hosel of 13.6,,,\n", i)
+			}
+		})},
 		{Name: "csv-quotes", Make: csv(func(w io.Writer) { io.WriteString(w, heading+strings.Repeat("\"", 2_000_001)+"\n") }), Status: 1, Says: "characters"},
 		{Name: "xlsx-deep", Status: 1, Says: "deep", Make: xlsx("", func(w io.Writer) { io.WriteString(w, strings.Repeat("<a>", 2_000_000)) })},
 		{Name: "txt-aligned-60-MB", Slow: true, Status: 1, Says: "rows", Make: read(text("sheet.txt", func(w io.Writer) {
