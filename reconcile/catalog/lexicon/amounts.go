@@ -28,8 +28,9 @@ type amounts struct {
 	deviations phrases
 	// within are words for plus or minus before small amounts only: before others they say something else.
 	within phrases
-	// least and most are words for the least and the greatest of sizes.
-	least, most phrases
+	// least and most are words for the least and the greatest of sizes, between those before two sizes that bound others, betweenBehind those behind them,
+	// and joins are what stands between the two.
+	least, most, between, betweenBehind, joins phrases
 	// pairs are a plus and a number with a minus and a number behind it, turned the other way round, limits an upper and a lower deviation, each with
 	// the word for it. They are asked only where a text has such words.
 	pairs, turned, limits func() *regexp.Regexp
@@ -107,7 +108,7 @@ var amountsOnce = sync.OnceValue(func() *amounts {
 	}
 	a := &amounts{numbers: phrases{}, halves: gather("amount", "half"), parts: phrases{}, of: gather("amount", "of"), units: phrases{}, others: gather("amount", "other"),
 		plusMinus: gather("amount", "plus_minus"), within: gather("amount", "within"), plus: gather("amount", "plus"), minus: gather("amount", "minus"), eitherWay: gather("amount", "either_way"),
-		least: phrases{}, most: phrases{}, upper: gather("deviation", "upper"), lower: gather("deviation", "lower"),
+		least: phrases{}, most: phrases{}, between: gather("amount", "between"), betweenBehind: gather("amount", "between_behind"), joins: gather("amount", "and"), upper: gather("deviation", "upper"), lower: gather("deviation", "lower"),
 		deviations: gather("deviation", "beside")}
 	for n := range mostInWords + 1 {
 		a.numbers.add(float64(n), v.Written("amount", strconv.Itoa(n))...)
@@ -122,6 +123,10 @@ var amountsOnce = sync.OnceValue(func() *amounts {
 	a.parts.add(0.001, v.Written("part_of_unit", "thousandth")...)
 	a.least.add(0, v.MarkPhrases("at_least")...)
 	a.most.add(0, v.MarkPhrases("at_most")...)
+	a.joins.add(0, v.MarkPhrases("and")...)
+	a.joins.add(0, v.MarkPhrases("or")...)
+	a.joins.add(0, v.MarkPhrases("to")...)
+	a.joins.add(0, v.Written("amount", "to")...)
 	a.units.add(0, v.UnitPhrases(traits.LengthUnits...)...)
 	a.others.add(0, v.UnitPhrases(v.OtherUnits(traits.LengthUnits)...)...)
 
@@ -156,6 +161,9 @@ func (l *Lexicon) LeastAndMost(text string) (least, most, before string) {
 		return "", "", ""
 	}
 	a := amountsOnce()
+	if least, most, before = a.saidBounds(text, lower); least != "" {
+		return least, most, before
+	}
 	found, marked, markedTo := false, 0, -1 // marked is -1 behind a word for the least, 1 behind one for the greatest
 	for at := 0; at < len(text); {
 		if side, end := a.boundAt(lower, at); side != 0 {

@@ -94,6 +94,9 @@ func (l *Lexicon) Read(text string, ctx value.Context) value.Reading {
 	reading, known := l.readings[key]
 	if !known {
 		reading = value.Read(text, ctx)
+		if limited, found := l.limitsInWords(text, ctx, reading); found {
+			reading = limited
+		}
 		remember(l.readings, key, reading)
 	}
 	return reading

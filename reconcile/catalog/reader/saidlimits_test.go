@@ -113,3 +113,21 @@ func TestLimitsOfSomeClubs(t *testing.T) {
 		}
 	}
 }
+
+// TestLimitsSaidInCells gives sizes the limits that their cells say in words, and so those below that repeat them.
+func TestLimitsSaidInCells(t *testing.T) {
+	for _, c := range []struct {
+		ditto, cell, want string
+	}{
+		{"as above", "13.5 plus or minus 0.05", "hosel_od -0.05 0.05"},
+		{"wie oben", "zwischen 13,4 und 13,6", "hosel_od -0.1 0.1"},
+		{"idem", "13,5 plus ou moins 0,05", "hosel_od -0.05 0.05"},
+		{"同上", "13.4と13.6の間", "hosel_od -0.1 0.1"},
+		{"id.", "13,5, più niente, meno 0,1", "hosel_od -0.1 0"},
+	} {
+		list := []string{"Part No | Club | Hosel OD (mm) | Bore (mm)", "QV-1 | 5 | " + c.cell + " | 9.5", "QV-2 | 6 | " + c.ditto + " | 9.5", "QV-3 | 7 | 13.5 | 9.5"}
+		if got := limitsOf(1, list...); got != c.want {
+			t.Errorf("%s, %s: want %q, got %q", c.cell, c.ditto, c.want, got)
+		}
+	}
+}

@@ -346,6 +346,9 @@ func (p parser) check(r Reading, first token) Reading {
 		r.Problem = Problem{problemImplausible, first.raw + " in is no size of a joint"}
 		r.Alternatives = append(r.Alternatives, short)
 		return r
+	case r.Unit == "thou" && r.Dim.HasLimits() && !r.Dim.Width().IsZero() && r.Dim.Width().MulInt(1/leastThou).Less(measure.Mil.PerUnit()):
+		r.Problem = Problem{problemImplausible, "the limits of " + first.raw + " are a small part of a thousandth of an inch apart; perhaps they are in inches"}
+		return r
 	case p.ctx.Want == WantDiameter && TooWide(r.Dim):
 		r.Problem = Problem{problemImplausible, fmt.Sprintf("limits %s and %s are too far apart for one diameter", millimetres(r.Dim.Lower()), millimetres(r.Dim.Upper()))}
 		return r

@@ -302,7 +302,7 @@ func (l *lexer) known() bool {
 		switch {
 		case name == "or":
 			l.push(aSeparator, l.rest[:markLength], markLength)
-		case name == "to":
+		case name == "to", name == "at_most" && l.goesUpTo(markLength):
 			l.push(aSign, "~", markLength)
 		default:
 			l.push(aMark, name, markLength)
@@ -315,6 +315,15 @@ func (l *lexer) known() bool {
 		return false
 	}
 	return true
+}
+
+// goesUpTo reports whether words of a length for the greatest of sizes, behind a size and before another, tell where it ends: "13.5 up to 13.7".
+func (l *lexer) goesUpTo(length int) bool {
+	if last := l.last().kind; last != aNumber && last != aUnit || !numberAhead(strings.TrimLeft(l.rest[length:], " ")) {
+		return false
+	}
+	_, to := l.v.LeadingMark(l.rest, "to")
+	return to == length
 }
 
 // plainUnits are the spellings that need no mention.

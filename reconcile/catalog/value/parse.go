@@ -161,6 +161,7 @@ func (p parser) items(tokens []token) []item {
 		case t.kind == aSeparator && started && has(tokens[i:], aNumber):
 			split("or")
 		case t.kind == aSeparator:
+		case (t.is(aSign, ",") || t.is(aSign, "(")) && started && i+1 < len(tokens) && p.zeroDeviation(tokens[i+1:]): // 13.5 (0/-0.1)
 		case t.is(aSign, ",") && started && p.startsValue(tokens[i+1:]):
 			split("or")
 		case t.is(aSign, "/") && i+1 < len(tokens) && isZero(tokens[i+1]) && (hasText(list[len(list)-1].tokens, aSign, "+") || hasText(list[len(list)-1].tokens, aSign, "-")):
@@ -550,8 +551,8 @@ func (p parser) merge(a, b Reading, joint string) (Reading, bool) {
 		if y.Less(x) {
 			one.Leniencies = append(one.Leniencies, wrongWayRound(say(a), say(b)))
 		}
-	case joint == "(" && !a.Dim.HasLimits() && b.Dim.HasLimits() && !x.Less(b.Dim.Lower()) && !b.Dim.Upper().Less(x): // 13.6 (13.5-13.7)
-		one.Dim = measure.WithDeviations(x, b.Dim.Lower().Sub(x), b.Dim.Upper().Sub(x))
+	case (joint == "(" || a.Qualifier == Reference) && !a.Dim.HasLimits() && b.Dim.HasLimits() && !x.Less(b.Dim.Lower()) && !b.Dim.Upper().Less(x): // 13.6 (13.5-13.7)
+		one.Dim, one.Qualifier = measure.WithDeviations(x, b.Dim.Lower().Sub(x), b.Dim.Upper().Sub(x)), Exact
 	default:
 		return Reading{}, false
 	}
