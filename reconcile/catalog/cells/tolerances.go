@@ -175,6 +175,10 @@ func (t *Reader) readTolerance(text, unit string) (value.Tolerance, bool) {
 	}
 	reading := t.Lex.Read(text, value.Context{Want: value.WantLength, Unit: unit})
 	if reading.Kind == value.Length && reading.Problem.Code == "" && reading.Dim.Nominal().Sign() > 0 {
+		if tolerance, ok := t.Lex.ReadTolerance("±"+text, unit); ok && tolerance.Problem.Code == "" {
+			tolerance.Text = text
+			return tolerance, true
+		}
 		size := reading.Dim.Nominal()
 		return value.Tolerance{Lower: size.Neg(), Upper: size, Text: text}, true
 	}

@@ -3,6 +3,7 @@ package value
 import (
 	"errors"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"unicode"
@@ -267,6 +268,15 @@ func (r *toleranceReader) bare() {
 	r.found = append(r.found, r.keep(t, negated(number.num), number.num, unit, unit))
 }
 
+// leastThou is the least deviation in thousandths of an inch, 2.5 µm: of the parts of a joint none is finer. Common practice.
+const leastThou = 0.1
+
+// isPartOfThou reports whether deviations would be less than anybody holds in thousandths of an inch.
+func (r *toleranceReader) isPartOfThou(i int) bool {
+	most := max(math.Abs(r.parts[i][0].Float64()), math.Abs(r.parts[i][1].Float64()))
+	return most > 0 && most < leastThou
+}
+
 // settleUnit makes lengths of the deviations: in the unit beside them, that of a later tolerance, that named anywhere
 // in the text, or that of the context.
 func (r *toleranceReader) settleUnit(i int) {
@@ -293,6 +303,9 @@ func (r *toleranceReader) settleUnit(i int) {
 		if isLength(elsewhere) {
 			t.Leniencies = append(t.Leniencies, Leniency{ForgaveUnitElsewhere, "the unit " + elsewhere + " stands elsewhere"})
 		}
+	}
+	if elsewhere == "thou" && r.isPartOfThou(i) { // ±.002 beside 530
+		elsewhere = "in"
 	}
 	for side, target := range []*measure.Length{&t.Lower, &t.Upper} {
 		unit := r.units[i][side]

@@ -33,6 +33,27 @@ func TestReadTolerance(t *testing.T) {
 	}
 }
 
+// TestTolerancesBesideThousandths reads bare deviations beside sizes in thousandths of an inch: a small part of one is inches.
+func TestTolerancesBesideThousandths(t *testing.T) {
+	for text, want := range map[string]string{
+		"±.002": "12 ±0.0508 mm", "Base OD thou ±.003": "12 ±0.0762 mm", "+.0015/-0": "12 +0.0381/+0 mm", "0/-.001": "12 +0/-0.0254 mm", "±2": "12 ±0.0508 mm", "±0.5": "12 ±0.0127 mm",
+		"±.002 in": "12 ±0.0508 mm", "±0.05 mm": "12 ±0.05 mm", ".003": "12 ±0.0762 mm",
+	} {
+		got := ""
+		if tolerance, found := ReadTolerance(text, Context{Want: WantLength, Unit: "thou"}); found && tolerance.Problem.Code == "" {
+			if dim, err := tolerance.Apply(measure.Nominal(measure.Millimetres(12))); err == nil {
+				got = dim.String()
+			}
+		}
+		if got != want {
+			t.Errorf("%q: want %q, got %q", text, want, got)
+		}
+	}
+	if r := Read("530 ±.002", Context{Want: WantDiameter, Unit: "thou"}); r.Problem.Code == "" {
+		t.Errorf("530 ±.002 thou is read as %v without a question", r.Dim)
+	}
+}
+
 func TestNoTolerance(t *testing.T) {
 	for _, text := range []string{"", "none", "no tolerance", "Hosel OD 13.6 mm", "Item 12-345", "12-345", "polished by hand", "X100", "n/a", "page 3"} {
 		if tolerance, found := ReadTolerance(text, Context{Unit: "mm"}); found {
