@@ -135,6 +135,8 @@ func valuesOf(lex *lexicon.Lexicon, clause string) (said []Value, left string) {
 		return append(said, Value{Label: "stock", Text: strconv.Itoa(count), Role: catalog.Stock}), ""
 	}
 	sizes := Sizes(lex, rest)
+	sizes = append(sizes, slipped(lex, rest, sizes)...)
+	slices.SortFunc(sizes, func(a, b sizetext.Size) int { return cmp.Compare(a.From, b.From) })
 	for _, s := range sizes {
 		said = append(said, Value{Label: s.Name, Text: s.Text, Role: catalog.Role(s.Role)})
 	}
@@ -142,6 +144,33 @@ func valuesOf(lex *lexicon.Lexicon, clause string) (said []Value, left string) {
 		rest = rest[:sizes[0].From]
 	}
 	return said, Saying(lex, rest)
+}
+
+// slipped returns the sizes of a clause whose name stands before a number that is impossible, and would be possible with its point elsewhere:
+// "bore 95" among others of 9.5. They are no less said, and where they are read they are held.
+func slipped(lex *lexicon.Lexicon, clause string, sizes []sizetext.Size) (all []sizetext.Size) {
+	numbers := numbersOf(lex, clause)
+	if len(numbers) > MostNumbers {
+		return nil
+	}
+	for i, n := range numbers {
+		s := sizeCalled(lex, clause, n, n.before, true)
+		number, ok := sizetext.Number(lex, s.Text)
+		alone := len(numbers) == 1 && n.wordsBefore == n.gapBefore
+		taken := i > 0 && numbers[i-1].before == "" && numbers[i-1].after != "" && n.wordsBefore+numbers[i-1].wordsAfter > n.gapBefore // "9.5 hole 95"
+		if n.before == "" || !ok || taken || !alone && nameScoreOf(lex, n.before).score < lexicon.HeadingScore || catalog.Role(s.Role) == catalog.TipTaken || s.Possible(lex) ||
+			slices.ContainsFunc(sizes, func(o sizetext.Size) bool { return o.Role == s.Role || o.From == n.at[0] }) {
+			continue
+		}
+		possible := sizetext.PossibleNumber
+		if sizetext.HasUnit(s.Text) {
+			possible = sizetext.PossibleAs
+		}
+		if slices.ContainsFunc([]float64{0.01, 0.1, 10}, func(factor float64) bool { return possible(catalog.Role(s.Role), number*factor) }) {
+			all = append(all, s)
+		}
+	}
+	return all
 }
 
 // MayMean reports whether a number may be meant for a size of a role that a text gives: it is possible, and of about the same size.

@@ -88,6 +88,8 @@ func TestMatchKnowsShortForms(t *testing.T) {
 		"Suppl.":       "",
 		"Xyl":          "",
 		"HSL_DMTR":     "hosel_od",
+		"Bâton":        "club",
+		"No de bâton":  "club",
 	} {
 		got := ""
 		if matches := v.MatchIn("heads", heading); len(matches) > 0 {

@@ -12,6 +12,7 @@ const (
 	saidCorrects = "correction"
 	saidLeads    = "leads"
 	saidBeside   = "beside"
+	saidCounts   = "counts"
 	saidHave     = "have"
 	saidHaving   = "having"
 	saidSame     = "same"
@@ -89,6 +90,7 @@ func (v *Vocabulary) SaidBeside(text string) bool {
 func (v *Vocabulary) LeadsToSizes(text string) bool {
 	said, count, all := v.said(text)
 	delete(said, saidBeside)
+	delete(said, saidCounts)
 	return all && count == 0 && len(said) == 1 && said[saidHaving]
 }
 
@@ -99,7 +101,7 @@ func (v *Vocabulary) SaysSame(text string) bool {
 		says := func(keys ...string) bool {
 			return slices.ContainsFunc(s.options, func(e entry) bool { return e.weight >= sureWord && slices.Contains(keys, e.value) })
 		}
-		if !says(saidSame, saidSameAs, saidSizes, saidBeside, saidHaving) {
+		if !says(saidSame, saidSameAs, saidSizes, saidBeside, saidCounts, saidHaving) {
 			return false
 		}
 		same = same || says(saidSame)
@@ -136,11 +138,11 @@ func (v *Vocabulary) Times(word string) int {
 	return 0
 }
 
-// CountSaid returns how many pieces a text says that there are: "four of them", "just the two", "we have 5". A number in digits needs a word
-// that says so. It is zero where the text says anything else.
+// CountSaid returns how many pieces a text says that there are: "four of them", "just the two", "we have 5", "only 3". A number in digits needs
+// a word that says so. It is zero where the text says anything else.
 func (v *Vocabulary) CountSaid(text string) int {
 	said, count, all := v.said(text)
-	if !all || saysElse(said) || said[inDigits] && !said[saidHave] && !said[saidLasting] {
+	if !all || saysElse(said) || said[inDigits] && !said[saidHave] && !said[saidCounts] && !said[saidLasting] {
 		return 0
 	}
 	return count
@@ -183,6 +185,9 @@ func (v *Vocabulary) said(text string) (said map[string]bool, count int, all boo
 			count = n
 		default:
 			said[value] = true
+			if value == saidCounts {
+				said[saidBeside] = true
+			}
 		}
 	}
 	return said, count, true

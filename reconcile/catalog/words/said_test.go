@@ -23,7 +23,8 @@ func TestCountSaid(t *testing.T) {
 		"Four of them": 4, "Six left": 6, "Just the two": 2, "One only": 1, "There are five": 5, "we have 12": 12, "I have three of these": 3, "Three at": 3, "twenty left": 20,
 		"Vier Stück": 4, "nur noch zwei": 2, "davon sind noch sechs da": 6, "es sind zwölf": 12, "il en reste trois": 3, "plus que deux": 2,
 		"ce ne sono quattro": 4, "solo due": 2, "quedan ocho": 8, "tengo 5": 5, "nog drie over": 3, "maar twee": 2,
-		"5": 0, "5 of them": 0, "two for": 0, "two or three": 0, "the long one": 0, "four weeks": 0, "only": 0, "no four": 0, "": 0, "2 3 left": 0,
+		"20 of them": 20, "only 3": 3, "I count 14 of them": 14, "davon 12": 12, "nur noch 3": 3, "plus que 3": 3, "j'en compte 14": 14, "sólo 3": 3, "quedan 8 de ellos": 8, "ne conto 14": 14, "nog maar 3": 3,
+		"bara 3": 3, "kun 3": 3, "tylko 3": 3, "5": 0, "the 5": 0, "5 each": 0, "5 pieces": 0, "two for": 0, "two or three": 0, "the long one": 0, "four weeks": 0, "only": 0, "no four": 0, "": 0, "2 3 left": 0,
 	} {
 		if got := v.CountSaid(text); got != want {
 			t.Errorf("%q: %d, want %d", text, got, want)
