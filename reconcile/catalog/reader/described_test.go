@@ -48,6 +48,48 @@ func TestDescriptionAgainstColumn(t *testing.T) {
 	}
 }
 
+// TestDescriptionsBesideUnitsInCells compares the bare sizes of descriptions with columns whose cells, or sections, each have a unit of their own.
+func TestDescriptionsBesideUnitsInCells(t *testing.T) {
+	for name, one := range map[string]struct{ list, cell, says string }{
+		"units in cells": {`Stock no | Item | Base | Tip end | Hole | Length
+QB-1 | 13.5 x 25 blk | 13.5mm | 10.4mm | 9.3mm | 25mm
+QB-2 | 13.2 x 25 blk | 13.8mm | 10.4mm | 9.3mm | 25mm
+QB-3 | 13.8 x 32 blk | 13.8mm | 10.6mm | 9.3mm | 3.2cm
+QB-4 | .530 x 1 blk | .530in | .410in | .366in | 1in
+QB-5 | .530 x 3/4 blk | .530" | .410" | .366" | .75"`, "C3", "says 13.2"},
+		"of a length": {`Art.-Nr. | Bezeichnung | Ø unten | Ø oben | Bohrung | Länge
+QB-1 | 13,5 x 25 schwarz | 13,5 mm | 10,4 mm | 9,3 mm | 25 mm
+QB-2 | 13,8 x 19 schwarz | 13,8 mm | 10,4 mm | 9,3 mm | 25 mm
+QB-3 | 13,8 x 32 schwarz | 13,8 mm | 10,6 mm | 9,3 mm | 32 mm
+QB-4 | .530 x 1 weiß | .530 in | .410 in | .366 in | 1 in
+QB-5 | .540 x 3/4 weiß | .540 in | .410 in | .366 in | .75 in`, "F3", "says 19"},
+		"sections": {`Part no | Description | Base OD | Bore | Length
+Sizes in mm | | | |
+QB-1 | 13.5 plain | 13.5 | 9.3 | 25
+QB-2 | 13.8 plain | 13.8 | 9.3 | 25
+QB-3 | 13.6 plain | 13.6 | 9.3 | 32
+Sizes in inches | | | |
+QB-4 | .530 plain | .530 | .366 | 1
+QB-5 | .550 plain | .540 | .366 | .75`, "C8", "says .550"},
+		"all agree": {`Stock no | Item | Base | Hole | Length
+QB-1 | 13.5 x 25 blk | 13.5mm | 9.3mm | 25mm
+QB-2 | 13.8 x 25 blk | 13.8mm | 9.3mm | 2.5cm
+QB-3 | 13.6 x 25 blk | .535in | 9.3mm | 25mm
+QB-4 | .530 x 1 blk | .530in | .366in | 1in`, "", ""},
+	} {
+		t.Run(name, func(t *testing.T) {
+			c := read(t, grid("Ferrules", one.list))
+			if one.cell != "" {
+				wantFinding(t, c, "data.conflict", one.cell, one.says)
+				return
+			}
+			for _, cell := range []string{"C2", "C3", "C4", "C5", "E2", "E3", "E4", "E5"} {
+				wantNoFinding(t, c, "data.conflict", cell)
+			}
+		})
+	}
+}
+
 // TestSizeOnlyInDescription takes sizes of descriptions that no column has, each as an assumption.
 func TestSizeOnlyInDescription(t *testing.T) {
 	for _, one := range []struct {

@@ -14,6 +14,7 @@ import (
 	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/internal/pattern"
 )
@@ -136,6 +137,21 @@ func unitsOf(c *cells.Column) []string {
 	return traits.LengthUnits[:2]
 }
 
+// unitsAt returns the units in which bare numbers beside a size of a column are: that in which the size itself is, by its cell or its section.
+func (t *Table) unitsAt(c *cells.Column, f catalog.Field) []string {
+	for _, unit := range append([]string{c.Unit}, traits.LengthUnits...) {
+		one := t.Lex.Read(f.Text, value.Context{Want: value.WantLength, Unit: unit, Mark: c.Mark})
+		switch {
+		case one.Kind != value.Length || one.Dim.Nominal() != f.Dim.Nominal():
+		case one.Unit == "cm":
+			return traits.LengthUnits[:1] // nobody names parts in cm
+		default:
+			return []string{one.Unit}
+		}
+	}
+	return unitsOf(c)
+}
+
 // saying is a column whose texts may give sizes, and how their numbers are read.
 type saying struct {
 	role    catalog.Role
@@ -198,7 +214,7 @@ func (t *Table) compareDescriptions() {
 			if c.Trait().Want != traits.Length || c.Role == catalog.TipTaken {
 				continue
 			}
-			if place, described := s.describes(sample, numbers, c); described {
+			if place, described := t.describes(s, sample, numbers, c); described {
 				for _, e := range lines {
 					t.compareDescription(e, c, s, place)
 				}
@@ -228,7 +244,7 @@ func (p placeInText) of(numbers []inText) (inText, bool) {
 const mostNumbers = 4
 
 // describes returns where the texts of some rows give the size of a column, if most do.
-func (s saying) describes(rows []*Entry, numbers map[*Entry][]inText, c *cells.Column) (placeInText, bool) {
+func (t *Table) describes(s saying, rows []*Entry, numbers map[*Entry][]inText, c *cells.Column) (placeInText, bool) {
 	for at := range mostNumbers {
 		for _, back := range []bool{true, false} {
 			place := placeInText{at, back}
@@ -241,7 +257,7 @@ func (s saying) describes(rows []*Entry, numbers map[*Entry][]inText, c *cells.C
 					continue
 				}
 				asked++
-				if n.says(f, unitsOf(c)) {
+				if n.says(f, t.unitsAt(c, f)) {
 					said++
 					different[n.number] = true
 				}
@@ -273,13 +289,14 @@ func (t *Table) compareDescription(e *Entry, c *cells.Column, s saying, place pl
 	if pack := e.Fields.Get(catalog.Pack); n.unit == "" && pack.IsNumber && pack.Number == n.number && pack.Cell == text.Cell {
 		return // 12/pk
 	}
+	units := t.unitsAt(c, f)
 	for _, other := range numbers {
-		if other.says(f, unitsOf(c)) {
+		if other.says(f, units) {
 			return
 		}
 	}
 	b, known := traits.BoundsOf(t.Kind, c.Role)
-	if said := n.gainsays(f, unitsOf(c), b, n.play(unitsOf(c))); known && said {
+	if said := n.gainsays(f, units, b, n.play(units)); known && said {
 		t.sayOtherSize(e, c.Role, e.sizeOf(c.Role), fmt.Sprintf("its %s in %s says %s", catalog.RoleName(t.Kind, s.role), text.Cell, n.text), e.Place(s.role))
 	}
 }
