@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog/words"
@@ -173,7 +174,7 @@ func (p parser) items(tokens []token) []item {
 		case t.is(aSign, "(") && started && p.startsValue(tokens[i+1:]):
 			split("(")
 		case t.is(aSign, "("), t.is(aSign, ")"), t.is(aSign, ","), t.is(aSign, "="), t.is(aSign, ":"):
-		case t.kind == aNumber && started && t.gap && complete(list[len(list)-1].tokens) && !p.zeroDeviation(tokens[i:]):
+		case t.kind == aNumber && started && (t.gap || behindWideMark(list[len(list)-1].tokens)) && complete(list[len(list)-1].tokens) && !p.zeroDeviation(tokens[i:]):
 			marks := leadingMarks(&list[len(list)-1])
 			split("")
 			for _, m := range marks {
@@ -227,6 +228,13 @@ func leadingMarks(it *item) []token {
 	marks := it.tokens[end:]
 	it.tokens = it.tokens[:end:end]
 	return marks
+}
+
+// behindWideMark reports whether an item ends with a small word of writing that has no blanks: 13.4以上13.6以下.
+func behindWideMark(tokens []token) bool {
+	last := tokens[len(tokens)-1]
+	r, _ := utf8.DecodeLastRuneInString(last.raw)
+	return last.kind == aMark && isWide(r)
 }
 
 // complete reports whether an item's last token can be the end of a value.
