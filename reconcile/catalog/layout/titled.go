@@ -7,6 +7,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"example.com/seatline/fitcalc"
 	lengths "example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
@@ -28,6 +29,8 @@ type Titled struct {
 	// Series are the sizes of a series, the smallest first, and digits are theirs, as many decimals of all as the finest needs: 124 for 12.4.
 	Series []lengths.Length
 	Digits []string
+	// NotTip is set where the title names its tips beside the size, and it is none of them: "for .355 taper - bored 8.9" is no .350 in tip.
+	NotTip bool
 }
 
 // mostOfSeries is how many sizes a series has at most.
@@ -39,6 +42,7 @@ func TitledSizes(lex *lexicon.Lexicon, kind catalog.Kind, title string) []Titled
 		return nil
 	}
 	places := sizetext.Places(title, 24)
+	tips, _ := lex.TipsIn(title, true)
 	var found []Titled
 	twice := map[catalog.Role]bool{}
 	for i := 0; i < len(places); {
@@ -46,7 +50,7 @@ func TitledSizes(lex *lexicon.Lexicon, kind catalog.Kind, title string) []Titled
 		if i > 0 {
 			from = places[i-1][1]
 		}
-		one, taken := titledAt(lex, kind, title, from, places[i:])
+		one, taken := titledAt(lex, kind, title, from, places[i:], tips)
 		i += taken
 		if one.Role == "" {
 			continue
@@ -61,7 +65,7 @@ func TitledSizes(lex *lexicon.Lexicon, kind catalog.Kind, title string) []Titled
 
 // titledAt reads the size at the first of some places with numbers; before is where the text about it begins. Taken is how many of the places
 // it is, also where it is none that counts: then its role is empty.
-func titledAt(lex *lexicon.Lexicon, kind catalog.Kind, title string, before int, places [][]int) (one Titled, taken int) {
+func titledAt(lex *lexicon.Lexicon, kind catalog.Kind, title string, before int, places [][]int, tips []fitcalc.TipSize) (one Titled, taken int) {
 	at := places[0]
 	role := titledRole(lex, kind, title[before:at[0]])
 	if len(places) > 1 {
@@ -69,7 +73,7 @@ func titledAt(lex *lexicon.Lexicon, kind catalog.Kind, title string, before int,
 		if limits := lex.Read(whole, value.Context{Want: value.WantDiameter}); limits.Kind == value.Length && limits.Dim.HasLimits() && limits.UnitStated {
 			return seriesAt(lex, kind, title, role, limits, places)
 		}
-		if between := title[at[1]:places[1][0]]; !strings.ContainsAny(between, ",;") && !strings.Contains(between, ". ") && titledRole(lex, kind, between) == "" && titledBehind(lex, kind, between, false) == "" {
+		if between := title[at[1]:places[1][0]]; !strings.ContainsAny(between, ",;，、；") && !strings.Contains(between, ". ") && titledRole(lex, kind, between) == "" && titledBehind(lex, kind, between, false) == "" {
 			return Titled{}, 2 // "9.35 or 9.5 mm"
 		}
 	}
@@ -85,6 +89,7 @@ func titledAt(lex *lexicon.Lexicon, kind catalog.Kind, title string, before int,
 	if role == "" || strings.ContainsRune("±+", last) || !lexicon.StandsFree(title, at[0], at[1]) {
 		return Titled{}, 1
 	}
+	tipName := !reading.UnitStated && sizetext.IsTipName(reading)
 	if unit := soleUnit(kind, role, reading); unit != "" && strings.ContainsAny(title[at[0]:at[1]], sizetext.DecimalMarks) {
 		reading = lex.Read(title[at[0]:at[1]], value.Context{Want: value.WantDiameter, Unit: unit})
 	} else if !reading.UnitStated {
@@ -96,7 +101,16 @@ func titledAt(lex *lexicon.Lexicon, kind catalog.Kind, title string, before int,
 	if b, known := traits.BoundsOf(kind, role); !known || !b.Possible(traits.MM(reading.Dim.Nominal())) {
 		return Titled{}, 1
 	}
-	return Titled{Role: role, Text: title[at[0]:at[1]], Size: reading.Dim}, 1
+	notTip := besideTips(tips, reading.Dim.Nominal())
+	if tipName && !notTip { // "for .370"
+		return Titled{}, 1
+	}
+	return Titled{Role: role, Text: title[at[0]:at[1]], Size: reading.Dim, NotTip: notTip}, 1
+}
+
+// besideTips reports whether tips are named, and a size is none of them, also not rounded to a tenth of a millimetre.
+func besideTips(tips []fitcalc.TipSize, size lengths.Length) bool {
+	return len(tips) > 0 && !slices.ContainsFunc(tips, func(tip fitcalc.TipSize) bool { return size.Sub(tip.Diameter).Abs().Less(lengths.Micrometres(60)) })
 }
 
 // mayBeOf reports whether a size can be that of a role, a bare number in some unit.
@@ -114,7 +128,7 @@ func mayBeOf(kind catalog.Kind, role catalog.Role, size value.Reading) bool {
 // soleUnit returns the one unit in which a bare number can be the size of a role, empty where there is none or another one.
 func soleUnit(kind catalog.Kind, role catalog.Role, bare value.Reading) (unit string) {
 	b, known := traits.BoundsOf(kind, role)
-	if bare.Kind != value.Number || !known || sizetext.IsTipName(bare) { // "for .370"
+	if bare.Kind != value.Number || !known {
 		return ""
 	}
 	for _, one := range traits.LengthUnits[:3] {

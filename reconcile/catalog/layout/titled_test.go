@@ -35,6 +35,11 @@ func TestTitledSizes(t *testing.T) {
 		{catalog.Ferrules, "Ferrules for .370 tips", ""},                        // the name of a tip
 		{catalog.Ferrules, "bore .366 on every one", "bore=9.2964 mm"},          // in mm it is none
 		{catalog.Heads, "Hierros, taladro 9.6", "bore=9.6 mm"},
+		{catalog.Ferrules, "To suit .355 taper - all bored 8.9", "bore=8.9 mm"}, // beside the name of its tip no .350
+		{catalog.Ferrules, "Für .355 konisch, Bohrung 8,9", "bore=8.9 mm"},
+		{catalog.Ferrules, "ボア 8.9、.355テーパー用", "bore=8.9 mm"},
+		{catalog.Ferrules, "For .355 taper, bore 9.0", ""}, // that tip rounded
+		{catalog.Ferrules, "All bored 8.9", ""},
 		{catalog.Heads, `Every hosel is bored 1.25" deep and takes a .370 parallel shaft.`, "bore_depth=31.75 mm"},
 		{catalog.Heads, "Todas con 32 mm de profundidad y varilla .370", "bore_depth=32 mm"},
 		{catalog.Ferrules, "Base OD 12.0 to 12.6 mm in steps of .2 mm", "base_od=120,122,124,126"},

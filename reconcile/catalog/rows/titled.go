@@ -43,7 +43,7 @@ func (r *rowReader) takeTitledOf(title string) {
 				traits.SayMM(traits.MM(size)), title)
 		}
 		role := one.Role
-		if _, named := fitcalc.TipNamed(f.Dim.Nominal()); named && role == catalog.Bore && t.Kind == catalog.Ferrules && !f.Dim.HasLimits() {
+		if _, named := fitcalc.TipNamed(f.Dim.Nominal()); named && role == catalog.Bore && t.Kind == catalog.Ferrules && !f.Dim.HasLimits() && !one.NotTip {
 			role = catalog.TipTaken
 			said = fmt.Sprintf("bore %s of the title %q taken as the name of the tip that the ferrule is for, and not as its own size", one.Text, title)
 		}
