@@ -171,7 +171,7 @@ func (t *Table) bodyLine(line int) LineKind {
 		return LineUnits
 	}
 	part := t.TextOf(line, catalog.Part)
-	if _, isNote := t.Lex.Ask("note", first, t.Lex.Words.IsNote); isNote && !(lexicon.LooksLikeCode(part) && cells > 1) {
+	if _, isNote := t.Lex.Ask("note", first, t.Lex.Words.IsNote); isNote && !(lexicon.LooksLikeCode(part) && cells > 1) && !(cells == 1 && t.isMarkedTitle(line, first)) {
 		return LineNote
 	}
 	if cells == 1 || wide {
@@ -185,6 +185,35 @@ func (t *Table) bodyLine(line int) LineKind {
 	}
 	return LineData
 }
+
+// isMarkedTitle reports whether a text that begins like a footnote is the title of the rows below it: "* Irons (.370)", "1) Woods .335". It says for which
+// tip and at most for which kind of club they are, and nothing in the table bears its mark.
+func (t *Table) isMarkedTitle(line int, text string) bool {
+	mark, text := layout.CutMark(text)
+	if mark == "" || line == t.Region.To {
+		return false
+	}
+	if _, sizes, _, _ := t.countLine(line + 1); sizes == 0 {
+		return false
+	}
+	tips, saying := t.Lex.TipsIn(text, false)
+	if len(tips) == 0 {
+		return false
+	}
+	for word := range strings.FieldsFuncSeq(strings.Replace(text, saying, " ", 1), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsMark(r) }) {
+		_, isFor := t.Lex.Words.Mark(word, "fits")
+		if kind, named := t.Lex.Category(word); !isFor && (!named || kind.Score < leastInTitle) {
+			return false
+		}
+	}
+	return !slices.ContainsFunc(t.Columns, func(c *Column) bool {
+		bears := func(text string) bool { return layout.Bears(text, mark) }
+		return bears(c.Text) || slices.ContainsFunc(c.Profile.Texts, bears)
+	})
+}
+
+// leastInTitle is how surely each other word of a marked title has to mean a kind of club.
+const leastInTitle = 0.7
 
 // onlyTolerances reports whether the line is one below the headings with their tolerances: the first, without a part number, and no size in it
 // is more than a deviation.

@@ -391,6 +391,12 @@ func clauseBefore(text string, at int) bool {
 	return at > 0 && strings.ContainsRune(" ;,.；，。、|", before)
 }
 
+// CutMark divides a text at the footnote mark that it begins with, which is empty where there is none.
+func CutMark(text string) (mark, rest string) {
+	mark = leadingMark().FindString(text)
+	return mark, strings.TrimSpace(text[len(mark):])
+}
+
 // Bears reports whether a heading or value carries a footnote mark.
 func Bears(text, mark string) bool {
 	at := strings.Index(text, strings.TrimPrefix(strings.TrimSuffix(mark, ")"), "("))

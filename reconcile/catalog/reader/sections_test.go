@@ -3,6 +3,8 @@ package reader_test
 import (
 	"strings"
 	"testing"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 // TestSectionsOfTwoKinds reads a count with heads and ferrules in sections of their own, all sizes in the descriptions, below headings that name
@@ -36,6 +38,37 @@ func TestSectionsOfTwoKinds(t *testing.T) {
 			}
 			if got := rowOf(t, c, "SY-2"); !strings.Contains(got, "base_od=13.6 bore=9.3") || !strings.Contains(got, "length=25") {
 				t.Errorf("%s, want the sizes of a ferrule", got)
+			}
+		})
+	}
+}
+
+// TestMarkedTitles reads the tips of titles with signs about or before them, which a footnote may have too.
+func TestMarkedTitles(t *testing.T) {
+	for titles, want := range map[string]string{
+		"* PARA HIERRO (.370) * / * PARA MADERA (.335) *":     ".370 parallel / .335 parallel",
+		"*Eisen .370* / *Holz .335*":                          ".370 parallel / .335 parallel",
+		"* * * Irons .370 * * * / * * * Woods .335 * * *":     ".370 parallel / .335 parallel",
+		"※アイアン用 .370 / ※ウッド用 .335":                            ".370 parallel / .335 parallel",
+		"† Fers .370 † / † Bois .335 †":                       ".370 parallel / .335 parallel",
+		"* Pour fers (.370) / * Pour bois (.335)":             ".370 parallel / .335 parallel",
+		"1) Irons .370 / 2) Woods .335":                       ".370 parallel / .335 parallel",
+		"=== Irons .370 === / » Woods .335 «":                 ".370 parallel / .335 parallel",
+		"Irons .370 / * .355 irons out until June":            ".370 parallel / .370 parallel", // a remark
+		"Irons .370 / * for .355 taper with another new bore": ".370 parallel / .370 parallel",
+	} {
+		t.Run(titles, func(t *testing.T) {
+			first, second, _ := strings.Cut(titles, " / ")
+			c := read(t, grid("Rings", "Ferrules, sizes in mm | | | | |\n | | | | |\nPart | Finish | Base OD | Top OD | Length | Price\n"+first+" | | | | |\n"+
+				"RB-70 | black | 13.5 | 10.4 | 20 | 0.45\nRB-72 | black, long | 13.5 | 10.4 | 30 | 0.55\n"+second+" | | | | |\n"+
+				"RB-30 | black | 12 | 9.5 | 20 | 0.42\nRB-33 | black, silver edge | 12 | 9.5 | 25 | 0.85"))
+			defer show(t, c)
+			var got []string
+			for _, part := range []string{"RB-72", "RB-33"} {
+				got = append(got, ferruleOf(t, c, part).Ferrule.ForTip.String())
+			}
+			if diff := cmp.Diff(want, strings.Join(got, " / ")); diff != "" {
+				t.Errorf("(-want +got):\n%s", diff)
 			}
 		})
 	}

@@ -366,9 +366,7 @@ func (v *Vocabulary) IsNote(text string) (Hit, bool) {
 	if text == "" {
 		return Hit{}, false
 	}
-	if strings.HasPrefix(text, "**") && strings.HasSuffix(text, "**") { // *** IRONS ***
-		text = strings.Trim(text, "* ")
-	}
+	text = unframed(text)
 	if h, found := v.Mark(strings.TrimRight(text, ":： "), "note"); found {
 		return h, true
 	}
@@ -386,6 +384,15 @@ func (v *Vocabulary) IsNote(text string) (Hit, bool) {
 		return Hit{Value: "note", Score: 0.6, Language: "sign"}, true
 	}
 	return Hit{}, false
+}
+
+// unframed returns a text without the signs of footnotes that stand on both sides of it, as they do about a title: *** IRONS ***.
+func unframed(text string) string {
+	const signs = "*†‡※§ "
+	if inner := strings.TrimRight(text, signs); len(inner) < len(text) && strings.TrimLeft(inner, signs) != "" && len(strings.TrimLeft(text, signs)) < len(text) {
+		return strings.TrimLeft(inner, signs)
+	}
+	return text
 }
 
 // reference is a footnote's mark before its text: *, **, (1), 1), ¹, a).
