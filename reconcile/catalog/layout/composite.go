@@ -174,7 +174,7 @@ func slashInBrackets(part string) []string {
 	if open <= 0 || !strings.ContainsAny(part[open:], "/／") || strings.Contains(part[:open], "/") {
 		return nil
 	}
-	names := splitSlash(strings.ReplaceAll(inBrackets(part), "／", "/"), true)
+	names := splitSlash(inBrackets(part), true)
 	for i, name := range names {
 		names[i] = strings.TrimSpace(part[:open]) + " " + name
 	}
@@ -193,7 +193,7 @@ func cutLast(text string) (before, last string, found bool) {
 // splitSlash splits a text at slashes; nil where a piece is empty. In a value each piece must be a number, and the slashes must
 // stand between spaces or decimal numbers, so as to be no fraction.
 func splitSlash(text string, isHeading bool) []string {
-	pieces := strings.Split(text, "/")
+	pieces := atSlashes(text)
 	for i, piece := range pieces {
 		pieces[i] = strings.TrimSpace(piece)
 		if i+1 < len(pieces) && isHeading && endsInLetter(pieces[i]) { // "Hosel O/Dia" names one size
@@ -205,6 +205,9 @@ func splitSlash(text string, isHeading bool) []string {
 	}
 	return pieces
 }
+
+// atSlashes divides a text at its slashes, wide ones too.
+func atSlashes(text string) []string { return strings.Split(strings.ReplaceAll(text, "／", "/"), "/") }
 
 // endsInLetter reports whether the last word of a text is one letter.
 func endsInLetter(text string) bool {
@@ -266,7 +269,7 @@ func (s splitter) dividing(lex *lexicon.Lexicon, count int) func(text string) []
 // splitUnstated splits a value of which some sizes are said not to be known or not to be: "TBD / 9.5 mm", "– / 9.5 mm"; nil where other words
 // stand in it.
 func (s splitter) splitUnstated(lex *lexicon.Lexicon, text string) []string {
-	pieces := strings.Split(text, "/")
+	pieces := atSlashes(text)
 	if !s.isSlash {
 		pieces = sizetext.SplitTimes(text, true)
 	}

@@ -31,6 +31,8 @@ type Notes struct {
 	Flat []FlatNote
 	// Tips are those that say for which tip the parts are, with the words that do.
 	Tips []TipNote
+	// OfClubs are those with numbers that name several kinds of club.
+	OfClubs []ClubNote
 	// Blanks are the notes that say of blank cells that they mean what stands above.
 	Blanks []Clause
 	// Remarks are those that may say more of a part, by its number.
@@ -181,6 +183,9 @@ func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
 		text = WithoutColours(lex, text)
 		if terms := lex.PriceTerms(text); terms != (lexicon.PriceTerms{}) {
 			notes.Prices = append(notes.Prices, PriceNote{terms, text, place.String(), piecesOfFerrules(lex, text)})
+		}
+		if lexicon.BearsNumber(text) && lex.SeveralCategories(text) {
+			notes.OfClubs = append(notes.OfClubs, ClubNote{text, place.String()})
 		}
 		units := lex.UnitsStated(text)
 		if len(units) > 1 {

@@ -44,6 +44,8 @@ type Table struct {
 	// titled are the sizes that titles give, by title, and series the sizes of parts by the text of a series and their numbers.
 	titled map[string][]layout.Titled
 	series map[string]map[string]measure.Length
+	// clubSizes are the sizes that notes give by kinds of club, nil until they are asked for.
+	clubSizes []clubSize
 	// parent is the row from which those below may have their sizes, and variants is set once one that had none of its own had them by its number.
 	parent   parent
 	variants bool
@@ -249,6 +251,7 @@ func (t *Table) readRow(line int, club string) {
 		}
 	}
 	r.addAnswers()
+	r.takeClubSizes()
 	r.takeTitled()
 	r.takeFlatPrice()
 	r.readDescribed()

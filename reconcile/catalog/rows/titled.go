@@ -60,7 +60,10 @@ func (t *Table) titledIn(title string) []layout.Titled {
 	}
 	sizes, known := t.titled[title]
 	if !known {
-		sizes = layout.TitledSizes(t.Lex, t.Kind, title)
+		byClub := layout.ClubSizes(t.Lex, t.Kind, title, t.unitOf)
+		sizes = slices.DeleteFunc(layout.TitledSizes(t.Lex, t.Kind, title), func(one layout.Titled) bool { // of some of the clubs
+			return slices.ContainsFunc(byClub, func(of layout.ClubSize) bool { return of.Role == one.Role })
+		})
 		if t.titled == nil {
 			t.titled = map[string][]layout.Titled{}
 		}

@@ -79,6 +79,9 @@ func (t *Table) RemarksOn(part string) []layout.Remark {
 // TipNotes returns the free texts that say for which tip the parts are.
 func (t *Table) TipNotes() []layout.TipNote { return t.notes.Tips }
 
+// ClubNotes returns the free texts with numbers that name several kinds of club.
+func (t *Table) ClubNotes() []layout.ClubNote { return t.notes.OfClubs }
+
 // Settle settles the units, tolerances and bores of a table.
 func Settle(t *columns.Table, notes, book layout.Notes, houseBores string) *Table {
 	u := &Table{Table: t, notes: notes, book: book, houseBores: houseBores, ByRole: map[catalog.Role]*Column{}}
