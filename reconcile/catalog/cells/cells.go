@@ -117,6 +117,9 @@ type Trouble struct {
 	Message  string
 	// Refused is the size that was read and is not used, not given where none was.
 	Refused measure.Dim
+	// Instead is the size that counts instead of that of the cell, by the words of InsteadText; not given where none does.
+	Instead     measure.Dim
+	InsteadText string
 	// Col is the column in which it is, where that is not the one that was read.
 	Col int
 	// Cause is what brought it about, where it may bring about others in the column: the other unit, a usual mistake.

@@ -1,18 +1,21 @@
 package cells
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strconv"
 	"strings"
 	"unicode"
 
+	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/words"
+	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/internal/pattern"
 	"example.com/seatline/reconcile/phrase"
 	"example.com/seatline/reconcile/sheet"
@@ -82,11 +85,14 @@ func (t *Reader) remarked(line int, c *Column, what *catalog.Value) Trouble {
 	if c.Trait().Want != traits.Length || c.Role == catalog.TipTaken || what == nil {
 		return Trouble{}
 	}
-	remarks := t.remarksOn(line)
-	if len(remarks) == 0 {
+	if _, answered := t.Rules.Row(line).Values[c.Role]; answered {
 		return Trouble{}
 	}
-	if _, answered := t.Rules.Row(line).Values[c.Role]; answered {
+	if now := t.nowRemarked(line, c, what.Dim()); now.Any() {
+		return now
+	}
+	remarks := t.remarksOn(line)
+	if len(remarks) == 0 {
 		return Trouble{}
 	}
 	stated := traits.MM(what.Dim().Nominal())
@@ -101,6 +107,90 @@ func (t *Reader) remarked(line int, c *Column, what *catalog.Value) Trouble {
 		}
 	}
 	return Trouble{}
+}
+
+// nowRemarked returns the size that the remark of a line plainly says a part has now, by the name of one size of the table and without another number: "new
+// tool, thin end is 11.0 now". A buyer takes it, with a look at the cell. Other words beside it, and a size that lies far off, leave it a question.
+func (t *Reader) nowRemarked(line int, c *Column, stated measure.Dim) Trouble {
+	note := t.ByRole[catalog.Note]
+	if note == nil || !t.Searched(line) {
+		return Trouble{}
+	}
+	text := t.TextOf(line, catalog.Note)
+	if !strings.ContainsAny(text, "123456789") {
+		return Trouble{}
+	}
+	said := t.sizeNow(text, c)
+	if said == "" {
+		return Trouble{}
+	}
+	reading, possible := layout.ReadDescribed(t.Lex, t.Kind, c.Role, said, c.Unit)
+	off := math.Abs(traits.MM(reading.Dim.Nominal().Sub(stated.Nominal())))
+	if !possible || off <= SameSize || off > remarkReach*traits.MM(stated.Nominal()) {
+		return Trouble{}
+	}
+	instead := reading.Dim
+	if !instead.HasLimits() {
+		instead = stated.Shift(instead.Nominal().Sub(stated.Nominal()))
+	}
+	return Trouble{Severity: finding.Warning, Code: "data.remark", Instead: instead, InsteadText: said, Message: fmt.Sprintf("%s is %s, and the text in %s says that it is %s now: %q; that is used",
+		c.Name(), traits.SayMM(traits.MM(stated.Nominal())), t.Region.Grid.Ref(line, note.Col), said, phrase.Brief(text))}
+}
+
+// sizeNow returns the one number of a text where that says that the size of a column is so now, and names no other one; empty for any other text.
+func (t *Reader) sizeNow(text string, c *Column) (size string) {
+	if len(sizetext.Numbers(text, 2)) != 1 || strings.ContainsAny(text, "?？%±+") {
+		return ""
+	}
+	for _, clause := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(";:()，、；：。（）", r) }) {
+		for _, part := range strings.Split(clause, ", ") {
+			switch {
+			case !strings.ContainsAny(part, "0123456789"):
+				if len(strings.Fields(part)) > longestBesideNow || speaksOld(t.Lex, part) {
+					return ""
+				}
+			case size != "":
+				return ""
+			default:
+				if size = t.heldNow(part, c); size == "" {
+					return ""
+				}
+			}
+		}
+	}
+	return size
+}
+
+// heldNow is sizeNow for a clause: but for the number it has the name of the size, and words by which it holds now.
+func (t *Reader) heldNow(text string, c *Column) string {
+	size := sizetext.First(text)
+	said := strings.Fields(strings.Trim(strings.Replace(text, size, " ", 1), " .!"))
+	if len(said) > longestHeldNow {
+		return ""
+	}
+	rest, surest := "", leastNaming
+	for length := 1; length <= len(said); length++ { // of several names as sure the shortest: "may be" is no part of one
+		for from := 0; from+length <= len(said); from++ {
+			found := t.Lex.MatchIn(t.Kind, strings.Join(said[from:from+length], " "))
+			if len(found) > 0 && catalog.Role(found[0].Role) == c.Role && found[0].Score > surest {
+				rest, surest = strings.Join(slices.Concat(said[:from], said[from+length:]), " "), found[0].Score
+			}
+		}
+	}
+	if !t.Lex.Words.HoldsNow(rest) {
+		return ""
+	}
+	return size
+}
+
+// longestHeldNow is how many words a clause has at most that says what a size is now.
+const longestHeldNow = 8
+
+// longestBesideNow is how many words a clause has at most that may stand beside one that says what a size is now: "new tool".
+const longestBesideNow = 3
+
+func speaksOld(lex *lexicon.Lexicon, text string) bool {
+	return slices.ContainsFunc(strings.FieldsFunc(text, notLetter), func(word string) bool { return lex.Age(word) < 0 })
 }
 
 // namesOther reports whether a text gives a size by the name of a column, which is not an old one and another than what is stated, in mm:

@@ -1,6 +1,7 @@
 package reader_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -118,6 +119,49 @@ HX-4     | 13.8        | 9.5     | 32            | polished
 `))
 			if diff := cmp.Diff(want, of(c, "data.conflict")); diff != "" {
 				t.Errorf("%s, %s: (-want +got)\n%s", heading, text, diff)
+			}
+		}
+	}
+}
+
+// TestSizesNow puts a note into the row of a part that plainly says what a size is now: it counts, with a warning. What says it less plainly asks.
+func TestSizesNow(t *testing.T) {
+	for note, want := range map[string]string{
+		"new tool, thin end is 11.0 now":               "11",
+		"thin end now 11.0":                            "11",
+		"thin end corrected to 11.0 mm":                "11",
+		"dünnes Ende jetzt 11,0":                       "11",
+		"Neue Form; dünnes Ende ist jetzt 11,0":        "11",
+		"Ø punta ahora 11,0":                           "11",
+		"thin end now 15.0":                            "-", // far off
+		"thin end may be 11.0 now":                     "-",
+		"thin end is 11.0 now?":                        "-",
+		"thin end now 11.0 from May 3":                 "-",
+		"thin end was 11.0":                            "10.8",
+		"thin end now 10.8":                            "10.8",
+		"now 11.0":                                     "-", // of which size
+		"thin end now 11.0, if you want the old mould": "-",
+		"base now 13.6, thin end 11.0":                 "-",
+	} {
+		c := read(t, grid("Ferrules", `
+Code | Base mm | Bore mm | Thin end mm | Length mm | Remarks
+RI-1 | 13.5    | 9.3     | 10.8        | 25        | `+note+`
+RI-2 | 13.5    | 9.3     | 10.8        | 19        |
+RI-3 | 13.8    | 9.3     | 10.8        | 25        | matt
+`))
+		got := "-"
+		if _, after, found := strings.Cut(rowOf(t, c, "RI-1"), "top_od="); found {
+			if got, _, _ = strings.Cut(after, " "); strings.HasPrefix(got, `"`) { // its text alone
+				got = "-"
+			}
+		}
+		if diff := cmp.Diff(want, got); diff != "" {
+			t.Errorf("%s: (-want +got)\n%s", note, diff)
+			show(t, c)
+		}
+		if got == "11" {
+			if diff := cmp.Diff([]string{"warning 2 D2"}, of(c, "data.remark")); diff != "" {
+				t.Errorf("%s: (-want +got)\n%s", note, diff)
 			}
 		}
 	}

@@ -274,7 +274,11 @@ func (r *rowReader) readColumn(c *cells.Column) {
 		r.trouble(c, *u.Bad, u.What == nil)
 	} else if asked := t.Asked(r.line, c, u.What); asked.Any() {
 		r.trouble(c, asked, false)
-		if u.What != nil {
+		if u.What != nil && asked.Instead.Given() {
+			r.fields = t.gather.Add(r.fields, u.What, at)
+			r.takeInstead(c, asked)
+			r.assume(u.Assumed...)
+		} else if u.What != nil {
 			r.fields = t.gather.Add(r.fields, u.What.Unread(), at)
 		}
 		return
@@ -284,6 +288,15 @@ func (r *rowReader) readColumn(c *cells.Column) {
 	}
 	r.fields = t.gather.Add(r.fields, u.What, at)
 	r.assume(u.Assumed...)
+}
+
+// takeInstead takes the size that a remark gives in place of that of the cell.
+func (r *rowReader) takeInstead(c *cells.Column, asked cells.Trouble) {
+	f := r.fields.Get(c.Role)
+	said := fmt.Sprintf("%s %s taken from the remark, and not %s", catalog.RoleName(r.t.Kind, c.Role), asked.InsteadText, f.Text)
+	f.Text, f.Dim, f.Assumptions = asked.InsteadText, asked.Instead, append(slices.Clip(f.Assumptions), said)
+	r.fields = r.fields.With(c.Role, f)
+	r.assume(said)
 }
 
 // trouble reports what is wrong with a value, or that the cell says it is not stated. It holds the row where everything hangs on the value,

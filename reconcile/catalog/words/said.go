@@ -57,6 +57,16 @@ func (v *Vocabulary) Becomes(text string) bool {
 	return all && count == 0 && len(said) == 1 && said[saidBecomes]
 }
 
+// HoldsNow reports whether a text is made of words by which something has a size now: "is now", "is corrected to".
+func (v *Vocabulary) HoldsNow(text string) bool {
+	said, count, all := v.said(text)
+	becomes := said[saidBecomes]
+	for _, key := range []string{saidBecomes, saidHaving, saidBeside} {
+		delete(said, key)
+	}
+	return all && count == 0 && becomes && len(said) == 0
+}
+
 // PutsRightOther reports whether some words of a text say that it is about another part than the last, or about several: "the first one", "both".
 func (v *Vocabulary) PutsRightOther(text string) bool {
 	return v.someSay(text, saidOther)
