@@ -82,8 +82,11 @@ func (p *profile) beyondDeviations() bool {
 	for _, s := range p.Sizes {
 		least = min(least, s.number)
 	}
-	return len(p.Sizes) > 0 && len(p.Sizes) == p.Filled && p.decimals > 0 && least >= mostDeviation
+	return len(p.Sizes) > 0 && p.share(len(p.Sizes)) >= leastBeyond && p.decimals > 0 && least >= mostDeviation
 }
+
+// leastBeyond is the share of its cells that have to be numbers: one slip of the pen, "l3,2", makes no deviations of the others.
+const leastBeyond = 0.8
 
 // nameDeviations tells of each pair of deviations which size it is for: the one that its heading names, or the one to its left.
 func (t *Table) nameDeviations() {

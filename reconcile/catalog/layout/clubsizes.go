@@ -15,8 +15,8 @@ import (
 // A note may give a size to the heads of each kind of club: "Bores are 1.25 deep on all irons and 1.38 on the wedges". The kinds stand before their
 // sizes, or behind them, in all of it; the name of the size stands anywhere about, or in the sentence before.
 
-// ClubNote is a free text with numbers that names kinds of club.
-type ClubNote struct{ Text, Cell string }
+// SizeNote is a free text with sizes that are for some of the parts: by their kinds of club, or by their tips.
+type SizeNote struct{ Text, Cell string }
 
 // ClubSize is a size that a note gives to the parts for some kinds of club.
 type ClubSize struct {
@@ -45,7 +45,7 @@ func ClubSizes(lex *lexicon.Lexicon, kind catalog.Kind, text string, unitOf func
 	return slices.DeleteFunc(slices.Clone(all), func(one ClubSize) bool { return !givesSeveral(all, one.Role) })
 }
 
-// givesSeveral reports whether the sizes of a role are for several kinds of club, and none of these has two.
+// givesSeveral reports whether a role has sizes for several kinds of club, and none of these has two.
 func givesSeveral(all []ClubSize, role catalog.Role) bool {
 	var clubs []string
 	sizes := 0
@@ -61,7 +61,7 @@ func givesSeveral(all []ClubSize, role catalog.Role) bool {
 			clubs = append(clubs, club)
 		}
 	}
-	return sizes > 1
+	return sizes > 1 || len(clubs) > 1 // "33 on all irons and wedges"
 }
 
 // clubSizesIn reads one sentence; before is the role of the one before it, which counts where this one names no size, and named is its own.

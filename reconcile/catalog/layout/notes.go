@@ -32,7 +32,9 @@ type Notes struct {
 	// Tips are those that say for which tip the parts are, with the words that do.
 	Tips []TipNote
 	// OfClubs are those with numbers that name several kinds of club.
-	OfClubs []ClubNote
+	OfClubs []SizeNote
+	// OfTips are those with numbers that name several tips.
+	OfTips []SizeNote
 	// Blanks are the notes that say of blank cells that they mean what stands above.
 	Blanks []Clause
 	// Remarks are those that may say more of a part, by its number.
@@ -185,7 +187,10 @@ func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
 			notes.Prices = append(notes.Prices, PriceNote{terms, text, place.String(), piecesOfFerrules(lex, text)})
 		}
 		if lexicon.BearsNumber(text) && lex.SeveralCategories(text) {
-			notes.OfClubs = append(notes.OfClubs, ClubNote{text, place.String()})
+			notes.OfClubs = append(notes.OfClubs, SizeNote{text, place.String()})
+		}
+		if namesTips(text) {
+			notes.OfTips = append(notes.OfTips, SizeNote{text, place.String()})
 		}
 		units := lex.UnitsStated(text)
 		if len(units) > 1 {

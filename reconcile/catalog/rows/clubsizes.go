@@ -13,7 +13,7 @@ import (
 // clubSize is a size that a note gives to the heads of some kinds of club.
 type clubSize struct {
 	layout.ClubSize
-	note layout.ClubNote
+	note layout.SizeNote
 }
 
 // takeClubSizes takes the sizes that notes give to the kind of club of the row, where the table has no column for them. Each is an assumption: what kind

@@ -46,6 +46,8 @@ type Table struct {
 	series map[string]map[string]measure.Length
 	// clubSizes are the sizes that notes give by kinds of club, nil until they are asked for.
 	clubSizes []clubSize
+	// tipBores are the bores that notes give by tips, nil until they are asked for.
+	tipBores []tipBore
 	// parent is the row from which those below may have their sizes, and variants is set once one that had none of its own had them by its number.
 	parent   parent
 	variants bool
@@ -257,6 +259,7 @@ func (t *Table) readRow(line int, club string) {
 	r.readDescribed()
 	r.compareTip()
 	r.knowTip()
+	r.takeTipBore()
 	part := r.part()
 	r.inherit(part)
 	r.checkHoles()

@@ -79,8 +79,11 @@ func (t *Table) RemarksOn(part string) []layout.Remark {
 // TipNotes returns the free texts that say for which tip the parts are.
 func (t *Table) TipNotes() []layout.TipNote { return t.notes.Tips }
 
+// BoreNotes returns the free texts with numbers that name several tips.
+func (t *Table) BoreNotes() []layout.SizeNote { return t.notes.OfTips }
+
 // ClubNotes returns the free texts with numbers that name several kinds of club.
-func (t *Table) ClubNotes() []layout.ClubNote { return t.notes.OfClubs }
+func (t *Table) ClubNotes() []layout.SizeNote { return t.notes.OfClubs }
 
 // Settle settles the units, tolerances and bores of a table.
 func Settle(t *columns.Table, notes, book layout.Notes, houseBores string) *Table {
