@@ -901,11 +901,24 @@ func (t *Reader) readNumber(line int, c *Column, f catalog.Field) (catalog.Field
 		if reading.Qualifier == value.Approximate || strings.ContainsAny(f.Text, "?？~≈") {
 			f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s %q taken as the number itself", c.Name(), f.Text))
 		}
+		if want == value.WantPrice && secondAmount().MatchString(reading.Rest) {
+			f.Number, f.IsNumber = 0, false
+			return f, Doubt("data.unreadable", "%s %q has two prices, and nothing says which is paid; it is left out", c.Name(), f.Text)
+		}
+		if want == value.WantPrice && strings.ContainsAny(f.Text, "%％") {
+			f.Number, f.IsNumber = 0, false
+			return f, Doubt("data.unreadable", "%s %q speaks of a share of the price, and it is not said whether that is taken off already; it is left out", c.Name(), f.Text)
+		}
 		if want == value.WantPrice {
 			per, _ := t.PricePer(line, c, f.Text)
 			if per == 0 {
 				f.Number, f.IsNumber = 0, false
 				return f, Doubt("data.prices", "%s %s is for as many pieces as the column beside it says, which is no number: %q; it is left out", c.Name(), f.Text, t.piecesText(line, c))
+			}
+			if _, ofOne := traits.OddlyDivided(f.Number, per); ofOne && !c.PerSure {
+				one := f.Number / per
+				f.Number, f.IsNumber = 0, false
+				return f, Doubt("data.implausible", "%s %s is for %g pieces, which makes %.4g for one, less than any part costs; it is left out", c.Name(), f.Text, per, one)
 			}
 			f.Number /= per
 		}
@@ -927,6 +940,9 @@ func (t *Reader) readNumber(line int, c *Column, f catalog.Field) (catalog.Field
 	}
 	return f, Trouble{}
 }
+
+// secondAmount is an amount of money behind the stroke after another: 9.20/8.80.
+var secondAmount = pattern.Lazy(`^ ?/ ?\D{0,3}\d+[.,]\d{1,2}$`)
 
 // readStock reads words that say that nothing is left as no pieces, and takes a count for no stock of which words say that it is lacking.
 func (t *Reader) readStock(f catalog.Field, reading value.Reading) catalog.Field {

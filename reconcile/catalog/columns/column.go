@@ -51,6 +51,8 @@ type Column struct {
 	tied   bool
 	// byAge is set where a column is taken for the prices and its heading says only how old they are.
 	byAge bool
+	// paidBy is the note that says that a buyer pays what the column gives, empty where none does.
+	paidBy string
 	// offered is set where the column is one of quantities that are offered or ordered.
 	offered bool
 	// reported is set where it was said already why the column is not used.
@@ -102,6 +104,8 @@ type Column struct {
 	Lot lexicon.Lot
 	// PerDoubtful is set where the heading names a number of pieces, and it is not sure that the prices are for so many.
 	PerDoubtful bool
+	// PerSure is set where a person, or a column beside, says for how many pieces the prices are.
+	PerSure bool
 	// PackIn is the cell of the note that says how many are in the packs that the prices are for, empty where none does.
 	PackIn string
 	// LotNoted is set where a note says whether the prices are for packs or sets: rows that are neither may have one of their own.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
@@ -12,6 +13,7 @@ import (
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/phrase"
 )
 
 // Several columns give money: what the public pays and what dealers do, with tax and without, for one piece, for ten and for a bag. Which of them
@@ -31,6 +33,8 @@ type money struct {
 	year int
 	// age is how old the price is: −1 old, 1 present, 0 where that is not said.
 	age int
+	// limited is set where a note says that an offer is for a time or a place only.
+	limited bool
 }
 
 // tellPaid lets only that one of several columns of money count that a buyer pays for one piece.
@@ -43,15 +47,27 @@ func (t *Table) tellPaid() {
 	if !t.arePrices(all, prices) {
 		return
 	}
+	at, note := t.tellByNotes(prices)
 	best := slices.MaxFunc(prices, func(a, b money) int { return cmp.Or(a.before(b), a.likelier(b)) })
+	if at >= 0 {
+		best = prices[at]
+	}
+	best.paidBy = note
+	if best.saysBoth() || note != "" {
+		best.Matches = [4][]words.RoleMatch{}
+	}
 	best.headPrices()
 	best.byAge = best.OnlyAge && !t.saidToBeMoney(prices)
 	for _, m := range all {
 		if m.Column == best.Column || m.Column.age(t.Lex) != best.Column.age(t.Lex) && !m.Apart && !m.Sum && m.Payer == best.Payer {
 			continue // what is old is found out elsewhere
 		}
-		why := m.worse(best)
-		if m.tied = why == ""; m.tied {
+		why := "is not what a note says that a buyer pays"
+		if note == "" || m.Apart || m.Sum || m.before(best) < 0 {
+			why = m.worse(best)
+		}
+		limited := slices.ContainsFunc(prices, func(one money) bool { return one.Column == m.Column && one.limited }) && note == ""
+		if m.tied = why == "" || limited; m.tied {
 			best.tied, why = true, "may be what a buyer pays as well"
 		}
 		m.irrelevant, m.paidIn = fmt.Sprintf("it %s; column %s gives the price", why, t.Region.Grid.ColumnName(best.Col)), best.Column
@@ -59,19 +75,31 @@ func (t *Table) tellPaid() {
 }
 
 // tellCoins takes headings that name a currency in a word which means something else in other languages for what they are: beside a word for
-// prices or for what these are for, and alone in a list in its language.
+// prices or for what these are for, and alone in a list in its language, or below a title that speaks of prices in it.
 func (t *Table) tellCoins() {
 	spoken := languageOf(t.Columns, catalog.UnknownKind)
 	for _, c := range t.Columns {
-		currency, language, rest := t.Lex.Words.CoinIn(c.Text)
-		if currency == "" || t.ruledOut(c) || c.irrelevant != "" && !c.aside || !c.amounts(t.Lex) {
+		coin, found := t.Lex.Words.CoinIn(spoken, c.Text)
+		if !found || t.ruledOut(c) || c.irrelevant != "" && !c.aside || !c.amounts(t.Lex) {
 			continue
 		}
-		if rest == "" && language == spoken || rest != "" && t.Lex.SpeaksOfPrice(rest) {
-			c.Matches, c.HeadingUnit = [4][]words.RoleMatch{}, currency
+		if coin.Rest == "" && (coin.Spoken || t.titledIn(coin.Currency)) || coin.Rest != "" && t.Lex.SpeaksOfPrice(coin.Rest) {
+			c.Matches, c.HeadingUnit = [4][]words.RoleMatch{}, cmp.Or(coin.Currency, c.HeadingUnit)
 			c.headPrices()
 		}
 	}
+}
+
+// titledIn reports whether a title speaks of prices and names a currency, by a word like that of a heading.
+func (t *Table) titledIn(currency string) bool {
+	return slices.ContainsFunc(t.TextTitles(), func(title string) bool {
+		for word := range strings.FieldsSeq(title) {
+			if coin, found := t.Lex.Words.CoinIn("", word); found && coin.Currency == currency && coin.Rest == "" {
+				return t.Lex.Words.SpeaksOfPrices(title)
+			}
+		}
+		return false
+	})
 }
 
 // pricesRuled reports whether a person has said which column gives the prices.
@@ -94,7 +122,7 @@ func (t *Table) money() (all []money) {
 		}
 		m := money{Column: c, Paid: t.Lex.Words.Paid(language, c.Parts...), from: lexicon.QuantityFrom(c.Text), year: lexicon.YearIn(c.Text)}
 		m.age = cmp.Or(c.age(t.Lex), m.Paid.Age)
-		m.known = !c.breaks && c.pricedByHeading(t.Lex, m.Paid)
+		m.known = !c.breaks && (c.pricedByHeading(t.Lex, m.Paid) || m.saysBoth())
 		m.home = t.Lex.Words.IsHome(language, c.HeadingUnit)
 		switch {
 		case m.OnlyPieces && !m.known && !c.breaks && !c.Profile.MostlyDecimal():
@@ -124,6 +152,10 @@ func (t *Table) money() (all []money) {
 
 // says reports whether the heading says who pays, or that the money is no price.
 func (m money) says() bool { return m.Payer != words.Anyone || m.Apart || m.Sum }
+
+// saysBoth reports whether the heading says nothing else than who pays, and with or without tax, as that of no other column does: "Atelier HT", in which HT
+// is no height.
+func (m money) saysBoth() bool { return m.Alone && m.Payer != words.Anyone && m.Net != 0 }
 
 // isLike reports whether the amounts of a column could be another sort of price beside one: written as fine, and none much greater or less.
 func (t *Table) isLike(c, price *Column) bool {
@@ -195,6 +227,21 @@ func (c *Column) amountOf(lex *lexicon.Lexicon, text string) float64 {
 // amountIn returns the amount that a cell gives, zero where it gives none.
 func (t *Table) amountIn(c *Column, line int) float64 {
 	return c.amountOf(t.Lex, t.Region.Grid.Filled(line, c.Col))
+}
+
+// MiddlePrice returns the middle one of the amounts of a column, zero where it gives none.
+func (t *Table) MiddlePrice(c *Column) float64 {
+	var amounts []float64
+	for _, line := range t.Region.SampleLines() {
+		if amount := t.amountIn(c, line); amount > 0 {
+			amounts = append(amounts, amount)
+		}
+	}
+	if len(amounts) == 0 {
+		return 0
+	}
+	slices.Sort(amounts)
+	return amounts[len(amounts)/2]
 }
 
 // takeBases takes columns whose headings speak of prices and of their number out of those of money, where they give nothing but numbers of
@@ -283,7 +330,7 @@ func (m money) single() bool { return m.Single || m.Lot == lexicon.OfPieces && m
 // before compares two columns by what a buyer pays: more than zero where the first is that rather than the other.
 func (m money) before(other money) int {
 	return cmp.Or(
-		cmp.Compare(m.Payer, other.Payer), cmp.Compare(m.age, other.age), cmp.Compare(m.year, other.year), boolean(m.Offer, other.Offer),
+		boolean(other.limited, m.limited), cmp.Compare(m.Payer, other.Payer), cmp.Compare(m.age, other.age), cmp.Compare(m.year, other.year), boolean(m.Offer, other.Offer),
 		cmp.Compare(other.pieces(), m.pieces()), cmp.Compare(other.from, m.from), boolean(m.single(), other.single()), cmp.Compare(m.Net, other.Net))
 }
 
@@ -347,6 +394,9 @@ func (t *Table) reportPaid() {
 		return
 	}
 	name := fmt.Sprintf("column %s %q is taken for the prices", t.Region.Grid.ColumnName(price.Col), price.Text)
+	if price.paidBy != "" {
+		t.AddColumn(finding.Note, "layout.column", price.Col, fmt.Sprintf("%s, by the note %q", name, phrase.Brief(price.paidBy)), t.Settle("columns", t.Region.Grid.ColumnName(price.Col), "role"))
+	}
 	if price.byAge {
 		t.AddColumn(finding.Warning, "layout.column", price.Col, name+", and says of them only how old they are", t.Settle("columns", t.Region.Grid.ColumnName(price.Col), "role"))
 	}
@@ -361,6 +411,8 @@ func (t *Table) reportPaid() {
 			t.AddColumn(finding.Warning, "layout.column", price.Col, fmt.Sprintf("%s, and column %s %q gives money as well; nothing says which a buyer pays", name, own, c.Text), key)
 		case c.paidIn != nil:
 			t.AddColumn(finding.Note, "layout.column", c.Col, fmt.Sprintf("column %s %q is not used: %s", own, c.Text, c.irrelevant), key)
+		case strings.ContainsAny(c.Text, "%％") && t.goesWith(c, price) && t.isLike(c, price):
+			t.AddColumn(finding.Warning, "layout.column", price.Col, fmt.Sprintf("%s; the amounts of column %s %q go with them, and could be what is left of them", name, own, c.Text), key)
 		case c.irrelevant == "" && c.bestHeading() < lexicon.LeastHeading && c.Deviation == 0 && t.goesWith(c, price):
 			t.AddColumn(finding.Warning, "layout.column", price.Col, fmt.Sprintf("%s; the amounts of column %s %q, which was not understood, go with them, and could be what a buyer pays", name, own, c.Text), key)
 		}

@@ -27,6 +27,8 @@ type Notes struct {
 	Supplier string
 	// Prices are those that say something of all prices.
 	Prices []PriceNote
+	// Discounts are those that speak of a discount.
+	Discounts []PriceNote
 	// Flat are those that give one price for each piece.
 	Flat []FlatNote
 	// Tips are those that say for which tip the parts are, with the words that do.
@@ -191,6 +193,9 @@ func ReadNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) Notes {
 		}
 		if namesTips(text) {
 			notes.OfTips = append(notes.OfTips, SizeNote{text, place.String()})
+		}
+		if lex.SpeaksOfDiscount(text) {
+			notes.Discounts = append(notes.Discounts, PriceNote{Text: text, Cell: place.String()})
 		}
 		units := lex.UnitsStated(text)
 		if len(units) > 1 {

@@ -376,3 +376,8 @@ func (l *Lexicon) isPer(word string) bool {
 	_, found := l.Words.Mark(word, "per_many")
 	return found
 }
+
+// SpeaksOfDiscount reports whether a note says that a share is taken off prices: "less 10 % on everything", 全品2割引.
+func (l *Lexicon) SpeaksOfDiscount(note string) bool {
+	return strings.ContainsAny(note, "%％折割") && strings.ContainsAny(narrowDigits(note), anyDigit) && l.Words.SpeaksOfDiscount(note)
+}

@@ -76,3 +76,21 @@ func TestHeadsPieces(t *testing.T) {
 		}
 	}
 }
+
+// TestLettersOfCurrencies tells the letter of a currency, C$, from one for a number of pieces, $/C. Where a letter stands beside the sign for one, nobody knows.
+func TestLettersOfCurrencies(t *testing.T) {
+	l := New(nil)
+	for heading, want := range map[string]struct {
+		per      float64
+		doubtful bool
+	}{
+		"C$": {1, false}, "C$ ea": {1, false}, "Price C$": {1, false}, "Preis C$": {1, false}, "CDN$": {1, false}, "A$ each": {1, false}, "R$": {1, false},
+		"C$/C": {100, false}, "$/C": {100, false}, "US$/M": {1000, false}, "Price/C": {100, false}, "C$ / 100": {100, false},
+		"$ C": {1, true}, "Prix $ C": {1, true}, "C $": {1, true}, "M$": {1, true},
+	} {
+		per, _, doubtful := l.PricePerOrDoubt(heading)
+		if per != want.per || doubtful != want.doubtful {
+			t.Errorf("%q is for %g pieces, doubtful %v; want %v", heading, per, doubtful, want)
+		}
+	}
+}

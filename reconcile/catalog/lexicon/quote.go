@@ -171,6 +171,9 @@ func (l *Lexicon) quoteTokens(text string) []token {
 		case strings.ContainsRune("/／=＝%％+×", r):
 			sign(narrowSign(r))
 		case unicode.Is(unicode.Sc, r):
+			before := span.String()
+			span.Reset()
+			span.WriteString(l.withoutSigned(before, text[at-size:at]))
 			sign('€')
 		default:
 			span.WriteRune(r)
@@ -203,8 +206,22 @@ func (l *Lexicon) withWords(signs []token, spans []string) (tokens []token) {
 	return tokens
 }
 
+// isLetter reports whether a number of pieces is called by a letter.
+func (t token) isLetter() bool {
+	return t.is(words.QuoteUnit) && letterCounts[strings.ToUpper(t.Text)] > 0
+}
+
 // letterCounts are the letters by which hundreds and thousands are called.
 var letterCounts = map[string]float64{"C": 100, "M": 1000}
+
+// withoutSigned takes the letters off the end of a text that make a currency with the sign behind it: C$ is no hundred.
+func (l *Lexicon) withoutSigned(text, sign string) string {
+	letters := text[strings.LastIndexFunc(text, func(r rune) bool { return !unicode.IsLetter(r) })+1:]
+	if letters != "" && l.NamesCurrency(letters+sign) {
+		return strings.TrimSuffix(text, letters)
+	}
+	return text
+}
 
 func endsInDigit(s string) bool {
 	return s != "" && unicode.IsDigit(rune(s[len(s)-1]))
@@ -633,6 +650,9 @@ func (r *quoteReader) negated(q lot) bool {
 // strength returns how surely prices are for a number of pieces, zero where they are not.
 func (r *quoteReader) strength(q lot) int {
 	clause := r.at(q.from).clause
+	if r.at(q.from).isLetter() && (r.at(q.from-1).sign == '€' || r.at(q.to).sign == '€') { // "$ C" may be of a hundred or of Canada
+		return 0
+	}
 	if aside := r.aside[clause]; aside >= 0 && !(q.from < aside && (q.count == 1 && q.of == OfPieces || r.at(aside).sign == '%' && r.perBefore(q.from) > 0)) {
 		return 0
 	}

@@ -87,6 +87,7 @@ import (
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/merge"
 	"example.com/seatline/reconcile/catalog/rows"
+	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/units"
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/finding"
@@ -495,7 +496,9 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 			continue
 		}
 		var taken lexicon.PriceTerms
-		switch pieces := piecesBeside(table); {
+		pieces := piecesBeside(table)
+		c.PerSure = own.PricedBy > 0 || pieces != nil
+		switch {
 		case own.PricedBy > 0:
 			c.Per, c.Lot = float64(own.PricedBy), lexicon.OfPieces
 		case pieces != nil && len(pieces.counts) == 1 && c.Per == 1 && !c.Lot.Bundles():
@@ -535,6 +538,14 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 		if c.Lot == lexicon.OfPack && c.Per == 1 && table.ByRole[catalog.Pack] == nil {
 			s.packsOfTitle(table, c)
 		}
+		if odd, ofOne := traits.OddlyDivided(table.MiddlePrice(c), c.Per); odd && !c.PerSure {
+			said := fmt.Sprintf("%s: the prices are for %g pieces, by what is said of them, which makes about %.4g for one, less than any part costs", c.Name(), c.Per, table.MiddlePrice(c)/c.Per)
+			if ofOne {
+				c.Per, c.Lot, taken.Per, taken.Lot = 1, lexicon.OfPieces, 0, lexicon.LotUnsaid
+				said += "; they are taken for those of one"
+			}
+			table.AddColumn(finding.Warning, "data.prices", c.Col, said, "")
+		}
 		if c.Lot == lexicon.OfPack {
 			table.AddColumn(finding.Note, "data.prices", c.Col, c.Name()+": each price is that of a pack, and is divided by the pieces in it", "")
 		}
@@ -543,6 +554,11 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 		}
 		if taken != (lexicon.PriceTerms{}) {
 			table.AddColumn(finding.Note, "data.prices", c.Col, fmt.Sprintf("%s: %s, by the %s", c.Name(), takenOfPrices(taken), notes.WherePrices(taken)), "")
+		}
+	}
+	if c := table.ByRole[catalog.Price]; c != nil {
+		for _, note := range s.notes.Discounts {
+			table.AddColumn(finding.Note, "data.prices", c.Col, fmt.Sprintf("%s: the %s speaks of a discount; the prices are taken as they stand", c.Name(), layout.Describe(note.Text, note.Cell)), "")
 		}
 	}
 	own.Currency = cmp.Or(own.Currency, terms.Currency)

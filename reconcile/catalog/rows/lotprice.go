@@ -8,6 +8,7 @@ import (
 	"example.com/seatline/reconcile/catalog/cells"
 	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/finding"
 )
 
@@ -40,6 +41,8 @@ func (r *rowReader) priceOfLot(clubs int) {
 		r.take(catalog.Price, f, fmt.Sprintf("price %s taken for that of the one head: other rows are sets", f.Text))
 	case has < 2:
 		r.leaveOutLot(c, f, lot, fmt.Sprintf("how many %s that has is not said", piecesOf(lot)))
+	case oddlyDivided(f.Number, has):
+		r.leaveOutLot(c, f, lot, fmt.Sprintf("divided by its %d %s it would be less than any part costs", has, piecesOf(lot)))
 	case lot == lexicon.OfPack:
 		f.Number /= float64(has)
 		r.fields = r.fields.With(catalog.Price, f)
@@ -47,6 +50,12 @@ func (r *rowReader) priceOfLot(clubs int) {
 		f.Number /= float64(has)
 		r.take(catalog.Price, f, fmt.Sprintf("price %s of the set divided by its %d clubs", f.Text, has))
 	}
+}
+
+// oddlyDivided reports whether a price is plainly that of one of several pieces.
+func oddlyDivided(price float64, pieces int) bool {
+	_, ofOne := traits.OddlyDivided(price, float64(pieces))
+	return ofOne
 }
 
 func piecesOf(lot lexicon.Lot) string {

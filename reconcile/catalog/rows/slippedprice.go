@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/finding"
 )
 
@@ -71,7 +72,6 @@ func (t *Table) leaveOutSlipped(e *Entry, least, most float64) {
 			continue
 		}
 		text := e.Fields.Text(catalog.Price)
-		t.withoutPrice(e)
 		said := "ten times"
 		switch factor {
 		case 100:
@@ -81,8 +81,21 @@ func (t *Table) leaveOutSlipped(e *Entry, least, most float64) {
 		case 0.01:
 			said = "a hundredth of"
 		}
+		if pack := e.Fields.Number(catalog.Pack); pack > 0 && c.Lot == lexicon.OfPack && t.packsApart(e, pack) {
+			t.Add(finding.Warning, "data.implausible", e.Line, c.Col, fmt.Sprintf("%s %s is for a pack of %g, and makes about %s what the other prices do for one piece (%.4g to %.4g); no other pack is as small",
+				c.Name(), text, pack, said, least, most), "")
+			return
+		}
+		t.withoutPrice(e)
 		t.Add(finding.Warning, "data.implausible", e.Line, c.Col, fmt.Sprintf("%s %s is about %s what the other prices are (%.4g to %.4g), as if its decimal point had slipped; it is left out",
 			c.Name(), text, said, least, most), "")
 		return
 	}
+}
+
+// packsApart reports whether all other parts come in packs of several times as many as one: what is sold singly costs more than what comes by the dozen.
+func (t *Table) packsApart(e *Entry, pack float64) bool {
+	return !slices.ContainsFunc(t.Items, func(other *Entry) bool {
+		return other != e && other.HasPrice && other.Fields.Number(catalog.Pack) < farPrice*pack
+	})
 }

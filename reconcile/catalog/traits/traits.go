@@ -209,3 +209,13 @@ var Keys = [...][]catalog.Role{catalog.Heads: {catalog.HoselOD, catalog.AdapterO
 
 // Needed are the roles of which a part of each kind has to have one.
 var Needed = [...][]catalog.Role{catalog.Heads: {catalog.HoselOD, catalog.AdapterOD}, catalog.Ferrules: {catalog.BaseOD, catalog.Bore, catalog.TipTaken}, catalog.Tips: {catalog.TipOD}}
+
+// leastPrice is less than any part costs in the currencies that prices are in, the greatest of which is worth a few dollars: the plainest ferrules cost
+// three cents by the thousand. An amount below mostOfOne is nothing that a hundred of them could cost, and is the price of one.
+const leastPrice, mostOfOne = 0.02, 2
+
+// OddlyDivided reports whether a price that is for several pieces leaves less for one than any part costs, and whether it is plainly that of one itself.
+func OddlyDivided(amount, pieces float64) (odd, ofOne bool) {
+	odd = pieces > 1 && amount > 0 && amount/pieces < leastPrice
+	return odd, odd && amount < mostOfOne
+}

@@ -134,10 +134,21 @@ var (
 
 // corrected takes off what somebody has said of a value and put right in the same breath: 13.6, no, sorry, 13.8; 13,4 rettet til 13,6.
 func corrected(text string) (now, before string) {
-	if first, _ := utf8.DecodeRuneInString(text); unicode.IsLetter(first) || isPlain(text) && strings.Count(text, " ") < 2 || !strings.ContainsFunc(text, unicode.IsLetter) {
+	v := words.Load()
+	if first, _ := utf8.DecodeRuneInString(text); unicode.IsLetter(first) {
+		if !strings.ContainsAny(text, "0123456789") {
+			return text, ""
+		}
+		if _, length := v.LeadingMark(text, "old"); length > 0 { // was 9.20, now 8.80
+			if m := putRight().FindStringSubmatch(strings.TrimLeft(text[length:], " :")); m != nil && v.Becomes(m[2]) {
+				return m[3], text[:length] + " " + m[1] + " " + m[2]
+			}
+		}
 		return text, ""
 	}
-	v := words.Load()
+	if isPlain(text) && strings.Count(text, " ") < 2 || !strings.ContainsFunc(text, unicode.IsLetter) {
+		return text, ""
+	}
 	if m := putRight().FindStringSubmatch(text); m != nil && (v.Corrects(m[2]) || v.Becomes(m[2])) && !v.BesideWrong(m[2]) { // "13,6 (e non 13,4)" is the other way round
 		return m[3], m[1] + " " + m[2]
 	}

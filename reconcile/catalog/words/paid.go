@@ -1,6 +1,7 @@
 package words
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -70,11 +71,16 @@ func (v *Vocabulary) Paid(language string, parts ...string) Paid {
 	text := strings.NewReplacer("_", " ", "+", " plus ").Replace(splitCamel(strings.Join(parts, " ")))
 	said := map[string]bool{}
 	all, lot, net := true, false, 0
-	for _, s := range v.segments(classPriceWord, tokensOf(text)) {
+	segments := v.segments(classPriceWord, tokensOf(text))
+	beside := languagesOfLong(segments)
+	for _, s := range segments {
 		if isNumber(s.text) {
 			continue
 		}
 		meant := ofLanguage(s, language)
+		for i := 0; len(meant) == 0 && i < len(beside); i++ {
+			meant = ofLanguage(s, beside[i])
+		}
 		if len(meant) == 0 && len(v.lookup(v.classes[classPieces], s.text)) > 0 {
 			lot = true
 			continue
@@ -140,19 +146,61 @@ func ofLanguage(word segment, language string) map[string]bool {
 	return nil
 }
 
+// languagesOfLong returns the languages in which all words of a text mean something that are long enough to be of few: "Atelier HT" is French whatever the
+// other headings are, and its HT no height.
+func languagesOfLong(all []segment) (common []string) {
+	first := true
+	for _, s := range all {
+		if utf8.RuneCountInString(s.text) <= mostSlight || !isLatin(s.text) || len(s.options) == 0 {
+			continue
+		}
+		spoken := func(language string) bool {
+			return slices.ContainsFunc(s.options, func(e entry) bool { return e.language == language })
+		}
+		if first {
+			for _, e := range s.options {
+				if !slices.Contains(common, e.language) {
+					common = append(common, e.language)
+				}
+			}
+		}
+		first = false
+		common = slices.DeleteFunc(common, func(language string) bool { return !spoken(language) })
+	}
+	return common
+}
+
 // mostSlight is how many letters such a word has at most.
 const mostSlight = 3
 
-// CoinIn finds a word for a currency that means something else in other languages: "Rand" is an edge in German, and a ring in Dutch. It returns
-// the currency, in which language it is one, and what else the text says.
-func (v *Vocabulary) CoinIn(text string) (currency, language, rest string) {
+// Coin is a word for a currency that means something else in other languages.
+type Coin struct {
+	// Currency is empty where the word is one for several, as kr is in Danish and Norwegian.
+	Currency string
+	// Rest is what else the text says.
+	Rest string
+	// Spoken is set where the word is one for a currency in the language that was given.
+	Spoken bool
+}
+
+// CoinIn finds a word for a currency that means something else in other languages: "Rand" is an edge in German, and a ring in Dutch.
+func (v *Vocabulary) CoinIn(language, text string) (coin Coin, found bool) {
 	var others []string
 	for _, token := range tokensOf(text) {
-		if e := v.classes[classCoin].words[token]; len(e) > 0 && currency == "" {
-			currency, language = e[0].value, e[0].language
+		entries := v.classes[classCoin].words[token]
+		if len(entries) == 0 || found {
+			others = append(others, token)
 			continue
 		}
-		others = append(others, token)
+		own := slices.DeleteFunc(slices.Clone(entries), func(e entry) bool { return e.language != language })
+		if coin.Spoken = len(own) > 0; coin.Spoken {
+			entries = own
+		}
+		found = true
+		if !slices.ContainsFunc(entries, func(e entry) bool { return e.value != entries[0].value }) {
+			coin.Currency = entries[0].value
+		}
 	}
-	return currency, language, strings.Join(others, " ")
+	coin.Rest = strings.Join(others, " ")
+	return coin, found
 }

@@ -48,6 +48,7 @@ const (
 	classPacking    = "packing"
 	classPriceWord  = "price_word"
 	classCoin       = "coin"
+	classPayment    = "payment"
 	classQuote      = "quote"
 	// classQuoted is made of several classes: see [Vocabulary.Quote].
 	classQuoted = "quoted"
