@@ -358,7 +358,7 @@ func (m money) worse(best money) string {
 	case m.Payer != best.Payer:
 		return [...]string{
 			words.Itself: "is what the firm pays", words.Public: "is what others pay", words.Listed: "is what is listed", words.Chain: "is what others pay",
-			words.Anyone: "does not say who pays it",
+			words.Anyone: "does not say who pays it", words.Trade: "is not for this buyer, by what else is said of it",
 		}[m.Payer]
 	case m.age != best.age || m.year != best.year:
 		return "is older"

@@ -53,7 +53,7 @@ func (t *Table) tellByNotes(prices []money) (best int, note string) {
 				p.Payer = t.Lex.Words.Payment(language, without(clause, names[at])).Payer
 				switch {
 				case limited:
-					prices[at].limited = prices[at].limited || prices[at].Offer
+					prices[at].limited = prices[at].limited || prices[at].Offer && slices.Contains(namedIn(firstWords(clause), names), at)
 				case p.Payer < words.Anyone:
 				case p.Pays:
 					paid, said[at] = append(paid, at), text
@@ -109,6 +109,16 @@ func namedIn(text string, names [][]string) (named []int) {
 		}
 	}
 	return named
+}
+
+// firstWords returns the words of a clause of which one has to name a column for the clause to be about it, "The Special is for the fair": farther on it may
+// be another word, "Hills Club, closeout heads, no returns".
+func firstWords(clause string) string {
+	list := strings.Fields(clause)
+	if len(list) < 2 {
+		return clause
+	}
+	return strings.Join(list[:2], " ")
 }
 
 // without returns a text without the words of a name.

@@ -379,5 +379,5 @@ func (l *Lexicon) isPer(word string) bool {
 
 // SpeaksOfDiscount reports whether a note says that a share is taken off prices: "less 10 % on everything", 全品2割引.
 func (l *Lexicon) SpeaksOfDiscount(note string) bool {
-	return strings.ContainsAny(note, "%％折割") && strings.ContainsAny(narrowDigits(note), anyDigit) && l.Words.SpeaksOfDiscount(note)
+	return (strings.ContainsAny(note, "%％") || strings.ContainsFunc(note, IsWide)) && strings.ContainsAny(narrowDigits(note), anyDigit) && l.Words.SpeaksOfDiscount(note)
 }
