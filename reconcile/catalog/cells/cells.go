@@ -925,6 +925,12 @@ func (t *Reader) readNumber(line int, c *Column, f catalog.Field) (catalog.Field
 	}
 	if c.Role == catalog.Stock {
 		f = t.readStock(f, reading)
+		if f.IsNumber && f.Number != 0 {
+			var doubt Trouble
+			if f, doubt = t.readCounted(line, c, f); doubt.Any() {
+				return f, doubt
+			}
+		}
 		if !f.IsNumber && reading.Kind == value.Text && t.isStrayWord(c, f.Text) {
 			return f, Doubt("data.unreadable", "%s %q is no number, and says nothing of a stock either; it is left out", c.Name(), f.Text)
 		}
@@ -946,21 +952,53 @@ var secondAmount = pattern.Lazy(`^ ?/ ?\D{0,3}\d+[.,]\d{1,2}$`)
 
 // readStock reads words that say that nothing is left as no pieces, and takes a count for no stock of which words say that it is lacking.
 func (t *Reader) readStock(f catalog.Field, reading value.Reading) catalog.Field {
-	if f.IsNumber {
-		if reading.Rest != "" {
-			if _, lacking := t.Lex.Ask("lacking", reading.Rest, t.Lex.Words.SaysLacking); lacking {
-				f.Number, f.IsNumber = 0, false
-			}
-		}
-		return f
-	}
-	if reading.Kind != value.Text && reading.Kind != value.NotApplicable || !strings.ContainsFunc(f.Text, unicode.IsLetter) {
-		return f
-	}
-	if _, none := t.Lex.Ask("none left", f.Text, t.Lex.Words.SaysNoneLeft); none {
+	_, lacking := t.Lex.Ask("lacking", reading.Rest, t.Lex.Words.SaysLacking)
+	switch {
+	case t.Lex.NoneLeft(f.Text):
 		f.Number, f.IsNumber = 0, true
+	case f.IsNumber && reading.Rest != "" && lacking:
+		f.Number, f.IsNumber = 0, false
 	}
 	return f
+}
+
+// readCounted puts a stock that is counted in packs, or by its heading in dozens, on pieces. One of what is not known is left out.
+func (t *Reader) readCounted(line int, c *Column, f catalog.Field) (catalog.Field, Trouble) {
+	inPieces := t.Lex.Words.InPieces(f.Text)
+	before, behind := t.Lex.AroundCount(inPieces)
+	switch {
+	case t.Lex.Words.CountsPacks(behind):
+		pack := t.piecesInPack(line)
+		if pack == 0 {
+			f.Number, f.IsNumber = 0, false
+			return f, Doubt("data.unit", "%s %q counts packs, and how many pieces are in one is not said; it is left out", c.Name(), f.Text)
+		}
+		f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s %q taken as packs of %g pieces each", c.Name(), f.Text, pack))
+		f.Number *= pack
+	case t.Lex.Words.CountsSets(behind):
+		f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s %q taken as so many pieces of each club of the set", c.Name(), f.Text))
+	case !t.Lex.CountsPlainly(before) || !t.Lex.CountsPlainly(behind):
+		f.Number, f.IsNumber = 0, false
+		return f, Doubt("data.unit", "%s %q: what is counted is not known; it is left out", c.Name(), f.Text)
+	case before == "" && behind == "" && inPieces == f.Text && t.Lex.InDozens(c.Text):
+		f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s %q counts dozens, as its heading says", c.Name(), f.Text))
+		f.Number *= 12
+	}
+	return f, Trouble{}
+}
+
+// piecesInPack is what the row says of how many pieces are in a pack, zero where it does not.
+func (t *Reader) piecesInPack(line int) float64 {
+	c := t.ByRole[catalog.Pack]
+	if c == nil {
+		return 0
+	}
+	text := t.Region.Grid.Filled(line, c.Col)
+	if r := t.Lex.Read(text, value.Context{Want: value.WantCount, Mark: c.Mark}); r.Kind == value.Number && r.Rest == "" && r.Problem.Code == "" {
+		return r.Number
+	}
+	count, _ := t.Lex.PackIn(text)
+	return count
 }
 
 // isStrayWord reports whether a text among counts says nothing of a stock, and stands there once: "black".

@@ -173,13 +173,16 @@ func (t *Reader) standsAlone(c *Column) bool {
 	return c.alone == yes
 }
 
-// companyOf returns the columns of which the cells beside one have a say in what it means: that of units, that of pieces a price is for, and
-// those of tolerances.
+// companyOf returns the columns of which the cells beside one have a say in what it means: that of units, that of pieces a price is for, that
+// of packs in which a stock is counted, and those of tolerances.
 func (t *Reader) companyOf(c *Column) []*Column {
 	if c.company == nil {
 		c.company = []*Column{}
 		if c.piecesBeside != nil {
 			c.company = append(c.company, c.piecesBeside)
+		}
+		if packs := t.ByRole[catalog.Pack]; packs != nil && c.Role == catalog.Stock {
+			c.company = append(c.company, packs)
 		}
 		if c.Trait().Want == traits.Length {
 			if units := c.unitsBeside; units != nil {

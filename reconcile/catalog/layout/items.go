@@ -510,6 +510,7 @@ func (c card) say(lex *lexicon.Lexicon, text string, at sheet.Ref, named naming)
 	for _, s := range named.sizesIn(lex, text) {
 		c = append(c, entry{label: s.Name, value: s.Text, at: at, valueAt: at, role: catalog.Role(s.Role)})
 	}
+	c = partStock(lex, c)
 	for _, clause := range betweenSayings().Split(text, -1) {
 		said := clause
 		if sizes := named.sizesIn(lex, clause); len(sizes) > 0 {

@@ -721,15 +721,35 @@ func trimLabel(text string) string {
 	return strings.Trim(text, sizetext.AroundNames)
 }
 
+// partStock takes the stock that stands behind a price off it: "$0.58 each 150 in stock".
+func partStock(lex *lexicon.Lexicon, many []entry) []entry {
+	for i, e := range many {
+		if e.role != catalog.Price {
+			continue
+		}
+		for end := strings.LastIndexByte(e.value, ' '); end > 0; end = strings.LastIndexByte(e.value[:end], ' ') {
+			if stock, ok := spoken.AmountIn(lex, e.value[end+1:]); ok && stock.Role == catalog.Stock {
+				many[i].value = e.value[:end]
+				return append(many, entryOf(stock, e.valueAt))
+			}
+		}
+	}
+	return many
+}
+
 // pairsIn returns the labels of a piece with their values, none where it has no number.
 func pairsIn(lex *lexicon.Lexicon, text string) []entry {
 	if len(text) > lexicon.LongestNote {
 		return nil
 	}
+	inWords := !strings.ContainsFunc(text, unicode.IsNumber)
+	if stock, ok := spoken.AmountIn(lex, text); ok && inWords { // "none in stock", "two dozen in stock"
+		return []entry{entryOf(stock, sheet.Ref{})}
+	}
 	if e, ok := textPair(lex, text); ok {
 		return []entry{e}
 	}
-	if !strings.ContainsFunc(text, unicode.IsNumber) {
+	if inWords {
 		return nil
 	}
 	if label, value, colon := lexicon.CutLabel(text); colon && value != "" && !strings.ContainsAny(value, ":：") {
@@ -745,7 +765,7 @@ func pairsIn(lex *lexicon.Lexicon, text string) []entry {
 			return []entry{{label: "price", value: text, role: catalog.Price}}
 		}
 	}
-	many := alternating(lex, text, places)
+	many := partStock(lex, alternating(lex, text, places))
 	if slices.ContainsFunc(many, func(e entry) bool { return e.sized() }) {
 		return many
 	}

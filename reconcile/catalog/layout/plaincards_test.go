@@ -158,6 +158,8 @@ func TestPairsIn(t *testing.T) {
 		"bore 9.25 / 9.30":           "bore=9.25 / 9.30",
 		"bore 9.25 or so, base":      "bore=9.25 or so, base",
 		"140 in stock":               "in stock=140",
+		"none in stock":              "in stock=none",
+		"two dozen in stock":         "in stock=24",
 		"50 pcs per bag":             "pcs per bag=50",
 		"$0.42":                      "price=$0.42",
 		"Colour black":               "Colour=black",

@@ -91,10 +91,10 @@ func (t *Table) partText(text string, line, col int) (string, cells.Trouble) {
 			return fmt.Sprintf("the part number %s is text, and keeps its leading zeros", text)
 		})
 	}
-	if bare := strings.TrimRight(text, "¹²³⁴⁵⁶⁷⁸⁹⁰⁽⁾"); bare != text && bare != "" {
+	if bare := strings.TrimRight(text, "¹²³⁴⁵⁶⁷⁸⁹⁰⁽⁾†‡§※ "); bare != text && bare != "" {
 		marked := text
 		t.Tell(layout.ToldKey{What: "footnote", Col: col}, finding.Note, "data.part-number", line, col, func() string {
-			return fmt.Sprintf("the raised figure in %s is the mark of a footnote; the part number is %s", marked, bare)
+			return fmt.Sprintf("%s bears the mark of a footnote; the part number is %s", marked, bare)
 		})
 		text = bare
 	}

@@ -33,17 +33,30 @@ func AmountIn(lex *lexicon.Lexicon, text string) (amount Value, ok bool) {
 			return price, true
 		}
 	}
+	if none, is := noneOf(lex, text); is {
+		return none, true
+	}
+	inPieces := lex.Words.InPieces(text) // "two dozen in stock"
 	number := strings.IndexFunc(text, unicode.IsNumber)
 	switch {
+	case number == 0, inPieces != text && CountFirst(inPieces) != "":
+		return stockBefore(lex, inPieces)
 	case number < 0:
 		return Value{}, false
-	case number == 0:
-		return stockBefore(lex, text)
 	}
 	label := strings.Trim(text[:number], sizetext.AroundNames)
 	role, score := lex.RoleOfLabel(label)
 	want := traits.Of[role].Want
 	return Value{Label: label, Text: text[number:], Role: role}, score >= lexicon.HeadingScore && (want == traits.Price || want == traits.Count && !sizetext.HasUnit(text[number:]))
+}
+
+// noneOf returns the stock of which a text says, before the word for it, that nothing is left: "none in stock".
+func noneOf(lex *lexicon.Lexicon, text string) (stock Value, ok bool) {
+	none, label, more := strings.Cut(text, " ")
+	if !more || strings.ContainsFunc(text, unicode.IsNumber) || !lex.NoneLeft(none) || !lex.Words.Means(string(catalog.Stock), label) {
+		return Value{}, false
+	}
+	return Value{Label: label, Text: none, Role: catalog.Stock}, true
 }
 
 // IsMoney reports whether a text is a number with hundredths and nothing else.
@@ -102,6 +115,9 @@ func CountsPieces(lex *lexicon.Lexicon, clause string) bool {
 // amountOf is AmountIn for one number, whose name stands before it or is one for a stock.
 func amountOf(lex *lexicon.Lexicon, text string) (amount Value, ok bool) {
 	amount, ok = AmountIn(lex, text)
+	if none, is := noneOf(lex, text); is {
+		return none, true
+	}
 	return amount, ok && sizetext.CountNumbers(amount.Text) == 1 && (amount.Role != catalog.Price || amount.Text != text)
 }
 

@@ -11,6 +11,11 @@ import (
 func TestAmountsOfItems(t *testing.T) {
 	for text, want := range map[string]string{
 		"400 in stock":              "stock=400",
+		"2 doz in stock":            "stock=24",
+		"half a dozen in stock":     "stock=6",
+		"none in stock":             "stock=none",
+		"3 Dutzend auf Lager":       "stock=36",
+		"une douzaine en stock":     "stock=12",
 		"1,200 pcs in stock":        "stock=1,200",
 		"8 Stück lieferbar":         "stock=8",
 		"250 Stk. auf Lager":        "stock=250",

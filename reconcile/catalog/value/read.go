@@ -54,6 +54,9 @@ func Read(text string, ctx Context) Reading {
 	if ctx.Want == WantPrice || ctx.Want == WantCount {
 		normal = multiplied(normal)
 	}
+	if ctx.Want == WantCount {
+		normal = words.Load().InPieces(normal)
+	}
 	normal = stacked(normal)
 	forgiven = append(forgiven, notes...)
 	if now, before := withoutOld(normal); before != "" {

@@ -280,15 +280,31 @@ func (v *Vocabulary) SaysLacking(text string) (Hit, bool) { return v.answers("la
 
 // SaysOfStock reports whether a text says of a stock how much there is, or when, without a count: "low", "unterwegs", 少量.
 func (v *Vocabulary) SaysOfStock(text string) (Hit, bool) {
-	if h, found := v.answers("uncounted", text); found {
+	if h, found := v.SaysBesideStock(text); found {
 		return h, true
 	}
-	for _, says := range [...]func(string) (Hit, bool){v.SaysNo, v.SaysLacking, v.SaysNoneLeft, v.IsMissing, v.IsNotMade, v.IsNotApplicable, v.IsDitto} {
+	for _, says := range [...]func(string) (Hit, bool){v.SaysNo, v.IsMissing, v.IsNotMade, v.IsNotApplicable, v.IsDitto} {
 		if h, found := says(text); found {
 			return h, true
 		}
 	}
-	if v.LegendMeaning(text) != "" || v.SpeaksOfStock(text) || v.Irrelevant(text) {
+	if v.LegendMeaning(text) != "" || v.Irrelevant(text) {
+		return Hit{Value: "of stock", Score: 0.8, Words: text}, true
+	}
+	return Hit{}, false
+}
+
+// SaysBesideStock reports whether a text says so beside a count, too: "left", "low", "on order".
+func (v *Vocabulary) SaysBesideStock(text string) (Hit, bool) {
+	if h, found := v.answers("uncounted", text); found {
+		return h, true
+	}
+	for _, says := range [...]func(string) (Hit, bool){v.SaysLacking, v.SaysNoneLeft} {
+		if h, found := says(text); found {
+			return h, true
+		}
+	}
+	if v.SpeaksOfStock(text) {
 		return Hit{Value: "of stock", Score: 0.8, Words: text}, true
 	}
 	return Hit{}, false
