@@ -101,6 +101,7 @@ func join(entries []listed) ([]listed, map[*rows.Entry]bool) {
 // mergeGroup compares every entry of a part, size by size, with the first that gives the size.
 func mergeGroup(group []*rows.Entry, dropped map[*rows.Entry]bool) {
 	slices.SortStableFunc(group, func(a, b *rows.Entry) int { return cmp.Compare(added(a), added(b)) })
+	disagreements := map[[2]*rows.Entry]int{}
 	for _, role := range traits.OfKind[group[0].Table.Kind] {
 		var first *rows.Entry
 		for _, e := range group {
@@ -111,6 +112,11 @@ func mergeGroup(group []*rows.Entry, dropped map[*rows.Entry]bool) {
 				first = e
 			case disagree(first, e, role):
 				conflict(first, e, role)
+				if pair := [2]*rows.Entry{first, e}; first.Table == e.Table {
+					if disagreements[pair]++; disagreements[pair] == fewestOfTwo {
+						sayTwoParts(first, e)
+					}
+				}
 			}
 		}
 	}
@@ -130,6 +136,17 @@ func mergeGroup(group []*rows.Entry, dropped map[*rows.Entry]bool) {
 			dropped[e] = true
 		}
 	}
+}
+
+// fewestOfTwo is in how many sizes two rows of one number differ that are two parts rather than one with a slip of the pen.
+const fewestOfTwo = 2
+
+// sayTwoParts says of two rows of a table with one number that the number may be what is wrong.
+func sayTwoParts(a, b *rows.Entry) {
+	b.Table.Findings.Add(finding.Finding{
+		Severity: finding.Warning, Code: "data.conflict", Place: b.Place(catalog.Part), Related: []finding.Place{a.Place(catalog.Part)},
+		Message: fmt.Sprintf("%s stands twice with several sizes of its own: these may be two parts, and one of the numbers wrong", b.Part),
+	})
 }
 
 // original returns the field as the row has it, before a conflict took its value away.

@@ -271,7 +271,8 @@ func (s *section) fill(out []byte, d decimal, tokens []token, pointAt int) []byt
 }
 
 // fillWhole puts the integer part into its tokens, from the right as digits on paper; the digits for which there is no
-// placeholder stand at the first one.
+// placeholder stand at the first one, or before the point where there is none at all: .000 shows 1.5 as 1.500 (ECMA-376, part 1, 18.8.31: digits
+// beyond the placeholders left of the point are displayed).
 func (s *section) fillWhole(out []byte, d decimal, tokens []token) []byte {
 	first := 0
 	for first < len(tokens) && tokens[first].kind != placeholder {
@@ -310,6 +311,9 @@ func (s *section) fillWhole(out []byte, d decimal, tokens []token) []byte {
 				put('0' + d.at(power))
 			}
 		}
+	}
+	for first == len(tokens) && power < d.exp {
+		put('0' + d.at(power))
 	}
 	for i, j := start, len(out)-1; i < j; i, j = i+1, j-1 {
 		out[i], out[j] = out[j], out[i]
