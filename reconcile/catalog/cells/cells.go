@@ -982,7 +982,7 @@ func (t *Reader) readCounted(line int, c *Column, f catalog.Field) (catalog.Fiel
 		return f, Doubt("data.unit", "%s %q: what is counted is not known; it is left out", c.Name(), f.Text)
 	case before == "" && behind == "" && inPieces == f.Text && t.Lex.InDozens(c.Text):
 		f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s %q counts dozens, as its heading says", c.Name(), f.Text))
-		f.Number *= 12
+		f.Number *= lexicon.Dozen
 	}
 	return f, Trouble{}
 }

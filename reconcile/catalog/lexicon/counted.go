@@ -56,10 +56,11 @@ func (l *Lexicon) countsElse(text string) bool {
 
 // InDozens reports whether a heading says that a column counts dozens: "Stock (doz)", 库存(打).
 func (l *Lexicon) InDozens(heading string) bool {
-	return slices.ContainsFunc(l.Words.Pieces(heading), func(p words.Pieces) bool { return p.Count == aDozen })
+	return slices.ContainsFunc(l.Words.Pieces(heading), func(p words.Pieces) bool { return p.Count == Dozen })
 }
 
-const aDozen = 12
+// Dozen is how many pieces a dozen has.
+const Dozen = 12
 
 // NoneLeft reports whether a text begins by saying of a stock that nothing is left of it, whatever it says of when there will be: "sold out, back in
 // week 12".

@@ -53,27 +53,45 @@ func TestWhatABuyerPays(t *testing.T) {
 		"clearing the stock":                     {"", "价格 | 清仓价", [3]string{"1.15 | 1.00", "1.40 | 1.20", "1.70 | 1.50"}, "1 1.2 1.5", false},
 	} {
 		t.Run(name, func(t *testing.T) {
-			lines := []string{"Part no | Base OD mm | Bore mm | " + c.headings}
+			headings := "Part no | Base OD mm | Bore mm | " + c.headings
 			if c.above != "" {
-				lines = []string{"Item | Base | Bore | " + c.above, "code | OD mm | mm | " + c.headings}
+				headings = "Item | Base | Bore | " + c.above + "\ncode | OD mm | mm | " + c.headings
 			}
-			for i, size := range []string{"13.6 | 9.3", "13.5 | 9.25", "13.8 | 8.95"} {
-				lines = append(lines, []string{"QV-1", "QV-2", "QV-3"}[i]+" | "+size+" | "+c.cells[i])
-			}
-			got := read(t, grid("Ferrules", strings.Join(lines, "\n")))
-			var prices []string
-			for _, f := range got.Ferrules {
-				prices = append(prices, strconv.FormatFloat(f.Price, 'g', 6, 64))
-			}
+			got, prices := readPriced(t, headings, c.cells)
 			warned := slices.ContainsFunc(got.Findings, func(f finding.Finding) bool {
 				return f.Severity >= finding.Warning && f.Code == "layout.column" && f.Place.Cell == priceColumn(got)+"1"
 			})
-			if diff := cmp.Diff(c.want, strings.Join(prices, " ")); diff != "" || warned != c.warned {
+			if diff := cmp.Diff(c.want, prices); diff != "" || warned != c.warned {
 				defer show(t, got)
 				t.Errorf("warned %v, want %v; prices (-want +got):\n%s", warned, c.warned, diff)
 			}
 		})
 	}
+}
+
+// readPriced reads three ferrules with prices in the cells behind their sizes.
+func readPriced(t *testing.T, headings string, cells [3]string) (c *catalog.Catalogue, prices string) {
+	t.Helper()
+	c = read(t, grid("Ferrules", strings.Join(pricedLines(headings, cells), "\n")))
+	return c, pricesOf(c)
+}
+
+// pricedLines are the lines of a list of three ferrules with cells behind their sizes.
+func pricedLines(headings string, cells [3]string) []string {
+	lines := []string{headings}
+	for i, size := range []string{"13.6 | 9.3", "13.5 | 9.25", "13.8 | 8.95"} {
+		lines = append(lines, []string{"QV-1", "QV-2", "QV-3"}[i]+" | "+size+" | "+cells[i])
+	}
+	return lines
+}
+
+// pricesOf returns the prices of all ferrules, with blanks between.
+func pricesOf(c *catalog.Catalogue) string {
+	var all []string
+	for _, f := range c.Ferrules {
+		all = append(all, strconv.FormatFloat(f.Price, 'g', 6, 64))
+	}
+	return strings.Join(all, " ")
 }
 
 // priceColumn is the column of the prices of the first table.
@@ -140,19 +158,11 @@ func TestLeastPrice(t *testing.T) {
 		"asked, but as said":     {"Price per 1000", [3]string{"6.20", "5.80", "7.40"}, "0.0062 0.0058 0.0074", true},
 		"plain and cheap":        {"Preis je 1000", [3]string{"30,00", "35,00", "40,00"}, "0.03 0.035 0.04", false},
 	} {
-		lines := []string{"Part no | Base OD mm | Bore mm | " + c.heading}
-		for i, size := range []string{"13.6 | 9.3", "13.5 | 9.25", "13.8 | 8.95"} {
-			lines = append(lines, []string{"QV-1", "QV-2", "QV-3"}[i]+" | "+size+" | "+c.cells[i])
-		}
-		got := read(t, grid("Ferrules", strings.Join(lines, "\n")))
-		var prices []string
-		for _, f := range got.Ferrules {
-			prices = append(prices, strconv.FormatFloat(f.Price, 'g', 6, 64))
-		}
+		got, prices := readPriced(t, "Part no | Base OD mm | Bore mm | "+c.heading, c.cells)
 		warned := slices.ContainsFunc(got.Findings, func(f finding.Finding) bool {
 			return f.Severity >= finding.Warning && (f.Code == "data.prices" || f.Code == "data.implausible")
 		})
-		if diff := cmp.Diff(c.want, strings.Join(prices, " ")); diff != "" || warned != c.warned {
+		if diff := cmp.Diff(c.want, prices); diff != "" || warned != c.warned {
 			defer show(t, got)
 			t.Errorf("%s: warned %v, want %v; prices (-want +got):\n%s", name, warned, c.warned, diff)
 		}

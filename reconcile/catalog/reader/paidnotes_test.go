@@ -2,7 +2,6 @@ package reader_test
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -41,22 +40,15 @@ func TestNotesSayWhoPays(t *testing.T) {
 		"list less a share":         {"Dealers pay List less 40 %.", "List | Net", [3]string{"1.80 | 1.08", "2.20 | 1.32", "2.70 | 1.62"}, false, "1.08 1.32 1.62", false},
 	} {
 		t.Run(name, func(t *testing.T) {
-			lines := []string{"Part no | Base OD mm | Bore mm | " + c.headings}
-			for i, size := range []string{"13.6 | 9.3", "13.5 | 9.25", "13.8 | 8.95"} {
-				lines = append(lines, []string{"QV-1", "QV-2", "QV-3"}[i]+" | "+size+" | "+c.cells[i])
-			}
+			lines := pricedLines("Part no | Base OD mm | Bore mm | "+c.headings, c.cells)
 			if c.below {
 				lines = append(lines, "", c.note)
 			} else {
 				lines = append([]string{c.note, ""}, lines...)
 			}
 			got := read(t, grid("Ferrules", strings.Join(lines, "\n")))
-			var prices []string
-			for _, f := range got.Ferrules {
-				prices = append(prices, strconv.FormatFloat(f.Price, 'g', 6, 64))
-			}
 			warned := slices.ContainsFunc(got.Findings, func(f finding.Finding) bool { return f.Severity >= finding.Warning && f.Code == "layout.column" })
-			if diff := cmp.Diff(c.want, strings.Join(prices, " ")); diff != "" || warned != c.warned {
+			if diff := cmp.Diff(c.want, pricesOf(got)); diff != "" || warned != c.warned {
 				defer show(t, got)
 				t.Errorf("warned %v, want %v; prices (-want +got):\n%s", warned, c.warned, diff)
 			}

@@ -538,13 +538,8 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 		if c.Lot == lexicon.OfPack && c.Per == 1 && table.ByRole[catalog.Pack] == nil {
 			s.packsOfTitle(table, c)
 		}
-		if odd, ofOne := traits.OddlyDivided(table.MiddlePrice(c), c.Per); odd && !c.PerSure {
-			said := fmt.Sprintf("%s: the prices are for %g pieces, by what is said of them, which makes about %.4g for one, less than any part costs", c.Name(), c.Per, table.MiddlePrice(c)/c.Per)
-			if ofOne {
-				c.Per, c.Lot, taken.Per, taken.Lot = 1, lexicon.OfPieces, 0, lexicon.LotUnsaid
-				said += "; they are taken for those of one"
-			}
-			table.AddColumn(finding.Warning, "data.prices", c.Col, said, "")
+		if c.Per > 1 && !c.PerSure && s.oddlyDivided(table, c) {
+			taken.Per, taken.Lot = 0, lexicon.LotUnsaid
 		}
 		if c.Lot == lexicon.OfPack {
 			table.AddColumn(finding.Note, "data.prices", c.Col, c.Name()+": each price is that of a pack, and is divided by the pieces in it", "")
@@ -565,6 +560,22 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 	if flat := s.flatPrices(table); len(flat) > 0 {
 		own.Currency = cmp.Or(own.Currency, flat[0].Currency)
 	}
+}
+
+// oddlyDivided says where prices are for so many pieces that one would cost less than any part does, and reports whether they are taken for those of one.
+func (s *sheetReader) oddlyDivided(table *columns.Table, c *columns.Column) bool {
+	middle := table.MiddlePrice(c)
+	odd, ofOne := traits.OddlyDivided(middle, c.Per)
+	if !odd {
+		return false
+	}
+	said := fmt.Sprintf("%s: the prices are for %g pieces, by what is said of them, which makes about %.4g for one, less than any part costs", c.Name(), c.Per, middle/c.Per)
+	if ofOne {
+		c.Per, c.Lot = 1, lexicon.OfPieces
+		said += "; they are taken for those of one"
+	}
+	table.AddColumn(finding.Warning, "data.prices", c.Col, said, "")
+	return ofOne
 }
 
 // packsOfTitle takes from a title how many are in the packs that prices are for: "FERRULES - black, bags of 25" above "Bag $".

@@ -28,9 +28,8 @@ func (r *rowReader) takeClubSizes() {
 		if !found {
 			continue
 		}
-		said := fmt.Sprintf("%s %s taken from the %s, for %s", catalog.RoleName(t.Kind, role), one.Text, layout.Describe(one.note.Text, one.note.Cell), strings.Join(one.Clubs, ", "))
-		r.fields = r.fields.With(role, catalog.Field{Text: one.Text, Dim: one.Size, Assumptions: []string{said}})
-		r.assume(said)
+		r.take(role, catalog.Field{Text: one.Text, Dim: one.Size},
+			fmt.Sprintf("%s %s taken from the %s, for %s", catalog.RoleName(t.Kind, role), one.Text, layout.Describe(one.note.Text, one.note.Cell), strings.Join(one.Clubs, ", ")))
 	}
 }
 

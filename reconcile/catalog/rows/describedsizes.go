@@ -99,10 +99,8 @@ func (r *rowReader) takeDescribed(one layout.Described) {
 	if r.leftOpen(one.Role) {
 		return
 	}
-	role := one.Role
-	said := fmt.Sprintf("%s %s taken from the description", catalog.RoleName(t.Kind, role), one.Text)
-	r.fields = r.fields.With(role, catalog.Field{Text: one.Text, Dim: one.Dim, Cell: r.fields.Get(catalog.Description).Cell, Assumptions: []string{said}})
-	r.assume(said)
+	r.take(one.Role, catalog.Field{Text: one.Text, Dim: one.Dim, Cell: r.fields.Get(catalog.Description).Cell},
+		fmt.Sprintf("%s %s taken from the description", catalog.RoleName(t.Kind, one.Role), one.Text))
 }
 
 // compareDescribed says that a column gives another size than the description.

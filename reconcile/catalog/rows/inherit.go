@@ -115,7 +115,7 @@ func (t *Table) findBlanks() {
 // name is what a person knows the row by.
 func (p *parent) name() string { return cmp.Or(p.part, fmt.Sprintf("row %d", p.line)) }
 
-// take gives the row a value of another one, and says so.
+// take gives the row a value that stands elsewhere, in another row, a title or a note, and says so.
 func (r *rowReader) take(role catalog.Role, from catalog.Field, said string) {
 	from.Assumptions = append(slices.Clip(from.Assumptions), said)
 	r.fields = r.fields.With(role, from)

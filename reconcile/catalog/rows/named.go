@@ -43,11 +43,12 @@ func (t *Table) compareNamed() {
 				may = named.any && !t.speaksOfOthers(text)
 				names[words] = may
 			}
-			if at := t.Region.Grid.Ref(line, col).String(); !may || named.allFrom(at, &e.Fields) {
+			at := t.Region.Grid.Ref(line, col)
+			if !may || named.allFrom(at.String(), &e.Fields) {
 				continue
 			}
 			for _, one := range t.sizesNamed(text, named) {
-				t.compareOneNamed(e, one, text, t.Region.Grid.Ref(line, col))
+				t.compareOneNamed(e, one, text, at)
 			}
 		}
 	}

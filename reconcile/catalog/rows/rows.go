@@ -297,9 +297,8 @@ func (r *rowReader) readColumn(c *cells.Column) {
 func (r *rowReader) takeInstead(c *cells.Column, asked cells.Trouble) {
 	f := r.fields.Get(c.Role)
 	said := fmt.Sprintf("%s %s taken from the remark, and not %s", catalog.RoleName(r.t.Kind, c.Role), asked.InsteadText, f.Text)
-	f.Text, f.Dim, f.Assumptions = asked.InsteadText, asked.Instead, append(slices.Clip(f.Assumptions), said)
-	r.fields = r.fields.With(c.Role, f)
-	r.assume(said)
+	f.Text, f.Dim = asked.InsteadText, asked.Instead
+	r.take(c.Role, f, said)
 }
 
 // trouble reports what is wrong with a value, or that the cell says it is not stated. It holds the row where everything hangs on the value,

@@ -33,9 +33,8 @@ func (r *rowReader) takeTipBore() {
 		return
 	}
 	one := found[0]
-	said := fmt.Sprintf("%s %s taken from the %s, for tip %v", catalog.RoleName(t.Kind, catalog.Bore), one.Text, layout.Describe(one.note.Text, one.note.Cell), tips[0])
-	r.fields = r.fields.With(catalog.Bore, catalog.Field{Text: one.Text, Dim: one.Bore, Assumptions: []string{said}})
-	r.assume(said)
+	r.take(catalog.Bore, catalog.Field{Text: one.Text, Dim: one.Bore},
+		fmt.Sprintf("%s %s taken from the %s, for tip %v", catalog.RoleName(t.Kind, catalog.Bore), one.Text, layout.Describe(one.note.Text, one.note.Cell), tips[0]))
 }
 
 // boresByTip returns the bores that notes give by tips.

@@ -47,9 +47,7 @@ func (r *rowReader) takeTitledOf(title string) {
 			role = catalog.TipTaken
 			said = fmt.Sprintf("bore %s of the title %q taken as the name of the tip that the ferrule is for, and not as its own size", one.Text, title)
 		}
-		f.Assumptions = []string{said}
-		r.fields = r.fields.With(role, f)
-		r.assume(said)
+		r.take(role, f, said)
 	}
 }
 
