@@ -513,7 +513,7 @@ type call struct {
 	by  func(*grid.Grid, *lexicon.Lexicon, grid.ID) bool
 }
 
-// callsFor returns what the headings of a table call for, sizes first, since they are told at a glance.
+// callsFor returns what the headings of a table call for, sizes and prices first, since they are told at a glance.
 func (r *Region) callsFor(lex *lexicon.Lexicon) []call {
 	if r.calls != nil {
 		return r.calls
@@ -529,7 +529,12 @@ func (r *Region) callsFor(lex *lexicon.Lexicon) []call {
 		if traits.Of[role].Want == traits.Length {
 			r.calls = append(r.calls, call{h.Col, func(g *grid.Grid, lex *lexicon.Lexicon, id grid.ID) bool { return g.Is(lexicon.AsValue, lex, id) }})
 		} else if by := calledFor(lex, role); by != nil {
-			others = append(others, call{h.Col, func(g *grid.Grid, _ *lexicon.Lexicon, id grid.ID) bool { return by(g.Text(id)) }})
+			asked := call{h.Col, func(g *grid.Grid, _ *lexicon.Lexicon, id grid.ID) bool { return by(g.Text(id)) }}
+			if role == catalog.Price {
+				r.calls = append(r.calls, asked)
+			} else {
+				others = append(others, asked)
+			}
 		}
 	}
 	r.calls = append(r.calls, others...)
@@ -544,6 +549,8 @@ func calledFor(lex *lexicon.Lexicon, role catalog.Role) func(text string) bool {
 	switch role {
 	case catalog.Part:
 		return func(text string) bool { return mayBePart(lex, text) }
+	case catalog.Price:
+		return hasCents
 	case catalog.Category:
 		name, answer = "category", lex.Words.Category
 	case catalog.Top:
@@ -559,6 +566,12 @@ func calledFor(lex *lexicon.Lexicon, role catalog.Role) func(text string) bool {
 		hit, known := lex.Ask(name, text, answer)
 		return known && hit.Score >= lexicon.HeadingScore && !headingOf(lex, role, text)
 	}
+}
+
+// hasCents reports whether a text is an amount with two places: no heading is, though one may say from which number of pieces on a price holds.
+func hasCents(text string) bool {
+	point := len(text) - len(".00")
+	return point > 0 && (text[point] == '.' || text[point] == ',') && lexicon.IsDigits(text[:point]) && lexicon.IsDigits(text[point+1:])
 }
 
 // headingOf reports whether a text is a heading of a role.

@@ -91,21 +91,29 @@ func withoutOthers(lex *lexicon.Lexicon, pieces []plainPiece) (kept []plainPiece
 		}
 		line := pieces[from:to]
 		from = to
-		sizes := 0
-		for _, e := range saidIn(lex, line) {
-			if e.sized() {
-				sizes++
-			}
-		}
-		named := slices.ContainsFunc(line, func(p plainPiece) bool {
-			before, number, _ := spoken.CutIntroduced(p.text)
-			return before != "" && lexicon.IsItemNumber(number)
-		})
-		if slices.ContainsFunc(line, isStart) || !named || sizes < leastInItem {
+		if slices.ContainsFunc(line, isStart) || !namesAnother(line) || sizesOn(lex, line) < leastInItem {
 			kept = append(kept, line...)
 		}
 	}
 	return kept
+}
+
+// namesAnother reports whether a piece of a line names a part behind other words.
+func namesAnother(line []plainPiece) bool {
+	return slices.ContainsFunc(line, func(p plainPiece) bool {
+		before, number, _ := spoken.CutIntroduced(p.text)
+		return before != "" && lexicon.IsItemNumber(number)
+	})
+}
+
+// sizesOn counts the sizes that a line says.
+func sizesOn(lex *lexicon.Lexicon, line []plainPiece) (sizes int) {
+	for _, e := range saidIn(lex, line) {
+		if e.sized() {
+			sizes++
+		}
+	}
+	return sizes
 }
 
 // isWholeNumber reports whether a text is a part number and nothing else: of one word, or of letters and digits apart.
@@ -564,19 +572,30 @@ func startLines(block []plainPiece) []int {
 // line or has a description.
 func withoutNotes(lex *lexicon.Lexicon, runs []plainRun) {
 	tails := make([]int, len(runs)) // where these lines begin
-	said := 0                       // how many cards have such
+	noted := func(i int) bool { return runs[i].last && tails[i] < len(runs[i].pieces) && len(runs) > 1 }
+	any := false
 	for i, run := range runs {
 		tails[i] = run.tail(lex)
+		any = any || noted(i)
+	}
+	if any && countSaid(lex, runs, tails) == 1 {
+		for i := range runs {
+			if noted(i) {
+				runs[i].pieces = runs[i].pieces[:tails[i]]
+			}
+		}
+	}
+	withoutTerms(lex, runs)
+}
+
+// countSaid counts the cards that end in such lines or have a description.
+func countSaid(lex *lexicon.Lexicon, runs []plainRun, tails []int) (said int) {
+	for i, run := range runs {
 		if tails[i] < len(run.pieces) || hasRole(plainCard(lex, run.pieces), catalog.Description) {
 			said++
 		}
 	}
-	for i, run := range runs {
-		if run.last && tails[i] < len(run.pieces) && said == 1 && len(runs) > 1 {
-			runs[i].pieces = run.pieces[:tails[i]]
-		}
-	}
-	withoutTerms(lex, runs)
+	return said
 }
 
 // lastLine returns the last line of pieces, and where it begins.
@@ -743,8 +762,10 @@ func pairsIn(lex *lexicon.Lexicon, text string) []entry {
 		return nil
 	}
 	inWords := !strings.ContainsFunc(text, unicode.IsNumber)
-	if stock, ok := spoken.AmountIn(lex, text); ok && inWords { // "none in stock", "two dozen in stock"
-		return []entry{entryOf(stock, sheet.Ref{})}
+	if inWords {
+		if stock, ok := spoken.AmountIn(lex, text); ok { // "none in stock", "two dozen in stock"
+			return []entry{entryOf(stock, sheet.Ref{})}
+		}
 	}
 	if e, ok := textPair(lex, text); ok {
 		return []entry{e}
