@@ -27,6 +27,7 @@ func (t *Table) findByValues() {
 	t.baseByValues()
 	t.tipByValues()
 	t.topByValues()
+	t.depthByValues()
 	t.describe()
 }
 
@@ -108,6 +109,36 @@ func (t *Table) topByValues() {
 	}
 }
 
+// depthOf is how deep that is of which a size is the diameter.
+var depthOf = map[catalog.Role]catalog.Role{
+	catalog.Bore:             catalog.BoreDepth,
+	catalog.CounterboreOD:    catalog.CounterboreDepth,
+	catalog.CountersinkMouth: catalog.CountersinkDepth,
+}
+
+// depthByValues finds how deep bores are where the heading says of them what nobody knows, "Bore goes down": beside the column of their diameters,
+// and hardly one of its sizes could be such.
+func (t *Table) depthByValues() {
+	for _, c := range t.unclaimed() {
+		if len(c.Matches[t.Kind]) == 0 {
+			continue
+		}
+		said := catalog.Role(c.Matches[t.Kind][0].Role)
+		role, deep := depthOf[said]
+		across := t.first(said)
+		if !deep || across == nil || t.first(role) != nil || !slices.Contains(traits.OfKind[t.Kind], role) {
+			continue
+		}
+		wide, _ := traits.BoundsOf(t.Kind, said)
+		far, _ := traits.BoundsOf(t.Kind, role)
+		asWidth, _ := c.Profile.best(wide, c.units(), 1)
+		asDepth, _ := c.Profile.best(far, c.units(), 1)
+		if 3*asWidth <= 1 && asDepth >= rivalShare {
+			t.takeByValues(c, role, fmt.Sprintf("its heading says %s like column %s, and its sizes can only be depths", t.named(said), t.Region.Grid.ColumnName(across.Col)))
+		}
+	}
+}
+
 // between reports whether in nearly all rows the size of a column lies well between those of two others.
 func (t *Table) between(least, c, most *Column) bool {
 	rows, misses := 0, 0
@@ -140,13 +171,14 @@ func (t *Table) sizesOf(a, b, c *Column) iter.Seq[[3]size] {
 const leastEnd, mostEnd = 0.1, 0.9
 
 // describe takes texts for descriptions where there are no others: those without a heading that stand before other columns, and those right behind
-// the part numbers under a word that nobody knows, or one for rings, of which there are as many as a number says: "Ring", "Wood", "Range".
+// the part numbers under a word that nobody knows, or one for rings, of which there are as many as a number says, or for a form of which they name
+// none: "Ring", "Wood", "Range", "Ausführung".
 func (t *Table) describe() {
 	if t.first(catalog.Description) != nil || t.first(catalog.Part) == nil {
 		return
 	}
 	for i, c := range t.Columns {
-		if c.Role != "" && c.Role != catalog.Rings || c.irrelevant != "" || t.ruled(c) || t.ruledOut(c) || c.Profile.distinct < 2 || !c.wordy() {
+		if c.Role != "" && c.Role != catalog.Rings && !(c.Role == catalog.Style && t.namesNoStyle(c)) || c.irrelevant != "" || t.ruled(c) || t.ruledOut(c) || c.Profile.distinct < 2 || !c.wordy() {
 			continue
 		}
 		if strings.TrimSpace(c.Text) != "" {
@@ -161,6 +193,14 @@ func (t *Table) describe() {
 			return
 		}
 	}
+}
+
+// namesNoStyle reports whether no value of a column is the name of a form of ferrules.
+func (t *Table) namesNoStyle(c *Column) bool {
+	return !slices.ContainsFunc(c.Profile.Texts, func(text string) bool {
+		_, known := t.Lex.Ask("style", text, t.Lex.Words.Style)
+		return known
+	})
 }
 
 // namesMakers reports whether a heading says whose the parts are, or were before: "Supplier", "Marke".

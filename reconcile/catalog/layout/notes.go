@@ -76,18 +76,23 @@ func (n Notes) PricesOf(kind catalog.Kind) Notes {
 	return n
 }
 
-// PriceTerms is what the notes say together of all prices; what they say differently they do not say.
+// PriceTerms is what the notes say together of all prices; what they say differently they do not say. For how many pieces prices are is said
+// by those that speak of prices with it, where some do.
 func (n Notes) PriceTerms() lexicon.PriceTerms {
 	var all lexicon.PriceTerms
+	plain := slices.ContainsFunc(n.Prices, func(p PriceNote) bool { return p.Per > 0 && !p.Alone })
 	for _, p := range n.Prices {
-		all.Currency, all.Per, all.Lot = cmp.Or(all.Currency, p.Currency), cmp.Or(all.Per, p.Per), max(all.Lot, p.Lot)
+		all.Currency = cmp.Or(all.Currency, p.Currency)
+		if !p.Alone || !plain {
+			all.Per, all.Lot = cmp.Or(all.Per, p.Per), max(all.Lot, p.Lot)
+		}
 		all.Doubtful = all.Doubtful || p.Doubtful
 	}
 	for _, p := range n.Prices {
 		if p.Currency != "" && p.Currency != all.Currency {
 			all.Currency = ""
 		}
-		if p.Per != 0 && p.Per != all.Per {
+		if p.Per != 0 && p.Per != all.Per && !(p.Alone && plain) {
 			all.Per = 0
 		}
 	}

@@ -45,6 +45,8 @@ type PriceTerms struct {
 	Per float64
 	// Lot is what they are for: sets or packs, of as many as Per says, or pieces.
 	Lot Lot
+	// Alone is set where nothing around the number of pieces speaks of prices: "the overall length of the part".
+	Alone bool
 	// Doubtful is set where it speaks of a number of pieces beside prices, and it is not sure that they are for so many.
 	Doubtful bool
 }
@@ -56,7 +58,7 @@ func (l *Lexicon) PriceTerms(text string) PriceTerms {
 	}
 	var terms PriceTerms
 	q := l.quoteIn(text, ofNote)
-	terms.Per, terms.Lot, terms.Doubtful = q.per, q.lot, q.doubtful
+	terms.Per, terms.Lot, terms.Doubtful, terms.Alone = q.per, q.lot, q.doubtful, q.strength == sayAlone
 	if !l.Words.SpeaksOfPrices(text) {
 		return terms
 	}
@@ -105,7 +107,26 @@ func (l *Lexicon) PricePerOrDoubt(heading string) (per float64, lot Lot, doubtfu
 		return 1, LotUnsaid, false
 	}
 	q := l.quoteIn(heading, ofHeading)
+	if q.lot.Bundles() && l.onlyPrice(heading) {
+		return 1, LotUnsaid, false
+	}
 	return max(1, q.per), q.lot, q.doubtful
+}
+
+// onlyPrice reports whether the one word of a heading, beside a currency, is one for prices, whatever it is in another language: "Ask ($)" is no
+// Swedish box.
+func (l *Lexicon) onlyPrice(heading string) bool {
+	word := ""
+	for _, w := range strings.FieldsFunc(heading, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsMark(r) }) {
+		if l.NamesCurrency(w) {
+			continue
+		}
+		if word != "" {
+			return false
+		}
+		word = w
+	}
+	return word != "" && !strings.ContainsFunc(word, IsWide) && l.Words.Means(string(catalog.Price), word)
 }
 
 // PricePerOf is [Lexicon.PricePer] for the cell of a price.

@@ -43,7 +43,7 @@ func TestPricePerPack(t *testing.T) {
 		lot Lot
 	}
 	for heading, want := range map[string]want{
-		"Pack price": {1, OfPack}, "Price per bag": {1, OfPack}, "$/pk": {1, OfPack}, "Price/pack of 25": {25, OfPack}, "USD per box": {1, OfPack}, "price pk of 12": {12, OfPack}, "Price 12pk": {12, OfPack}, "Price 12-pack": {12, OfPack}, "Bag price": {1, OfPack},
+		"Pack price": {1, OfPack}, "Ask ($)": {1, LotUnsaid}, "Ask": {1, LotUnsaid}, "Pris/ask": {1, OfPack}, "Price per bag": {1, OfPack}, "$/pk": {1, OfPack}, "Price/pack of 25": {25, OfPack}, "USD per box": {1, OfPack}, "price pk of 12": {12, OfPack}, "Price 12pk": {12, OfPack}, "Price 12-pack": {12, OfPack}, "Bag price": {1, OfPack},
 		"€/VE": {1, OfPack}, "Preis je VE": {1, OfPack}, "VE-Preis": {1, OfPack}, "Packungspreis": {1, OfPack}, "EUR/Beutel": {1, OfPack}, "Prix HT le sachet": {1, OfPack}, "Prix du sac": {1, OfPack}, "Price a bag": {1, OfPack},
 		"€ for 6": {6, OfPieces}, "Price for 12": {12, OfPieces}, "Preis für 20": {20, OfPieces}, "Price for .370": {1, LotUnsaid},
 		"Prix du lot": {1, OfPack}, "Prezzo conf.": {1, OfPack}, "€/conf.": {1, OfPack}, "Precio por bolsa": {1, OfPack}, "Preço por pacote": {1, OfPack}, "Prijs per zakje": {1, OfPack},

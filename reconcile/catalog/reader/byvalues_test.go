@@ -87,6 +87,8 @@ func TestByValues(t *testing.T) {
 		{"texts", "Part | | Bore (mm) | Base OD (mm)\nF-1 | black plain | 9.3 | 13.6\nF-2 | navy | 8.9 | 13.6\nF-3 | red, ringed | 8.4 | 12", catalog.Description},
 		{"texts behind the part numbers", "Part | Zork | Bore (mm) | Base OD (mm)\nF-1 | black plain | 9.3 | 13.6\nF-2 | navy | 8.9 | 13.6\nF-3 | red, ringed | 8.4 | 12", catalog.Description},
 		{"texts under a word for what is counted", "Part | Ring | Bore (mm) | Base OD (mm)\nF-1 | black plain | 9.3 | 13.6\nF-2 | navy | 8.9 | 13.6\nF-3 | red, long | 8.4 | 12", catalog.Description},
+		{"texts under a word for a form", "Art. | Ausführung | Bohrung (mm) | Ø unten (mm)\nF-1 | schwarz poliert | 9.3 | 13.6\nF-2 | weiß | 8.9 | 13.6\nF-3 | schwarz, lang | 8.4 | 12", catalog.Description},
+		{"forms", "Part | Style | Bore (mm) | Base OD (mm)\nF-1 | tapered | 9.3 | 13.6\nF-2 | straight | 8.9 | 13.6\nF-3 | tapered | 8.4 | 12", catalog.Style},
 		{"rings", "Part | Rings | Bore (mm) | Base OD (mm)\nF-1 | 2 | 9.3 | 13.6\nF-2 | 1 | 8.9 | 13.6\nF-3 | 0 | 8.4 | 12", catalog.Rings},
 	} {
 		t.Run(test.name, func(t *testing.T) {
@@ -105,6 +107,21 @@ func TestByValues(t *testing.T) {
 				t.Errorf("%q, want %q", got, test.role)
 			}
 		})
+	}
+}
+
+// How deep bores are is told by their sizes where the heading says nothing else that is known, beside the column of their diameters.
+func TestDepthByValues(t *testing.T) {
+	for heading, want := range map[string]float64{"Bohrung runter": 32, "Perçage jusqu'en bas": 32, "Bore zork": 32} {
+		c := read(t, grid("Heads", "All sizes mm\nPart | Hosel OD | Hosel bore | "+heading+"\nH-1 | 13.6 | 9.5 | 32\nH-2 | 13.5 | 9.5 | 32\nH-3 | 13.6 | 32 | 9.5\nH-4 | 13.6 | 9.5 | 34"))
+		defer show(t, c)
+		wantRow(t, c, "H-1", catalog.Assumed, sizes{catalog.HoselOD: 13.6, catalog.Bore: 9.5, catalog.BoreDepth: want})
+		wantFinding(t, c, "data.implausible", "C5", "beyond")
+	}
+	c := read(t, grid("Heads", "All sizes mm\nPart | Hosel OD | Hosel bore | Bore zork\nH-1 | 13.6 | 9.5 | 9.1\nH-2 | 13.5 | 9.5 | 9.1\nH-3 | 13.6 | 9.5 | 9.2"))
+	defer show(t, c)
+	if dim := fieldOf(t, c, "H-1", catalog.BoreDepth).Dim; dim.Given() {
+		t.Errorf("a second bore is the depth %v", dim)
 	}
 }
 

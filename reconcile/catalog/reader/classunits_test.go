@@ -1,11 +1,13 @@
 package reader_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/finding"
 )
 
 // TestUnitOfClass takes the unit that a note gives to diameters, or to lengths, for these only.
@@ -63,6 +65,25 @@ OM-4 | .355 | 8.9 | 13.8
 		if got != asked {
 			show(t, c)
 			t.Errorf("%s: asked %t, want %t", last, got, asked)
+		}
+	}
+}
+
+// TestBoresLikeNames asks nothing of 8.9 among bores in millimetres, the usual one for .355 in, where nothing else speaks of tips, and of 9.4 it does.
+func TestBoresLikeNames(t *testing.T) {
+	for sheet, asked := range map[string]bool{
+		"Ferrule | Bore mm | Base OD mm\nOM-1 | 9.3 | 13.6\nOM-2 | 8.9 | 13.2\nOM-3 | 8.4 | 12":                            false,
+		"Ferrule | Bore mm | Base OD mm\nOM-1 | 9.3 | 13.6\nOM-2 | 9.4 | 13.2\nOM-3 | 8.4 | 12":                            true,
+		"Ferrule | Tip | Bore mm | Base OD mm\nOM-1 | .370 | 9.3 | 13.6\nOM-2 | .355 | 8.9 | 13.2\nOM-3 | \" | 8.9 | 13.6": false,
+		"Ferrule | Tip | Bore mm | Base OD mm\nOM-1 | .370 | 9.3 | 13.6\nOM-2 | .350 | 8.9 | 13.2\nOM-3 | \" | 8.9 | 13.6": true,
+	} {
+		c := read(t, grid("Ferrules", "\n"+sheet))
+		got := slices.ContainsFunc(c.Findings, func(f finding.Finding) bool {
+			return f.Code == "data.tip-name" && strings.Contains(f.Message, "true bores")
+		})
+		if got != asked {
+			show(t, c)
+			t.Errorf("%s: asked %t, want %t", sheet, got, asked)
 		}
 	}
 }

@@ -30,6 +30,8 @@ func TestPricesByTitle(t *testing.T) {
 		{"Alle Preise in EUR je Satz (6 Köpfe)", "EP je Kopf", nil, 8.40, "EUR"},
 		{"All prices in EUR per dozen", "Price per 10", nil, 0.84, "EUR"},
 		{"All prices in EUR per dozen", "Price", said, 0.084, "CHF"},
+		{"OD is the hosel end, ID the hole.\nSold in dozens only, price shown is for 12.", "Price", nil, 0.70, ""},
+		{"Box 1, sold loose too. Price is per head.", "Ask ($)", nil, 8.40, ""},
 		{"Prices in EUR or USD, by the dozen or per hundred", "Price", nil, 8.40, ""},
 	} {
 		s := grid("Ferrules", c.title+"\n"+strings.ReplaceAll(rows, "%", c.heading))

@@ -221,7 +221,7 @@ func leadToPrice(lex *lexicon.Lexicon, before []string) int {
 const mostLeadToPrice = 7
 
 // moneyAt returns the words of a text that are an amount of money about one of them, those of none where it is no such; money is set where a
-// currency says so, and not just that it has cents.
+// currency says so, or the sign of one that is as often something else and its cents together, and not just that it has cents.
 func moneyAt(lex *lexicon.Lexicon, written []string, at int) (from, to int, money bool) {
 	for _, span := range [][2]int{{at, at + 1}, {at, at + 2}, {at - 1, at + 1}} {
 		if span[0] < 0 || span[1] > len(written) {
@@ -233,7 +233,7 @@ func moneyAt(lex *lexicon.Lexicon, written []string, at int) (from, to int, mone
 		}
 	}
 	if at > 0 && lex.Words.Coin(written[at-1]) && isAmount(written[at]) {
-		return at - 1, at + 1, false
+		return at - 1, at + 1, withCents().MatchString(written[at]) // "kr 9,80"; but not R 45
 	}
 	if withCents().MatchString(written[at]) {
 		if at+1 < len(written) && lex.Words.Coin(strings.TrimRight(written[at+1], ".")) {
@@ -245,7 +245,7 @@ func moneyAt(lex *lexicon.Lexicon, written []string, at int) (from, to int, mone
 	switch {
 	case !isAmount(number):
 	case sign != "" && (lex.Words.Coin(sign) || namesPrice(lex, sign)):
-		return at, at + 1, false
+		return at, at + 1, lex.Words.Coin(sign) && withCents().MatchString(number)
 	case sign == "" && at+1 < len(written) && lex.Words.Coin(written[at+1]):
 		return at, at + 2, false
 	}

@@ -64,7 +64,10 @@ func (t *Table) settleBoreColumn(c *Column, said string) {
 	default:
 		beside, severity := "sizes that no tip has", finding.Warning
 		if c.Unit == "mm" && len(holes) >= len(names) {
-			severity = finding.Note // 8.9 is a usual bore for .355, and names of tips in mm are rare
+			if t.ByRole[catalog.TipTaken] == nil && !slices.ContainsFunc(names, t.namesFinely) {
+				return
+			}
+			severity = finding.Note // names of tips in mm are rare
 		}
 		switch {
 		case len(holes) > 0:
@@ -75,6 +78,12 @@ func (t *Table) settleBoreColumn(c *Column, said string) {
 		t.AddColumn(severity, "data.tip-name", c.Col, fmt.Sprintf("%s gives names of tips (%s) beside %s; all are taken as true bores: tip or true bore?",
 			c.Name(), examples, beside), t.Settle("ferrule_bores"))
 	}
+}
+
+// namesFinely reports whether a size in millimetres has the name of a tip to the hundredth. 8.9 does not, the usual bore for .355 in: .350 in is 8.89.
+func (t *Table) namesFinely(text string) bool {
+	one := t.Lex.Read(text, value.Context{Want: value.WantDiameter, Unit: "mm", Language: t.Language})
+	return slices.ContainsFunc(traits.TipNames, func(tip measure.Length) bool { return !hundredth.Less(one.Dim.Nominal().Sub(tip).Abs()) })
 }
 
 // unitOfNames returns the unit in which all numbers of a column are names of tips, whatever a heading or a note says of the other
@@ -103,20 +112,23 @@ func (t *Table) toleranced(c *Column) bool {
 }
 
 // tipsOver reports whether beside each size of a column that is the name of a tip stands another tip, a little over it: then it is the hole of a ferrule
-// for that one.
+// for that one. A mark for what stands above is taken for that.
 func (t *Table) tipsOver(c *Column) bool {
 	tips := t.ByRole[catalog.TipTaken]
 	if tips == nil || tips.Held != "" {
 		return false
 	}
 	unit, tipUnit := cmp.Or(c.Unit, t.unitBeside(c)), cmp.Or(tips.Unit, t.unitBeside(tips))
-	over := false
+	g, over, tipLine := t.Region.Grid, false, 0
 	for line := t.Region.Body; line <= t.Region.To; line++ {
+		if !g.Is(lexicon.AsDitto, t.Lex, g.Id(line, tips.Col)) {
+			tipLine = line
+		}
 		size, ok := t.sizeAt(c, unit, line)
 		if _, named := fitcalc.TipNamed(size); !ok || !named {
 			continue
 		}
-		tip, ok := t.sizeAt(tips, tipUnit, line)
+		tip, ok := t.sizeAt(tips, tipUnit, max(tipLine, t.Region.Body))
 		if _, named := fitcalc.TipNamed(tip); !ok || !named || !size.Less(tip) || underTip.Less(tip.Sub(size)) {
 			return false
 		}

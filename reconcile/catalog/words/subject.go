@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+
+	"example.com/seatline/reconcile/internal/pattern"
 )
 
 // Subject is what a note, or a clause of one, speaks of.
@@ -28,7 +30,7 @@ func (v *Vocabulary) Subject(kind, language, text string) Subject {
 		text = text[:maxText]
 	}
 	aside := v.concepts["tolerance"].and(v.concepts["note"]).and(v.concepts["club"]).and(v.concepts["set"])
-	for _, run := range spokenMostly(language, v.runsOf(text)) {
+	for _, run := range spokenMostly(language, v.runsOf(v.withoutElided(text))) {
 		match, class := v.subjectOf(kind, run, aside)
 		switch {
 		case class != "":
@@ -41,6 +43,23 @@ func (v *Vocabulary) Subject(kind, language, text string) Subject {
 		s.General = s.General || slices.ContainsFunc(segment.options, func(e entry) bool { return e.value == "all" })
 	}
 	return s
+}
+
+// elided is a word behind a letter with an apostrophe, an article or preposition that lost its vowel: "d'année".
+var elided = pattern.Lazy(`(^|[^\pL])\pL['’](\pL{3,})`)
+
+// withoutElided leaves out what stands so before words that say nothing here: the letter is no diameter and no length.
+func (v *Vocabulary) withoutElided(text string) string {
+	if !strings.ContainsAny(text, "'’") {
+		return text
+	}
+	return elided().ReplaceAllStringFunc(text, func(found string) string {
+		at := elided().FindStringSubmatch(found)
+		if all := v.segments(classConcept, tokensOf(at[2])); len(all) > 0 && len(all[0].options) > 0 {
+			return found
+		}
+		return at[1] + at[2]
+	})
 }
 
 // spokenMostly leaves of the meanings of words those in a language, in English or in none, where more of the words have one in it than only in

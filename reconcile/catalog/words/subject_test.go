@@ -22,13 +22,15 @@ func TestSubject(t *testing.T) {
 		"비고: 외경 공차":                                             {kind: "heads", roles: []string{"hosel_od"}, general: true},
 		"Hosel OD by club (mm)":                                 {kind: "heads", roles: []string{"hosel_od"}},
 		"Step length in mm or in inches as ordered, please ask": {kind: "ferrules", roles: []string{"step_length"}},
-		"diameters":                  {kind: "ferrules", class: "diameter"},
-		"all lengths":                {kind: "heads", class: "length", general: true},
-		"Tiefen":                     {kind: "heads", class: "depth"},
-		"unless otherwise stated":    {kind: "heads", general: true},
-		"swing weight":               {kind: "heads"},
-		"terms of delivery: 14 days": {kind: "heads"},
-		"":                           {kind: "heads"},
+		"diameters":                         {kind: "ferrules", class: "diameter"},
+		"all lengths":                       {kind: "heads", class: "length", general: true},
+		"Tiefen":                            {kind: "heads", class: "depth"},
+		"unless otherwise stated":           {kind: "heads", general: true},
+		"Liquidation d'hiver – cotes en mm": {kind: "heads"},
+		"profondeur d'alésage":              {kind: "heads", roles: []string{"bore_depth"}},
+		"swing weight":                      {kind: "heads"},
+		"terms of delivery: 14 days":        {kind: "heads"},
+		"":                                  {kind: "heads"},
 	} {
 		got := v.Subject(want.kind, "", text)
 		var roles []string
