@@ -145,6 +145,17 @@ func (t *Table) gainsay(plans []plan, titles []string) (sizes catalog.Kind) {
 	return sizes
 }
 
+// names reports whether the heading of a column of words is the name of parts of a kind, "Ferrule", or most rows say that they are such.
+func (t *Table) names(kind catalog.Kind) bool {
+	concept, named := kindWords[kind]
+	return named && (t.Region.KindOfRows(t.Lex) == kind || slices.ContainsFunc(t.Columns, func(c *Column) bool {
+		return c.wordy() && t.Lex.Words.Means(concept, c.Text)
+	}))
+}
+
+// kindWords are the concepts that parts of each kind are called by.
+var kindWords = map[catalog.Kind]string{catalog.Heads: "head", catalog.Ferrules: "ferrule"}
+
 // seems says what a table lists that was taken for none of parts, by its headings.
 func (t *Table) seems() string {
 	headings := make([]string, len(t.Columns))

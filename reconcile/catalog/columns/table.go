@@ -482,7 +482,7 @@ func (t *Table) judgeKind(plans []plan, given, fixed, sizes catalog.Kind) {
 	case !best.stated && sizes != catalog.UnknownKind && sizes != best.kind:
 		t.KindHeld = fmt.Sprintf("the table lists %s by its headings, and its sizes are those of %s", best.kind, sizes)
 		t.Add(finding.Error, "layout.kind", 0, 0, t.KindHeld+"; say which", key)
-	case !best.stated:
+	case !best.stated && !t.names(best.kind):
 		t.KindAssumed = fmt.Sprintf("the table taken to list %s: its columns fit that best, and nothing says so", best.kind)
 		t.Add(finding.Note, "layout.kind", 0, 0, t.KindAssumed, key)
 	}
@@ -869,7 +869,7 @@ func (t *Table) holdUncertain() {
 // kind have, such as the hosels that ferrules are for, and what that is.
 func (t *Table) ofAnotherKind(c *Column) (said string, another bool) {
 	found := c.Matches[catalog.UnknownKind]
-	if c.Role != catalog.HoselOD && c.Role != catalog.BaseOD || t.ruled(c) || len(found) == 0 || !c.saysOther(c.Role) || slices.Contains(traits.OfKind[t.Kind], catalog.Role(found[0].Role)) {
+	if c.Role != catalog.HoselOD && c.Role != catalog.BaseOD || t.ruled(c) || len(found) == 0 || !c.saysOther(c.Role) || c.headed(t.Kind, c.Role) >= lexicon.CertainHeading || slices.Contains(traits.OfKind[t.Kind], catalog.Role(found[0].Role)) {
 		return "", false
 	}
 	return catalog.RoleName(catalog.UnknownKind, catalog.Role(found[0].Role)), true

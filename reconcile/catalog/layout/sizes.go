@@ -191,6 +191,11 @@ func (r *Region) kindSaid(lex *lexicon.Lexicon, said catalog.Kind, titles []stri
 			return kindNamed(hit.Value)
 		}
 	}
+	return r.KindOfRows(lex)
+}
+
+// KindOfRows returns what most rows of the table name as what they are, unknown where they do not.
+func (r *Region) KindOfRows(lex *lexicon.Lexicon) catalog.Kind {
 	count, lines := map[catalog.Kind]int{}, r.SampleLines()
 	for _, line := range lines {
 		for col := r.Left; col <= r.Right; col++ {

@@ -773,12 +773,46 @@ var exceptions = sync.OnceValue(func() *regexp.Regexp {
 func (l *Lexicon) WithoutException(note string) string {
 	at := exception().FindStringIndex(note)
 	if at == nil || len(l.LengthUnitsIn(note[:at[0]])) == 0 {
-		return note
+		return l.withoutMarked(note)
 	}
-	if said := l.Words.Subject("", "", note[at[1]:]); len(said.Roles) > 0 || said.Class != "" {
+	if l.namesSizes(note[at[1]:]) {
 		return note
 	}
 	return note[:at[0]]
+}
+
+// namesSizes reports whether a text names sizes, or all of a sort.
+func (l *Lexicon) namesSizes(text string) bool {
+	said := l.Words.Subject("", "", text)
+	return len(said.Roles) > 0 || said.Class != ""
+}
+
+// marked are words for how cells are marked: "where an inch mark is written".
+var marked = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)(?:^|[^\pL])(?:` + words.Load().AnyOf("exception", "marked") + `)`)
+})
+
+// betweenSayings are signs between what a note says.
+var betweenSayings = pattern.Lazy(`[;:,.(]\s|\s[(–—-]|[、。；，（]`)
+
+// withoutMarked leaves out of a note that states a unit the pieces that say in which those sizes are that are marked: "all mm, inches where marked".
+func (l *Lexicon) withoutMarked(note string) string {
+	var kept []string
+	from := 0
+	take := func(piece string) {
+		if !marked().MatchString(piece) || len(l.LengthUnitsIn(piece)) == 0 || l.namesSizes(piece) {
+			kept = append(kept, piece)
+		}
+	}
+	for _, at := range betweenSayings().FindAllStringIndex(note, -1) {
+		take(note[from:at[1]])
+		from = at[1]
+	}
+	take(note[from:])
+	if rest := strings.Join(kept, ""); len(l.LengthUnitsIn(rest)) == 1 {
+		return rest
+	}
+	return note
 }
 
 // CutException divides a note that states a unit and, behind a word such as "except", another one: "in mm except the length, which is in inches".

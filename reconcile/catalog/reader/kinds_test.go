@@ -116,3 +116,28 @@ LT-I6 | Galvute 6 | 20 | 48
 `))
 	wantFinding(t, other, "layout.kind", "", "all its rows are set aside")
 }
+
+// What most rows say that they are, or the heading above what they are called, says what the table lists.
+func TestKindSaidByRows(t *testing.T) {
+	for name, sheet := range map[string]string{
+		"rows":    "Item | Description | OD | ID | Lgth\nF-1 | FERRULE BLK .370 | .530 | .365 | 1.000\nF-2 | FERRULE BLK .370 | .540 | .365 | 1.000\nF-3 | FERRULE WHT .370 | .540 | .365 | .750",
+		"heading": "Ref. | Casquillo | Diám. mayor (mm) | Agujero (mm) | Largo (mm)\nF-1 | Liso | 13.462 | 9.271 | 25.4\nF-2 | Con aros | 13.5 | 9.3 | 25\nF-3 | Liso | 13.8 | 9.3 | 25",
+		"German":  "Nr. | Zierring | Ø außen (mm) | Bohrung (mm) | Länge (mm)\nF-1 | glatt | 13.462 | 9.271 | 25.4\nF-2 | mit Ringen | 13.5 | 9.3 | 25\nF-3 | glatt | 13.8 | 9.3 | 25",
+	} {
+		t.Run(name, func(t *testing.T) {
+			c := read(t, grid("Sheet1", "All sizes "+map[bool]string{true: "in inches", false: "in mm"}[name == "rows"]+"\n"+sheet))
+			defer show(t, c)
+			wantRow(t, c, "F-1", catalog.Used, sizes{catalog.BaseOD: 13.462, catalog.Bore: 9.271, catalog.Length: 25.4})
+		})
+	}
+	c := read(t, grid("Sheet1", "Item | Description | OD (in) | ID (in) | Lgth (in)\nF-1 | BLK .370 | .530 | .365 | 1.000\nF-2 | BLK .370 | .540 | .365 | 1.000"))
+	defer show(t, c)
+	wantRow(t, c, "F-1", catalog.Assumed, sizes{catalog.BaseOD: 13.462})
+}
+
+// The end at the hosel is the base of a ferrule, and no hosel.
+func TestHoselEndOfFerrules(t *testing.T) {
+	c := read(t, grid("Ferrules", "\nRef | Hosel end mm | Shaft end mm | Hole mm | Overall mm\nF-1 | 13.5 | 10.2 | 9.3 | 25\nF-2 | 13.8 | 10.2 | 9.3 | 25"))
+	defer show(t, c)
+	wantRow(t, c, "F-1", catalog.Used, sizes{catalog.BaseOD: 13.5, catalog.TopOD: 10.2, catalog.Bore: 9.3})
+}
