@@ -57,7 +57,7 @@ func (t *Table) tellByNotes(prices []money) (best int, note string) {
 				case p.Payer < words.Anyone:
 				case p.Pays:
 					paid, said[at] = append(paid, at), text
-				case p.Payer == words.Trade:
+				case p.Payer == words.Trade && prices[at].Payer >= words.Anyone: // but "heads, retail and wholesale" is no note on "Retail"
 					meant, said[at] = append(meant, at), text
 				}
 			}

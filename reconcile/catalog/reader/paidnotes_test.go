@@ -32,6 +32,8 @@ func TestNotesSayWhoPays(t *testing.T) {
 		"Italian, below":            {"I laboratori pagano il prezzo B.", "Prezzo A | Prezzo B", [3]string{"1,80 | 1,00", "2,20 | 1,20", "2,70 | 1,50"}, true, "1 1.2 1.5", false},
 		"Dutch":                     {"Klanten met een rekening betalen prijs II.", "Prijs I | Prijs II", [3]string{"1,80 | 1,00", "2,20 | 1,20", "2,70 | 1,50"}, false, "1 1.2 1.5", false},
 		"Swedish":                   {"Medlemmar betalar pris B, övriga pris A.", "Pris A | Pris B", [3]string{"1,80 | 1,00", "2,20 | 1,20", "2,70 | 1,50"}, false, "1 1.2 1.5", false},
+		"what a shop does":          {"Têtes au détail et en gros", "Au détail | Votre prix", [3]string{"1,80 | 1,00", "2,20 | 1,20", "2,70 | 1,50"}, false, "1 1.2 1.5", false},
+		"what it does, in English":  {"Trade and retail ferrules since 1990", "Retail | Your price", [3]string{"1.80 | 1.00", "2.20 | 1.20", "2.70 | 1.50"}, false, "1 1.2 1.5", false},
 		"others pay":                {"The public pays Price A.", "Price A | Price B", [3]string{"1.80 | 1.00", "2.20 | 1.20", "2.70 | 1.50"}, false, "1.8 2.2 2.7", true},
 		"not so":                    {"Do not use Price B any more.", "Price A | Price B", [3]string{"1.80 | 1.00", "2.20 | 1.20", "2.70 | 1.50"}, false, "1.8 2.2 2.7", true},
 		"by number":                 {"Werkstätten zahlen Preis 2", "Preis 1 | Preis 2", [3]string{"1,80 | 1,00", "2,20 | 1,20", "2,70 | 1,50"}, false, "1 1.2 1.5", false},
