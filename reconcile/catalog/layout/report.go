@@ -26,7 +26,9 @@ type Table struct {
 	// Key is how the mapping file calls the table.
 	Key string
 	// Titles are the texts above the table, and the names of its sheet and file.
-	Titles   []string
+	Titles []string
+	// ForAll are the texts above the first table of the sheet, which lists parts of the same kind, that speak of all parts.
+	ForAll   []string
 	Findings finding.List
 	// told are the findings that are reported once, by what they are about.
 	told map[ToldKey]*Told

@@ -338,8 +338,24 @@ func (s *sheetReader) understand(t *layout.Table, given catalog.Kind) {
 		line, col := s.grid.Place(t.Region.KeyAt)
 		t.Add(finding.Warning, "layout.sizes", line, col, t.Region.KeyUnread, t.Settle("columns"))
 	}
-	s.tables = append(s.tables, columns.Understand(t, given))
+	table := columns.Understand(t, given)
+	t.ForAll = s.forAll(table.Kind)
+	s.tables = append(s.tables, table)
 	s.categories = append(s.categories, s.categoryOf(t.Titles))
+}
+
+// forAll returns the texts above the first table of the sheet that speak of all parts, where it lists the same kind: "all of them 25 mm long" holds
+// for the next table, too.
+func (s *sheetReader) forAll(kind catalog.Kind) (texts []string) {
+	if len(s.tables) == 0 || s.tables[0].Kind != kind {
+		return nil
+	}
+	for _, text := range s.tables[0].TextTitles() {
+		if s.lex.Words.SpeaksOfEvery(text) {
+			texts = append(texts, text)
+		}
+	}
+	return texts
 }
 
 // ofMixed is the table of one kind out of a list of several. The first keeps the key of the list.

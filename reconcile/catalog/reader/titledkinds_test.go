@@ -3,6 +3,8 @@ package reader_test
 import (
 	"strings"
 	"testing"
+
+	"example.com/seatline/reconcile/catalog"
 )
 
 // TestKindsByTitlesBetween reads a list below one heading in which titles between the rows say whether these are heads or ferrules, and each
@@ -76,5 +78,16 @@ func TestExchangedInClauses(t *testing.T) {
 				t.Errorf("row 4 is %s, want it held", row.Outcome)
 			}
 		}
+	}
+}
+
+// A size that stands above the first table for all parts is that of those in the next table as well, where it lists the same kind and has no column for it.
+func TestTitledForAllTables(t *testing.T) {
+	const second = "\n\nWoods\nPart | Bore (mm) | Base OD (mm) | Price\nF-3 | 8.4 | 12.1 | 0.50\nF-4 | 8.4 | 12.2 | 0.55"
+	for title, want := range map[string]float64{"All ferrules 25 mm long": 25, "Alle Ringe 25 mm lang": 25, "치수는 모두 mm. 길이는 전 품목 25mm입니다.": 25, "Iron ferrules 25 mm long": 0} {
+		c := read(t, grid("Ferrules", title+"\n\nPart | Bore (mm) | Base OD (mm)\nF-1 | 9.3 | 13.6\nF-2 | 9.3 | 13.5"+second))
+		defer show(t, c)
+		wantRow(t, c, "F-1", catalog.Assumed, sizes{catalog.Length: 25})
+		wantRow(t, c, "F-3", map[bool]catalog.Outcome{true: catalog.Assumed, false: catalog.Used}[want > 0], sizes{catalog.Length: want})
 	}
 }

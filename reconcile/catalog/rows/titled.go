@@ -19,7 +19,7 @@ import (
 func (r *rowReader) takeTitled() {
 	t := r.t
 	r.takeTitledOf(t.Section)
-	for _, title := range t.TextTitles() {
+	for _, title := range slices.Concat(t.TextTitles(), t.ForAll) {
 		r.takeTitledOf(title)
 	}
 }

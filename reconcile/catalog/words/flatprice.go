@@ -60,6 +60,11 @@ func (v *Vocabulary) FlatPrice(text string) FlatPrice {
 	return flat
 }
 
+// SpeaksOfEvery reports whether a text has a word for all pieces: "all", "jeder", 전.
+func (v *Vocabulary) SpeaksOfEvery(text string) bool {
+	return slices.ContainsFunc(v.segments(classFlatPrice, tokensOf(text)), func(s segment) bool { return s.says("every") })
+}
+
 // pieces returns the kind of parts that some words as a whole mean, empty where they mean none: irons are heads too, and not all of them.
 func (v *Vocabulary) pieces(list []string) string {
 	all := v.segments(classConcept, list)
