@@ -1021,6 +1021,10 @@ func (t *Reader) PricePer(line int, c *Column, text string) (per float64, lot le
 		if per, lot := t.Lex.PricePerOf(text); lot != lexicon.LotUnsaid {
 			return per, lot
 		}
+	} else if (c.Per > 1 || c.Lot.Bundles()) && strings.ContainsFunc(text, unicode.IsLetter) { // "1,35 cad." among prices for 100
+		if per, lot := t.Lex.PricePerOf(text); lot == lexicon.OfPieces {
+			return per, lot
+		}
 	}
 	if c.SoldBy != nil {
 		sold := t.Region.Grid.Filled(line, c.SoldBy.Col)

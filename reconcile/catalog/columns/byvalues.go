@@ -219,10 +219,11 @@ func (t *Table) takeByValues(c *Column, role catalog.Role, why string) {
 
 // standsForKey reports whether a column under a word that nobody knows can be nothing but one of the two diameters that a part has to have:
 // all its sizes are such as these commonly have, with decimals, in one unit; no other column could be it; and the other diameter, within it
-// or around it, has its own column, as in no list of prices.
+// or around it, has its own column, as in no list of prices. The word may be known where the heading is that of the thin end but for it: "Ø mot
+// klubba" beside "Ø mot skaft".
 func (t *Table) standsForKey(c *Column) bool {
 	other, needed := t.keyBeside(c.Role)
-	if !needed || t.KindAssumed != "" || len(c.Matches[t.Kind]) > 0 {
+	if !needed || t.KindAssumed != "" || len(c.Matches[t.Kind]) > 0 && !t.isOtherEnd(c) {
 		return false
 	}
 	b, _ := traits.BoundsOf(t.Kind, c.Role)
@@ -236,6 +237,31 @@ func (t *Table) standsForKey(c *Column) bool {
 		possible, _ := other.Profile.best(b, other.units(), 1)
 		return possible > 0 && !(c.Role == catalog.BaseOD && t.between(t.first(catalog.Bore), other, c))
 	})
+}
+
+// isOtherEnd reports whether the heading of a column that may be the base of ferrules is that of their thin ends but for its last word, which
+// names no size and no number, and the column is the wider one in every row.
+func (t *Table) isOtherEnd(c *Column) bool {
+	top := t.first(catalog.TopOD)
+	if c.Role != catalog.BaseOD || top == nil || !top.Known {
+		return false
+	}
+	said, beside := strings.Fields(words.Fold(c.Text)), strings.Fields(words.Fold(top.Text))
+	if last := len(said) - 1; last < 1 || len(beside) != len(said) || !slices.Equal(said[:last], beside[:last]) {
+		return false
+	}
+	for _, m := range c.Matches[t.Kind] {
+		switch want := traits.Of[catalog.Role(m.Role)].Want; want {
+		case traits.Length, traits.Angle, traits.Price, traits.Count:
+			return false
+		}
+	}
+	for _, line := range t.Region.SampleLines() {
+		if a, b := t.sizeIn(top, line), t.sizeIn(c, line); a.number > 0 && b.number > 0 && (a.unit != b.unit || a.number >= b.number) {
+			return false
+		}
+	}
+	return true
 }
 
 // keyBeside returns the column of the diameter that stands beside another one at the joint: of a bore the outer one, of that the bore. None

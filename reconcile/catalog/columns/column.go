@@ -714,12 +714,19 @@ func (c *Column) textPoints(lex *lexicon.Lexicon, role catalog.Role) float64 {
 		}
 		return 0
 	}
-	points := 5*p.share(p.count(recognise)) - 2
+	known := p.count(recognise)
+	if role == catalog.Category && known == 0 && p.share(len(p.Sizes)) >= allSizes && p.whole == 0 {
+		return -20 // sizes are no kinds of club, whatever stands above them: "Ø fer" beside "Ø canne"
+	}
+	points := 5*p.share(known) - 2
 	if role == catalog.Category && !c.headedCategory() && p.Filled >= 3 && (p.distinct == p.Filled || c.numbersClubs(lex)) {
 		points -= 5 // names of heads that begin with their kind: Iron 5, Iron 6; and clubs that come twice: 3 wood, 5 wood, 3 wood
 	}
 	return points
 }
+
+// allSizes is the share of the texts of a column that are sizes, none of them a whole number, where it gives sizes and no names.
+const allSizes = 0.9
 
 // numbersClubs reports whether most texts of a column are clubs by their numbers, one or a set, and the others kinds of which there is one alone:
 // driver, 3 wood, 5 wood.

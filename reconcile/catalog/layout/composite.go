@@ -46,6 +46,9 @@ func (r *Region) splitComposites(lex *lexicon.Lexicon) {
 // compositeNames returns the names of the sizes that a heading lists, nil where it lists none: each must be a heading by
 // itself. It also returns how the values are split.
 func (r *Region) compositeNames(lex *lexicon.Lexicon, h Heading) ([]string, splitter) {
+	if h.translated {
+		return nil, splitter{}
+	}
 	for _, part := range h.Parts {
 		if names := sizesListed(lex, part); names != nil {
 			return names, splitter{}

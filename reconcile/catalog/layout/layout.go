@@ -77,6 +77,8 @@ type Heading struct {
 	// Several is set where the heading names several sizes and the cells give one; names are what it calls them.
 	Several bool
 	names   []string
+	// translated is set where the heading names one size in two languages.
+	translated bool
 	// Order says from where it is known which size it is, where the column is one of several sizes in one cell; inferred is set where
 	// nobody said it.
 	Order    string
@@ -652,6 +654,7 @@ func stripTables(g *grid.Grid, lex *lexicon.Lexicon, strip span) []Region {
 		split = append(split, r.sideBySide(lex)...)
 	}
 	for i := range split {
+		split[i].inOneLanguage(lex)
 		split[i].joinDeviations()
 		split[i].splitComposites(lex)
 		split[i].splitNamed(lex)

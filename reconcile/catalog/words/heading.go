@@ -376,3 +376,28 @@ func (v *Vocabulary) Means(concept, text string) bool {
 
 // surelyMeant is the weight from which a word is no slip of the pen for another.
 const surelyMeant = 0.8
+
+// LanguagesOf returns the languages that have all words of a heading, none where one is not known.
+func (v *Vocabulary) LanguagesOf(heading string) []string {
+	rest, _, _ := v.SplitUnit(heading)
+	var all []string
+	for _, s := range v.segments(classConcept, tokensOf(splitCamel(rest))) {
+		var own []string
+		for _, e := range s.options {
+			own = appendNew(own, e.language)
+		}
+		switch {
+		case slices.Contains(own, signs):
+		case len(own) == 0:
+			return nil
+		case all == nil:
+			all = own
+		default:
+			all = slices.DeleteFunc(all, func(l string) bool { return !slices.Contains(own, l) })
+			if len(all) == 0 {
+				return nil
+			}
+		}
+	}
+	return all
+}

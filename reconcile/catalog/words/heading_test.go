@@ -202,6 +202,11 @@ func TestSplitUnit(t *testing.T) {
 		"直径【インチ】":              {"直径", "in", "【インチ】"},
 		"Price each":           {"Price each", "", ""},
 		"OD (inches, nominal)": {"OD", "in", "(inches, nominal)"},
+		"Big dia m.m.":         {"Big dia", "mm", "m.m."},
+		"Bore M. M.":           {"Bore", "mm", "M. M."},
+		"Ø trou m/m":           {"Ø trou", "mm", "m/m"},
+		"Long. (m. m.)":        {"Long.", "mm", "(m. m.)"},
+		"Largo c.m.":           {"Largo", "cm", "c.m."},
 	} {
 		rest, unit, place := Load().SplitUnit(heading)
 		if diff := cmp.Diff(want, result{rest, unit, place}); diff != "" {

@@ -111,6 +111,9 @@ func TestUnits(t *testing.T) {
 	for text, want := range map[string][]string{
 		"All dimensions in mm":            {"mm"},
 		"All dimensions in inches":        {"in"},
+		"All sizes in m. m.":              {"mm"},
+		"Medidas en m/m":                  {"mm"},
+		"Alle maten in c.m.":              {"cm"},
 		"Unit: in":                        {"in"},
 		"単位：mm":                           {"mm"},
 		"单位：毫米":                           {"mm"},

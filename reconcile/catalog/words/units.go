@@ -69,6 +69,27 @@ func chunks(text string) []span {
 	return list
 }
 
+// unitChunks returns the stretches of a heading, those of initials that are a unit together as one: "m. m.", "m/m".
+func (v *Vocabulary) unitChunks(text string) []span {
+	list := chunks(text)
+	for i := len(list) - 1; i > 0; i-- {
+		if !isInitial(text[list[i-1][0]:list[i-1][1]]) || !isInitial(text[list[i][0]:list[i][1]]) {
+			continue
+		}
+		if _, _, known := v.unitWord(text[list[i-1][0]:list[i][1]]); known {
+			list[i-1][1] = list[i][1]
+			list = slices.Delete(list, i, i+1)
+		}
+	}
+	return list
+}
+
+// isInitial reports whether a text is one letter, with or without a full stop.
+func isInitial(text string) bool {
+	r, size := utf8.DecodeRuneInString(text)
+	return unicode.IsLetter(r) && (text[size:] == "" || text[size:] == ".")
+}
+
 // SplitUnit takes the unit off a heading: "Hosel OD (mm)" gives "Hosel OD", "mm" and "(mm)". The unit is one of mm cm m
 // um in thou deg rad pcs % and a currency code such as USD, empty where the heading has none. Place is the text that
 // was taken off. Where a heading names two units ("in/mm") the unit is empty and place holds both; the cells must then
@@ -114,7 +135,7 @@ func (v *Vocabulary) isPhrase(heading string) bool {
 // splitLoose takes off a unit that stands without brackets: at the end, glued to the end, or, where it can be nothing
 // else, between.
 func (v *Vocabulary) splitLoose(heading string) (rest, unit, place string) {
-	at := chunks(heading)
+	at := v.unitChunks(heading)
 	list := tokensOf(heading)
 	for i := len(at) - 1; i >= 0; i-- {
 		word := heading[at[i][0]:at[i][1]]
@@ -245,7 +266,7 @@ func (v *Vocabulary) unitsIn(text string) (units []string, all bool) {
 	}
 	all = true
 	var pending string
-	for _, at := range chunks(text) {
+	for _, at := range v.unitChunks(text) {
 		word := text[at[0]:at[1]]
 		u, beside, known := v.unitWord(word)
 		if _, n := v.LeadingMark(word, "per"); !known && n > 0 && n < len(word) { // 每吋
