@@ -372,6 +372,9 @@ func (c *Column) fitAlone(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.
 	if role == catalog.Pack && (c.pricesPack() || c.Per > 1 && lex.SpeaksOfPrice(c.Text)) {
 		return -20
 	}
+	if want := traits.Of[role].Want; (want == traits.Text || want == traits.Code) && h >= lexicon.LeastHeading && c.givesMoney(lex) {
+		return -20
+	}
 	values := func() float64 { return c.valuePoints(lex, kind, role) } // only where they count: they are looked at one by one
 	if role == catalog.Club && c.Profile.counts() && c.Profile.Texts[0] == "1" {
 		return -20 // numbers of lines

@@ -201,10 +201,22 @@ func (c *Column) saysNumber() bool {
 	})
 }
 
-// amounts reports whether most cells of a column are amounts of money.
+// amounts reports whether most cells of a column that say anything are amounts of money: no set of a single head is sold, so that "-" stands there.
 func (c *Column) amounts(lex *lexicon.Lexicon) bool {
-	p := &c.Profile
-	return p.Filled > 0 && p.share(p.count(func(text string) bool { return c.amountOf(lex, text) > 0 })) >= 0.5
+	amounts, others := 0, 0
+	for _, text := range c.Profile.Texts {
+		if c.amountOf(lex, text) > 0 {
+			amounts++
+		} else if !lex.SaysNoNumber(text) {
+			others++
+		}
+	}
+	return amounts > 0 && amounts >= others
+}
+
+// givesMoney reports whether the heading of a column names a currency and its cells are amounts, so that it gives no texts: "Single head £".
+func (c *Column) givesMoney(lex *lexicon.Lexicon) bool {
+	return words.IsCurrency(c.HeadingUnit) && c.amounts(lex)
 }
 
 // amountOf returns the amount of money that a cell of a column gives, zero where it gives none: a number, with the sign of a currency before it

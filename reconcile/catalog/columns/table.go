@@ -163,22 +163,28 @@ func (t *Table) speaksOfCountersinks() bool {
 // countersunk is the word of the contract for the form of a hosel's top that has the angle of a cone.
 const countersunk = "countersunk"
 
-// tellNamesFromKinds takes a column of kinds for the descriptions where the table has no others and most of its texts say more than a
-// kind of club: "iron, silver ring". The kind is found in a description too.
+// tellNamesFromKinds takes a column of kinds, or else one of forms, for the descriptions where the table has no others and most of its texts say
+// more than a kind of club, or than a form of ferrules: "iron, silver ring", "straight, black". Both are found in a description too.
 func (t *Table) tellNamesFromKinds() {
-	c := t.first(catalog.Category)
-	if c == nil || t.first(catalog.Description) != nil || t.first(catalog.Part) == nil || !slices.Contains(traits.OfKind[t.Kind], catalog.Description) || c.brief() {
+	if t.first(catalog.Part) == nil || !slices.Contains(traits.OfKind[t.Kind], catalog.Description) {
 		return
 	}
-	more := 0
-	for _, text := range c.Profile.Texts {
-		if t.Lex.Words.SaysMoreThanCategory(text) && len(t.Lex.SetOf("", text)) == 0 {
-			more++
+	for _, kinds := range [...]struct {
+		role catalog.Role
+		name string
+		more func(string) bool
+	}{
+		{catalog.Category, "kind", func(text string) bool {
+			return t.Lex.Words.SaysMoreThanCategory(text) && len(t.Lex.SetOf("", text)) == 0
+		}},
+		{catalog.Style, "form", t.Lex.Words.SaysMoreThanStyle},
+	} {
+		c := t.first(kinds.role)
+		if c == nil || t.first(catalog.Description) != nil || c.brief() || c.Profile.count(kinds.more)*2 <= c.Profile.Filled {
+			continue
 		}
-	}
-	if more*2 > c.Profile.Filled {
 		c.Role = catalog.Description
-		c.Evidence += "; its texts say more than a kind, and there are no other descriptions"
+		c.Evidence += fmt.Sprintf("; its texts say more than a %s, and there are no other descriptions", kinds.name)
 	}
 }
 

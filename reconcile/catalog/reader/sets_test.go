@@ -22,6 +22,43 @@ func TestPricesOfSetsOnAnotherSheet(t *testing.T) {
 	}
 }
 
+// A column of money is one of prices even where its heading names heads or sets, and where few cells have an amount: what is not sold as a set has no
+// price of one. Patterns are descriptions of heads.
+func TestPricesOfHeadsAndOfSets(t *testing.T) {
+	for headings, prices := range map[string][3]string{
+		"Pattern | Single head £ | Complete set £":     {"16.50 | 105.00", "9.00 | -", "8.00 | -"},
+		"Muster | Satz € | Einzelkopf €":               {"105,00 | 16,50", "– | 9,00", "– | 8,00"},
+		"Motif | Tête seule € | Série complète €":      {"16,50 | 105,00", "9,00 | n.c.", "8,00 | n.c."},
+		"Disegno | Testa singola € | Serie completa €": {"16,50 | 105,00", "9,00 |", "8,00 |"},
+		"Design | Set of heads $ | Odd head $":         {"105.00 | 16.50", "n/a | 9.00", "n/a | 8.00"},
+	} {
+		text := "Ref | Club | Hosel OD mm | Bore mm | " + headings + "\n"
+		for i, club := range []string{"4-PW", "7", "8"} {
+			text += []string{"OH20", "OH31", "OH32"}[i] + " | " + club + " | 13.4 | 9.5 | Bowland forged | " + prices[i] + "\n"
+		}
+		got := read(t, grid("Heads", text))
+		if len(got.Heads) != 9 {
+			t.Errorf("%s: %d heads", headings, len(got.Heads))
+			continue
+		}
+		for i, want := range map[int]float64{0: 16.5, 7: 9, 8: 8} {
+			if h := got.Heads[i]; h.Price != want || h.Description != "Bowland forged" {
+				t.Errorf("%s: %s %q costs %g, want %g", headings, h.Part, h.Description, h.Price, want)
+			}
+		}
+	}
+}
+
+// TestPriceOfSeries divides the price of a set under the word by which it goes in French and Italian.
+func TestPriceOfSeries(t *testing.T) {
+	for _, heading := range []string{"Série complète €", "Prix de la série", "Serie completa €", "Prezzo serie"} {
+		got := read(t, grid("Heads", "Ref | Club | Hosel OD mm | Bore mm | "+heading+"\nOH20 | 4-PW | 13.4 | 9.5 | 105,00\nOH21 | 3-PW | 13.4 | 9.5 | 120,00"))
+		if len(got.Heads) != 15 || got.Heads[0].Price != 15 {
+			t.Errorf("%s: the first of %d heads costs %g, want 15", heading, len(got.Heads), got.Heads[0].Price)
+		}
+	}
+}
+
 // What is worked out over the rows of a column is no part; what is worked out over the readings of a row is.
 func TestRowsOfStatistics(t *testing.T) {
 	s := grid("Heads", "Part | Hosel OD (mm) | Bore (mm)\nKG-1 | 13.4 | 9.5\nKG-2 | 13.6 | 9.5\ncheck mean | 13.5 | 9.5\nKG-3 | 13.5 | 9.5")

@@ -14,8 +14,21 @@ func (v *Vocabulary) Category(text string) (Hit, bool) { return v.term(classCate
 
 // SaysMoreThanCategory reports whether a text has words that name no kind of club: "Iron, silver ring", and not "Iron 7".
 func (v *Vocabulary) SaysMoreThanCategory(text string) bool {
-	return slices.ContainsFunc(v.segments(classCategory, tokensOf(text)), func(s segment) bool {
-		return len(s.options) == 0 && strings.ContainsFunc(s.text, unicode.IsLetter)
+	return v.saysMoreThan(text, classCategory)
+}
+
+// SaysMoreThanStyle reports whether a text has words that name no form of a ferrule: "straight, black", and not "straight, tapered".
+func (v *Vocabulary) SaysMoreThanStyle(text string) bool {
+	return v.saysMoreThan(text, classStyle, classForm)
+}
+
+// saysMoreThan reports whether a text has words that are none of some classes.
+func (v *Vocabulary) saysMoreThan(text string, classes ...string) bool {
+	if len(classes) == 0 {
+		return strings.ContainsFunc(text, unicode.IsLetter)
+	}
+	return slices.ContainsFunc(v.segments(classes[0], tokensOf(text)), func(s segment) bool {
+		return len(s.options) == 0 && v.saysMoreThan(s.text, classes[1:]...)
 	})
 }
 
