@@ -1015,7 +1015,7 @@ func (t *Reader) isStrayWord(c *Column, text string) bool {
 // what is no number.
 func (t *Reader) PricePer(line int, c *Column, text string) (per float64, lot lexicon.Lot) {
 	if beside := c.piecesBeside; beside != nil {
-		return piecesIn(t.piecesText(line, c)), lexicon.OfPieces
+		return t.piecesIn(t.piecesText(line, c)), lexicon.OfPieces
 	}
 	if lexicon.HasWords(text) || countsBehind(text) {
 		if per, lot := t.Lex.PricePerOf(text); lot != lexicon.LotUnsaid {
@@ -1065,11 +1065,11 @@ func (t *Reader) piecesText(line int, c *Column) string {
 
 // piecesIn returns for how many pieces a cell of a column of such numbers says that the price is: one where it says nothing, zero where it
 // says what is no such number.
-func piecesIn(text string) float64 {
+func (t *Reader) piecesIn(text string) float64 {
 	if text == "" || text == "0" {
 		return 1
 	}
-	return lexicon.PiecesOf(text)
+	return t.Lex.PiecesNamed(text)
 }
 
 // Middle returns the median size of a column in mm, for comparison.

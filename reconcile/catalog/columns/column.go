@@ -82,6 +82,8 @@ type Column struct {
 	RunnerUp string
 	// GivesPieces is set where the column says for how many pieces the prices beside it are.
 	GivesPieces bool
+	// InWords is set where it says so in words, which may be those for what is sold as well: "EA", "DZ".
+	InWords bool
 	// PerBy is the column that says so of each price of this one, nil where Per does.
 	PerBy *Column
 	// SoldBy is the column that says of each row whether a pack is sold or a piece, which its price is for; nil where none does.
@@ -193,6 +195,8 @@ func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profi
 		c.irrelevant = "says which kind of part each row is"
 	case lex.HeadsPieces(h.Text) && p.Filled > 0 && !slices.ContainsFunc(p.Texts, func(text string) bool { return lexicon.PiecesOf(text) == 0 }):
 		c.irrelevant, c.GivesPieces = givesPieces, true
+	case (lex.HeadsPieces(h.Text) || lex.SaysUnit(h.Text)) && lex.NamesPieces(p.Texts): // EA and DZ under "UOM"
+		c.irrelevant, c.GivesPieces, c.InWords = givesPieces, true, true
 	case lexicon.IsPriceBreak(h.Text) && !(lexicon.FromOne(h.Text) && words.IsCurrency(c.HeadingUnit)):
 		c.irrelevant, c.breaks = "heading gives a quantity, as for a price of several", true
 	case lex.CountsPacks(h.Text):

@@ -163,7 +163,7 @@ func (t *Table) isLike(c, price *Column) bool {
 		return false
 	}
 	return !slices.ContainsFunc(t.Region.SampleLines(), func(line int) bool {
-		a, b := t.amountIn(c, line), t.amountIn(price, line)
+		a, b := t.AmountIn(c, line), t.AmountIn(price, line)
 		return a > 0 && b > 0 && (a > mostUnlike*b || b > mostUnlike*a)
 	})
 }
@@ -236,8 +236,8 @@ func (c *Column) amountOf(lex *lexicon.Lexicon, text string) float64 {
 	return price.Number
 }
 
-// amountIn returns the amount that a cell gives, zero where it gives none.
-func (t *Table) amountIn(c *Column, line int) float64 {
+// AmountIn returns the amount that a cell gives, zero where it gives none.
+func (t *Table) AmountIn(c *Column, line int) float64 {
 	return c.amountOf(t.Lex, t.Region.Grid.Filled(line, c.Col))
 }
 
@@ -245,7 +245,7 @@ func (t *Table) amountIn(c *Column, line int) float64 {
 func (t *Table) MiddlePrice(c *Column) float64 {
 	var amounts []float64
 	for _, line := range t.Region.SampleLines() {
-		if amount := t.amountIn(c, line); amount > 0 {
+		if amount := t.AmountIn(c, line); amount > 0 {
 			amounts = append(amounts, amount)
 		}
 	}
@@ -316,7 +316,7 @@ func (t *Table) fall(prices []money) bool {
 	pairs, falling := 0, 0
 	for i := 1; i < len(tiers); i++ {
 		for _, line := range t.Region.SampleLines() {
-			few, many := t.amountIn(tiers[i-1].Column, line), t.amountIn(tiers[i].Column, line)
+			few, many := t.AmountIn(tiers[i-1].Column, line), t.AmountIn(tiers[i].Column, line)
 			if few > 0 && many > 0 {
 				pairs++
 				if many <= few {
@@ -435,7 +435,7 @@ func (t *Table) reportPaid() {
 func (t *Table) goesWith(c, price *Column) bool {
 	least, most, low, high, n := math.Inf(1), 0.0, math.Inf(1), 0.0, 0
 	for _, line := range t.Region.SampleLines() {
-		a, b := t.amountIn(c, line), t.amountIn(price, line)
+		a, b := t.AmountIn(c, line), t.AmountIn(price, line)
 		if a <= 0 || b <= 0 {
 			continue
 		}

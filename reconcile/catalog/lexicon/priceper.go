@@ -272,6 +272,41 @@ func PiecesOf(text string) float64 {
 	return n
 }
 
+// PiecesNamed returns the number of pieces that a cell names, and nothing else: 12 for 12, "DZ" and "per 12", 1 for "ea", zero for any other.
+func (l *Lexicon) PiecesNamed(text string) float64 {
+	if n := PiecesOf(text); n > 0 || text == "" || len(text) > LongestHeading {
+		return n
+	}
+	for _, p := range l.Words.Pieces(text) {
+		before := strings.Trim(p.Before, " /.")
+		if strings.Trim(p.After, " .") != "" {
+			continue
+		}
+		switch n := PiecesOf(before); {
+		case before == "" || l.isPer(before):
+			return p.Count
+		case n > 0 && p.Count == 1:
+			return n
+		}
+	}
+	if at := l.perAtEnd(strings.TrimRight(text, "0123456789")); at > 0 {
+		return PiecesOf(strings.TrimLeftFunc(text, func(r rune) bool { return !unicode.IsDigit(r) }))
+	}
+	return 0
+}
+
+// NamesPieces reports whether cells say in words for how many pieces something is, and that differs: one says a dozen or more, most name some number.
+func (l *Lexicon) NamesPieces(texts []string) bool {
+	named, many := 0, false
+	for _, text := range texts {
+		if n := l.PiecesNamed(text); n > 0 {
+			named++
+			many = many || n > 1 && !IsDigits(text)
+		}
+	}
+	return many && named*2 > len(texts)
+}
+
 // SaysPiece reports whether a text about prices says that they are for one piece, or for one head. A number of pieces does not: "set of 8 pcs".
 func (l *Lexicon) SaysPiece(text string) bool {
 	return l.saysPerHead(text) || slices.ContainsFunc(l.Words.Pieces(text), func(p words.Pieces) bool {

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/reader"
 	"example.com/seatline/reconcile/finding"
@@ -290,6 +292,35 @@ func TestThousandsOfMoney(t *testing.T) {
 		got := read(t, grid("Heads", "No | Hosel OD (mm) | Bore (mm) | Price\nH-1 | "+c.size+" | 9 | "+c.first+"\nH-2 | "+c.size+" | 9 | "+c.second))
 		if len(got.Heads) != 2 || math.Abs(got.Heads[1].Price-c.want) > 1e-9 {
 			t.Errorf("%s beside %s is read as %v, want %g", c.second, c.size, got.Heads, c.want)
+		}
+	}
+}
+
+// TestPricesByUnitsOfSale divides the price of what a column says to be sold by the dozen, in a word, and takes it for that of one where only that makes it
+// like the prices of what is sold by the piece; where a row names what is no number of pieces, its price is left out.
+func TestPricesByUnitsOfSale(t *testing.T) {
+	for name, c := range map[string]struct {
+		headings string
+		cells    [3]string
+		want     string
+		warned   bool
+	}{
+		"codes of a program":    {"UOM | NET_PRC", [3]string{"EA | 0.32", "EA | 0.34", "DZ | 9.60"}, "0.32 0.34 0.8", false},
+		"words":                 {"Per | Price", [3]string{"each | 0.42", "dozen | 9.60", "100 | 21.00"}, "0.42 0.8 0.21", false},
+		"German":                {"ME | Netto €", [3]string{"Stk | 0,42", "Dtzd. | 9,60", "Dtzd. | 7,20"}, "0.42 0.8 0.6", false},
+		"Spanish":               {"Unidad | Precio €", [3]string{"ud | 0,42", "ud | 0,42", "docena | 9,60"}, "0.42 0.42 0.8", false},
+		"Japanese":              {"単位 | 単価", [3]string{"個 | 60", "個 | 60", "ダース | 1200"}, "60 60 100", false},
+		"dozens alone":          {"U/M | Price", [3]string{"DZ | 4.80", "DZ | 4.80", "DZ | 9.60"}, "0.4 0.4 0.8", false},
+		"pieces alone":          {"U/M | Price", [3]string{"EA | 0.40", "EA | 0.40", "EA | 0.80"}, "0.4 0.4 0.8", false},
+		"prices of one":         {"UOM | Price", [3]string{"EA | 0.42", "DZ | 0.60", "DZ | 0.65"}, "0.42 0.6 0.65", true},
+		"what is no number":     {"U.M. | Prezzo €", [3]string{"PZ | 0,42", "DZ | 9,60", "CF | 4,00"}, "0.42 0.8 0", true},
+		"units that are length": {"Unit | Price", [3]string{"mm | 0.42", "mm | 0.60", "mm | 0.65"}, "0.42 0.6 0.65", false},
+	} {
+		got, prices := readPriced(t, "Part no | Base OD mm | Bore mm | "+c.headings, c.cells)
+		warned := slices.ContainsFunc(got.Findings, func(f finding.Finding) bool { return f.Severity >= finding.Warning && f.Code == "data.prices" })
+		if diff := cmp.Diff(c.want, prices); diff != "" || warned != c.warned {
+			defer show(t, got)
+			t.Errorf("%s: warned %v, want %v; prices (-want +got):\n%s", name, warned, c.warned, diff)
 		}
 	}
 }

@@ -512,8 +512,8 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 			continue
 		}
 		var taken lexicon.PriceTerms
-		pieces := piecesBeside(table)
-		c.PerSure = own.PricedBy > 0 || pieces != nil
+		pieces := s.piecesBeside(table, c)
+		c.PerSure = own.PricedBy > 0 || pieces != nil && !pieces.column.InWords
 		switch {
 		case own.PricedBy > 0:
 			c.Per, c.Lot = float64(own.PricedBy), lexicon.OfPieces
@@ -627,33 +627,6 @@ func (s *sheetReader) soldBy(table *columns.Table) *columns.Column {
 		return nil
 	}
 	return c
-}
-
-// pieces is what a column says of the numbers of pieces that prices are for, each number once.
-type pieces struct {
-	column *columns.Column
-	name   string
-	counts []float64
-}
-
-// piecesBeside returns what the only column says that gives the numbers of pieces, nil where there is none or several.
-func piecesBeside(table *columns.Table) *pieces {
-	var found *pieces
-	for _, c := range table.Columns {
-		if !c.GivesPieces {
-			continue
-		}
-		if found != nil {
-			return nil
-		}
-		found = &pieces{column: c, name: table.Region.Grid.ColumnName(c.Col)}
-		for line := table.Region.Body; line <= table.Region.To; line++ {
-			if n := lexicon.PiecesOf(table.Region.Grid.Filled(line, c.Col)); n > 0 && !slices.Contains(found.counts, n) {
-				found.counts = append(found.counts, n)
-			}
-		}
-	}
-	return found
 }
 
 // takenOfPrices says what the prices of a column are taken for.
