@@ -889,6 +889,7 @@ func (t *Table) rivalOf(c *Column) *Column {
 	if !known || t.ruled(c) || h < lexicon.LeastHeading {
 		return nil
 	}
+	price := t.first(catalog.Price)
 	for _, other := range t.Columns {
 		p := &other.Profile
 		switch {
@@ -901,6 +902,7 @@ func (t *Table) rivalOf(c *Column) *Column {
 		case len(other.Matches[t.Kind]) > 0 && other.headed(t.Kind, c.Role) == 0, other.saysOther(c.Role) && !c.saysOther(c.Role) && other.bestHeading() >= lexicon.Understood:
 		case p.share(len(p.Sizes)) < rivalSizes || p.counts() || p.Filled*rivalFilled < c.Profile.Filled:
 		case len(other.Matches[t.Kind]) == 0 && other.age(t.Lex) != 0: // "Was" and "Now" of something else
+		case price != nil && len(other.Matches[t.Kind]) == 0 && t.isLike(other, price) && t.goesWith(other, price): // another sort of price
 		default:
 			if possible, _ := p.best(b, other.unitsBeside(c), 1); possible >= rivalShare {
 				return other

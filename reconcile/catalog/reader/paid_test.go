@@ -8,6 +8,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/finding"
 )
@@ -189,5 +190,49 @@ func TestSoldSingly(t *testing.T) {
 	if len(c.Ferrules) != 5 || c.Ferrules[4].Price != 4.75 {
 		defer show(t, c)
 		t.Errorf("the last of %d ferrules costs %g, want 4.75", len(c.Ferrules), c.Ferrules[4].Price)
+	}
+}
+
+// TestPricesAreNoRivals lets a column that nobody knows, the amounts of which rise and fall with the prices, put no base OD in doubt, and warns of it at the
+// prices; where they do not, it may give the base OD.
+func TestPricesAreNoRivals(t *testing.T) {
+	for amounts, want := range map[[4]string]int{
+		{".65 | .48", ".55 | .41", "1.30 | .98", ".60 | .45"}: 4,
+		{".51 | .48", ".53 | .41", ".52 | .98", ".50 | .45"}:  0,
+	} {
+		text := "Part | Style | Base | Bore in | Length in | Onesy | Each\n"
+		for i, size := range []string{".530 | .366 | 1.00", ".540 | .366 | .50", ".530 | .366 | 1.10", ".470 | .331 | .80"} {
+			text += []string{"SB-1 | STRAIGHT BLACK", "SB-2 | SHORT BLACK", "SB-3 | BLACK, GOLD RING", "SB-4 | TAPERED BLACK"}[i] + " | " + size + " | " + amounts[i] + "\n"
+		}
+		got := read(t, grid("Ferrules", text))
+		warned := slices.ContainsFunc(got.Findings, func(f finding.Finding) bool { return f.Severity >= finding.Warning && f.Place.Cell == "G1" })
+		based := 0
+		for _, f := range got.Ferrules {
+			if f.Ferrule.BaseOD.Given() {
+				based++
+			}
+		}
+		if based != want || warned != (want > 0) {
+			defer show(t, got)
+			t.Errorf("%v: %d base ODs, want %d; warned at the prices: %v", amounts, based, want, warned)
+		}
+	}
+}
+
+// TestStylesAreDescriptions takes texts under a word for forms that say more than one for descriptions, and finds the form in them.
+func TestStylesAreDescriptions(t *testing.T) {
+	for heading, c := range map[string]struct {
+		texts [3]string
+		want  string
+	}{
+		"Style":      {[3]string{"STRAIGHT BLACK", "SHORT, COLLARED, RED", "BLACK/1 GOLD RING"}, "STRAIGHT BLACK"},
+		"Ausführung": {[3]string{"gerade schwarz", "mit Bund, rot", "gerade, ein Goldring"}, "gerade schwarz"},
+		"Design":     {[3]string{"straight", "collared", "tapered"}, ""},
+	} {
+		got := read(t, grid("Ferrules", "Part | Base OD mm | Bore mm | "+heading+"\nF-1 | 13.5 | 9.3 | "+c.texts[0]+"\nF-2 | 13.6 | 9.3 | "+c.texts[1]+"\nF-3 | 13.7 | 9.3 | "+c.texts[2]))
+		if len(got.Ferrules) != 3 || got.Ferrules[0].Description != c.want || got.Ferrules[1].Ferrule.Style != fitcalc.Collared {
+			defer show(t, got)
+			t.Errorf("%s: %d ferrules, the first %q, the second %v", heading, len(got.Ferrules), got.Ferrules[0].Description, got.Ferrules[1].Ferrule.Style)
+		}
 	}
 }

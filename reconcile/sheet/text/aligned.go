@@ -485,7 +485,7 @@ func segments(line *textLine) []span {
 }
 
 // overlapped returns the first and last column that a stretch has a part of; first is beyond last where there is none, and then the one
-// after it.
+// after it. What is drawn out over columns may reach a little into the one before.
 func overlapped(s span, columns []span) (first, last int) {
 	first, _ = slices.BinarySearchFunc(columns, s.from, func(c span, from int) int {
 		if c.to <= from {
@@ -496,6 +496,9 @@ func overlapped(s span, columns []span) (first, last int) {
 	last = first
 	for last < len(columns) && columns[last].from < s.to {
 		last++
+	}
+	if s.drawn && first+1 < last && 2*(columns[first].to-s.from) < columns[first].to-columns[first].from {
+		first++
 	}
 	return first, last - 1
 }
@@ -607,6 +610,9 @@ func placeRuled(line *textLine, columns []span) (starts []start, crossing bool) 
 	for i, w := range line.words {
 		first, last := overlapped(w, columns)
 		if first > last {
+			if i > 0 && !line.gaps[i-1] {
+				continue // the end of a text that is longer than its heading, under which the dashes are
+			}
 			first = nearestTo(w, columns, first)
 			last = first
 		}
@@ -616,13 +622,29 @@ func placeRuled(line *textLine, columns []span) (starts []start, crossing bool) 
 		crossing = crossing || last > first
 		before = max(before, last)
 	}
-	if crossing && line.gapped() == 0 {
+	if line.gapped() == 0 && (crossing || strewn(line, starts, columns)) {
 		return whole(line, columns), false
 	}
 	if title := titled(line, starts, columns); crossing && title != nil {
 		return title, true
 	}
 	return starts, crossing
+}
+
+// strewn reports whether the pieces of a line that fall into several columns mostly neither begin nor end where these do, as the words of a sentence
+// and not the cells of a row.
+func strewn(line *textLine, starts []start, columns []span) bool {
+	flush := 0
+	for j, s := range starts {
+		last := len(line.words) - 1
+		if j+1 < len(starts) {
+			last = starts[j+1].word - 1
+		}
+		if column := columns[s.column]; line.words[s.word].from == column.from || line.words[last].to == column.to {
+			flush++
+		}
+	}
+	return len(starts) > mostInText && flush*2 < len(starts)
 }
 
 // nearestTo is the column nearest to a word that lies in none; next is the one after it.

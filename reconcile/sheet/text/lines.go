@@ -18,7 +18,11 @@ const (
 )
 
 // span is a stretch of a line: from and to in columns of the screen, first and last in bytes; to and last are beyond it.
-type span struct{ from, to, first, last int }
+type span struct {
+	from, to, first, last int
+	// drawn is set where it is a heading that is drawn out over several columns.
+	drawn bool
+}
 
 // textLine is one line of an aligned text.
 type textLine struct {
@@ -158,13 +162,14 @@ func makeLine(text string, wide bool) textLine {
 				before := line.words[n-1]
 				line.gaps = append(line.gaps, isGap(text, before.last, i))
 			}
-			line.words = append(line.words, span{at, at, i, i})
+			line.words = append(line.words, span{from: at, to: at, first: i, last: i})
 			inWord = true
 		}
 		last := &line.words[len(line.words)-1]
 		at += size
 		last.to, last.last = max(at, last.from+1), i+utf8.RuneLen(r)
 	}
+	line.joinSpanners()
 	return line
 }
 
