@@ -91,6 +91,9 @@ func (t *Reader) remarked(line int, c *Column, what *catalog.Value) Trouble {
 	if now := t.nowRemarked(line, c, what.Dim()); now.Any() {
 		return now
 	}
+	if right := t.putRight(line, c, what.Dim()); right.Any() {
+		return right
+	}
 	remarks := t.remarksOn(line)
 	if len(remarks) == 0 {
 		return Trouble{}
@@ -164,23 +167,31 @@ func (t *Reader) sizeNow(text string, c *Column) (size string) {
 // heldNow is sizeNow for a clause: but for the number it has the name of the size, and words by which it holds now.
 func (t *Reader) heldNow(text string, c *Column) string {
 	size := sizetext.First(text)
-	said := strings.Fields(strings.Trim(strings.Replace(text, size, " ", 1), " .!"))
-	if len(said) > longestHeldNow {
-		return ""
-	}
-	rest, surest := "", leastNaming
-	for length := 1; length <= len(said); length++ { // of several names as sure the shortest: "may be" is no part of one
-		for from := 0; from+length <= len(said); from++ {
-			found := t.Lex.MatchIn(t.Kind, strings.Join(said[from:from+length], " "))
-			if len(found) > 0 && catalog.Role(found[0].Role) == c.Role && found[0].Score > surest {
-				rest, surest = strings.Join(slices.Concat(said[:from], said[from+length:]), " "), found[0].Score
-			}
-		}
-	}
-	if !t.Lex.Words.HoldsNow(rest) {
+	said := strings.Trim(strings.Replace(text, size, " ", 1), " .!")
+	rest := t.withoutName(said, c)
+	if rest == said || !t.Lex.Words.HoldsNow(rest) {
 		return ""
 	}
 	return size
+}
+
+// withoutName takes the name of the size of a column out of a text of few words; it returns one without it as it is.
+func (t *Reader) withoutName(text string, c *Column) (rest string) {
+	said := strings.Fields(text)
+	if len(said) > longestHeldNow {
+		return text
+	}
+	rest, surest := text, leastNaming
+	for length := 1; length <= len(said); length++ { // of several names as sure the shortest: "may be" is no part of one
+		for from := 0; from+length <= len(said); from++ {
+			found := t.Lex.MatchIn(t.Kind, strings.Join(said[from:from+length], " "))
+			at := slices.IndexFunc(found, func(m words.RoleMatch) bool { return traits.Of[catalog.Role(m.Role)].Want == traits.Length }) // "col" is no colour
+			if at >= 0 && catalog.Role(found[at].Role) == c.Role && found[at].Score > surest {
+				rest, surest = strings.Join(slices.Concat(said[:from], said[from+length:]), " "), found[at].Score
+			}
+		}
+	}
+	return rest
 }
 
 // longestHeldNow is how many words a clause has at most that says what a size is now.

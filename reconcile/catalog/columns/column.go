@@ -108,7 +108,7 @@ type Column struct {
 	PerDoubtful bool
 	// PerSure is set where a person, or a column beside, says for how many pieces the prices are.
 	PerSure bool
-	// PackIn is the cell of the note that says how many are in the packs that the prices are for, empty where none does.
+	// PackIn is the cell of the note or heading that says how many are in the packs that the prices are for, empty where none does.
 	PackIn string
 	// LotNoted is set where a note says whether the prices are for packs or sets: rows that are neither may have one of their own.
 	LotNoted bool

@@ -102,17 +102,25 @@ func (t *Table) AddColumn(severity finding.Severity, code string, col int, messa
 
 // AddColumnBy is AddColumn for what a cause brings about that other columns of the table may share.
 func (t *Table) AddColumnBy(cause string, severity finding.Severity, code string, col int, message, settle string) {
-	f := finding.Finding{Severity: severity, Code: code, Message: message, Settle: settle}
-	if g := t.Region.Grid; g.Arranged() {
-		at := g.HeadingOf(col)
-		f.Place = finding.Place{File: t.File, Sheet: t.Sheet.Name, Row: at.Row, Cell: at.String()}
-	} else {
-		f.Place, f.Related = t.placeOf(t.headingLine(col), col), t.repeatedHeadings(col)
+	f := finding.Finding{Severity: severity, Code: code, Place: t.placeOfHeading(col), Message: message, Settle: settle}
+	if !t.Region.Grid.Arranged() {
+		f.Related = t.repeatedHeadings(col)
 	}
 	if cause != "" {
 		f.Cause = fmt.Sprintf("%s in the table of line %d", cause, t.Region.From)
 	}
 	t.Findings.Add(f)
+}
+
+// HeadingCell is the cell of the heading of a column.
+func (t *Table) HeadingCell(col int) string { return t.placeOfHeading(col).Cell }
+
+func (t *Table) placeOfHeading(col int) finding.Place {
+	if g := t.Region.Grid; g.Arranged() {
+		at := g.HeadingOf(col)
+		return finding.Place{File: t.File, Sheet: t.Sheet.Name, Row: at.Row, Cell: at.String()}
+	}
+	return t.placeOf(t.headingLine(col), col)
 }
 
 // mostRepeated is how many of the lines that repeat the headings a finding names: a list may have them on each of its pages.

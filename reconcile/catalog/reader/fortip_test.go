@@ -378,3 +378,19 @@ func TestBoresUnderTheTipOfATitle(t *testing.T) {
 		}
 	}
 }
+
+// TestTipBesideRefusedBore takes the tip that a section, a title or the description says where the bore of the row cannot be one, as an assumption.
+func TestTipBesideRefusedBore(t *testing.T) {
+	for name, text := range map[string]string{
+		"a section":     "Part | Description | Bore mm | Base OD mm\nF-1 | plain | 9.3 | 13.5\n.355 taper:\nF-2 | plain | 13.9 | 13.2\nF-3 | plain | 8.9 | 13.2",
+		"a German one":  "Art.-Nr. | Bezeichnung | Bohrung mm | Basis-Ø mm\nF-1 | glatt | 9.3 | 13.5\nkonisch .355:\nF-2 | glatt | 89 | 13.2\nF-3 | glatt | 8.9 | 13.2",
+		"a description": "Part | Description | Bore mm | Base OD mm\nF-1 | plain, .370 tip | 9.3 | 13.5\nF-2 | plain, .355 taper tip | 13.9 | 13.2\nF-3 | plain, .355 taper tip | 8.9 | 13.2",
+		"a title":       "Ferrules for .355 taper tips\n\nPart | Description | Bore mm | Base OD mm\nF-1 | plain | 8.8 | 13.5\nF-2 | plain | 13.9 | 13.2\nF-3 | plain | 8.8 | 13.2",
+	} {
+		got := read(t, grid("Ferrules", text))
+		if len(got.Ferrules) != 3 || got.Ferrules[1].Ferrule.Bore.Given() || got.Ferrules[1].Ferrule.ForTip != got.Ferrules[2].Ferrule.ForTip || !got.Ferrules[1].Ferrule.ForTip.Known() || len(got.Ferrules[1].Assumptions) == 0 {
+			defer show(t, got)
+			t.Errorf("%s: %d ferrules, the second for %v by %q", name, len(got.Ferrules), got.Ferrules[1].Ferrule.ForTip, got.Ferrules[1].Assumptions)
+		}
+	}
+}

@@ -112,3 +112,26 @@ func TestDatedColumns(t *testing.T) {
 		}
 	}
 }
+
+// TestPacksOfPricedHeadings takes from the heading of the prices how many are in a pack, as from a note, and not for a pack that a buyer need not take.
+func TestPacksOfPricedHeadings(t *testing.T) {
+	for headings, want := range map[string]struct {
+		cells string
+		pack  int
+		price float64
+	}{
+		"Prix du sachet de 10, €":    {"5,60", 10, 0.56},
+		"Preis je 10er-Beutel €":     {"5,60", 10, 0.56},
+		"Bag of 10 (£)":              {"5.60", 10, 0.56},
+		"価格（10個入袋）":                  {"560", 10, 56},
+		"Bag of 10 (£) | Single £":   {"5.60 | 0.70", 0, 0.7},
+		"Price per 10":               {"5.60", 0, 0.56},
+		"Pack | Price per bag of 10": {"10 | 5.60", 10, 0.56},
+	} {
+		got := read(t, grid("Ferrules", "Part | Bore mm | Base OD mm | "+headings+"\nF-1 | 9.3 | 13.5 | "+want.cells+"\nF-2 | 9.3 | 13.6 | "+want.cells))
+		if len(got.Ferrules) != 2 || got.Ferrules[0].Pack != want.pack || math.Abs(got.Ferrules[0].Price-want.price) > 0.0001 {
+			defer show(t, got)
+			t.Errorf("%s: %d ferrules, the first in packs of %d at %g, want %d and %g", headings, len(got.Ferrules), got.Ferrules[0].Pack, got.Ferrules[0].Price, want.pack, want.price)
+		}
+	}
+}

@@ -554,6 +554,9 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 		if c.Lot == lexicon.OfPack && c.Per == 1 && table.ByRole[catalog.Pack] == nil {
 			s.packsOfTitle(table, c)
 		}
+		if c.PackIn == "" && c.Lot == lexicon.OfPack && c.Per > 1 {
+			c.PackIn = table.HeadingCell(c.Col)
+		}
 		if c.Per > 1 && !c.PerSure && s.oddlyDivided(table, c) {
 			taken.Per, taken.Lot = 0, lexicon.LotUnsaid
 		}

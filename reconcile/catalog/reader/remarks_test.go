@@ -166,3 +166,50 @@ RI-3 | 13.8    | 9.3     | 10.8        | 25        | matt
 		}
 	}
 }
+
+// TestSizesPutRight puts a note into the row of a part that gives a size in place of the one that stands there: it counts, with a warning. Where other
+// words stand beside it, or nothing tells which of two sizes is meant, it asks; of what is no such size it says nothing.
+func TestSizesPutRight(t *testing.T) {
+	for note, want := range map[string]string{
+		"ERRATA: neck 13.6 not 13.4":                "13.6",
+		"hosel OD should be 13.6 instead of 13.4":   "13.6",
+		"13.6 (not 13.4)":                           "13.6",
+		"neck not 13.4 but 13.6":                    "13.6",
+		"ERRATA: collo 13,6 non 13,4":               "13.6",
+		"Druckfehler: Hals 13,6 statt 13,4":         "13.6",
+		"Hals nicht 13,4 sondern 13,6":              "13.6",
+		"Erratum : col 13,6 et non 13,4":            "13.6",
+		"Errata: cuello 13,6 y no 13,4":             "13.6",
+		"drukfout: hals niet 13,4 maar 13,6":        "13.6",
+		"neck 13.6 not 13.4 after the new tool":     "-",
+		"neck 13.6, no, 13.4":                       "13.4", // as it stands
+		"ERRATA: neck 16.6 not 13.4":                "-",    // far off
+		"neck 13.6 not 13.4?":                       "13.4", // with a warning
+		"ERRATA: bore 9.6 not 9.5":                  "13.4",
+		"neck 13.4 not 13.6":                        "13.4", // as it stands
+		"errata: neck 13.6 not 13.5":                "-",    // what stands there is neither
+		"neck 13.6 not 13.4 on request, else as it": "-",
+	} {
+		c := read(t, grid("Heads", `
+Code | Neck mm | Bore mm | Remarks
+HX-1 | 13.4    | 9.5     | `+note+`
+HX-2 | 13.4    | 9.5     |
+HX-3 | 13.8    | 9.5     | satin
+`))
+		got := "-"
+		if _, after, found := strings.Cut(rowOf(t, c, "HX-1"), "hosel_od="); found {
+			if got, _, _ = strings.Cut(after, " "); strings.HasPrefix(got, `"`) { // its text alone
+				got = "-"
+			}
+		}
+		if diff := cmp.Diff(want, got); diff != "" {
+			t.Errorf("%s: (-want +got)\n%s", note, diff)
+			show(t, c)
+		}
+		if got == "13.6" {
+			if diff := cmp.Diff([]string{"warning 2 B2"}, of(c, "data.remark")); diff != "" {
+				t.Errorf("%s: (-want +got)\n%s", note, diff)
+			}
+		}
+	}
+}

@@ -81,19 +81,19 @@ func (r *rowReader) takeTipAsBore() {
 
 // findTip looks for the tip in the description or remark of the row, in the title above it, and in the titles of the table, where no column gives
 // it, and reports whether it found one. Where a bore is known a title only has to agree with it, and nothing is assumed by it; what the row itself
-// says is its tip in any case.
+// says is its tip in any case. One that was refused says nothing of the tip.
 func (r *rowReader) findTip() bool {
 	if r.fields.Text(catalog.TipTaken) != "" {
 		return false
 	}
 	bore := r.fields.Get(catalog.Bore)
 	sized := bore.Text != "" || bore.Dim.Given()
-	f := r.saidTip(!sized, func(tips []fitcalc.TipSize) bool { return !sized || r.agrees(tips, bore.Dim) })
+	f := r.saidTip(!sized, func(tips []fitcalc.TipSize) bool { return !bore.Dim.Given() || r.agrees(tips, bore.Dim) })
 	if f.Text == "" {
 		return false
 	}
 	r.fields = r.fields.With(catalog.TipTaken, f)
-	if !sized {
+	if !bore.Dim.Given() {
 		r.assume(f.Assumptions...)
 	}
 	return true

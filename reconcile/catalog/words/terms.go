@@ -114,6 +114,14 @@ func (v *Vocabulary) SpeaksOfChange(text string) (Hit, bool) {
 	return Hit{}, false
 }
 
+// SaysChange reports whether a text is made of words by which remarks speak of another size: "errata", "should be".
+func (v *Vocabulary) SaysChange(text string) bool {
+	all := v.segments(classRemark, tokensOf(text))
+	return len(all) > 0 && !slices.ContainsFunc(all, func(s segment) bool {
+		return !slices.ContainsFunc(s.options, func(e entry) bool { return e.value == "size" && e.weight >= sureWord })
+	})
+}
+
 // SpeaksOfReading reports whether a remark says what a size was found to be: "measured", "tatsächlich", "réel", 実測.
 func (v *Vocabulary) SpeaksOfReading(text string) (Hit, bool) {
 	hit, said := v.tally(classRemark, text).hits["measured"]
