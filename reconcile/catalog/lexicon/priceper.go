@@ -237,12 +237,20 @@ func (l *Lexicon) NamesPack(text string) bool {
 func (l *Lexicon) Sells(cell string) Lot {
 	switch {
 	case cell == "" || len(cell) > LongestHeading:
+	case l.isPackCode(cell):
+		return OfPack
 	case slices.ContainsFunc(l.Words.Packs(cell), func(p words.Pieces) bool { return p.Before == "" }):
 		return OfPack
 	case !BearsDigits(cell) && slices.ContainsFunc(l.Words.Pieces(cell), func(p words.Pieces) bool { return p.Count == 1 && p.Before == "" }):
 		return OfPieces
 	}
 	return LotUnsaid
+}
+
+// isPackCode reports whether a cell is the code of a packaging as business software writes it: BX.
+func (l *Lexicon) isPackCode(cell string) bool {
+	_, is := l.Words.Mark(cell, "pack_code")
+	return is
 }
 
 // HeadsPieces reports whether a heading is that of a column that says for how many pieces the prices beside it are: "Per", "Preiseinheit".

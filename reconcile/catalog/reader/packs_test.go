@@ -135,3 +135,23 @@ func TestPacksOfPricedHeadings(t *testing.T) {
 		}
 	}
 }
+
+// TestPricesOfUnitsOfSale leaves out the prices of packs that a column of units names, where nobody says how many pieces they have, and divides them
+// where somebody does.
+func TestPricesOfUnitsOfSale(t *testing.T) {
+	for units, want := range map[[2]string][2]float64{{"EA", "BX"}: {0.45, 0}, {"PCE", "PK"}: {0.45, 0}, {"each", "bag"}: {0.45, 0}, {"Stk", "Beutel"}: {0.45, 0}, {"EA", "EA"}: {0.45, 4.8}} {
+		for pack, heading := range map[string]string{"": "", " | 12": " | Pack qty"} {
+			c := read(t, grid("Ferrules", "\nItem | OD mm | ID mm | Length mm | Price | UOM"+heading+"\nF-1 | 13.5 | 9.3 | 25 | 0.45 | "+units[0]+pack+"\nF-2 | 13.6 | 9.3 | 25 | 4.80 | "+units[1]+pack+"\nF-3 | 13.8 | 9.3 | 25 | 0.48 | "+units[0]+pack))
+			want := want
+			if pack != "" && units[1] != "EA" {
+				want[1] = 0.4
+			}
+			for i, f := range c.Ferrules[:2] {
+				if math.Abs(f.Price-want[i]) > 1e-9 {
+					defer show(t, c)
+					t.Errorf("%v, pack %q: %s costs %g, want %g", units, pack, f.Part, f.Price, want[i])
+				}
+			}
+		}
+	}
+}

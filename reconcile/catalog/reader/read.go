@@ -616,20 +616,19 @@ func describedPacks(table *columns.Table) *columns.Column {
 	return nil
 }
 
-// soldBy returns the column of packs where it names packs in some rows and single pieces in others: nobody writes that of a piece but to say what
-// its price is for.
+// soldBy returns the column of packs where it names packs in some rows and single pieces in others, or that of units where it names packs: nobody
+// writes that of a piece but to say what its price is for.
 func (s *sheetReader) soldBy(table *columns.Table) *columns.Column {
-	c := table.ByRole[catalog.Pack]
-	if c == nil {
-		return nil
+	for _, c := range table.Columns {
+		has := func(lot lexicon.Lot) bool {
+			return slices.ContainsFunc(c.Profile.Texts, func(text string) bool { return s.lex.Sells(text) == lot })
+		}
+		switch {
+		case c.Role == catalog.Pack && has(lexicon.OfPieces) && has(lexicon.OfPack), c.Role == catalog.UnitRole && has(lexicon.OfPack):
+			return c
+		}
 	}
-	has := func(lot lexicon.Lot) bool {
-		return slices.ContainsFunc(c.Profile.Texts, func(text string) bool { return s.lex.Sells(text) == lot })
-	}
-	if !has(lexicon.OfPieces) || !has(lexicon.OfPack) {
-		return nil
-	}
-	return c
+	return nil
 }
 
 // takenOfPrices says what the prices of a column are taken for.
