@@ -66,7 +66,7 @@ func (v *Vocabulary) OldStays(text string) (stays, said bool) {
 // blankWords returns what the words of a note say that are those of notes on blank cells, and the words that are none.
 func (v *Vocabulary) blankWords(text string) (is map[string]bool, rest []string) {
 	is = map[string]bool{}
-	for _, s := range v.segments(classBlank, tokensOf(text)) {
+	for _, s := range v.segmentsOf(classBlank, text) {
 		if len(s.options) == 0 || s.options[0].weight < sureWord {
 			rest = append(rest, s.text)
 			continue

@@ -208,7 +208,7 @@ func (v *Vocabulary) CountsPieces(text string) bool {
 
 // someCount reports whether a word of a text is one of some words.
 func (v *Vocabulary) someCount(text string, values []string) bool {
-	return slices.ContainsFunc(v.segments(classQuoted, tokensOf(text)), func(s segment) bool {
+	return slices.ContainsFunc(v.segmentsOf(classQuoted, text), func(s segment) bool {
 		return slices.ContainsFunc(s.options, func(e entry) bool { return e.weight >= sureWord && slices.Contains(values, e.value) })
 	})
 }

@@ -32,7 +32,7 @@ func (v *Vocabulary) FlatPrice(text string) FlatPrice {
 		flat.Of, said["piece"] = kind, true
 		return true
 	}
-	for _, s := range v.segments(classFlatPrice, tokensOf(text)) {
+	for _, s := range v.segmentsOf(classFlatPrice, text) {
 		if len(s.options) == 0 || s.options[0].weight < sureWord {
 			unknown = append(unknown, s.text)
 			continue

@@ -76,10 +76,13 @@ func plainLetter(r rune) string {
 // speltOut are letters that have no accent to lose, and those that stand for a diameter in whatever form they come.
 var speltOut = map[rune]string{'ß': "ss", 'æ': "ae", 'œ': "oe", 'ı': "i", 'ł': "l", 'đ': "d", 'φ': "ø", 'ф': "ø"}
 
+// firstWide is the first character of a script that is written so: one of Thai.
+const firstWide = 0x0e01
+
 // isWide reports whether a character belongs to a script that is written without spaces between words, or, as Korean,
 // with spaces that may be left out.
 func isWide(r rune) bool {
-	return unicode.In(r, unicode.Han, unicode.Hiragana, unicode.Katakana, unicode.Hangul, unicode.Thai) || r == 'ー' || r == '々'
+	return r >= firstWide && (isWideLetter(r) || unicode.In(r, unicode.Han, unicode.Hiragana, unicode.Katakana, unicode.Hangul, unicode.Thai) || r == 'ー' || r == '々')
 }
 
 // tokensOf returns the tokens of a text: see [tokens].

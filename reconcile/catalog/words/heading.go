@@ -301,8 +301,8 @@ func (v *Vocabulary) Roles() []string {
 func (v *Vocabulary) Hints(text string) Hints {
 	rest, unit, _ := v.SplitUnit(text)
 	h := Hints{Unit: unit}
-	list := tokensOf(splitCamel(rest))
-	for _, s := range v.segments(classMark, list) {
+	rest = splitCamel(rest)
+	for _, s := range v.segmentsOf(classMark, rest) {
 		for _, e := range s.options {
 			// "Misure" are sizes in Italian, and one slip away from the French for measured.
 			if e.value != "measured" || e.weight >= 0.9 {
@@ -310,7 +310,7 @@ func (v *Vocabulary) Hints(text string) Hints {
 			}
 		}
 	}
-	for _, s := range v.segments(classConcept, list) {
+	for _, s := range v.segmentsOf(classConcept, rest) {
 		for _, e := range s.options {
 			if e.weight < 0.7 {
 				continue
@@ -356,21 +356,13 @@ func (h *Hints) set(mark string) {
 // IsHeadingWord reports whether a text consists of words that headings are made of: "hosel", "外径", "tip Ø". Beside a
 // number such words say what it is and nothing about its value.
 func (v *Vocabulary) IsHeadingWord(text string) bool {
-	list := tokensOf(text)
-	if len(list) == 0 {
-		return false
-	}
-	for _, s := range v.segments(classConcept, list) {
-		if len(s.options) == 0 {
-			return false
-		}
-	}
-	return true
+	all := v.segmentsOf(classConcept, text)
+	return len(all) > 0 && !slices.ContainsFunc(all, func(s segment) bool { return len(s.options) == 0 })
 }
 
 // Means reports whether a text is as a whole a word or phrase for a concept, and says nothing else.
 func (v *Vocabulary) Means(concept, text string) bool {
-	all := v.segments(classConcept, tokensOf(text))
+	all := v.segmentsOf(classConcept, text)
 	return len(all) == 1 && slices.ContainsFunc(all[0].options, func(e entry) bool { return e.weight >= surelyMeant && e.concepts.has(v.concepts[concept]) })
 }
 

@@ -247,6 +247,7 @@ func (v *Vocabulary) add(lex *lexicon, e entry, asSign bool, transcribed *string
 
 // order puts the words in the order in which they are searched.
 func (lex *lexicon) order() {
+	lex.tokens, lex.texts = keeping[*token](placesOfWords), keeping[[]segment](placesOfTexts)
 	lex.keys, lex.signKeys = slices.Sorted(maps.Keys(lex.words)), slices.Sorted(maps.Keys(lex.signs))
 	for _, word := range lex.keys {
 		if len(word) >= 6 && plainWord(word) {

@@ -71,7 +71,7 @@ func (v *Vocabulary) Paid(language string, parts ...string) Paid {
 	text := strings.NewReplacer("_", " ", "+", " plus ").Replace(splitCamel(strings.Join(parts, " ")))
 	said := map[string]bool{}
 	all, lot, net := true, false, 0
-	segments := v.segments(classPriceWord, tokensOf(text))
+	segments := v.segmentsOf(classPriceWord, text)
 	beside := languagesOfLong(segments)
 	for _, s := range segments {
 		if isNumber(s.text) {

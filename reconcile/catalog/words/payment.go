@@ -27,7 +27,7 @@ const (
 func (v *Vocabulary) Payment(language, text string) Payment {
 	p := Payment{Payer: v.Paid(language, text).Payer}
 	letters, starts := plainLetters(text)
-	for _, s := range v.segments(classPayment, tokensOf(text)) {
+	for _, s := range v.segmentsOf(classPayment, text) {
 		switch means := func(value string) bool { return s.says(value) }; {
 		case means(paymentLimited):
 			p.Limited = true
@@ -47,5 +47,5 @@ func (s segment) says(value string) bool {
 
 // SpeaksOfDiscount reports whether a text has a word for what is taken off prices.
 func (v *Vocabulary) SpeaksOfDiscount(text string) bool {
-	return slices.ContainsFunc(v.segments(classPayment, tokensOf(text)), func(s segment) bool { return s.says(paymentDiscount) })
+	return slices.ContainsFunc(v.segmentsOf(classPayment, text), func(s segment) bool { return s.says(paymentDiscount) })
 }

@@ -76,7 +76,7 @@ func (v *Vocabulary) NamesSet(text string) (Hit, bool) {
 // eachPieces calls a function with each word of a text for a number of pieces, and what stands around it.
 func (v *Vocabulary) eachPieces(text string, f func(e entry, before, after string)) {
 	letters, starts := plainLetters(text)
-	for _, s := range v.segments(classPieces, tokensOf(text)) {
+	for _, s := range v.segmentsOf(classPieces, text) {
 		if len(s.options) == 0 || s.options[0].weight < 0.9 { // slips of the pen are too many among words this short
 			continue
 		}
@@ -129,7 +129,7 @@ func (v *Vocabulary) SpeaksOfStock(text string) bool { return v.speaksOf("stock"
 
 func (v *Vocabulary) speaksOf(concept, text string) bool {
 	subject := v.concepts[concept]
-	for _, s := range v.segments(classConcept, tokensOf(text)) {
+	for _, s := range v.segmentsOf(classConcept, text) {
 		if slices.ContainsFunc(s.options, func(e entry) bool { return e.weight >= 0.7 && e.concepts.has(subject) }) && len(v.Pieces(s.text)) == 0 {
 			return true
 		}

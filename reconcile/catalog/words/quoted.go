@@ -126,7 +126,7 @@ func (v *Vocabulary) Quote(texts []string) (lists [][]Quoted) {
 	all := make([][]segment, len(texts))
 	votes := map[string]int{}
 	for i, text := range texts {
-		all[i] = v.segments(classQuoted, tokensOf(text))
+		all[i] = v.segmentsOf(classQuoted, text)
 		for _, s := range all[i] {
 			spoken := map[string]bool{}
 			for _, e := range s.options {

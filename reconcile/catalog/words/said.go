@@ -79,7 +79,7 @@ func (v *Vocabulary) AsksForCount(text string) bool {
 
 // someSay reports whether some words of a text say what a key is for.
 func (v *Vocabulary) someSay(text, key string) bool {
-	return slices.ContainsFunc(v.segments(classSaid, tokensOf(text)), func(s segment) bool {
+	return slices.ContainsFunc(v.segmentsOf(classSaid, text), func(s segment) bool {
 		return slices.ContainsFunc(s.options, func(e entry) bool { return e.value == key && e.weight >= sureWord })
 	})
 }
@@ -107,7 +107,7 @@ func (v *Vocabulary) LeadsToSizes(text string) bool {
 // SaysSame reports whether the words about the number of another part say that a part has the same sizes: "same sizes as", "las mismas medidas que".
 func (v *Vocabulary) SaysSame(text string) bool {
 	same := false
-	for _, s := range v.segments(classSaid, tokensOf(text)) {
+	for _, s := range v.segmentsOf(classSaid, text) {
 		says := func(keys ...string) bool {
 			return slices.ContainsFunc(s.options, func(e entry) bool { return e.weight >= sureWord && slices.Contains(keys, e.value) })
 		}
@@ -180,7 +180,7 @@ const mostSaid = 9999
 // numbers.
 func (v *Vocabulary) said(text string) (said map[string]bool, count int, all bool) {
 	said = map[string]bool{}
-	for _, s := range v.segments(classSaid, tokensOf(text)) {
+	for _, s := range v.segmentsOf(classSaid, text) {
 		value := ""
 		if isNumber(s.text) {
 			said[inDigits], value = true, s.text

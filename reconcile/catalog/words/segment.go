@@ -20,7 +20,40 @@ type segment struct {
 // maxRead is how many tokens of a text are looked at. Longer texts are prose.
 const maxRead = 80
 
-// segments divides a text into words of a class and unknown tokens, so that as much as possible is known, in as few
+// segmentsOf divides a text into words of a class and unknown tokens, as [Vocabulary.segments] does its tokens.
+func (v *Vocabulary) segmentsOf(class, text string) []segment {
+	lex := v.classes[class]
+	if lex == nil {
+		return nil
+	}
+	return lex.texts.of(text, longestKeptText, func(text string) []segment { return v.segments(class, tokensOf(text)) })
+}
+
+// token is what a class knows of a word by itself.
+type token struct {
+	// parts are what is inside, counted from it, and known how much of it they know.
+	parts []segment
+	known int
+	// options are what it means as a whole, and weight is how much it is then.
+	options []entry
+	weight  int
+	// leads is set where a phrase of several words may begin with it.
+	leads bool
+}
+
+func (v *Vocabulary) tokenOf(lex *lexicon, text string) *token {
+	return lex.tokens.of(text, longestKeptWord, func(text string) *token {
+		t := &token{parts: v.inside(lex, text, 0), options: v.lookup(lex, text), weight: textWeight(text), leads: lex.maxTokens > 1 && v.goesOn(lex, text+" ")}
+		for _, s := range t.parts {
+			if len(s.options) > 0 {
+				t.known += s.weight
+			}
+		}
+		return t
+	})
+}
+
+// segments divides the tokens of a text into words of a class and unknown tokens, so that as much as possible is known, in as few
 // pieces as possible.
 func (v *Vocabulary) segments(class string, list []string) []segment {
 	lex := v.classes[class]
@@ -31,43 +64,60 @@ func (v *Vocabulary) segments(class string, list []string) []segment {
 	if len(list) == 0 {
 		return nil
 	}
-	// All phrases are stretches of the whole text.
-	whole := strings.Join(list, " ")
-	starts := make([]int, len(list)+1)
-	for i, token := range list {
-		starts[i+1] = starts[i] + len(token) + 1
-	}
 	type step struct {
 		known, pieces, next int
-		parts               []segment
+		// parts are those of the token, or phrase where that is set.
+		parts  []segment
+		phrase segment
 	}
-	best := make([]step, len(list)+1)
+	var room [maxRead + 1]step
+	best := room[:len(list)+1]
+	var whole string // all phrases are stretches of the whole text
+	var starts [maxRead + 1]int
+	count := 0
 	for i := len(list) - 1; i >= 0; i-- {
-		best[i] = step{known: best[i+1].known, pieces: best[i+1].pieces + 1, next: i + 1, parts: v.inside(lex, list[i], i)}
-		for _, s := range best[i].parts {
-			if len(s.options) > 0 {
-				best[i].known += s.weight
+		t := v.tokenOf(lex, list[i])
+		best[i] = step{known: best[i+1].known + t.known, pieces: best[i+1].pieces + 1, next: i + 1, parts: t.parts}
+		take := func(n, weight int, key string, options []entry) {
+			known, pieces := best[i+n].known+weight, best[i+n].pieces+1
+			if known > best[i].known || known == best[i].known && pieces <= best[i].pieces {
+				best[i] = step{known: known, pieces: pieces, next: i + n, phrase: segment{text: key, from: i, weight: weight, options: options}}
 			}
 		}
-		for n := 1; n <= lex.maxTokens && i+n <= len(list); n++ {
+		if len(t.options) > 0 {
+			take(1, t.weight, list[i], t.options)
+		}
+		if !t.leads {
+			continue
+		}
+		if whole == "" {
+			whole = strings.Join(list, " ")
+			for k, token := range list {
+				starts[k+1] = starts[k] + len(token) + 1
+			}
+		}
+		for n := 2; n <= lex.maxTokens && i+n <= len(list); n++ {
 			key := whole[starts[i] : starts[i+n]-1]
 			if !v.goesOn(lex, key) {
 				break // no longer phrase begins so either
 			}
-			options := v.lookup(lex, key)
-			if len(options) == 0 {
-				continue
-			}
-			s := segment{text: key, from: i, weight: textWeight(key), options: options}
-			known, pieces := best[i+n].known+s.weight, best[i+n].pieces+1
-			if known > best[i].known || known == best[i].known && pieces <= best[i].pieces {
-				best[i] = step{known: known, pieces: pieces, next: i + n, parts: []segment{s}}
+			if options := v.lookup(lex, key); len(options) > 0 {
+				take(n, textWeight(key), key, options)
 			}
 		}
 	}
-	var all []segment
 	for i := 0; i < len(list); i = best[i].next {
-		all = append(all, best[i].parts...)
+		count += max(len(best[i].parts), 1)
+	}
+	all := make([]segment, 0, count)
+	for i := 0; i < len(list); i = best[i].next {
+		if best[i].parts == nil {
+			all = append(all, best[i].phrase)
+		}
+		for _, part := range best[i].parts {
+			part.from = i
+			all = append(all, part)
+		}
 	}
 	return all
 }

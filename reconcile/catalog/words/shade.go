@@ -23,7 +23,7 @@ func (v *Vocabulary) Shades(text string) Shades {
 	if len(text) > maxText {
 		return Shades{}
 	}
-	for _, s := range v.segments(classShade, tokensOf(text)) {
+	for _, s := range v.segmentsOf(classShade, text) {
 		if len(s.options) == 0 || s.options[0].weight < sureWord {
 			said.Only = false
 			continue
@@ -53,7 +53,7 @@ func (v *Vocabulary) LegendMeaning(text string) string {
 	if len(text) > maxText || !v.classes[classLegend].mayKnow(text) {
 		return ""
 	}
-	segments := v.segments(classLegend, tokensOf(text))
+	segments := v.segmentsOf(classLegend, text)
 	for _, one := range legendMeanings {
 		if slices.ContainsFunc(segments, func(s segment) bool {
 			return len(s.options) > 0 && s.options[0].value == one && s.options[0].weight >= sureWord

@@ -39,7 +39,7 @@ func (v *Vocabulary) Subject(kind, language, text string) Subject {
 			s.Roles = append(s.Roles, match)
 		}
 	}
-	for _, segment := range v.segments(classMark, tokensOf(text)) {
+	for _, segment := range v.segmentsOf(classMark, text) {
 		s.General = s.General || slices.ContainsFunc(segment.options, func(e entry) bool { return e.value == "all" })
 	}
 	return s
@@ -122,7 +122,7 @@ func (v *Vocabulary) runs(text string) [][]segment {
 		}
 		run = nil
 	}
-	for _, s := range v.segments(classConcept, tokensOf(splitCamel(dropTolerance(rest)))) {
+	for _, s := range v.segmentsOf(classConcept, splitCamel(dropTolerance(rest))) {
 		if isPlain(text) && len(s.text) <= 3 { // "can" is no "cán": nobody leaves the marks off so short a word in a sentence
 			s.options = slices.DeleteFunc(slices.Clone(s.options), func(e entry) bool { return anotherShort(s.text, e.words) })
 		}
@@ -182,14 +182,14 @@ func (v *Vocabulary) namedBy(kind string, run []segment, aside concepts, wanted 
 
 // Mentions reports whether a word or phrase for a concept stands in a text, whatever else does.
 func (v *Vocabulary) Mentions(concept, text string) bool {
-	return slices.ContainsFunc(v.segments(classConcept, tokensOf(text)), func(s segment) bool {
+	return slices.ContainsFunc(v.segmentsOf(classConcept, text), func(s segment) bool {
 		return slices.ContainsFunc(s.options, func(e entry) bool { return e.weight >= surelyMeant && e.concepts.has(v.concepts[concept]) })
 	})
 }
 
 // MayNumber reports whether a text is a word or sign for a number in some language, one that may mean something else too: "Č.".
 func (v *Vocabulary) MayNumber(text string) bool {
-	all := v.segments(classConcept, tokensOf(text))
+	all := v.segmentsOf(classConcept, text)
 	return len(all) == 1 && slices.ContainsFunc(all[0].options, func(e entry) bool { return e.concepts.has(v.concepts["number"]) })
 }
 

@@ -27,7 +27,7 @@ func (v *Vocabulary) saysMoreThan(text string, classes ...string) bool {
 	if len(classes) == 0 {
 		return strings.ContainsFunc(text, unicode.IsLetter)
 	}
-	return slices.ContainsFunc(v.segments(classes[0], tokensOf(text)), func(s segment) bool {
+	return slices.ContainsFunc(v.segmentsOf(classes[0], text), func(s segment) bool {
 		return len(s.options) == 0 && v.saysMoreThan(s.text, classes[1:]...)
 	})
 }
@@ -78,7 +78,7 @@ func (v *Vocabulary) Accessory(text string) (Hit, bool) {
 		return Hit{}, false
 	}
 	var named []segment
-	for _, s := range v.segments(classGoods, tokensOf(text)) {
+	for _, s := range v.segmentsOf(classGoods, text) {
 		if !isNumber(s.text) {
 			named = append(named, s)
 		}
@@ -146,7 +146,7 @@ func (v *Vocabulary) tally(class, text string) tally {
 	if len(text) > maxText {
 		text = text[:maxText]
 	}
-	for _, s := range v.segments(class, tokensOf(splitCamel(text))) {
+	for _, s := range v.segmentsOf(class, splitCamel(text)) {
 		t.total += float64(s.weight)
 		seen := map[string]bool{}
 		for _, e := range s.options {

@@ -128,7 +128,10 @@ func (v *Vocabulary) isPhrase(heading string) bool {
 			return false
 		}
 	}
-	segments := v.segments(classConcept, list)
+	if lex := v.classes[classConcept]; len(list) > lex.maxTokens || len(v.lookup(lex, strings.Join(list, " "))) == 0 {
+		return false
+	}
+	segments := v.segmentsOf(classConcept, heading)
 	return len(segments) == 1 && len(segments[0].options) > 0
 }
 
@@ -136,7 +139,6 @@ func (v *Vocabulary) isPhrase(heading string) bool {
 // else, between.
 func (v *Vocabulary) splitLoose(heading string) (rest, unit, place string) {
 	at := v.unitChunks(heading)
-	list := tokensOf(heading)
 	for i := len(at) - 1; i >= 0; i-- {
 		word := heading[at[i][0]:at[i][1]]
 		last := i == len(at)-1
@@ -147,7 +149,7 @@ func (v *Vocabulary) splitLoose(heading string) (rest, unit, place string) {
 			}
 		}
 		switch {
-		case !known || u == "pcs" && len(at) > 1, beside && !last, shortWide(word) && !(last && i > 0), v.inTax(list, slices.Index(list, keyOf(word))):
+		case !known || u == "pcs" && len(at) > 1, beside && !last, shortWide(word) && !(last && i > 0), v.inTax(heading, slices.Index(tokensOf(heading), keyOf(word))):
 			continue
 		}
 		from := at[i][0]
@@ -299,8 +301,7 @@ func appendNew(list []string, s string) []string {
 
 // neutralWord reports whether a word beside a unit in brackets says nothing about the role: a number, "unit", "max".
 func (v *Vocabulary) neutralWord(word string) bool {
-	list := tokensOf(word)
-	for _, s := range v.segments(classConcept, list) {
+	for _, s := range v.segmentsOf(classConcept, word) {
 		if isNumber(s.text) {
 			continue
 		}
@@ -348,9 +349,9 @@ var afterColon = pattern.Lazy(`[:=：＝]\s*([^\s,;.()（）。，、]+)`)
 // mostOfSlips is how many letters a word has at most in which one that is off makes it another word.
 const mostOfSlips = 4
 
-// inTax reports whether a word of a list is in a phrase that speaks of taxes: "inc" in "inc VAT".
-func (v *Vocabulary) inTax(list []string, at int) bool {
-	return slices.ContainsFunc(v.segments(classConcept, list), func(s segment) bool {
+// inTax reports whether a word of a text is in a phrase that speaks of taxes: "inc" in "inc VAT".
+func (v *Vocabulary) inTax(text string, at int) bool {
+	return slices.ContainsFunc(v.segmentsOf(classConcept, text), func(s segment) bool {
 		return s.from <= at && at <= s.from+strings.Count(s.text, " ") && slices.ContainsFunc(s.options, func(e entry) bool { return e.concepts.has(v.concepts["tax"]) })
 	})
 }
@@ -379,8 +380,8 @@ func (v *Vocabulary) Units(text string) []Hit {
 			}
 		}
 	}
-	list, lower := tokensOf(text), norm.NFC.String(strings.ToLower(text))
-	for _, s := range v.segments(classUnit, list) {
+	lower := norm.NFC.String(strings.ToLower(text))
+	for _, s := range v.segmentsOf(classUnit, text) {
 		if _, exact := v.whole(classUnit, s.text); !exact && utf8.RuneCountInString(s.text) <= mostOfSlips {
 			continue // a plug gauges bores, and is no slip of the pen for pulg
 		}
@@ -389,7 +390,7 @@ func (v *Vocabulary) Units(text string) []Hit {
 			if !isPlain(text) && !written && utf8.RuneCountInString(s.text) <= mostOfSlips {
 				continue // "tüm" is no inch, and "đóng" no đồng: nobody puts other marks on a word than it has
 			}
-			if !shortWide(s.text) && e.value != "pcs" && e.value != "%" && !v.inTax(list, s.from) {
+			if !shortWide(s.text) && e.value != "pcs" && e.value != "%" && !v.inTax(text, s.from) {
 				add(Hit{Value: e.value, Score: 0.8 * e.weight, Words: e.words, Language: e.language})
 				break
 			}

@@ -92,6 +92,9 @@ type lexicon struct {
 	signKeys  []string // those of signs, in order
 	sorted    []string // the keys of words of one token and six letters at least
 	maxTokens int
+	// tokens and texts are what was found of the last words and texts.
+	tokens kept[*token]
+	texts  kept[[]segment]
 	// byConsonants returns the words of headings by their consonants, and by language. It is made when it is first asked for.
 	byConsonants func() map[string]map[string][]entry
 }
