@@ -391,11 +391,13 @@ func spokenInMost(lex *lexicon.Lexicon, texts, roles []string, sizes func(text s
 }
 
 // sizesSpoken returns the sizes that a text gives in its clauses.
-func sizesSpoken(lex *lexicon.Lexicon, text string) (all []sizetext.Size) {
-	for _, clause := range spoken.Clauses(lex, text) {
-		all = append(all, spoken.Sizes(lex, clause)...)
-	}
-	return all
+func sizesSpoken(lex *lexicon.Lexicon, text string) []sizetext.Size {
+	return slices.Clip(lexicon.Recall(lex, "sizes spoken", text, func() (all []sizetext.Size) {
+		for _, clause := range spoken.Clauses(lex, text) {
+			all = append(all, spoken.Sizes(lex, clause)...)
+		}
+		return all
+	}))
 }
 
 // differ reports whether two readings of one text give other sizes for one of some roles. One that is taken apart into two, each with its name, is

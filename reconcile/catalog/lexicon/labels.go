@@ -12,7 +12,11 @@ import (
 func CutLabel(text string) (label, value string, colon bool) {
 	at := strings.IndexAny(text, ":：")
 	size := 0
-	switch dots := leader().FindStringIndex(text); {
+	var dots []int
+	if mayLead(text) {
+		dots = leader().FindStringIndex(text)
+	}
+	switch {
 	case dots != nil && (at < 0 || dots[0] < at):
 		at, size = dots[0], dots[1]-dots[0]
 	case at > 0:
@@ -26,6 +30,11 @@ func CutLabel(text string) (label, value string, colon bool) {
 		return text, "", false
 	}
 	return label, strings.TrimSpace(text[at+size:]), true
+}
+
+// mayLead reports whether a text has what every line of dots has.
+func mayLead(text string) bool {
+	return strings.Contains(text, "..") || strings.Contains(text, "__") || strings.Contains(text, "…") || strings.Contains(text, "··")
 }
 
 // leader is a line of dots that leads from a label to its value.

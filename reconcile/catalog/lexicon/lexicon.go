@@ -33,6 +33,7 @@ type Lexicon struct {
 	clubs      map[string][]string
 	sets       map[string]setAnswer
 	subjects   map[subjectKey]words.Subject
+	recalled   map[string]*recalled
 }
 
 type subjectKey struct{ kind, language, text string }
@@ -61,6 +62,7 @@ func New(categories map[string]string) *Lexicon {
 		clubs:      map[string][]string{},
 		sets:       map[string]setAnswer{},
 		subjects:   map[subjectKey]words.Subject{},
+		recalled:   map[string]*recalled{},
 	}
 	for _, word := range slices.Sorted(maps.Keys(categories)) {
 		l.categories = append(l.categories, categoryRule{words.Fold(word), categories[word]})

@@ -2,7 +2,6 @@ package lexicon
 
 import (
 	"cmp"
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -47,6 +46,24 @@ var hashSize = pattern.Lazy(`#([345]\d\d)\b`)
 // "Wood ferrule .335". Three digits without a point are one only beside a form or the word tip: "370 parallel".
 // What is said of one holds for those listed with it.
 func (l *Lexicon) TipsIn(text string, strictly bool) (tips []fitcalc.TipSize, saying string) {
+	question := "tips"
+	if strictly {
+		question = "tips, strictly"
+	}
+	named := Recall(l, question, text, func() tipsNamed {
+		tips, saying := l.findTips(text, strictly)
+		return tipsNamed{tips, saying}
+	})
+	return slices.Clip(named.tips), named.saying
+}
+
+// tipsNamed are the tips that a text names, and the words that do.
+type tipsNamed struct {
+	tips   []fitcalc.TipSize
+	saying string
+}
+
+func (l *Lexicon) findTips(text string, strictly bool) (tips []fitcalc.TipSize, saying string) {
 	if strings.Contains(text, "#") {
 		text = hashSize().ReplaceAllString(text, ".$1")
 	}
@@ -55,7 +72,7 @@ func (l *Lexicon) TipsIn(text string, strictly bool) (tips []fitcalc.TipSize, sa
 	}
 	var found []mention
 	behind := 0 // what stands before it belongs to the mention before
-	for _, at := range sizeOfTip.FindAllStringIndex(text, -1) {
+	for _, at := range sizesOfTips(text, len(text)) {
 		written := strings.Replace(text[at[0]:at[1]], ",", ".", 1)
 		bare := !strings.Contains(written, ".")
 		if bare {
@@ -122,8 +139,60 @@ func (l *Lexicon) links(text string) bool {
 	return or || text == "/" || text == "," || text == "+"
 }
 
-// sizeOfTip is what may be the size of a tip within a text: three decimals of an inch, with their point or without, or millimetres with their unit.
-var sizeOfTip = regexp.MustCompile(`0?[.,]3\d\d|\d{1,2}[.,]\d{1,3} ?mm|3\d\d`)
+// sizesOfTips returns where what may be the sizes of tips stands in a text, so many at most: three decimals of an inch, with their point or without, or
+// millimetres with their unit.
+func sizesOfTips(text string, most int) (all [][]int) {
+	for at := 0; at < len(text) && len(all) < most; {
+		if end := sizeOfTipEnd(text, at); end > 0 {
+			all = append(all, []int{at, end})
+			at = end
+		} else {
+			at++
+		}
+	}
+	return all
+}
+
+// sizeOfTipEnd returns where the size of a tip ends that begins at a place of a text, 0 where none does.
+func sizeOfTipEnd(text string, at int) int {
+	hundreds := func(at int) int {
+		if at+3 <= len(text) && text[at] == '3' && digitsAt(text, at+1, 2) == 2 {
+			return at + 3
+		}
+		return 0
+	}
+	if text[at] == '.' || text[at] == ',' {
+		return hundreds(at + 1)
+	}
+	whole := digitsAt(text, at, 3)
+	if whole == 0 {
+		return 0
+	}
+	for _, n := range [...]int{1, 2} { // 0.335, 9.02 mm, 10.2mm
+		point := at + n
+		if whole != n || point == len(text) || text[point] != '.' && text[point] != ',' {
+			continue
+		}
+		if end := hundreds(point + 1); end > 0 && text[at:point] == "0" {
+			return end
+		}
+		if decimals := digitsAt(text, point+1, 4); decimals > 0 && decimals < 4 {
+			end := point + 1 + decimals
+			if unit := strings.TrimPrefix(text[end:], " "); strings.HasPrefix(unit, "mm") {
+				return len(text) - len(unit) + len("mm")
+			}
+		}
+	}
+	return hundreds(at)
+}
+
+// digitsAt counts the digits at a place of a text, as far as they are looked at.
+func digitsAt(text string, at, most int) (n int) {
+	for n < most && at+n < len(text) && text[at+n] >= '0' && text[at+n] <= '9' {
+		n++
+	}
+	return n
+}
 
 // standsBehindKind reports whether a size with its point and no 0 before it, as only the trade writes names of tips, and a kind of club before it are
 // all that is said between two commas: "hybrid .370, black".
@@ -184,8 +253,8 @@ func (l *Lexicon) TipForAll(text string) string {
 	if _, other := l.Words.OtherGoods(text); other {
 		return ""
 	}
-	figure := sizeOfTip.FindStringIndex(text)
-	if figure == nil || !strings.Contains(text, saying) || !l.aheadOfTip(text[:figure[0]]).isFor && !l.labelsTip(text[:figure[0]]) {
+	figures := sizesOfTips(text, 1)
+	if len(figures) == 0 || !strings.Contains(text, saying) || !l.aheadOfTip(text[:figures[0][0]]).isFor && !l.labelsTip(text[:figures[0][0]]) {
 		return ""
 	}
 	return saying

@@ -72,9 +72,36 @@ var timesList = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(fmt.Sprintf(`(?i)(?:\d*[.,]\d+|\d+)%s(?: ?[x%s] ?[%s]? ?(?:\d*[.,]\d+|\d+(?:[- ]\d+/\d+|/\d+)?)%s){%d,}`, unit, TimesSigns, lexicon.DiameterSigns, unit, LeastListed-1))
 })
 
+// mayList reports whether some signs stand between three numbers of a text, as they do in lists. The expressions for lists are slow at finding out that
+// a text has none.
+func mayList(text, signs string) bool {
+	count := 0
+	for at, r := range text {
+		if r < utf8.RuneSelf && !isSign[r] || !strings.ContainsRune(signs, r) {
+			continue
+		}
+		rest := strings.TrimPrefix(text[at+utf8.RuneLen(r):], " ")
+		if next, size := utf8.DecodeRuneInString(rest); next >= utf8.RuneSelf { // the sign of a diameter
+			rest = strings.TrimPrefix(rest[size:], " ")
+		}
+		if nextNumber(rest[:min(len(rest), 2)], 0) == 0 {
+			if count++; count >= LeastListed-1 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// isSign are the signs of ASCII that stand between the sizes of lists.
+var isSign = [utf8.RuneSelf]bool{'x': true, 'X': true, '*': true, '/': true}
+
 // ListWithin returns the sizes of the one list within a text, nil where there is none or several.
 func ListWithin(text string) []string {
-	found := timesList().FindAllStringIndex(text, 2)
+	var found [][]int
+	if mayList(text, "xX"+TimesSigns) {
+		found = timesList().FindAllStringIndex(text, 2)
+	}
 	if len(found) == 0 {
 		return slashed(text)
 	}
@@ -96,7 +123,7 @@ var slashList = sync.OnceValue(func() *regexp.Regexp {
 
 // slashed returns the sizes of the one list with slashes within a text, nil where there is none or several. Half of them have decimals: a date has none.
 func slashed(text string) []string {
-	if !strings.Contains(text, "/") {
+	if !mayList(text, "/") {
 		return nil
 	}
 	found := slashList().FindAllStringIndex(text, 2)
@@ -128,6 +155,9 @@ var anyList = sync.OnceValue(func() *regexp.Regexp {
 func AnyListWithin(text string) []string {
 	if pieces := ListWithin(text); pieces != nil {
 		return pieces
+	}
+	if !mayList(text, "xX/"+TimesSigns) {
+		return nil
 	}
 	found := anyList().FindAllStringIndex(text, 2)
 	if len(found) != 1 || !lexicon.StandsFree(text, found[0][0], found[0][1]) {

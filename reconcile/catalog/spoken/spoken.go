@@ -36,6 +36,10 @@ const (
 // Clauses divides what is said of a part at commas, colons and dashes, and where sentences end. A comma before words that put right what was
 // said divides nothing.
 func Clauses(lex *lexicon.Lexicon, text string) []string {
+	return slices.Clip(lexicon.Recall(lex, "clauses", text, func() []string { return cutClauses(lex, text) }))
+}
+
+func cutClauses(lex *lexicon.Lexicon, text string) []string {
 	var all []string
 	from := 0
 	for _, at := range betweenClauses().FindAllStringIndex(text, -1) {
