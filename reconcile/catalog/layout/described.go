@@ -78,5 +78,5 @@ func saysOther(lex *lexicon.Lexicon, text, size string) bool {
 	}
 	before := text[:at]
 	before = before[strings.LastIndexAny(before, ",;(，、；（")+1:]
-	return lex.Words.Irrelevant(strings.Trim(before, sizetext.AroundNames))
+	return lex.Irrelevant(strings.Trim(before, sizetext.AroundNames))
 }

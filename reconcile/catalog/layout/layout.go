@@ -13,6 +13,7 @@ import (
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/numberkey"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/sheet"
@@ -372,6 +373,44 @@ func lineRoles(g *grid.Grid, lex *lexicon.Lexicon, line, left, right int) map[st
 	return roles
 }
 
+// mayHead reports whether the cells of a line may be headings of two roles, as far as can be told without asking what long texts mean: a row of a
+// part number and a sentence is told from a heading by its number.
+func mayHead(g *grid.Grid, lex *lexicon.Lexicon, row []grid.ID) bool {
+	may := 0
+	for _, id := range row {
+		switch text := g.Text(id); {
+		case text == "" || len(text) > lexicon.LongestHeading || givesSizes(text):
+		case strings.Contains(text, " x ") || strings.Contains(text, " X ") || strings.ContainsAny(text, sizetext.TimesSigns): // one cell may list several
+			return true
+		case len(text) > shortHeading || g.Is(lexicon.AsHeading, lex, id):
+			may++
+		}
+	}
+	return may >= 2
+}
+
+// givesSizes reports whether a text is a sentence with three sizes, as no heading is.
+func givesSizes(text string) bool {
+	if len(text) < shortestOfSizes {
+		return false
+	}
+	decimals := 0
+	for i := 1; i+1 < len(text); i++ {
+		if (text[i] == '.' || text[i] == ',') && isDigit(text[i+1]) {
+			decimals++
+		}
+	}
+	return decimals >= fewestSizes
+}
+
+func isDigit(b byte) bool { return b >= '0' && b <= '9' }
+
+// shortestOfSizes is how many bytes such a sentence has at least, and fewestSizes how many sizes with decimals.
+const shortestOfSizes, fewestSizes = 60, 3
+
+// shortHeading is how many bytes a text has at most of which it costs little to ask whether it is a heading.
+const shortHeading = 40
+
 // headsBreak reports whether a text is the heading of prices for a quantity, 1-99 pcs, with its word: of numbers alone nobody could know.
 func headsBreak(text string) bool {
 	return strings.ContainsFunc(text, unicode.IsLetter) && strings.ContainsAny(text, "+-–") && lexicon.IsPriceBreak(text)
@@ -421,6 +460,9 @@ func headsClubs(g *grid.Grid, lex *lexicon.Lexicon, line, left, right int) bool 
 
 // isHeadingLine reports whether a line may be the heading of a table.
 func isHeadingLine(g *grid.Grid, lex *lexicon.Lexicon, line, left, right int) bool {
+	if !mayHead(g, lex, g.Row(line, left, right)) && !headsClubs(g, lex, line, left, right) {
+		return false
+	}
 	roles := lineRoles(g, lex, line, left, right)
 	if len(roles) > 0 && headsClubs(g, lex, line, left, right) {
 		return true

@@ -188,9 +188,11 @@ func titledBy(lex *lexicon.Lexicon, kind catalog.Kind, name, text string) catalo
 	if name == "" {
 		return ""
 	}
-	hints := lex.Words.Hints(text)
 	found := lex.MatchIn(kind, name)
-	if len(found) == 0 || found[0].Score < lexicon.HeadingScore || hints.Min || hints.Max || hints.Radius || hints.PerSide {
+	if len(found) == 0 || found[0].Score < lexicon.HeadingScore {
+		return ""
+	}
+	if hints := lex.Words.Hints(text); hints.Min || hints.Max || hints.Radius || hints.PerSide {
 		return ""
 	}
 	role := catalog.Role(found[0].Role)

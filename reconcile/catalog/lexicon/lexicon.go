@@ -33,6 +33,7 @@ type Lexicon struct {
 	clubs      map[string][]string
 	sets       map[string]setAnswer
 	subjects   map[subjectKey]words.Subject
+	irrelevant map[string]bool
 	recalled   map[string]*recalled
 }
 
@@ -62,12 +63,20 @@ func New(categories map[string]string) *Lexicon {
 		clubs:      map[string][]string{},
 		sets:       map[string]setAnswer{},
 		subjects:   map[subjectKey]words.Subject{},
+		irrelevant: map[string]bool{},
 		recalled:   map[string]*recalled{},
 	}
 	for _, word := range slices.Sorted(maps.Keys(categories)) {
 		l.categories = append(l.categories, categoryRule{words.Fold(word), categories[word]})
 	}
 	return l
+}
+
+// Apart returns another lexicon that gives the same answers, for another goroutine.
+func (l *Lexicon) Apart() *Lexicon {
+	other := New(nil)
+	other.categories = l.categories
+	return other
 }
 
 // Match returns the roles that a heading of one or more fragments may have, the likeliest first.
@@ -183,6 +192,16 @@ func (l *Lexicon) Categories(text string) (all []string) {
 		}
 	}
 	return all
+}
+
+// Irrelevant is [words.Vocabulary.Irrelevant] of a text, kept.
+func (l *Lexicon) Irrelevant(text string) bool {
+	irrelevant, known := l.irrelevant[text]
+	if !known {
+		irrelevant = l.Words.Irrelevant(text)
+		remember(l.irrelevant, text, irrelevant)
+	}
+	return irrelevant
 }
 
 // Subject is [words.Vocabulary.Subject], kept.

@@ -9,6 +9,7 @@ import (
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/words"
 	"example.com/seatline/reconcile/internal/pattern"
 )
 
@@ -231,7 +232,15 @@ func isWhole(text string, at []int) bool {
 // fitsBefore returns the length of a word such as "fits" at the end of a text.
 func (l *Lexicon) fitsBefore(text string) int {
 	end := len(strings.TrimRight(text, " \u3000:"))
-	for start := range text[:end] {
+	far := max(0, end-words.LongestMark*utf8.UTFMax)
+	for far > 0 && !utf8.RuneStart(text[far]) {
+		far++
+	}
+	for start := range text[far:end] {
+		start += far
+		if end-start > words.LongestMark && utf8.RuneCountInString(text[start:end]) > words.LongestMark {
+			continue
+		}
 		last, _ := utf8.DecodeLastRuneInString(text[:start])
 		if start > 0 && unicode.IsLetter(last) && last < firstWide { // words of East Asian writing have no spaces between them
 			continue

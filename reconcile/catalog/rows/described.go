@@ -47,8 +47,37 @@ type inText struct {
 	unit, text   string
 }
 
-// numberInText is a number or fraction with the word or sign behind it.
-var numberInText = pattern.Lazy(`(\d+[- ]\d+/\d+|\d+/\d+|(?:\d+ ?)?[¼½¾⅛⅜⅝⅞]|\d+[.,]\d+|\d+|[.,]\d+)[ -]?(\pL+|["″”]|''|㎜)?`)
+// numberInText is a number or fraction at the beginning of a text, with the word or sign behind it.
+var numberInText = pattern.Lazy(`^(\d+[- ]\d+/\d+|\d+/\d+|(?:\d+ ?)?[¼½¾⅛⅜⅝⅞]|\d+[.,]\d+|\d+|[.,]\d+)[ -]?(\pL+|["″”]|''|㎜)?`)
+
+// mayBegin are the characters with which such a number begins.
+const mayBegin = "0123456789.,¼½¾⅛⅜⅝⅞"
+
+// placesOfNumbers returns where the numbers of a text stand, as [regexp.Regexp.FindAllStringSubmatchIndex] does: the expression is slow at finding out
+// where the next one begins.
+func placesOfNumbers(text string) (all [][]int) {
+	for from := 0; from < len(text); {
+		next := strings.IndexAny(text[from:], mayBegin)
+		if next < 0 {
+			break
+		}
+		from += next
+		at := numberInText().FindStringSubmatchIndex(text[from:])
+		if at == nil {
+			_, size := utf8.DecodeRuneInString(text[from:])
+			from += size
+			continue
+		}
+		for i := range at {
+			if at[i] >= 0 {
+				at[i] += from
+			}
+		}
+		all = append(all, at)
+		from = at[1]
+	}
+	return all
+}
 
 // numbersIn returns the numbers of a description that may be sizes. Those of codes and clubs are none: A10, 5i.
 func (t *Table) numbersIn(text string) []inText {
@@ -56,7 +85,7 @@ func (t *Table) numbersIn(text string) []inText {
 		return nil
 	}
 	var all []inText
-	for _, at := range numberInText().FindAllStringSubmatchIndex(text, -1) {
+	for _, at := range placesOfNumbers(text) {
 		digits := text[at[2]:at[3]]
 		before, _ := utf8.DecodeLastRuneInString(text[:at[0]])
 		if at[0] > 0 && (lexicon.InWord(before) || unicode.IsDigit(before) || strings.ContainsRune("-/.,", before)) {

@@ -42,7 +42,7 @@ var plainFractions = strings.NewReplacer("½", " 1/2", "¼", " 1/4", "¾", " 3/4
 // InPieces returns a count with its dozens and the like worked out: "24" for "2 doz", "28 left" for "two dozen and 4 left", "about 144" for "about
 // a gross", 18 for 一打半. Any other text stays as it is.
 func (v *Vocabulary) InPieces(text string) string {
-	if len(text) > longestMark || !strings.ContainsFunc(text, unicode.IsLetter) {
+	if len(text) > LongestMark || !strings.ContainsFunc(text, unicode.IsLetter) {
 		return text
 	}
 	plain := strings.TrimLeft(plainFractions.Replace(text), " ")

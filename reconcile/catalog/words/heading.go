@@ -40,7 +40,14 @@ type heading struct {
 
 type headingReading struct {
 	concepts concepts
-	used     []entry
+	// used is the last of the words that are understood.
+	used *usedWord
+}
+
+// usedWord is a meaning of a word of a heading, behind that of the word before.
+type usedWord struct {
+	meaning *entry
+	before  *usedWord
 }
 
 // maxReadings bounds the ways to understand one heading.
@@ -171,10 +178,10 @@ func branch(readings []headingReading, options []entry) []headingReading {
 	for len(meanings) > 1 && len(readings)*len(meanings) > maxReadings {
 		meanings = meanings[:len(meanings)-1]
 	}
-	var all []headingReading
+	all := make([]headingReading, 0, len(readings)*len(meanings))
 	for _, r := range readings {
-		for _, m := range meanings {
-			all = append(all, headingReading{r.concepts.and(m.concepts), append(slices.Clip(r.used), m)})
+		for i := range meanings {
+			all = append(all, headingReading{r.concepts.and(meanings[i].concepts), &usedWord{&meanings[i], r.used}})
 		}
 	}
 	return all
@@ -203,9 +210,8 @@ func (v *Vocabulary) matchRole(r role, h heading, kind string) RoleMatch {
 			if extra.meets(v.aside) || extra.meets(r.excludes) {
 				score *= otherConcept
 			}
-			weight, matched, language := evidence(reading.used, f.needs)
-			score *= weight * (1 - unknownWeight*h.unknown)
-			if score > best.Score {
+			if score *= certainty(reading.used, f.needs) * (1 - unknownWeight*h.unknown); score > best.Score {
+				matched, language := evidence(reading.used, f.needs)
 				best = RoleMatch{Role: r.name, Score: score, Language: language, Words: matched, Leftover: h.leftover}
 			}
 		}
@@ -223,33 +229,48 @@ func (v *Vocabulary) matchRole(r role, h heading, kind string) RoleMatch {
 	return best
 }
 
-// evidence returns the words that gave the concepts, how certain the least certain is, and the language that has most
-// of them: English where several do, else the first.
-func evidence(used []entry, needs concepts) (weight float64, matched, language string) {
-	weight = 1
-	var list, languages []string
-	count := map[string]int{}
-	for _, e := range used {
-		if !e.concepts.meets(needs) {
-			continue
+// certainty is how certain the least certain is of the words that gave the concepts.
+func certainty(used *usedWord, needs concepts) float64 {
+	weight := 1.0
+	for ; used != nil; used = used.before {
+		if used.meaning.concepts.meets(needs) {
+			weight = min(weight, used.meaning.weight)
 		}
-		weight = min(weight, e.weight)
-		list = append(list, e.words)
+	}
+	return weight
+}
+
+// evidence returns the words that gave the concepts, and the language that has most of them: English where several do, else the first.
+func evidence(used *usedWord, needs concepts) (matched, language string) {
+	var gave []*entry
+	for ; used != nil; used = used.before {
+		if used.meaning.concepts.meets(needs) {
+			gave = append(gave, used.meaning)
+		}
+	}
+	slices.Reverse(gave)
+	list := make([]string, len(gave))
+	languages := []string{"en"}
+	count := []int{0}
+	for i, e := range gave {
+		list[i] = e.words
 		spoken := append([]string{e.language}, e.also...)
 		slices.Sort(spoken)
 		for _, l := range slices.Compact(spoken) {
-			if count[l] == 0 {
-				languages = append(languages, l)
+			at := slices.Index(languages, l)
+			if at < 0 {
+				at, languages, count = len(languages), append(languages, l), append(count, 0)
 			}
-			count[l]++
+			count[at]++
 		}
 	}
-	for _, l := range append([]string{"en"}, languages...) {
-		if count[l] > count[language] {
-			language = l
+	most := 0
+	for i, l := range languages {
+		if count[i] > most {
+			most, language = count[i], l
 		}
 	}
-	return weight, strings.Join(list, " "), language
+	return strings.Join(list, " "), language
 }
 
 // suitsQuantity reports whether values of a role may have a unit. A column of text may name any unit that is no length.

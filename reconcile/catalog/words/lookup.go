@@ -78,7 +78,7 @@ func (w *walk) found() string {
 func (lex *lexicon) leadingPlain(text string, marks []string) (h Hit, length int) {
 	words, signs := walk{left: lex.keys}, walk{left: lex.signKeys}
 	gap, last, apostrophe := false, between, false
-	for i := 0; i < min(len(text), longestMark); i++ {
+	for i := 0; i < min(len(text), LongestMark); i++ {
 		c := text[i]
 		// The key grows as in appendPlain, the sign as in appendSign.
 		if is := sortOf(c); is == between {

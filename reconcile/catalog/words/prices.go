@@ -75,10 +75,14 @@ func (v *Vocabulary) NamesSet(text string) (Hit, bool) {
 
 // eachPieces calls a function with each word of a text for a number of pieces, and what stands around it.
 func (v *Vocabulary) eachPieces(text string, f func(e entry, before, after string)) {
-	letters, starts := plainLetters(text)
+	var letters string
+	var starts []int
 	for _, s := range v.segmentsOf(classPieces, text) {
 		if len(s.options) == 0 || s.options[0].weight < 0.9 { // slips of the pen are too many among words this short
 			continue
+		}
+		if starts == nil {
+			letters, starts = plainLetters(text)
 		}
 		for _, word := range []string{s.text, strings.ReplaceAll(s.text, " ", ""), strings.ReplaceAll(s.text, " ", "-"), strings.ReplaceAll(s.text, " ", "'"), strings.ReplaceAll(s.text, " ", "’")} {
 			if at := wordAt(letters, word); at >= 0 {

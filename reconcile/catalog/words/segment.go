@@ -53,6 +53,18 @@ func (v *Vocabulary) tokenOf(lex *lexicon, text string) *token {
 	})
 }
 
+// step is the best way to divide a text from a token on.
+type step struct {
+	known, pieces, next int
+	// token is set where the way begins with what is inside the token, text and options where it does with a word or phrase.
+	token   *token
+	text    string
+	options []entry
+}
+
+// mostOften is how many tokens all but few texts have at most.
+const mostOften = 40
+
 // segments divides the tokens of a text into words of a class and unknown tokens, so that as much as possible is known, in as few
 // pieces as possible.
 func (v *Vocabulary) segments(class string, list []string) []segment {
@@ -64,24 +76,21 @@ func (v *Vocabulary) segments(class string, list []string) []segment {
 	if len(list) == 0 {
 		return nil
 	}
-	type step struct {
-		known, pieces, next int
-		// parts are those of the token, or phrase where that is set.
-		parts  []segment
-		phrase segment
+	var room [mostOften + 1]step
+	best := room[:]
+	if len(list) > mostOften {
+		best = make([]step, len(list)+1)
 	}
-	var room [maxRead + 1]step
-	best := room[:len(list)+1]
 	var whole string // all phrases are stretches of the whole text
-	var starts [maxRead + 1]int
+	var starts [maxRead + 1]int32
 	count := 0
 	for i := len(list) - 1; i >= 0; i-- {
 		t := v.tokenOf(lex, list[i])
-		best[i] = step{known: best[i+1].known + t.known, pieces: best[i+1].pieces + 1, next: i + 1, parts: t.parts}
+		best[i] = step{known: best[i+1].known + t.known, pieces: best[i+1].pieces + 1, next: i + 1, token: t}
 		take := func(n, weight int, key string, options []entry) {
 			known, pieces := best[i+n].known+weight, best[i+n].pieces+1
 			if known > best[i].known || known == best[i].known && pieces <= best[i].pieces {
-				best[i] = step{known: known, pieces: pieces, next: i + n, phrase: segment{text: key, from: i, weight: weight, options: options}}
+				best[i] = step{known: known, pieces: pieces, next: i + n, text: key, options: options}
 			}
 		}
 		if len(t.options) > 0 {
@@ -93,7 +102,7 @@ func (v *Vocabulary) segments(class string, list []string) []segment {
 		if whole == "" {
 			whole = strings.Join(list, " ")
 			for k, token := range list {
-				starts[k+1] = starts[k] + len(token) + 1
+				starts[k+1] = starts[k] + int32(len(token)) + 1
 			}
 		}
 		for n := 2; n <= lex.maxTokens && i+n <= len(list); n++ {
@@ -107,14 +116,18 @@ func (v *Vocabulary) segments(class string, list []string) []segment {
 		}
 	}
 	for i := 0; i < len(list); i = best[i].next {
-		count += max(len(best[i].parts), 1)
+		count++
+		if token := best[i].token; token != nil {
+			count += len(token.parts) - 1
+		}
 	}
 	all := make([]segment, 0, count)
 	for i := 0; i < len(list); i = best[i].next {
-		if best[i].parts == nil {
-			all = append(all, best[i].phrase)
+		if token := best[i].token; token == nil {
+			all = append(all, segment{text: best[i].text, from: i, weight: textWeight(best[i].text), options: best[i].options})
+			continue
 		}
-		for _, part := range best[i].parts {
+		for _, part := range best[i].token.parts {
 			part.from = i
 			all = append(all, part)
 		}

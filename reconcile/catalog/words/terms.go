@@ -50,7 +50,7 @@ func (v *Vocabulary) BoreForm(text string) (Hit, bool) { return v.term(classForm
 // and of something else, as "Ferrules for iron heads" does, it is about ferrules.
 func (v *Vocabulary) Kind(text string) (Hit, bool) {
 	tally := v.tally(classKind, text)
-	if h, found := tally.hits["ferrules"]; found && len(tally.hits) > 1 {
+	if h, found := tally.of("ferrules"); found && len(tally.said) > 1 {
 		h.Score *= 0.8
 		return h, true
 	}
@@ -60,7 +60,7 @@ func (v *Vocabulary) Kind(text string) (Hit, bool) {
 // OtherGoods reports whether a text names goods that stand in lists of parts and are none: shim sleeves, adhesive, grips. It does not
 // where it names heads or ferrules too, unless the word for these is part of the other: "bague de réduction".
 func (v *Vocabulary) OtherGoods(text string) (Hit, bool) {
-	goods, found := v.tally(classGoods, text).hits["other"]
+	goods, found := v.tally(classGoods, text).of("other")
 	if !found {
 		return Hit{}, false
 	}
@@ -105,10 +105,10 @@ func (v *Vocabulary) Accessory(text string) (Hit, bool) {
 // SpeaksOfChange reports whether a remark says that a size is another one, or will be: "new size", "falsch", "dès 2027", "変更".
 func (v *Vocabulary) SpeaksOfChange(text string) (Hit, bool) {
 	t := v.tally(classRemark, text)
-	if hit, said := t.hits["size"]; said {
+	if hit, said := t.of("size"); said {
 		return hit, true
 	}
-	if hit, said := t.hits["from"]; said && slices.ContainsFunc(tokensOf(text), IsYear) {
+	if hit, said := t.of("from"); said && slices.ContainsFunc(tokensOf(text), IsYear) {
 		return hit, true
 	}
 	return Hit{}, false
@@ -124,8 +124,7 @@ func (v *Vocabulary) SaysChange(text string) bool {
 
 // SpeaksOfReading reports whether a remark says what a size was found to be: "measured", "tatsächlich", "réel", 実測.
 func (v *Vocabulary) SpeaksOfReading(text string) (Hit, bool) {
-	hit, said := v.tally(classRemark, text).hits["measured"]
-	return hit, said
+	return v.tally(classRemark, text).of("measured")
 }
 
 // IsYear reports whether a number is that of a year near ours.
@@ -135,34 +134,42 @@ func IsYear(number string) bool {
 
 // tally is what a text says of each value of a class.
 type tally struct {
-	hits  map[string]Hit
-	order []string
-	known map[string]float64
+	said  []tallied
 	total float64
 }
 
-func (v *Vocabulary) tally(class, text string) tally {
-	t := tally{hits: map[string]Hit{}, known: map[string]float64{}}
+// tallied is what a text says of a value, and how much of it does.
+type tallied struct {
+	Hit
+	known float64
+}
+
+// of returns what the text says of a value.
+func (t tally) of(value string) (Hit, bool) {
+	if at := slices.IndexFunc(t.said, func(one tallied) bool { return one.Value == value }); at >= 0 {
+		return t.said[at].Hit, true
+	}
+	return Hit{}, false
+}
+
+func (v *Vocabulary) tally(class, text string) (t tally) {
 	if len(text) > maxText {
 		text = text[:maxText]
 	}
 	for _, s := range v.segmentsOf(class, splitCamel(text)) {
 		t.total += float64(s.weight)
-		seen := map[string]bool{}
-		for _, e := range s.options {
-			if seen[e.value] {
+		for i, e := range s.options {
+			if slices.ContainsFunc(s.options[:i], func(before entry) bool { return before.value == e.value }) {
 				continue
 			}
-			seen[e.value] = true
-			h, known := t.hits[e.value]
-			if !known {
-				t.order = append(t.order, e.value)
+			at := slices.IndexFunc(t.said, func(one tallied) bool { return one.Value == e.value })
+			if at < 0 {
+				at, t.said = len(t.said), append(t.said, tallied{Hit: Hit{Value: e.value}})
 			}
-			if e.weight > h.Score {
-				h = Hit{Value: e.value, Score: e.weight, Words: e.words, Language: e.language}
+			if said := &t.said[at]; e.weight > said.Score {
+				said.Hit = Hit{Value: e.value, Score: e.weight, Words: e.words, Language: e.language}
 			}
-			t.hits[e.value] = h
-			t.known[e.value] += float64(s.weight)
+			t.said[at].known += float64(s.weight)
 		}
 	}
 	return t
@@ -173,24 +180,21 @@ const maxText = 600
 
 // best returns the value with the most and surest words. A text that names another value as well is less certain.
 func (t tally) best() (Hit, bool) {
-	var best Hit
+	var best tallied
 	top := 0.0
-	for _, value := range t.order {
-		if rank := t.hits[value].Score * t.known[value]; rank > top {
-			best, top = t.hits[value], rank
+	for _, one := range t.said {
+		if rank := one.Score * one.known; rank > top {
+			best, top = one, rank
 		}
 	}
 	if best.Value == "" {
 		return Hit{}, false
 	}
-	best.Score *= 0.6 + 0.4*t.known[best.Value]/t.total
-	for _, value := range t.order {
-		if value != best.Value && t.hits[value].Score >= 0.5 {
-			best.Score *= 0.6
-			break
-		}
+	best.Score *= 0.6 + 0.4*best.known/t.total
+	if slices.ContainsFunc(t.said, func(one tallied) bool { return one.Value != best.Value && one.Score >= 0.5 }) {
+		best.Score *= 0.6
 	}
-	return best, true
+	return best.Hit, true
 }
 
 func (v *Vocabulary) term(class, text string) (Hit, bool) { return v.tally(class, text).best() }
@@ -229,14 +233,14 @@ func isLatin(s string) bool {
 	return !strings.ContainsFunc(s, func(r rune) bool { return unicode.IsLetter(r) && !unicode.Is(unicode.Latin, r) }) && strings.ContainsFunc(s, unicode.IsLetter)
 }
 
-// longestMark is how many characters of a text may be a small word.
-const longestMark = 40
+// LongestMark is how many characters of a text may be a small word.
+const LongestMark = 40
 
 // LeadingMark returns the longest word of a class of small words with which a text begins, and how many bytes it takes
 // with the space, point or colon after it. Words of letters must end where the text's word does.
 func (v *Vocabulary) LeadingMark(text string, marks ...string) (h Hit, length int) {
 	lex := v.classes[classMark]
-	if head := text[:min(len(text), longestMark+1)]; isPlain(head) {
+	if head := text[:min(len(text), LongestMark+1)]; isPlain(head) {
 		return lex.leadingPlain(text, marks)
 	}
 	return v.leadingAny(lex, text, marks)
@@ -248,7 +252,7 @@ func (v *Vocabulary) leadingAny(lex *lexicon, text string, marks []string) (h Hi
 	for i, r := range text {
 		limit++
 		end := i + utf8.RuneLen(r)
-		if r == utf8.RuneError || limit > longestMark {
+		if r == utf8.RuneError || limit > LongestMark {
 			break
 		}
 		if end < len(text) && !wordEnds(r, firstRune(text[end:])) {
