@@ -43,3 +43,23 @@ func BenchmarkRead(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkReadDescribed reads a list whose parts are described in words alone, below as many rows as are searched.
+func BenchmarkReadDescribed(b *testing.B) {
+	const n = 5_000
+	list := []byte("Part,Description\n")
+	for i := range n {
+		list = fmt.Appendf(list, "IR-%d,\"cavity back iron, hosel measures 13.%02d mm outside, drilled 9.%d mm to a depth of %d mm for .370 parallel tips, lot %d\"\n", i, i*7%100, 40+i%21, 25+i%13, i)
+	}
+	b.SetBytes(int64(len(list)))
+	b.ReportAllocs()
+	for b.Loop() {
+		c, err := reconcile.Read([]reconcile.Source{{Name: "heads.csv", Data: list}}, reader.Options{}, nil)
+		if err != nil {
+			b.Fatal(err)
+		}
+		if len(c.Heads) != n {
+			b.Fatalf("%d heads", len(c.Heads))
+		}
+	}
+}

@@ -172,6 +172,8 @@ type reader struct {
 	readers  []*rows.Table
 	tables   []func() catalog.Table
 	findings finding.List
+	// described keeps account of the descriptions of all tables that are searched for sizes.
+	described rows.Searched
 }
 
 func (r *reader) countNames(inputs []Input) {
@@ -473,6 +475,7 @@ func (s *sheetReader) read(book layout.Notes) {
 		units := units.Settle(table, s.notes, book, s.saidOfBores(own.Key))
 		t := rows.New(cells.NewReader(units), own, s.categories[i])
 		t.Flat = s.flatPrices(table)
+		t.Described = &s.described
 		t.ReadRows()
 		all, s.readers = append(all, t), append(s.readers, t)
 		s.reader.tables = append(s.reader.tables, t.Result)

@@ -29,10 +29,18 @@ const (
 // readDescribed takes the sizes of the row's description that no column has, and compares the others.
 func (r *rowReader) readDescribed() {
 	text := r.fields.Text(catalog.Description)
-	if r.club != "" || !r.mayGiveSizes(text) || r.t.speaksOfOthers(text) {
+	if r.club != "" || !r.mayGiveSizes(text) {
 		return
 	}
-	said := layout.DescribedSizes(r.t.Lex, r.t.Kind, text, r.t.unitOf)
+	if !r.t.Described.search(text) {
+		r.unsearched()
+		return
+	}
+	found := r.t.describedIn(r.line, text)
+	if found.others {
+		return
+	}
+	said := found.sizes
 	if len(said) == 0 {
 		said = r.listDescribed(text)
 	}
@@ -240,9 +248,9 @@ func (r *rowReader) compareTip() {
 		return
 	}
 	tips, words := t.Lex.TipsIn(text, true)
-	if len(tips) == 0 {
-		if tips, words = t.Lex.TipsIn(text, false); len(tips) == 0 || !strings.HasPrefix(words, ".") ||
-			slices.ContainsFunc(layout.DescribedSizes(t.Lex, t.Kind, text, r.t.unitOf), func(one layout.Described) bool { return strings.HasPrefix(one.Text, words) }) {
+	sure := len(tips) > 0
+	if !sure {
+		if tips, words = t.Lex.TipsIn(text, false); len(tips) == 0 || !strings.HasPrefix(words, ".") {
 			return
 		}
 	}
@@ -259,6 +267,9 @@ func (r *rowReader) compareTip() {
 		return
 	}
 	if _, answered := t.Rules.Row(r.line).Values[role]; answered {
+		return
+	}
+	if !sure && slices.ContainsFunc(layout.DescribedSizes(t.Lex, t.Kind, text, r.t.unitOf), func(one layout.Described) bool { return strings.HasPrefix(one.Text, words) }) {
 		return
 	}
 	r.gainsaid(c, f.Text, words)

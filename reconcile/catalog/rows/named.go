@@ -109,19 +109,23 @@ func (t *Table) sizesNamed(text string, n named) []layout.Described {
 }
 
 // speaksOfOthers reports whether a text names the other sort of parts, what changed, or what is old or new.
-func (t *Table) speaksOfOthers(text string) bool {
-	for _, other := range othersOf[t.Kind] {
-		if t.Lex.Words.Mentions(other, text) {
+func (t *Table) speaksOfOthers(text string) bool { return speaksOfOthers(t.Lex, t.Kind, text) }
+
+func speaksOfOthers(lex *lexicon.Lexicon, kind catalog.Kind, text string) bool {
+	for _, other := range othersOf[kind] {
+		if lex.Words.Mentions(other, text) {
 			return true
 		}
 	}
-	return t.speaksOfChange(text)
+	return speaksOfChange(lex, text)
 }
 
 // speaksOfChange reports whether a text says what changed, or what is old or new.
-func (t *Table) speaksOfChange(text string) bool {
-	changes, _ := t.Lex.Words.SpeaksOfChange(text)
-	return changes.Value != "" || slices.ContainsFunc(strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) }), func(word string) bool { return t.Lex.Age(word) != 0 })
+func (t *Table) speaksOfChange(text string) bool { return speaksOfChange(t.Lex, text) }
+
+func speaksOfChange(lex *lexicon.Lexicon, text string) bool {
+	changes, _ := lex.Words.SpeaksOfChange(text)
+	return changes.Value != "" || slices.ContainsFunc(strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) }), func(word string) bool { return lex.Age(word) != 0 })
 }
 
 // othersOf are the words for what parts of each kind go with.

@@ -64,6 +64,10 @@ type Table struct {
 	Flat []layout.FlatNote
 	// flatTold are the places of those of which something was said.
 	flatTold map[sheet.Ref]bool
+	// Described keeps account of the descriptions that are searched, of this table alone where the reader of several gives none for all.
+	Described *Searched
+	// ahead has what the descriptions of the next lines say.
+	ahead ahead
 	// otherSize are the sizes of which a text of their rows gives another, as far as that was said.
 	otherSize map[finding.Place]bool
 	// Out is what is to be known of the table.
@@ -103,7 +107,7 @@ func (e *Entry) item() catalog.Item {
 
 // New makes the rows of a table ready to be read. The category is the kind of club that its titles speak of.
 func New(t *cells.Reader, supplier catalog.Supplier, category string) *Table {
-	r := &Table{Reader: t, Supplier: supplier, titleCategory: category, givesHoles: t.GivesHoles(), numbered: map[string]int{}}
+	r := &Table{Reader: t, Supplier: supplier, titleCategory: category, givesHoles: t.GivesHoles(), numbered: map[string]int{}, Described: &Searched{}}
 	r.findPartWidth()
 	r.describe()
 	return r

@@ -111,6 +111,18 @@ func Cases() []Case {
 			stories(w, 60_000, "base plus nothing, tip minus 0.1, the bore not over 9.4 and the length in May another than in June, ")
 		})},
 		{Name: "csv-limits-each", Slow: true, Make: csv(func(w io.Writer) { stories(w, 100_000, "base plus 0, minus 0.1, ") })},
+		{Name: "csv-described-heads", Slow: true, Make: csv(func(w io.Writer) { // parts described in words alone
+			io.WriteString(w, "Part,Description\n")
+			for i := range 100_000 {
+				fmt.Fprintf(w, "IR-%d,\"cavity back iron, hosel measures 13.%02d mm outside, drilled 9.%d mm to a depth of %d mm for .370 parallel tips, lot %d\"\n", i, i*7%100, 40+i%21, 25+i%13, i)
+			}
+		})},
+		{Name: "csv-described-ferrules", Slow: true, Make: csv(func(w io.Writer) { // with strokes and fractions that lists of sizes have
+			io.WriteString(w, "Part,Description\n")
+			for i := range 100_000 {
+				fmt.Fprintf(w, "FX-%d,\"Ferrule %d rings black/silver lot %d, OD at the bottom 13.%02d +/- .05 mm, hole 9.%d mm max, length approx. 1 %d/32 in\"\n", i, 1+i%9, i, i*7%100, 20+i%16, 1+i*2%31)
+			}
+		})},
 		{Name: "csv-stocks-as-prices", Slow: true, Make: csv(func(w io.Writer) {
 			io.WriteString(w, "Part No,Tip,Base OD (mm),Bore (mm),Length (mm),Price EUR,Stock\n")
 			for i := range 100_000 {
