@@ -31,12 +31,13 @@ func (s *Searched) search(text string) bool {
 	return s.bytes <= mostDescribed
 }
 
-// unsearched holds a row whose description has sizes that are not searched for any more, and says once from where on none are.
+// unsearched says once from which row on descriptions are not searched for sizes any more, and holds a row of which nothing can be decided without.
 func (r *rowReader) unsearched() {
 	t := r.t
-	r.hold("its description is not searched for sizes, and has numbers that are none of the row's")
+	if !r.needed() {
+		r.hold("its description is not searched for sizes")
+	}
 	t.Tell(layout.ToldKey{What: "not searched for sizes"}, finding.Warning, "data.remark", r.line, t.ByRole[catalog.Description].Col, func() string {
-		return fmt.Sprintf("the descriptions are more than %d MiB together; from this row on they are not searched for sizes, and rows are held where they have numbers that are none of the row's: "+
-			"read the list in several files", mostDescribed>>20)
+		return fmt.Sprintf("the descriptions are more than %d MiB together; from this row on they are not searched for sizes: read the list in several files", mostDescribed>>20)
 	})
 }
