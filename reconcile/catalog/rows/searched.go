@@ -12,9 +12,9 @@ import (
 // What a description says of sizes beside those that most of its column give is found with all words of all languages, at some 100 µs a row: lists of
 // parts that are described in words alone would take minutes.
 
-// mostDescribed is how many bytes of descriptions are searched, those that repeat the one above left out of account: of 130 bytes each, some 24,000,
-// which take some 4 s.
-const mostDescribed = 3 << 20
+// mostDescribed is how many bytes of descriptions are searched, those that repeat the one above left out of account: of 130 bytes each, some 16,000,
+// which take some 3 s.
+const mostDescribed = 2 << 20
 
 // Searched keeps account of the descriptions that are searched for sizes, of all tables that are read together.
 type Searched struct {
