@@ -148,7 +148,7 @@ func withoutAge(lex *lexicon.Lexicon, parts []string, dated bool) (rest []string
 		if said, age, _ := lex.Dated(part); dated && age != 0 {
 			part = strings.Trim(strings.Replace(part, said, "", 1), " ()[],")
 		} else if word, age := ageIn(lex, part); !dated && age != 0 {
-			part = strings.TrimSpace(strings.Replace(part, word, "", 1))
+			part = strings.Trim(strings.Replace(part, word, "", 1), " ,;:.")
 		}
 		if part != "" {
 			rest = append(rest, part)

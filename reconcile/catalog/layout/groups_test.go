@@ -49,3 +49,25 @@ func TestPartsGroups(t *testing.T) {
 		}
 	}
 }
+
+// TestIsGroupLine takes a line that tells columns of one heading apart for one of the heading, whatever else stands in it.
+func TestIsGroupLine(t *testing.T) {
+	lex := lexicon.New(nil)
+	for _, c := range []struct {
+		what, line, heading string
+		want                bool
+	}{
+		{"a change beside groups of other columns", " | (inches) | | | Shaft | Was | NOW, | ", "No. | Base | ID | Long | tip | each | each | ", true},
+		{"the same in French", " | dim. mm | | | Shaft | Ancien | Nouveau", "Réf. | Ø base | Ø int. | Long. | tip | prix | prix", true},
+		{"the same in Czech", " | rozměry mm | | | hrot | původní | nová", "Č. | Ø spodku | otvor | délka | shaftu | cena | cena", true},
+		{"who pays which price", " | | | | List | Dealer", "Code | Base OD | Bore | Length | each | each", true},
+		{"the same in German", " | Maße mm | | | Katalog | Händler", "Art.-Nr. | Fuß-Ø | Bohrung | Länge | je Stück | je Stück", true},
+		{"words that say no such thing", " | | | | Blue | Zorp", "Code | Base OD | Bore | Length | each | each", false},
+		{"who pays, above different headings", " | | | | List | Dealer", "Code | Base OD | Bore | Length | each | stock", false},
+	} {
+		g := grid.New(sheettest.Sheet("Parts", c.line, c.heading))
+		if got := isGroupLine(g, lex, 1, 2, span{1, 2, 1, g.Width}); got != c.want {
+			t.Errorf("%s: %v, want %v", c.what, got, c.want)
+		}
+	}
+}

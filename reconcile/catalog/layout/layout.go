@@ -794,7 +794,7 @@ func unitsOnly(g *grid.Grid, lex *lexicon.Lexicon, line int, strip span) bool {
 // isGroupLine reports whether a line above a heading holds group headings: no values, cells that reach over several
 // columns or stand above some of them, and headings that mean more with it than without.
 func isGroupLine(g *grid.Grid, lex *lexicon.Lexicon, line, below int, strip span) bool {
-	cells, grouped := 0, false
+	cells, sorts, grouped := 0, 0, false
 	ages := map[int]int{}
 	firstBelow := firstUsed(g, below, strip)
 	for col := strip.left; col <= strip.right; col++ {
@@ -807,24 +807,32 @@ func isGroupLine(g *grid.Grid, lex *lexicon.Lexicon, line, below int, strip span
 		}
 		cells++
 		ages[lex.TellsAge(text)]++
+		if tellsApart(g, below, col) && lex.Words.Paid("", text).Alone {
+			sorts++
+		}
 		_, from, _, to := g.Merged(line, col)
 		wide := to-from+1 >= strip.right-firstBelow+1
 		grouped = grouped || (from > firstBelow || to > from || cells > 1) && !wide
 	}
 	// "Before" and "After" tell columns of one heading apart, and name no size.
-	return cells > 0 && grouped && (lineHelps(g, lex, line, below, strip) || ages[-1] > 0 && ages[1] > 0 && ages[0] == 0)
+	changes := ages[-1] > 0 && ages[1] > 0
+	return cells > 0 && grouped && (changes && ages[0] == 0 || sorts > 1 && sorts == cells || lineHelps(g, lex, line, below, strip, changes || sorts > 1))
 }
 
-// lineHelps reports whether a line of group headings makes the headings below it mean more: by their words, or by a unit.
-func lineHelps(g *grid.Grid, lex *lexicon.Lexicon, line, below int, strip span) bool {
+// lineHelps reports whether a line of group headings makes the headings below it mean more: by their words, or by a unit. Where it tells columns
+// apart, headings below its words for old and new, or for sorts of prices, mean no less with these.
+func lineHelps(g *grid.Grid, lex *lexicon.Lexicon, line, below int, strip span, apart bool) bool {
 	alone := Region{Grid: g, From: below, To: strip.to, Left: strip.left, Right: strip.right, Headings: []int{below}}
 	joined := alone
 	joined.Headings = []int{line, below}
 	alone.readHeadings(lex)
 	joined.readHeadings(lex)
 	gain := 0.0
-	for i := range joined.Columns {
-		gain += meaningOfHeading(lex, joined.Columns[i]) - meaningOfHeading(lex, alone.Columns[i])
+	for i, h := range joined.Columns {
+		if apart && len(h.Parts) > 1 && (lex.TellsAge(h.Parts[0]) != 0 || lex.Words.Paid("", h.Parts[0]).Alone) {
+			continue
+		}
+		gain += meaningOfHeading(lex, h) - meaningOfHeading(lex, alone.Columns[i])
 	}
 	return gain > 0
 }
