@@ -88,7 +88,7 @@ func (t *Table) tipByValues() {
 }
 
 // topByValues finds the thin ends of ferrules: diameters that in nearly every row lie well between the bore and the base. A word for the end of
-// something may have been taken for the tip, which is hardly wider than the bore.
+// something may have been taken for the tip, which is hardly wider than the bore, or for what ferrules do not have: a mouth, as of a countersink.
 func (t *Table) topByValues() {
 	base, bore := t.first(catalog.BaseOD), t.first(catalog.Bore)
 	if t.Kind != catalog.Ferrules || base == nil || bore == nil || !base.Known || !bore.Known || t.first(catalog.TopOD) != nil || t.KindAssumed != "" {
@@ -99,14 +99,26 @@ func (t *Table) topByValues() {
 		open = append(open, tip)
 	}
 	for _, c := range open {
-		says := c.Matches[t.Kind]
-		understood := len(says) > 0 && catalog.Role(says[0].Role) != catalog.TipTaken && (catalog.Role(says[0].Role) != catalog.BaseOD || says[0].Leftover == "")
-		if understood || t.mayBePrice(c) || !t.between(bore, c, base) {
+		most := mostEnd
+		if c.headed(catalog.UnknownKind, catalog.HoselOD) >= lexicon.LeastHeading {
+			most = mostWithHosel
+		}
+		if t.isUnderstood(c) || t.mayBePrice(c) || !t.betweenUpTo(bore, c, base, most) {
 			continue
 		}
 		t.takeByValues(c, catalog.TopOD, "its sizes lie between those of bore and base")
 		return
 	}
+}
+
+// isUnderstood reports whether the heading of a column says what else than the thin end of a ferrule its sizes are.
+func (t *Table) isUnderstood(c *Column) bool {
+	says := c.Matches[t.Kind]
+	if len(says) == 0 {
+		return false
+	}
+	role := catalog.Role(says[0].Role)
+	return role != catalog.TipTaken && (role != catalog.BaseOD || says[0].Leftover == "") && !c.saysOther(role)
 }
 
 // depthOf is how deep that is of which a size is the diameter.
@@ -140,12 +152,15 @@ func (t *Table) depthByValues() {
 }
 
 // between reports whether in nearly all rows the size of a column lies well between those of two others.
-func (t *Table) between(least, c, most *Column) bool {
+func (t *Table) between(least, c, most *Column) bool { return t.betweenUpTo(least, c, most, mostEnd) }
+
+// betweenUpTo is between for sizes up to a share of the wall.
+func (t *Table) betweenUpTo(least, c, most *Column, upTo float64) bool {
 	rows, misses := 0, 0
 	for one := range t.sizesOf(least, c, most) {
 		low, size, high := one[0], one[1], one[2]
 		share := (size.number - low.number) / (high.number - low.number)
-		if low.unit != size.unit || high.unit != size.unit || low.number >= high.number || share < leastEnd || share > mostEnd {
+		if low.unit != size.unit || high.unit != size.unit || low.number >= high.number || share < leastEnd || share > upTo {
 			misses++
 			continue
 		}
@@ -167,8 +182,8 @@ func (t *Table) sizesOf(a, b, c *Column) iter.Seq[[3]size] {
 }
 
 // leastEnd and mostEnd are where between bore and base the thin end of a ferrule lies, as shares of the wall at the base. A tip is wider than
-// the bore by less.
-const leastEnd, mostEnd = 0.1, 0.9
+// the bore by less. Of a size that may be that of the hosel, which is hardly narrower than the base, it has to be nearer the bore.
+const leastEnd, mostEnd, mostWithHosel = 0.1, 0.9, 0.5
 
 // describe takes texts for descriptions where there are no others: those without a heading that stand before other columns, and those right behind
 // the part numbers under a word that nobody knows, or one for rings, of which there are as many as a number says, or for a form of which they name

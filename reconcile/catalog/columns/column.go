@@ -203,6 +203,8 @@ func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profi
 		c.irrelevant = countsPacks
 	case c.Hints.Measured && len(c.Matches[catalog.UnknownKind]) > 0 && traits.Of[catalog.Role(c.Matches[catalog.UnknownKind][0].Role)].Want == traits.Count:
 		c.irrelevant = "counts what was measured"
+	case c.hardlyCounts() && p.numbersLines(): // "Sl." in India
+		c.irrelevant = "numbers the lines"
 	case len(c.Matches[catalog.UnknownKind]) == 0 && lex.Words.Irrelevant(h.Parts...):
 		c.irrelevant, c.aside = "heading speaks of what no joint depends on", true
 	}
@@ -213,6 +215,12 @@ func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profi
 		}
 	}
 	return c
+}
+
+// hardlyCounts reports whether a heading is one of counts, but hardly.
+func (c *Column) hardlyCounts() bool {
+	found := c.Matches[catalog.UnknownKind]
+	return len(found) > 0 && found[0].Score < lexicon.Understood && traits.Of[catalog.Role(found[0].Role)].Want == traits.Count
 }
 
 // headPacks takes a column for one of packs.

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/lexicon"
@@ -283,6 +284,24 @@ func (p *profile) counts() bool {
 		last = n
 	}
 	return len(p.Texts) >= 2 && steps*2 >= len(p.Texts)-1
+}
+
+// numbersLines reports whether the values number all lines from 1 on and say nothing else, anew in each section perhaps, beside the letters of
+// sections: A., 1, 2, 3, B., 4, 5. A column of other numbers would hardly do so.
+func (p *profile) numbersLines() bool {
+	last, numbers := 0, 0
+	for _, text := range p.Texts {
+		text = strings.Trim(text, ".()")
+		if utf8.RuneCountInString(text) == 1 && unicode.IsLetter([]rune(text)[0]) {
+			continue
+		}
+		n, err := strconv.Atoi(text)
+		if err != nil || n != last+1 && (n != 1 || last < 2) {
+			return false
+		}
+		last, numbers = n, numbers+1
+	}
+	return numbers >= leastNumbers && p.share(numbers) >= nearlyAll
 }
 
 // share returns n of the filled cells as a share.
