@@ -104,7 +104,11 @@ func (t *Reader) remarked(line int, c *Column, what *catalog.Value) Trouble {
 		if remark.Reading {
 			least = readingOff
 		}
-		if slices.ContainsFunc(numbers(t.Lex, remark.Rest), func(n number) bool { return n.replaces(stated, least) }) || !remark.Reading && t.namesOther(remark.Rest, c, stated) {
+		rest := remark.Rest
+		if tip := t.Lex.TipForAll(rest); tip != "" { // "for .335" says of what the part is for, and not of its bore
+			rest = strings.Replace(rest, tip, " ", 1)
+		}
+		if slices.ContainsFunc(numbers(t.Lex, rest), func(n number) bool { return n.replaces(stated, least) }) || !remark.Reading && t.namesOther(rest, c, stated) {
 			return Problem("data.remark", "%s is %s, and the text in %s speaks of another: %q; it is left open until somebody says which size holds",
 				c.Name(), traits.SayMM(stated), remark.Place, phrase.Brief(remark.Text))
 		}

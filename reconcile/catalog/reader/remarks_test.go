@@ -213,3 +213,21 @@ HX-3 | 13.8    | 9.5     | satin
 		}
 	}
 }
+
+// TestRemarksOnTips takes the tip that a remark says a part is for for no other bore.
+func TestRemarksOnTips(t *testing.T) {
+	for text, want := range map[string]int{
+		"HT30+31 for .335":             0,
+		"HT30: für .335":               0,
+		"HT30 pour .335 parallèle":     0,
+		"HT30: bore .335":              1,
+		"HT30 fits .335, bore now 8.5": 1,
+	} {
+		t.Run(text, func(t *testing.T) {
+			c := read(t, grid("Ferrules", "Code | Base OD mm | Bore mm | Length mm\nHT30 | 12.0 | 8.4 | 22\nHT31 | 12.1 | 8.4 | 22\nHT11 | 13.5 | 9.3 | 25\n |  |  | \n"+text+" |  |  | "))
+			if got := of(c, "data.remark"); len(got) != want {
+				t.Errorf("%q, want %d", got, want)
+			}
+		})
+	}
+}
