@@ -175,13 +175,14 @@ func severalSizes(text string) bool {
 }
 
 // maySize reports whether a column may be one of diameters of parts: its heading is not understood as something else, and most of its
-// cells are numbers that are the outside or the hole of one in mm or in inches.
+// cells are numbers that are the outside or the hole of one in mm or in inches. A heading that seems to speak of something else may be one
+// of sizes where it has a word of these too: its other words are none of ours.
 func (t *Table) maySize() bool {
 	od, _ := traits.BoundsOf(catalog.Ferrules, catalog.BaseOD)
 	bore, _ := traits.BoundsOf(catalog.Ferrules, catalog.Bore)
 	return slices.ContainsFunc(t.Columns, func(c *Column) bool {
 		found := c.Matches[catalog.UnknownKind]
-		if c.irrelevant != "" || len(found) > 0 && traits.Of[catalog.Role(found[0].Role)].Want != traits.Length || c.Profile.counts() {
+		if c.irrelevant != "" && !(c.aside && traits.IsLengthUnit(c.HeadingUnit) && t.Lex.Words.SpeaksOfFit(c.Text)) || len(found) > 0 && traits.Of[catalog.Role(found[0].Role)].Want != traits.Length || c.Profile.counts() {
 			return false
 		}
 		possible, several := 0, 0

@@ -131,6 +131,11 @@ func (v *Vocabulary) SpeaksOfPrices(text string) bool { return v.speaksOf("price
 // SpeaksOfStock reports whether a title or note has a word for what lies in stock.
 func (v *Vocabulary) SpeaksOfStock(text string) bool { return v.speaksOf("stock", text) }
 
+// SpeaksOfFit reports whether a text has a word for what heads and ferrules are fitted by: a bore, a hosel.
+func (v *Vocabulary) SpeaksOfFit(text string) bool {
+	return v.speaksOf("bore", text) || v.speaksOf("hosel", text)
+}
+
 func (v *Vocabulary) speaksOf(concept, text string) bool {
 	subject := v.concepts[concept]
 	for _, s := range v.segmentsOf(classConcept, text) {
