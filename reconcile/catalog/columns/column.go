@@ -503,8 +503,18 @@ func countsSets(sets, c *Column, r *layout.Region, lex *lexicon.Lexicon, lines [
 // countsPacks is said of a column of numbers of packs.
 const countsPacks = "counts packs, and not the pieces in one"
 
-// pairPacks finds the columns that count the packs of which another one has the price and says how many are in one: "Bag of 10", "Bags".
+// pairPacks finds the columns that count the packs of which another one has the price and says how many are in one, "Bag of 10", "Bags", or gives that
+// for each row: "Nb sachets", "Pièces par sachet".
 func pairPacks(columns []*Column, lex *lexicon.Lexicon) {
+	if slices.ContainsFunc(columns, func(c *Column) bool {
+		return c.headed(catalog.UnknownKind, catalog.Pack) >= lexicon.SpecificHeading && lex.PerPack(c.Text)
+	}) {
+		for _, c := range columns {
+			if c.irrelevant == "" && c.Profile.share(c.Profile.whole) > 0.5 && lex.NumbersPacks(c.Text) && !lex.PerPack(c.Text) {
+				c.irrelevant = countsPacks
+			}
+		}
+	}
 	if !slices.ContainsFunc(columns, (*Column).pricesPack) {
 		return
 	}

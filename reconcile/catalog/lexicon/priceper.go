@@ -253,6 +253,39 @@ func (l *Lexicon) isPackCode(cell string) bool {
 	return is
 }
 
+// NumbersPacks reports whether a heading may be that of a column which counts packs where another one says how many pieces are in one: "Bags", "Nb
+// sachets", "No. of bags", 袋数.
+func (l *Lexicon) NumbersPacks(heading string) bool {
+	if len(heading) > LongestHeading {
+		return false
+	}
+	return l.CountsPacks(heading) || slices.ContainsFunc(l.Words.Packs(heading), func(p words.Pieces) bool {
+		before, after := strings.Trim(p.Before, " .:"), strings.Trim(p.After, " .:")
+		return (before == "" || l.Words.Means("count", before) || l.Words.Means("number", before)) && (after == "" || l.Words.Means("count", after)) && (before == "" || after == "")
+	})
+}
+
+// PerPack reports whether a heading says with a word or a sign that it is of what is in one pack: "Pièces par sachet", "Stück je Beutel", "pcs/bag",
+// 袋入数.
+func (l *Lexicon) PerPack(heading string) bool {
+	if len(heading) > LongestHeading {
+		return false
+	}
+	return slices.ContainsFunc(l.Words.Packs(heading), func(p words.Pieces) bool {
+		before := strings.TrimRight(p.Before, " ")
+		if strings.HasSuffix(before, "/") {
+			return true
+		}
+		last := before[strings.LastIndexFunc(before, func(r rune) bool { return !unicode.IsLetter(r) })+1:]
+		switch {
+		case last == "":
+			after := strings.Trim(p.After, " .:")
+			return before == "" && after != "" && !l.Words.Means("count", after)
+		}
+		return l.isPer(last) || l.Words.Holds(last)
+	})
+}
+
 // HeadsPieces reports whether a heading is that of a column that says for how many pieces the prices beside it are: "Per", "Preiseinheit".
 func (l *Lexicon) HeadsPieces(heading string) bool {
 	if heading == "" || len(heading) > LongestHeading {
