@@ -70,6 +70,7 @@ func (t *Table) understand(given catalog.Kind, titles []string) {
 	t.tellOldNumbers()
 	t.foldClubColumns(titles)
 	t.findTotals()
+	t.findFree()
 	t.findChange()
 	t.tellCoins()
 	t.tellPaid()
