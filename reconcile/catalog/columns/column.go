@@ -270,11 +270,11 @@ func withWords(h layout.Heading, lex *lexicon.Lexicon, p *profile) layout.Headin
 }
 
 // headingMatches returns the roles that a heading may have. Where the fragments together say nothing, the last one
-// alone may, unless it is no more than the unit of what no joint depends on: "pcs" below "MOQ".
+// alone may, unless it is no more than the unit or the count of what no joint depends on: "pcs" below "MOQ", "qty" below "You asked for".
 func headingMatches(l *lexicon.Lexicon, kind catalog.Kind, h layout.Heading) []words.RoleMatch {
 	found := l.MatchIn(kind, h.Parts...)
 	for i := len(h.Parts) - 1; i >= 0 && len(found) == 0 && len(h.Parts) > 1; i-- {
-		if l.IsUnit(h.Parts[i]) && slices.ContainsFunc(h.Parts, func(part string) bool { return l.Words.Irrelevant(part) }) {
+		if (l.IsUnit(h.Parts[i]) || l.Words.Means("count", h.Parts[i])) && slices.ContainsFunc(h.Parts, func(part string) bool { return l.Words.Irrelevant(part) }) {
 			continue
 		}
 		for _, m := range l.MatchIn(kind, h.Parts[i]) {

@@ -9,6 +9,7 @@ import (
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/finding"
+	"example.com/seatline/reconcile/phrase"
 )
 
 // An offer or an invoice has the quantity of each part, its price, and the two multiplied. That quantity is no stock, and what is multiplied
@@ -25,14 +26,35 @@ func (t *Table) findTotals() {
 				continue
 			}
 			if total, mark := t.totalOf(quantity, price); total != nil {
-				if total.irrelevant == "" {
-					t.setAsideTotals(quantity, price, total)
-				}
+				t.setAsideTotals(quantity, price, total)
 				t.totals = &totals{quantity, price, total, mark}
 				return
 			}
 		}
 	}
+	t.setAsideQuoted()
+}
+
+// setAsideQuoted takes from the quantities below the title of a quotation or an invoice any role, where nothing but the word for a quantity is over
+// them.
+func (t *Table) setAsideQuoted() {
+	title := t.offerTitle()
+	if title == "" {
+		return
+	}
+	for _, c := range t.headed(catalog.Stock, catalog.Pack) {
+		if t.countsOnly(c) && c.Profile.Filled > 0 {
+			c.irrelevant, c.offered = fmt.Sprintf("a quantity of what %q is about", phrase.Brief(title)), true
+		}
+	}
+}
+
+// offerTitle returns the title that says that the table is a quotation, an invoice or an order, empty where none does.
+func (t *Table) offerTitle() string {
+	if at := slices.IndexFunc(t.Titles, t.Lex.Words.NamesOffer); at >= 0 {
+		return t.Titles[at]
+	}
+	return ""
 }
 
 // headed returns the first columns whose headings may say one of some roles, whatever the table lists.
@@ -55,12 +77,19 @@ func (c *Column) says(role catalog.Role) bool {
 // setAsideTotals takes from a column of totals any role, and from the quantities too where nothing but the word for a quantity is over them.
 func (t *Table) setAsideTotals(quantity, price, total *Column) {
 	g := t.Region.Grid
-	total.irrelevant = fmt.Sprintf("column %s times column %s", g.ColumnName(quantity.Col), g.ColumnName(price.Col))
-	if quantity.says(catalog.Stock) || quantity.says(catalog.Pack) || slices.ContainsFunc(t.Titles, t.Lex.Words.SpeaksOfStock) {
+	if total.irrelevant == "" {
+		total.irrelevant = fmt.Sprintf("column %s times column %s", g.ColumnName(quantity.Col), g.ColumnName(price.Col))
+	}
+	if !t.countsOnly(quantity) || t.Lex.Words.SpeaksOfStock(total.Text) || t.offerTitle() == "" && slices.ContainsFunc(t.Titles, t.Lex.Words.SpeaksOfStock) {
 		return
 	}
 	quantity.irrelevant = fmt.Sprintf("a quantity of an offer or an order: times column %s it is column %s", g.ColumnName(price.Col), g.ColumnName(total.Col))
 	quantity.offered = true
+}
+
+// countsOnly reports whether the heading of a column may be that of a stock or a pack for a word for a count alone: "Quantity (pcs)".
+func (t *Table) countsOnly(c *Column) bool {
+	return !t.Lex.Words.SpeaksOfStock(c.Text) && !(c.says(catalog.Pack) && len(t.Lex.Words.Packs(c.Text)) > 0)
 }
 
 // reportOffered says which column of quantities is taken for no stock.

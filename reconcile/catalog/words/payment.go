@@ -21,6 +21,7 @@ const (
 	paymentPays     = "pays"
 	paymentLimited  = "limited"
 	paymentDiscount = "discount"
+	paymentOffer    = "offer"
 )
 
 // Payment reads a clause: "Clubmakers with an account pay", "Nos clients ateliers règlent la colonne".
@@ -48,4 +49,15 @@ func (s segment) says(value string) bool {
 // SpeaksOfDiscount reports whether a text has a word for what is taken off prices.
 func (v *Vocabulary) SpeaksOfDiscount(text string) bool {
 	return slices.ContainsFunc(v.segmentsOf(classPayment, text), func(s segment) bool { return s.says(paymentDiscount) })
+}
+
+// longestOfferTitle is how many words the title of a quotation has at most where the word for one stands within it: in longer texts it may be about
+// how one pays.
+const longestOfferTitle = 5
+
+// NamesOffer reports whether a title is that of a quotation, an invoice or an order of somebody: "QUOTATION Q/2617", "Pro-forma invoice", 御見積書.
+func (v *Vocabulary) NamesOffer(title string) bool {
+	found := v.segments(classPayment, tokensOf(title))
+	at := slices.IndexFunc(found, func(s segment) bool { return s.says(paymentOffer) })
+	return at == 0 || at > 0 && len(found) <= longestOfferTitle
 }
