@@ -337,8 +337,8 @@ func (g *Grid) Explain(words map[string]string, least int) {
 	for line, row := range g.Places {
 		seen := map[string]bool{}
 		for _, id := range row {
-			if text := g.Text(id); words[text] != "" {
-				seen[text] = true
+			if _, letter, _ := letterIn(g.Text(id), words); letter != "" {
+				seen[letter] = true
 			}
 		}
 		if len(seen) < least {
@@ -346,9 +346,8 @@ func (g *Grid) Explain(words map[string]string, least int) {
 		}
 		drawn := slices.Clone(row)
 		for i, id := range row {
-			text := g.Text(id)
-			if said := words[text]; said != "" {
-				row[i] = g.retold(id, said+" ["+text+"]")
+			if before, letter, behind := letterIn(g.Text(id), words); letter != "" {
+				row[i] = g.retold(id, before+words[letter]+behind+" ["+letter+"]")
 			}
 		}
 		for _, again := range g.Places[line+1:] { // the heading of another page
@@ -359,6 +358,28 @@ func (g *Grid) Explain(words map[string]string, least int) {
 		return
 	}
 }
+
+// letterIn returns the one of some letters that a heading is, with the sign of a diameter that may stand before it and what may stand in brackets
+// behind; empty where it is none: "B", "Ø B", "A (min–max)".
+func letterIn(text string, words map[string]string) (before, letter, behind string) {
+	if words[text] != "" {
+		return "", text, ""
+	}
+	rest := strings.TrimSpace(strings.TrimLeft(text, diameterSigns))
+	if rest != text {
+		before = "Ø "
+	}
+	if at := strings.IndexAny(rest, "([（"); at > 0 && strings.ContainsAny(rest[len(rest)-1:], ")]") || at > 0 && strings.HasSuffix(rest, "）") {
+		rest, behind = strings.TrimSpace(rest[:at]), " "+rest[at:]
+	}
+	if words[rest] == "" {
+		return "", "", ""
+	}
+	return before, rest, behind
+}
+
+// diameterSigns are the signs of a diameter.
+const diameterSigns = "Øø⌀∅"
 
 // Behind writes a text behind that of a cell, with a stroke between where it goes on with what was written there before.
 func (g *Grid) Behind(line, col int, text string, goesOn bool) {

@@ -33,3 +33,24 @@ func TestShortForms(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// TestLettersWithSigns looks at letters of a drawing beside the sign of a diameter or something in brackets.
+func TestLettersWithSigns(t *testing.T) {
+	for heading, want := range map[string]string{
+		"B":          "bore [B]",
+		"Ø B":        "Ø bore [B]",
+		"øB":         "Ø bore [B]",
+		"B (mm)":     "bore (mm) [B]",
+		"⌀ B [min]":  "Ø bore [min] [B]",
+		"B（mm）":      "bore （mm） [B]",
+		"B side":     "B side",
+		"(B)":        "(B)",
+		"Ø BC (max)": "Ø BC (max)",
+	} {
+		g := grid.New(sheettest.Texts("text", [][]string{{"A = hosel OD; B = bore; C = bore depth"}, {"Ref", "A", heading, "C"}, {"X-1", "13.6", "9.5", "32"}}, false))
+		ExplainLetters(lexicon.New(nil), []*grid.Grid{g})
+		if got := g.At(2, 3); got != want {
+			t.Errorf("%q: %q, want %q", heading, got, want)
+		}
+	}
+}
