@@ -31,12 +31,9 @@ func (s *Searched) search(text string) bool {
 	return s.bytes <= mostDescribed
 }
 
-// unsearched says once from which row on descriptions are not searched for sizes any more, and holds a row of which nothing can be decided without.
+// unsearched says once from which row on descriptions are not searched for sizes any more.
 func (r *rowReader) unsearched() {
 	t := r.t
-	if !r.needed() {
-		r.hold("its description is not searched for sizes")
-	}
 	t.Tell(layout.ToldKey{What: "not searched for sizes"}, finding.Warning, "data.remark", r.line, t.ByRole[catalog.Description].Col, func() string {
 		return fmt.Sprintf("the descriptions are more than %d MiB together; from this row on they are not searched for sizes: read the list in several files", mostDescribed>>20)
 	})
