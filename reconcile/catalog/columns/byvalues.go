@@ -94,6 +94,9 @@ func (t *Table) topByValues() {
 	if t.Kind != catalog.Ferrules || base == nil || bore == nil || !base.Known || !bore.Known || t.first(catalog.TopOD) != nil || t.KindAssumed != "" {
 		return
 	}
+	if t.first(catalog.CollarLength) != nil && t.first(catalog.CollarOD) == nil {
+		return // it may be the collar's
+	}
 	open := t.unclaimed()
 	if tip := t.first(catalog.TipTaken); tip != nil && !t.ruled(tip) && tip.headed(t.Kind, catalog.TipTaken) < lexicon.CertainHeading {
 		open = append(open, tip)

@@ -81,6 +81,7 @@ func TestByValues(t *testing.T) {
 		{"no tips", "Part | Zork | Bore (mm) | Base OD (mm)\nF-1 | .370 | 9.3 | 13.6\nF-2 | .355 | 8.9 | 13.6\nF-3 | .45 | 8.4 | 12", catalog.NoRole},
 		{"thin ends", "Part | Zork Ø mm | Bore (mm) | Base OD (mm)\nF-1 | 10.4 | 9.3 | 13.6\nF-2 | 10.2 | 8.9 | 13.6\nF-3 | 9.7 | 8.4 | 12", catalog.TopOD},
 		{"the far end in a word that tips have too", "Codice | Ø punta mm | Ø foro mm | Ø base mm\nF-1 | 10.5 | 9.3 | 13.5\nF-2 | 10 | 8.9 | 13\nF-3 | 9.8 | 8.4 | 11.8", catalog.TopOD},
+		{"the collar perhaps", "Ref. | Ø cuello mm | Ø interior mm | Ø exterior mm | Alto collarín mm\nF-1 | 10.4 | 9.3 | 13.6 | 1.5\nF-2 | 10.2 | 8.9 | 13.6 | 1.2\nF-3 | 9.7 | 8.4 | 12 | 1.5", catalog.NoRole},
 		{"tips in mm in that word", "Codice | Ø punta mm | Ø foro mm | Ø base mm\nF-1 | 9.4 | 9.3 | 13.5\nF-2 | 9.02 | 8.9 | 13\nF-3 | 8.5 | 8.4 | 11.8", catalog.TipTaken},
 		{"prices perhaps", "Part | Zork | Bore (mm) | Base OD (mm)\nF-1 | 10.45 | 9.3 | 13.6\nF-2 | 10.25 | 8.9 | 13.6\nF-3 | 9.75 | 8.4 | 12", catalog.NoRole},
 		{"wider than the base", "Part | Zork Ø mm | Bore (mm) | Base OD (mm)\nF-1 | 14.4 | 9.3 | 13.6\nF-2 | 14.2 | 8.9 | 13.6\nF-3 | 13.7 | 8.4 | 12", catalog.NoRole},
