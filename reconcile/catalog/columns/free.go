@@ -14,9 +14,15 @@ import (
 // leastLeft is in how many lines at least something is promised, where a column is what is left.
 const leastLeft = 2
 
+// mostStocks and widestStocks are how many columns of stocks, and of all sorts, a table has at most for three of them to be held against each other.
+const mostStocks, widestStocks = 6, 200
+
 // findFree sets the stock aside of which another column gives what is left.
 func (t *Table) findFree() {
 	stocks := t.headed(catalog.Stock)
+	if len(stocks) > mostStocks || len(t.Columns) > widestStocks {
+		return
+	}
 	for _, stock := range stocks {
 		for _, left := range stocks {
 			if left == stock || left.irrelevant != "" {

@@ -121,8 +121,6 @@ func speaksOfOthers(lex *lexicon.Lexicon, kind catalog.Kind, text string) bool {
 }
 
 // speaksOfChange reports whether a text says what changed, or what is old or new.
-func (t *Table) speaksOfChange(text string) bool { return speaksOfChange(t.Lex, text) }
-
 func speaksOfChange(lex *lexicon.Lexicon, text string) bool {
 	changes, _ := lex.Words.SpeaksOfChange(text)
 	return changes.Value != "" || slices.ContainsFunc(strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) }), func(word string) bool { return lex.Age(word) != 0 })
