@@ -184,6 +184,9 @@ func (t *Table) tellNamesFromKinds() {
 		if c == nil || t.first(catalog.Description) != nil || c.brief() || c.Profile.count(kinds.more)*2 <= c.Profile.Filled {
 			continue
 		}
+		if kinds.role == catalog.Style && c.Profile.distinct < 2 {
+			continue // a form that is not known, rather
+		}
 		c.Role = catalog.Description
 		c.Evidence += fmt.Sprintf("; its texts say more than a %s, and there are no other descriptions", kinds.name)
 	}
