@@ -109,8 +109,7 @@ func (t *Reader) remarked(line int, c *Column, what *catalog.Value) Trouble {
 			rest = strings.Replace(rest, tip, " ", 1)
 		}
 		if slices.ContainsFunc(numbers(t.Lex, rest), func(n number) bool { return n.replaces(stated, least) }) || !remark.Reading && t.namesOther(rest, c, stated) {
-			return Problem("data.remark", "%s is %s, and the text in %s speaks of another: %q; it is left open until somebody says which size holds",
-				c.Name(), traits.SayMM(stated), remark.Place, phrase.Brief(remark.Text))
+			return speaksOfAnother(c, stated, remark.Place, remark.Text)
 		}
 	}
 	return Trouble{}
@@ -196,6 +195,12 @@ func (t *Reader) withoutName(text string, c *Column) (rest string) {
 		}
 	}
 	return rest
+}
+
+// speaksOfAnother leaves a size open, in mm, beside which a text gives another.
+func speaksOfAnother(c *Column, stated float64, place fmt.Stringer, text string) Trouble {
+	return Problem("data.remark", "%s is %s, and the text in %s speaks of another: %q; it is left open until somebody says which size holds",
+		c.Name(), traits.SayMM(stated), place, phrase.Brief(text))
 }
 
 // longestHeldNow is how many words a clause has at most that says what a size is now.

@@ -34,7 +34,7 @@ func (t *Reader) putRight(line int, c *Column, stated measure.Dim) Trouble {
 	}
 	mm, ref := traits.SayMM(traits.MM(stated.Nominal())), t.Region.Grid.Ref(line, note.Col)
 	if !t.understood(said.beside, c) || !t.named(said.beside, c) && t.stand(line, c, stated) {
-		return Problem("data.remark", "%s is %s, and the text in %s speaks of another: %q; it is left open until somebody says which size holds", c.Name(), mm, ref, phrase.Brief(text))
+		return speaksOfAnother(c, traits.MM(stated.Nominal()), ref, text)
 	}
 	instead := said.dim
 	if !instead.HasLimits() {

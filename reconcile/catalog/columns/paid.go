@@ -252,8 +252,7 @@ func (t *Table) MiddlePrice(c *Column) float64 {
 	if len(amounts) == 0 {
 		return 0
 	}
-	slices.Sort(amounts)
-	return amounts[len(amounts)/2]
+	return traits.Middle(amounts)
 }
 
 // takeBases takes columns whose headings speak of prices and of their number out of those of money, where they give nothing but numbers of

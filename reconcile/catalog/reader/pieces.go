@@ -7,6 +7,7 @@ import (
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/columns"
+	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/finding"
 )
 
@@ -65,12 +66,8 @@ func (s *sheetReader) pricedByOne(table *columns.Table, price, by *columns.Colum
 	if len(ofOne) == 0 || len(ofSeveral) == 0 {
 		return false
 	}
-	far := func(prices []float64) float64 { return math.Abs(math.Log(middleOf(prices) / middleOf(ofOne))) }
+	far := func(prices []float64) float64 {
+		return math.Abs(math.Log(traits.Middle(prices) / traits.Middle(ofOne)))
+	}
 	return far(ofSeveral) < far(divided)
-}
-
-// middleOf returns the middle one of some numbers.
-func middleOf(numbers []float64) float64 {
-	slices.Sort(numbers)
-	return numbers[len(numbers)/2]
 }

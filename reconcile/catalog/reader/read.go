@@ -515,7 +515,7 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 			continue
 		}
 		var taken lexicon.PriceTerms
-		pieces := s.piecesBeside(table, c)
+		pieces, sold := s.piecesBeside(table, c), s.soldBy(table)
 		c.PerSure = own.PricedBy > 0 || pieces != nil && !pieces.column.InWords
 		switch {
 		case own.PricedBy > 0:
@@ -528,8 +528,8 @@ func (s *sheetReader) settlePrices(table *columns.Table, own *catalog.Supplier, 
 		case pieces != nil && c.Per == 1 && !c.Lot.Bundles():
 			c.PerBy = pieces.column
 			table.AddColumn(finding.Note, "data.prices", c.Col, fmt.Sprintf("%s: each price is for as many pieces as column %s says", c.Name(), pieces.name), "")
-		case c.Lot == lexicon.LotUnsaid && s.soldBy(table) != nil:
-			c.SoldBy = s.soldBy(table)
+		case c.Lot == lexicon.LotUnsaid && sold != nil:
+			c.SoldBy = sold
 			table.AddColumn(finding.Note, "data.prices", c.Col, fmt.Sprintf("%s: each price is for the pack or the piece that column %s names; that of a pack is divided by the pieces in it",
 				c.Name(), table.Region.Grid.ColumnName(c.SoldBy.Col)), "")
 		case terms.Lot == lexicon.LotUnsaid && c.Lot == lexicon.LotUnsaid && describedPacks(table) != nil:

@@ -219,3 +219,9 @@ func OddlyDivided(amount, pieces float64) (odd, ofOne bool) {
 	odd = pieces > 1 && amount > 0 && amount/pieces < leastPrice
 	return odd, odd && amount < mostOfOne
 }
+
+// Middle returns the middle one of some numbers, the greater of two; it sorts them.
+func Middle(numbers []float64) float64 {
+	slices.Sort(numbers)
+	return numbers[len(numbers)/2]
+}
