@@ -35,7 +35,7 @@ func (r *Region) findPacks(lex *lexicon.Lexicon, kind catalog.Kind) {
 		return
 	}
 	h := r.Columns[from]
-	divide := func(text string) []string {
+	divide := r.onTwoCores(lex, h.Col, func(lex *lexicon.Lexicon, text string) []string {
 		switch count, found := lex.PackIn(text); {
 		case !found:
 			return []string{""}
@@ -44,7 +44,7 @@ func (r *Region) findPacks(lex *lexicon.Lexicon, kind catalog.Kind) {
 		default:
 			return []string{strconv.FormatFloat(count, 'f', -1, 64)}
 		}
-	}
+	})
 	col := r.Grid.AddVirtual(h.Col, 1, r.Body, r.To, divide)[0]
 	name := catalog.RoleName(catalog.Ferrules, catalog.Pack)
 	r.Columns = append(r.Columns, Heading{Col: col, Text: fmt.Sprintf("%s: %s", h.Text, name), Packs: true})

@@ -294,9 +294,9 @@ func (r *Region) splitDescriptions(lex *lexicon.Lexicon, said catalog.Kind, titl
 			}
 		}
 		if len(roles) > 1 {
-			divide := func(text string) []string {
+			divide := r.onTwoCores(lex, h.Col, func(lex *lexicon.Lexicon, text string) []string {
 				pieces := make([]string, len(roles))
-				for _, s := range sizes(text) {
+				for _, s := range sizes(lex, text) {
 					at := slices.Index(roles, s.Role)
 					switch {
 					case at < 0:
@@ -307,7 +307,7 @@ func (r *Region) splitDescriptions(lex *lexicon.Lexicon, said catalog.Kind, titl
 					}
 				}
 				return pieces
-			}
+			})
 			why := fmt.Sprintf("sizes are read from the texts under %q, where they stand with their names", h.Text)
 			r.Columns = append(r.Columns, r.piecesOf(lex, h, names, why, false, divide)...)
 			return
@@ -344,19 +344,19 @@ func (r *Region) splitDescriptions(lex *lexicon.Lexicon, said catalog.Kind, titl
 // spokenSizes are sizes that most texts give in their clauses, with the names and what finds them in a text.
 type spokenSizes struct {
 	roles, names []string
-	sizes        func(text string) []sizetext.Size
+	sizes        sizetext.Finder
 }
 
 // spokenInMost returns the sizes that most texts give where each clause has its own way to name them: "base OD 13.5 mm, bore 9.3 mm, 25 mm long",
 // "hosel 13.5 mm OD, bore 9.5 mm x 32 mm deep". There are none where these are no more than those of names on one side, or where the clauses say
 // of one of these something else.
-func spokenInMost(lex *lexicon.Lexicon, texts, roles []string, sizes func(text string) []sizetext.Size) (s spokenSizes) {
+func spokenInMost(lex *lexicon.Lexicon, texts, roles []string, sizes sizetext.Finder) (s spokenSizes) {
 	count := map[string]int{}
 	named := map[string]string{}
 	var all []string
 	for _, text := range texts {
 		said := sizesSpoken(lex, text)
-		if roles != nil && differ(roles, sizes(text), said) {
+		if roles != nil && differ(roles, sizes(lex, text), said) {
 			return spokenSizes{}
 		}
 		seen := map[string]bool{}
@@ -378,11 +378,11 @@ func spokenInMost(lex *lexicon.Lexicon, texts, roles []string, sizes func(text s
 	if len(s.roles) < 2 || len(s.roles) <= len(roles) {
 		return spokenSizes{}
 	}
-	s.sizes = func(text string) []sizetext.Size {
+	s.sizes = func(lex *lexicon.Lexicon, text string) []sizetext.Size {
 		said := sizesSpoken(lex, text)
 		for _, role := range roles { // an impossible size is no part of what is spoken, and is still to be read
 			if at := slices.IndexFunc(said, ofRole(role)); at < 0 {
-				said = append(said, slices.DeleteFunc(sizes(text), func(one sizetext.Size) bool { return one.Role != role })...)
+				said = append(said, slices.DeleteFunc(sizes(lex, text), func(one sizetext.Size) bool { return one.Role != role })...)
 			}
 		}
 		return said

@@ -39,7 +39,7 @@ func (r *rowReader) kindSaid(role catalog.Role, club string) string {
 	if kind := lexicon.ClubCategory(text); role == catalog.Club && club == "" && kind != "" && lex.PlainNumber(text) == "" {
 		return kind
 	}
-	if hit, found := lex.Category(text); found && hit.Score >= 0.2 && (role != catalog.Part || hit.Score >= 0.5) {
+	if hit, found := r.t.categoryIn(r.line, text); found && hit.Score >= 0.2 && (role != catalog.Part || hit.Score >= 0.5) {
 		return hit.Value
 	}
 	if role != catalog.Part && lex.PlainNumber(text) == "" {

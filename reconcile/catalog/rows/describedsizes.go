@@ -29,18 +29,17 @@ const (
 // readDescribed takes the sizes of the row's description that no column has, and compares the others.
 func (r *rowReader) readDescribed() {
 	text := r.fields.Text(catalog.Description)
-	if r.club != "" || !r.mayGiveSizes(text) {
+	if r.club != "" || r.t.unsearched || !r.mayGiveSizes(text) {
 		return
 	}
 	if !r.t.Described.search(text) {
-		r.unsearched()
+		r.tellUnsearched()
 		return
 	}
-	found := r.t.describedIn(r.line, text)
-	if found.others {
+	others, said := r.t.describedIn(r.line, text)
+	if others {
 		return
 	}
-	said := found.sizes
 	if len(said) == 0 {
 		said = r.listDescribed(text)
 	}
@@ -244,10 +243,10 @@ func (r *rowReader) lengthAlone(text string) (one layout.Described, found bool) 
 func (r *rowReader) compareTip() {
 	t := r.t
 	text := r.fields.Text(catalog.Description)
-	if r.club != "" || !strings.Contains(text, "3") {
+	if r.club != "" || !mayNameTip(text) {
 		return
 	}
-	tips, words := t.Lex.TipsIn(text, true)
+	tips, words := t.tipsIn(r.line, text)
 	sure := len(tips) > 0
 	if !sure {
 		if tips, words = t.Lex.TipsIn(text, false); len(tips) == 0 || !strings.HasPrefix(words, ".") {

@@ -36,7 +36,7 @@ func (t *Table) tellDiscontinued(line int) {
 		at, col := g.Source(line, c.Col)
 		id := g.Id(at, col)
 		text := g.Text(id)
-		if text == "" || !g.Is(lexicon.AsDiscontinued, t.Lex, id) && (!c.asked || lexicon.LooksNumeric(text) || t.Lex.SaysNo(text)) {
+		if text == "" || !t.saysDiscontinued(line, id) && (!c.asked || lexicon.LooksNumeric(text) || t.Lex.SaysNo(text)) {
 			continue
 		}
 		t.TellEach(layout.ToldKey{What: "discontinued"}, finding.Note, "data.discontinued", line, c.Col, func() string {

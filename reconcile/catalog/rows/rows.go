@@ -66,6 +66,8 @@ type Table struct {
 	flatTold map[sheet.Ref]bool
 	// Described keeps account of the descriptions that are searched, of this table alone where the reader of several gives none for all.
 	Described *Searched
+	// unsearched is set where descriptions are not searched for sizes any more.
+	unsearched bool
 	// ahead has what the descriptions of the next lines say.
 	ahead ahead
 	// otherSize are the sizes of which a text of their rows gives another, as far as that was said.

@@ -31,9 +31,10 @@ func (s *Searched) search(text string) bool {
 	return s.bytes <= mostDescribed
 }
 
-// unsearched says once from which row on descriptions are not searched for sizes any more.
-func (r *rowReader) unsearched() {
+// tellUnsearched says once from which row on descriptions are not searched for sizes any more.
+func (r *rowReader) tellUnsearched() {
 	t := r.t
+	t.unsearched = true
 	t.Tell(layout.ToldKey{What: "not searched for sizes"}, finding.Warning, "data.remark", r.line, t.ByRole[catalog.Description].Col, func() string {
 		return fmt.Sprintf("the descriptions are more than %d MiB together; from this row on they are not searched for sizes: read the list in several files", mostDescribed>>20)
 	})

@@ -269,7 +269,7 @@ func listNamed(lex *lexicon.Lexicon, text string) []Size {
 }
 
 // ListedInMost is NamedInMost for texts that list the sizes behind their names, most of them the same ones.
-func ListedInMost(lex *lexicon.Lexicon, texts []string) (roles, names []string, sizes func(text string) []Size) {
+func ListedInMost(lex *lexicon.Lexicon, texts []string) (roles, names []string, sizes Finder) {
 	count := 0
 	for _, text := range texts {
 		list := listNamed(lex, text)
@@ -288,5 +288,5 @@ func ListedInMost(lex *lexicon.Lexicon, texts []string) (roles, names []string, 
 	if count*5 < len(texts)*3 {
 		return nil, nil, nil
 	}
-	return roles, names, func(text string) []Size { return listNamed(lex, text) }
+	return roles, names, listNamed
 }

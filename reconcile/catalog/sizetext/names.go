@@ -63,7 +63,7 @@ const LongestName, LongestWideName = 5, 10
 
 // NamedInMost returns which sizes most texts give by name, with the names, and what finds them in a text: the names stand before the sizes
 // or behind them, where more of the sizes are such as their names have. "Iron 5 hosel OD 13.4 mm bore 9.5 mm" names as many either way.
-func NamedInMost(lex *lexicon.Lexicon, texts []string) (roles, names []string, sizes func(text string) []Size) {
+func NamedInMost(lex *lexicon.Lexicon, texts []string) (roles, names []string, sizes Finder) {
 	before, behind := readNamed(lex, texts, false), readNamed(lex, texts, true)
 	best := before
 	switch cmp.Or(cmp.Compare(before.possible, behind.possible), cmp.Compare(before.total, behind.total)) {
@@ -78,7 +78,7 @@ func NamedInMost(lex *lexicon.Lexicon, texts []string) (roles, names []string, s
 			names = append(names, best.names[role])
 		}
 	}
-	return roles, names, func(text string) []Size { return In(lex, text, best.behind) }
+	return roles, names, func(lex *lexicon.Lexicon, text string) []Size { return In(lex, text, best.behind) }
 }
 
 // namedReading is what texts give where the names of sizes stand before them, or behind.

@@ -26,6 +26,9 @@ type Size struct {
 	From             int
 }
 
+// Finder finds the sizes of a text.
+type Finder func(lex *lexicon.Lexicon, text string) []Size
+
 // Possible reports whether a size in a text can be what its name says, in some unit where it has none.
 func (s Size) Possible(lex *lexicon.Lexicon) bool {
 	role := catalog.Role(s.Role)
