@@ -255,8 +255,9 @@ func FlatNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) []FlatNot
 	return found
 }
 
-// flatPriceIn returns the price of each piece that a clause gives, or one of its parts between commas together with what the clause begins with: "all
-// items 25 mm long, 0.42 EUR per piece, in bags of 50".
+// flatPriceIn returns the price of each piece that a clause gives, or one of its parts between commas: the first, where the others have no numbers or
+// name packs, "0.38 EUR for any size, bags of 50", or another one together with what the clause begins with: "all items 25 mm long, 0.42 EUR per
+// piece, in bags of 50".
 func flatPriceIn(lex *lexicon.Lexicon, clause string) (flat lexicon.FlatPrice, said bool) {
 	if flat, said = lex.FlatPrice(clause); said {
 		return flat, true
@@ -265,6 +266,9 @@ func flatPriceIn(lex *lexicon.Lexicon, clause string) (flat lexicon.FlatPrice, s
 	digit := strings.IndexFunc(parts[0], unicode.IsDigit)
 	if len(parts) < 2 || digit < 0 {
 		return flat, false
+	}
+	if one, is := lex.FlatPrice(parts[0]); is && !slices.ContainsFunc(parts[1:], func(part string) bool { return givesNumber(lex, part) }) {
+		return one, true
 	}
 	for _, part := range parts[1:] {
 		if one, is := lex.FlatPrice(strings.TrimSpace(parts[0][:digit]) + " " + part); is {
@@ -275,6 +279,12 @@ func flatPriceIn(lex *lexicon.Lexicon, clause string) (flat lexicon.FlatPrice, s
 		}
 	}
 	return flat, said
+}
+
+// givesNumber reports whether a text has a number that is not that of a pack.
+func givesNumber(lex *lexicon.Lexicon, text string) bool {
+	_, packs := lex.PackIn(text)
+	return lexicon.BearsDigits(text) && !packs
 }
 
 // piecesOfFerrules reports whether the sentence of a text that says for how many pieces prices are speaks of ferrules. Where the word for

@@ -1,6 +1,7 @@
 package lexicon
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -46,7 +47,8 @@ func (l *Lexicon) FlatPrice(sentence string) (flat FlatPrice, said bool) {
 		return FlatPrice{}, false
 	}
 	saying := l.Words.FlatPrice(rest)
-	isMoney := words.IsCurrency(reading.Unit) || reading.Unit == "" && (saying.Named || saying.Money && inCents().MatchString(text))
+	inHundredths := slices.ContainsFunc(reading.Leniencies, func(l value.Leniency) bool { return l.Code == value.ForgaveHundredths })
+	isMoney := words.IsCurrency(reading.Unit) || inHundredths || reading.Unit == "" && (saying.Named || saying.Money && inCents().MatchString(text))
 	return FlatPrice{text, reading.Number / per, per, reading.Unit, saying.Of}, saying.Each && isMoney
 }
 
@@ -84,9 +86,16 @@ func (l *Lexicon) withoutDozen(sentence string) (rest string, per float64) {
 // inCents is a number as prices are written.
 var inCents = pattern.Lazy(`^\d*[.,]\d\d$`)
 
-// withMoney widens the place of a number to the word or sign for a currency behind it or before it.
+// withMoney widens the place of a number to the word or sign for a currency behind it or before it, or for its hundredths.
 func (l *Lexicon) withMoney(text string, at []int) (from, to int) {
 	behind := strings.TrimLeft(text[at[1]:], " \u00a0")
+	word := behind
+	if end := strings.IndexFunc(behind, func(r rune) bool { return !unicode.IsLetter(r) && r != '¢' }); end >= 0 {
+		word = behind[:end]
+	}
+	if word != "" && l.Words.Cents(word) {
+		return at[0], len(text) - len(behind) + len(word)
+	}
 	if n := l.moneyBeside(behind, false); n > 0 {
 		return at[0], len(text) - len(behind) + n
 	}
