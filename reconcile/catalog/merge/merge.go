@@ -114,10 +114,15 @@ func mergeGroup(group []*rows.Entry, dropped map[*rows.Entry]bool) {
 				conflict(first, e, role)
 				if pair := [2]*rows.Entry{first, e}; first.Table == e.Table {
 					if disagreements[pair]++; disagreements[pair] == fewestOfTwo {
-						sayTwoParts(first, e)
+						sayTwoParts(first, e, "with several sizes of its own")
 					}
 				}
 			}
+		}
+	}
+	for _, e := range group[1:] {
+		if club, other := soleClub(group[0]), soleClub(e); club != "" && other != "" && club != other && group[0].Table == e.Table && disagreements[[2]*rows.Entry{group[0], e}] < fewestOfTwo {
+			sayTwoParts(group[0], e, fmt.Sprintf("with the clubs %s and %s", club, other))
 		}
 	}
 	var first *rows.Entry
@@ -141,11 +146,19 @@ func mergeGroup(group []*rows.Entry, dropped map[*rows.Entry]bool) {
 // fewestOfTwo is in how many sizes two rows of one number differ that are two parts rather than one with a slip of the pen.
 const fewestOfTwo = 2
 
+// soleClub is the club of an entry as it is written, empty where the club belongs to its number.
+func soleClub(e *rows.Entry) string {
+	if e.Set != "" {
+		return ""
+	}
+	return e.Fields.Text(catalog.Club)
+}
+
 // sayTwoParts says of two rows of a table with one number that the number may be what is wrong.
-func sayTwoParts(a, b *rows.Entry) {
+func sayTwoParts(a, b *rows.Entry, with string) {
 	b.Table.Findings.Add(finding.Finding{
 		Severity: finding.Warning, Code: "data.conflict", Place: b.Place(catalog.Part), Related: []finding.Place{a.Place(catalog.Part)},
-		Message: fmt.Sprintf("%s stands twice with several sizes of its own: these may be two parts, and one of the numbers wrong", b.Part),
+		Message: fmt.Sprintf("%s stands twice %s: these may be two parts, and one of the numbers wrong", b.Part, with),
 	})
 }
 

@@ -1,7 +1,11 @@
 package reader_test
 
 import (
+	"fmt"
+	"strings"
 	"testing"
+
+	"github.com/google/go-cmp/cmp"
 
 	"example.com/seatline/fitcalc/measure"
 )
@@ -121,6 +125,44 @@ func TestPricesUnderOtherNumbers(t *testing.T) {
 		prices := grid("Prices", heading+" | Price USD | In stock\nB-701 | 14.2 | 50\nB-702 | 14.2 | 50\nB-702L | 15.1 | 10")
 		if got := read(t, dims, prices); len(got.Heads) != 3 || got.Heads[2].Price != 15.1 {
 			t.Errorf("%s: %d heads, the last for %g", heading, len(got.Heads), got.Heads[2].Price)
+		}
+	}
+}
+
+// Clubs make parts of a number where it is the habit of the list, or of the number, to come back. Elsewhere one that stands twice is wrong in one place.
+func TestClubsOfNumbersThatComeBack(t *testing.T) {
+	for name, c := range map[string]struct {
+		headings    string
+		rows, parts []string
+		twice       bool
+	}{
+		"one of many": {"Item | Club", []string{"KG-05 | 5", "KG-06 | 6", "KG-07 | 7", "KG-08 | 8", "KG-09 | 9", "KG-08 | PW"},
+			[]string{"KG-05", "KG-06", "KG-07", "KG-08", "KG-09"}, true},
+		"one of many, in German": {"Art.-Nr. | Schläger", []string{"4405 | E5", "4406 | E6", "4406 | E7", "4408 | E8", "4409 | E9", "4410 | PW", "4411 | SW"},
+			[]string{"4405", "4406", "4408", "4409", "4410", "4411"}, true},
+		"one of many, in Japanese": {"品番 | 番手", []string{"Q-35 | 5", "Q-36 | 6", "Q-37 | 7", "Q-38 | 8", "Q-35 | 9"}, []string{"Q-35", "Q-36", "Q-37", "Q-38"}, true},
+		"one club twice":           {"Item | Club", []string{"KG-05 | 5", "KG-06 | 6", "KG-06 | 6", "KG-08 | 8"}, []string{"KG-05", "KG-06", "KG-08"}, false},
+		"families":                 {"Réf. | Club", []string{"OT-1 | 5", "OT-1 | 6", "OT-2 | 5", "OT-2 | 6", "OT-3 | SW"}, []string{"OT-1 5", "OT-1 6", "OT-2 5", "OT-2 6", "OT-3 SW"}, false},
+		"a family among single heads": {"Item | Club", []string{"WG-9 | 52", "WG-9 | 56", "WG-9 | 60", "KG-05 | 5", "KG-06 | 6", "KG-07 | 7", "KG-08 | 8"},
+			[]string{"WG-9 52", "WG-9 56", "WG-9 60", "KG-05", "KG-06", "KG-07", "KG-08"}, false},
+		"a set and a head of its number": {"Item | Club", []string{"KG-20 | 8-PW", "KG-20 | GW", "KG-05 | 5", "KG-06 | 6", "KG-07 | 7"},
+			[]string{"KG-20 8", "KG-20 9", "KG-20 PW", "KG-20 GW", "KG-05", "KG-06", "KG-07"}, false},
+	} {
+		text := c.headings + " | Hosel OD mm | Bore mm\n"
+		for _, row := range c.rows {
+			text += row + " | 13.4 | 9.5\n"
+		}
+		got := read(t, grid("Heads", text))
+		var parts []string
+		for _, h := range got.Heads {
+			parts = append(parts, h.Part)
+		}
+		if diff := cmp.Diff(c.parts, parts); diff != "" {
+			t.Errorf("%s: parts (-want +got):\n%s", name, diff)
+		}
+		twice := strings.Contains(fmt.Sprint(got.Tables[0].Findings), "stands twice with the clubs")
+		if twice != c.twice {
+			t.Errorf("%s: that a number stands twice is said: %v, want %v", name, twice, c.twice)
 		}
 	}
 }

@@ -6,7 +6,6 @@ import (
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/cells"
-	"example.com/seatline/reconcile/catalog/columns"
 	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/finding"
@@ -113,29 +112,6 @@ func isExponent(s string) bool {
 	}
 	whole, fraction, _ := strings.Cut(strings.Replace(mantissa, ",", ".", 1), ".")
 	return lexicon.IsDigits(whole) && len(whole) == 1 && (fraction == "" || lexicon.IsDigits(fraction))
-}
-
-// partsRepeat reports whether part numbers come back in other lines with another club, so that only both together name
-// a part.
-func (t *Table) partsRepeat() bool {
-	if t.ByRole[catalog.Part] == nil || t.ByRole[catalog.Club] == nil {
-		return false
-	}
-	clubs := map[string]string{}
-	for i, kind := range t.Lines {
-		if kind != columns.LineData {
-			continue
-		}
-		part, club := t.TextOf(t.Region.From+i, catalog.Part), t.TextOf(t.Region.From+i, catalog.Club)
-		if part == "" || club == "" {
-			continue
-		}
-		if known, found := clubs[part]; found && known != club {
-			return true
-		}
-		clubs[part] = club
-	}
-	return false
 }
 
 // findPartWidth finds out whether part numbers are digits with leading zeros, all of one width.

@@ -33,8 +33,8 @@ type Table struct {
 	// titleCategory is the kind of club that the sheet's name or title speaks of, sectionCategory the one that the last title within
 	// the body does.
 	titleCategory, sectionCategory string
-	// repeats is set where part numbers come back with other clubs, so that the club belongs to the part.
-	repeats bool
+	// clubbed are the part numbers to which the club of a row belongs.
+	clubbed clubbed
 	// hasSets is set once rows were spread over the clubs of a set.
 	hasSets bool
 	// givesHoles is set where bores are sizes of holes and not the names of tips, see [units.Table.GivesHoles].
@@ -117,7 +117,7 @@ func New(t *cells.Reader, supplier catalog.Supplier, category string) *Table {
 
 // ReadRows reads every line of the table.
 func (t *Table) ReadRows() {
-	t.repeats = t.partsRepeat() || t.TitlePart != ""
+	t.clubbed = t.findClubbed()
 	t.assumed = &assumptions{}
 	if t.KindAssumed != "" {
 		t.assumed = t.assumed.with(t.KindAssumed)

@@ -37,9 +37,9 @@ func (r *rowReader) clubs(part string) (string, []clubOf) {
 	switch {
 	case len(set) > 1:
 		return part, r.expand(set, text, catalog.Club)
-	case len(set) == 1 && r.t.repeats:
+	case len(set) == 1 && r.t.clubbed.has(part):
 		return part, []clubOf{{suffix: set[0]}}
-	case text != "" && r.t.repeats:
+	case text != "" && r.t.clubbed.has(part):
 		return part, []clubOf{{suffix: text}}
 	}
 	if name, tail := lexicon.SplitSet(r.t.Lex, part); len(tail) > 1 {
