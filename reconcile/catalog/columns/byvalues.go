@@ -29,6 +29,9 @@ func (t *Table) findByValues() {
 	t.topByValues()
 	t.depthByValues()
 	t.describe()
+	if c := t.first(catalog.Club); c != nil && !c.Known && c.onlyClubs(t.Lex) {
+		c.Known, c.Evidence = true, "all of its texts are clubs, and several of them sets"
+	}
 }
 
 // unclaimed returns the columns with headings that have no role, and of which nothing was said yet.

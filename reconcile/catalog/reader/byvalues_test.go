@@ -111,6 +111,28 @@ func TestByValues(t *testing.T) {
 	}
 }
 
+// Sets of clubs are clubs under whatever words, and the names beside them under a word for heads are the descriptions.
+func TestClubsByValues(t *testing.T) {
+	for _, test := range []struct {
+		name, headings, last, description string
+	}{
+		{"English", "Ref | Heads | What's in it | Hosel OD | Bore | Each", "60", "Rowan wedge"},
+		{"a word that nobody knows", "Ref | Head | Zork | Hosel OD | Bore | Each", "60°", "Rowan wedge"},
+		{"German", "Nr. | Köpfe | Drin ist | Hosel außen | Bohrung | Stück EUR", "7W", "Rowan wedge"},
+		{"French, a word for the stock", "Réf | Têtes | Ce qu'il y a | Hosel ext. | Perçage | Pièce EUR", "SW", "Rowan wedge"},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			c := read(t, grid("Heads", "All sizes mm\n"+test.headings+"\nH-1 | Alder blades | 3-9, PW | 13.4 | 9.5 | 24\nH-2 | Alder CB | 4-PW | 13.5 | 9.5 | 19\nH-3 | Rowan wedge | 52 | 13.8 | 9.5 | 22\n"+
+				"H-4 | Rowan wedge | "+test.last+" | 13.8 | 9.5 | 22\n"))
+			defer show(t, c)
+			if got := fieldOf(t, c, "H-3", catalog.Description).Text; got != test.description {
+				t.Errorf("the description of H-3 is %q, want %q", got, test.description)
+			}
+			wantRow(t, c, "H-2 7", catalog.Used, sizes{catalog.HoselOD: 13.5, catalog.Bore: 9.5})
+		})
+	}
+}
+
 // How deep bores are is told by their sizes where the heading says nothing else that is known, beside the column of their diameters.
 func TestDepthByValues(t *testing.T) {
 	for heading, want := range map[string]float64{"Bohrung runter": 32, "Perçage jusqu'en bas": 32, "Bore zork": 32} {
