@@ -3,7 +3,6 @@ package columns
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 	"unicode"
 
@@ -171,7 +170,7 @@ func columnsOf(r *layout.Region, lex *lexicon.Lexicon) []*Column {
 	pairAges(columns, lex)
 	pairPacks(columns, lex)
 	preferSpoken(columns)
-	pairSets(columns, r, lex, lines)
+	pairSets(columns, r.Grid, lex, lines)
 	return columns
 }
 
@@ -468,37 +467,6 @@ func preferSpoken(columns []*Column) {
 			c.Matches[kind] = found
 		}
 	}
-}
-
-// pairSets finds the columns that count the clubs of the sets that another one names: 7 beside "4-PW".
-func pairSets(columns []*Column, r *layout.Region, lex *lexicon.Lexicon, lines []int) {
-	sets := slices.IndexFunc(columns, func(c *Column) bool { return c.namesClubs(lex) })
-	if sets < 0 {
-		return
-	}
-	for _, c := range columns {
-		if found := c.Matches[catalog.UnknownKind]; c == columns[sets] || len(found) == 0 || catalog.Role(found[0].Role) != catalog.Club || c.Profile.share(c.Profile.small) < 1 {
-			continue
-		}
-		if countsSets(columns[sets], c, r, lex, lines) {
-			c.irrelevant = "counts the clubs of each set"
-		}
-	}
-}
-
-// countsSets reports whether a column has how many clubs the sets of another one have, wherever that names one.
-func countsSets(sets, c *Column, r *layout.Region, lex *lexicon.Lexicon, lines []int) (counts bool) {
-	for _, line := range lines {
-		set, text := lex.SetOf("", r.Grid.Filled(line, sets.Col)), r.Grid.Filled(line, c.Col)
-		if len(set) < 2 || text == "" {
-			continue
-		}
-		if text != strconv.Itoa(len(set)) {
-			return false
-		}
-		counts = true
-	}
-	return counts
 }
 
 // countsPacks is said of a column of numbers of packs.

@@ -60,6 +60,7 @@ func Understand(t *layout.Table, given catalog.Kind) *Table {
 	r.Lines = r.classify()
 	r.compareTotals()
 	r.compareSums()
+	r.compareSets()
 	return r
 }
 

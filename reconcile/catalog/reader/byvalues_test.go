@@ -1,9 +1,13 @@
 package reader_test
 
 import (
+	"fmt"
+	"slices"
+	"strings"
 	"testing"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/finding"
 )
 
 // TestBoreByValues looks for bores under a word that nobody knows: only where nothing else can look like that.
@@ -129,6 +133,38 @@ func TestClubsByValues(t *testing.T) {
 				t.Errorf("the description of H-3 is %q, want %q", got, test.description)
 			}
 			wantRow(t, c, "H-2 7", catalog.Used, sizes{catalog.HoselOD: 13.5, catalog.Bore: 9.5})
+		})
+	}
+}
+
+// Where a column counts the clubs of the sets beside it, a set that has others is doubtful, whatever stands above the two.
+func TestCountsOfSets(t *testing.T) {
+	for _, test := range []struct {
+		name, headings, counts string
+		asked                  bool
+	}{
+		{"English", "Ref | Set | Heads", "7 6 7 6", true},
+		{"words beside numbers", "Ref | Set | Heads", "7_heads 6_heads 7_heads 6_heads", true},
+		{"German", "Nr. | Satz | Köpfe im Satz", "7 6 7 6", true},
+		{"a word for pieces", "Ref | Clubs | Pcs", "7 6 7 6", true},
+		{"a word that nobody knows", "Ref | Clubs | Zork", "7 6 7 6", true},
+		{"all agree", "Ref | Set | Heads", "7 6 5 6", false},
+		{"the stock", "Ref | Set | Stock", "4 1 2 5", false},
+		{"half of them by chance", "Ref | Set | Stock", "7 6 2 5", false},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			text := "All sizes mm\n" + test.headings + " | Hosel OD | Bore\n"
+			counts := strings.Fields(test.counts)
+			for i, set := range []string{"4-PW", "5-PW", "5-9", "6-PW, SW"} {
+				text += fmt.Sprintf("H-%d | %s | %s | 13.5 | 9.5\n", i+1, set, strings.ReplaceAll(counts[i], "_", " "))
+			}
+			c := read(t, grid("Heads", text))
+			defer show(t, c)
+			if test.asked {
+				wantFinding(t, c, "data.conflict", "B5", "names 5 clubs")
+			} else if slices.ContainsFunc(c.Findings, func(f finding.Finding) bool { return f.Code == "data.conflict" }) {
+				t.Error("a set is doubted")
+			}
 		})
 	}
 }
