@@ -143,7 +143,7 @@ func (p *profile) look(lex *lexicon.Lexicon, text string, cell sheet.Cell) {
 	if unit := lex.FormatUnit(cell.Format); unit != "" && cell.Kind == sheet.Number {
 		p.formatUnits[unit]++
 	}
-	if !lexicon.LooksNumeric(text) && !lex.UnitBefore(text) || isShelf(lex, text) {
+	if !lexicon.LooksNumeric(text) && !lex.UnitBefore(text) && !value.FormBeforeTip(text) || isShelf(lex, text) {
 		return
 	}
 	p.lookNumber(text)

@@ -1,8 +1,11 @@
 package reader_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
+
+	"github.com/google/go-cmp/cmp"
 
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
@@ -392,5 +395,33 @@ func TestTipBesideRefusedBore(t *testing.T) {
 			defer show(t, got)
 			t.Errorf("%s: %d ferrules, the second for %v by %q", name, len(got.Ferrules), got.Ferrules[1].Ferrule.ForTip, got.Ferrules[1].Assumptions)
 		}
+	}
+}
+
+// A form and the thousandths of an inch name the tip in a column of tips, whatever stands first and whether a legend explains it.
+func TestFormsBeforeTips(t *testing.T) {
+	for name, test := range map[string]struct{ heading, cells, legend string }{
+		"bare":                 {"Tip", "P370 T355 P335", ""},
+		"behind":               {"Schaftspitze", "370P 355T 335P", ""},
+		"with a joint":         {"適合チップ", "P-370 T-355 P-335", ""},
+		"words":                {"SPITZE_CD", "PAR370 TAP355 PAR335", ""},
+		"in inches":            {"Tip", "P.370 T.355 P.335", ""},
+		"a legend":             {"TIP_CD", "P370 T355 P335", "TIP_CD: P = parallel, T = taper, then the tip in thousandths of an inch."},
+		"a legend in Japanese": {"チップコード", "P370 T355 P335", "P=パラレル T=テーパー、数字はチップ径(1/1000インチ)"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			text := "Item no. | " + test.heading + " | Base OD mm | Bore mm\n"
+			for i, cell := range strings.Fields(test.cells) {
+				text += fmt.Sprintf("FX-%d | %s | 13.5 | %s\n", i, cell, []string{"9.3", "8.9", "8.4"}[i])
+			}
+			c := read(t, grid("Ferrules", text+"\n"+test.legend))
+			var got []string
+			for i := range c.Ferrules {
+				got = append(got, c.Ferrules[i].Ferrule.ForTip.String())
+			}
+			if diff := cmp.Diff([]string{".370 parallel", ".355 taper", ".335 parallel"}, got); diff != "" {
+				t.Error(diff)
+			}
+		})
 	}
 }

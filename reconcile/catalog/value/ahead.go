@@ -132,6 +132,12 @@ func formAhead(s string) bool {
 	return s != "" && strings.IndexByte("tTpP", s[0]) >= 0 && wordEnds(s, 1)
 }
 
+// tipNameAhead: ^(0?\.)?3\d\d([ /|;&]|$), a tip as the trade calls it.
+func tipNameAhead(s string) bool {
+	s = strings.TrimPrefix(strings.TrimPrefix(s, "0."), ".")
+	return digitsAhead(s) == 3 && s[0] == '3' && (len(s) == 3 || strings.IndexByte(" /|;&", s[3]) >= 0)
+}
+
 // fraction is a fraction in digits, with a whole number before it or without: 1-3/8.
 type fraction struct{ all, whole, numerator, denominator string }
 

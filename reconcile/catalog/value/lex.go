@@ -98,9 +98,9 @@ func (l *lexer) next() {
 		l.push(aSign, "±", plusMinusAhead(l.rest))
 	case l.sawNumber && footnoteAhead(l.rest) > 0 && !starTimesAhead(l.rest):
 		l.push(aFootnote, "", footnoteAhead(l.rest))
-	case l.last().kind == aNumber && formAhead(strings.TrimPrefix(l.rest, "-")): // .370P, .355-T
-		form := map[byte]string{'t': "taper", 'p': "parallel"}[strings.TrimPrefix(l.rest, "-")[0]|0x20]
-		l.push(aForm, form, len(l.rest)-len(strings.TrimPrefix(l.rest, "-"))+1)
+	case l.last().kind == aNumber && formAhead(withoutJoint(l.rest)): // .370P, .355-T, 370/P
+		form := map[byte]string{'t': "taper", 'p': "parallel"}[withoutJoint(l.rest)[0]|0x20]
+		l.push(aForm, form, len(l.rest)-len(withoutJoint(l.rest))+1)
 	case strings.HasPrefix(l.rest, "''") && l.sawNumber:
 		l.push(aUnit, "in", 2)
 	case first == '"' && l.sawNumber:
@@ -274,9 +274,50 @@ func (l *lexer) word(first rune) {
 		l.push(aSign, "x", 1)
 		return
 	}
-	if !l.known() {
+	if !l.formAtTip() && !l.known() {
 		l.unknown()
 	}
+}
+
+// formAtTip reads the letters for a form before the name of a tip.
+func (l *lexer) formAtTip() bool {
+	if last := l.last().kind; l.ctx.Want != WantDiameter || last == aNumber || last == aUnit {
+		return false
+	}
+	form, length := formBeforeTip(l.v, l.rest)
+	if length > 0 {
+		l.push(aForm, form, length)
+	}
+	return length > 0
+}
+
+// FormBeforeTip reports whether a text begins with the letters for a form and the name of a tip: P370, T-355, P.370.
+func FormBeforeTip(text string) bool {
+	_, length := formBeforeTip(words.Load(), text)
+	return length > 0
+}
+
+// formBeforeTip returns the form for which the letters stand that a text begins with, right before the name of a tip, and where that begins. Alone
+// they are too short to be sure of.
+func formBeforeTip(v *words.Vocabulary, text string) (form string, length int) {
+	letters := text[:max(0, strings.IndexFunc(text, func(r rune) bool { return !unicode.IsLetter(r) }))]
+	size := withoutJoint(strings.TrimLeft(text[len(letters):], " "))
+	if letters == "" || !tipNameAhead(size) {
+		return "", 0
+	}
+	hit, known := v.BoreForm(letters)
+	if !known || words.Fold(hit.Words) != words.Fold(letters) {
+		return "", 0
+	}
+	return hit.Value, len(text) - len(size)
+}
+
+// withoutJoint cuts the sign that joins a letter for a form and the name of a tip from the beginning of a text.
+func withoutJoint(text string) string {
+	if strings.HasPrefix(text, "-") || strings.HasPrefix(text, "/") {
+		return text[1:]
+	}
+	return text
 }
 
 // known reads the longest unit, form or small word at the beginning of the text.

@@ -111,6 +111,12 @@ func TestReadLengths(t *testing.T) {
 			"fits .370": "9.398 mm", "for .370": "9.398 mm", "für .370": "9.398 mm", "pour .370": "9.398 mm", "para .370": "9.398 mm", "per .370": "9.398 mm", ".370用": "9.398 mm", ".370 対応": "9.398 mm",
 			"370": "9398 mm !implausible", "370 tip parallel": "9398 mm parallel !implausible",
 		}},
+		"a form before the name of a tip": {Context{Want: WantDiameter, Unit: "thou"}, map[string]string{
+			"P370": "9.398 mm parallel", "T355": "9.017 mm taper", "P-370": "9.398 mm parallel", "T 355": "9.017 mm taper", "p/335": "8.509 mm parallel", "370/P": "9.398 mm parallel", "TAP355": "9.017 mm taper", "PAR370": "9.398 mm parallel", "370PAR": "9.398 mm parallel", "テーパー355": "9.017 mm taper",
+			"P335/P350": "8.509 mm parallel | 8.89 mm parallel", "P335 / T355": "8.509 mm parallel | 9.017 mm taper",
+			"K370": "text", "P37": "text", "P3705": "text", "P370-18": "text", "P420": "text", "X P370": "unreadable !unreadable", "PX370": "text",
+		}},
+		"a form before a tip in inches": {Context{Want: WantDiameter, Unit: "in"}, map[string]string{"P.370": "9.398 mm parallel", "T0.355": "9.017 mm taper", "T-.355": "9.017 mm taper"}},
 		"two units": {Context{Want: WantDiameter}, map[string]string{
 			".370 (9.398mm)": "9.398 mm", `.370" (9.398 mm)`: "9.398 mm", `.370" (9.4 mm)`: "9.398 mm", ".370 in / 9.40 mm": "9.398 mm", "9.4mm / .370in": "9.4 mm", `9.40mm(0.370")`: "9.4 mm", ".370 in = 9.398 mm": "9.398 mm", `.370" [9.40]`: "9.398 mm", ".370 (9.398)": "9.398 mm", "9.398 (.370)": "9.398 mm", `17/32" (13.5mm)`: "13.49375 mm", `13.5 mm (17/32")`: "13.49375 mm", "13.6 mm .535 in": "13.6 mm", `.54" (13.60 mm)`: "13.6 mm",
 			".370 ±.001 (9.398 ±0.025) mm": "9.398 ±0.025 mm", `.370" ±.001 (9.398 mm)`: "9.398 ±0.0254 mm", `Ø.370" (9.398 mm)`: "9.398 mm diameter",
