@@ -42,6 +42,8 @@ type crossed struct {
 	lines []int
 	cells map[sheet.Ref]fieldCell
 	odd   []sheet.Ref
+	// unsized are the labels of lines and columns with part numbers that are no sizes: these parts are not read.
+	unsized []sheet.Ref
 	// amounts says why the amounts behind part numbers are what they are, and unsaid that they are not known.
 	amounts, unsaid string
 	// feet are the lines below the field, or right above it, that say something of the parts of a column: their price.
@@ -203,9 +205,10 @@ func (x *crossed) findColumns(lex *lexicon.Lexicon) (again, ok bool) {
 		switch {
 		case text == "":
 		case isSize(lex, text):
-			if ended {
+			if ended && !x.skip(lex, i+1) {
 				return false, false
 			}
+			ended = false
 			again = again || seen[text]
 			seen[text] = true
 			x.columns = append(x.columns, i+1)
@@ -216,9 +219,19 @@ func (x *crossed) findColumns(lex *lexicon.Lexicon) (again, ok bool) {
 	return again, len(x.columns) >= 2 && x.columns[0] >= 2
 }
 
+// skip leaves out the one column with part numbers between those of sizes up to a column; it reports false where that is not all that stands between them.
+func (x *crossed) skip(lex *lexicon.Lexicon, to int) bool {
+	col := to - 1
+	if x.columns[len(x.columns)-1] != col-1 || !x.overCodes(lex, col) {
+		return false
+	}
+	x.unsized = append(x.unsized, x.g.Ref(x.head, col))
+	return true
+}
+
 // findWords finds the columns of words across, such as colours, above part numbers.
 func (x *crossed) findWords(lex *lexicon.Lexicon) bool {
-	x.columns = nil
+	x.columns, x.unsized = nil, nil
 	for i, id := range x.g.Row(x.head, 1, x.g.Width) {
 		if text := x.g.Text(id); isPlainWord(lex, text) && i > 0 && x.overCodes(lex, i+1) {
 			x.columns = append(x.columns, i+1)
@@ -404,6 +417,8 @@ func (x *crossed) findLines(lex *lexicon.Lexicon) bool {
 			seen[key] = true
 			x.lines = append(x.lines, line)
 			x.last = line
+		case x.isUnsized(lex, line):
+			x.unsized = append(x.unsized, x.g.Ref(line, x.down))
 		default:
 			return len(x.lines) >= 2 && len(x.lines) <= tallestCross
 		}
@@ -417,8 +432,19 @@ func (x *crossed) goesOn(lex *lexicon.Lexicon, line int) bool {
 	if countCells(x.g, line, whole) != 1 || !isTitle(firstText(x.g, line, whole)) || !isSize(lex, x.g.At(line+1, x.down)) {
 		return false
 	}
+	return x.hasParts(lex, line+1)
+}
+
+// isUnsized reports whether a line of part numbers between two of the field has something else than a size beside it: "?", "13.5.".
+func (x *crossed) isUnsized(lex *lexicon.Lexicon, line int) bool {
+	label, next := x.g.At(line, x.down), x.g.At(line+1, x.down)
+	return x.last == line-1 && label != "" && !isSize(lex, label) && isSize(lex, next) && x.hasParts(lex, line) && x.hasParts(lex, line+1)
+}
+
+// hasParts reports whether a part number stands in the field of a line.
+func (x *crossed) hasParts(lex *lexicon.Lexicon, line int) bool {
 	return slices.ContainsFunc(x.columns, func(col int) bool {
-		_, isPart := cutFieldCell(lex, x.g.At(line+1, col))
+		_, isPart := cutFieldCell(lex, x.g.At(line, col))
 		return isPart
 	})
 }
@@ -499,9 +525,20 @@ func (x *crossed) regions(lex *lexicon.Lexicon) []Region {
 	}
 	if len(tables) > 0 {
 		last := &tables[len(tables)-1]
-		last.Unexplained = slices.Concat(last.Unexplained, x.leftBelow(lex), x.unsureFeet(lex))
+		last.Unexplained = slices.Concat(last.Unexplained, x.leftOut(), x.leftBelow(lex), x.unsureFeet(lex))
 	}
 	return tables
+}
+
+// leftOut says of the labels that are no sizes that the parts of their lines and columns are not read.
+func (x *crossed) leftOut() []Unexplained {
+	var said []Unexplained
+	for _, at := range x.unsized {
+		line, col := x.g.Place(at)
+		said = append(said, Unexplained{line, 0, fmt.Sprintf("%s says %q where the others of the cross table have sizes; the parts of its %s are not read",
+			at, x.g.At(line, col), map[bool]string{true: "column", false: "line"}[line == x.head])})
+	}
+	return said
 }
 
 // leftBelow says of the lines right below the field that have part numbers like it, that they are not read.

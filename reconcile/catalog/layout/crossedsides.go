@@ -361,6 +361,9 @@ func (x *crossed) corner(lex *lexicon.Lexicon, first, second string, leansBack b
 	return axis{label: first, at: at, role: a}, axis{label: second, at: at, role: b}
 }
 
+// leastPossible is the share of its sizes, in percent, that are possible where a name is that of a side: one of four or more may be mistyped.
+const leastPossible = 75
+
 // possible reports whether the sizes in some cells can be what a label says, in a part of some kind.
 func (x *crossed) possible(lex *lexicon.Lexicon, label string, cells []sheet.Ref) bool {
 	for _, kind := range []catalog.Kind{catalog.Ferrules, catalog.Heads} {
@@ -370,13 +373,15 @@ func (x *crossed) possible(lex *lexicon.Lexicon, label string, cells []sheet.Ref
 		}
 		b, known := traits.BoundsOf(kind, catalog.Role(found[0].Role))
 		for _, unit := range []string{"mm", "in", "thou"} {
-			fits := known
+			fits := 0
 			for _, at := range cells {
 				text, _ := sizeOf(lex, x.g.At(x.g.Place(at)))
 				reading := lex.Read(text, value.Context{Want: value.WantDiameter, Unit: unit})
-				fits = fits && reading.Kind == value.Length && b.Possible(traits.MM(reading.Dim.Nominal()))
+				if reading.Kind == value.Length && b.Possible(traits.MM(reading.Dim.Nominal())) {
+					fits++
+				}
 			}
-			if fits {
+			if known && 100*fits >= leastPossible*len(cells) {
 				return true
 			}
 		}

@@ -422,3 +422,40 @@ func TestCrossTablesThatNameTheirParts(t *testing.T) {
 		t.Run(name, test.check)
 	}
 }
+
+// TestCrossTablesWithASlip holds that one label that cannot be costs the parts beside it or below it and no others.
+func TestCrossTablesWithASlip(t *testing.T) {
+	for name, test := range map[string]crossCase{
+		"an impossible size down and one across, named in the corner, German": {`
+Zierringe, Maße in mm
+Basis-Ø \ Bohrung | 8,45 | 8,95 | 93,5 | 9,55
+12,0 | A-1 | A-2 | |
+12,5 | A-3 | | A-4 | A-5
+1,30 | A-6 | | | A-7
+13,5 | | A-8 | A-9 |
+`, map[string]string{
+			"A-1": "base_od=12 bore=8.45", "A-2": "base_od=12 bore=8.95", "A-3": "base_od=12.5 bore=8.45", "A-4": "base_od=12.5 bore=\"93,5\"", "A-5": "base_od=12.5 bore=9.55",
+			"A-8": "base_od=13.5 bore=8.95", "A-9": "base_od=13.5 bore=\"93,5\"",
+		}, "data.implausible"},
+		"no size down": {`
+Ferrules, all sizes in mm
+Base OD | 8.45 hole | 8.95 hole | 9.35 hole
+12.0 | A-1 | A-2 |
+? | A-3 | A-4 |
+13.0 | | A-5 | A-6
+13.5 | | A-7 | A-8
+`, map[string]string{
+			"A-1": "base_od=12 bore=8.45", "A-2": "base_od=12 bore=8.95", "A-5": "base_od=13 bore=8.95", "A-6": "base_od=13 bore=9.35", "A-7": "base_od=13.5 bore=8.95", "A-8": "base_od=13.5 bore=9.35",
+		}, "data.unreadable"},
+		"no size across, French": {`
+Viroles, cotes en mm
+Ø bas | Alésage 8,45 | à voir | Alésage 9,35
+13,0 | A-1 | A-2 | A-3
+13,5 | A-4 | A-5 | A-6
+`, map[string]string{
+			"A-1": "base_od=13 bore=8.45", "A-3": "base_od=13 bore=9.35", "A-4": "base_od=13.5 bore=8.45", "A-6": "base_od=13.5 bore=9.35",
+		}, "data.unreadable"},
+	} {
+		t.Run(name, test.check)
+	}
+}
