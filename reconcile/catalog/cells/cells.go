@@ -896,6 +896,9 @@ func (t *Reader) readNumber(line int, c *Column, f catalog.Field) (catalog.Field
 	if slip := t.findMisread(f.Text); slip.why != "" && reading.Kind == value.Number {
 		return f, Problem("data.unreadable", "%s %q has a letter among its digits: %s?", c.Name(), f.Text, slip.why)
 	}
+	if t.isLength(line, c, reading) {
+		return f, Doubt("data.implausible", "%s %q is a length; it is left out", c.Name(), t.Region.Grid.Filled(line, c.Col))
+	}
 	if reading.Kind == value.Number && reading.Problem.Code != "data.unreadable" {
 		f.Number, f.IsNumber = reading.Number, true
 		if reading.Qualifier == value.Approximate || strings.ContainsAny(f.Text, "?？~≈") {
@@ -945,6 +948,17 @@ func (t *Reader) readNumber(line int, c *Column, f catalog.Field) (catalog.Field
 		return f, Doubt("data.unreadable", "%s %q cannot be read as a price; it is left out", c.Name(), f.Text)
 	}
 	return f, Trouble{}
+}
+
+// isLength reports whether a count or a price has a unit of length behind it, or in its number format: that of a size in the wrong place.
+func (t *Reader) isLength(line int, c *Column, reading value.Reading) bool {
+	unit := ""
+	if reading.UnitStated {
+		unit = reading.Unit
+	} else if cell := t.Region.Grid.Cell(t.Region.Grid.Source(line, c.Col)); cell.Kind == sheet.Number && cell.Format != "" {
+		unit = t.Lex.FormatUnit(cell.Format)
+	}
+	return unit == "mm" || unit == "cm" || unit == "in" && (c.Role != catalog.Stock || !strings.HasSuffix(reading.Text, "in")) // "12 in" are in stock
 }
 
 // secondAmount is an amount of money behind the stroke after another: 9.20/8.80.

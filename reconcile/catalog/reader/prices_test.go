@@ -225,6 +225,36 @@ func TestPackHeadings(t *testing.T) {
 }
 
 // What only says whether there is stock is not how much, and a count that is only about right says so.
+// TestLengthsAmongPrices leaves out what has a unit of length among prices and counts.
+func TestLengthsAmongPrices(t *testing.T) {
+	for _, c := range []struct{ headings, price, stock, left string }{
+		{"Price | In stock", "13.5 mm", "10", "E3"},
+		{"Precio | Existencia", `.540"`, "10", "E3"},
+		{"Prezzo € | Giacenza", "13,5 mm", "10", "E3"},
+		{"EK € | Bestand", "½ Zoll", "10", "E3"},
+		{"Prix | Stock", "465", "32 mm", "F3"},
+		{"Price | In stock", "465", "12 in", ""},
+		{"Price £ | In stock", "£465", "12 pcs", ""},
+	} {
+		got := read(t, grid("Heads", "Ref | Head | Hosel OD mm | Bore mm | "+c.headings+"\nKG-1 | Iron | 13.4 | 9.5 | 465 | 9\nKG-2 | Iron | 13.4 | 9.5 | "+c.price+" | "+c.stock+
+			"\nKG-3 | Iron | 13.4 | 9.5 | 480 | 11"))
+		if c.left != "" {
+			wantFinding(t, got, "data.implausible", c.left, "is a length")
+		}
+		if h := got.Heads[1]; h.HasPrice != (c.left != "E3") {
+			t.Errorf("%q: price %g %v", c.price, h.Price, h.HasPrice)
+		}
+		if stock := got.Heads[1].Fields.Get(catalog.Stock); stock.IsNumber != (c.left != "F3") {
+			t.Errorf("%q: stock %v", c.stock, stock)
+		}
+	}
+	s := grid("Heads", "Ref | Hosel OD mm | Bore mm | Price\nKG-1 | 13.4 | 9.5 | 465\nKG-2 | 13.4 | 9.5 | 13.5\nKG-3 | 13.4 | 9.5 | 480")
+	s.Rows[2][3] = &sheet.Cell{Kind: sheet.Number, Raw: "13.5", Shown: "13.5 mm", Format: `0.0" mm"`}
+	if got := read(t, s); got.Heads[1].HasPrice {
+		t.Errorf("13.5 shown as mm is a price of %g", got.Heads[1].Price)
+	}
+}
+
 func TestStockFlagsAndGuesses(t *testing.T) {
 	c := read(t, grid("Heads", `
 SKU | Type | In stock | Stock | Hosel OD (mm) | Bore (mm)
