@@ -75,3 +75,17 @@ func TestPricesOfOnePart(t *testing.T) {
 		})
 	}
 }
+
+// TestSidesOfFerrules takes the diameters of ferrules that are named by the head and by the shaft or its tip for base and top.
+func TestSidesOfFerrules(t *testing.T) {
+	for _, headings := range []string{
+		"Dia. base | Dia. tip end", "Ø head end | Ø tip side", "Durchm. Basis | Durchm. Spitze", "Ø kant van de kop | Ø kant van de shaft", "Ø zijde van de hosel | Ø zijde van de schacht",
+		"Ø du côté de la tête | Ø du côté du shaft", "diam. lato testa | diam. lato canna", "Ø dal lato della testa | Ø dal lato della canna", "Ø base | Ø punta", "Ø bund | Ø spids", "根元径 | 先端径",
+	} {
+		c := read(t, grid("Ferrules", "Item | "+headings+" | Bore mm | Length mm\nF-1 | 13.5 mm | 10.7 mm | 9.3 | 19\nF-2 | 13.5 mm | 10.7 mm | 9.3 | 25\nF-3 | 13.2 mm | 10.3 mm | 8.9 | 19"))
+		f := ferruleOf(t, c, "F-1").Ferrule
+		if got := f.BaseOD.Nominal().String() + ", " + f.TopOD.Nominal().String(); got != "13.5 mm, 10.7 mm" {
+			t.Errorf("%s: %s", headings, got)
+		}
+	}
+}
