@@ -83,7 +83,7 @@ func (t *Table) tellCoins() {
 		if !found || t.ruledOut(c) || c.irrelevant != "" && !c.aside || !c.amounts(t.Lex) {
 			continue
 		}
-		if coin.Rest == "" && (coin.Spoken || t.titledIn(coin.Currency)) || coin.Rest != "" && t.Lex.SpeaksOfPrice(coin.Rest) {
+		if coin.Rest == "" && len(c.Text) > 1 && (coin.Spoken || t.titledIn(coin.Currency)) || coin.Rest != "" && t.Lex.SpeaksOfPrice(coin.Rest) {
 			c.Matches, c.HeadingUnit = [4][]words.RoleMatch{}, cmp.Or(coin.Currency, c.HeadingUnit)
 			c.headPrices()
 		}

@@ -105,7 +105,7 @@ func priceColumn(c *catalog.Catalogue) string {
 	return ""
 }
 
-// TestWordsForCurrencies takes "Rand" for money above it, beside a word for what prices are for or in an English list, and for a ring elsewhere.
+// TestWordsForCurrencies takes "Rand" and "R" for money above it, beside a word for what prices are for or in an English list, and for a ring elsewhere.
 func TestWordsForCurrencies(t *testing.T) {
 	for headings, want := range map[string]float64{
 		"Part | Bore mm | Base OD mm | Rand per 10":                5.5,
@@ -113,6 +113,12 @@ func TestWordsForCurrencies(t *testing.T) {
 		"Part | Bore mm | Base OD mm | Rand incl. VAT":             55,
 		"Part | Bore mm | Base OD mm | Rand":                       55,
 		"Part | Bore mm | Base OD mm | Price (Rand)":               55,
+		"Part | Bore mm | Base OD mm | R per 10":                   5.5,
+		"Part | Bore mm | Base OD mm | R/each":                     55,
+		"Part | Bore mm | Base OD mm | Baht per 10":                5.5,
+		"货号 | 内径 mm | 外径 mm | 元/个":                                 55,
+		"品番 | 内径 mm | 外径 mm | 円/10個":                               5.5,
+		"Part | Bore mm | Base OD mm | R":                          0,
 		"Artikelnummer | Boring mm | Buitendiameter mm | Rand":     0,
 		"Artikelnummer | Hål mm | Ytterdiameter nedtill mm | Rand": 0,
 	} {
@@ -233,6 +239,17 @@ func TestStylesAreDescriptions(t *testing.T) {
 		if len(got.Ferrules) != 3 || got.Ferrules[0].Description != c.want || got.Ferrules[1].Ferrule.Style != fitcalc.Collared {
 			defer show(t, got)
 			t.Errorf("%s: %d ferrules, the first %q, the second %v", heading, len(got.Ferrules), got.Ferrules[0].Description, got.Ferrules[1].Ferrule.Style)
+		}
+	}
+}
+
+// TestCurrenciesPerPack takes a word for a currency beside one for packs for a price, although another column says how many are in these.
+func TestCurrenciesPerPack(t *testing.T) {
+	for _, headings := range []string{"Part | Bore mm | Base OD mm | Pkt of | R per pkt", "Part | Bore mm | Base OD mm | Pack | Baht/bag", "货号 | 内径 mm | 外径 mm | 每包数量 | 元/包", "品番 | 内径 mm | 外径 mm | 入数 | 円/袋"} {
+		c := read(t, grid("Ferrules", headings+"\nF-1 | 9.3 | 13.6 | 50 | 210.00\nF-2 | 9.25 | 13.5 | 20 | 168.00"))
+		if len(c.Ferrules) != 2 || c.Ferrules[0].Price != 4.2 || c.Ferrules[1].Price != 8.4 {
+			defer show(t, c)
+			t.Errorf("%s: not read by the pack", headings)
 		}
 	}
 }
