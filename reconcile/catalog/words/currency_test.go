@@ -59,3 +59,12 @@ func TestMayMean(t *testing.T) {
 		}
 	}
 }
+
+// TestCoinsInOtherWords takes a character for a coin where it comes first, and not within the name of another currency.
+func TestCoinsInOtherWords(t *testing.T) {
+	for text, want := range map[string]string{"元/包": "CNY", "元每包": "CNY", "美元价": "", "円/袋": "JPY", "税込円": "", "R per pkt": "ZAR", "Price R": "ZAR"} {
+		if coin, _ := Load().CoinIn("zh-Hans", text); coin.Currency != want {
+			t.Errorf("%s: %q, want %q", text, coin.Currency, want)
+		}
+	}
+}

@@ -183,12 +183,13 @@ type Coin struct {
 	Spoken bool
 }
 
-// CoinIn finds a word for a currency that means something else in other languages: "Rand" is an edge in German, and a ring in Dutch.
+// CoinIn finds a word for a currency that means something else in other languages: "Rand" is an edge in German, and a ring in Dutch. One that
+// ends others in writing without blanks has to come first: 元/包, and not 美元.
 func (v *Vocabulary) CoinIn(language, text string) (coin Coin, found bool) {
 	var others []string
 	for _, token := range tokensOf(text) {
 		entries := v.classes[classCoin].words[token]
-		if len(entries) == 0 || found {
+		if first, _ := utf8.DecodeRuneInString(token); len(entries) == 0 || found || isWide(first) && len(others) > 0 {
 			others = append(others, token)
 			continue
 		}
