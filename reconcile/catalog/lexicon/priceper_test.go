@@ -59,6 +59,24 @@ func TestPricePerPack(t *testing.T) {
 	}
 }
 
+// Notes that name the currency instead of the price: what it is for is said of the prices, but not where an amount stands.
+func TestCurrencyForPrice(t *testing.T) {
+	l := New(nil)
+	type want struct {
+		per float64
+		lot Lot
+	}
+	for note, want := range map[string]want{
+		"RM is for one packet of 25 pcs.": {25, OfPack}, "Diameter in mm, length in inch. RM is for one packet of 25 pcs.": {25, OfPack}, "USD is for one bag of 12": {12, OfPack},
+		"EUR gelten für einen Beutel mit 25 Stück": {25, OfPack}, "EUR pour un sachet de 25 pièces": {25, OfPack}, "EUR por bolsa de 10": {10, OfPack}, "EUR per 100": {100, OfPieces},
+		"EUR 3 for one packet of 25 pcs": {}, "RM, packets of 25": {}, "Pay RM later": {},
+	} {
+		if got := l.PriceTerms(note); got.Per != want.per || got.Lot != want.lot {
+			t.Errorf("%q is for %g pieces, of a %q, want %g of a %q", note, got.Per, got.Lot, want.per, want.lot)
+		}
+	}
+}
+
 func TestHeadsPieces(t *testing.T) {
 	l := New(nil)
 	for heading, want := range map[string][2]bool{ // a column of numbers of pieces, and one of prices

@@ -55,6 +55,9 @@ func (t token) isWord() bool { return t.sign == 0 && t.Kind == 0 }
 // quoteIn reads a text on prices; of a cell without its amount.
 func (l *Lexicon) quoteIn(text string, of quoteOf) quote {
 	r := quoteReader{of: of, tokens: l.quoteTokens(text)}
+	if of == ofNote {
+		l.takeCurrencies(r.tokens)
+	}
 	r.readClauses()
 	r.findPacks()
 	q := r.choose()
@@ -182,6 +185,24 @@ func (l *Lexicon) quoteTokens(text string) []token {
 	flush()
 	return l.withWords(tokens, spans)
 }
+
+// takeCurrencies takes a currency with which a clause begins that says what it is for, and no amount, for a word for prices: "RM is for one packet".
+func (l *Lexicon) takeCurrencies(tokens []token) {
+	for i, t := range tokens {
+		if t.sign != 0 || i > 0 && tokens[i-1].clause == t.clause || !l.NamesCurrency(t.Text) {
+			continue
+		}
+		for k := i + 1; k < len(tokens) && k <= i+farOfCurrency && tokens[k].clause == t.clause && (tokens[k].isWord() || tokens[k].is(words.QuotePer)); k++ {
+			if tokens[k].is(words.QuotePer) {
+				tokens[i].Kind |= words.QuotePrice
+				break
+			}
+		}
+	}
+}
+
+// farOfCurrency is how many words behind a currency the one stands at most that says what it is for.
+const farOfCurrency = 2
 
 // withWords puts the words of the spans between the signs.
 func (l *Lexicon) withWords(signs []token, spans []string) (tokens []token) {
