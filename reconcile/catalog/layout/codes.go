@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
@@ -21,6 +22,8 @@ import (
 type codes struct {
 	// name is what the note calls the column, empty where it does not say.
 	name string
+	// beside is what stands in the cell to the left, which may be the name as well, empty where that is no word.
+	beside string
 	// words are what the letters stand for, by the letters as they are folded.
 	words map[string]string
 	// line and col are where it begins.
@@ -88,11 +91,15 @@ func codeNotes(lex *lexicon.Lexicon, g *grid.Grid) (all []codes) {
 			}
 			for _, piece := range codePieces().Split(text, -1) {
 				name, found := codesIn(lex, piece)
-				if c.words != nil && (len(found) == 0 || name != "" || c.repeats(found)) {
+				beside := ""
+				if len(found) > 0 {
+					beside = nameBeside(g, line, col)
+				}
+				if c.words != nil && (len(found) == 0 || name != "" || beside != "" && beside != c.beside || c.repeats(found)) {
 					end()
 				}
 				if len(found) > 0 && c.words == nil {
-					c = codes{name: cmp.Or(name, strings.TrimRight(above, " :：=")), words: map[string]string{}, line: line, col: col}
+					c = codes{name: cmp.Or(name, strings.TrimRight(above, " :：=")), beside: beside, words: map[string]string{}, line: line, col: col}
 				}
 				for _, entry := range found {
 					c.words[words.Fold(entry.letter)] = entry.words
@@ -104,6 +111,22 @@ func codeNotes(lex *lexicon.Lexicon, g *grid.Grid) (all []codes) {
 		end()
 	}
 	return all
+}
+
+// nameBeside returns what the cell to the left of one that explains letters calls their column, empty where that is no word: "TIP_CD" beside "P = .370
+// parallel, T = .355 taper".
+func nameBeside(g *grid.Grid, line, col int) string {
+	text := strings.TrimRight(g.At(line, col-1), " :：=")
+	letters := 0
+	for _, r := range text {
+		if unicode.IsLetter(r) {
+			letters++
+		}
+	}
+	if letters < 2 || saysCodes(text) {
+		return ""
+	}
+	return text
 }
 
 // saysCodes reports whether a text has one of the signs before what a letter stands for.
@@ -190,16 +213,12 @@ func (r *Region) lettersKnown(col int, c codes) (filled, known int, letters map[
 	return filled, known, letters
 }
 
-// names reports whether a note calls a column as it is headed, or what it is.
+// names reports whether a note, or the cell beside it, calls a column as it is headed, or what it is.
 func (c codes) names(lex *lexicon.Lexicon, h Heading) bool {
-	if c.name == "" || h.Text == "" {
-		return false
-	}
-	if words.Fold(c.name) == words.Fold(h.Text) {
-		return true
-	}
 	role := labelled(lex, h)
-	return role != "" && role == labelled(lex, Heading{Parts: []string{c.name}, Text: c.name})
+	return h.Text != "" && slices.ContainsFunc([]string{c.name, c.beside}, func(name string) bool {
+		return name != "" && (words.Fold(name) == words.Fold(h.Text) || role != "" && role == labelled(lex, Heading{Parts: []string{name}, Text: name}))
+	})
 }
 
 // onlyDigits reports whether all letters are numbers, which may be those of anything.

@@ -45,3 +45,24 @@ func TestCodeNotes(t *testing.T) {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
+
+// TestCodeNotesBeside takes the name of their column from the cell to the left of what letters stand for, where that is a word.
+func TestCodeNotesBeside(t *testing.T) {
+	for _, test := range []struct {
+		rows, want []string
+	}{
+		{[]string{"CAT_CD | IR = iron, WG = wedge", "TIP_CD | P = .370, T = .355"}, []string{"CAT_CD iron wedge", "TIP_CD .370 .355"}},
+		{[]string{"Spitze | P = .370", " | T = .355", "Typ | IR = Eisen; WG = Wedge"}, []string{"Spitze .370 .355", "Typ Eisen Wedge"}},
+		{[]string{"先端 | P＝.370", "先端 | T＝.355"}, []string{"先端 .370 .355"}},
+		{[]string{"1 | P = .370", "2 | T = .355"}, []string{" .370 .355"}},
+	} {
+		g := grid.New(sheettest.Sheet("Codes", test.rows...))
+		var got []string
+		for _, c := range codeNotes(lexicon.New(nil), g) {
+			got = append(got, c.beside+" "+c.words["ir"]+c.words["p"]+" "+c.words["wg"]+c.words["t"])
+		}
+		if !slices.Equal(got, test.want) {
+			t.Errorf("%q, want %q", got, test.want)
+		}
+	}
+}

@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/finding"
 )
@@ -166,6 +168,31 @@ func TestCountsOfSets(t *testing.T) {
 				t.Error("a set is doubted")
 			}
 		})
+	}
+}
+
+// Codes below technical names are what a legend below the table says beside the same names.
+func TestLegendBesideNames(t *testing.T) {
+	for headings, legend := range map[string]string{
+		"ITM_NO | CAT_CD | CLB_NO | TIP_CD | HSL_OD_MM":  "CAT_CD | IR = iron, WG = wedge\nTIP_CD | P = .370 parallel, T = .355 taper",
+		"Teilenr | Typ | Schläger | Spitze | Hosel Ø mm": "Typ | IR = Eisen, WG = Wedge\nSpitze | P = .370 parallel, T = .355 konisch",
+		"Réf | Catégorie | Club | Pointe | Ø hosel mm":   "Catégorie | IR = fer, WG = wedge\nPointe | P = .370 parallèle, T = .355 conique",
+	} {
+		c := read(t, grid("Heads", headings+"\nH-1 | IR | 4 | P | 13.5\nH-2 | IR | 5 | P | 13.5\nH-3 | WG | 52 | T | 13.8\n\n"+legend))
+		var roles []catalog.Role
+		for _, column := range c.Tables[0].Columns {
+			roles = append(roles, column.Role)
+		}
+		if diff := cmp.Diff([]catalog.Role{catalog.Part, catalog.Category, catalog.Club, catalog.TipTaken, catalog.HoselOD}, roles); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", headings, diff)
+			show(t, c)
+			continue
+		}
+		for part, tip := range map[string]string{"H-1": ".370", "H-3": ".355"} {
+			if got := fieldOf(t, c, part, catalog.TipTaken).Text; !strings.HasPrefix(got, tip) {
+				t.Errorf("%s: the tip of %s is %q, want %s", headings, part, got, tip)
+			}
+		}
 	}
 }
 
