@@ -1095,8 +1095,7 @@ func (t *Reader) Middle(c *Column) float64 {
 	sizes := slices.DeleteFunc(t.possibleSizes(c, b), func(mm float64) bool { return !b.Possible(mm) })
 	m := 0.0
 	if len(sizes) > 0 {
-		slices.Sort(sizes)
-		m = sizes[len(sizes)/2]
+		m = traits.Middle(sizes)
 	}
 	if t.middles == nil {
 		t.middles = map[*Column]float64{}

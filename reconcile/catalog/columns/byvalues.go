@@ -29,7 +29,7 @@ func (t *Table) findByValues() {
 	t.topByValues()
 	t.depthByValues()
 	t.describe()
-	if c := t.first(catalog.Club); c != nil && !c.Known && c.onlyClubs(t.Lex) {
+	if c := t.first(catalog.Club); c != nil && !c.Known && c.onlyClubs() {
 		c.Known, c.Evidence = true, "all of its texts are clubs, and several of them sets"
 	}
 }

@@ -105,6 +105,9 @@ func (p *profile) join(other *profile) {
 	p.dates += other.dates
 	p.distinct += other.distinct
 	p.Filled += other.Filled
+	p.clubs += other.clubs
+	p.sets += other.sets
+	p.plainClubs += other.plainClubs
 	p.longTexts += other.longTexts
 	p.Commas += other.Commas
 	p.Points += other.Points

@@ -12,7 +12,6 @@ import (
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/catalog/words"
-	"example.com/seatline/reconcile/internal/pattern"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -391,10 +390,10 @@ func (c *Column) fitAlone(lex *lexicon.Lexicon, kind catalog.Kind, role catalog.
 	if role == catalog.Club && c.Profile.counts() && c.Profile.Texts[0] == "1" {
 		return -20 // numbers of lines
 	}
-	if role == catalog.Club && ((c.bestHeading() < lexicon.SpecificHeading || c.headsSizes(kind)) && c.namesClubs(lex) || c.onlyClubs(lex)) {
+	if role == catalog.Club && ((c.bestHeading() < lexicon.SpecificHeading || c.headsSizes(kind)) && c.namesClubs() || c.onlyClubs()) {
 		return headingPoints*max(h, lexicon.Understood) + values()
 	}
-	refuted := traits.Of[role].Want == traits.Count && (c.uniqueCodes() || c.onlyClubs(lex)) || role == catalog.UnitRole && c.mostlyCodes()
+	refuted := traits.Of[role].Want == traits.Count && (c.uniqueCodes() || c.onlyClubs()) || role == catalog.UnitRole && c.mostlyCodes()
 	if h >= lexicon.LeastHeading && !refuted {
 		points := headingPoints*h + values() + traits.Of[role].Prior
 		switch {
@@ -516,43 +515,15 @@ func (c *Column) headsSizes(kind catalog.Kind) bool {
 
 // namesClubs reports whether most texts of a column are unmistakable clubs or sets of them: 4-PW, 3W, #7. Plain numbers and
 // lofts may be anything, but beside several sets they are clubs too: 52 below "4-PW" and "5-PW, SW".
-func (c *Column) namesClubs(lex *lexicon.Lexicon) bool {
-	named, sets := c.clubsIn(lex)
-	return sets > 0 && named*5 >= c.Profile.Filled*3
+func (c *Column) namesClubs() bool {
+	return c.Profile.sets > 0 && c.Profile.named()*5 >= c.Profile.Filled*3
 }
 
 // onlyClubs reports whether all texts of a column are clubs and several of them sets: then they are whatever a word above them says that is no part
 // number, "What's in it".
-func (c *Column) onlyClubs(lex *lexicon.Lexicon) bool {
-	named, sets := c.clubsIn(lex)
-	return sets >= leastSets && named == c.Profile.Filled
+func (c *Column) onlyClubs() bool {
+	return c.Profile.sets >= leastSets && c.Profile.named() == c.Profile.Filled
 }
-
-// clubsIn returns how many texts of a column are clubs, and how many of these are sets.
-func (c *Column) clubsIn(lex *lexicon.Lexicon) (named, sets int) {
-	plain := 0
-	for _, text := range c.Profile.Texts {
-		switch set := lex.SetOf("", text); {
-		case len(set) > 0 && !strings.Contains(text, "°"):
-			named++
-			if len(set) > 1 {
-				sets++
-			}
-		case plainClub().MatchString(text):
-			plain++
-		}
-	}
-	if sets >= leastSets {
-		named += plain
-	}
-	return named, sets
-}
-
-// plainClub is the number of a club, or its loft.
-var plainClub = pattern.Lazy(`^[0-9]{1,2}°?$`)
-
-// leastSets is how many sets of clubs there are at least where plain numbers beside them are clubs.
-const leastSets = 2
 
 // saysClubs reports whether a column has a heading that says clubs, and clubs below it in most cells: then no other one is of clubs for its
 // values alone.

@@ -26,6 +26,8 @@ type profile struct {
 	small int
 	// Filled is how many cells of the sample hold something.
 	Filled int
+	// clubs counts the texts that are clubs or sets of them, sets those of several clubs, and plainClubs numbers and lofts, which may be anything.
+	clubs, sets, plainClubs int
 	// longTexts is how many are several words.
 	longTexts int
 	// Commas and points count numbers with a decimal comma and a decimal point that can be nothing else.
@@ -122,8 +124,36 @@ const (
 func (p *profile) add(lex *lexicon.Lexicon, text string, cell sheet.Cell) {
 	p.Filled++
 	p.Texts = append(p.Texts, text)
+	p.lookClub(lex, text)
 	p.look(lex, text, cell)
 }
+
+// lookClub counts a text that is a club or a set of them.
+func (p *profile) lookClub(lex *lexicon.Lexicon, text string) {
+	switch set := lex.SetOf("", text); {
+	case len(set) > 0 && !strings.Contains(text, "°"):
+		p.clubs++
+		if len(set) > 1 {
+			p.sets++
+		}
+	case plainClub().MatchString(text):
+		p.plainClubs++
+	}
+}
+
+// plainClub is the number of a club, or its loft.
+var plainClub = pattern.Lazy(`^[0-9]{1,2}°?$`)
+
+// named is how many texts name clubs: beside several sets plain numbers do too.
+func (p *profile) named() int {
+	if p.sets >= leastSets {
+		return p.clubs + p.plainClubs
+	}
+	return p.clubs
+}
+
+// leastSets is how many sets of clubs there are at least where plain numbers beside them are clubs.
+const leastSets = 2
 
 // look counts one cell.
 func (p *profile) look(lex *lexicon.Lexicon, text string, cell sheet.Cell) {

@@ -68,7 +68,7 @@ const leastPerOther = 3
 
 // pairSets finds the columns whose headings speak of clubs and that count those of the sets that another one names.
 func pairSets(columns []*Column, g *grid.Grid, lex *lexicon.Lexicon, lines []int) {
-	sets := slices.IndexFunc(columns, func(c *Column) bool { return c.namesClubs(lex) })
+	sets := slices.IndexFunc(columns, func(c *Column) bool { return c.namesClubs() })
 	if sets < 0 {
 		return
 	}

@@ -89,11 +89,11 @@ var inCents = pattern.Lazy(`^\d*[.,]\d\d$`)
 // withMoney widens the place of a number to the word or sign for a currency behind it or before it, or for its hundredths.
 func (l *Lexicon) withMoney(text string, at []int) (from, to int) {
 	behind := strings.TrimLeft(text[at[1]:], " \u00a0")
-	word := behind
-	if end := strings.IndexFunc(behind, func(r rune) bool { return !unicode.IsLetter(r) && r != '¢' }); end >= 0 {
-		word = behind[:end]
+	word := leadingLetters(behind)
+	if strings.HasPrefix(behind, "¢") {
+		word = "¢"
 	}
-	if word != "" && l.Words.Cents(word) {
+	if l.Words.Cents(word) {
 		return at[0], len(text) - len(behind) + len(word)
 	}
 	if n := l.moneyBeside(behind, false); n > 0 {

@@ -18,8 +18,12 @@ import (
 // In lists of parts that are described in words, what the words say takes as long as all else together. It hangs on nothing but the text and the units
 // of the columns, and is found on another core while the rows before are read.
 
-// batchAhead is of how many lines the descriptions are read at a time.
-const batchAhead = 256
+const (
+	// batchAhead is of how many lines the descriptions are read at a time.
+	batchAhead = 256
+	// leastSentence is how long a text is that is dear to ask: of short ones the words were mostly asked before.
+	leastSentence = 48
+)
 
 // described is what a description says: whether it speaks of other parts or of a change, its sizes if not, and its subjects.
 type described struct {
@@ -44,7 +48,7 @@ type ahead struct {
 	// from is the first of the lines of ready, and to the line behind the last.
 	from, to    int
 	ready, next *batch
-	// asked counts the questions asked of the texts of these lines, and sized those for sizes.
+	// asked counts the questions asked of sentences in these lines, and sized those of descriptions for sizes.
 	asked, sized int
 }
 
@@ -100,7 +104,9 @@ func (t *Table) readyFor(line int, text string) *described {
 	for line >= a.to {
 		t.readAhead(line)
 	}
-	a.asked++
+	if len(text) >= leastSentence {
+		a.asked++
+	}
 	at := line - a.from
 	if a.ready == nil || at < 0 || a.ready.texts[at] != text {
 		return nil
@@ -132,7 +138,8 @@ func mayNameTip(text string) bool { return strings.Contains(text, "3") }
 // were asked for.
 func (t *Table) readAhead(line int) {
 	a := &t.ahead
-	most, sizes := a.asked >= batchAhead/2, a.sized >= batchAhead/2
+	sizes := a.sized >= batchAhead/2
+	most := sizes || a.asked >= batchAhead/2
 	a.asked, a.sized = 0, 0
 	a.from, a.ready, a.next = a.to, a.next, nil
 	if a.ready == nil {

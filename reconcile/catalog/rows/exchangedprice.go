@@ -30,14 +30,13 @@ func (t *Table) compareExchangedPrices() {
 	if len(prices) < leastPrices {
 		return
 	}
-	slices.Sort(prices)
+	middle := traits.Middle(prices)
 	for _, e := range t.Items {
-		far := isFarPrice(e.Price, prices[len(prices)/2])
 		if !e.HasPrice || e.Set != "" {
 			continue
 		}
 		for _, size := range t.read {
-			if size.Trait().Want == traits.Length && size.Role != catalog.TipTaken && t.mayExchange(e, size, prices, far) {
+			if size.Trait().Want == traits.Length && size.Role != catalog.TipTaken && t.mayExchange(e, size, prices, middle) {
 				t.leaveOutExchanged(e, c, size)
 				break
 			}
@@ -47,7 +46,7 @@ func (t *Table) compareExchangedPrices() {
 
 // mayExchange reports whether the price of a row and its size of a column are each what the other should be: the size is refused, or one that
 // parts hardly have, and among the prices of others; the price is a common size, and far from other prices or the size of another row.
-func (t *Table) mayExchange(e *Entry, c *cells.Column, prices []float64, far bool) bool {
+func (t *Table) mayExchange(e *Entry, c *cells.Column, prices []float64, middle float64) bool {
 	f := e.Fields.Get(c.Role)
 	b, known := traits.BoundsOf(t.Kind, c.Role)
 	if !known || f.Text == "" || f.Dim.Given() && b.Common(traits.MM(f.Dim.Nominal())) { // nearly every size
@@ -56,8 +55,8 @@ func (t *Table) mayExchange(e *Entry, c *cells.Column, prices []float64, far boo
 	if _, answered := t.Rules.Row(e.Line).Values[c.Role]; answered || strings.Trim(f.Text, "0123456789.,") != "" {
 		return false
 	}
-	reading := t.Lex.Read(f.Text, value.Context{Want: value.WantPrice, Mark: c.Mark})
-	if reading.Kind != value.Number || !amongOthers(reading.Number, e.Price, prices) || far && isFarPrice(reading.Number, prices[len(prices)/2]) {
+	reading, far := t.Lex.Read(f.Text, value.Context{Want: value.WantPrice, Mark: c.Mark}), isFarPrice(e.Price, middle)
+	if reading.Kind != value.Number || !amongOthers(reading.Number, e.Price, prices) || far && isFarPrice(reading.Number, middle) {
 		return false
 	}
 	if !slices.ContainsFunc(unitsOf(c), func(unit string) bool { return b.Common(e.Price * traits.UnitMM[unit] * c.Factor()) }) {

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"example.com/seatline/reconcile/catalog"
+	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/finding"
 )
@@ -32,8 +33,7 @@ func (t *Table) compareExchangedStock() {
 	if len(prices) < leastPrices {
 		return
 	}
-	slices.Sort(prices)
-	middle := prices[len(prices)/2]
+	middle := traits.Middle(prices)
 	stocks := t.stocks()
 	for _, e := range t.Items {
 		f := e.Fields.Get(catalog.Stock)

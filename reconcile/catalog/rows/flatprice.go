@@ -2,7 +2,6 @@ package rows
 
 import (
 	"fmt"
-	"strconv"
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/layout"
@@ -11,8 +10,7 @@ import (
 )
 
 // takeFlatPrice gives a part the price that a note gives for each piece, where it has none of its own, and the pack in which such pieces come by the
-// same sentence. Where prices are for several pieces
-// or for a set, nobody knows what a piece is.
+// same sentence. Where prices are for several pieces or for a set, nobody knows what a piece is.
 func (r *rowReader) takeFlatPrice() {
 	t := r.t
 	flat := t.flatAt(r.line)
@@ -24,8 +22,8 @@ func (r *rowReader) takeFlatPrice() {
 	}
 	r.fields = r.fields.With(catalog.Price, catalog.Field{Text: flat.Text, Number: flat.Price, IsNumber: true, Cell: flat.Place.String()})
 	r.perPiece = true
-	if count, packed := t.Lex.PackIn(flat.Sentence); packed && count > 0 && t.Kind == catalog.Ferrules && t.ByRole[catalog.Pack] == nil && !r.says(catalog.Pack) {
-		r.fields = r.fields.With(catalog.Pack, catalog.Field{Text: strconv.FormatFloat(count, 'f', -1, 64), Number: count, IsNumber: true, Cell: flat.Place.String()})
+	if count, packed := t.Lex.PackIn(flat.Sentence); packed && count > 0 && t.Kind == catalog.Ferrules {
+		r.takePack(count, flat.Place.String())
 	}
 	t.tellFlat(flat)
 }

@@ -30,8 +30,8 @@ func (r *rowReader) priceOfLot(clubs int) {
 	if lot == lexicon.OfPack {
 		has = int(r.fields.Number(catalog.Pack))
 	}
-	if lot == lexicon.OfPack && per > 1 && c.PackIn != "" && t.ByRole[catalog.Pack] == nil && !r.says(catalog.Pack) {
-		r.fields = r.fields.With(catalog.Pack, catalog.Field{Text: strconv.FormatFloat(per, 'f', -1, 64), Number: per, IsNumber: true, Cell: c.PackIn})
+	if lot == lexicon.OfPack && per > 1 && c.PackIn != "" {
+		r.takePack(per, c.PackIn)
 	}
 	switch {
 	case per > 1 && (has < 2 || float64(has) == per), lot == lexicon.OfPack && has == 1:
@@ -49,6 +49,13 @@ func (r *rowReader) priceOfLot(clubs int) {
 	default:
 		f.Number /= float64(has)
 		r.take(catalog.Price, f, fmt.Sprintf("price %s of the set divided by its %d clubs", f.Text, has))
+	}
+}
+
+// takePack takes how many pieces a pack has by a text in a cell, where neither a column nor the row says it.
+func (r *rowReader) takePack(pieces float64, cell string) {
+	if r.t.ByRole[catalog.Pack] == nil && !r.says(catalog.Pack) {
+		r.fields = r.fields.With(catalog.Pack, catalog.Field{Text: strconv.FormatFloat(pieces, 'f', -1, 64), Number: pieces, IsNumber: true, Cell: cell})
 	}
 }
 

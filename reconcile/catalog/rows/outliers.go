@@ -260,8 +260,7 @@ func farIn(all []compared) func(float64) bool {
 	for i := range sizes {
 		sizes[i] = math.Abs(sizes[i] - middle)
 	}
-	slices.Sort(sizes)
-	far := max(farScore/scoreFactor*sizes[len(sizes)/2], farShare*middle)
+	far := max(farScore/scoreFactor*traits.Middle(sizes), farShare*middle)
 	return func(size float64) bool { return math.Abs(size-middle) > far }
 }
 

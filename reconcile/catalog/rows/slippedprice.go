@@ -6,6 +6,7 @@ import (
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/finding"
 )
 
@@ -34,8 +35,7 @@ func (t *Table) comparePrices() {
 	if len(prices) < leastPrices || slices.Max(prices) < farPrice*slices.Min(prices)/nearPrices {
 		return
 	}
-	slices.Sort(prices)
-	middle := prices[len(prices)/2]
+	middle := traits.Middle(prices)
 	near := slices.DeleteFunc(slices.Clone(prices), func(price float64) bool { return isFarPrice(price, middle) })
 	far := len(prices) - len(near)
 	least, most := near[0], near[len(near)-1]
