@@ -200,6 +200,8 @@ func newColumn(lex *lexicon.Lexicon, r *layout.Region, h layout.Heading, p profi
 		c.irrelevant, c.breaks = "heading gives a quantity, as for a price of several", true
 	case lex.CountsPacks(h.Text):
 		c.irrelevant = countsPacks
+	case p.Filled > 0 && p.share(p.small) == 1 && lex.PerSet(h.Text) && c.headed(catalog.UnknownKind, catalog.Pack) < lexicon.SpecificHeading:
+		c.irrelevant = countsSet
 	case c.Hints.Measured && len(c.Matches[catalog.UnknownKind]) > 0 && traits.Of[catalog.Role(c.Matches[catalog.UnknownKind][0].Role)].Want == traits.Count:
 		c.irrelevant = "counts what was measured"
 	case c.hardlyCounts() && p.numbersLines(): // "Sl." in India

@@ -66,6 +66,9 @@ func (s setCounts) counts() bool {
 // leastPerOther is how many lines there are at least in which the numbers agree for each one in which they do not.
 const leastPerOther = 3
 
+// countsSet is said of a column of how many clubs sets have.
+const countsSet = "counts the clubs of each set"
+
 // pairSets finds the columns whose headings speak of clubs and that count those of the sets that another one names.
 func pairSets(columns []*Column, g *grid.Grid, lex *lexicon.Lexicon, lines []int) {
 	sets := slices.IndexFunc(columns, func(c *Column) bool { return c.namesClubs() })
@@ -77,7 +80,7 @@ func pairSets(columns []*Column, g *grid.Grid, lex *lexicon.Lexicon, lines []int
 			continue
 		}
 		if countSets(columns[sets], c, g, lex, lines).counts() {
-			c.irrelevant = "counts the clubs of each set"
+			c.irrelevant = countsSet
 		}
 	}
 }

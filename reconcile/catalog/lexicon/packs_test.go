@@ -15,6 +15,22 @@ func TestCountsPacks(t *testing.T) {
 	}
 }
 
+// TestPerSet tells columns that say how many pieces a set has from those of prices, stocks and the sets themselves.
+func TestPerSet(t *testing.T) {
+	lex := New(nil)
+	for heading, want := range map[string]bool{
+		"Stk./Satz": true, "Stück je Satz": true, "Köpfe im Satz": true, "pcs/set": true, "Heads per set": true, "# in set": true, "pz/set": true, "n. teste per serie": true,
+		"pièces/jeu": true, "Nb têtes par jeu": true, "uds. por juego": true, "peças/jogo": true, "stuks/set": true, "stk. pr. sæt": true, "antal/sats": true, "kpl/sarja": true,
+		"ks/sada": true, "szt./zestaw": true, "takım başına adet": true, "本/セット": true, "セット本数": true, "세트당 개수": true, "每套件数": true, "ชิ้น/ชุด": true,
+		"Preis/Satz": false, "Price per set": false, "£/set": false, "Prix par jeu": false, "Stock (sets)": false, "Sets in stock": false, "Sätze auf Lager": false, "Satz": false,
+		"per set": false, "Set": false, "Stück": false, "Stk./VE": false, "Price per head, in sets": false,
+	} {
+		if got := lex.PerSet(heading); got != want {
+			t.Errorf("%q: %v", heading, got)
+		}
+	}
+}
+
 // TestPricesOfOnePack reads notes that say that prices are for one pack, with the pieces in it or without.
 func TestPricesOfOnePack(t *testing.T) {
 	lex := New(nil)

@@ -166,3 +166,18 @@ func TestClubsOfNumbersThatComeBack(t *testing.T) {
 		}
 	}
 }
+
+// What says how many heads a set has is no stock, whatever its words mean by themselves.
+func TestPiecesPerSet(t *testing.T) {
+	for _, heading := range []string{"Stk./Satz", "Stk. pro Satz", "stk. pr. sæt", "pcs/set", "pz/serie", "pièces/jeu", "本/セット"} {
+		got := read(t, grid("Heads", "Ref | Club | "+heading+" | Hosel OD mm | Bore mm\nOH20 | 8-PW | 3 | 13.4 | 9.5\nOH21 | 7-PW | 4 | 13.4 | 9.5\nOH22 | 7-9 | 3 | 13.4 | 9.5"))
+		for _, c := range got.Tables[0].Columns {
+			if c.Heading == heading && c.Role != "" {
+				t.Errorf("%s is taken for %s", heading, c.Role)
+			}
+		}
+		if len(got.Heads) != 10 {
+			t.Errorf("%s: %d heads", heading, len(got.Heads))
+		}
+	}
+}
