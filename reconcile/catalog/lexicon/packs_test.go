@@ -72,3 +72,34 @@ func TestSells(t *testing.T) {
 		}
 	}
 }
+
+// TestPricesPerHeadOfSets reads notes that say that prices are for one head, whatever they say of sets too.
+func TestPricesPerHeadOfSets(t *testing.T) {
+	lex := New(nil)
+	one, set := PriceTerms{Per: 1, Lot: OfPieces}, PriceTerms{Lot: OfSet}
+	for note, want := range map[string]PriceTerms{
+		"Mål i mm, pris per hode eks. mva. også når dere tar hele settet": one,
+		"Prices per head, also in sets":                                   one,
+		"Prices are per head, even when you take the whole set":           one,
+		"Prices per head (sets as well)":                                  one,
+		"Preise je Kopf, auch im Satz":                                    one,
+		"Alle Preise je Stück, auch für Sätze":                            one,
+		"prix par tête, même pour le jeu complet":                         one,
+		"prezzi per testa, anche per la serie completa":                   one,
+		"precio por cabeza, también en juego completo":                    one,
+		"Preços por cabeça, mesmo no jogo completo":                       one,
+		"Pris per huvud, även om ni tar hela setet":                       one,
+		"Prijs per kop, ook bij een complete set":                         one,
+		"価格は1個あたり、セットでも同じ":                                                one,
+		"Prices per head for irons, wedges per set":                       {Doubtful: true},
+		"Prices per head; sets priced per set":                            set,
+		"Price per set, not per head":                                     set,
+		"Prices are not per head but per set":                             set,
+		"Also by post. Prices per set":                                    set,
+		"Preise je Satz, auch für Linkshänder":                            set,
+	} {
+		if got := lex.PriceTerms(note); got != want {
+			t.Errorf("%q: %+v, want %+v", note, got, want)
+		}
+	}
+}

@@ -50,7 +50,7 @@ const amountSign = '$'
 func (t token) is(kind words.QuoteKind) bool { return t.sign == 0 && t.Kind&kind != 0 }
 
 // isWord reports whether it is a word that says nothing here.
-func (t token) isWord() bool { return t.sign == 0 && t.Kind == 0 }
+func (t token) isWord() bool { return t.sign == 0 && t.Kind&^words.QuoteAlso == 0 }
 
 // quoteIn reads a text on prices; of a cell without its amount.
 func (l *Lexicon) quoteIn(text string, of quoteOf) quote {
@@ -80,7 +80,7 @@ func (r *quoteReader) tiered() bool {
 // speaks reports whether a word of the text says something here.
 func (r *quoteReader) speaks() bool {
 	for _, t := range r.tokens {
-		if t.sign == 0 && t.Kind != 0 {
+		if t.sign == 0 && !t.isWord() {
 			return true
 		}
 	}
@@ -565,13 +565,15 @@ func (r *quoteReader) choose() quote {
 		return quote{per: n, lot: OfPieces, strength: sayPer}
 	}
 	var best lot
-	strength, doubtful, several := 0, false, false
+	strength, doubtful, several, perSet := 0, false, false, false
+	ofOne := r.saysOfOne()
 	for i := 0; i < len(r.tokens); i++ {
 		q, is := r.lotAt(i)
-		if !is || r.taken[q.from] || r.negated(q) {
+		if !is || r.taken[q.from] || r.negated(q) || ofOne && r.also(q) {
 			continue
 		}
 		s := r.strength(q)
+		perSet = perSet || q.of == OfSet && s > 0 && r.at(q.from-1).is(words.QuotePer)
 		switch {
 		case s > strength || s == strength && s > 0 && r.far(q) < r.far(best):
 			several = several && s == strength
@@ -584,7 +586,7 @@ func (r *quoteReader) choose() quote {
 		i = max(i, q.to-1)
 	}
 	switch {
-	case several:
+	case several, perSet && strength == sayBeside && r.at(best.from).is(words.QuotePart): // per head for irons, wedges per set
 		return quote{doubtful: true}
 	case strength == 0:
 		return quote{doubtful: doubtful}
@@ -655,6 +657,29 @@ func (r *quoteReader) held(q lot) float64 {
 	return only
 }
 
+// saysOfOne reports whether the text says that prices are for one piece.
+func (r *quoteReader) saysOfOne() bool {
+	for i := range r.tokens {
+		if q, is := r.lotAt(i); is && q.of == OfPieces && q.count == 1 && !r.negated(q) && r.strength(q) > sayAlone {
+			return true
+		}
+	}
+	return false
+}
+
+// also reports whether words beside a set in its clause say that something holds for it too: "also when you take the whole set", "sets as well".
+func (r *quoteReader) also(q lot) bool {
+	if q.of != OfSet {
+		return false
+	}
+	for i, t := range r.tokens {
+		if t.is(words.QuoteAlso) && t.clause == r.at(q.from).clause && (i < q.from || r.at(i+1).clause != t.clause) {
+			return true
+		}
+	}
+	return false
+}
+
 // negated reports whether a word before a number of pieces in its clause says that it is not so.
 func (r *quoteReader) negated(q lot) bool {
 	for i := q.from - 1; i >= 0 && i >= q.from-6 && r.at(i).clause == r.at(q.from).clause; i-- {
@@ -678,6 +703,9 @@ func (r *quoteReader) strength(q lot) int {
 		return 0
 	}
 	if r.of == ofNote && q.count == 1 && r.at(q.from).Kind&(words.QuoteSingle|words.QuoteUnit|words.QuoteNumber) == 0 && r.at(q.from).sign == 0 && q.of == OfPieces { // a part, or parts
+		if r.priced[clause] && r.at(q.from-1).is(words.QuotePer) && !r.at(q.from-2).is(words.QuoteUnit|words.QuoteNumber|words.QuotePack|words.QuoteSet) { // a dozen of ferrules
+			return sayBeside // price per head, those of sets too where these have none of their own
+		}
 		return sayAlone
 	}
 	priced := r.priced[clause]

@@ -181,3 +181,13 @@ func TestPiecesPerSet(t *testing.T) {
 		}
 	}
 }
+
+// A title that says that prices are for one head says so of those of sets too.
+func TestPricesPerHeadOfSets(t *testing.T) {
+	for _, title := range []string{"Mål i mm, pris per hode også når dere tar hele settet", "Prices per head, also in sets", "Preise je Kopf, auch im Satz", "prix par tête, même pour le jeu complet"} {
+		got := read(t, grid("Heads", title+"\n\nRef | Club | Hosel OD mm | Bore mm | Price\nOH20 | 8-PW | 13.4 | 9.5 | 198\nOH21 | GW | 13.4 | 9.5 | 198"))
+		if len(got.Heads) != 4 || got.Heads[0].Price != 198 || got.Heads[3].Price != 198 {
+			t.Errorf("%s: the first of %d heads costs %g, want 198", title, len(got.Heads), got.Heads[0].Price)
+		}
+	}
+}

@@ -46,6 +46,8 @@ const (
 	// QuoteNot says that something is not so, QuoteBut what is instead.
 	QuoteNot
 	QuoteBut
+	// QuoteAlso stands beside what something holds for too: "also in sets".
+	QuoteAlso
 	// QuoteDivide and QuoteMultiply say what is to be done with prices.
 	QuoteDivide
 	QuoteMultiply
@@ -65,7 +67,7 @@ type Quoted struct {
 
 // quoteKinds are the classes and values of words that say what they do in texts on prices.
 var quoteKinds = map[[2]string]QuoteKind{
-	{classQuote, "aside"}: QuoteAside, {classQuote, "more"}: QuoteMore, {classQuote, "from"}: QuoteFrom, {classQuote, "plain"}: QuotePlain, {classQuote, "not"}: QuoteNot, {classQuote, "but"}: QuoteBut, {classQuote, "divide"}: QuoteDivide, {classQuote, "multiply"}: QuoteMultiply,
+	{classQuote, "aside"}: QuoteAside, {classQuote, "more"}: QuoteMore, {classQuote, "from"}: QuoteFrom, {classQuote, "plain"}: QuotePlain, {classQuote, "not"}: QuoteNot, {classQuote, "but"}: QuoteBut, {classQuote, "also"}: QuoteAlso, {classQuote, "divide"}: QuoteDivide, {classQuote, "multiply"}: QuoteMultiply,
 	{classQuote, "label"}: QuoteLabel, {classQuote, "gross"}: QuoteGross, {classQuote, "score"}: QuoteUnit, {classQuote, "half"}: QuoteHalf, {classQuote, "pack"}: QuotePack,
 	{classQuote, "part"}: QuotePart, {classQuote, "single"}: QuoteSingle, {classQuote, "price"}: QuotePrice, {classQuote, "per"}: QuotePer, {classQuote, "the"}: QuoteThe, {classQuote, "after"}: QuoteAfter, {classQuote, "holds"}: QuoteHolds,
 	{classQuote, "dozen"}: QuoteUnit, {classQuote, "hundred"}: QuoteUnit, {classQuote, "thousand"}: QuoteUnit,
