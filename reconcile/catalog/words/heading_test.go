@@ -90,6 +90,11 @@ func TestMatchKnowsShortForms(t *testing.T) {
 		"HSL_DMTR":     "hosel_od",
 		"Bâton":        "club",
 		"No de bâton":  "club",
+
+		"Who's it for / notes": "note",
+		"Für wen":              "note",
+		"Pour qui / remarques": "note",
+		"Voor wie":             "note",
 	} {
 		got := ""
 		if matches := v.MatchIn("heads", heading); len(matches) > 0 {
