@@ -83,7 +83,7 @@ Bask 5W | .335 | 12.0 | 8.6
 Bask 5 | .335 | 13.4 | 9.5
 Bask 6 | .370 | 13.4 | 9.5
 Bask 7 | .370 | 13.4 | 9.5
-`, []string{"D4"}},
+`, []string{"B4", "D4"}},
 		"a price that fell where all others rose": {`
 Part | Base OD mm | Length mm | Old price | New price
 P-1 | 13.5 | 12 | 0.40 | 0.42

@@ -286,5 +286,5 @@ func (r *rowReader) suits(role catalog.Role, tip fitcalc.TipSize, f catalog.Fiel
 			return false
 		}
 	}
-	return r.agrees([]fitcalc.TipSize{tip}, f.Dim)
+	return r.t.agrees([]fitcalc.TipSize{tip}, f.Dim)
 }

@@ -236,10 +236,14 @@ func (t *Table) leaveExchanged(e *Entry, a, b inCell) {
 
 // leaveOpen takes a size back that is used, of all entries of a line that have it from one cell, and says why.
 func (t *Table) leaveOpen(of *Entry, role catalog.Role, message string, related ...finding.Place) {
-	if !of.Fields.Dim(role).Given() {
-		return
+	if of.Fields.Dim(role).Given() {
+		t.leaveOpenBy("data.implausible", of, role, message, related...)
 	}
-	t.Findings.Add(finding.Finding{Severity: finding.Error, Code: "data.implausible", Place: of.Place(role), Related: related, Message: message,
+}
+
+// leaveOpenBy is leaveOpen with a code of its own, for a size or for what only its text gives.
+func (t *Table) leaveOpenBy(code string, of *Entry, role catalog.Role, message string, related ...finding.Place) {
+	t.Findings.Add(finding.Finding{Severity: finding.Error, Code: code, Place: of.Place(role), Related: related, Message: message,
 		Settle: t.Settle("rows", layout.LineName(of.Line), string(role))})
 	from, _ := slices.BinarySearchFunc(t.Items, of.Line, func(e *Entry, line int) int { return cmp.Compare(e.Line, line) })
 	for _, e := range t.Items[from:] {

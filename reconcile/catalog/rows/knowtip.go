@@ -88,7 +88,7 @@ func (r *rowReader) findTip() bool {
 	}
 	bore := r.fields.Get(catalog.Bore)
 	sized := bore.Text != "" || bore.Dim.Given()
-	f := r.saidTip(!sized, func(tips []fitcalc.TipSize) bool { return !bore.Dim.Given() || r.agrees(tips, bore.Dim) })
+	f := r.saidTip(!sized, func(tips []fitcalc.TipSize) bool { return !bore.Dim.Given() || r.t.agrees(tips, bore.Dim) })
 	if f.Text == "" {
 		return false
 	}
@@ -164,65 +164,25 @@ func (r *rowReader) speaksElsewhere(remark string) bool {
 func (r *rowReader) checkHeadTip() {
 	bore, tip := r.fields.Get(catalog.Bore), r.fields.Get(catalog.TipTaken)
 	tips := r.t.tipSizes(tip)
-	if !bore.Dim.Given() || len(tips) != 1 || r.agrees(tips, bore.Dim) {
+	if !bore.Dim.Given() || len(tips) != 1 || r.t.agrees(tips, bore.Dim) {
 		return
 	}
-	r.t.sayNoneFor(r.line, tips[0], r.fields)
+	r.t.Add(finding.Warning, "data.conflict", r.line, r.colOf(catalog.Bore), noneFor(tips[0], r.fields)+"; look at both", r.t.Settle("rows", layout.LineName(r.line), string(catalog.Bore)))
 	r.assume(tip.Assumptions...)
 }
 
-// sayNoneFor says that the bore of a head is none for its tip.
-func (t *Table) sayNoneFor(line int, tip fitcalc.TipSize, fields catalog.Fields) {
-	bore, col := fields.Get(catalog.Bore), 0
-	if c := t.ByRole[catalog.Bore]; c != nil {
-		col = c.Col
-	}
-	t.Add(finding.Warning, "data.conflict", line, col, fmt.Sprintf("the head is for %v by %q, and its bore of %s (%s) is none for that tip; look at both", tip, fields.Text(catalog.TipTaken),
-		bore.Text, traits.SayMM(traits.MM(bore.Dim.Nominal()))), t.Settle("rows", layout.LineName(line), string(catalog.Bore)))
-}
-
-// compareTips says which heads have a bore that is none for the tip of their column, where those of nearly all others are.
-func (t *Table) compareTips() {
-	if c := t.ByRole[catalog.TipTaken]; t.Kind != catalog.Heads || c == nil || t.ByRole[catalog.Bore] == nil {
-		return
-	}
-	compared, last := 0, 0
-	var other []*Entry
-	for _, e := range t.Items {
-		tip, bore := e.Fields.Get(catalog.TipTaken), e.Fields.Dim(catalog.Bore)
-		if tip.Text == "" || !bore.Given() || e.Line == last {
-			continue
-		}
-		last = e.Line
-		tips := t.tipSizes(tip)
-		if len(tips) != 1 {
-			continue
-		}
-		compared++
-		r := rowReader{t: t}
-		if !r.agrees(tips, bore) {
-			other = append(other, e)
-		}
-	}
-	if compared-len(other) < leastDescribed || float64(len(other)) > (1-describedShare)*float64(compared) {
-		return
-	}
-	for _, e := range other {
-		t.sayNoneFor(e.Line, t.tipSizes(e.Fields.Get(catalog.TipTaken))[0], e.Fields)
-	}
-}
-
-// farOverTip is how much wider than its tip the bore of a head is at most, with room for glue. Common practice, from memory.
-var farOverTip = measure.Thou(14)
+// farOverTip is how much wider than its tip the bore of a head is at most, with room for glue, and underTip how much narrower the name of a tip is that
+// is rounded to a tenth of a millimetre: 8.5 for .335 in. Common practice, from memory.
+var farOverTip, underTip = measure.Thou(14), measure.Micrometres(20)
 
 // agrees reports whether a bore is such as one for a tip: a little under it in a ferrule, and over it in a head.
-func (r *rowReader) agrees(tips []fitcalc.TipSize, bore measure.Dim) bool {
+func (t *Table) agrees(tips []fitcalc.TipSize, bore measure.Dim) bool {
 	if len(tips) != 1 || !bore.Given() {
 		return false
 	}
 	size, tip := bore.Nominal(), tips[0]
-	if r.t.Kind == catalog.Heads {
-		return !size.Less(tip.Diameter) && !tip.Diameter.Add(farOverTip).Less(size)
+	if t.Kind == catalog.Heads {
+		return !size.Less(tip.Diameter.Sub(underTip)) && !tip.Diameter.Add(farOverTip).Less(size)
 	}
 	return !largestOf(tip).Less(size) && !size.Less(tip.Diameter.Sub(farUnderTip))
 }
@@ -322,7 +282,7 @@ func largestOf(s fitcalc.TipSize) measure.Length {
 	return s.Diameter
 }
 
-// checkTip reports a bore that contradicts the tip; it is the bore that counts.
+// checkTip reports a bore that contradicts the tip, at both where a column gives the tip; it is the bore that counts.
 func (r *rowReader) checkTip() {
 	bore, tip := r.fields.Get(catalog.Bore), r.fields.Get(catalog.TipTaken).ForTip
 	if !bore.Dim.Given() || !tip.Known() {
@@ -338,6 +298,10 @@ func (r *rowReader) checkTip() {
 		return
 	}
 	message := fmt.Sprintf("the ferrule is for %v, and its bore of %s (%s) %s; the bore is used", tip, bore.Text, traits.SayMM(traits.MM(size)), why)
-	r.t.Add(finding.Warning, "data.conflict", r.line, r.colOf(catalog.Bore), message, r.t.Settle("rows", layout.LineName(r.line), string(catalog.Bore)))
+	for _, role := range [...]catalog.Role{catalog.Bore, catalog.TipTaken} {
+		if col := r.colOf(role); role == catalog.Bore || col > 0 {
+			r.t.Add(finding.Warning, "data.conflict", r.line, col, message, r.t.Settle("rows", layout.LineName(r.line), string(role)))
+		}
+	}
 	r.assume(fmt.Sprintf("bore %s used although the tip %v contradicts it", bore.Text, tip))
 }

@@ -29,7 +29,7 @@ func (r *rowReader) takeTipBore() {
 			found = append(found, one)
 		}
 	}
-	if len(found) != 1 || !r.agrees(tips, found[0].Bore) {
+	if len(found) != 1 || !t.agrees(tips, found[0].Bore) {
 		return
 	}
 	one := found[0]

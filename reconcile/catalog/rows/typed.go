@@ -142,7 +142,7 @@ func (e typing) tips(h *catalog.Head) { e.readTips(h, catalog.TipTaken) }
 // readTips reads the tips that a field names.
 func (e typing) readTips(h *catalog.Head, role catalog.Role) {
 	text := e.Fields.Text(role)
-	if text == "" {
+	if text == "" || e.isOpen(role) {
 		return
 	}
 	unit := ""

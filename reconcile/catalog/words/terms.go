@@ -70,6 +70,12 @@ func (v *Vocabulary) OtherGoods(text string) (Hit, bool) {
 	return goods, true
 }
 
+// MentionsGoods reports whether a text speaks of such goods, whatever it is about: "irons, each with a shim".
+func (v *Vocabulary) MentionsGoods(text string) bool {
+	_, found := v.tally(classGoods, text).of("other")
+	return found
+}
+
 // Accessory reports whether a text is the name of what such lists have beside parts: screws, weights, shafts. Heads are described by some of
 // these words too, and models are called after them, so that they count only at either end of the text, and where it speaks of heads, ferrules
 // or kinds of club only where they mean that the other is what it is for: "screw for driver head", "ドライバー用ウェイト".
