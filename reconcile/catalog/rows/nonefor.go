@@ -68,7 +68,6 @@ func (t *Table) compareTips() {
 			t.leaveNoneFor(one, fitting)
 		case nearly:
 			t.warnNoneFor(one, catalog.Bore, catalog.TipTaken)
-			t.warnNoneFor(one, catalog.TipTaken, catalog.Bore)
 		}
 	}
 }

@@ -191,7 +191,7 @@ func valuesOf(lex *lexicon.Lexicon, clause string) (said []Value, left string) {
 	return said, Saying(lex, rest)
 }
 
-// slipped returns the sizes of a clause whose name stands before a number that is impossible, and would be possible with its point elsewhere:
+// slipped returns the sizes of a clause whose name stands before or behind a number that is impossible, and would be possible with its point elsewhere:
 // "bore 95" among others of 9.5. They are no less said, and where they are read they are held.
 func slipped(lex *lexicon.Lexicon, clause string, sizes []sizetext.Size) (all []sizetext.Size) {
 	numbers := numbersOf(lex, clause)
@@ -199,23 +199,60 @@ func slipped(lex *lexicon.Lexicon, clause string, sizes []sizetext.Size) (all []
 		return nil
 	}
 	for i, n := range numbers {
-		s := sizeCalled(lex, clause, n, n.before, true)
-		number, ok := sizetext.Number(lex, s.Text)
-		alone := len(numbers) == 1 && n.wordsBefore == n.gapBefore
-		taken := i > 0 && numbers[i-1].before == "" && numbers[i-1].after != "" && n.wordsBefore+numbers[i-1].wordsAfter > n.gapBefore // "9.5 hole 95"
-		if n.before == "" || !ok || taken || !alone && nameScoreOf(lex, n.before).score < lexicon.HeadingScore || catalog.Role(s.Role) == catalog.TipTaken || s.Possible(lex) ||
-			slices.ContainsFunc(sizes, func(o sizetext.Size) bool { return o.Role == s.Role || o.From == n.at[0] }) {
+		var s sizetext.Size
+		if isNameAhead(lex, numbers, i) {
+			s = sizeCalled(lex, clause, n, n.before, true)
+		} else if isNameBehind(lex, clause, numbers, i) {
+			s = sizeCalled(lex, clause, n, n.after, false)
+		}
+		if !isSlip(lex, s) || slices.ContainsFunc(slices.Concat(sizes, all), func(o sizetext.Size) bool { return o.Role == s.Role || o.From == n.at[0] }) {
 			continue
 		}
-		possible := sizetext.PossibleNumber
-		if sizetext.HasUnit(s.Text) {
-			possible = sizetext.PossibleAs
-		}
-		if slices.ContainsFunc([]float64{0.01, 0.1, 10}, func(factor float64) bool { return possible(catalog.Role(s.Role), number*factor) }) {
-			all = append(all, s)
-		}
+		all = append(all, s)
 	}
 	return all
+}
+
+// isNameAhead reports whether the name before one of some numbers is its own, and none of that before: "9.5 hole 95".
+func isNameAhead(lex *lexicon.Lexicon, numbers []clauseNumber, i int) bool {
+	n := numbers[i]
+	alone := len(numbers) == 1 && n.wordsBefore == n.gapBefore
+	return n.before != "" && !nameTaken(numbers, i) && (alone || nameScoreOf(lex, n.before).score >= lexicon.HeadingScore)
+}
+
+// nameTaken reports whether the name before one of some numbers is that of the number before, which has no other.
+func nameTaken(numbers []clauseNumber, i int) bool {
+	return i > 0 && numbers[i-1].after != "" && (numbers[i-1].before == "" || nameTaken(numbers, i-1)) && numbers[i].wordsBefore+numbers[i-1].wordsAfter > numbers[i].gapBefore
+}
+
+// isNameBehind reports whether the name behind one of some numbers with a unit is its own, where it has none before, and no number behind may have that
+// one: "95 mm bore".
+func isNameBehind(lex *lexicon.Lexicon, clause string, numbers []clauseNumber, i int) bool {
+	n := numbers[i]
+	if n.before != "" && !nameTaken(numbers, i) || n.after == "" || !sizetext.HasUnit(clause[n.at[0]:n.at[1]]) {
+		return false
+	}
+	if i+1 == len(numbers) {
+		return true
+	}
+	next := numbers[i+1]
+	return next.before == "" || next.wordsBefore+n.wordsAfter <= next.gapBefore || next.after != ""
+}
+
+// isSlip reports whether a size is impossible, and would be possible with its point elsewhere, or has its unit and a sure name.
+func isSlip(lex *lexicon.Lexicon, s sizetext.Size) bool {
+	number, ok := sizetext.Number(lex, s.Text)
+	if !ok || s.Role == "" || catalog.Role(s.Role) == catalog.TipTaken || s.Possible(lex) {
+		return false
+	}
+	possible := sizetext.PossibleNumber
+	if sizetext.HasUnit(s.Text) {
+		if nameScoreOf(lex, s.Name).score >= lexicon.HeadingScore {
+			return true
+		}
+		possible = sizetext.PossibleAs
+	}
+	return slices.ContainsFunc([]float64{0.01, 0.1, 10}, func(factor float64) bool { return possible(catalog.Role(s.Role), number*factor) })
 }
 
 // MayMean reports whether a number may be meant for a size of a role that a text gives: it is possible, and of about the same size.
