@@ -8,6 +8,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/sizetext"
+	"example.com/seatline/reconcile/catalog/spoken"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
 )
@@ -52,6 +53,24 @@ func DescribedSizes(lex *lexicon.Lexicon, kind catalog.Kind, text string, unitOf
 			return a.Role == b.Role && a.Dim.Nominal() != b.Dim.Nominal() || a.Role != b.Role && a.Text == b.Text
 		})
 	})
+}
+
+// SlippedSizes returns the sizes that a description gives to a part of a kind by name and with their units, beside others, and that are impossible:
+// "hosel 135 mm".
+func SlippedSizes(lex *lexicon.Lexicon, kind catalog.Kind, text string, others []Described) (all []sizetext.Size) {
+	if len(text) > lexicon.LongestNote || !slices.ContainsFunc(sizetext.Numbers(text, 24), func(number string) bool {
+		return sizetext.HasUnit(number) && !slices.ContainsFunc(others, func(d Described) bool { return d.Text == number })
+	}) {
+		return nil
+	}
+	for _, clause := range spoken.Clauses(lex, text) {
+		for _, one := range spoken.Slipped(lex, clause, spoken.Sizes(lex, clause)) {
+			if sizetext.HasUnit(one.Text) && slices.Contains(traits.OfKind[kind], catalog.Role(one.Role)) && !saysOther(lex, text, one.Text) {
+				all = append(all, one)
+			}
+		}
+	}
+	return all
 }
 
 // ReadDescribed reads a size of a description, in its own unit, in that of its column, or in the first in which it is possible.

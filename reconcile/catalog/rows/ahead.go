@@ -11,6 +11,7 @@ import (
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/words"
 )
@@ -25,11 +26,17 @@ const (
 	leastSentence = 48
 )
 
-// described is what a description says: whether it speaks of other parts or of a change, its sizes if not, and its subjects.
+// described is what a description says: of the sizes of its part, and else.
 type described struct {
-	others bool
-	sizes  []layout.Described
+	saysSizes
 	subjects
+}
+
+// saysSizes is what a description says of sizes: whether it speaks of other parts or of a change, and if not its sizes, and those that are impossible.
+type saysSizes struct {
+	others  bool
+	sizes   []layout.Described
+	slipped []sizetext.Size
 }
 
 // subjects are what else the words of a text speak of.
@@ -63,14 +70,14 @@ type batch struct {
 	done    chan struct{}
 }
 
-// describedIn returns whether the description of a line speaks of other parts, and its sizes if not.
-func (t *Table) describedIn(line int, text string) (others bool, sizes []layout.Described) {
+// describedIn returns what the description of a line says of sizes.
+func (t *Table) describedIn(line int, text string) saysSizes {
 	known := t.readyFor(line, text)
 	t.ahead.sized++
 	if known == nil || t.ahead.ready.units == nil || !slices.Equal(t.ahead.ready.units, t.unitsOfRoles()) {
-		return describe(t.Lex, t.Kind, text, t.unitOf)
+		return saidSizes(t.Lex, t.Kind, text, t.unitOf)
 	}
-	return known.others, known.sizes
+	return known.saysSizes
 }
 
 // tipsIn returns the tips that a text of a line, which may name some, names beside a word for that, and the words that do.
@@ -115,11 +122,13 @@ func (t *Table) readyFor(line int, text string) *described {
 	return a.ready.said[at].Load()
 }
 
-func describe(lex *lexicon.Lexicon, kind catalog.Kind, text string, unitOf func(catalog.Role) string) (others bool, sizes []layout.Described) {
+func saidSizes(lex *lexicon.Lexicon, kind catalog.Kind, text string, unitOf func(catalog.Role) string) (s saysSizes) {
 	if speaksOfOthers(lex, kind, text) {
-		return true, nil
+		return saysSizes{others: true}
 	}
-	return false, slices.Clip(layout.DescribedSizes(lex, kind, text, unitOf))
+	s.sizes = slices.Clip(layout.DescribedSizes(lex, kind, text, unitOf))
+	s.slipped = slices.Clip(layout.SlippedSizes(lex, kind, text, s.sizes))
+	return s
 }
 
 func subjectsOf(lex *lexicon.Lexicon, text string) (s subjects) {
@@ -178,7 +187,7 @@ func (b *batch) read(lex *lexicon.Lexicon, kind catalog.Kind, before *batch) {
 		}
 		one := &described{subjects: subjectsOf(lex, b.texts[i])}
 		if b.units != nil {
-			one.others, one.sizes = describe(lex, kind, b.texts[i], unitOf)
+			one.saysSizes = saidSizes(lex, kind, b.texts[i], unitOf)
 		}
 		b.said[i].Store(one)
 	}

@@ -14,6 +14,7 @@ import (
 	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/spoken"
 	"example.com/seatline/reconcile/catalog/traits"
+	"example.com/seatline/reconcile/finding"
 )
 
 // A description may give a size by its name, or all of them as a list: "base 13.7, 24 mm long", "13.5 x 9.3 x 25". What a column says otherwise is
@@ -36,10 +37,11 @@ func (r *rowReader) readDescribed() {
 		r.tellUnsearched()
 		return
 	}
-	others, said := r.t.describedIn(r.line, text)
-	if others {
+	found := r.t.describedIn(r.line, text)
+	if found.others {
 		return
 	}
+	said := found.sizes
 	if len(said) == 0 {
 		said = r.listDescribed(text)
 	}
@@ -54,6 +56,34 @@ func (r *rowReader) readDescribed() {
 		case r.t.ByRole[one.Role] == nil && !r.says(one.Role):
 			r.takeDescribed(one)
 		}
+	}
+	for _, one := range found.slipped {
+		if !slices.ContainsFunc(said, func(other layout.Described) bool { return string(other.Role) == one.Role || other.Text == one.Text }) {
+			r.refuseDescribed(one)
+		}
+	}
+}
+
+// refuseDescribed says that the description gives a size that is impossible, and leaves it open where no column gives it.
+func (r *rowReader) refuseDescribed(one sizetext.Size) {
+	t, role := r.t, catalog.Role(one.Role)
+	b, known := traits.BoundsOf(t.Kind, role)
+	own := r.fields.Get(role)
+	if !known || t.answered(r.line, role) || own.Text != "" && own.Cell == r.fields.Cell(catalog.Description) { // the column was cut from the descriptions, and says so
+		return
+	}
+	severity, what := finding.Error, "it is left open"
+	if t.ByRole[role] != nil || r.says(role) {
+		severity, what = finding.Warning, "the column counts"
+	}
+	line, col := r.line, r.colOf(catalog.Description)
+	if col > 0 {
+		line, col = t.Region.Grid.Source(line, col)
+	}
+	t.Add(severity, "data.implausible", line, col, fmt.Sprintf("the description gives %s as %s, beyond the %g to %g mm that the joint allows; %s", catalog.RoleName(t.Kind, role), one.Text,
+		b.Least, b.Most, what), t.Settle("rows", layout.LineName(r.line), one.Role))
+	if severity == finding.Error && !slices.Contains(traits.Keys[t.Kind], role) {
+		r.open = append(r.open, role)
 	}
 }
 

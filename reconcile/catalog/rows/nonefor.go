@@ -78,7 +78,7 @@ func (t *Table) tipsAndBores() (all []tipAndBore) {
 	for _, e := range t.Items {
 		again := last != nil && e.Line == last.Line && e.Fields.SameCell(last.Fields, catalog.TipTaken) && e.Fields.SameCell(last.Fields, catalog.Bore)
 		tip, bore := e.Fields.Get(catalog.TipTaken), e.Fields.Dim(catalog.Bore)
-		if again || tip.Text == "" || !bore.Given() || t.answered(e, catalog.TipTaken) || t.answered(e, catalog.Bore) {
+		if again || tip.Text == "" || !bore.Given() || t.answered(e.Line, catalog.TipTaken) || t.answered(e.Line, catalog.Bore) {
 			continue
 		}
 		tips := t.tipSizes(tip)
@@ -96,9 +96,9 @@ func (t *Table) tipsAndBores() (all []tipAndBore) {
 	return all
 }
 
-// answered reports whether a person has said what an entry has of a role.
-func (t *Table) answered(e *Entry, role catalog.Role) bool {
-	_, said := t.Rules.Row(e.Line).Values[role]
+// answered reports whether a person has said what the part of a line has of a role.
+func (t *Table) answered(line int, role catalog.Role) bool {
+	_, said := t.Rules.Row(line).Values[role]
 	return said
 }
 

@@ -180,7 +180,7 @@ func valuesOf(lex *lexicon.Lexicon, clause string) (said []Value, left string) {
 		return append(said, Value{Label: "stock", Text: strconv.Itoa(count), Role: catalog.Stock}), ""
 	}
 	sizes := Sizes(lex, rest)
-	sizes = append(sizes, slipped(lex, rest, sizes)...)
+	sizes = append(sizes, Slipped(lex, rest, sizes)...)
 	slices.SortFunc(sizes, func(a, b sizetext.Size) int { return cmp.Compare(a.From, b.From) })
 	for _, s := range sizes {
 		said = append(said, Value{Label: s.Name, Text: s.Text, Role: catalog.Role(s.Role)})
@@ -191,9 +191,9 @@ func valuesOf(lex *lexicon.Lexicon, clause string) (said []Value, left string) {
 	return said, Saying(lex, rest)
 }
 
-// slipped returns the sizes of a clause whose name stands before or behind a number that is impossible, and would be possible with its point elsewhere:
+// Slipped returns the sizes of a clause, beside others of it, whose name stands before or behind a number that is impossible, and would be possible with its point elsewhere:
 // "bore 95" among others of 9.5. They are no less said, and where they are read they are held.
-func slipped(lex *lexicon.Lexicon, clause string, sizes []sizetext.Size) (all []sizetext.Size) {
+func Slipped(lex *lexicon.Lexicon, clause string, sizes []sizetext.Size) (all []sizetext.Size) {
 	numbers := numbersOf(lex, clause)
 	if len(numbers) > MostNumbers {
 		return nil
