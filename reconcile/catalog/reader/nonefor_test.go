@@ -100,6 +100,41 @@ X-1 | .370 | 9.35 | 13.5 | 25
 X-2 | .335 | 9.35 | 13.5 | 25
 X-3 | .370 | 9.35 | 13.5 | 25
 `, []string{"B4", "C4"}, ""},
+		"a ferrule with the bore of another tip, which its own may take": {`
+Ferrules | | | |
+Part | Tip | Bore (in) | Base OD (in) | Length (in)
+X-1 | .355 taper | .350 | .540 | 1.00
+X-2 | .355 taper | .366 | .540 | 1.00
+X-3 | .355 taper | .350 | .530 | .500
+X-4 | .370 | .366 | .540 | 1.00
+X-5 | .370 | .366 | .530 | .500
+`, []string{"B4", "C4"}, ""},
+		"a head with the bore of another tip, which its own may take, French": {`
+Réf. | Ø ext. hosel (mm) | Alésage (mm) | Pointe
+X-1 | 13,5 | 9,05 | .355 conique
+X-2 | 13,5 | 9,45 | .355 conique
+X-3 | 13,5 | 9,1 | .355 conique
+X-4 | 13,5 | 9,5 | .370
+X-5 | 13,5 | 9,45 | .370
+`, []string{"C3", "D3"}, ""},
+		"a bore of which the other tip has one only": {`
+Ferrules | | | |
+Part | Tip | Bore (in) | Base OD (in) | Length (in)
+X-1 | .355 taper | .350 | .540 | 1.00
+X-2 | .355 taper | .366 | .540 | 1.00
+X-3 | .355 taper | .350 | .530 | .500
+X-4 | .370 | .366 | .540 | 1.00
+`, nil, ""},
+		"two bores for one tip": {`
+Ferrules | | | |
+Part | Tip | Bore (in) | Base OD (in) | Length (in)
+X-1 | .355 taper | .350 | .540 | 1.00
+X-2 | .355 taper | .366 | .540 | 1.00
+X-3 | .355 taper | .350 | .530 | .500
+X-4 | .355 taper | .366 | .530 | .500
+X-5 | .370 | .366 | .540 | 1.00
+X-6 | .370 | .366 | .530 | .500
+`, nil, ""},
 	} {
 		t.Run(name, func(t *testing.T) {
 			c := read(t, grid("Sheet1", test.sheet))

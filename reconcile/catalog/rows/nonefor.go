@@ -31,15 +31,24 @@ type tipAndBore struct {
 	fits, none bool
 }
 
-// compareTips says which heads have a bore that is none for the tip of their column, where those of others are. Where those of nearly all are, a bore that
-// is a little off is said too. Where more are none than are, it is said once of all: then it may be meant.
+// compareTips says which parts have a bore that contradicts the tip of their column.
 func (t *Table) compareTips() {
 	c := t.ByRole[catalog.TipTaken]
-	if t.Kind != catalog.Heads || c == nil {
+	if c == nil {
 		return
 	}
+	all := t.tipsAndBores()
+	told := t.compareTipBores(all)
+	if t.Kind == catalog.Heads {
+		t.compareHeadTips(c, all, told)
+	}
+}
+
+// compareHeadTips says which heads have a bore that is none for the tip of their column, where those of others are. Where those of nearly all are, a bore
+// that is a little off is said too, where it was not told. Where more are none than are, it is said once of all: then it may be meant.
+func (t *Table) compareHeadTips(c *cells.Column, all []tipAndBore, told []*Entry) {
 	var fitting, other, none []tipAndBore
-	for _, one := range t.tipsAndBores() {
+	for _, one := range all {
 		if one.fits {
 			fitting = append(fitting, one)
 			continue
@@ -66,8 +75,8 @@ func (t *Table) compareTips() {
 		case t.hasSleeve(one, sleeves):
 		case one.none:
 			t.leaveNoneFor(one, fitting)
-		case nearly:
-			t.warnNoneFor(one, catalog.Bore, catalog.TipTaken)
+		case nearly && !slices.Contains(told, one.Entry):
+			t.warnBeside(one, catalog.Bore, catalog.TipTaken, noneFor(one.tips[0], one.Fields))
 		}
 	}
 }
@@ -142,14 +151,14 @@ func (t *Table) leaveNoneFor(one tipAndBore, fitting []tipAndBore) {
 	if hasTip && !hasBore {
 		open, other = other, open
 	}
-	t.warnNoneFor(one, other, open)
+	t.warnBeside(one, other, open, noneFor(one.tips[0], one.Fields))
 	t.leaveOpenBy("data.conflict", one.Entry, open, fmt.Sprintf("%s; the %s is left open", noneFor(one.tips[0], one.Fields), catalog.RoleName(t.Kind, open)), one.Place(other))
 }
 
-// warnNoneFor says at the place of a role that the bore of a head is none for its tip.
-func (t *Table) warnNoneFor(one tipAndBore, role, other catalog.Role) {
+// warnBeside says at the place of the one, the tip or the bore of a part, that the other contradicts it.
+func (t *Table) warnBeside(one tipAndBore, role, other catalog.Role, message string) {
 	t.Findings.Add(finding.Finding{Severity: finding.Warning, Code: "data.conflict", Place: one.Place(role), Related: []finding.Place{one.Place(other)},
-		Message: noneFor(one.tips[0], one.Fields) + "; look at both", Settle: t.Settle("rows", layout.LineName(one.Line), string(role))})
+		Message: message + "; look at both", Settle: t.Settle("rows", layout.LineName(one.Line), string(role))})
 }
 
 func noneFor(tip fitcalc.TipSize, fields catalog.Fields) string {
