@@ -4,6 +4,7 @@ package spoken
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -239,7 +240,8 @@ func isNameBehind(lex *lexicon.Lexicon, clause string, numbers []clauseNumber, i
 	return next.before == "" || next.wordsBefore+n.wordsAfter <= next.gapBefore || next.after != ""
 }
 
-// isSlip reports whether a size is impossible, and would be possible with its point elsewhere, or has its unit and a sure name.
+// isSlip reports whether a size is impossible, and would be possible with its point elsewhere or its first digits the other way round, or has its unit
+// and a sure name.
 func isSlip(lex *lexicon.Lexicon, s sizetext.Size) bool {
 	number, ok := sizetext.Number(lex, s.Text)
 	if !ok || s.Role == "" || catalog.Role(s.Role) == catalog.TipTaken || s.Possible(lex) {
@@ -252,7 +254,18 @@ func isSlip(lex *lexicon.Lexicon, s sizetext.Size) bool {
 		}
 		possible = sizetext.PossibleAs
 	}
-	return slices.ContainsFunc([]float64{0.01, 0.1, 10}, func(factor float64) bool { return possible(catalog.Role(s.Role), number*factor) })
+	numbers := []float64{number / 100, number / 10, number * 10}
+	if exchanged, ok := exchangedDigits(number); ok {
+		numbers = append(numbers, exchanged)
+	}
+	return slices.ContainsFunc(numbers, func(n float64) bool { return possible(catalog.Role(s.Role), n) })
+}
+
+// exchangedDigits returns a number of two digits before its point with these the other way round: 13.2 for 31.2.
+func exchangedDigits(number float64) (exchanged float64, ok bool) {
+	whole := math.Trunc(number)
+	tens, ones := math.Trunc(whole/10), math.Mod(whole, 10)
+	return ones*10 + tens + number - whole, tens >= 1 && tens < 10 && number != whole
 }
 
 // MayMean reports whether a number may be meant for a size of a role that a text gives: it is possible, and of about the same size.

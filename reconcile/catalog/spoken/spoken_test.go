@@ -53,6 +53,9 @@ func TestSpeak(t *testing.T) {
 		"bore .373, 33.00 each, only 3.":                                                                                              "bore=.373 price=33.00 each stock=3",
 		"Bohrung 9,5, 24,50 € pro Stück, davon 12":                                                                                    "bore=9,5 price=24,50 € pro Stück stock=12",
 		"hosel 13.4, bore 95, 32 deep":                                                                                                "hosel_od=13.4 bore=95 bore_depth=32",
+		"base 31.2, nose 10.7, 19 long":                                                                                               "base_od=31.2 top_od=10.7 length=19", // the digits exchanged
+		"Basis 31,2, Bohrung 9,3":                                                                                                     "base_od=31,2 bore=9,3",
+		"base 31 of them":                                                                                                             "description=base 31 of them",
 		"135 mm outside, 9.5 mm bore":                                                                                                 "hosel_od=135 mm bore=9.5 mm",
 		"13.5 mm base 93.5 mm bore 25 mm long":                                                                                        "base_od=13.5 mm bore=93.5 mm length=25 mm",
 		"13,5 mm außen und 95 mm Bohrung, 320 mm tief":                                                                                "hosel_od=13,5 mm bore=95 mm bore_depth=320 mm",
