@@ -124,8 +124,13 @@ func shortForms(g *grid.Grid, lex *lexicon.Lexicon) map[string]string {
 			forms[one.letter] = one.words
 		}
 	}
-	maps.DeleteFunc(forms, func(form, _ string) bool { return !headsColumn(g, form) })
-	return forms
+	heading := map[string]string{}
+	for form, words := range forms {
+		if as := headedAs(g, form); as != "" {
+			heading[as] = words
+		}
+	}
+	return heading
 }
 
 // mayStandFor reports whether short forms for a role are explained one by one.
@@ -134,13 +139,13 @@ func mayStandFor(role catalog.Role) bool {
 }
 
 // explainedWord is a word of small letters with the sign behind it, and what it stands for.
-var explainedWord = pattern.Lazy(`(?:^|[,;.(] ?)(\pL[\pL.]{2,11}) ?[=＝] ?([^,;.=＝()]+)`)
+var explainedWord = pattern.Lazy(`(?:^|[,;.(/] ?)(\pL[\pL.]{2,11}) ?[=＝] ?([^,;./=＝()]+)`)
 
-// wordsExplained returns the words that a text explains and that the vocabulary does not know as a heading.
+// wordsExplained returns the words that a text explains and that the vocabulary does not know as a heading for certain.
 func wordsExplained(lex *lexicon.Lexicon, text string) []legendEntry {
 	var entries []legendEntry
 	for _, m := range explainedWord().FindAllStringSubmatch(text, -1) {
-		if found := lex.Match(m[1]); len(found) == 0 || found[0].Score < lexicon.HeadingScore {
+		if found := lex.Match(m[1]); len(found) == 0 || found[0].Score < lexicon.CertainHeading {
 			entries = append(entries, legendEntry{m[1], headingWithin(lex, strings.Fields(m[2]))})
 		}
 	}
@@ -163,25 +168,27 @@ func headingWithin(lex *lexicon.Lexicon, list []string) string {
 // mostExplaining is how many words explain another one at most.
 const mostExplaining = 8
 
-// headsColumn reports whether the first line with a cell of a text has other texts and no number.
-func headsColumn(g *grid.Grid, text string) bool {
+// headedAs returns a text as the first cell has it that is the same but for capitals, where its line has other texts and no number; empty otherwise.
+func headedAs(g *grid.Grid, text string) string {
 	for line := 1; line <= g.Lines; line++ {
-		own, others := false, 0
+		own, others := "", 0
 		for _, id := range g.Row(line, 1, g.Width) {
 			switch cell := g.Text(id); {
-			case cell == text:
-				own = true
+			case strings.EqualFold(cell, text):
+				own = cell
 			case lexicon.LooksNumeric(cell):
 				others = -g.Width
 			case cell != "":
 				others++
 			}
 		}
-		if own {
-			return others >= leastLegend
+		if own != "" && others >= leastLegend {
+			return own
+		} else if own != "" {
+			return ""
 		}
 	}
-	return false
+	return ""
 }
 
 // legendOf returns what the letters of a sheet's legend stand for, and how many of them for sizes: a legend of none is about something else.

@@ -23,3 +23,21 @@ func TestExplainedHeadings(t *testing.T) {
 		}
 	}
 }
+
+// TestExplainedShortForms takes short forms with points for what a line says that they stand for, whatever their capitals and whatever is between.
+func TestExplainedShortForms(t *testing.T) {
+	for note, headings := range map[string]string{
+		"b.o.d. = bottom outside dia / t.o.d. = top outside dia": "B.O.D. | T.O.D.",
+		"d.u. = Durchmesser unten; d.o. = Durchmesser oben":      "D.U. | D.O.",
+		"d.bas = diamètre base, d.hau = diamètre haut":           "D.Bas | D.Hau",
+	} {
+		c := read(t, grid("Ferrules in mm", note+"\n\nNo | Text | "+headings+" | Bore (mm)\nB-1 | black | 13.6 | 10.4 | 9.3\nB-2 | black | 13.5 | 10.2 | 9.3"))
+		if len(c.Ferrules) != 2 {
+			t.Fatalf("%q: %d ferrules", note, len(c.Ferrules))
+		}
+		fields := c.Ferrules[0].Fields
+		if base, top := fields.Get(catalog.BaseOD).Text, fields.Get(catalog.TopOD).Text; base != "13.6" || top != "10.4" {
+			t.Errorf("%q: base %q, top %q", note, base, top)
+		}
+	}
+}
