@@ -23,6 +23,7 @@ var everyHeading = flag.Bool("headings", false, "try all headings of testdata/he
 
 // TestHeadings looks at headings by many hands, each above a column of a small list. Of those that are sure 92.9 % were taken for what they
 // are at first, on 29 November 2026; three times as many others had then been used to widen the vocabulary, and 97.1 % of these were right.
+// Of 1,250 by two hands more 96.6 % were at first, on 30 November.
 func TestHeadings(t *testing.T) {
 	plain := plainHeadings(t)
 	sure, right := 0, 0
