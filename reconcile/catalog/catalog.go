@@ -27,6 +27,9 @@
 package catalog
 
 import (
+	"cmp"
+	"strconv"
+
 	"example.com/seatline/fitcalc"
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/finding"
@@ -174,9 +177,12 @@ type Column struct {
 	Weighed Weighed `json:"-"`
 }
 
-// Row is one source row, or one club of a set that the row states as a range.
+// Row is one source row, one club of a set that the row states as a range, or one of the parts that stand side by side.
 type Row struct {
-	Row         int
+	// Row is the row of the sheet, of a card the one in which it begins; of a table on its side the column.
+	Row int
+	// Cell is the cell with which a part begins whose row others begin in as well, empty for all others.
+	Cell        string
 	Outcome     Outcome
 	Part        string
 	Fields      Fields
@@ -187,6 +193,9 @@ type Row struct {
 	// that a finding gives. It is used all the same: what depends on the value is left undecided.
 	Open []Role
 }
+
+// Name is how the mapping file calls the row: by its number, or the cell with which its part begins where others begin in that row as well.
+func (r *Row) Name() string { return cmp.Or(r.Cell, strconv.Itoa(r.Row)) }
 
 // Field is one value of a row as it was read.
 type Field struct {

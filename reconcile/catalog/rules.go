@@ -3,7 +3,6 @@ package catalog
 import (
 	"maps"
 	"slices"
-	"strconv"
 	"strings"
 )
 
@@ -32,7 +31,7 @@ type SheetRules struct {
 	Tolerance string
 	// Columns are the rules by the letters of a column.
 	Columns map[string]ColumnRule
-	// Rows are the rules by the number of a row.
+	// Rows are the rules by the name of a row, see [Row.Name].
 	Rows map[string]RowRule
 }
 
@@ -60,14 +59,6 @@ type RowRule struct {
 	SetAside bool
 	// Values are values by role, with their unit, in place of those of the sheet.
 	Values map[Role]string
-}
-
-// Row returns the rule of a line.
-func (s SheetRules) Row(line int) RowRule {
-	if len(s.Rows) == 0 {
-		return RowRule{}
-	}
-	return s.Rows[strconv.Itoa(line)]
 }
 
 // NoRole is what a mapping file writes for a column or sheet that is not to be read.

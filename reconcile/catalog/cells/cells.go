@@ -157,7 +157,7 @@ func (t *Reader) readField(line int, c *Column) (catalog.Field, Trouble) {
 	if merged, _ := g.Source(line, c.Col); merged != fromLine {
 		f.Assumptions = append(f.Assumptions, fmt.Sprintf("%s %q repeats the value above it, in %s", c.Name(), g.Filled(line, c.Col), f.Cell))
 	}
-	if answer, answered := t.Rules.Row(line).Values[c.Role]; answered {
+	if answer, answered := t.RowRule(line).Values[c.Role]; answered {
 		return t.ReadAnswer(line, c, f, answer)
 	}
 	if c.Trait().Want == traits.Length && lexicon.SaysLeft(f.Text) {

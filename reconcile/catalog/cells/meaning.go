@@ -119,7 +119,7 @@ func (t *Reader) placeAt(c *Column, line, col int) catalog.Place {
 // dependsOnMore reports whether what a cell says depends on more than its key has: on columns that state the same or did so before a
 // change, on tolerances of sections and remarks, on the answers of a mapping file. What refers to other lines does too, see refers.
 func (t *Reader) dependsOnMore(line int, c *Column) bool {
-	return !t.standsAlone(c) || c.TolerancesBySection() || t.leavesOld(line, c) || c.Trait().Want == traits.Length && t.limitsRemarked(line) || len(t.Rules.Rows) > 0 && len(t.Rules.Row(line).Values) > 0
+	return !t.standsAlone(c) || c.TolerancesBySection() || t.leavesOld(line, c) || c.Trait().Want == traits.Length && t.limitsRemarked(line) || len(t.Rules.Rows) > 0 && len(t.RowRule(line).Values) > 0
 }
 
 // refers reports whether a cell, or one of its company, stands for another line's. What such cells say is never kept.

@@ -31,7 +31,7 @@ func (t *Reader) remarkedTolerance(line int, c *Column, size measure.Length) (va
 			switch {
 			case tolerance.Problem.Code != "":
 			case len(of.Roles) == 0 && of.Class == "" && !of.General:
-				t.Tell(layout.ToldKey{What: "limits of what in " + layout.LineName(line), Col: note.Col}, finding.Warning, "data.tolerance", line, note.Col, func() string {
+				t.Tell(layout.ToldKey{What: "limits of what in " + t.LineName(line), Col: note.Col}, finding.Warning, "data.tolerance", line, note.Col, func() string {
 					return fmt.Sprintf("the remark %q states a tolerance and not of which size; it is not used", phrase.Brief(text))
 				})
 			case c.IsFor(of) && (tolerance.Class != "" || t.mayLimit(line, c, text, tolerance)):
@@ -121,7 +121,7 @@ func (t *Reader) mayLimit(line int, c *Column, text string, tolerance value.Tole
 	if lower <= upper && c.MayDeviate(math.Abs(lower)) && c.MayDeviate(math.Abs(upper)) && lower <= 0 && upper >= 0 {
 		return true
 	}
-	t.Tell(layout.ToldKey{What: "limits in " + text + layout.LineName(line), Col: c.Col}, finding.Warning, "data.tolerance", line, c.Col, func() string {
+	t.Tell(layout.ToldKey{What: "limits in " + text + t.LineName(line), Col: c.Col}, finding.Warning, "data.tolerance", line, c.Col, func() string {
 		return fmt.Sprintf("the remark %q gives %s limits that it is not made to: %s and %s from its size; they are not used", phrase.Brief(text), c.Name(), traits.SayMM(lower), traits.SayMM(upper))
 	})
 	return false

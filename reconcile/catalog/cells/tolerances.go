@@ -51,7 +51,7 @@ func (t *Reader) deviationsFor(line int, c *Column) (value.Tolerance, string, bo
 func (t *Reader) tellDamaged(line int, c *Column) bool {
 	bad := damaged(t.Region.Grid.Cell(t.valueCell(line, c)), c)
 	if bad.Any() {
-		t.Tell(layout.ToldKey{What: "tolerance " + layout.LineName(line), Col: c.Col}, finding.Warning, bad.Code, line, c.Col, func() string {
+		t.Tell(layout.ToldKey{What: "tolerance " + t.LineName(line), Col: c.Col}, finding.Warning, bad.Code, line, c.Col, func() string {
 			return bad.Message + "; it is not used"
 		})
 	}

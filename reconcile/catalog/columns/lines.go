@@ -37,8 +37,8 @@ const (
 	LineGoods
 	// LineElsewhere is a line of data that another table of the same list has.
 	LineElsewhere
-	// lineInside is a line with what belongs to a part that is accounted for by another line: a card has several.
-	lineInside
+	// LineInside is a line with what belongs to a part that is accounted for by another line: a card has several.
+	LineInside
 	// lineDeviations is a line with the deviations of the sizes above it.
 	lineDeviations
 	// lineLegend is a line that says what a letter of the headings stands for, which these say since.
@@ -72,7 +72,7 @@ func (t *Table) classify() []LineKind {
 func (t *Table) lineKind(line int) LineKind {
 	r := t.Region
 	switch {
-	case t.Rules.Row(line).SetAside:
+	case t.RowRule(line).SetAside:
 		return lineDropped
 	case r.Elsewhere[line]:
 		return LineElsewhere
@@ -119,7 +119,7 @@ func (t *Table) withoutPart(line int) LineKind {
 	case !r.Grid.Arranged() || r.Drawn.BlankLine(line, 1, r.Drawn.Width):
 		return LineBlank
 	case r.Grid.TakesOf(line):
-		return lineInside
+		return LineInside
 	case line < r.Body:
 		return lineTitle
 	}
@@ -236,7 +236,7 @@ func (t *Table) namesGoods(line int) bool {
 	default:
 		return false
 	}
-	if len(t.Rules.Row(line).Values) > 0 {
+	if len(t.RowRule(line).Values) > 0 {
 		return false
 	}
 	sized := t.TextOf(line, catalog.Bore) != "" && t.TextOf(line, catalog.BoreDepth) != "" || slices.ContainsFunc(traits.Needed[t.Kind], func(role catalog.Role) bool {

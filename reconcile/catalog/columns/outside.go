@@ -132,7 +132,7 @@ func (t *Table) Explains(row, width int) bool {
 	line, _ := r.Grid.Place(sheet.Ref{Row: row, Col: 1})
 	if !r.Grid.Turned && line >= r.From && line <= r.To {
 		switch t.Lines[line-r.From] {
-		case LineUnits, lineNumbers, lineInside, lineDropped, LineStruck:
+		case LineUnits, lineNumbers, LineInside, lineDropped, LineStruck:
 			return true
 		}
 	}

@@ -8,7 +8,6 @@ import (
 	"maps"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"example.com/seatline/reconcile/catalog"
@@ -548,13 +547,15 @@ func (t *Table) checkRowRules() {
 	part := t.first(catalog.Part)
 	for _, name := range slices.Sorted(maps.Keys(t.Rules.Rows)) {
 		rule := t.Rules.Rows[name]
-		line, err := strconv.Atoi(name)
+		line, found := t.Region.Grid.LineNamed(name)
 		now := ""
-		if err == nil && part != nil {
+		if found && part != nil {
 			now = t.Region.Grid.Filled(line, part.Col)
 		}
 		switch key := t.Settle("rows", name); {
-		case err != nil || line < t.Region.Body || line > t.Region.To:
+		case !found && t.Region.Grid.Beginning(line) > 1:
+			t.Add(finding.Warning, "map.stale", 0, 0, fmt.Sprintf("the mapping file speaks of row %s, in which several parts begin; each goes by its cell, the first by %s", name, t.LineName(line)), key)
+		case !found || line < t.Region.Body || line > t.Region.To:
 			t.Add(finding.Warning, "map.stale", 0, 0, fmt.Sprintf("the mapping file speaks of row %s, which is not in the table's body", name), key)
 		case rule.For != "" && words.Fold(rule.For) != words.Fold(now):
 			t.Add(finding.Warning, "map.stale", line, 0, fmt.Sprintf("the mapping file is for a row of %s; the row is now of %q, so the rule was not used", rule.For, now), key)

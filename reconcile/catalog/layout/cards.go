@@ -557,7 +557,17 @@ func widthOf(lanes [][]card) (first, last int) {
 	return first, last
 }
 
-// rowAfter returns the row of a card in a table in which another one has the last row; it reports false where the card has none left.
+// beginApart reports whether each card begins in a cell of its own, so that it can be told from the others by that.
+func beginApart(all []card) bool {
+	begun := map[sheet.Ref]bool{}
+	for _, c := range all {
+		begun[c[0].valueAt] = true
+	}
+	return len(begun) == len(all)
+}
+
+// rowAfter returns the line of a card in a table in which another one has the last line, a row of the sheet that is the card's; it reports
+// false where the card has none left.
 func (c card) rowAfter(last int) (row int, ok bool) {
 	row = max(last+1, c[0].valueAt.Row)
 	return row, row <= c.last()
@@ -565,7 +575,7 @@ func (c card) rowAfter(last int) (row int, ok bool) {
 
 // haveRows reports whether cards have a row each in one table.
 func haveRows(all []card) bool {
-	slices.SortStableFunc(all, func(a, b card) int { return a[0].at.Row - b[0].at.Row })
+	slices.SortStableFunc(all, func(a, b card) int { return a[0].valueAt.Row - b[0].valueAt.Row })
 	row, ok := 0, true
 	for _, c := range all {
 		if row, ok = c.rowAfter(row); !ok {
@@ -577,7 +587,7 @@ func haveRows(all []card) bool {
 
 // arrangeCards makes one table of cards; it reports false where two cards would have to share a row, and where there are too many labels.
 func arrangeCards(g *grid.Grid, all []card) (Region, bool) {
-	slices.SortStableFunc(all, func(a, b card) int { return a[0].at.Row - b[0].at.Row })
+	slices.SortStableFunc(all, func(a, b card) int { return a[0].valueAt.Row - b[0].valueAt.Row })
 	type place struct {
 		label string
 		again int
@@ -588,6 +598,7 @@ func arrangeCards(g *grid.Grid, all []card) (Region, bool) {
 	var parts []grid.ArrangedPart
 	var labels []sheet.Ref
 	line, to := 0, 0
+	apart := beginApart(all)
 	for _, c := range all {
 		ok := false
 		if line, ok = c.rowAfter(line); !ok {
@@ -595,6 +606,9 @@ func arrangeCards(g *grid.Grid, all []card) (Region, bool) {
 		}
 		to = max(to, c.last())
 		part := grid.ArrangedPart{Line: line}
+		if apart {
+			part.Begins = c[0].valueAt
+		}
 		again := map[string]int{}
 		for _, e := range c {
 			key := place{words.Fold(e.label), 0}

@@ -88,7 +88,7 @@ func (t *Table) placeOf(line, col int) finding.Place {
 		ref := t.Region.Grid.Ref(line, col)
 		place.Row, place.Cell = ref.Row, ref.String()
 	case line > 0 && !t.Region.Grid.Turned:
-		place.Row = line
+		place.Row = t.RowOf(line)
 	case line > 0:
 		place.Cell = sheet.ColumnName(line)
 	}
@@ -156,7 +156,21 @@ func (t *Table) Settle(parts ...string) string {
 }
 
 // LineName is how the mapping file calls a line.
-func LineName(line int) string { return fmt.Sprint(line) }
+func (t *Table) LineName(line int) string { return t.Region.Grid.LineName(line) }
+
+// RowOf is the row of the sheet that a person finds a line by.
+func (t *Table) RowOf(line int) int { return t.Region.Grid.RowOf(line) }
+
+// Beside is the cell with which the part of a line begins, empty where no other part begins in its row.
+func (t *Table) Beside(line int) string { return t.Region.Grid.Beside(line) }
+
+// RowRule is the rule of the mapping file for a line.
+func (t *Table) RowRule(line int) catalog.RowRule {
+	if len(t.Rules.Rows) == 0 {
+		return catalog.RowRule{}
+	}
+	return t.Rules.Rows[t.LineName(line)]
+}
 
 // ToldKey is what a finding that is told once is about: something of a column, or of the table where the column is zero.
 type ToldKey struct {
@@ -231,13 +245,13 @@ func (t *Table) ReportTold() {
 // Warn reports a value that is used all the same.
 func (t *Table) Warn(line, col int, role catalog.Role, code, message string) {
 	fromLine, fromCol := t.Region.Grid.Source(line, col)
-	t.Add(finding.Warning, code, fromLine, fromCol, message, t.Settle("rows", LineName(line), string(role)))
+	t.Add(finding.Warning, code, fromLine, fromCol, message, t.Settle("rows", t.LineName(line), string(role)))
 }
 
 // WarnBy is Warn for what a cause brings about that other cells of the column may share.
 func (t *Table) WarnBy(cause string, line, col int, role catalog.Role, code, message string) {
 	fromLine, fromCol := t.Region.Grid.Source(line, col)
-	t.AddBy(cause, finding.Warning, code, fromLine, fromCol, message, t.Settle("rows", LineName(line), string(role)))
+	t.AddBy(cause, finding.Warning, code, fromLine, fromCol, message, t.Settle("rows", t.LineName(line), string(role)))
 }
 
 func (t *Table) OnlyUnits(line int) bool {

@@ -25,6 +25,9 @@
 //	[sheets."Heads".rows.18]
 //	set_aside = true
 //
+//	[sheets."Cards".rows.E4]           # of parts side by side: the one that begins in cell E4, where others begin in row 4 as well
+//	bore = "9.4 mm"
+//
 // A sheet is called by its name, by file and sheet (irons.xlsx!Heads), or with the range of one of its tables
 // (Heads!A20:F40). A sheet of a text file has no name and is called by its file. A star stands for anything, so that
 // "koepfe_*.csv" is also next year's file. A finding names the key that answers it.
@@ -167,7 +170,7 @@ func (t table) rules(key string) (catalog.SheetRules, error) {
 		if err != nil {
 			return rules, err
 		}
-		rules.Rows[name] = rule
+		rules.Rows[strings.ToUpper(name)] = rule
 	}
 	return rules, nil
 }

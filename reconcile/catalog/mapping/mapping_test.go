@@ -2,6 +2,8 @@ package mapping_test
 
 import (
 	"errors"
+	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,6 +12,7 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/mapping"
 	"example.com/seatline/reconcile/catalog/reader"
+	"example.com/seatline/reconcile/finding"
 	"example.com/seatline/reconcile/sheet"
 )
 
@@ -255,4 +258,83 @@ func FuzzParse(f *testing.F) {
 			t.Errorf("error %T", err)
 		}
 	})
+}
+
+// TestCardsSideBySide: cards that begin in one row are all told to stand there, each can be answered on its own by what its findings propose,
+// and every row of the sheet is accounted for once.
+func TestCardsSideBySide(t *testing.T) {
+	for name, test := range map[string]struct {
+		lines []string
+		// rows are the rows of the parts, key is what settles the finding upon the bore of the second, and not what is stale.
+		rows map[string]int
+		key  string
+		not  []string
+	}{
+		"German": {
+			[]string{"Nr. | ST-1 | | Nr. | ST-2 | | Nr. | ST-3", "Hosel außen mm | 13.5 | | Hosel außen mm | 13.6 | | Hosel außen mm | 13.5",
+				"Bohrung mm | 9.5 | | Bohrung mm | 95 | | Bohrung mm | 9.5", "Bohrtiefe mm | 32 | | Bohrtiefe mm | 32 | | Bohrtiefe mm | 33"},
+			map[string]int{"ST-1": 1, "ST-2": 1, "ST-3": 1}, `sheets."Heads".rows.E1.bore`, []string{"1", "2", "E2"},
+		},
+		"Italian, two bands": {
+			[]string{"Articolo: LB-1 | Articolo: LB-2", "Esterno mm: 13.5 | Esterno mm: 13.6", "Foro mm: 9.5 | Foro mm: 95", "",
+				"Articolo: LB-3 | ", "Esterno mm: 13.5 | ", "Foro mm: 9.5"},
+			map[string]int{"LB-1": 1, "LB-2": 1, "LB-3": 5}, `sheets."Heads".rows.B1.bore`, []string{"1", "2"},
+		},
+		"one begins below": {
+			[]string{"Item | HR-1 | | Item | HR-2 | | | ", "Hosel OD mm | 13.5 | | Hosel OD mm | 13.6 | | Item | HR-3", "Bore mm | 9.5 | | Bore mm | 95 | | Hosel OD mm | 13.5",
+				"Depth mm | 32 | | Depth mm | 32 | | Bore mm | 9.5"},
+			map[string]int{"HR-1": 1, "HR-2": 1, "HR-3": 2}, `sheets."Heads".rows.E1.bore`, []string{"1", "3"},
+		},
+		"one below the other": {
+			[]string{"Item | HR-1", "Hosel OD mm | 13.5", "Bore mm | 9.5", "", "Item | HR-2", "Hosel OD mm | 13.6", "Bore mm | 95", "", "Item | HR-3", "Hosel OD mm | 13.5", "Bore mm | 9.5"},
+			map[string]int{"HR-1": 1, "HR-2": 5, "HR-3": 9}, `sheets."Heads".rows.5.bore`, []string{"B5"},
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			b := heads(test.lines...)
+			before := read(t, b, "")
+			table := before.Tables[0]
+			rows, seen := map[string]int{}, map[int]bool{}
+			second := ""
+			for _, row := range table.Rows {
+				if seen[row.Row] = true; row.Part != "" {
+					rows[row.Part] = row.Row
+				}
+				if slices.Contains(row.Open, catalog.Bore) || row.Outcome == catalog.Held {
+					second = row.Part
+				}
+			}
+			if diff := cmp.Diff(test.rows, rows); diff != "" {
+				t.Errorf("(-want +got):\n%s", diff)
+			}
+			if len(seen) != len(test.lines) || table.Ledger.Rows != len(test.lines) {
+				t.Errorf("%d rows, %+v of %d", len(seen), table.Ledger, len(test.lines))
+			}
+			if !slices.ContainsFunc(before.Findings, func(f finding.Finding) bool { return f.Settle == test.key }) {
+				t.Fatalf("nothing is settled by %s: %+v", test.key, before.Findings)
+			}
+			rule, _ := strings.CutSuffix(test.key, ".bore")
+			after := read(t, b, fmt.Sprintf("[%s]\nfor = %q\nbore = \"9.6 mm\"", rule, second))
+			if len(after.Findings) > 0 || len(after.Heads) != 3 {
+				t.Errorf("%d heads, findings %+v", len(after.Heads), after.Findings)
+			}
+			for _, h := range after.Heads {
+				if want, got := map[bool]float64{true: 9.6, false: 9.5}[h.Part == second], h.Head.Bore.Nominal().Millimetres(); got != want {
+					t.Errorf("%s has a bore of %v, want %v", h.Part, got, want)
+				}
+			}
+			if c := read(t, b, fmt.Sprintf("[%s]\nset_aside = true", rule)); len(c.Heads) != 2 || c.Tables[0].Ledger.Rows != len(test.lines) {
+				t.Errorf("%d heads, %+v", len(c.Heads), c.Tables[0].Ledger)
+			}
+			for _, name := range test.not {
+				if c := read(t, b, fmt.Sprintf("[sheets.\"Heads\".rows.%s]\nset_aside = true", name)); len(c.Heads) != 3 || !hasCode(c, "map.stale") {
+					t.Errorf("%s: %d heads, findings %+v", name, len(c.Heads), c.Findings)
+				}
+			}
+			var out strings.Builder
+			if err := mapping.Write(&out, before); err != nil || !strings.Contains(out.String(), fmt.Sprintf("# [%s]\n# for = %q\n", rule, second)) {
+				t.Errorf("%v\n%s", err, out.String())
+			}
+		})
+	}
 }

@@ -91,7 +91,7 @@ func writeQuestions(b *bytes.Buffer, t *catalog.Table, key string) {
 	prefix := key + ".rows."
 	parts := map[string]string{}
 	for _, row := range t.Rows {
-		parts[fmt.Sprint(row.Row)] = row.Part
+		parts[row.Name()] = row.Part
 	}
 	last := ""
 	for _, f := range t.Findings.Each() {

@@ -93,7 +93,7 @@ func withoutStrays(entries []*rows.Entry) []*rows.Entry {
 
 // tell reports an entry that adds to no part, with all others of its table.
 func tell(e *rows.Entry, why string, told map[*rows.Table]int) {
-	t, place := e.Table, finding.Place{File: e.Table.File, Sheet: e.Table.Sheet.Name, Row: e.Line}
+	t, place := e.Table, finding.Place{File: e.Table.File, Sheet: e.Table.Sheet.Name, Row: e.Table.RowOf(e.Line)}
 	if at := told[t]; at > 0 {
 		f := &t.Findings[at-1]
 		f.Related = append(f.Related, place)

@@ -14,7 +14,6 @@ import (
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/cells"
-	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/rows"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/words"
@@ -215,7 +214,7 @@ func conflict(a, b *rows.Entry, role catalog.Role) {
 		}
 		e.Table.Findings.Add(finding.Finding{
 			Severity: finding.Error, Code: "data.conflict", Place: e.Place(role), Related: []finding.Place{other.Place(role)}, Message: message,
-			Settle: e.Table.Settle("rows", layout.LineName(e.Line), string(role)),
+			Settle: e.Table.Settle("rows", e.Table.LineName(e.Line), string(role)),
 		})
 	}
 }
@@ -310,7 +309,7 @@ func take(e *rows.Entry, other *rows.Entry) {
 		e.Category = other.Category
 	}
 	if e.Table == other.Table && !comparePrices(e, other) {
-		e.Table.Add(finding.Note, "data.repeated", other.Line, 0, fmt.Sprintf("%s stands in row %d and in row %d, which agree", e.Part, e.Line, other.Line), "")
+		e.Table.Add(finding.Note, "data.repeated", other.Line, 0, fmt.Sprintf("%s stands in row %d and in row %d, which agree", e.Part, e.Table.RowOf(e.Line), e.Table.RowOf(other.Line)), "")
 	}
 }
 

@@ -105,7 +105,7 @@ func (t *Table) changesOf(c *cells.Column) (grown, shrunk []change) {
 
 func (t *Table) sayContrary(c *cells.Column, one change, others string) {
 	t.Findings.Add(finding.Finding{
-		Severity: finding.Warning, Code: "data.implausible", Place: one.entry.Place(c.Role), Settle: t.Settle("rows", fmt.Sprint(one.entry.Line), string(c.Role)),
+		Severity: finding.Warning, Code: "data.implausible", Place: one.entry.Place(c.Role), Settle: t.Settle("rows", t.LineName(one.entry.Line), string(c.Role)),
 		Message: fmt.Sprintf("%s of %s is %s after a change and was %s, and that of all others became %s; it is used as it stands",
 			catalog.RoleName(t.Kind, c.Role), one.entry.Part, traits.SayMM(one.after), traits.SayMM(one.before), others),
 	})

@@ -8,7 +8,6 @@ import (
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/cells"
-	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/finding"
 )
@@ -129,7 +128,7 @@ func (t *Table) compareWithSets(rows []clubRow) {
 		}
 		line, col := t.whereLacking(rows, set, lacking[0]), t.ByRole[catalog.Club]
 		t.Add(finding.Warning, "data.missing", line, col.Col, fmt.Sprintf("the title names the set %s, of which %s is not in the table", place, strings.Join(lacking, " and ")),
-			t.Settle("rows", layout.LineName(line), string(catalog.Club)))
+			t.Settle("rows", t.LineName(line), string(catalog.Club)))
 	}
 }
 

@@ -11,7 +11,6 @@ import (
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/cells"
-	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
@@ -306,7 +305,7 @@ func (t *Table) describes(s saying, rows []*Entry, numbers map[*Entry][]inText, 
 // compareDescription says where the text of a row gives another size than a column.
 func (t *Table) compareDescription(e *Entry, c *cells.Column, s saying, place placeInText) {
 	f := e.Fields.Get(c.Role)
-	if _, answered := t.Rules.Row(e.Line).Values[c.Role]; answered || !f.Dim.Given() {
+	if _, answered := t.RowRule(e.Line).Values[c.Role]; answered || !f.Dim.Given() {
 		return
 	}
 	text := e.Fields.Get(s.role)
@@ -342,7 +341,7 @@ func (t *Table) sayOtherSize(e *Entry, role catalog.Role, column, says string, w
 	t.otherSize[place] = true
 	t.Findings.Add(finding.Finding{Severity: finding.Warning, Code: "data.conflict", Place: place, Related: []finding.Place{where},
 		Message: fmt.Sprintf("%s of %s is %s in %s, and %s; the column counts", catalog.RoleName(t.Kind, role), e.Part, column, place.Cell, says),
-		Settle:  t.Settle("rows", layout.LineName(e.Line), string(role))})
+		Settle:  t.Settle("rows", t.LineName(e.Line), string(role))})
 }
 
 // sizeOf is the size of a role as it is said.

@@ -81,7 +81,7 @@ func (r *rowReader) refuseDescribed(one sizetext.Size) {
 		line, col = t.Region.Grid.Source(line, col)
 	}
 	t.Add(severity, "data.implausible", line, col, fmt.Sprintf("the description gives %s as %s, beyond the %g to %g mm that the joint allows; %s", catalog.RoleName(t.Kind, role), one.Text,
-		b.Least, b.Most, what), t.Settle("rows", layout.LineName(r.line), one.Role))
+		b.Least, b.Most, what), t.Settle("rows", t.LineName(r.line), one.Role))
 	if severity == finding.Error && !slices.Contains(traits.Keys[t.Kind], role) {
 		r.open = append(r.open, role)
 	}
@@ -144,7 +144,7 @@ func (r *rowReader) takeDescribed(one layout.Described) {
 func (r *rowReader) compareDescribed(one layout.Described) {
 	t := r.t
 	c := t.ByRole[one.Role]
-	if _, answered := t.Rules.Row(r.line).Values[one.Role]; answered || c == nil || r.t.sameSize(r.fields.Get(one.Role), one) {
+	if _, answered := t.RowRule(r.line).Values[one.Role]; answered || c == nil || r.t.sameSize(r.fields.Get(one.Role), one) {
 		return
 	}
 	f := r.fields.Get(one.Role)
@@ -295,7 +295,7 @@ func (r *rowReader) compareTip() {
 	if slices.ContainsFunc(tips, func(tip fitcalc.TipSize) bool { return r.suits(role, tip, f) }) {
 		return
 	}
-	if _, answered := t.Rules.Row(r.line).Values[role]; answered {
+	if _, answered := t.RowRule(r.line).Values[role]; answered {
 		return
 	}
 	if !sure && slices.ContainsFunc(layout.DescribedSizes(t.Lex, t.Kind, text, r.t.unitOf), func(one layout.Described) bool { return strings.HasPrefix(one.Text, words) }) {

@@ -8,7 +8,6 @@ import (
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/cells"
-	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/finding"
 )
@@ -99,7 +98,7 @@ func (t *Table) inCell(e *Entry, c *sizesOfColumn) (inCell, bool) {
 	if !dim.Given() {
 		dim, used = e.refused[c.Role], false
 	}
-	_, answered := t.Rules.Row(e.Line).Values[c.Role]
+	_, answered := t.RowRule(e.Line).Values[c.Role]
 	return inCell{c, traits.MM(dim.Nominal()), used}, dim.Given() && !answered
 }
 
@@ -244,7 +243,7 @@ func (t *Table) leaveOpen(of *Entry, role catalog.Role, message string, related 
 // leaveOpenBy is leaveOpen with a code of its own, for a size or for what only its text gives.
 func (t *Table) leaveOpenBy(code string, of *Entry, role catalog.Role, message string, related ...finding.Place) {
 	t.Findings.Add(finding.Finding{Severity: finding.Error, Code: code, Place: of.Place(role), Related: related, Message: message,
-		Settle: t.Settle("rows", layout.LineName(of.Line), string(role))})
+		Settle: t.Settle("rows", t.LineName(of.Line), string(role))})
 	from, _ := slices.BinarySearchFunc(t.Items, of.Line, func(e *Entry, line int) int { return cmp.Compare(e.Line, line) })
 	for _, e := range t.Items[from:] {
 		if e.Line != of.Line {

@@ -52,7 +52,7 @@ func (t *Table) mayExchange(e *Entry, c *cells.Column, prices []float64, middle 
 	if !known || f.Text == "" || f.Dim.Given() && b.Common(traits.MM(f.Dim.Nominal())) { // nearly every size
 		return false
 	}
-	if _, answered := t.Rules.Row(e.Line).Values[c.Role]; answered || strings.Trim(f.Text, "0123456789.,") != "" {
+	if _, answered := t.RowRule(e.Line).Values[c.Role]; answered || strings.Trim(f.Text, "0123456789.,") != "" {
 		return false
 	}
 	reading, far := t.Lex.Read(f.Text, value.Context{Want: value.WantPrice, Mark: c.Mark}), isFarPrice(e.Price, middle)

@@ -8,7 +8,6 @@ import (
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/cells"
-	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/finding"
 )
@@ -43,7 +42,7 @@ func (r *rowReader) checkHoles() {
 		if !used && !(r.couldBe(pair[0], outside) && r.couldBe(pair[1], hole)) || !used && r.othersHave(pair) {
 			continue
 		}
-		said := func(role catalog.Role) bool { _, found := r.t.Rules.Row(r.line).Values[role]; return found }
+		said := func(role catalog.Role) bool { _, found := r.t.RowRule(r.line).Values[role]; return found }
 		bad := cells.Problem("data.implausible", "%s %s is not smaller than %s %s, which it is in: one of them is wrong, or each stands in the other's place",
 			pair[0], traits.SayMM(traits.MM(hole.Nominal())), pair[1], traits.SayMM(traits.MM(outside.Nominal())))
 		if said(pair[0]) || said(pair[1]) {
@@ -76,7 +75,7 @@ func (r *rowReader) checkEnds() {
 	}
 	for _, role := range doubtful {
 		one := bad
-		if _, said := r.t.Rules.Row(r.line).Values[role]; said {
+		if _, said := r.t.RowRule(r.line).Values[role]; said {
 			one.Severity = finding.Warning
 		}
 		if one.Severity == finding.Error {
@@ -114,7 +113,7 @@ func (r *rowReader) checkPrice() {
 		if c.Trait().Want != traits.Length || r.fields.Text(c.Role) != price || !r.fields.Dim(c.Role).Given() || c.Profile.Filled < leastBeside {
 			continue
 		}
-		if _, said := r.t.Rules.Row(r.line).Values[c.Role]; said || c.Profile.Has(price) > 1 {
+		if _, said := r.t.RowRule(r.line).Values[c.Role]; said || c.Profile.Has(price) > 1 {
 			continue
 		}
 		if b, known := traits.BoundsOf(r.t.Kind, c.Role); !known || b.Common(traits.MM(r.fields.Dim(c.Role).Nominal())) {
@@ -162,7 +161,7 @@ func (r *rowReader) doubt(role catalog.Role, bad cells.Trouble) {
 	if c := t.ByRole[role]; c != nil {
 		line, col = t.Region.Grid.Source(r.line, c.Col)
 	}
-	t.Add(bad.Severity, bad.Code, line, col, bad.Message, t.Settle("rows", layout.LineName(r.line), string(role)))
+	t.Add(bad.Severity, bad.Code, line, col, bad.Message, t.Settle("rows", t.LineName(r.line), string(role)))
 	if bad.Severity != finding.Error {
 		return
 	}

@@ -95,7 +95,7 @@ func (r *rowReader) takeFromAbove(part string) {
 		if from.Text == "" && !from.Dim.Given() {
 			continue
 		}
-		r.take(c.Role, from, fmt.Sprintf("%s taken from row %d, by the %s", catalog.RoleName(t.Kind, c.Role), t.above.line, where))
+		r.take(c.Role, from, fmt.Sprintf("%s taken from row %d, by the %s", catalog.RoleName(t.Kind, c.Role), t.RowOf(t.above.line), where))
 		t.TellEach(layout.ToldKey{What: "blank as above"}, finding.Note, "data.inherited", r.line, c.Col, func() string {
 			return fmt.Sprintf("%s of %s is blank; by the %s it means the value above, which is taken", c.Name(), cmp.Or(part, "the row"), where)
 		})

@@ -35,7 +35,7 @@ func (r *rowReader) knowTip() {
 	default:
 		return
 	}
-	_, answered := r.t.Rules.Row(r.line).Values[catalog.Bore]
+	_, answered := r.t.RowRule(r.line).Values[catalog.Bore]
 	switch {
 	case answered:
 	case r.t.Bores == catalog.BoresAreTips:
@@ -167,7 +167,7 @@ func (r *rowReader) checkHeadTip() {
 	if !bore.Dim.Given() || len(tips) != 1 || r.t.agrees(tips, bore.Dim) {
 		return
 	}
-	r.t.Add(finding.Warning, "data.conflict", r.line, r.colOf(catalog.Bore), noneFor(tips[0], r.fields)+"; look at both", r.t.Settle("rows", layout.LineName(r.line), string(catalog.Bore)))
+	r.t.Add(finding.Warning, "data.conflict", r.line, r.colOf(catalog.Bore), noneFor(tips[0], r.fields)+"; look at both", r.t.Settle("rows", r.t.LineName(r.line), string(catalog.Bore)))
 	r.assume(tip.Assumptions...)
 }
 
@@ -208,7 +208,7 @@ func (r *rowReader) readTip() {
 		r.assume(f.Assumptions...)
 	case r.fields.Dim(catalog.Bore).Given():
 	default:
-		what, settle := fmt.Sprintf("the tip %q cannot be read, and nothing gives the bore", f.Text), t.Settle("rows", layout.LineName(r.line), string(catalog.Bore))
+		what, settle := fmt.Sprintf("the tip %q cannot be read, and nothing gives the bore", f.Text), t.Settle("rows", t.LineName(r.line), string(catalog.Bore))
 		if len(tips) > 1 {
 			what = fmt.Sprintf("tip %s names tips that no one bore suits; give the bore", f.Text)
 		}
@@ -300,7 +300,7 @@ func (r *rowReader) checkTip() {
 	message := fmt.Sprintf("the ferrule is for %v, and its bore of %s (%s) %s; the bore is used", tip, bore.Text, traits.SayMM(traits.MM(size)), why)
 	for _, role := range [...]catalog.Role{catalog.Bore, catalog.TipTaken} {
 		if col := r.colOf(role); role == catalog.Bore || col > 0 {
-			r.t.Add(finding.Warning, "data.conflict", r.line, col, message, r.t.Settle("rows", layout.LineName(r.line), string(role)))
+			r.t.Add(finding.Warning, "data.conflict", r.line, col, message, r.t.Settle("rows", r.t.LineName(r.line), string(role)))
 		}
 	}
 	r.assume(fmt.Sprintf("bore %s used although the tip %v contradicts it", bore.Text, tip))

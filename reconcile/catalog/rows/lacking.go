@@ -7,7 +7,6 @@ import (
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/cells"
-	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/finding"
@@ -56,7 +55,7 @@ func (t *Table) compareBlanksOf(c *cells.Column) {
 			continue
 		}
 		t.AddBy("blank", finding.Warning, "data.missing", e.Line, c.Col, fmt.Sprintf("%s of %s is blank, and nearly all other rows have it", catalog.RoleName(t.Kind, c.Role), e.Part),
-			t.Settle("rows", layout.LineName(e.Line), string(c.Role)))
+			t.Settle("rows", t.LineName(e.Line), string(c.Role)))
 	}
 }
 

@@ -8,7 +8,6 @@ import (
 	"example.com/seatline/fitcalc/measure"
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/cells"
-	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/finding"
 )
@@ -107,7 +106,7 @@ func (t *Table) tipsAndBores() (all []tipAndBore) {
 
 // answered reports whether a person has said what the part of a line has of a role.
 func (t *Table) answered(line int, role catalog.Role) bool {
-	_, said := t.Rules.Row(line).Values[role]
+	_, said := t.RowRule(line).Values[role]
 	return said
 }
 
@@ -158,7 +157,7 @@ func (t *Table) leaveNoneFor(one tipAndBore, fitting []tipAndBore) {
 // warnBeside says at the place of the one, the tip or the bore of a part, that the other contradicts it.
 func (t *Table) warnBeside(one tipAndBore, role, other catalog.Role, message string) {
 	t.Findings.Add(finding.Finding{Severity: finding.Warning, Code: "data.conflict", Place: one.Place(role), Related: []finding.Place{one.Place(other)},
-		Message: message + "; look at both", Settle: t.Settle("rows", layout.LineName(one.Line), string(role))})
+		Message: message + "; look at both", Settle: t.Settle("rows", t.LineName(one.Line), string(role))})
 }
 
 func noneFor(tip fitcalc.TipSize, fields catalog.Fields) string {

@@ -6,7 +6,6 @@ import (
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/cells"
-	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/catalog/traits"
 )
 
@@ -91,8 +90,8 @@ func boreOfOther(one tipBores, groups []tipBores) (other *tipBores) {
 
 // warnOthersBore says at the bore and at the tip of a part that the bore is that of another tip's parts.
 func (t *Table) warnOthersBore(one, other tipAndBore) {
-	message := fmt.Sprintf("the part is for %v by %q, and its bore of %s (%s) is that of the parts for %v, as in row %s", one.tips[0], one.Fields.Text(catalog.TipTaken),
-		one.Fields.Text(catalog.Bore), traits.SayMM(traits.MM(one.bore)), other.tips[0], layout.LineName(other.Line))
+	message := fmt.Sprintf("the part is for %v by %q, and its bore of %s (%s) is that of the parts for %v, as in row %d", one.tips[0], one.Fields.Text(catalog.TipTaken),
+		one.Fields.Text(catalog.Bore), traits.SayMM(traits.MM(one.bore)), other.tips[0], t.RowOf(other.Line))
 	t.warnBeside(one, catalog.Bore, catalog.TipTaken, message)
 	t.warnBeside(one, catalog.TipTaken, catalog.Bore, message)
 }

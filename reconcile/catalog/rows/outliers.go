@@ -168,7 +168,7 @@ func (t *Table) sayFar(role catalog.Role, out []compared, others string) {
 	}
 	first := out[0]
 	message := fmt.Sprintf("%s of %s is %s, far from %s; it is used as it stands", catalog.RoleName(t.Kind, role), first.entry.Part, traits.SayMM(first.size), others)
-	f := finding.Finding{Severity: finding.Warning, Code: "data.implausible", Place: first.entry.Place(role), Settle: t.Settle("rows", fmt.Sprint(first.entry.Line), string(role))}
+	f := finding.Finding{Severity: finding.Warning, Code: "data.implausible", Place: first.entry.Place(role), Settle: t.Settle("rows", t.LineName(first.entry.Line), string(role))}
 	if len(out) > 1 {
 		message = fmt.Sprintf("%s; %d in all", message, len(out))
 		f.Settle = ""
@@ -221,7 +221,7 @@ func (t *Table) sayTurnedOne(role catalog.Role, one compared, least, most float6
 	if at < 0 {
 		return
 	}
-	t.Findings.Add(finding.Finding{Severity: finding.Warning, Code: "data.implausible", Place: one.entry.Place(role), Settle: t.Settle("rows", fmt.Sprint(one.entry.Line), string(role)),
+	t.Findings.Add(finding.Finding{Severity: finding.Warning, Code: "data.implausible", Place: one.entry.Place(role), Settle: t.Settle("rows", t.LineName(one.entry.Line), string(role)),
 		Message: fmt.Sprintf("%s of %s is %s, beyond the %s to %s of the others; with two digits exchanged it would be %s; it is used as it stands",
 			catalog.RoleName(t.Kind, role), one.entry.Part, traits.SayMM(one.size), traits.SayMM(least), traits.SayMM(most), traits.SayMM(meant[at]))})
 }

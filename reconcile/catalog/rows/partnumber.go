@@ -33,7 +33,7 @@ func (r *rowReader) part() string {
 		r.assume(fmt.Sprintf("part number %s taken from the title", t.TitlePart))
 		return t.TitlePart
 	}
-	if _, answered := t.Rules.Row(r.line).Values[catalog.Part]; answered {
+	if _, answered := t.RowRule(r.line).Values[catalog.Part]; answered {
 		return r.fields.Text(catalog.Part)
 	}
 	f := r.fields.Text(catalog.Part)
@@ -49,7 +49,7 @@ func (r *rowReader) part() string {
 	line, col := t.Region.Grid.Source(r.line, c.Col)
 	text, bad := t.partText(f, line, col)
 	if bad.Any() {
-		t.Add(bad.Severity, bad.Code, line, col, bad.Message, t.Settle("rows", layout.LineName(r.line), string(catalog.Part)))
+		t.Add(bad.Severity, bad.Code, line, col, bad.Message, t.Settle("rows", t.LineName(r.line), string(catalog.Part)))
 		if bad.Severity == finding.Error {
 			r.hold(bad.Message)
 		}

@@ -85,7 +85,7 @@ func (t *Table) sayFarReading(role catalog.Role, one spread, middle, usual float
 	if len(places) == len(one.sizes) { // one in each cell
 		place = places[odd]
 	}
-	t.Findings.Add(finding.Finding{Severity: finding.Warning, Code: "data.implausible", Place: place, Settle: t.Settle("rows", fmt.Sprint(one.entry.Line), string(role)),
+	t.Findings.Add(finding.Finding{Severity: finding.Warning, Code: "data.implausible", Place: place, Settle: t.Settle("rows", t.LineName(one.entry.Line), string(role)),
 		Message: fmt.Sprintf("%s of %s: the readings differ by %.2f mm, those of the other parts by about %.2f mm; %s may be a slip, and is used as it stands",
 			catalog.RoleName(t.Kind, role), one.entry.Part, one.width, usual, traits.SayMM(one.sizes[odd]))})
 }

@@ -131,8 +131,14 @@ func (t *Table) ReadRows() {
 	t.findBlanks()
 	t.findRemarks()
 	clubs := t.ClubsOf()
+	var beside []int // the lines of parts that stand beside the last one which has its own
 	for i, kind := range t.Lines {
 		line := t.Region.From + i
+		if t.RowOf(line) == line {
+			beside = t.accountBeside(beside)
+		} else {
+			beside = append(beside, line)
+		}
 		if kind == columns.LineElsewhere {
 			continue
 		}
@@ -142,6 +148,7 @@ func (t *Table) ReadRows() {
 		}
 		t.readLine(line, clubs)
 	}
+	t.accountBeside(beside)
 	t.compareExchanged()
 	t.compareExchangedPrices()
 	t.compareExchangedStock()
@@ -178,6 +185,17 @@ func (t *Table) readLine(line int, clubs []string) {
 	}
 }
 
+// accountBeside keeps account of the rows of the sheet whose lines have parts that stand beside another one, and begin in its row. It returns
+// none, for those that follow.
+func (t *Table) accountBeside(lines []int) []int {
+	for _, row := range lines {
+		if !t.Region.Second && t.Region.Grid.Beginning(row) == 0 {
+			t.Out.Rows = append(t.Out.Rows, catalog.Row{Row: row, Outcome: catalog.SetAside, Why: columns.LineInside.Why()})
+		}
+	}
+	return nil
+}
+
 // setAside keeps account of a line that is no data, and remembers what a title within the body says.
 func (t *Table) setAside(line int, kind columns.LineKind) {
 	why := kind.Why()
@@ -207,7 +225,7 @@ func (t *Table) setAside(line int, kind columns.LineKind) {
 		}
 	}
 	if !t.Region.Second || kind == columns.LineGoods || kind == columns.LineData {
-		t.Out.Rows = append(t.Out.Rows, catalog.Row{Row: line, Outcome: catalog.SetAside, Why: why})
+		t.Out.Rows = append(t.Out.Rows, catalog.Row{Row: t.RowOf(line), Cell: t.Beside(line), Outcome: catalog.SetAside, Why: why})
 	}
 }
 
@@ -328,7 +346,7 @@ func (r *rowReader) trouble(c *cells.Column, bad cells.Trouble, blank bool) {
 			severity = finding.Warning
 		}
 		line, col := t.Region.Grid.Source(r.line, cmp.Or(bad.Col, c.Col))
-		key := t.Settle("rows", layout.LineName(r.line), string(c.Role))
+		key := t.Settle("rows", t.LineName(r.line), string(c.Role))
 		if bad.Cause != "" {
 			t.AddBy(bad.Cause, severity, bad.Code, line, col, bad.Message, key)
 		} else {
@@ -353,7 +371,7 @@ func (r *rowReader) trouble(c *cells.Column, bad cells.Trouble, blank bool) {
 
 // addAnswers adds the values that the mapping file gives for roles that the table has no column for.
 func (r *rowReader) addAnswers() {
-	values := r.t.Rules.Row(r.line).Values
+	values := r.t.RowRule(r.line).Values
 	if len(values) == 0 {
 		return
 	}
@@ -364,7 +382,7 @@ func (r *rowReader) addAnswers() {
 		c := &cells.Column{Column: &units.Column{Column: &columns.Column{Role: role, Scale: 1}}}
 		f, bad := r.t.ReadAnswer(r.line, c, catalog.Field{}, values[role])
 		if bad.Any() {
-			r.t.Add(finding.Warning, bad.Code, r.line, 0, bad.Message, r.t.Settle("rows", layout.LineName(r.line), string(role)))
+			r.t.Add(finding.Warning, bad.Code, r.line, 0, bad.Message, r.t.Settle("rows", r.t.LineName(r.line), string(role)))
 			continue
 		}
 		r.fields = r.fields.With(role, f)
@@ -377,7 +395,7 @@ func (r *rowReader) missing(part string) {
 	t := r.t
 	if part == "" {
 		if t.ByRole[catalog.Part] != nil {
-			t.Add(finding.Error, "data.missing", r.line, t.ByRole[catalog.Part].Col, "the row has sizes but no part number", t.Settle("rows", layout.LineName(r.line), "part"))
+			t.Add(finding.Error, "data.missing", r.line, t.ByRole[catalog.Part].Col, "the row has sizes but no part number", t.Settle("rows", t.LineName(r.line), "part"))
 		}
 		r.hold("no part number")
 		return
@@ -403,7 +421,7 @@ func (r *rowReader) missing(part string) {
 				col = c.Col
 			}
 		}
-		t.Add(finding.Error, "data.missing", r.line, col, fmt.Sprintf("%s has no %s", part, orRoles(t.Kind, need, t.ByRole)), t.Settle("rows", layout.LineName(r.line), string(need[0])))
+		t.Add(finding.Error, "data.missing", r.line, col, fmt.Sprintf("%s has no %s", part, orRoles(t.Kind, need, t.ByRole)), t.Settle("rows", t.LineName(r.line), string(need[0])))
 	}
 	r.hold("no " + orRoles(t.Kind, need, t.ByRole))
 }
@@ -439,7 +457,7 @@ func (r *rowReader) finish(part string) {
 	open := append(slices.Clip(r.open), r.unknown...)
 	t.above = above{r.line, fields, open}
 	if !r.heir && (r.held == "" || part == "" && r.needed()) {
-		t.parent = parent{part: part, line: r.line, fields: fields}
+		t.parent = parent{part: part, line: t.RowOf(r.line), fields: fields}
 	}
 	for _, club := range clubs {
 		name := base
@@ -455,7 +473,7 @@ func (r *rowReader) finish(part string) {
 				outcome = catalog.Assumed
 			}
 		}
-		t.Out.Rows = append(t.Out.Rows, catalog.Row{Row: r.line, Outcome: outcome, Part: name, Fields: fields, Assumptions: r.assumed.texts, Why: r.held, Open: slices.Clip(open)})
+		t.Out.Rows = append(t.Out.Rows, catalog.Row{Row: t.RowOf(r.line), Cell: t.Beside(r.line), Outcome: outcome, Part: name, Fields: fields, Assumptions: r.assumed.texts, Why: r.held, Open: slices.Clip(open)})
 		if part == "" {
 			continue
 		}
@@ -484,7 +502,7 @@ func (t *Table) newEntry() *Entry {
 // source is where a person finds the part.
 func (e *Entry) source() catalog.Source {
 	t := e.Table
-	source := catalog.Source{File: t.File, Sheet: t.Sheet.Name, Row: e.Line}
+	source := catalog.Source{File: t.File, Sheet: t.Sheet.Name, Row: t.RowOf(e.Line)}
 	if t.Region.Grid.AsDrawn() {
 		return source
 	}

@@ -9,7 +9,6 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/cells"
 	"example.com/seatline/reconcile/catalog/columns"
-	"example.com/seatline/reconcile/catalog/layout"
 	"example.com/seatline/reconcile/finding"
 )
 
@@ -67,7 +66,7 @@ func (t *Table) compareWithTitle(role catalog.Role, size, title string, same fun
 		return
 	}
 	for _, e := range other {
-		t.Findings.Add(finding.Finding{Severity: finding.Warning, Code: "data.conflict", Place: e.Place(role), Settle: t.Settle("rows", layout.LineName(e.Line), string(role)),
+		t.Findings.Add(finding.Finding{Severity: finding.Warning, Code: "data.conflict", Place: e.Place(role), Settle: t.Settle("rows", t.LineName(e.Line), string(role)),
 			Message: fmt.Sprintf("%s of %s is %s, and %q says %s of all; the column counts", catalog.RoleName(t.Kind, role), e.Part, e.Fields.Text(role), title, size)})
 	}
 }

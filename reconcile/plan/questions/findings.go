@@ -91,7 +91,7 @@ func (t *tableOf) describeRow(q *Question, s scope) {
 	q.Role, q.Lists = s.role, t.Kind
 	for i := range t.Rows {
 		row := &t.Rows[i]
-		if strconv.Itoa(row.Row) != s.line {
+		if row.Name() != s.line {
 			continue
 		}
 		field := row.Fields.Get(s.role)

@@ -272,7 +272,7 @@ func (a *asker) place(item *catalog.Item, kind catalog.Kind, invalid error) part
 		for n, at := range t.rows[item.Part] {
 			row := t.Rows[at].Row
 			if n == 0 && p.table == i || row == item.Source.Row {
-				p.table, p.line = i, strconv.Itoa(row)
+				p.table, p.line = i, t.Rows[at].Name()
 			}
 			if row == item.Source.Row {
 				return p

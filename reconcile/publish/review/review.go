@@ -402,7 +402,7 @@ func (v *tableView) question(f finding.Finding, key []string) question {
 // partOf is the part number of a row as its cell has it: a rule for the row is not used once that is another.
 func (v *tableView) partOf(line string) string {
 	for i := range v.Rows {
-		if row := &v.Rows[i]; fmt.Sprint(row.Row) == line {
+		if row := &v.Rows[i]; row.Name() == line {
 			return row.Fields.Text(catalog.Part)
 		}
 	}
