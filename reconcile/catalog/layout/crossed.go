@@ -638,10 +638,12 @@ func (x *crossed) titleSizes(lex *lexicon.Lexicon, sides []axis) (sizes []titleS
 
 // sizesOfTitle returns the sizes of a text with the names before them, and where it has none, those whose names follow: "all 1.00 in long".
 func sizesOfTitle(lex *lexicon.Lexicon, text string) []sizetext.Size {
-	if named := sizetext.In(lex, text, false); len(named) > 0 {
+	named := slices.DeleteFunc(sizetext.In(lex, text, false), func(s sizetext.Size) bool { // "per pc, 200 pcs per bag", as "per" says what a part is for
+		return s.Role == string(catalog.TipTaken) && !s.Possible(lex)
+	})
+	if len(named) > 0 {
 		return named
 	}
-	var named []sizetext.Size
 	for _, sentence := range sentences(lex, text) {
 		for _, s := range sizetext.In(lex, sentence, true) {
 			if s.Possible(lex) && sizetext.HasUnit(s.Text) {

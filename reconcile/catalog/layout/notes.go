@@ -11,6 +11,8 @@ import (
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/catalog/sizetext"
+	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/internal/pattern"
 	"example.com/seatline/reconcile/sheet"
 )
@@ -255,36 +257,89 @@ func FlatNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) []FlatNot
 	return found
 }
 
-// flatPriceIn returns the price of each piece that a clause gives, or one of its parts between commas: the first, where the others have no numbers or
-// name packs, "0.38 EUR for any size, bags of 50", or another one together with what the clause begins with: "all items 25 mm long, 0.42 EUR per
-// piece, in bags of 50".
+// flatPriceIn returns the price of each piece that a clause gives, or one of its parts between commas and words such as "and". The others have no
+// numbers, name packs, or give a size, and what they say beside the size is said of the price as well: "0.38 EUR for any size, bags of 50", "all
+// items 25 mm long, 0.42 EUR per piece, in bags of 50", "S$0.55 per piece, all lengths 20 mm".
 func flatPriceIn(lex *lexicon.Lexicon, clause string) (flat lexicon.FlatPrice, said bool) {
 	if flat, said = lex.FlatPrice(clause); said {
 		return flat, true
 	}
-	parts := betweenParts().Split(clause, -1)
-	digit := strings.IndexFunc(parts[0], unicode.IsDigit)
-	if len(parts) < 2 || digit < 0 {
+	parts := saidTogether(lex, clause)
+	if len(parts) < 2 {
 		return flat, false
 	}
-	if one, is := lex.FlatPrice(parts[0]); is && !slices.ContainsFunc(parts[1:], func(part string) bool { return givesNumber(lex, part) }) {
-		return one, true
-	}
-	for _, part := range parts[1:] {
-		if one, is := lex.FlatPrice(strings.TrimSpace(parts[0][:digit]) + " " + part); is {
-			if said {
-				return lexicon.FlatPrice{}, false // of which one is not sure
-			}
-			flat, said = one, true
+	for i, part := range parts {
+		beside, explained := besideParts(lex, parts, i)
+		one, is := lex.FlatPrice(strings.TrimSpace(beside + " " + part))
+		if !explained || !is {
+			continue
 		}
+		if said {
+			return lexicon.FlatPrice{}, false // of which one is not sure
+		}
+		flat, said = one, true
 	}
 	return flat, said
 }
 
-// givesNumber reports whether a text has a number that is not that of a pack.
-func givesNumber(lex *lexicon.Lexicon, text string) bool {
-	_, packs := lex.PackIn(text)
-	return lexicon.BearsDigits(text) && !packs
+// saidTogether divides a clause at commas, and at words that join what stands on both sides of them where both have numbers: "all 20 mm long and
+// 0.55 each".
+func saidTogether(lex *lexicon.Lexicon, clause string) (parts []string) {
+	for _, part := range partsOf(clause) {
+		said := strings.Fields(part)
+		for i := 0; i < len(said); i++ {
+			_, or := lex.Words.Mark(said[i], "or")
+			_, and := lex.Words.Mark(said[i], "and")
+			if (or || and) && slices.ContainsFunc(said[:i], lexicon.BearsNumber) && slices.ContainsFunc(said[i:], lexicon.BearsNumber) {
+				parts, said, i = append(parts, strings.Join(said[:i], " ")), said[i+1:], -1
+			}
+		}
+		parts = append(parts, strings.Join(said, " "))
+	}
+	return parts
+}
+
+// besideParts returns what the parts of a clause other than one say beside the sizes that they give. It reports false where one of them has another
+// number than that of a size or a pack.
+func besideParts(lex *lexicon.Lexicon, parts []string, but int) (beside string, explained bool) {
+	for i, part := range parts {
+		if i == but || !lexicon.BearsNumber(part) {
+			continue
+		}
+		if count, packs := lex.PackIn(part); packs && count > 0 {
+			continue
+		}
+		rest, sized := withoutSize(lex, part)
+		if !sized {
+			return "", false
+		}
+		beside = strings.TrimSpace(beside + " " + rest)
+	}
+	return beside, true
+}
+
+// withoutSize is a text without the one size in it, which names its unit, and without the name of that.
+func withoutSize(lex *lexicon.Lexicon, text string) (rest string, sized bool) {
+	places := sizetext.Places(text, 2)
+	if len(places) != 1 {
+		return text, false
+	}
+	before, after := strings.TrimSpace(text[:places[0][0]]), strings.TrimSpace(text[places[0][1]:])
+	reading := lex.Read(text[places[0][0]:places[0][1]], value.Context{Want: value.WantDiameter})
+	if reading.Kind != value.Length || !reading.UnitStated {
+		return text, false
+	}
+	if name := sizetext.NameAtEnd(lex, before); name != "" {
+		before = strings.TrimSuffix(before, name)
+	}
+	if name := sizetext.NameAtStart(lex, after); name != "" {
+		after = strings.TrimPrefix(after, name)
+	}
+	before = strings.TrimSpace(before)
+	if last := before[strings.LastIndexByte(before, ' ')+1:]; lex.Words.Holds(last) { // "all with 25 mm"
+		before = strings.TrimSuffix(before, last)
+	}
+	return strings.TrimSpace(before) + " " + strings.TrimSpace(after), true
 }
 
 // piecesOfFerrules reports whether the sentence of a text that says for how many pieces prices are speaks of ferrules. Where the word for

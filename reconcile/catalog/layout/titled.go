@@ -41,7 +41,7 @@ func TitledSizes(lex *lexicon.Lexicon, kind catalog.Kind, title string) []Titled
 	if len(title) > lexicon.LongestNote || !strings.ContainsAny(title, "0123456789") {
 		return nil
 	}
-	places := sizetext.Places(title, 24)
+	places := slices.DeleteFunc(sizetext.Places(title, 24), func(at []int) bool { return lex.IsMoney(title, at) })
 	tips, _ := lex.TipsIn(title, true)
 	var found []Titled
 	twice := map[catalog.Role]bool{}
@@ -83,7 +83,11 @@ func titledAt(lex *lexicon.Lexicon, kind catalog.Kind, title string, before int,
 		if len(places) > 1 {
 			end = places[1][0]
 		}
-		role = titledBehind(lex, kind, title[at[1]:end], end == len(title))
+		behind := title[at[1]:end]
+		if rest, point := strings.CutPrefix(behind, "."); point && abbreviates(lex, title[:at[1]], rest) { // ".366 in. bore"
+			behind = rest
+		}
+		role = titledBehind(lex, kind, behind, end == len(title))
 	}
 	last, _ := utf8.DecodeLastRuneInString(title[:at[0]])
 	if role == "" || strings.ContainsRune("±+", last) || !lexicon.StandsFree(title, at[0], at[1]) {

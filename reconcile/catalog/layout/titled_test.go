@@ -40,6 +40,11 @@ func TestTitledSizes(t *testing.T) {
 		{catalog.Ferrules, "ボア 8.9、.355テーパー用", "bore=8.9 mm"},
 		{catalog.Ferrules, "For .355 taper, bore 9.0", ""}, // that tip rounded
 		{catalog.Ferrules, "All bored 8.9", ""},
+		{catalog.Ferrules, "All .366 in. bore for .370 parallel tips.", "bore=9.2964 mm"},
+		{catalog.Ferrules, "Each with a .366 in. bore, for .370 parallel tips.", "bore=9.2964 mm"},
+		{catalog.Ferrules, "Alle 20 mm lang und 0,55 € pro Stück", "length=20 mm"}, // and the price is none
+		{catalog.Ferrules, "Longueur 20 mm et 0,55 € la pièce", "length=20 mm"},
+		{catalog.Ferrules, "Todas de 20 mm de largo y 0,55 € la pieza", "length=20 mm"},
 		{catalog.Heads, `Every hosel is bored 1.25" deep and takes a .370 parallel shaft.`, "bore_depth=31.75 mm"},
 		{catalog.Heads, "Todas con 32 mm de profundidad y varilla .370", "bore_depth=32 mm"},
 		{catalog.Ferrules, "Base OD 12.0 to 12.6 mm in steps of .2 mm", "base_od=120,122,124,126"},

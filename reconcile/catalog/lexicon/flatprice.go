@@ -32,6 +32,7 @@ func (l *Lexicon) FlatPrice(sentence string) (flat FlatPrice, said bool) {
 	if len(sentence) > LongestNote || strings.ContainsAny(sentence, "%±+") {
 		return FlatPrice{}, false
 	}
+	sentence = l.withoutOne(sentence)
 	places := amount().FindAllStringIndex(sentence, 2)
 	if len(places) != 1 {
 		return FlatPrice{}, false
@@ -50,6 +51,19 @@ func (l *Lexicon) FlatPrice(sentence string) (flat FlatPrice, said bool) {
 	inHundredths := slices.ContainsFunc(reading.Leniencies, func(l value.Leniency) bool { return l.Code == value.ForgaveHundredths })
 	isMoney := words.IsCurrency(reading.Unit) || inHundredths || reading.Unit == "" && (saying.Named || saying.Money && inCents().MatchString(text))
 	return FlatPrice{text, reading.Number / per, per, reading.Unit, saying.Of}, saying.Each && isMoney
+}
+
+// withoutOne is a sentence without the number one before a word for a piece: "1 Stück", 1個.
+func (l *Lexicon) withoutOne(sentence string) string {
+	sentence = narrowDigits(sentence)
+	for _, p := range l.Words.Pieces(sentence) {
+		before := strings.TrimRight(p.Before, " ")
+		one, found := strings.CutSuffix(before, "1")
+		if last, _ := utf8.DecodeLastRuneInString(one); p.Count == 1 && found && !unicode.IsDigit(last) && !strings.ContainsRune(".,/-–", last) {
+			return one + sentence[len(before):]
+		}
+	}
+	return sentence
 }
 
 // withoutDozen returns what a sentence says beside the words by which its price is for several pieces, "per dozen", and for how many that is: one
@@ -101,6 +115,12 @@ func (l *Lexicon) withMoney(text string, at []int) (from, to int) {
 	}
 	before := strings.TrimRight(text[:at[0]], " \u00a0")
 	return len(before) - l.moneyBeside(before, true), at[1]
+}
+
+// IsMoney reports whether the number at a place of a text stands beside a currency, or its hundredths.
+func (l *Lexicon) IsMoney(text string, at []int) bool {
+	from, to := l.withMoney(text, at)
+	return strings.TrimSpace(text[from:to]) != text[at[0]:at[1]]
 }
 
 // longestMoney is how many letters a word for a currency has at most that stands in others without blanks: "2元/件", "45 円".

@@ -6,8 +6,6 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
-
-	"example.com/seatline/reconcile/catalog/words"
 )
 
 // PackIn returns how many pieces a description says are sold together: "bag of 12", "Beutel à 25", "12 per bag", "10個入", "x 10 pcs". Found is
@@ -90,7 +88,7 @@ func (l *Lexicon) countBefore(before string) (count float64, surely bool) {
 		if cut == rest {
 			start := strings.LastIndexFunc(rest, func(r rune) bool { return !unicode.IsLetter(r) }) + 1
 			word := rest[lastRune(rest, start):]
-			if word == "" || !l.Words.Holds(word) && !l.isPer(word) && !l.isPiece(word) {
+			if word == "" || !l.Words.Holds(word) && !l.isPer(word) && !l.Words.IsPiece(word) {
 				break
 			}
 			cut = rest[:len(rest)-len(word)]
@@ -143,7 +141,7 @@ func (l *Lexicon) measures(behind string) bool {
 		return true
 	}
 	word := leadingLetters(rest)
-	return word != "" && !l.isPiece(word) && !IsWide(first) && (l.IsUnit(word) || utf8.RuneCountInString(word) <= 2)
+	return word != "" && !l.Words.IsPiece(word) && !IsWide(first) && (l.IsUnit(word) || utf8.RuneCountInString(word) <= 2)
 }
 
 // anyDigit are the digits of numbers once they are narrow.
@@ -157,20 +155,15 @@ func leadingLetters(text string) string {
 	return text[:end]
 }
 
-// isPiece reports whether a word is one for a piece.
-func (l *Lexicon) isPiece(word string) bool {
-	return slices.ContainsFunc(l.Words.Pieces(word), func(p words.Pieces) bool { return p.Count == 1 && p.Before == "" && p.After == "" })
-}
-
 // withoutPiece is a text without the word for a piece that it begins with.
 func (l *Lexicon) withoutPiece(text string) string {
 	if first, size := utf8.DecodeRuneInString(text); IsWide(first) {
-		if l.isPiece(string(first)) {
+		if l.Words.IsPiece(string(first)) {
 			return text[size:]
 		}
 		return text
 	}
-	if word := leadingLetters(text); word != "" && l.isPiece(word) {
+	if word := leadingLetters(text); word != "" && l.Words.IsPiece(word) {
 		return strings.TrimLeft(text[len(word):], " .")
 	}
 	return text

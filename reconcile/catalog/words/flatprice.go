@@ -1,6 +1,9 @@
 package words
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // FlatPrice is what the words beside an amount say of it.
 type FlatPrice struct {
@@ -24,8 +27,13 @@ func (v *Vocabulary) FlatPrice(text string) FlatPrice {
 		if len(unknown) == 0 {
 			return true
 		}
-		kind := v.pieces(unknown)
+		text := strings.Join(unknown, " ")
+		kind, piece := v.pieces(unknown), v.IsPiece(text)
 		unknown = nil
+		if piece {
+			said["piece"] = true
+			return true
+		}
 		if kind == "" || flat.Of != "" && flat.Of != kind {
 			return false
 		}

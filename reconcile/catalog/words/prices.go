@@ -38,6 +38,11 @@ func (v *Vocabulary) Pieces(text string) []Pieces {
 	return all
 }
 
+// IsPiece reports whether a text is a word for one piece and nothing else: "pc", "Stk".
+func (v *Vocabulary) IsPiece(text string) bool {
+	return slices.ContainsFunc(v.Pieces(text), func(p Pieces) bool { return p.Count == 1 && p.Before == "" && p.After == "" })
+}
+
 // Sets returns the words of a text for a set of clubs, "set", "Satz", "jeu", セット, which do not say their number.
 func (v *Vocabulary) Sets(text string) []Pieces { return v.uncounted(aSet, text) }
 
