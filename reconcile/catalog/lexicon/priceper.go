@@ -60,6 +60,9 @@ func (l *Lexicon) PriceTerms(text string) PriceTerms {
 	q := l.quoteIn(text, ofNote)
 	terms.Per, terms.Lot, terms.Doubtful, terms.Alone = q.per, q.lot, q.doubtful, q.strength == sayAlone
 	if !l.Words.SpeaksOfPrices(text) {
+		if terms.Lot != LotUnsaid && strings.ContainsAny(text, "/／") { // 元/袋
+			terms.Currency = l.currencyBefore(text)
+		}
 		return terms
 	}
 	if named := l.Words.Currencies(text); len(named) == 1 {
@@ -82,7 +85,7 @@ func narrowDigits(text string) string {
 
 // currencyBefore is the currency before a slash, in words too short to be sought in prose: "원/다스".
 func (l *Lexicon) currencyBefore(text string) string {
-	before, _, _ := strings.Cut(text, "/")
+	before, _, _ := strings.Cut(strings.ReplaceAll(text, "／", "/"), "/")
 	written := strings.FieldsFunc(before, func(r rune) bool { return strings.ContainsRune(" :：(（", r) })
 	if len(written) == 0 {
 		return ""

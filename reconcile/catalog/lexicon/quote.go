@@ -55,12 +55,11 @@ func (t token) isWord() bool { return t.sign == 0 && t.Kind&^words.QuoteAlso == 
 // quoteIn reads a text on prices; of a cell without its amount.
 func (l *Lexicon) quoteIn(text string, of quoteOf) quote {
 	r := quoteReader{of: of, tokens: l.quoteTokens(text)}
-	if of == ofNote {
-		l.takeCurrencies(r.tokens)
-	}
+	unknown := of == ofNote && l.takeCurrencies(r.tokens)
 	r.readClauses()
 	r.findPacks()
 	q := r.choose()
+	q.doubtful = q.doubtful || unknown && q.strength == 0
 	q.unexplained = r.unexplained() || q.strength == 0 && of == ofCell && (r.tiered() || !r.speaks())
 	return q
 }
@@ -186,19 +185,32 @@ func (l *Lexicon) quoteTokens(text string) []token {
 	return l.withWords(tokens, spans)
 }
 
-// takeCurrencies takes a currency with which a clause begins that says what it is for, and no amount, for a word for prices: "RM is for one packet".
-func (l *Lexicon) takeCurrencies(tokens []token) {
+// takeCurrencies takes a currency with which a clause begins that says what it is for, and no amount, for a word for prices: "RM is for one packet",
+// "zł/opak.". It reports whether what one is for is a word that is not known: "Rp per bungkus".
+func (l *Lexicon) takeCurrencies(tokens []token) (unknown bool) {
 	for i, t := range tokens {
-		if t.sign != 0 || i > 0 && tokens[i-1].clause == t.clause || !l.NamesCurrency(t.Text) {
+		if i > 0 && tokens[i-1].clause == t.clause || t.sign != '€' && (t.sign != 0 || !l.isMoneyWord(t.Text)) {
 			continue
 		}
-		for k := i + 1; k < len(tokens) && k <= i+farOfCurrency && tokens[k].clause == t.clause && (tokens[k].isWord() || tokens[k].is(words.QuotePer)); k++ {
-			if tokens[k].is(words.QuotePer) {
-				tokens[i].Kind |= words.QuotePrice
+		for k := i + 1; k < len(tokens) && k <= i+farOfCurrency && tokens[k].clause == t.clause; k++ {
+			per := tokens[k].is(words.QuotePer) || tokens[k].sign == '/'
+			switch {
+			case per && k+2 == len(tokens) && tokens[k+1].clause == t.clause && tokens[k+1].isWord():
+				unknown = true
+			case per && (t.sign == 0 || k > i+1): // "$/doz" is one by itself
+				tokens[i] = token{Quoted: words.Quoted{Text: t.Text, Kind: t.Kind | words.QuotePrice}, tight: t.tight, clause: t.clause}
+			}
+			if per || !tokens[k].isWord() {
 				break
 			}
 		}
 	}
+	return unknown
+}
+
+// isMoneyWord reports whether a word is that of a currency, or one that several countries have for their own.
+func (l *Lexicon) isMoneyWord(word string) bool {
+	return l.NamesCurrency(word) || word != "" && l.Words.FlatPrice(word).Named
 }
 
 // farOfCurrency is how many words behind a currency the one stands at most that says what it is for.
