@@ -7,7 +7,6 @@ import (
 
 	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/traits"
-	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/finding"
 )
 
@@ -25,7 +24,7 @@ func (t *Table) compareExchangedStock() {
 	for _, e := range t.Items {
 		if e.HasPrice && e.Price > 0 {
 			prices = append(prices, e.Price)
-			if !isWhole(e.Price) {
+			if written, _ := t.written(e, catalog.Price, e.Price); !isWhole(written) {
 				broken++
 			}
 		}
@@ -34,25 +33,26 @@ func (t *Table) compareExchangedStock() {
 		return
 	}
 	middle := traits.Middle(prices)
-	stocks := t.stocks()
+	stocks := t.counts(catalog.Stock)
 	for _, e := range t.Items {
 		f := e.Fields.Get(catalog.Stock)
-		if !e.HasPrice || !isWhole(e.Price) || e.Set != "" || f.Text == "" {
+		written, pieces := t.written(e, catalog.Price, e.Price)
+		if !e.HasPrice || pieces == 0 || !isWhole(written) || e.Set != "" || f.Text == "" {
 			continue
 		}
 		far := isFarPrice(e.Price, middle)
 		if !far && (f.IsNumber || 2*broken <= len(prices)) {
 			continue
 		}
-		reading := t.Lex.Read(f.Text, value.Context{Want: value.WantPrice, Mark: stock.Mark})
-		if reading.Kind != value.Number || !amongOthers(reading.Number, e.Price, prices) || isFarPrice(reading.Number, middle) {
+		number, is := t.amountIn(f.Text, stock)
+		if number /= pieces; !is || !amongOthers(number, e.Price, prices) || isFarPrice(number, middle) {
 			continue
 		}
 		if f.IsNumber && (e.Price < middle || len(stocks) < 2) {
 			continue
 		}
 		if f.IsNumber { // the price could be the stock beside that of the others
-			if least, most := spanWithout(f.Number, stocks); e.Price < least || e.Price > most {
+			if least, most := spanWithout(f.Number, stocks); written < least || written > most {
 				continue
 			}
 		}
@@ -62,17 +62,42 @@ func (t *Table) compareExchangedStock() {
 
 func isWhole(number float64) bool { return number == math.Trunc(number) }
 
-// stocks returns the stocks of all lines, in order.
-func (t *Table) stocks() (all []float64) {
+// counts returns the counts of a role in all lines, in order.
+func (t *Table) counts(role catalog.Role) (all []float64) {
 	last := 0
 	for _, e := range t.Items {
-		if f := e.Fields.Get(catalog.Stock); e.Line != last && f.IsNumber {
+		if f := e.Fields.Get(role); e.Line != last && f.IsNumber {
 			all = append(all, f.Number)
 		}
 		last = e.Line
 	}
 	slices.Sort(all)
 	return all
+}
+
+// compareExchangedCounts leaves out counts that stand in the place of sizes, 25 in stock among hundreds where the length is 500, and these sizes.
+func (t *Table) compareExchangedCounts(role catalog.Role) {
+	c, counts := t.ByRole[role], t.counts(role)
+	if c == nil || len(counts) < leastPrices {
+		return
+	}
+	middle := traits.Middle(counts)
+	for _, e := range t.Items {
+		count := e.Fields.Number(role)
+		if least, most := spanWithout(count, counts); !isFarPrice(count, middle) || count >= least && count <= most {
+			continue
+		}
+		written, times := t.written(e, role, count)
+		for _, size := range t.read {
+			if size.Trait().Want != traits.Length || size.Role == catalog.TipTaken || times == 0 {
+				continue
+			}
+			if number, is := t.amountForSize(e, size); is && isWhole(number) && amongOthers(number/times, count, counts) && t.commonIn(size, written) {
+				t.leaveOutExchanged(e, c, size)
+				break
+			}
+		}
+	}
 }
 
 // sayExchangedStock says that the price of a row and its stock seem to be exchanged, and uses no price where the stock can be none.

@@ -152,6 +152,8 @@ func (t *Table) ReadRows() {
 	t.compareExchanged()
 	t.compareExchangedPrices()
 	t.compareExchangedStock()
+	t.compareExchangedCounts(catalog.Stock)
+	t.compareExchangedCounts(catalog.Pack)
 	t.compareParts()
 	t.compareBeside()
 	t.comparePrices()
