@@ -123,7 +123,7 @@ func (g *Grid) Turn() *Grid {
 			t.Places[line][col] = g.Id(col+1, line+1)
 		}
 	}
-	g.side = t
+	g.side, t.side = t, g
 	return t
 }
 

@@ -1,7 +1,6 @@
 package layout
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -24,10 +23,12 @@ type codes struct {
 	name string
 	// beside is what stands in the cell to the left, which may be the name as well, empty where that is no word.
 	beside string
+	// mark is the footnote mark before the note, empty where it has none.
+	mark string
 	// words are what the letters stand for, by the letters as they are folded.
 	words map[string]string
-	// line and col are where it begins.
-	line, col int
+	// where says where it begins.
+	where string
 }
 
 // Unexplained is a letter that a note on the letters of its column does not explain.
@@ -55,13 +56,17 @@ const (
 func ExplainCodes(lex *lexicon.Lexicon, regions []*Region) {
 	notes := map[*grid.Grid][]codes{}
 	for _, r := range regions {
-		if !r.Grid.AsDrawn() || r.Guessed {
+		if r.Grid.Arranged() || r.Guessed {
 			continue
 		}
-		if _, known := notes[r.Grid]; !known {
-			notes[r.Grid] = codeNotes(lex, r.Grid)
+		drawn := r.Grid
+		if drawn.Turned { // notes are not
+			drawn = drawn.Turn()
 		}
-		for _, c := range notes[r.Grid] {
+		if _, known := notes[drawn]; !known {
+			notes[drawn] = codeNotes(lex, drawn)
+		}
+		for _, c := range notes[drawn] {
 			if at := r.columnOf(lex, c); at >= 0 {
 				r.explain(at, c)
 			}
@@ -90,16 +95,20 @@ func codeNotes(lex *lexicon.Lexicon, g *grid.Grid) (all []codes) {
 				continue
 			}
 			for _, piece := range codePieces().Split(text, -1) {
+				mark, piece := cutNoteMark(lex, piece)
 				name, found := codesIn(lex, piece)
 				beside := ""
 				if len(found) > 0 {
 					beside = nameBeside(g, line, col)
 				}
-				if c.words != nil && (len(found) == 0 || name != "" || beside != "" && beside != c.beside || c.repeats(found)) {
+				if c.words != nil && (len(found) == 0 || name != "" || mark != "" && mark != c.mark || beside != "" && beside != c.beside || c.repeats(found)) {
 					end()
 				}
 				if len(found) > 0 && c.words == nil {
-					c = codes{name: cmp.Or(name, strings.TrimRight(above, " :：=")), beside: beside, words: map[string]string{}, line: line, col: col}
+					c = codes{name: name, beside: beside, mark: mark, words: map[string]string{}, where: Describe(text, g.Ref(line, col).String())}
+					if name == "" && mark == "" { // a footnote stands below whatever it is
+						c.name = strings.TrimRight(above, " :：=")
+					}
 				}
 				for _, entry := range found {
 					c.words[words.Fold(entry.letter)] = entry.words
@@ -111,6 +120,32 @@ func codeNotes(lex *lexicon.Lexicon, g *grid.Grid) (all []codes) {
 		end()
 	}
 	return all
+}
+
+// numberedNote is a word with a number in brackets or before a sign or a blank, as notes begin and headings refer to them: "Note 1:", "(Anm. 2)", "注1".
+var numberedNote = pattern.Lazy(`^[(（]?([\pL\pM]+)[. ]{0,2}(\d{1,2})(?:[)）:：.]+ ?| )`)
+
+// cutNoteMark divides a note at the footnote mark that it begins with, which may be a word for notes with a number; the mark is empty where there is
+// none, or where it is itself what is explained: "(1) = .370".
+func cutNoteMark(lex *lexicon.Lexicon, text string) (mark, rest string) {
+	mark, rest = CutMark(strings.TrimLeft(text, " \u3000"))
+	if found := numberedNote().FindStringSubmatch(text); mark == "" && found != nil {
+		if _, note := lex.Words.Mark(found[1], "note"); note {
+			mark, rest = found[1]+found[2], text[len(found[0]):]
+		}
+	}
+	if mark == "" || strings.HasPrefix(rest, "=") || strings.HasPrefix(rest, "＝") {
+		return "", text
+	}
+	return mark, strings.TrimLeft(rest, ":： ")
+}
+
+// refersTo reports whether a heading bears the mark of a note.
+func refersTo(heading, mark string) bool {
+	if word := strings.TrimRight(mark, "0123456789"); word != mark && strings.IndexFunc(word, unicode.IsLetter) == 0 { // "Anm1", of "(Anm. 1)"
+		return strings.Contains(strings.ReplaceAll(words.Fold(heading), " ", ""), words.Fold(mark))
+	}
+	return mark != "" && Bears(heading, mark)
 }
 
 // nameBeside returns what the cell to the left of one that explains letters calls their column, empty where that is no word: "TIP_CD" beside "P = .370
@@ -173,7 +208,7 @@ func (r *Region) columnOf(lex *lexicon.Lexicon, c codes) int {
 	named, by := -1, -1
 	for i, h := range r.Columns {
 		filled, known, letters := r.lettersKnown(h.Col, c)
-		switch same := c.names(lex, h); {
+		switch same := c.names(lex, h) || refersTo(h.Text, c.mark); {
 		case known == 0 || 100*known < leastKnown*filled:
 		case same && named >= 0:
 			return -1
@@ -234,8 +269,7 @@ func onlyDigits(letters map[string]bool) bool {
 // explain writes in the cells of a column what their letters stand for.
 func (r *Region) explain(at int, c codes) {
 	h := &r.Columns[at]
-	where := Describe(r.Grid.At(c.line, c.col), r.Grid.Ref(c.line, c.col).String())
-	h.Order = fmt.Sprintf("the letters of %q stand for what the %s says", h.Text, where)
+	h.Order = fmt.Sprintf("the letters of %q stand for what the %s says", h.Text, c.where)
 	for line := r.Body; line <= r.To; line++ {
 		text := r.Grid.At(line, h.Col)
 		if text == "" || len(text) > longestLetter {
@@ -244,7 +278,7 @@ func (r *Region) explain(at int, c codes) {
 		if said := c.words[words.Fold(text)]; said != "" {
 			r.Grid.Retell(line, h.Col, said)
 		} else {
-			r.Unexplained = append(r.Unexplained, Unexplained{line, h.Col, fmt.Sprintf("%s %q is none of the letters that the %s explains", h.Text, text, where)})
+			r.Unexplained = append(r.Unexplained, Unexplained{line, h.Col, fmt.Sprintf("%s %q is none of the letters that the %s explains", h.Text, text, c.where)})
 		}
 	}
 }

@@ -66,3 +66,35 @@ func TestCodeNotesBeside(t *testing.T) {
 		}
 	}
 }
+
+// TestMarkedCodes cuts marks off the notes that explain letters, whatever form they have, and knows the headings that bear them.
+func TestMarkedCodes(t *testing.T) {
+	for _, test := range []struct{ note, name, heading, other string }{
+		{"(*1) T = .355 taper tip,  P = .370 parallel tip", "", "Shaft Type (*1)", "Finish (*2)"},
+		{"*1) T = .355, P = .370", "", "Shaft (*1)", "Finish *2"},
+		{"※1 T＝.355、P＝.370", "", "シャフト※1", "仕上※2"},
+		{"（※1）シャフト：T＝.355、P＝.370", "シャフト", "シャフト（※1）", "仕上（※2）"},
+		{"注1：T＝.355、P＝.370", "", "シャフト（注1）", "仕上（注2）"},
+		{"Anm. 1: T = .355, P = .370", "", "Skafttyp (Anm. 1)", "Yta (Anm. 2)"},
+		{"Note 2: T = .355, P = .370", "", "Shaft [note 2]", "Finish [note 1]"},
+		{"a) Spitze: T = .355, P = .370", "Spitze", "Schaft a)", "Farbe b)"},
+		{"(1) T = .355; P = .370", "", "Shaft (1)", "Finish (2)"},
+		{"¹⁾ T = .355, P = .370", "", "Schaft¹⁾", "Farbe²⁾"},
+		{"† T = .355, P = .370", "", "Tip†", "Finish‡"},
+		{"* T: .355, P: .370", "", "Tip*", "Finish**"},
+	} {
+		all := codeNotes(lexicon.New(nil), grid.New(sheettest.Sheet("Notes", "X-9", test.note)))
+		if len(all) != 1 || all[0].name != test.name || all[0].words["t"] != ".355 taper tip" && all[0].words["t"] != ".355" {
+			t.Errorf("%q: %+v", test.note, all)
+			continue
+		}
+		if !refersTo(test.heading, all[0].mark) || refersTo(test.other, all[0].mark) {
+			t.Errorf("%q: %q, %v, %v", test.note, all[0].mark, refersTo(test.heading, all[0].mark), refersTo(test.other, all[0].mark))
+		}
+	}
+	for _, text := range []string{"*1.5 mm", "1 = .370, 2 = .355", "Tip 1: .370", "(1) = .370, (2) = .355", "a = .370, b = .355"} {
+		if mark, rest := cutNoteMark(lexicon.New(nil), text); mark != "" && mark != "*" {
+			t.Errorf("%q: %q, %q", text, mark, rest)
+		}
+	}
+}

@@ -383,14 +383,15 @@ func (n *Notes) keep(lex *lexicon.Lexicon, c Clause) {
 	}
 }
 
-const noteMarks = `[¹²³⁴-⁹]+|[①-⑳]|\(\*{1,3}\)|\*{1,3}|[†‡§※]|\((?:[1-9]|[a-e])\)|（[1-9]）`
+const noteMarks = `[¹²³⁴-⁹]+⁾?|[①-⑳]|[(（](?:\*{1,3}|[†‡§※])\d?[)）]|(?:\*{1,3}|[†‡§※])(?:\d\b\)?)?|\((?:[1-9]|[a-e])\)|（[1-9]）`
 
 var (
 	// betweenParts are commas that do not stand between digits.
 	betweenParts = pattern.Lazy(`, |、|，`)
 	// beforeWide is a comma before a letter of writing without blanks, or with none behind commas.
 	beforeWide = pattern.Lazy(`,([\p{Han}\p{Hiragana}\p{Katakana}\p{Hangul}\p{Thai}])`)
-	// noteMark is a footnote mark: a raised or circled number, a star, a dagger, or a number or letter in brackets.
+	// noteMark is a footnote mark: a raised or circled number, a star, a dagger or a sign of reference, with a number behind it or none, or a number or
+	// letter in brackets.
 	noteMark = pattern.Lazy(noteMarks)
 	// leadingMark is one at the beginning of a text, where also the forms 1) and a) are in use.
 	leadingMark = pattern.Lazy(`^(?:` + noteMarks + `|[1-9a-e]\))`)
@@ -412,8 +413,8 @@ func clausesOf(lex *lexicon.Lexicon, text string) []Clause {
 	mark := ""
 	for text != "" {
 		text = strings.TrimSpace(text)
-		if at := leadingMark().FindString(text); at != "" {
-			mark, text = at, text[len(at):]
+		if at, rest := CutMark(text); at != "" {
+			mark, text = at, rest
 			continue
 		}
 		end := len(text)
@@ -479,20 +480,25 @@ func clauseBefore(text string, at int) bool {
 // CutMark divides a text at the footnote mark that it begins with, which is empty where there is none.
 func CutMark(text string) (mark, rest string) {
 	mark = leadingMark().FindString(text)
+	if rest := strings.TrimLeft(text[len(mark):], ".,"); rest != text[len(mark):] && rest != "" && unicode.IsDigit(rune(rest[0])) { // "*1.5 mm"
+		mark = strings.TrimRight(mark, "0123456789")
+	}
 	return mark, strings.TrimSpace(text[len(mark):])
 }
 
+// withoutBrackets takes the brackets off a mark, of which a note may have others than a heading: "(*1)" and "*1)".
+func withoutBrackets(mark string) string { return strings.Trim(mark, "()（）⁾") }
+
 // Bears reports whether a heading or value carries a footnote mark.
 func Bears(text, mark string) bool {
-	at := strings.Index(text, strings.TrimPrefix(strings.TrimSuffix(mark, ")"), "("))
-	if at < 0 {
+	switch bare := withoutBrackets(mark); {
+	case !strings.Contains(text, bare):
 		return false
-	}
-	if strings.ContainsAny(mark, ")）") { // 1) or (1): in brackets too
-		return strings.Contains(text, mark) || strings.Contains(text, strings.TrimPrefix(mark, "("))
+	case bare != mark && (strings.Contains(text, mark) || strings.Contains(text, strings.TrimPrefix(mark, "("))): // 1) or (1): in brackets too
+		return true
 	}
 	for _, found := range noteMark().FindAllString(text, -1) {
-		if found == mark {
+		if withoutBrackets(found) == withoutBrackets(mark) {
 			return true
 		}
 	}
