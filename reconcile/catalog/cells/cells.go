@@ -433,6 +433,12 @@ func (t *Reader) readSize(line int, c *Column, f catalog.Field, cell sheet.Cell)
 		return f, Trouble{}
 	}
 	if c.Held != "" && (c.RoleHeld || !reading.UnitStated) {
+		if reading.UnitStated && reading.Problem.Code == "" && c.Scale == 1 { // whichever column has the role, this is no such size
+			if bad := t.implausible(c, reading.Dim, reading, unit); bad.Any() {
+				bad.Refused = reading.Dim
+				return f, bad
+			}
+		}
 		return f, Trouble{Severity: finding.Note, Code: "held", Message: c.Held}
 	}
 	if (c.ByEach || t.writtenAsInches(c, f.Text, unit)) && reading.Problem.Code != "" && unit == "mm" { // a fraction

@@ -113,7 +113,7 @@ func limitsBeside(lex *lexicon.Lexicon, between []string) bool {
 			beside = append(beside, strings.Join(words[:min(2, len(words))], " "))
 		}
 		for _, said := range beside {
-			if hints := lex.Words.Hints(said); hints.Min || hints.Max || hints.Radius || hints.PerSide {
+			if limits(lex, said) {
 				return true
 			}
 		}

@@ -46,6 +46,16 @@ func TestItems(t *testing.T) {
 			[]string{"- X-1: 13.6 mm OD, 9.5 mm bore", "- X-2: 13.7 mm OD, 9.5 mm bore", "- X-3: 13.8 mm OD, 9.5 mm bore"},
 			"X-1: base_od=13.6 mm bore=9.5 mm; X-2: base_od=13.7 mm bore=9.5 mm; X-3: base_od=13.8 mm bore=9.5 mm",
 		},
+		"a mouth above a base is the thin end": {
+			[]string{"X-1: negra|base 13,5 mm|boca 10,6 mm|agujero 9,3 mm", "X-2: negra|base 13,5 mm|boca 10,6 mm|agujero 9,3 mm", "X-3: roja|base 13,8 mm|boca 1,06 mm|agujero 9,3 mm"},
+			"X-1: description=negra base_od=13,5 mm top_od=10,6 mm bore=9,3 mm; X-2: description=negra base_od=13,5 mm top_od=10,6 mm bore=9,3 mm; " +
+				"X-3: description=roja base_od=13,8 mm top_od=1,06 mm bore=9,3 mm",
+		},
+		"a mouth in a hosel is that of a countersink": {
+			[]string{"X-1: hosel OD 13.5 mm, mouth 10.6 mm, bore 9.4 mm", "X-2: hosel OD 13.5 mm, mouth 10.6 mm, bore 9.4 mm", "X-3: hosel OD 13.8 mm, mouth 10.6 mm, bore 9.4 mm"},
+			"X-1: hosel_od=13.5 mm countersink_mouth=10.6 mm bore=9.4 mm; X-2: hosel_od=13.5 mm countersink_mouth=10.6 mm bore=9.4 mm; " +
+				"X-3: hosel_od=13.8 mm countersink_mouth=10.6 mm bore=9.4 mm",
+		},
 		"one that is said with fewer sizes stays, to be asked for": {
 			[]string{"- X-1: OD 13.6, bore 9.5", "- X-2: as X-1 but OD 13.7", "- X-3: OD 13.8, bore 9.5", "- X-4: OD 13.9, bore 9.5", "- X-9 comes in May, OD 14"},
 			"X-1: base_od=13.6 bore=9.5; X-2: base_od=13.7 description=as X-1 but; X-3: base_od=13.8 bore=9.5; X-4: base_od=13.9 bore=9.5",

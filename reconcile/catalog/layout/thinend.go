@@ -36,6 +36,40 @@ func (c card) withThinEnd(lex *lexicon.Lexicon, said []saidAt) card {
 	return append(c, found[0])
 }
 
+// mouthsAsThinEnds takes the diameter at the mouth of parts for that of their thin end, where one at the base is given and it lies between that and the
+// bore of most of them: a countersink has its mouth in a head, "boca 10,6 mm" beside "base 13,5 mm" is the upper end of a ferrule.
+func mouthsAsThinEnds(lex *lexicon.Lexicon, all []card) {
+	mouths, ends := 0, 0
+	for _, c := range all {
+		if hasRole(c, catalog.TopOD) || hasRole(c, catalog.BoreDepth) || hasRole(c, catalog.CountersinkDepth) || hasRole(c, catalog.CountersinkAngle) {
+			return
+		}
+		for _, e := range c {
+			if e.role == catalog.CountersinkMouth {
+				mouths++
+				if hasRole(c, catalog.Bore) && c.namesBase(lex) && c.between(lex, e.value) {
+					ends++
+				}
+			}
+		}
+	}
+	if ends == 0 || ends*3 < mouths*2 {
+		return
+	}
+	for _, c := range all {
+		for i := range c {
+			if c[i].role == catalog.CountersinkMouth {
+				c[i].role, c[i].label = catalog.TopOD, sizetext.NameOf(catalog.TopOD)
+			}
+		}
+	}
+}
+
+// namesBase reports whether an outer diameter of an item is called that at its base.
+func (c card) namesBase(lex *lexicon.Lexicon) bool {
+	return slices.ContainsFunc(c, func(e entry) bool { return e.role == catalog.BaseOD && lex.Words.Mentions("base", e.label) })
+}
+
 // between reports whether a number is less than the outer diameter of an item and more than its bore, where that is given.
 func (c card) between(lex *lexicon.Lexicon, text string) bool {
 	size, ok := sizetext.Number(lex, text)

@@ -14,6 +14,7 @@ import (
 	"example.com/seatline/reconcile/catalog/sizetext"
 	"example.com/seatline/reconcile/catalog/traits"
 	"example.com/seatline/reconcile/catalog/value"
+	"example.com/seatline/reconcile/internal/pattern"
 )
 
 // A title may give a size to all parts below it: "Irons - bore 9.50 mm". A series gives one to each of them: "base OD 12.0 to 14.0 mm in
@@ -150,8 +151,29 @@ func soleUnit(kind catalog.Kind, role catalog.Role, bare value.Reading) (unit st
 // titledRole returns the role of parts of a kind that the end of a text names, empty where it names none or speaks of a limit or a radius.
 func titledRole(lex *lexicon.Lexicon, kind catalog.Kind, text string) catalog.Role {
 	text = strings.TrimRight(text, " ,;")
-	text = text[strings.LastIndexAny(text, ",;/(")+1:]
+	text = lastSentence(lex, text[strings.LastIndexAny(text, ",;/(")+1:])
 	return titledBy(lex, kind, sizetext.NameAtEnd(lex, text), text)
+}
+
+// betweenSentences is the last sign between two sentences of a text, with the word before it.
+var betweenSentences = pattern.Lazy(`^.*?(\pL*)[.!?]+\s+\p{Lu}`)
+
+// lastSentence is the last sentence of a text, with the words before it where they may be an abbreviation: "Max. Bohrung".
+func lastSentence(lex *lexicon.Lexicon, text string) string {
+	for {
+		at := betweenSentences().FindStringSubmatchIndex(text)
+		if at == nil || limits(lex, text[at[2]:at[3]]) {
+			return text
+		}
+		_, size := utf8.DecodeLastRuneInString(text[:at[1]])
+		text = text[at[1]-size:]
+	}
+}
+
+// limits reports whether a text makes a limit or a radius of a size.
+func limits(lex *lexicon.Lexicon, text string) bool {
+	hints := lex.Words.Hints(text)
+	return hints.Min || hints.Max || hints.Radius || hints.PerSide
 }
 
 // titledBehind is titledRole for a name that stands behind its size, "all 25 mm long": what is not set off from a number behind it, by a sign or by other
@@ -196,7 +218,7 @@ func titledBy(lex *lexicon.Lexicon, kind catalog.Kind, name, text string) catalo
 	if len(found) == 0 || found[0].Score < lexicon.HeadingScore {
 		return ""
 	}
-	if hints := lex.Words.Hints(text); hints.Min || hints.Max || hints.Radius || hints.PerSide {
+	if limits(lex, text) {
 		return ""
 	}
 	role := catalog.Role(found[0].Role)

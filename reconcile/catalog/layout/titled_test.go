@@ -35,6 +35,11 @@ func TestTitledSizes(t *testing.T) {
 		{catalog.Ferrules, "Ferrules for .370 tips", ""},                        // the name of a tip
 		{catalog.Ferrules, "bore .366 on every one", "bore=9.2964 mm"},          // in mm it is none
 		{catalog.Heads, "Hierros, taladro 9.6", "bore=9.6 mm"},
+		{catalog.Heads, "Grand to hear from you. Every one is bored 9.5 mm.", "bore=9.5 mm"}, // a greeting makes no limit
+		{catalog.Heads, "Un grand merci ! Tous percés à 9,5 mm", "bore=9.5 mm"},
+		{catalog.Heads, "Der größte Auftrag seit langem. Alle sind 9,5 mm gebohrt.", "bore=9.5 mm"},
+		{catalog.Heads, "Grande notizia. Tutti con foro 9,5 mm", "bore=9.5 mm"},
+		{catalog.Heads, "Max. Bohrung 9,5 mm", ""},
 		{catalog.Ferrules, "To suit .355 taper - all bored 8.9", "bore=8.9 mm"}, // beside the name of its tip no .350
 		{catalog.Ferrules, "Für .355 konisch, Bohrung 8,9", "bore=8.9 mm"},
 		{catalog.Ferrules, "ボア 8.9、.355テーパー用", "bore=8.9 mm"},

@@ -10,6 +10,10 @@ func TestTipForAll(t *testing.T) {
 		"Tip: .370 parallel":                              true,
 		"Passend für Schäfte .370 parallel":               true,
 		"Toutes pour shafts coniques .355 (taper)":        true,
+		"todas para punta .370":                           true,
+		"Todas para ponta .370":                           true,
+		"tutte per punta .355 conica":                     true,
+		"Wszystkie do tipu .370":                          true,
 		"Sopivat varsille: .370":                          false,
 		"全て370パラレルシャフト用":                                  false, // the word behind is not enough in a note
 		"Adapter sleeves for .335 tips":                   false,

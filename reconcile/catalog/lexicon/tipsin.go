@@ -379,7 +379,7 @@ func (l *Lexicon) namesTip(word string, b *beside) bool {
 		b.form, b.named = formNames[form.Value], true
 		return true
 	}
-	if kind, found := l.Ask("kind", word, l.Words.Kind); found && kind.Value == catalog.Tips.String() && kind.Score >= Understood {
+	if kind, found := l.Ask("kind", word, l.Words.Kind); found && kind.Value == catalog.Tips.String() && kind.Score >= Understood || l.Words.Means("tip", word) {
 		b.named = true
 		return true
 	}

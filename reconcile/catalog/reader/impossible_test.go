@@ -47,3 +47,15 @@ func TestImpossibleSizesOfDescriptions(t *testing.T) {
 		})
 	}
 }
+
+// TestImpossibleInHeldColumn asks for a size that is impossible also where another column could have its role.
+func TestImpossibleInHeldColumn(t *testing.T) {
+	for name, heading := range map[string]string{"en": "Part no. | Bore | Base | Xx | Length", "es": "Ref. | Agujero | Base | Xx | Largo"} {
+		t.Run(name, func(t *testing.T) {
+			c := read(t, grid("Ferrules", heading+"\nEC-1 | 9.3 mm | 13.5 mm | 10.6 mm | 18 mm\nEC-2 | 9.3 mm | 13.5 mm | 10.6 mm | 25 mm\nEC-3 | 9.3 mm | 1.38 mm | 10.6 mm | 25 mm\nEC-4 | 9.3 mm | 13.8 mm | 10.6 mm | 30 mm"))
+			defer show(t, c)
+			wantFinding(t, c, "layout.role", "C1", "could be that as well")
+			wantFinding(t, c, "data.implausible", "C4", "13.8 mm")
+		})
+	}
+}
