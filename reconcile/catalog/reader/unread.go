@@ -46,6 +46,13 @@ func (s *sheetReader) reportUnread() {
 				phrase.Count(len(numbers), "row"), phrase.Some(numbers, mostUnreadNamed)))
 		}
 	}
+	for _, t := range s.tables {
+		for _, one := range t.Region.SaidOfAll(s.lex) {
+			for _, size := range one.NotUnderstood(s.lex, t.Kind) {
+				s.tellUnread(one.At, fmt.Sprintf("of %s in %q it is not known what it is of all parts; it is not read", size, one.Text))
+			}
+		}
+	}
 	for i := range s.regions {
 		for _, left := range s.regions[i].Unsaid() {
 			s.tellUnread(left.At, fmt.Sprintf("of %s in what is said of %s it is not known what it is; it is not read", left.Text, left.Part))

@@ -43,6 +43,8 @@ type Table struct {
 	partWidth int
 	// titled are the sizes that titles give, by title, and series the sizes of parts by the text of a series and their numbers.
 	titled map[string][]layout.Titled
+	// below are what a letter says of all parts below the first, nil until asked.
+	below  []string
 	series map[string]map[string]measure.Length
 	// clubSizes are the sizes that notes give by kinds of club, nil until they are asked for.
 	clubSizes []clubSize

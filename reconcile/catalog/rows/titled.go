@@ -19,9 +19,22 @@ import (
 func (r *rowReader) takeTitled() {
 	t := r.t
 	r.takeTitledOf(t.Section)
-	for _, title := range slices.Concat(t.TextTitles(), t.ForAll) {
+	for _, title := range slices.Concat(t.TextTitles(), t.ForAll, t.saidBelow()) {
 		r.takeTitledOf(title)
 	}
+}
+
+// saidBelow are the sentences of a letter below its first part that say something of all of them.
+func (t *Table) saidBelow() []string {
+	if t.below == nil {
+		t.below = []string{}
+		for _, one := range t.Region.SaidOfAll(t.Lex) {
+			if one.Below {
+				t.below = append(t.below, one.Text)
+			}
+		}
+	}
+	return t.below
 }
 
 func (r *rowReader) takeTitledOf(title string) {
