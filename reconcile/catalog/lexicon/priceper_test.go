@@ -103,7 +103,7 @@ func TestLettersOfCurrencies(t *testing.T) {
 		doubtful bool
 	}{
 		"C$": {1, false}, "C$ ea": {1, false}, "Price C$": {1, false}, "Preis C$": {1, false}, "CDN$": {1, false}, "A$ each": {1, false}, "R$": {1, false},
-		"C$/C": {100, false}, "$/C": {100, false}, "US$/M": {1000, false}, "Price/C": {100, false}, "C$ / 100": {100, false},
+		"Precio por pieza en M.N.": {1, false}, "Precio M.N.": {1, false}, "$ M.N. c/u": {1, false}, "C$/C": {100, false}, "$/C": {100, false}, "US$/M": {1000, false}, "Price/C": {100, false}, "C$ / 100": {100, false},
 		"$ C": {1, true}, "Prix $ C": {1, true}, "C $": {1, true}, "M$": {1, true},
 	} {
 		per, _, doubtful := l.PricePerOrDoubt(heading)

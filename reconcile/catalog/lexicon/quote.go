@@ -229,7 +229,7 @@ func (l *Lexicon) withWords(signs []token, spans []string) (tokens []token) {
 				tokens = append(tokens, token{sign: '×', clause: t.clause})
 				continue
 			}
-			if name := strings.ToUpper(q.Text); (name == "C" || name == "M") && strings.Contains(" "+spans[0]+" ", " "+name+" ") {
+			if name := strings.ToUpper(q.Text); letterCounts[name] > 0 && strings.Contains(" "+spans[0]+" ", " "+name+" ") && !besideLetter(lists[0], i) {
 				q.Kind, q.Count = words.QuoteUnit, letterCounts[name]
 			}
 			tokens = append(tokens, token{Quoted: q, clause: t.clause, tight: t.tight && i == 0})
@@ -237,6 +237,18 @@ func (l *Lexicon) withWords(signs []token, spans []string) (tokens []token) {
 		lists, spans = lists[1:], spans[1:]
 	}
 	return tokens
+}
+
+// besideLetter reports whether another letter stands beside one of some words: the M of "M.N." is no thousand.
+func besideLetter(all []words.Quoted, i int) bool {
+	isLetter := func(i int) bool {
+		if i < 0 || i >= len(all) {
+			return false
+		}
+		r, size := utf8.DecodeRuneInString(all[i].Text)
+		return size == len(all[i].Text) && unicode.IsLetter(r)
+	}
+	return isLetter(i-1) || isLetter(i+1)
 }
 
 // isLetter reports whether a number of pieces is called by a letter.
