@@ -30,7 +30,7 @@ func (t *Reader) remarkedTolerance(line int, c *Column, size measure.Length) (va
 			tolerance, of := limits.tolerance, limits.of
 			switch {
 			case tolerance.Problem.Code != "":
-			case len(of.Roles) == 0 && of.Class == "" && !of.General:
+			case len(of.Roles) == 0 && len(of.Classes) == 0 && !of.General:
 				t.Tell(layout.ToldKey{What: "limits of what in " + t.LineName(line), Col: note.Col}, finding.Warning, "data.tolerance", line, note.Col, func() string {
 					return fmt.Sprintf("the remark %q states a tolerance and not of which size; it is not used", phrase.Brief(text))
 				})

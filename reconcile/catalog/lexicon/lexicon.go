@@ -805,7 +805,7 @@ func (l *Lexicon) WithoutException(note string) string {
 // namesSizes reports whether a text names sizes, or all of a sort.
 func (l *Lexicon) namesSizes(text string) bool {
 	said := l.Words.Subject("", "", text)
-	return len(said.Roles) > 0 || said.Class != ""
+	return len(said.Roles) > 0 || len(said.Classes) > 0
 }
 
 // marked are words for how cells are marked: "where an inch mark is written".

@@ -165,12 +165,12 @@ func (s *sayings) spokenOf(text string) (name string, role catalog.Role, clear b
 		return "", "", false
 	case len(said.Roles) == 1:
 		return said.Roles[0].Words, catalog.Role(said.Roles[0].Role), true
-	case said.Class == ofLengths && s.kind == catalog.Heads:
+	case !slices.Equal(said.Classes, []string{ofLengths}):
+		return "", "", true
+	case s.kind == catalog.Heads:
 		return sizetext.NameOf(catalog.HoselLength), catalog.HoselLength, true
-	case said.Class == ofLengths:
-		return sizetext.NameOf(catalog.Length), catalog.Length, true
 	}
-	return "", "", true
+	return sizetext.NameOf(catalog.Length), catalog.Length, true
 }
 
 // ofLengths is the class of sizes for which the word for a length stands.
@@ -362,7 +362,7 @@ func (s *sayings) scaleOf(role catalog.Role) scale {
 					return sc
 				}
 			}
-			if len(subject.Roles) == 0 && (sc.shift > 0 || subject.General) && (subject.Class == "" || subject.Class == "diameter" && traits.Of[role].Diameter) && general == unsaid {
+			if len(subject.Roles) == 0 && (sc.shift > 0 || subject.General) && (len(subject.Classes) == 0 || subject.OfClass("diameter") && traits.Of[role].Diameter) && general == unsaid {
 				general = sc
 			}
 		}

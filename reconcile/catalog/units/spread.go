@@ -172,9 +172,9 @@ func (t *Table) spread(n noteTolerance, tolerance value.Tolerance) bool {
 				}
 			}
 		}
-	case subject.Class != "":
+	case len(subject.Classes) > 0:
 		for _, col := range t.Columns {
-			if classOf(col.Role) == subject.Class || subject.Class == "length" && classOf(col.Role) == "depth" {
+			if class := classOf(col.Role); subject.OfClass(class) || class == "depth" && subject.OfClass("length") {
 				t.takeNote(col, n, forClass)
 			}
 		}
@@ -213,7 +213,7 @@ func (t *Table) Limits(tolerance value.Tolerance, said string, all bool) words.S
 // outer diameters of ferrules where it does not say at which end, before the tolerance or behind it.
 func (t *Table) meantOf(s words.Subject, scope string, behind words.Subject) []words.RoleMatch {
 	named := s.Roles
-	if s.Class != "" || s.General || slices.ContainsFunc(named, func(m words.RoleMatch) bool { return m.Score >= lexicon.SaysOneSize }) {
+	if len(s.Classes) > 0 || s.General || slices.ContainsFunc(named, func(m words.RoleMatch) bool { return m.Score >= lexicon.SaysOneSize }) {
 		named = slices.DeleteFunc(slices.Clone(named), func(m words.RoleMatch) bool { return m.Score < leastNamed })
 	}
 	for _, m := range named {
@@ -272,7 +272,7 @@ func (t *Table) sizeAbove(c *layout.Clause) *Column {
 
 // isOfOthers reports whether words name the sizes of other columns, and not those of one.
 func (t *Table) isOfOthers(s words.Subject, own *Column) bool {
-	if s.Class != "" && s.Class != classOf(own.Role) {
+	if len(s.Classes) > 0 && !s.OfClass(classOf(own.Role)) {
 		return true
 	}
 	others := false
@@ -291,14 +291,14 @@ func (c *Column) IsFor(s words.Subject) bool {
 	switch {
 	case len(s.Roles) > 0:
 		return slices.ContainsFunc(s.Roles, func(m words.RoleMatch) bool { return catalog.Role(m.Role) == c.Role })
-	case s.Class != "":
-		return s.Class == classOf(c.Role)
+	case len(s.Classes) > 0:
+		return s.OfClass(classOf(c.Role))
 	}
 	return s.General
 }
 
 // isParticular reports whether words name sizes or a sort of them.
-func isParticular(s words.Subject) bool { return len(s.Roles) > 0 || s.Class != "" }
+func isParticular(s words.Subject) bool { return len(s.Roles) > 0 || len(s.Classes) > 0 }
 
 // onlyTolerance reports whether a note is a tolerance with its unit and no other words.
 func (t *Table) onlyTolerance(text string) bool {
@@ -420,7 +420,7 @@ func (t *Table) unitOfClass(c *Column) (units []string, note *layout.Clause) {
 		if len(n.Units) != 1 || n.Mark != "" {
 			continue
 		}
-		if said := &t.clauseSubjects()[i]; len(said.Roles) > 0 || said.Class != classOf(c.Role) {
+		if said := &t.clauseSubjects()[i]; len(said.Roles) > 0 || !said.OfClass(classOf(c.Role)) {
 			continue
 		}
 		if note != nil && note.Units[0] != n.Units[0] {
@@ -446,7 +446,7 @@ func (t *Table) statesForAll() bool {
 
 // statesFor reports whether words name the size of a column, or its sort.
 func (t *Table) statesFor(said words.Subject, c *Column) bool {
-	return c.Trait().Want == traits.Length && (said.Class != "" && said.Class == classOf(c.Role) ||
+	return c.Trait().Want == traits.Length && (said.OfClass(classOf(c.Role)) ||
 		slices.ContainsFunc(said.Roles, func(m words.RoleMatch) bool { return catalog.Role(m.Role) == c.Role && m.Score >= lexicon.SaysOneSize }))
 }
 
@@ -463,7 +463,7 @@ func (t *Table) restUnit(c *Column) *layout.Clause {
 		names := func(m words.RoleMatch) bool { // tips go by their names in inches in the company of any unit
 			return m.Score >= lexicon.SaysOneSize || catalog.Role(m.Role) == catalog.TipTaken
 		}
-		if slices.ContainsFunc(said.Roles, names) || said.Class != "" && said.Class != classOf(c.Role) && !said.General {
+		if slices.ContainsFunc(said.Roles, names) || len(said.Classes) > 0 && !said.OfClass(classOf(c.Role)) && !said.General {
 			continue
 		}
 		if rest != nil && rest.Units[0] != n.Units[0] {

@@ -37,7 +37,7 @@ func (t *Table) clubsAhead(scope string) (clubs []string) {
 	all := strings.Fields(scope)
 	for n := range all {
 		ahead := strings.Join(all[:n+1], " ")
-		if said := t.subjectOf(ahead); said.Class != "" || slices.ContainsFunc(said.Roles, func(m words.RoleMatch) bool { return m.Score >= lexicon.SaysOneSize }) {
+		if said := t.subjectOf(ahead); len(said.Classes) > 0 || slices.ContainsFunc(said.Roles, func(m words.RoleMatch) bool { return m.Score >= lexicon.SaysOneSize }) {
 			return clubs
 		}
 		clubs = t.Lex.Categories(ahead)

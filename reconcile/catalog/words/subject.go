@@ -12,11 +12,14 @@ import (
 type Subject struct {
 	// Roles are the roles of sizes that it names, in its order: "bore and hosel OD" names two.
 	Roles []RoleMatch
-	// Class is diameter, length or depth where it speaks of all sizes of that sort ("diameters ±0.05"), empty otherwise.
-	Class string
+	// Classes are diameter, length or depth where it speaks of all sizes of these sorts: "diameters ±0.05", "diameters and lengths in mm".
+	Classes []string
 	// General is set where it says that all sizes are meant ("all dimensions", "unless otherwise stated").
 	General bool
 }
+
+// OfClass reports whether a note speaks of all sizes of a sort.
+func (s Subject) OfClass(class string) bool { return slices.Contains(s.Classes, class) }
 
 // leastSubject is the score from which words in a note name a role.
 const leastSubject = 0.45
@@ -34,7 +37,9 @@ func (v *Vocabulary) Subject(kind, language, text string) Subject {
 		match, class := v.subjectOf(kind, run, aside)
 		switch {
 		case class != "":
-			s.Class = cmp.Or(s.Class, class)
+			if !s.OfClass(class) {
+				s.Classes = append(s.Classes, class)
+			}
 		case match.Score >= leastSubject && !slices.ContainsFunc(s.Roles, func(m RoleMatch) bool { return m.Role == match.Role }):
 			s.Roles = append(s.Roles, match)
 		}

@@ -12,7 +12,7 @@ func TestSubject(t *testing.T) {
 	for text, want := range map[string]struct {
 		kind    string
 		roles   []string
-		class   string
+		classes []string
 		general bool
 	}{
 		"Hosel OD measured after polishing":                     {kind: "heads", roles: []string{"hosel_od"}},
@@ -22,9 +22,11 @@ func TestSubject(t *testing.T) {
 		"비고: 외경 공차":                                             {kind: "heads", roles: []string{"hosel_od"}, general: true},
 		"Hosel OD by club (mm)":                                 {kind: "heads", roles: []string{"hosel_od"}},
 		"Step length in mm or in inches as ordered, please ask": {kind: "ferrules", roles: []string{"step_length"}},
-		"diameters":                         {kind: "ferrules", class: "diameter"},
-		"all lengths":                       {kind: "heads", class: "length", general: true},
-		"Tiefen":                            {kind: "heads", class: "depth"},
+		"diameters":                         {kind: "ferrules", classes: []string{"diameter"}},
+		"all lengths":                       {kind: "heads", classes: []string{"length"}, general: true},
+		"Dia. & length: mm":                 {kind: "ferrules", classes: []string{"diameter", "length"}},
+		"alle Durchmesser und Längen in mm": {kind: "heads", classes: []string{"diameter", "length"}},
+		"Tiefen":                            {kind: "heads", classes: []string{"depth"}},
 		"unless otherwise stated":           {kind: "heads", general: true},
 		"Liquidation d'hiver – cotes en mm": {kind: "heads"},
 		"profondeur d'alésage":              {kind: "heads", roles: []string{"bore_depth"}},
@@ -37,7 +39,7 @@ func TestSubject(t *testing.T) {
 		for _, m := range got.Roles {
 			roles = append(roles, m.Role)
 		}
-		if !slices.Equal(roles, want.roles) || got.Class != want.class || got.General != want.general {
+		if !slices.Equal(roles, want.roles) || !slices.Equal(got.Classes, want.classes) || got.General != want.general {
 			t.Errorf("%q: %+v, want %+v", text, got, want)
 		}
 	}
