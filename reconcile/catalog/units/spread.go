@@ -174,7 +174,7 @@ func (t *Table) spread(n noteTolerance, tolerance value.Tolerance) bool {
 		}
 	case len(subject.Classes) > 0:
 		for _, col := range t.Columns {
-			if class := classOf(col.Role); subject.OfClass(class) || class == "depth" && subject.OfClass("length") {
+			if isOfSort(col.Role, subject) {
 				t.takeNote(col, n, forClass)
 			}
 		}
@@ -272,7 +272,7 @@ func (t *Table) sizeAbove(c *layout.Clause) *Column {
 
 // isOfOthers reports whether words name the sizes of other columns, and not those of one.
 func (t *Table) isOfOthers(s words.Subject, own *Column) bool {
-	if len(s.Classes) > 0 && !s.OfClass(classOf(own.Role)) {
+	if len(s.Classes) > 0 && !isOfSort(own.Role, s) {
 		return true
 	}
 	others := false
@@ -292,7 +292,7 @@ func (c *Column) IsFor(s words.Subject) bool {
 	case len(s.Roles) > 0:
 		return slices.ContainsFunc(s.Roles, func(m words.RoleMatch) bool { return catalog.Role(m.Role) == c.Role })
 	case len(s.Classes) > 0:
-		return s.OfClass(classOf(c.Role))
+		return isOfSort(c.Role, s)
 	}
 	return s.General
 }
@@ -317,6 +317,12 @@ func classOf(role catalog.Role) string {
 		return "depth"
 	}
 	return "length"
+}
+
+// isOfSort reports whether words speak of the sort of a size. Where they speak of lengths and name no depths, these are lengths too.
+func isOfSort(role catalog.Role, said words.Subject) bool {
+	class := classOf(role)
+	return said.OfClass(class) || class == "depth" && said.OfClass("length")
 }
 
 // takeNote keeps the most particular of the tolerances that notes state for a column, the first of several, and all that are for some kinds of club.
@@ -420,7 +426,7 @@ func (t *Table) unitOfClass(c *Column) (units []string, note *layout.Clause) {
 		if len(n.Units) != 1 || n.Mark != "" {
 			continue
 		}
-		if said := &t.clauseSubjects()[i]; len(said.Roles) > 0 || !said.OfClass(classOf(c.Role)) {
+		if said := &t.clauseSubjects()[i]; len(said.Roles) > 0 || !isOfSort(c.Role, *said) {
 			continue
 		}
 		if note != nil && note.Units[0] != n.Units[0] {
@@ -446,7 +452,7 @@ func (t *Table) statesForAll() bool {
 
 // statesFor reports whether words name the size of a column, or its sort.
 func (t *Table) statesFor(said words.Subject, c *Column) bool {
-	return c.Trait().Want == traits.Length && (said.OfClass(classOf(c.Role)) ||
+	return c.Trait().Want == traits.Length && (isOfSort(c.Role, said) ||
 		slices.ContainsFunc(said.Roles, func(m words.RoleMatch) bool { return catalog.Role(m.Role) == c.Role && m.Score >= lexicon.SaysOneSize }))
 }
 
@@ -463,7 +469,7 @@ func (t *Table) restUnit(c *Column) *layout.Clause {
 		names := func(m words.RoleMatch) bool { // tips go by their names in inches in the company of any unit
 			return m.Score >= lexicon.SaysOneSize || catalog.Role(m.Role) == catalog.TipTaken
 		}
-		if slices.ContainsFunc(said.Roles, names) || len(said.Classes) > 0 && !said.OfClass(classOf(c.Role)) && !said.General {
+		if slices.ContainsFunc(said.Roles, names) || len(said.Classes) > 0 && !isOfSort(c.Role, *said) && !said.General {
 			continue
 		}
 		if rest != nil && rest.Units[0] != n.Units[0] {

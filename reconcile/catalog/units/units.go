@@ -60,8 +60,8 @@ type Column struct {
 	sectionNotes []noteTolerance
 	// clubNotes are those for some kinds of club.
 	clubNotes []noteTolerance
-	// coversClasses are the sorts of sizes that a column of tolerances covers; where Covers and they are empty, that is all.
-	coversClasses []string
+	// covered is what the heading of a column of tolerances speaks of; where it names no sort of sizes and Covers is empty, they are for all.
+	covered words.Subject
 	// Misfit says that most sizes of the column are none of its role, so that the rest is not used either; empty where that is not so.
 	Misfit string
 	// Partner is that of the column.
@@ -633,7 +633,7 @@ func (t *Table) coverTolerances() {
 			continue
 		}
 		subject := t.subjectOf(c.Text)
-		c.coversClasses = subject.Classes
+		c.covered = subject
 		for _, m := range subject.Roles {
 			if role := catalog.Role(m.Role); t.ByRole[role] != nil && c.Covers == "" {
 				c.Covers = role
@@ -644,7 +644,7 @@ func (t *Table) coverTolerances() {
 				c.Covers = role
 			}
 		}
-		if c.Covers == "" && len(c.coversClasses) == 0 && i > 0 && traits.Of[t.Columns[i-1].Role].Want == traits.Length && (count > 1 || lengthsAfter) {
+		if c.Covers == "" && len(c.covered.Classes) == 0 && i > 0 && traits.Of[t.Columns[i-1].Role].Want == traits.Length && (count > 1 || lengthsAfter) {
 			c.Covers = t.Columns[i-1].Role
 		}
 	}
@@ -662,7 +662,7 @@ func (c *Column) names(kind catalog.Kind, role catalog.Role) bool {
 
 // Tolerates reports whether a column gives tolerances that hold for another's sizes.
 func (c *Column) Tolerates(role catalog.Role) bool {
-	return c.Role == catalog.Tolerance && c.Deviation == 0 && (c.Covers == role || c.Covers == "" && (len(c.coversClasses) == 0 || slices.Contains(c.coversClasses, classOf(role))))
+	return c.Role == catalog.Tolerance && c.Deviation == 0 && (c.Covers == role || c.Covers == "" && (len(c.covered.Classes) == 0 || isOfSort(role, c.covered)))
 }
 
 // DeviatesFrom reports whether a column is the left one of two that give the deviations of another's sizes.
