@@ -11,8 +11,8 @@ import (
 	"example.com/seatline/reconcile/internal/pattern"
 )
 
-// noWhole is a price of less than one, whose nought is written as a dash: -,40.
-var noWhole = pattern.Lazy(`^-+(,\d\d)`)
+// noWhole is a price of less than one, whose nought is written as a dash: -,40, CHF -.60.
+var noWhole = pattern.Lazy(`^((?:\pL{2,3}\.? ?|€ ?)?)-+([.,]\d\d)\b`)
 
 // abbreviated is a currency cut short, its point and the price: Rs.15. The point of a code of three capitals is that of the decimals.
 var abbreviated = pattern.Lazy(`^(\pL{1,4})\.(\d)`)
@@ -33,7 +33,7 @@ func withoutApostrophes(text string) string {
 
 // plainPrice makes one of the ways in which the parts of a price are written.
 func plainPrice(text string) string {
-	text = noWhole().ReplaceAllString(text, "0$1")
+	text = noWhole().ReplaceAllString(text, "${1}0$2")
 	if m := abbreviated().FindStringSubmatch(text); m != nil && !words.IsCurrency(m[1]) {
 		if meant := words.Load().Match(m[1]); len(meant) > 0 && meant[0].Role == "price" { // as a heading it would be one of prices
 			text = m[1] + " " + text[len(m[1])+1:]

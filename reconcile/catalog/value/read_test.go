@@ -166,7 +166,7 @@ func TestReadOther(t *testing.T) {
 			"3.500 đ": "number 3500", "₫3,500": "number 3500", "1.250.000 đ": "number 1.25e+06", "1.250.000": "number 1.25e+06", "₹1,45,000.00": "number 145000", "Rs. 1,45,000": "number 145000", "R$ 12,50": "number 12.5", "S$4.50": "number 4.5", "RM4.50": "number 4.5", "12,50 TL": "number 12.5", "¥3.500": "number 3500", "3.500 €": "number 3.5", "1.25.000": "unreadable !unreadable",
 			"1,250": "unreadable !unreadable", "call": "missing !missing", "-1.25": "unreadable !unreadable",
 		}},
-		"prices with a decimal comma": {Context{Want: WantPrice, Mark: MarkComma}, map[string]string{"1,250": "number 1.25", "1.250": "number 1250", "1,25": "number 1.25", "-,40": "number 0.4", "–,40 €": "number 0.4"}},
+		"prices with a decimal comma": {Context{Want: WantPrice, Mark: MarkComma}, map[string]string{"1,250": "number 1.25", "1.250": "number 1250", "1,25": "number 1.25", "-,40": "number 0.4", "–,40 €": "number 0.4", "-.60": "number 0.6", "--.95": "number 0.95", "CHF -.60": "number 0.6", "-.60 CHF": "number 0.6"}},
 		"prices with a decimal point": {Context{Want: WantPrice, Mark: MarkPoint}, map[string]string{"1,250": "number 1250", "1.250": "number 1.25"}},
 		"tapers": {Context{Want: WantTaper}, map[string]string{
 			".0075 in/in": "taper 0.0075", `.0075"/in`: "taper 0.0075", ".0075 per inch": "taper 0.0075", ".0075/in": "taper 0.0075", ".0075 in per inch": "taper 0.0075", "0.0075": "taper 0.0075", "0,0075 mm/mm": "taper 0.0075", "7.5 thou/in": "taper 0.0075", "1:125": "taper 0.008", "0.75%": "taper 0.0075", "0,0075 Zoll pro Zoll": "taper 0.0075", "0.0075 インチ/インチ": "taper 0.0075", "0.1 mm per 12.5 mm": "taper 0.008",
