@@ -39,6 +39,51 @@ func (t *Table) tellEnds() {
 	t.takeEnds(thin, wide)
 }
 
+// tellTopsFromTips takes for the thin end of ferrules what its heading may mean as well as the tip, "Shaft end", where another column is headed as
+// the other end, "Hosel end", and its sizes lie between those of the bores and of that end, or where there are no bores, below that end in every row
+// and few of them are names of tips.
+func (t *Table) tellTopsFromTips() {
+	base, bore := t.first(catalog.BaseOD), t.first(catalog.Bore)
+	if t.Kind != catalog.Ferrules || base == nil || !base.headsBase() {
+		return
+	}
+	for _, c := range t.Columns {
+		either := c.Role == catalog.TopOD && c.second == catalog.TipTaken || c.Role == catalog.TipTaken && c.second == catalog.TopOD
+		switch {
+		case !either || c.margin >= leastMargin || t.first(c.second) != nil:
+		case bore != nil && !t.betweenUpTo(bore, c, base, 1):
+		case bore == nil && (c.Profile.tipShare(c.units()) >= fewTips || !t.alwaysBelow(c, base)):
+		default:
+			c.Role, c.margin, c.RunnerUp = catalog.TopOD, leastMargin, string(catalog.TipTaken)
+			c.Evidence += fmt.Sprintf("; the other end is in column %s", t.Region.Grid.ColumnName(base.Col))
+		}
+	}
+}
+
+// headsBase reports whether the heading of a column of outer diameters speaks of the wide end of a ferrule, and not of any outer diameter.
+func (c *Column) headsBase() bool {
+	return c.headed(catalog.Ferrules, catalog.BaseOD) >= c.headed(catalog.Heads, catalog.HoselOD)+ratherBase
+}
+
+// ratherBase is by how much the heading of a wide end says rather that than the outer diameter of a hosel.
+const ratherBase = 0.1
+
+// alwaysBelow reports whether in each of several rows the size of one column lies below that of another.
+func (t *Table) alwaysBelow(least, most *Column) bool {
+	rows := 0
+	for _, line := range t.Region.SampleLines() {
+		a, b := t.sizeIn(least, line), t.sizeIn(most, line)
+		if a.number <= 0 || b.number <= 0 {
+			continue
+		}
+		if a.unit != b.unit || a.number >= b.number {
+			return false
+		}
+		rows++
+	}
+	return rows >= leastByValues
+}
+
 // numberedEnd returns the one column whose heading is that of the base but for its number, and whose sizes are too far below for it: "OD 2"
 // beside "OD 1". It is nil where there is none, and where there are several.
 func (t *Table) numberedEnd() *Column {

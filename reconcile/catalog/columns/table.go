@@ -91,6 +91,7 @@ func (t *Table) adopt(chosen *plan, titles []string) {
 	t.dropBareAngle()
 	t.tellNamesFromKinds()
 	t.tellTipsFromBores()
+	t.tellTopsFromTips()
 	t.applyColumnRules()
 	t.checkRowRules()
 	t.shareRoles()

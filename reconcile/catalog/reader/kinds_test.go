@@ -141,3 +141,32 @@ func TestHoselEndOfFerrules(t *testing.T) {
 	defer show(t, c)
 	wantRow(t, c, "F-1", catalog.Used, sizes{catalog.BaseOD: 13.5, catalog.TopOD: 10.2, catalog.Bore: 9.3})
 }
+
+// What may be the tip as well as the thin end is the thin end beside the other one, and is asked about without.
+func TestShaftEndBesideTheOther(t *testing.T) {
+	const rows = "\nF-1 | 13.5 | 10.4 | 9.3 | 12 | 0.40\nF-2 | 13.5 | 10.4 | 9.3 | 19 | 0.50\nF-3 | 13.8 | 10.5 | 9.3 | 25 | 0.60\nF-4 | 13.2 | 10.0 | 8.9 | 25 | 0.60"
+	for headings, told := range map[string]bool{
+		"Ref | Hosel end | Shaft end | Bore | Length | Price £":       true,
+		"Ref | Base | Shaft end | Bore | Length | Price £":            true,
+		"Nr. | Kopfende | Schaftende | Bohrung | Länge | Preis €":     true,
+		"Réf. | Côté tête | Bout du shaft | Alésage | Long. | Prix €": true,
+		"品番 | 頭側 | 軸側 | 内径 | 全長 | 価格":                                 true,
+		"型号 | 头端 | 杆端 | 内径 | 长度 | 价格":                                 true,
+		"Ref | OD | Shaft end | Bore | Length | Price £":              false,
+	} {
+		t.Run(headings, func(t *testing.T) {
+			c := read(t, grid("Ferrules", "Ferrules, all sizes in mm\n"+headings+rows))
+			defer show(t, c)
+			want := sizes{catalog.BaseOD: 13.5, catalog.Bore: 9.3, catalog.Length: 12}
+			if told {
+				want[catalog.TopOD] = 10.4
+			}
+			wantRow(t, c, "F-1", catalog.Used, want)
+			if told {
+				wantNoFinding(t, c, "layout.role", "C2")
+			} else {
+				wantFinding(t, c, "layout.role", "C2", "could as well be tip")
+			}
+		})
+	}
+}
