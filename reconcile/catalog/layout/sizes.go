@@ -312,8 +312,13 @@ func (r *Region) splitDescriptions(lex *lexicon.Lexicon, said catalog.Kind, titl
 			r.Columns = append(r.Columns, r.piecesOf(lex, h, names, why, false, divide)...)
 			return
 		}
-		if count, most := listsIn(texts); count > 0 {
-			lists := r.sampleOf(h.Col, sizetext.ListWithin, count)
+		for mixed, within := range [...]func(string) []string{sizetext.ListWithin, sizetext.MixedWithin} {
+			count, most := listsIn(texts, within)
+			most = most && mixed == 0 // with different signs, only what somebody says of the order makes sizes of them
+			if count == 0 {
+				continue
+			}
+			lists := r.sampleOf(h.Col, within, count)
 			names, why, inferred := r.orderSaid(lex, lists, count, titles)
 			if names == nil && !most {
 				continue
@@ -326,7 +331,7 @@ func (r *Region) splitDescriptions(lex *lexicon.Lexicon, said catalog.Kind, titl
 				continue
 			}
 			divide := func(text string) []string {
-				pieces := sizetext.ListWithin(text)
+				pieces := slices.Clone(within(text))
 				if len(pieces) != count {
 					return make([]string, count)
 				}
@@ -336,8 +341,25 @@ func (r *Region) splitDescriptions(lex *lexicon.Lexicon, said catalog.Kind, titl
 			pieces := r.piecesOf(lex, h, names, why, inferred, divide)
 			r.Columns = append(r.Columns, pieces...)
 			r.openExchanged(lex, r.kindSaid(lex, said, titles), h.Col, names, pieces, divide)
+			r.openOtherLists(h.Col, pieces, count)
 			return
 		}
+	}
+}
+
+// openOtherLists leaves open the sizes of texts that list more or fewer than most do, divided into the columns of their pieces.
+func (r *Region) openOtherLists(col int, pieces []Heading, count int) {
+	for line := r.Body; line <= r.To; line++ {
+		text := r.Grid.At(line, col)
+		if listed := len(sizetext.MixedWithin(text)); listed == 0 || listed == count || len(sizetext.ListWithin(text)) == count {
+			continue
+		}
+		cols, whys := make([]int, len(pieces)), make([]string, len(pieces))
+		for i, piece := range pieces {
+			cols[i], whys[i] = piece.Col, fmt.Sprintf("%q lists other sizes than the %d of most texts", text, count)
+			r.Grid.Retell(line, piece.Col, sizetext.OpenText(text))
+		}
+		r.openAt(cols, whys, line)
 	}
 }
 
@@ -480,7 +502,7 @@ func (r *Region) textsOf(col int) []string {
 	for _, line := range r.SampleLines() {
 		text := r.Grid.At(line, col)
 		if len(text) > 8 && len(text) <= lexicon.LongestNote && strings.ContainsAny(text, "0123456789") && strings.ContainsFunc(text, unicode.IsLetter) &&
-			(!lexicon.LooksLikeCode(text) || strings.Contains(text, " ") && sizetext.ListWithin(text) != nil) {
+			(!lexicon.LooksLikeCode(text) || strings.Contains(text, " ") && (sizetext.ListWithin(text) != nil || sizetext.MixedWithin(text) != nil)) {
 			texts = append(texts, text)
 		}
 	}
@@ -489,10 +511,10 @@ func (r *Region) textsOf(col int) []string {
 
 // listsIn returns how many sizes the lists within texts have, zero where too few have any, and whether most have: where only some do, among
 // other goods, somebody has to say in which order the sizes are.
-func listsIn(texts []string) (count int, most bool) {
+func listsIn(texts []string, within func(string) []string) (count int, most bool) {
 	have := map[int]int{} // texts by how many sizes they list
 	for _, text := range texts {
-		have[len(sizetext.ListWithin(text))]++
+		have[len(within(text))]++
 	}
 	for size := sizetext.LeastListed; size <= sizetext.MostListed; size++ {
 		if have[size] >= max(leastListed, have[count]+1) {

@@ -130,24 +130,83 @@ func slashed(text string) []string {
 	if len(found) != 1 || !lexicon.StandsFree(text, found[0][0], found[0][1]) {
 		return nil
 	}
+	if goesOn().MatchString(text[found[0][1]:]) {
+		return nil // a part of a longer list
+	}
 	pieces := strings.Split(text[found[0][0]:found[0][1]], "/")
-	decimals := 0
 	for i, piece := range pieces {
 		pieces[i] = strings.TrimSpace(piece)
-		if strings.ContainsAny(piece, DecimalMarks) {
-			decimals++
-		}
 	}
-	if len(pieces) > MostListed || 2*decimals < len(pieces) {
+	if len(pieces) > MostListed || !mostDecimals(pieces) {
 		return nil
 	}
 	return pieces
 }
 
-// anyList is a list of three sizes within a text between which signs of times or strokes stand, one of them with decimals.
+// goesOn is what stands behind a list that goes on with another sign.
+var goesOn = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(fmt.Sprintf(`(?i)^ ?[x%s-] ?[%s]? ?(?:\d*[.,]\d+|\d)`, TimesSigns, lexicon.DiameterSigns))
+})
+
+// mixedList is a list of sizes within a text between which different signs stand, and spacedList one with blanks as well.
+var (
+	mixedList  = sync.OnceValue(func() *regexp.Regexp { return listWith(`(?: ?[x/` + TimesSigns + `] ?| ?[-–—] ?)`) })
+	spacedList = sync.OnceValue(func() *regexp.Regexp { return listWith(`(?: ?[x/` + TimesSigns + `] ?| ?[-–—] ?| )`) })
+)
+
+// listWith is an expression for lists of sizes between which signs stand.
+func listWith(sign string) *regexp.Regexp {
+	size := `(?:\d*[.,]\d+|\d+)` + anyUnit()
+	return regexp.MustCompile(fmt.Sprintf(`(?i)%s(?:%s(?:[%s] ?)?%s){%d,}`, size, sign, lexicon.DiameterSigns, size, LeastListed-1))
+}
+
+// MixedWithin returns the sizes of the one list within a text whatever signs stand between them, "13.5/10.8/9.3 x 19", with blanks too where there is no
+// other; nil where it has none or several. Half of them have decimals. It may as well be of something else, unless somebody says in which order such sizes are.
+func MixedWithin(text string) []string {
+	if CountNumbers(text) < LeastListed {
+		return nil
+	}
+	for _, list := range [...]*regexp.Regexp{mixedList(), spacedList()} {
+		found := list.FindAllStringIndex(text, 2)
+		if len(found) == 0 {
+			continue
+		}
+		if len(found) > 1 || !lexicon.StandsFree(text, found[0][0], found[0][1]) {
+			return nil
+		}
+		pieces := Numbers(text[found[0][0]:found[0][1]], MostListed+1)
+		if len(pieces) > MostListed || !mostDecimals(pieces) {
+			return nil
+		}
+		return pieces
+	}
+	return nil
+}
+
+// listsDecimals reports whether a text has a list of sizes, however many, between which different signs stand and most of which have decimals.
+func listsDecimals(text string) bool {
+	if !mayList(text, "xX/"+TimesSigns) {
+		return false
+	}
+	at := mixedList().FindStringIndex(text)
+	return at != nil && lexicon.StandsFree(text, at[0], at[1]) && mostDecimals(Numbers(text[at[0]:at[1]], 24))
+}
+
+// mostDecimals reports whether at least half of some numbers have decimals: a date has none.
+func mostDecimals(pieces []string) bool {
+	count := 0
+	for _, piece := range pieces {
+		if strings.ContainsAny(piece, DecimalMarks) {
+			count++
+		}
+	}
+	return 2*count >= len(pieces)
+}
+
+// anyList is a list of three or four sizes within a text between which signs of times or strokes stand, one of them with decimals.
 var anyList = sync.OnceValue(func() *regexp.Regexp {
 	unit := anyUnit()
-	return regexp.MustCompile(`(?i)(\d*[.,]\d+|\d+)` + unit + `(?: ?[x×*/] ?(?:\d*[.,]\d+|\d+(?:[- ]\d+/\d+)?)` + unit + `){2}`)
+	return regexp.MustCompile(`(?i)(\d*[.,]\d+|\d+)` + unit + `(?: ?[x×*/] ?(?:\d*[.,]\d+|\d+(?:[- ]\d+/\d+)?)` + unit + `){2,3}`)
 })
 
 // AnyListWithin is ListWithin for a list with strokes between its sizes too, "13.5/9.3 x 20". It may as well be of something else: only what is
@@ -160,7 +219,7 @@ func AnyListWithin(text string) []string {
 		return nil
 	}
 	found := anyList().FindAllStringIndex(text, 2)
-	if len(found) != 1 || !lexicon.StandsFree(text, found[0][0], found[0][1]) {
+	if len(found) != 1 || !lexicon.StandsFree(text, found[0][0], found[0][1]) || goesOn().MatchString(text[found[0][1]:]) {
 		return nil
 	}
 	list := text[found[0][0]:found[0][1]]
@@ -172,16 +231,53 @@ func AnyListWithin(text string) []string {
 
 // NamesListed returns the names of as many sizes that a sentence lists, between signs for times, slashes, dashes or commas.
 func NamesListed(lex *lexicon.Lexicon, text string, count int) []string {
-	for _, split := range [...]func(*lexicon.Lexicon, string) []string{atTimes, atSlashes, atDashes, atCommas} {
+	for _, split := range [...]func(*lexicon.Lexicon, string) []string{atTimes, atSlashes, atDashes, atCommas, atMixed, atMixedDashes} {
 		pieces := split(lex, text)
 		for from := range max(0, len(pieces)-count+1) {
 			to := from + count
-			if names := namesOf(lex, pieces[from:to]); names != nil && (from == 0 || NameAtEnd(lex, pieces[from-1]) == "") && (to == len(pieces) || NameAtStart(lex, pieces[to]) == "") {
+			if names := namesOf(lex, pieces[from:to]); names != nil && !listsOn(lex, pieces[from], names[0], pieces[to-1], names[count-1]) && (from == 0 || NameAtEnd(lex, pieces[from-1]) == "") && (to == len(pieces) || NameAtStart(lex, pieces[to]) == "") {
 				return names
 			}
 		}
 	}
 	return nil
+}
+
+// listsOn reports whether a list of names goes on at one of its ends with another sign: "bore x length" behind "base / top /".
+func listsOn(lex *lexicon.Lexicon, first, firstName, last, lastName string) bool {
+	before, _, _ := strings.Cut(last, lastName)
+	behind := strings.TrimSpace(last[min(len(last), len(before)+len(lastName)):])
+	if sign := signAt(behind); sign > 0 && NameAtStart(lex, behind[sign:]) != "" {
+		return true
+	}
+	ahead := strings.TrimSpace(first[:max(0, strings.LastIndex(first, firstName))])
+	for sign := range ahead {
+		if rest := ahead[sign:]; signAt(rest+" ") == len(rest) && NameAtEnd(lex, ahead[:sign]) != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// signAt returns the length of the sign between the sizes of lists with which a text begins, 0 where it begins with none.
+func signAt(text string) int {
+	sign, size := utf8.DecodeRuneInString(text)
+	if strings.ContainsRune("/／"+TimesSigns, sign) || (sign == 'x' || sign == 'X') && strings.HasPrefix(text[size:], " ") {
+		return size
+	}
+	return 0
+}
+
+// atMixed splits a list at signs for times and slashes, and atMixedDashes at dashes too.
+func atMixed(_ *lexicon.Lexicon, text string) []string {
+	return SplitTimes(strings.NewReplacer("/", "×", "／", "×").Replace(text), true)
+}
+
+func atMixedDashes(lex *lexicon.Lexicon, text string) (pieces []string) {
+	for _, piece := range atDashes(lex, text) {
+		pieces = append(pieces, atMixed(lex, piece)...)
+	}
+	return pieces
 }
 
 func atTimes(_ *lexicon.Lexicon, text string) []string { return SplitTimes(text, true) }

@@ -351,7 +351,7 @@ func anyUnit() string { return `(?: ?(?:` + words.Load().AnyUnit("mm", "in") + `
 
 // Gives reports whether a text has a number with a unit of length behind it, or lists three sizes.
 func Gives(text string) bool {
-	return ListWithin(text) != nil || HasUnit(text)
+	return ListWithin(text) != nil || listsDecimals(text) || HasUnit(text)
 }
 
 // HasUnit reports whether a text has a number with a unit of length behind it.
