@@ -282,12 +282,16 @@ func flatPriceIn(lex *lexicon.Lexicon, clause string) (flat lexicon.FlatPrice, s
 	return flat, said
 }
 
-// saidTogether divides a clause at commas, and at words that join what stands on both sides of them where both have numbers: "all 20 mm long and
-// 0.55 each".
+// saidTogether divides a clause at commas, at words that join what stands on both sides of them where both have numbers, "all 20 mm long and
+// 0.55 each", and in Thai at the blanks that stand for commas.
 func saidTogether(lex *lexicon.Lexicon, clause string) (parts []string) {
 	for _, part := range partsOf(clause) {
 		said := strings.Fields(part)
 		for i := 0; i < len(said); i++ {
+			if thaiBlank(said, i) && slices.ContainsFunc(said[:i], lexicon.BearsNumber) {
+				parts, said, i = append(parts, strings.Join(said[:i], " ")), said[i:], 0
+				continue
+			}
 			_, or := lex.Words.Mark(said[i], "or")
 			_, and := lex.Words.Mark(said[i], "and")
 			if (or || and) && slices.ContainsFunc(said[:i], lexicon.BearsNumber) && slices.ContainsFunc(said[i:], lexicon.BearsNumber) {
@@ -297,6 +301,12 @@ func saidTogether(lex *lexicon.Lexicon, clause string) (parts []string) {
 		parts = append(parts, strings.Join(said, " "))
 	}
 	return parts
+}
+
+// thaiBlank reports whether the blank before a word stands between two Thai ones, and so divides what they say.
+func thaiBlank(said []string, i int) bool {
+	isThai := func(r rune) bool { return unicode.Is(unicode.Thai, r) }
+	return i > 0 && strings.ContainsFunc(said[i-1], isThai) && strings.IndexFunc(said[i], isThai) == 0
 }
 
 // besideParts returns what the parts of a clause other than one say beside the sizes that they give. It reports false where one of them has another
@@ -329,7 +339,7 @@ func withoutSize(lex *lexicon.Lexicon, text string) (rest string, sized bool) {
 	if reading.Kind != value.Length || !reading.UnitStated {
 		return text, false
 	}
-	if name := sizetext.NameAtEnd(lex, before); name != "" {
+	if name := cmp.Or(nameWithin(lex, before), sizetext.NameAtEnd(lex, before)); name != "" {
 		before = strings.TrimSuffix(before, name)
 	}
 	if name := sizetext.NameAtStart(lex, after); name != "" {
@@ -445,10 +455,19 @@ func sentences(lex *lexicon.Lexicon, text string) []string {
 		if strings.TrimSpace(text[at[0]:at[1]]) == "/" && endsDeviation().MatchString(text[:at[0]]) && beginsTolerance().MatchString(text[at[1]:]) { // +0.05 / -0.02
 			continue
 		}
+		if strings.TrimSpace(text[at[0]:at[1]]) == "/" && beginsPiece(lex, text[at[1]:]) { // 0,55 € / kpl
+			continue
+		}
 		all = append(all, text[from:at[0]])
 		from = at[1]
 	}
 	return append(all, text[from:])
+}
+
+// beginsPiece reports whether a text begins with a word for one piece.
+func beginsPiece(lex *lexicon.Lexicon, text string) bool {
+	word, _, _ := strings.Cut(text, " ")
+	return lex.Words.IsPiece(strings.Trim(word, ".,"))
 }
 
 // abbreviates reports whether a point between two texts is that of an abbreviation.
@@ -456,19 +475,30 @@ func abbreviates(lex *lexicon.Lexicon, before, after string) bool {
 	word, _, _ := strings.Cut(strings.TrimSpace(after), " ")
 	switch first, _ := utf8.DecodeRuneInString(word); {
 	case unicode.IsUpper(first): // no sentence begins with the sign for a diameter alone: "udv. Ø"
+		if _, tax := lex.Words.StandsByPrice(strings.TrimRight(word, ".,;:)")); tax { // "zzgl. MwSt"
+			return endsByPrice(lex, before)
+		}
 		return first > unicode.MaxASCII && utf8.RuneCountInString(word) == 1 && endsShortened(lex, before)
 	case unicode.IsDigit(first): // "Rs. 42"
 		return lex.Words.FlatPrice(before[strings.LastIndexAny(before, " (:")+1:]).Named
 	}
 	_, or := lex.Words.Mark(word, "or")
 	_, and := lex.Words.Mark(word, "and")
-	return or || and || beginsSmall().MatchString(after) && (endsShort().MatchString(before) || endsInitials().MatchString(before) || endsShortened(lex, before))
+	return or || and || beginsSmall().MatchString(after) &&
+		(endsShort().MatchString(before) || endsInitials().MatchString(before) || endsShortened(lex, before) || endsByPrice(lex, before))
 }
 
 // endsShortened reports whether a text without numbers ends in a short word of headings, which a point behind it shortens: "udv." before "diam.".
 func endsShortened(lex *lexicon.Lexicon, text string) bool {
 	last := text[strings.LastIndexAny(text, " :.")+1:]
 	return last != "" && utf8.RuneCountInString(last) <= longestShortened && !strings.ContainsAny(text, "0123456789") && lex.Words.IsHeadingWord(last)
+}
+
+// endsByPrice reports whether a text ends in a short word that stands beside prices, which a point behind it shortens: "pr." and "stk." before "ekskl. moms".
+func endsByPrice(lex *lexicon.Lexicon, text string) bool {
+	last := text[strings.LastIndexAny(text, " /:.(")+1:]
+	stands, _ := lex.Words.StandsByPrice(last)
+	return stands && utf8.RuneCountInString(last) <= longestShortened
 }
 
 // clauseBefore reports whether a mark within a note begins a new piece: after a space or a sign.

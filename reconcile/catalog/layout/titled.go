@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -152,7 +153,20 @@ func soleUnit(kind catalog.Kind, role catalog.Role, bare value.Reading) (unit st
 func titledRole(lex *lexicon.Lexicon, kind catalog.Kind, text string) catalog.Role {
 	text = strings.TrimRight(text, " ,;")
 	text = lastSentence(lex, text[strings.LastIndexAny(text, ",;/(")+1:])
-	return titledBy(lex, kind, sizetext.NameAtEnd(lex, text), text)
+	return cmp.Or(titledBy(lex, kind, sizetext.NameAtEnd(lex, text), text), titledBy(lex, kind, nameWithin(lex, text), text))
+}
+
+// nameWithin returns the name of a size at the end of what is written without blanks, behind words by which it is said of all parts: รูใน in
+// ทุกรหัสรูใน. It is empty where there is none.
+func nameWithin(lex *lexicon.Lexicon, text string) string {
+	run := text[strings.LastIndexByte(text, ' ')+1:]
+	for at, first := range run {
+		name := run[at:]
+		if at > 0 && lexicon.WithoutBlanks(first) && utf8.RuneCountInString(name) <= sizetext.LongestWideName && lex.Words.SaysEvery(run[:at]) && sizetext.RoleNamed(lex, name) != "" {
+			return name
+		}
+	}
+	return ""
 }
 
 // betweenSentences is the last sign between two sentences of a text, with the word before it.

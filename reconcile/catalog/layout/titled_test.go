@@ -40,6 +40,10 @@ func TestTitledSizes(t *testing.T) {
 		{catalog.Heads, "Der größte Auftrag seit langem. Alle sind 9,5 mm gebohrt.", "bore=9.5 mm"},
 		{catalog.Heads, "Grande notizia. Tutti con foro 9,5 mm", "bore=9.5 mm"},
 		{catalog.Heads, "Max. Bohrung 9,5 mm", ""},
+		{catalog.Ferrules, "ทุกรหัสรูใน 9.3 มม. ราคาชิ้นละ 18 บาท", "bore=9.3 mm"}, // without blanks
+		{catalog.Ferrules, "所有货号内孔9.3mm，单价2.5元", "bore=9.3 mm"},
+		{catalog.Ferrules, "全品番内径9.3mm", "bore=9.3 mm"},
+		{catalog.Ferrules, "ทุกรหัสกล่องยาว 400 มม.", ""},                       // a box
 		{catalog.Ferrules, "To suit .355 taper - all bored 8.9", "bore=8.9 mm"}, // beside the name of its tip no .350
 		{catalog.Ferrules, "Für .355 konisch, Bohrung 8,9", "bore=8.9 mm"},
 		{catalog.Ferrules, "ボア 8.9、.355テーパー用", "bore=8.9 mm"},

@@ -145,7 +145,7 @@ func (l *Lexicon) moneyBeside(text string, atEnd bool) int {
 		if !isMoney(r) {
 			break
 		}
-		wide = wide || IsWide(r)
+		wide = wide || WithoutBlanks(r)
 		n += size
 		ends = append(ends, n)
 	}

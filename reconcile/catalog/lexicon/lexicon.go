@@ -767,6 +767,9 @@ const firstWide = 0x2e80
 // IsWide reports whether a sign is of East Asian writing, which has no blanks between words.
 func IsWide(sign rune) bool { return sign >= firstWide }
 
+// WithoutBlanks reports whether a sign is of writing that has no blanks between words, East Asian or Thai.
+func WithoutBlanks(sign rune) bool { return IsWide(sign) || unicode.Is(unicode.Thai, sign) }
+
 // LengthUnitsIn returns the units of length that a free text names.
 func (l *Lexicon) LengthUnitsIn(text string) []string {
 	var units []string

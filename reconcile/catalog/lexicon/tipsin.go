@@ -356,7 +356,7 @@ func (l *Lexicon) tipWord(run string, b *beside) string {
 			return run
 		}
 		last, size := utf8.DecodeLastRuneInString(run)
-		if !IsWide(last) && !unicode.Is(unicode.Thai, last) {
+		if !WithoutBlanks(last) {
 			break
 		}
 		run = run[:len(run)-size]

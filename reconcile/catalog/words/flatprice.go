@@ -22,6 +22,7 @@ type FlatPrice struct {
 func (v *Vocabulary) FlatPrice(text string) FlatPrice {
 	said := map[string]bool{}
 	flat := FlatPrice{}
+	ofAspect := false // it speaks of a size or a colour, which is of all pieces where it does not matter
 	var unknown []string
 	named := func() bool { // what stands between known words names parts of one kind, or there is nothing
 		if len(unknown) == 0 {
@@ -48,13 +49,17 @@ func (v *Vocabulary) FlatPrice(text string) FlatPrice {
 		if !named() {
 			return FlatPrice{}
 		}
+		aspect := true
 		for _, e := range s.options {
 			said[e.value] = true
+			aspect = aspect && e.value == "aspect"
 		}
+		ofAspect = ofAspect || aspect
 	}
-	if !named() {
+	if !named() || ofAspect && !said["any"] {
 		return FlatPrice{}
 	}
+	said["every"], said["piece"] = said["every"] || said["any"], said["piece"] || ofAspect
 	price := said["price"] || said["unit_price"]
 	flat.Named = said["money"]
 	flat.Money = price || said["single"] || said["every"] && said["at"]
@@ -68,9 +73,23 @@ func (v *Vocabulary) FlatPrice(text string) FlatPrice {
 	return flat
 }
 
-// SpeaksOfEvery reports whether a text has a word for all pieces: "all", "jeder", 전.
+// SpeaksOfEvery reports whether a text has a word for all pieces: "all", "jeder", 전, "regardless of".
 func (v *Vocabulary) SpeaksOfEvery(text string) bool {
-	return slices.ContainsFunc(v.segments(classFlatPrice, tokensOf(text)), func(s segment) bool { return s.says("every") })
+	return slices.ContainsFunc(v.segments(classFlatPrice, tokensOf(text)), func(s segment) bool { return s.says("every") || s.says("any") })
+}
+
+// SaysEvery reports whether a text says nothing else than that all pieces are meant: "every code", ทุกรหัส.
+func (v *Vocabulary) SaysEvery(text string) bool {
+	unknown := func(s segment) bool { return len(s.options) == 0 || s.options[0].weight < sureWord }
+	all := v.segmentsOf(classFlatPrice, text)
+	return !slices.ContainsFunc(all, unknown) && slices.ContainsFunc(all, func(s segment) bool { return s.says("every") })
+}
+
+// StandsByPrice reports whether a text is a word as stands beside prices, "stk", "ekskl", "per", and whether it is that for a tax.
+func (v *Vocabulary) StandsByPrice(text string) (stands, tax bool) {
+	all := v.segmentsOf(classFlatPrice, text)
+	stands = len(all) == 1 && len(all[0].options) > 0 && all[0].options[0].weight >= sureWord
+	return stands, stands && all[0].says("tax")
 }
 
 // pieces returns the kind of parts that some words as a whole mean, empty where they mean none: irons are heads too, and not all of them.
