@@ -221,8 +221,11 @@ func (t *Table) setAside(line int, kind columns.LineKind) {
 	if kind == columns.LineData {
 		why = cmp.Or(t.Yields, "the table lists neither heads, ferrules nor tips")
 	}
-	if kind == columns.LineSection || kind == columns.LineUnits {
-		text := t.ReadSection(line)
+	if text := t.FirstTextOf(line); kind == columns.LineSection && t.isRemark(text) {
+		t.tellRemark(line, text)
+	} else if kind == columns.LineSection || kind == columns.LineUnits {
+		t.tellUntitled(line, t.Section, text)
+		t.ReadSection(line)
 		t.sectionCategory = ""
 		if hit, found := t.Lex.Category(text); found && hit.Score >= 0.3 {
 			t.sectionCategory = hit.Value
