@@ -14,6 +14,9 @@ func TestTipForAll(t *testing.T) {
 		"Todas para ponta .370":                           true,
 		"tutte per punta .355 conica":                     true,
 		"Wszystkie do tipu .370":                          true,
+		"Alle passen auf .370er Schäfte":                  true,
+		"wszystkie na trzon .370":                         true,
+		"wszystkie pasują na .355":                        true,
 		"Sopivat varsille: .370":                          false,
 		"全て370パラレルシャフト用":                                  false, // the word behind is not enough in a note
 		"Adapter sleeves for .335 tips":                   false,

@@ -248,8 +248,19 @@ func moneyAt(lex *lexicon.Lexicon, written []string, at int) (from, to int, mone
 		return at, at + 1, lex.Words.Coin(sign) && withCents().MatchString(number)
 	case sign == "" && at+1 < len(written) && lex.Words.Coin(written[at+1]):
 		return at, at + 2, false
+	case sign == "" && at+1 < len(written) && lex.Words.Coin(beforeSlash(written[at+1])): // what is behind it has to be a piece: "12 kr/st"
+		return at, at + 1, false
 	}
 	return 0, 0, false
+}
+
+// beforeSlash is a word up to the slash in it, empty where there is none.
+func beforeSlash(word string) string {
+	before, _, slash := strings.Cut(word, "/")
+	if !slash {
+		return ""
+	}
+	return strings.TrimRight(before, ".")
 }
 
 // cutSign takes the letters off a number that they stand before without a blank: R410.
