@@ -29,6 +29,7 @@ var codes = []Described{
 	{"layout.adds", "the table adds to the parts of other sheets or files, by their numbers"},
 	{"layout.part", "there is no column of part numbers, or one by its values only"},
 	{"layout.unread", "rows that look like parts and are in no table, or part numbers that a letter only names"},
+	{"layout.section", "a line among the rows that is taken for a remark or for a title, and for which rows what stands above holds"},
 	{"layout.hidden", "rows, columns or the sheet are hidden; they are read"},
 
 	{"data.unit", "a unit is missing, assumed, or cannot be what is said"},
