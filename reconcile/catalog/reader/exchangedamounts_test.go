@@ -98,6 +98,55 @@ F-3 | 13.5 | 9.3 | 250 | 1.30 | 25
 F-4 | 13.5 | 8.9 | 25 | 1.35 | 600
 F-5 | 13.5 | 8.9 | 19 | 1.20 | 240
 `, []string{"D4"}, nil},
+		"top OD and price, each possible where the other belongs": {`
+Code | Base OD mm | Top OD mm | Bore mm | Length mm | Old price NZ$ | New price NZ$
+TF-1 | 12.0 | 9.7 | 8.4 | 16 | 8.00 | 8.50
+TF-2 | 13.2 | 10.3 | 8.9 | 25 | 9.00 | 9.50
+TF-3 | 13.5 | 10.7 | 9.3 | 20 | 8.50 | 9.00
+TF-4 | 13.5 | 9.50 | 9.3 | 25 | 9.00 | 10.7
+TF-5 | 13.9 | 10.7 | 9.3 | 25 | 9.00 | 9.50
+TF-6 | 13.5 | 10.7 | 9.3 | 28 | - | 16.00
+`, []string{"C5", "F1", "G5"}, []string{"TF-4"}},
+		"base OD and price, each possible where the other belongs": {`
+Art.-Nr. | Außen-Ø unten mm | Außen-Ø oben mm | Bohrung mm | Länge mm | Preis je 10 Stück EUR
+R-1 | 13,5 | 10,2 | 9,3 | 19 | 12,20
+R-2 | 12,80 | 10,2 | 9,3 | 25 | 13,5
+R-3 | 13,8 | 10,2 | 9,3 | 25 | 12,80
+R-4 | 13,5 | 10,2 | 9,3 | 16 | 11,90
+R-5 | 13,8 | 10,2 | 9,3 | 19 | 12,20
+`, []string{"B3", "F3"}, []string{"R-2"}},
+		"length and price in yen, each possible where the other belongs": {`
+品番 | 外径(mm) | 内径(mm) | 全長(mm) | 単価（円）
+F-1 | 13.5 | 9.3 | 20 | 28
+F-2 | 13.5 | 9.3 | 25 | 30
+F-3 | 13.5 | 8.9 | 30 | 25
+F-4 | 13.8 | 9.3 | 25 | 30
+F-5 | 13.8 | 8.9 | 20 | 28
+`, []string{"D4", "E4"}, []string{"F-3"}},
+		"length and pieces in a pack, each possible where the other belongs": {`
+Réf. | Ø ext. mm | Alésage mm | Longueur mm | Pièces par sachet | Prix €/pièce
+V-1 | 13,5 | 9,3 | 20 | 24 | 0,45
+V-2 | 13,5 | 9,3 | 24 | 20 | 0,45
+V-3 | 13,8 | 9,3 | 20 | 24 | 0,50
+V-4 | 13,8 | 8,9 | 16 | 12 | 0,50
+V-5 | 12,5 | 8,9 | 16 | 12 | 0,40
+`, []string{"D3", "E3"}, nil},
+		"a length of its own, with a price of its own": {`
+Part No | OD (mm) | Bore (mm) | Length (mm) | Price per dozen USD
+F-1 | 13.5 | 9.3 | 16 | 20
+F-2 | 13.5 | 9.3 | 18 | 22
+F-3 | 13.5 | 9.3 | 20 | 24
+F-4 | 13.5 | 9.3 | 22 | 26
+F-5 | 13.5 | 9.3 | 24 | 28
+`, nil, nil},
+		"a length of its own that one part costs": {`
+Part No | OD (mm) | Bore (mm) | Length (mm) | Price per dozen USD
+F-1 | 13.5 | 9.3 | 16 | 20
+F-2 | 13.5 | 9.3 | 25 | 24
+F-3 | 13.5 | 9.3 | 20 | 25
+F-4 | 13.8 | 9.3 | 25 | 28
+F-5 | 13.8 | 9.3 | 28 | 30
+`, nil, nil},
 		"a price that is merely low, by a hundred": {`
 Part No | OD (mm) | Bore (mm) | Length (mm) | Price per 100 USD
 F-1 | 13.5 | 9.3 | 19 | 120

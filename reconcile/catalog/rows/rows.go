@@ -156,6 +156,9 @@ func (t *Table) ReadRows() {
 	t.compareExchangedStock()
 	t.compareExchangedCounts(catalog.Stock)
 	t.compareExchangedCounts(catalog.Pack)
+	for _, amount := range [...]catalog.Role{catalog.Price, catalog.Stock, catalog.Pack} {
+		t.compareExchangedKnown(amount)
+	}
 	t.compareParts()
 	t.compareBeside()
 	t.comparePrices()
