@@ -912,6 +912,16 @@ func roleKnown(lex *lexicon.Lexicon, label string) (role catalog.Role, known boo
 	return role, true
 }
 
+// labelOf returns the label of a value with what it means, as roleKnown does. A word for "fits" that is another in some language, as the Turkish money
+// "para", is the label of a tip where one stands behind it.
+func labelOf(lex *lexicon.Lexicon, label, value string) (string, catalog.Role, bool) {
+	role, known := roleKnown(lex, label)
+	if role != catalog.TipTaken && spoken.IsForTip(lex, label, value) {
+		return sizetext.NameOf(catalog.TipTaken), catalog.TipTaken, true
+	}
+	return label, role, known
+}
+
 // alternating returns the pairs of a text in which labels that are known and sizes take turns, either all labels first or all sizes; nil where
 // something else stands between.
 func alternating(lex *lexicon.Lexicon, text string, places [][]int) []entry {
@@ -937,7 +947,7 @@ func alternating(lex *lexicon.Lexicon, text string, places [][]int) []entry {
 			}
 		}
 		label := trimLabel(text[from:to])
-		role, known := roleKnown(lex, label)
+		label, role, known := labelOf(lex, label, text[at[0]:at[1]])
 		if unit, rest, two := strings.Cut(label, " "); !known && two && !behind && i > 0 && traits.Of[all[i-1].role].Want == traits.Price && lex.NamesCurrency(unit) {
 			all[i-1].value += " " + unit
 			label = rest
@@ -981,8 +991,9 @@ func singlePair(lex *lexicon.Lexicon, text string, places [][]int) entry {
 	first, last := places[0], places[len(places)-1]
 	if label := trimLabel(text[:first[0]]); label != "" {
 		label, said := withoutLimit(lex, label)
-		role, _ := roleKnown(lex, label)
-		return entry{label: label, value: strings.TrimSpace(said + text[first[0]:]), role: role}
+		value := strings.TrimSpace(said + text[first[0]:])
+		label, role, _ := labelOf(lex, label, value)
+		return entry{label: label, value: value, role: role}
 	}
 	label := trimLabel(text[last[1]:])
 	role, _ := roleKnown(lex, label)

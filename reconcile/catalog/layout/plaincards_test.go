@@ -51,6 +51,23 @@ func TestPlainCards(t *testing.T) {
 			[]string{"Rings, sizes in mm", "Card HT-1 bore 9.25 base 13.6 long 25", "Card HT-2 bore 9.25 base 13.6 long 19"},
 			"2 HT-1: bore=9.25 base=13.6 long=25; 3 HT-2: bore=9.25 base=13.6 long=19",
 		},
+		"Spanish, a word for fits that is money in another language": {
+			[]string{"FM-20: negra lisa, para .370, base 13,5, punta 10,6, largo 20, 0,55 €, quedan 80", "FM-30: negra lisa, para .355 cónica, base 12,0, punta 9,6, largo 16, 0,50 €, quedan 60"},
+			"1 FM-20: fits tip=.370 base=13,5 punta=10,6 largo=20 price=0,55 € quedan=80 description=negra lisa; " +
+				"2 FM-30: fits tip=.355 cónica base=12,0 punta=9,6 largo=16 price=0,50 € quedan=60 description=negra lisa",
+		},
+		"Portuguese, the same with blanks between": {
+			[]string{"Ficha VT-1  para .370  base 13,5  topo 10,6", "0,55 €", "", "Ficha VT-2  para .335  base 12,0  topo 9,6", "0,50 €"},
+			"1 VT-1: fits tip=.370 base=13,5 topo=10,6 price=0,55 €; 4 VT-2: fits tip=.335 base=12,0 topo=9,6 price=0,50 €",
+		},
+		"French, for tips": {
+			[]string{"Fiche TV-1, pour .370, bas 13,5, haut 10,1, 0,55 €", "Fiche TV-2, pour .335, bas 12,0, haut 9,6, 0,50 €"},
+			"1 TV-1: pour=.370 bas=13,5 haut=10,1 price=0,55 €; 2 TV-2: pour=.335 bas=12,0 haut=9,6 price=0,50 €",
+		},
+		"English, prices below one without their nought": {
+			[]string{"HT-1, for .370, base 13.6, long 25, price .85", "HT-2, for .335, base 12.0, long 19, price .80"},
+			"1 HT-1: for=.370 base=13.6 long=25 price=.85; 2 HT-2: for=.335 base=12.0 long=19 price=.80",
+		},
 		"French, two blanks": {
 			[]string{"Fiche TV-1   trou 9,35", "bas 13,5  haut 10,1", "", "Fiche TV-2   trou 9,35", "bas 13,5  haut 10,1"},
 			"1 TV-1: trou=9,35 bas=13,5 haut=10,1; 4 TV-2: trou=9,35 bas=13,5 haut=10,1",

@@ -38,6 +38,9 @@ func AmountIn(lex *lexicon.Lexicon, text string) (amount Value, ok bool) {
 	}
 	inPieces := lex.Words.InPieces(text) // "two dozen in stock"
 	number := strings.IndexFunc(text, unicode.IsNumber)
+	if number > 1 && text[number-1] == '.' && text[number-2] == ' ' {
+		number-- // "price .85"
+	}
 	switch {
 	case number == 0, inPieces != text && CountFirst(inPieces) != "":
 		return stockBefore(lex, inPieces)
@@ -45,6 +48,9 @@ func AmountIn(lex *lexicon.Lexicon, text string) (amount Value, ok bool) {
 		return Value{}, false
 	}
 	label := strings.Trim(text[:number], sizetext.AroundNames)
+	if IsForTip(lex, label, text[number:]) {
+		return Value{}, false
+	}
 	role, score := lex.RoleOfLabel(label)
 	want := traits.Of[role].Want
 	return Value{Label: label, Text: text[number:], Role: role}, score >= lexicon.HeadingScore && (want == traits.Price || want == traits.Count && !sizetext.HasUnit(text[number:]))
@@ -158,7 +164,7 @@ func priceOf(lex *lexicon.Lexicon, clause string) (price Value, before string, o
 		name := 0
 		if lead := leadToPrice(lex, written[:max(from, 0)]); to > 0 && lead > 0 {
 			name, money = lead, true
-		} else if i > 0 && to-from < 2 && namesPrice(lex, written[i-1]) && isAmount(written[i]) { // Rs 38
+		} else if i > 0 && to-from < 2 && namesPrice(lex, written[i-1]) && isAmount(written[i]) && !IsForTip(lex, written[i-1], written[i]) { // Rs 38
 			from, to, money, name = i, i+1, true, 1
 		}
 		if to == 0 {
@@ -179,7 +185,7 @@ func priceOf(lex *lexicon.Lexicon, clause string) (price Value, before string, o
 			return Value{}, "", false
 		}
 		text = strings.Join(written[from:to+per], " ")
-		return Value{Label: "price", Text: strings.Trim(text, "."), Role: catalog.Price}, before, true
+		return Value{Label: "price", Text: strings.TrimRight(text, "."), Role: catalog.Price}, before, true
 	}
 	return Value{}, "", false
 }
@@ -291,6 +297,13 @@ func namesPrice(lex *lexicon.Lexicon, word string) bool {
 // isAmount reports whether a word is a number, with decimals or none.
 func isAmount(word string) bool {
 	return sizetext.First(word) == strings.TrimRight(word, ".") && word != ""
+}
+
+// IsForTip reports whether a label is a word such as "fits" or "for" and what stands behind it begins with the name of a tip: "para .370" is no money,
+// whatever "para" is elsewhere.
+func IsForTip(lex *lexicon.Lexicon, label, value string) bool {
+	_, isFor := lex.Words.Mark(label, "fits")
+	return isFor && strings.HasPrefix(value, ".") && isTipName(lex, sizetext.First(value))
 }
 
 // withCents is an amount with two decimals.
