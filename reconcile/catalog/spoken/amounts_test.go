@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"testing"
 
+	"example.com/seatline/reconcile/catalog"
 	"example.com/seatline/reconcile/catalog/lexicon"
 )
 
@@ -47,6 +48,21 @@ func TestAmountsOfItems(t *testing.T) {
 		}
 		if got != want {
 			t.Errorf("%q: %q, want %q", text, got, want)
+		}
+	}
+}
+
+// A word for "fits" before the name of a tip makes it one, though the word names money elsewhere.
+func TestTipBehindFits(t *testing.T) {
+	for text, want := range map[string]int{"para .370": 1, "para .335": 1, "para 370": 0} {
+		tips := 0
+		for _, s := range Sizes(lexicon.New(nil), text) {
+			if s.Role == string(catalog.TipTaken) {
+				tips++
+			}
+		}
+		if tips != want {
+			t.Errorf("%q names %d tips, want %d", text, tips, want)
 		}
 	}
 }

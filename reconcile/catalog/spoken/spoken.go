@@ -545,11 +545,13 @@ func sizeCalled(lex *lexicon.Lexicon, clause string, n clauseNumber, name string
 }
 
 // tipOfForm is a number of a clause that is one by which tips are called, with the word for their form behind it or before it, "pointes coniques
-// de .355"; one without a role otherwise.
+// de .355", or one for "fits" before it; one without a role otherwise.
 func tipOfForm(lex *lexicon.Lexicon, clause string, n clauseNumber) sizetext.Size {
 	form := cmp.Or(formBehind(lex, clause[n.at[1]:]), formBefore(lex, clause[:n.at[0]]))
 	text := clause[n.at[0]:n.at[1]]
-	if form == "" || !isTipName(lex, text) {
+	before := nameWords(clause[:n.at[0]])
+	isFor := len(before) > 0 && IsForTip(lex, before[len(before)-1], text)
+	if form == "" && !isFor || !isTipName(lex, text) {
 		return sizetext.Size{}
 	}
 	return sizetext.Size{Role: string(catalog.TipTaken), Name: sizetext.NameOf(catalog.TipTaken), Text: text + form, From: n.at[0]}
