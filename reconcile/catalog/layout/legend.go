@@ -15,9 +15,9 @@ import (
 	"example.com/seatline/reconcile/internal/pattern"
 )
 
-// legendLetter is a letter of a drawing or a short form of capitals with the sign before the words that explain it: A = hosel OD, d1: bore,
+// legendLetter is a letter of a drawing or a short form of capitals with the sign before the words that explain it: A = hosel OD, φB: bore,
 // DI = diâmetro interno.
-var legendLetter = pattern.Lazy(`(?:^|[\s\x{3000},;.、，；。:(（])([A-Za-zØ]\d?|\p{Lu}{2,4}\d?) ?[=:：＝]`)
+var legendLetter = pattern.Lazy(`(?:^|[\s\x{3000},;.、，；。:(（])([A-Za-zØ]\d?|[φΦØø⌀][A-Za-z]\d?|\p{Lu}{2,4}\d?) ?[=:：＝]`)
 
 // legendEntry is a letter with its words.
 type legendEntry struct{ letter, words string }
@@ -310,7 +310,7 @@ func explainsLetter(text string) bool {
 }
 
 // aloneLetter is a letter or short form that is a cell by itself.
-var aloneLetter = pattern.Lazy(`^(?:[A-Za-zØ]\d?|\p{Lu}{2,4})$`)
+var aloneLetter = pattern.Lazy(`^(?:[A-Za-zØ]\d?|[φΦØø⌀][A-Za-z]\d?|\p{Lu}{2,4})$`)
 
 const (
 	// mostLegendTables is how many tables of letters a sheet may have; more are a column of marks. tallestLegend is how many letters one has.

@@ -12,6 +12,7 @@ import (
 	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
 	"example.com/seatline/reconcile/catalog/sizetext"
+	"example.com/seatline/reconcile/catalog/spoken"
 	"example.com/seatline/reconcile/catalog/value"
 	"example.com/seatline/reconcile/internal/pattern"
 	"example.com/seatline/reconcile/sheet"
@@ -270,8 +271,14 @@ func flatPriceIn(lex *lexicon.Lexicon, clause string) (flat lexicon.FlatPrice, s
 	}
 	for i, part := range parts {
 		beside, explained := besideParts(lex, parts, i)
+		if !explained {
+			continue
+		}
 		one, is := lex.FlatPrice(strings.TrimSpace(beside + " " + part))
-		if !explained || !is {
+		if !is && beside == "" {
+			one, is = lex.PiecePrice(part) // of all, as the size beside it is
+		}
+		if !is {
 			continue
 		}
 		if said {
@@ -328,8 +335,16 @@ func besideParts(lex *lexicon.Lexicon, parts []string, but int) (beside string, 
 	return beside, true
 }
 
-// withoutSize is a text without the one size in it, which names its unit, and without the name of that.
+// withoutSize is a text without the tips that it names and the one size in it, and without the name of that: one of both is there.
 func withoutSize(lex *lexicon.Lexicon, text string) (rest string, sized bool) {
+	if tips, saying := lex.TipsIn(text, true); len(tips) > 0 {
+		if _, some := lex.Category(saying); some { // "woods .335"
+			return text, false
+		}
+		if text = withoutSaying(text, saying); !lexicon.BearsNumber(text) {
+			return text, true
+		}
+	}
 	places := sizetext.Places(text, 2)
 	if len(places) != 1 {
 		return text, false
@@ -337,6 +352,9 @@ func withoutSize(lex *lexicon.Lexicon, text string) (rest string, sized bool) {
 	before, after := strings.TrimSpace(text[:places[0][0]]), strings.TrimSpace(text[places[0][1]:])
 	reading := lex.Read(text[places[0][0]:places[0][1]], value.Context{Want: value.WantDiameter})
 	if reading.Kind != value.Length || !reading.UnitStated {
+		if said := spoken.Sizes(lex, text); len(said) == 1 {
+			return strings.TrimSpace(strings.Replace(strings.Replace(text, said[0].Text, "", 1), said[0].Name, "", 1)), true
+		}
 		return text, false
 	}
 	if name := cmp.Or(nameWithin(lex, before), sizetext.NameAtEnd(lex, before)); name != "" {
@@ -350,6 +368,16 @@ func withoutSize(lex *lexicon.Lexicon, text string) (rest string, sized bool) {
 		before = strings.TrimSuffix(before, last)
 	}
 	return strings.TrimSpace(before) + " " + strings.TrimSpace(after), true
+}
+
+// withoutSaying is a text without some words of it, and without the bracket that they stand in where nothing else in it has a number.
+func withoutSaying(text, saying string) string {
+	before, after, _ := strings.Cut(text, saying)
+	from, to := strings.LastIndexAny(before, "(（"), strings.IndexAny(after, ")）")
+	if from >= 0 && to >= 0 && !lexicon.BearsNumber(before[from:]+after[:to]) {
+		before, after = before[:from], strings.TrimLeft(after[to:], ")）")
+	}
+	return strings.TrimSpace(strings.TrimSpace(before) + " " + strings.TrimSpace(after))
 }
 
 // piecesOfFerrules reports whether the sentence of a text that says for how many pieces prices are speaks of ferrules. Where the word for

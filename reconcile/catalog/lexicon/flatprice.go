@@ -26,31 +26,51 @@ type FlatPrice struct {
 // amount is a number in a sentence.
 var amount = pattern.Lazy(`\d+(?:[.,]\d+)*|[.,]\d+`)
 
+// percentage is a rate, as that of a tax.
+var percentage = pattern.Lazy(`\d+(?:[.,]\d+)? ?[%％]`)
+
 // FlatPrice returns the price that a sentence gives for each of all pieces; false where it gives none, or may speak of some pieces only, of
 // several or of something else than pieces. A number that names no currency has to be written as prices are.
 func (l *Lexicon) FlatPrice(sentence string) (flat FlatPrice, said bool) {
-	if len(sentence) > LongestNote || strings.ContainsAny(sentence, "%±+") {
-		return FlatPrice{}, false
+	flat, saying := l.flatPrice(sentence)
+	return flat, saying.Each
+}
+
+// PiecePrice is FlatPrice for what is said beside something of all pieces, where a price of a piece is that of each.
+func (l *Lexicon) PiecePrice(sentence string) (flat FlatPrice, said bool) {
+	flat, saying := l.flatPrice(sentence)
+	return flat, saying.Piece
+}
+
+// flatPrice returns the one price in a sentence, and what the words beside it say of it, nothing where it is none.
+func (l *Lexicon) flatPrice(sentence string) (flat FlatPrice, saying words.FlatPrice) {
+	if len(sentence) > LongestNote || strings.ContainsAny(sentence, "±+") {
+		return FlatPrice{}, words.FlatPrice{}
 	}
-	sentence = l.withoutOne(sentence)
+	untaxed := percentage().ReplaceAllString(sentence, "")
+	rated := untaxed != sentence // "alv 0 %"
+	sentence = l.withoutOne(untaxed)
 	places := amount().FindAllStringIndex(sentence, 2)
 	if len(places) != 1 {
-		return FlatPrice{}, false
+		return FlatPrice{}, words.FlatPrice{}
 	}
 	from, to := l.withMoney(sentence, places[0])
 	text := strings.TrimSpace(sentence[from:to])
 	reading := l.Read(text, value.Context{Want: value.WantPrice})
 	if reading.Kind != value.Number || reading.Problem.Code != "" || reading.Rest != "" || reading.Number <= 0 {
-		return FlatPrice{}, false
+		return FlatPrice{}, words.FlatPrice{}
 	}
 	rest, per := l.withoutDozen(sentence[:from] + " " + sentence[to:])
 	if per == 0 {
-		return FlatPrice{}, false
+		return FlatPrice{}, words.FlatPrice{}
 	}
-	saying := l.Words.FlatPrice(rest)
+	saying = l.Words.FlatPrice(rest)
 	inHundredths := slices.ContainsFunc(reading.Leniencies, func(l value.Leniency) bool { return l.Code == value.ForgaveHundredths })
 	isMoney := words.IsCurrency(reading.Unit) || inHundredths || reading.Unit == "" && (saying.Named || saying.Money && inCents().MatchString(text))
-	return FlatPrice{text, reading.Number / per, per, reading.Unit, saying.Of}, saying.Each && isMoney
+	if !isMoney || rated && !saying.Taxed {
+		return FlatPrice{}, words.FlatPrice{}
+	}
+	return FlatPrice{text, reading.Number / per, per, reading.Unit, saying.Of}, saying
 }
 
 // withoutOne is a sentence without the number one before a word for a piece: "1 Stück", 1個.

@@ -1,7 +1,10 @@
 package reader_test
 
 import (
+	"strings"
 	"testing"
+
+	"github.com/google/go-cmp/cmp"
 
 	"example.com/seatline/reconcile/catalog"
 )
@@ -38,6 +41,28 @@ func TestExplainedShortForms(t *testing.T) {
 		fields := c.Ferrules[0].Fields
 		if base, top := fields.Get(catalog.BaseOD).Text, fields.Get(catalog.TopOD).Text; base != "13.6" || top != "10.4" {
 			t.Errorf("%q: base %q, top %q", note, base, top)
+		}
+	}
+}
+
+// TestToleranceOfLetters takes limits of a letter that a legend explains for those of its column, whichever sign for a diameter stands before it.
+func TestToleranceOfLetters(t *testing.T) {
+	for legend, tolerance := range map[string]string{
+		"φA : bottom outside   φB : top outside   φC : hole": "Tolerance: φA ±0.05   φC +0.05/-0",
+		"A = base OD, B = top OD, C = bore":                  "A ±0.05, C +0.05/-0",
+	} {
+		first, _, _ := strings.Cut(legend, " ")
+		sign := strings.TrimSuffix(first, "A")
+		c := read(t, grid("Ferrules in mm", legend+"\n"+tolerance+"\n\nNo | "+sign+"A | "+sign+"B | "+sign+"C\nB-1 | 13.6 | 10.4 | 9.3\nB-2 | 13.5 | 10.2 | 9.3"))
+		if len(c.Ferrules) != 2 {
+			t.Fatalf("%q: %d ferrules", legend, len(c.Ferrules))
+		}
+		var got []string
+		for _, role := range [...]catalog.Role{catalog.BaseOD, catalog.TopOD, catalog.Bore} {
+			got = append(got, c.Ferrules[0].Fields.Dim(role).String())
+		}
+		if diff := cmp.Diff([]string{"13.6 ±0.05 mm", "10.4 mm", "9.3 +0.05/+0 mm"}, got); diff != "" {
+			t.Errorf("%q, %q (-want +got)\n%s", legend, tolerance, diff)
 		}
 	}
 }

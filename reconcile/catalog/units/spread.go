@@ -160,6 +160,10 @@ func (t *Table) spread(n noteTolerance, tolerance value.Tolerance) bool {
 			return true
 		}
 	}
+	if col := t.underLetter(tolerance.Scope); col != nil {
+		t.takeNote(col, n, forRole)
+		return true
+	}
 	subject := t.Limits(tolerance, c.Said, index == 0 || len(n.Clubs) > 0) // "hosel OD of irons ±0.05, of woods ±0.1"
 	switch above := t.sizeAbove(c); {
 	case above != nil && !subject.General && !t.isOfOthers(subject, above):
@@ -193,6 +197,26 @@ func (t *Table) spread(n noteTolerance, tolerance value.Tolerance) bool {
 	}
 	return true
 }
+
+// underLetter returns the column whose heading is the letter at the end of a text, as a legend explains it: that of "bottom outside [φA]" for
+// "Tolerance φA". It returns nil where there is none.
+func (t *Table) underLetter(text string) *Column {
+	letter := text[strings.LastIndexAny(text, " ,;:")+1:]
+	if letter == "" {
+		return nil
+	}
+	at := slices.IndexFunc(t.Columns, func(c *Column) bool {
+		_, own, explained := strings.Cut(strings.TrimSuffix(c.Text, "]"), " [")
+		return explained && plainDiameter.Replace(own) == plainDiameter.Replace(letter)
+	})
+	if at < 0 {
+		return nil
+	}
+	return t.Columns[at]
+}
+
+// plainDiameter writes the signs for a diameter as one.
+var plainDiameter = strings.NewReplacer("φ", "Ø", "Φ", "Ø", "ø", "Ø", "⌀", "Ø")
 
 // Limits returns what a tolerance in a text is for: what the words before it name, or else those behind it, or else, where it may be for all that the
 // text names, all of these.

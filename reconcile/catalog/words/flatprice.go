@@ -9,10 +9,14 @@ import (
 type FlatPrice struct {
 	// Each is set where it is the price of each piece of all.
 	Each bool
+	// Piece is set where it is the price of a piece, of all or not.
+	Piece bool
 	// Money is set where it is a sum of money, although no currency stands beside it.
 	Money bool
 	// Named is set where a word for money stands there that several countries have for their own: rupees, crowns.
 	Named bool
+	// Taxed is set where a tax is named.
+	Taxed bool
 	// Of is what the pieces are: heads, ferrules or tips, empty where that is not said.
 	Of string
 }
@@ -61,7 +65,7 @@ func (v *Vocabulary) FlatPrice(text string) FlatPrice {
 	}
 	said["every"], said["piece"] = said["every"] || said["any"], said["piece"] || ofAspect
 	price := said["price"] || said["unit_price"]
-	flat.Named = said["money"]
+	flat.Named, flat.Taxed, flat.Piece = said["money"], said["tax"], said["piece"]
 	flat.Money = price || said["single"] || said["every"] && said["at"]
 	switch {
 	case price:
