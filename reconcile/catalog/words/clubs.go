@@ -42,7 +42,22 @@ func (v *Vocabulary) ClubsIn(category, text string) ([]string, bool) {
 			}
 		}
 	}
+	r.clubs = saidOnce(r.clubs)
 	return r.clubs, len(r.clubs) > 0
+}
+
+// saidOnce returns the clubs that a text names in each of its languages once: "Fer 5 / 5 iron" is one club, "Eisen 5-9 / 5-9 irons" one set.
+func saidOnce(clubs []string) []string {
+	for n := 1; n <= len(clubs)/2; n++ {
+		same := len(clubs)%n == 0
+		for i := n; same && i < len(clubs); i++ {
+			same = strings.TrimRight(clubs[i], "iI") == strings.TrimRight(clubs[i-n], "iI")
+		}
+		if same {
+			return clubs[:n]
+		}
+	}
+	return clubs
 }
 
 // countBehind returns what stands before a number of pieces in brackets at the end of a text, and the number, zero where there is none: "4-PW (7 pcs)".

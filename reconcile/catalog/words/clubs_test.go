@@ -19,6 +19,7 @@ func TestClubs(t *testing.T) {
 		"Eisen 7": "7", "Eisen 5-9": "5 6 7 8 9", "Fer 7": "7", "Hierro 7": "7", "Ferro 7": "7", "Holz 3": "3W", "bois 3, 5": "3W 5W", "Hybrid 3-5": "3H 4H 5H", "Híbrido 4": "4H",
 		"7番": "7", "7番アイアン": "7", "アイアン #5-#9": "5 6 7 8 9", "3番ウッド": "3W", "7번 아이언": "7", "아이언 5-9": "5 6 7 8 9", "7号铁": "7", "7號鐵桿": "7", "3号木": "3W", "鐵桿 4-PW": "4 5 6 7 8 9 PW",
 		"Gap wedge 52": "GW", "SW 56°": "SW", "Lob wedge 60": "LW", "PW 46": "PW", "PW 52 56": "PW 52 56", "PW 52": "PW 52", "SW, 56": "SW 56", "52 SW": "52 SW",
+		"Fer 5 / 5 iron": "5", "Eisen 5-9 / 5-9 irons": "5 6 7 8 9", "Cocheur 52° / 52 wedge": "52", "3番ウッド / 3W": "3W", "Fer 7 / Eisen 7 / 7 iron": "7", "PW / pitching wedge": "PW", "5 / 5i": "5i", "5I / 5 iron": "5I",
 		"Pitching wedge": "PW", "sand wedge": "SW", "ピッチングウェッジ": "PW", "沙坑桿": "SW",
 	} {
 		got, ok := v.Clubs(text)
