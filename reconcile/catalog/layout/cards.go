@@ -276,6 +276,7 @@ func linePairs(g *grid.Grid, lex *lexicon.Lexicon, line int) (found []entry, pur
 		known := score >= lexicon.HeadingScore || namesItem(lex, label, g.At(line, i+2))
 		isLabel := colon && known || !g.Is(lexicon.AsValue, lex, id) && (known && !(open != nil && called) || colon)
 		switch {
+		case open != nil && measures(lex, text) && lex.LooksValue(g.At(line, i+2)):
 		case open != nil && (!isLabel || traits.Of[role].Want != traits.Length && role != catalog.Part || open.role == catalog.Part && lexicon.IsItemNumber(text)):
 			open.value, open.valueAt = text, at
 			if counts(open) {
@@ -335,11 +336,42 @@ func valuedLabels(g *grid.Grid, lanes []cardLane) map[string]bool {
 	return valued
 }
 
+// valuesBehind returns how many columns behind the labels of a lane most values stand: the next one, unless a column with units, or with a picture
+// beside the first label, is between.
+func valuesBehind(g *grid.Grid, lex *lexicon.Lexicon, lane cardLane, right int) int {
+	var filled [farthestValue + 1]int
+	for line := 1; line <= g.Lines; line++ {
+		row := g.Row(line, lane.col, min(right, lane.col+farthestValue))
+		if len(row) == 0 || g.Text(row[0]) == "" {
+			continue
+		}
+		for i, id := range row[1:] {
+			_, _, colon := lexicon.CutLabel(g.Text(id))
+			if text := g.Text(id); text != "" && !colon && !measures(lex, text) && !namesSize(lex, text) {
+				filled[i+1]++
+			}
+		}
+	}
+	best := 1
+	for i, n := range filled {
+		if n > filled[best] {
+			best = i
+		}
+	}
+	return best
+}
+
+// measures reports whether a text by itself is a unit or names a currency.
+func measures(lex *lexicon.Lexicon, text string) bool {
+	return lex.IsUnit(text) || lex.NamesCurrency(text)
+}
+
 // laneEntries returns the labels of a lane with their values, from the top. Those below a title of the lane, which is no label that has a value
 // elsewhere, may say only with it what they are.
 func laneEntries(g *grid.Grid, lex *lexicon.Lexicon, lane cardLane, right int, valued map[string]bool) []entry {
 	var entries []entry
 	title, last := "", 0
+	behind := valuesBehind(g, lex, lane, right)
 	for line := 1; line <= g.Lines; line++ {
 		at := lane.col
 		if lane.inner > 0 && g.At(line, at) == "" {
@@ -351,6 +383,9 @@ func laneEntries(g *grid.Grid, lex *lexicon.Lexicon, lane cardLane, right int, v
 		}
 		label, value, colon := lexicon.CutLabel(g.Text(row[0]))
 		e := entry{label: label, value: value, at: g.Ref(line, at), valueAt: g.Ref(line, at)}
+		if own := at + behind; behind > 1 && e.value == "" && own < at+len(row) && g.Text(row[behind]) != "" {
+			e.value, e.valueAt = g.Text(row[behind]), g.Ref(line, own)
+		}
 		for i, id := range row[1:] {
 			text := g.Text(id)
 			switch {
@@ -360,7 +395,7 @@ func laneEntries(g *grid.Grid, lex *lexicon.Lexicon, lane cardLane, right int, v
 				}
 			case e.value == "":
 				e.value, e.valueAt = text, g.Ref(line, at+1+i)
-			case lex.IsUnit(text) && !strings.ContainsFunc(e.value, unicode.IsLetter):
+			case measures(lex, text) && !strings.ContainsFunc(e.value, unicode.IsLetter):
 				e.value += " " + text
 			}
 		}
@@ -415,7 +450,15 @@ func cardsOf(entries []entry) ([]card, bool) {
 		}
 		all = append(all, own)
 	}
+	if written := slices.DeleteFunc(slices.Clone(all), unwritten); len(written) > 0 {
+		all = written
+	}
 	return all, true
+}
+
+// unwritten reports whether a card has no values: its labels are printed, and no part is on it yet.
+func unwritten(c card) bool {
+	return !slices.ContainsFunc(c, func(e entry) bool { return e.value != "" || e.valueAt != e.at })
 }
 
 // addBeside adds what stands beside cards, in a lane that names no parts: several labels in one line are of one card.

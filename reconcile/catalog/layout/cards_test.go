@@ -51,6 +51,19 @@ func TestCards(t *testing.T) {
 				{"Weight", "270", "Alloy", "1025"}, {"Price", "12.4", "Lead time", "40 days"}, {"Made: Ann", "", "Checked: Bob"}},
 			map[int]string{2: "A-1"},
 		},
+		"a picture between the number and its label": {
+			[][]string{{"Part", "[photo]", "A-1", "", "Part", "[photo]", "A-2"}, {"Hosel OD", "", "13.4", "", "Hosel OD", "", "13.6"}, {"Bore", "", "9.5", "", "Bore", "", "9.5"}},
+			map[int]string{1: "A-1", 2: "A-2"},
+		},
+		"units between labels and values": {
+			[][]string{{"Part", "", "A-1", "", "Part", "", "A-2"}, {"Hosel OD", "mm", "13.4", "", "Hosel OD", "mm", "13.6"}, {"Bore", "mm", "9.5", "", "Bore", "mm", "9.5"}, {"Price", "EUR", "12.00", "", "Price", "EUR", "12.00"}},
+			map[int]string{1: "A-1", 2: "A-2"},
+		},
+		"a card with nothing on it at the end": {
+			[][]string{{"Part", "A-1", "", "Part", "A-2"}, {"Hosel OD", "13.4 mm", "", "Hosel OD", "13.6 mm"}, {"Bore", "9.5 mm", "", "Bore", "9.5 mm"}, nil,
+				{"Part", "A-3", "", "Part", ""}, {"Hosel OD", "13.4 mm", "", "Hosel OD", ""}, {"Bore", "9.5 mm", "", "Bore", ""}},
+			map[int]string{1: "A-1", 2: "A-2", 5: "A-3"},
+		},
 		"more cards beside each other than each has lines": {
 			[][]string{{"Part: A-1", "Part: A-2", "Part: A-3", "Part: A-4"}, {"Hosel OD: 13.4 mm", "Hosel OD: 13.4 mm", "Hosel OD: 13.4 mm", "Hosel OD: 13.4 mm"},
 				{"Bore: 9.5 mm", "Bore: 9.5 mm", "Bore: 9.5 mm", "Bore: 9.5 mm"}},
