@@ -336,6 +336,22 @@ func valuedLabels(g *grid.Grid, lanes []cardLane) map[string]bool {
 	return valued
 }
 
+// ofAllLanes reports whether a line in which part numbers stand beside each other, below one label each, has a single text above it, which is the
+// title of all these cards and says nothing of the sizes of one.
+func ofAllLanes(g *grid.Grid, lex *lexicon.Lexicon, line, col int) bool {
+	if countCells(g, line-1, span{left: 1, right: g.Width}) != 1 {
+		return false
+	}
+	label, _, _ := lexicon.CutLabel(g.At(line, col))
+	role, _ := lex.RoleOfLabel(label)
+	for beside := col + 1; role == catalog.Part && beside <= g.Width; beside++ {
+		if again, _, _ := lexicon.CutLabel(g.At(line, beside)); again == label {
+			return true
+		}
+	}
+	return false
+}
+
 // valuesBehind returns how many columns behind the labels of a lane most values stand: the next one, unless a column with units, or with a picture
 // beside the first label, is between.
 func valuesBehind(g *grid.Grid, lex *lexicon.Lexicon, lane cardLane, right int) int {
@@ -403,6 +419,9 @@ func laneEntries(g *grid.Grid, lex *lexicon.Lexicon, lane cardLane, right int, v
 		case at == lane.col && e.value == "" && !colon && !valued[words.Fold(label)]:
 			title = label
 		case line != last+1, at == lane.col && lane.inner > 0:
+			title = ""
+		}
+		if title != label && ofAllLanes(g, lex, line, at) {
 			title = ""
 		}
 		last = line

@@ -150,3 +150,17 @@ func TestLabelsOfItems(t *testing.T) {
 		}
 	}
 }
+
+// TestTitleOfAllCards looks at whether a title above several cards is kept apart from the sizes of the first.
+func TestTitleOfAllCards(t *testing.T) {
+	g := grid.New(sheettest.Texts("cards", [][]string{{"Heads"}, {"Part", "A-1", "", "Part", "A-2"}, {"OD", "13.4 mm", "", "OD", "13.6 mm"}, {"Bore", "9.5 mm", "", "Bore", "9.5 mm"}}, false))
+	var headings []string
+	for _, r := range cards(g, lexicon.New(nil)) {
+		for _, h := range r.Columns {
+			headings = append(headings, h.Text)
+		}
+	}
+	if diff := cmp.Diff([]string{"Part", "OD", "Bore"}, headings); diff != "" {
+		t.Error(diff)
+	}
+}
