@@ -425,3 +425,27 @@ func TestFormsBeforeTips(t *testing.T) {
 		})
 	}
 }
+
+// A title that is not surely about the ferrules below it gives them no tip, and is asked about where nothing else gives one.
+func TestTipsOfTitles(t *testing.T) {
+	const rows = "\nPart | Base OD (mm) | Length (mm)\nXF-A | 13.7 | 25\nXF-B | 13.8 | 25"
+	for title, want := range map[string]string{
+		"Ferrules, .370 - will go on the above":       ".370 parallel",
+		"Zierringe, .335 - passend zu obigen":         ".335 parallel",
+		"Ferrules - heads for .370 shafts: see below": "asked",
+		"Zierringe. Köpfe für .370: siehe unten":      "asked",
+		"Ferrules, .350 high":                         "asked",
+		"Ferrules in black":                           "",
+	} {
+		c := read(t, grid("Ferrules", title+rows))
+		got := ferruleOf(t, c, "XF-A").Ferrule.ForTip.String()
+		for _, f := range c.Findings {
+			if f.Code == "data.missing" {
+				got += "asked"
+			}
+		}
+		if got != want {
+			t.Errorf("%q gives %q, want %q", title, got, want)
+		}
+	}
+}

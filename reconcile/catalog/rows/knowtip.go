@@ -43,7 +43,9 @@ func (r *rowReader) knowTip() {
 	case r.t.Bores == catalog.BoresAreBores:
 		r.takeTipAsBore()
 	}
-	r.findTip()
+	if !r.findTip() {
+		r.askTitledTip()
+	}
 	r.readTip()
 	r.checkTip()
 }
@@ -134,20 +136,53 @@ func (r *rowReader) saidTip(strictly bool, will func([]fitcalc.TipSize) bool) ca
 			own = f
 		}
 	}
-	if tips, words := t.Lex.TipsIn(t.Section, false); len(tips) > 0 && will(tips) {
+	if tips, words := t.Lex.TipsIn(t.Section, false); len(tips) > 0 && will(tips) && !t.namesInPassing(t.Section) {
 		return catalog.Field{Text: words, Assumptions: []string{fmt.Sprintf("tip %s taken from the title %q above", words, t.Section)}}
 	}
 	for _, title := range t.Titles {
-		if tips, words := t.Lex.TipsIn(title, true); len(tips) > 0 && will(tips) {
+		if tips, words := t.titledTips(title); len(tips) > 0 && will(tips) {
 			return catalog.Field{Text: words, Assumptions: []string{fmt.Sprintf("tip %s taken from the title %q", words, title)}}
 		}
 	}
 	for _, note := range t.TipNotes() {
-		if tips, _ := t.Lex.TipsIn(note.Text, true); len(t.TipNotes()) == 1 && len(tips) > 0 && will(tips) {
+		if tips, _ := t.Lex.TipsIn(note.Text, true); len(t.TipNotes()) == 1 && len(tips) > 0 && will(tips) && !t.namesInPassing(note.Text) {
 			return catalog.Field{Text: note.Tip, Assumptions: []string{fmt.Sprintf("tip %s taken from the %s", note.Tip, layout.Describe(note.Text, note.Cell))}}
 		}
 	}
 	return own
+}
+
+// titledTips returns the tips that a title gives to all parts, with the words.
+func (t *Table) titledTips(title string) (tips []fitcalc.TipSize, saying string) {
+	if t.Kind != catalog.Ferrules {
+		return t.Lex.TipsIn(title, true)
+	}
+	if named := t.Lex.TipsOfFerrules(title); named.Sure {
+		return named.Tips, named.Saying
+	}
+	return nil, ""
+}
+
+// namesInPassing reports whether a title of ferrules names tips strictly, but not as theirs.
+func (t *Table) namesInPassing(title string) bool {
+	strict, _ := t.Lex.TipsIn(title, true)
+	return t.Kind == catalog.Ferrules && len(strict) > 0 && !t.Lex.TipsOfFerrules(title).Sure
+}
+
+// askTitledTip says which title names tips that may be those of the ferrules below it, where nothing gives those or the bores.
+func (r *rowReader) askTitledTip() {
+	t := r.t
+	if t.ByRole[catalog.Bore] != nil || r.says(catalog.Bore) || r.fields.Text(catalog.TipTaken) != "" || t.ByRole[catalog.TipTaken] != nil {
+		return
+	}
+	for _, title := range slices.Concat([]string{t.Section}, t.TextTitles()) {
+		if named := t.Lex.TipsOfFerrules(title); len(named.Tips) > 0 && !named.Sure {
+			t.TellEach(layout.ToldKey{What: "titled tip"}, finding.Warning, "data.missing", r.line, 0, func() string {
+				return fmt.Sprintf("the title %q names %s, and not surely as the tip of the ferrules below it; it is not taken", title, named.Saying)
+			})
+			return
+		}
+	}
 }
 
 // speaksElsewhere reports whether a remark names the number of another part: "for .355 tips see CS-230".
