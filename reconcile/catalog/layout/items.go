@@ -135,7 +135,7 @@ func itemTables(g *grid.Grid, lex *lexicon.Lexicon, begun []begun, all []card, u
 		}
 		own := all[run.from:run.to]
 		nameAlike(lex, own)
-		mouthsAsThinEnds(lex, own)
+		endsAsThinEnds(lex, own)
 		packOfPrice(lex, own)
 		putRightLater(g, lex, begun[run.from:run.to], own, unsaid[run.from:run.to], next)
 		copySizes(lex, begun[run.from:run.to], own, unsaid[run.from:run.to])

@@ -75,6 +75,7 @@ func plainCards(g *grid.Grid, lex *lexicon.Lexicon) []Region {
 	found := slices.Concat(beside...)
 	priceUnnamed(lex, found, textsOf(all))
 	packOfPrice(lex, found)
+	endsAsThinEnds(lex, found)
 	if !plainlySized(found) || !namedAndSized(found) || namedByUnits(lex, found) {
 		return nil
 	}

@@ -68,6 +68,19 @@ func TestPlainCards(t *testing.T) {
 			[]string{"HT-1, for .370, base 13.6, long 25, price .85", "HT-2, for .335, base 12.0, long 19, price .80"},
 			"1 HT-1: for=.370 base=13.6 long=25 price=.85; 2 HT-2: for=.335 base=12.0 long=19 price=.80",
 		},
+		"Italian, a head above a base is the thin end": {
+			[]string{"ZV-1: nera, base 13,5, testa 10,8, foro 9,3, 0,44 euro", "ZV-2: nera, base 13,5, testa 10,8, foro 9,3, 0,48 euro", "ZV-3: avorio, base 13,2, testa 1,04, foro 8,9, 0,55 euro"},
+			"1 ZV-1: base=13,5 top OD=10,8 foro=9,3 price=0,44 euro description=nera; 2 ZV-2: base=13,5 top OD=10,8 foro=9,3 price=0,48 euro description=nera; " +
+				"3 ZV-3: base=13,2 top OD=1,04 foro=8,9 price=0,55 euro description=avorio",
+		},
+		"German, the same": {
+			[]string{"ZV-1: Basis 13,5 mm, Kopf 10,8 mm, Bohrung 9,3 mm, Länge 18 mm, 0,44 €", "ZV-2: Basis 13,5 mm, Kopf 10,8 mm, Bohrung 9,3 mm, Länge 25 mm, 0,48 €"},
+			"1 ZV-1: Basis=13,5 mm top OD=10,8 mm Bohrung=9,3 mm Länge=18 mm price=0,44 €; 2 ZV-2: Basis=13,5 mm top OD=10,8 mm Bohrung=9,3 mm Länge=25 mm price=0,48 €",
+		},
+		"Dutch, a head that is wider than the base": {
+			[]string{"ZV-1: voet 13,5 mm, kop 13,8 mm, gat 9,3 mm, lengte 18 mm, 0,44 €", "ZV-2: voet 13,5 mm, kop 13,8 mm, gat 9,3 mm, lengte 25 mm, 0,48 €"},
+			"1 ZV-1: voet=13,5 mm kop=13,8 mm gat=9,3 mm lengte=18 mm price=0,44 €; 2 ZV-2: voet=13,5 mm kop=13,8 mm gat=9,3 mm lengte=25 mm price=0,48 €",
+		},
 		"French, two blanks": {
 			[]string{"Fiche TV-1   trou 9,35", "bas 13,5  haut 10,1", "", "Fiche TV-2   trou 9,35", "bas 13,5  haut 10,1"},
 			"1 TV-1: trou=9,35 bas=13,5 haut=10,1; 4 TV-2: trou=9,35 bas=13,5 haut=10,1",

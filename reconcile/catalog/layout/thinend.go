@@ -36,33 +36,47 @@ func (c card) withThinEnd(lex *lexicon.Lexicon, said []saidAt) card {
 	return append(c, found[0])
 }
 
-// mouthsAsThinEnds takes the diameter at the mouth of parts for that of their thin end, where one at the base is given and it lies between that and the
-// bore of most of them: a countersink has its mouth in a head, "boca 10,6 mm" beside "base 13,5 mm" is the upper end of a ferrule.
-func mouthsAsThinEnds(lex *lexicon.Lexicon, all []card) {
-	mouths, ends := 0, 0
+// endsAsThinEnds takes the diameter at the mouth of parts, or at their head, for that of their thin end, where one at the base is given and it lies between
+// that and the bore of most of them: a countersink has its mouth in a head, "boca 10,6 mm" beside "base 13,5 mm" is the upper end of a ferrule, and "testa
+// 10,8" is no head, but that end.
+func endsAsThinEnds(lex *lexicon.Lexicon, all []card) {
+	named, ends := 0, 0
 	for _, c := range all {
 		if hasRole(c, catalog.TopOD) || hasRole(c, catalog.BoreDepth) || hasRole(c, catalog.CountersinkDepth) || hasRole(c, catalog.CountersinkAngle) {
 			return
 		}
+		own := 0
 		for _, e := range c {
-			if e.role == catalog.CountersinkMouth {
-				mouths++
+			if e.mayBeThinEnd(lex) {
+				own++
 				if hasRole(c, catalog.Bore) && c.namesBase(lex) && c.between(lex, e.value) {
 					ends++
 				}
 			}
 		}
+		if named += own; own > 1 {
+			return // which of them
+		}
 	}
-	if ends == 0 || ends*3 < mouths*2 {
+	if ends == 0 || ends*3 < named*2 {
 		return
 	}
 	for _, c := range all {
 		for i := range c {
-			if c[i].role == catalog.CountersinkMouth {
+			if c[i].mayBeThinEnd(lex) {
 				c[i].role, c[i].label = catalog.TopOD, sizetext.NameOf(catalog.TopOD)
 			}
 		}
 	}
+}
+
+// mayBeThinEnd reports whether what an item says is a size at a mouth or a head.
+func (e entry) mayBeThinEnd(lex *lexicon.Lexicon) bool {
+	if e.role == catalog.CountersinkMouth {
+		return true
+	}
+	_, number := sizetext.Number(lex, e.value)
+	return number && lex.Words.Means("head", e.label)
 }
 
 // namesBase reports whether an outer diameter of an item is called that at its base.
