@@ -109,12 +109,23 @@ func (t *Table) topByValues() {
 		if c.headed(catalog.UnknownKind, catalog.HoselOD) >= lexicon.LeastHeading {
 			most = mostWithHosel
 		}
-		if t.isUnderstood(c) || t.mayBePrice(c) || !t.betweenUpTo(bore, c, base, most) {
+		other := t.isUnderstood(c) || t.mayBePrice(c)
+		if other && t.saysHead(c) {
+			other, most = false, mostWithHosel
+		}
+		if other || !t.betweenUpTo(bore, c, base, most) {
 			continue
 		}
 		t.takeByValues(c, catalog.TopOD, "its sizes lie between those of bore and base")
 		return
 	}
+}
+
+// saysHead reports whether the heading of a column is nothing but a word for heads, with a unit or a sign for a diameter: "Testa", "Ø kop". That of a
+// ferrule is its thin end, unless it is nearly as wide as the base, as the hosel of a head is.
+func (t *Table) saysHead(c *Column) bool {
+	rest, _, _ := t.Lex.Words.SplitUnit(c.Text)
+	return t.Lex.Words.Means("head", strings.Trim(rest, lexicon.DiameterSigns+" "))
 }
 
 // isUnderstood reports whether the heading of a column says what else than the thin end of a ferrule its sizes are.

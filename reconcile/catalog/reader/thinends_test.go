@@ -21,6 +21,10 @@ func TestThinEndsByValues(t *testing.T) {
 		"a word nobody knows":   {"Ø zurp mm", thin, catalog.TopOD},
 		"a hosel":               {"Hosel dia mm", thin, catalog.TopOD},
 		"a hosel near the base": {"Hosel dia mm", wide, ""},
+		"head alone, Italian":   {"Testa", thin, catalog.TopOD},
+		"head alone, English":   {"Head mm", thin, catalog.TopOD},
+		"head alone, Dutch":     {"Ø kop", thin, catalog.TopOD},
+		"a head near the base":  {"Testa", wide, ""},
 	} {
 		t.Run(name, func(t *testing.T) {
 			rows := "Code | Base OD mm | Bore mm | Length mm | " + c.heading + " | Price"
