@@ -32,6 +32,8 @@ func TestFlatPriceWithin(t *testing.T) {
 		"ทุกรหัสรูใน 9.3 มม. ราคาชิ้นละ 18 บาท ขนาดในตารางเป็น มม.": 18,
 		"所有货号内孔9.3mm，单价2.5元":                                                  2.5,
 		"모든 품번 내경 9.3mm, 개당 500원":                                             500,
+		"Alla ferruler är 22 mm långa och kostar 4,80 kr/st.":                 4.8,
+		"Alle Ferrules sind 22 mm lang und kosten 0,48 €":                     0.48,
 		"Hinta 0,65 €/kpl, alv 0 %.":                                          0.65,
 		"10 % discount, 0.65 EUR per piece":                                   0,
 		"perçage 9,3 mm (tip .370 parallèle), 0,62 € HT la pièce":             0.62,
