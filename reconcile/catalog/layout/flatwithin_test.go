@@ -3,7 +3,10 @@ package layout
 import (
 	"testing"
 
+	"example.com/seatline/reconcile/catalog/grid"
 	"example.com/seatline/reconcile/catalog/lexicon"
+	"example.com/seatline/reconcile/sheet"
+	"example.com/seatline/reconcile/sheet/sheettest"
 )
 
 // TestFlatPriceWithin finds the price of each piece in a sentence that says more of all pieces, and none where it is of some of them.
@@ -85,6 +88,28 @@ func TestFlatPriceWithin(t *testing.T) {
 			if flat, said := flatPriceIn(lex, c.Text); said {
 				got = flat.Price
 			}
+		}
+		if got != want {
+			t.Errorf("%q: %g, want %g", text, got, want)
+		}
+	}
+}
+
+// TestFlatPriceBeside takes the price of a piece for that of each where another sentence speaks of all.
+func TestFlatPriceBeside(t *testing.T) {
+	for text, want := range map[string]float64{
+		"Unit mm. Bore is 9.3 mm for all. 55 JPY per piece.":                 55,
+		"Maße in mm. Bohrung 9,3 mm für alle. 0,55 € pro Stück.":             0.55,
+		"Perçage 9,3 mm pour toutes. 0,62 € HT la pièce.":                    0.62,
+		"Unit mm. 55 JPY per piece.":                                         0,
+		"Bore is 9.3 mm for all. Engraving 55 JPY per piece.":                0,
+		"Bore is 9.3 mm for the black ones. 55 JPY per piece.":               0,
+		"Bore is 9.3 mm for all. 0.55 EUR per piece, 0.48 EUR from 100 pcs.": 0,
+	} {
+		g := grid.New(sheettest.Texts("list", [][]string{{text}, {"No", "Base"}, {"X-1", "13.5"}}, true))
+		got := 0.0
+		for _, note := range FlatNotes(lexicon.New(nil), g, []sheet.Ref{{Row: 1, Col: 1}}) {
+			got = note.Price
 		}
 		if got != want {
 			t.Errorf("%q: %g, want %g", text, got, want)

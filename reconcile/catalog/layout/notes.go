@@ -249,13 +249,27 @@ func FlatNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) []FlatNot
 		if len(text) > lexicon.LongestNote {
 			continue
 		}
-		for _, c := range clausesOf(lex, text) {
-			if flat, said := flatPriceIn(lex, c.Text); said {
+		clauses := clausesOf(lex, text)
+		for _, c := range clauses {
+			flat, said := flatPriceIn(lex, c.Text)
+			if !said && givesSizeOfAll(lex, clauses) {
+				flat, said = lex.PiecePrice(c.Text)
+			}
+			if said {
 				found = append(found, FlatNote{flat, c.Text, place})
 			}
 		}
 	}
 	return found
+}
+
+// givesSizeOfAll reports whether one of some clauses gives a size of all parts, so that what the others say of a piece is said of each: "Bore is 9.3 mm for all.
+// 55 JPY per piece."
+func givesSizeOfAll(lex *lexicon.Lexicon, clauses []Clause) bool {
+	return slices.ContainsFunc(clauses, func(c Clause) bool {
+		rest, sized := withoutSize(lex, c.Text)
+		return sized && lex.Words.SaysEvery(rest)
+	})
 }
 
 // flatPriceIn returns the price of each piece that a clause gives, or one of its parts between commas and words such as "and". The others have no
