@@ -38,6 +38,8 @@ func TestFlatPriceWithin(t *testing.T) {
 		"Alla ferruler är 22 mm långa och kostar 4,80 kr/st.":                 4.8,
 		"Alle Ferrules sind 22 mm lang und kosten 0,48 €":                     0.48,
 		"Hinta 0,65 €/kpl, alv 0 %.":                                          0.65,
+		"Engraving, 0.45 EUR per piece":                                       0,
+		"0.45 EUR per piece, gift box":                                        0,
 		"10 % discount, 0.65 EUR per piece":                                   0,
 		"perçage 9,3 mm (tip .370 parallèle), 0,62 € HT la pièce":             0.62,
 		"内孔一律9.3，配.370杆梢，单价1.20元/只。":                                          1.2,

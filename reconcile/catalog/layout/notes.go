@@ -284,12 +284,12 @@ func flatPriceIn(lex *lexicon.Lexicon, clause string) (flat lexicon.FlatPrice, s
 		return flat, false
 	}
 	for i, part := range parts {
-		beside, explained := besideParts(lex, parts, i)
+		beside, sized, explained := besideParts(lex, parts, i)
 		if !explained {
 			continue
 		}
 		one, is := lex.FlatPrice(strings.TrimSpace(beside + " " + part))
-		if !is && beside == "" {
+		if !is && sized && beside == "" {
 			one, is = lex.PiecePrice(part) // of all, as the size beside it is
 		}
 		if !is {
@@ -330,9 +330,9 @@ func thaiBlank(said []string, i int) bool {
 	return i > 0 && strings.ContainsFunc(said[i-1], isThai) && strings.IndexFunc(said[i], isThai) == 0
 }
 
-// besideParts returns what the parts of a clause other than one say beside the sizes that they give. It reports false where one of them has another
-// number than that of a size or a pack.
-func besideParts(lex *lexicon.Lexicon, parts []string, but int) (beside string, explained bool) {
+// besideParts returns what the parts of a clause other than one say beside the sizes that they give, and whether they give any. Explained is false
+// where one of them has another number than that of a size or a pack.
+func besideParts(lex *lexicon.Lexicon, parts []string, but int) (beside string, sized, explained bool) {
 	for i, part := range parts {
 		if i == but || !lexicon.BearsNumber(part) {
 			continue
@@ -340,13 +340,13 @@ func besideParts(lex *lexicon.Lexicon, parts []string, but int) (beside string, 
 		if count, packs := lex.PackIn(part); packs && count > 0 {
 			continue
 		}
-		rest, sized := withoutSize(lex, part)
-		if !sized {
-			return "", false
+		rest, size := withoutSize(lex, part)
+		if !size {
+			return "", false, false
 		}
-		beside = strings.TrimSpace(beside + " " + rest)
+		beside, sized = strings.TrimSpace(beside+" "+rest), true
 	}
-	return beside, true
+	return beside, sized, true
 }
 
 // withoutSize is a text without the tips that it names and the one size in it, and without the name of that: one of both is there.
