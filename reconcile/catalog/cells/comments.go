@@ -45,7 +45,7 @@ func (t *Reader) commented(line int, c *Column, what *catalog.Value) Trouble {
 	if text == "" {
 		return Trouble{}
 	}
-	if _, answered := t.RowRule(line).Values[c.Role]; answered {
+	if t.Answered(line, c.Role) {
 		t.hear(ref, true)
 		return Trouble{}
 	}
@@ -85,7 +85,7 @@ func (t *Reader) remarked(line int, c *Column, what *catalog.Value) Trouble {
 	if c.Trait().Want != traits.Length || c.Role == catalog.TipTaken || what == nil {
 		return Trouble{}
 	}
-	if _, answered := t.RowRule(line).Values[c.Role]; answered {
+	if t.Answered(line, c.Role) {
 		return Trouble{}
 	}
 	if now := t.nowRemarked(line, c, what.Dim()); now.Any() {

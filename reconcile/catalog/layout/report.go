@@ -172,6 +172,12 @@ func (t *Table) RowRule(line int) catalog.RowRule {
 	return t.Rules.Rows[t.LineName(line)]
 }
 
+// Answered reports whether a person has said what the part of a line has of a role.
+func (t *Table) Answered(line int, role catalog.Role) bool {
+	_, said := t.RowRule(line).Values[role]
+	return said
+}
+
 // ToldKey is what a finding that is told once is about: something of a column, or of the table where the column is zero.
 type ToldKey struct {
 	What string

@@ -305,7 +305,7 @@ func (t *Table) describes(s saying, rows []*Entry, numbers map[*Entry][]inText, 
 // compareDescription says where the text of a row gives another size than a column.
 func (t *Table) compareDescription(e *Entry, c *cells.Column, s saying, place placeInText) {
 	f := e.Fields.Get(c.Role)
-	if _, answered := t.RowRule(e.Line).Values[c.Role]; answered || !f.Dim.Given() {
+	if t.Answered(e.Line, c.Role) || !f.Dim.Given() {
 		return
 	}
 	text := e.Fields.Get(s.role)

@@ -69,7 +69,7 @@ func (r *rowReader) refuseDescribed(one sizetext.Size) {
 	t, role := r.t, catalog.Role(one.Role)
 	b, known := traits.BoundsOf(t.Kind, role)
 	own := r.fields.Get(role)
-	if !known || t.answered(r.line, role) || own.Text != "" && own.Cell == r.fields.Cell(catalog.Description) { // the column was cut from the descriptions, and says so
+	if !known || t.Answered(r.line, role) || own.Text != "" && own.Cell == r.fields.Cell(catalog.Description) { // the column was cut from the descriptions, and says so
 		return
 	}
 	severity, what := finding.Error, "it is left open"
@@ -144,7 +144,7 @@ func (r *rowReader) takeDescribed(one layout.Described) {
 func (r *rowReader) compareDescribed(one layout.Described) {
 	t := r.t
 	c := t.ByRole[one.Role]
-	if _, answered := t.RowRule(r.line).Values[one.Role]; answered || c == nil || r.t.sameSize(r.fields.Get(one.Role), one) {
+	if t.Answered(r.line, one.Role) || c == nil || r.t.sameSize(r.fields.Get(one.Role), one) {
 		return
 	}
 	f := r.fields.Get(one.Role)
@@ -295,7 +295,7 @@ func (r *rowReader) compareTip() {
 	if slices.ContainsFunc(tips, func(tip fitcalc.TipSize) bool { return r.suits(role, tip, f) }) {
 		return
 	}
-	if _, answered := t.RowRule(r.line).Values[role]; answered {
+	if t.Answered(r.line, role) {
 		return
 	}
 	if !sure && slices.ContainsFunc(layout.DescribedSizes(t.Lex, t.Kind, text, r.t.unitOf), func(one layout.Described) bool { return strings.HasPrefix(one.Text, words) }) {

@@ -98,7 +98,7 @@ func (t *Table) inCell(e *Entry, c *sizesOfColumn) (inCell, bool) {
 	if !dim.Given() {
 		dim, used = e.refused[c.Role], false
 	}
-	_, answered := t.RowRule(e.Line).Values[c.Role]
+	answered := t.Answered(e.Line, c.Role)
 	return inCell{c, traits.MM(dim.Nominal()), used}, dim.Given() && !answered
 }
 

@@ -60,7 +60,7 @@ func (t *Table) compareExchangedKnown(role catalog.Role) {
 		}
 		sizes := t.writtenIn(size)
 		for i, e := range t.Items {
-			if e.Set == "" && knownExchanged(sizes, amounts, i) && !t.answered(e.Line, role) && !t.answered(e.Line, size.Role) && e.Fields.Get(role).IsNumber {
+			if e.Set == "" && knownExchanged(sizes, amounts, i) && !t.Answered(e.Line, role) && !t.Answered(e.Line, size.Role) && e.Fields.Get(role).IsNumber {
 				t.leaveOutExchanged(e, c, size)
 			}
 		}

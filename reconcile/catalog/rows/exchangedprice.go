@@ -66,7 +66,7 @@ func (t *Table) amountForSize(e *Entry, c *cells.Column) (float64, bool) {
 	if !known || f.Text == "" || f.Dim.Given() && b.Common(traits.MM(f.Dim.Nominal())) { // nearly every size
 		return 0, false
 	}
-	if _, answered := t.RowRule(e.Line).Values[c.Role]; answered {
+	if t.Answered(e.Line, c.Role) {
 		return 0, false
 	}
 	return t.amountIn(f.Text, c)

@@ -42,7 +42,7 @@ func (r *rowReader) checkHoles() {
 		if !used && !(r.couldBe(pair[0], outside) && r.couldBe(pair[1], hole)) || !used && r.othersHave(pair) {
 			continue
 		}
-		said := func(role catalog.Role) bool { _, found := r.t.RowRule(r.line).Values[role]; return found }
+		said := func(role catalog.Role) bool { return r.t.Answered(r.line, role) }
 		bad := cells.Problem("data.implausible", "%s %s is not smaller than %s %s, which it is in: one of them is wrong, or each stands in the other's place",
 			pair[0], traits.SayMM(traits.MM(hole.Nominal())), pair[1], traits.SayMM(traits.MM(outside.Nominal())))
 		if said(pair[0]) || said(pair[1]) {
@@ -75,7 +75,7 @@ func (r *rowReader) checkEnds() {
 	}
 	for _, role := range doubtful {
 		one := bad
-		if _, said := r.t.RowRule(r.line).Values[role]; said {
+		if r.t.Answered(r.line, role) {
 			one.Severity = finding.Warning
 		}
 		if one.Severity == finding.Error {
@@ -113,7 +113,7 @@ func (r *rowReader) checkPrice() {
 		if c.Trait().Want != traits.Length || r.fields.Text(c.Role) != price || !r.fields.Dim(c.Role).Given() || c.Profile.Filled < leastBeside {
 			continue
 		}
-		if _, said := r.t.RowRule(r.line).Values[c.Role]; said || c.Profile.Has(price) > 1 {
+		if r.t.Answered(r.line, c.Role) || c.Profile.Has(price) > 1 {
 			continue
 		}
 		if b, known := traits.BoundsOf(r.t.Kind, c.Role); !known || b.Common(traits.MM(r.fields.Dim(c.Role).Nominal())) {

@@ -35,7 +35,7 @@ func (r *rowReader) knowTip() {
 	default:
 		return
 	}
-	_, answered := r.t.RowRule(r.line).Values[catalog.Bore]
+	answered := r.t.Answered(r.line, catalog.Bore)
 	switch {
 	case answered:
 	case r.t.Bores == catalog.BoresAreTips:

@@ -22,7 +22,7 @@ var (
 	likeBore               = measure.Thou(6)
 )
 
-// tipAndBore are those of a head, and whether the bore is one for the tip, or surely none.
+// tipAndBore are those of a part, and whether the bore is one for the tip, or surely none for that of a head.
 type tipAndBore struct {
 	*Entry
 	tips       []fitcalc.TipSize
@@ -80,13 +80,13 @@ func (t *Table) compareHeadTips(c *cells.Column, all []tipAndBore, told []*Entry
 	}
 }
 
-// tipsAndBores are those of the heads that give both, each once for its cells, but for those of which a person said one.
+// tipsAndBores are those of the parts that give both, each once for its cells, but for those of which a person said one.
 func (t *Table) tipsAndBores() (all []tipAndBore) {
 	var last *Entry
 	for _, e := range t.Items {
 		again := last != nil && e.Line == last.Line && e.Fields.SameCell(last.Fields, catalog.TipTaken) && e.Fields.SameCell(last.Fields, catalog.Bore)
 		tip, bore := e.Fields.Get(catalog.TipTaken), e.Fields.Dim(catalog.Bore)
-		if again || tip.Text == "" || !bore.Given() || t.answered(e.Line, catalog.TipTaken) || t.answered(e.Line, catalog.Bore) {
+		if again || tip.Text == "" || !bore.Given() || t.Answered(e.Line, catalog.TipTaken) || t.Answered(e.Line, catalog.Bore) {
 			continue
 		}
 		tips := t.tipSizes(tip)
@@ -102,12 +102,6 @@ func (t *Table) tipsAndBores() (all []tipAndBore) {
 		all = append(all, one)
 	}
 	return all
-}
-
-// answered reports whether a person has said what the part of a line has of a role.
-func (t *Table) answered(line int, role catalog.Role) bool {
-	_, said := t.RowRule(line).Values[role]
-	return said
 }
 
 // sleeveNotes are the texts above and below the table that speak of sleeves or shims.

@@ -33,7 +33,7 @@ func (r *rowReader) part() string {
 		r.assume(fmt.Sprintf("part number %s taken from the title", t.TitlePart))
 		return t.TitlePart
 	}
-	if _, answered := t.RowRule(r.line).Values[catalog.Part]; answered {
+	if t.Answered(r.line, catalog.Part) {
 		return r.fields.Text(catalog.Part)
 	}
 	f := r.fields.Text(catalog.Part)
