@@ -70,13 +70,18 @@ const ratherBase = 0.1
 
 // alwaysBelow reports whether in each of several rows the size of one column lies below that of another.
 func (t *Table) alwaysBelow(least, most *Column) bool {
+	return t.inEachRow(least, most, func(a, b float64) bool { return a < b })
+}
+
+// inEachRow reports whether something holds of the sizes of two columns, in one unit, in each of the several rows that have both.
+func (t *Table) inEachRow(one, other *Column, holds func(a, b float64) bool) bool {
 	rows := 0
 	for _, line := range t.Region.SampleLines() {
-		a, b := t.sizeIn(least, line), t.sizeIn(most, line)
+		a, b := t.sizeIn(one, line), t.sizeIn(other, line)
 		if a.number <= 0 || b.number <= 0 {
 			continue
 		}
-		if a.unit != b.unit || a.number >= b.number {
+		if a.unit != b.unit || !holds(a.number, b.number) {
 			return false
 		}
 		rows++
@@ -135,16 +140,5 @@ func (t *Table) takeEnds(thin, wide *Column) {
 
 // alwaysTooWide reports whether in each of several rows the sizes of two columns are too far apart for limits of one diameter.
 func (t *Table) alwaysTooWide(least, most *Column) bool {
-	rows := 0
-	for _, line := range t.Region.SampleLines() {
-		a, b := t.sizeIn(least, line), t.sizeIn(most, line)
-		if a.number <= 0 || b.number <= 0 {
-			continue
-		}
-		if a.unit != b.unit || !value.TooFarApart(a.number, b.number) {
-			return false
-		}
-		rows++
-	}
-	return rows >= leastByValues
+	return t.inEachRow(least, most, value.TooFarApart)
 }

@@ -252,8 +252,9 @@ func FlatNotes(lex *lexicon.Lexicon, g *grid.Grid, places []sheet.Ref) []FlatNot
 		clauses := clausesOf(lex, text)
 		for _, c := range clauses {
 			flat, said := flatPriceIn(lex, c.Text)
-			if !said && givesSizeOfAll(lex, clauses) {
+			if !said {
 				flat, said = lex.PiecePrice(c.Text)
+				said = said && givesSizeOfAll(lex, clauses)
 			}
 			if said {
 				found = append(found, FlatNote{flat, c.Text, place})

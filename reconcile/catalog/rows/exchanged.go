@@ -98,8 +98,7 @@ func (t *Table) inCell(e *Entry, c *sizesOfColumn) (inCell, bool) {
 	if !dim.Given() {
 		dim, used = e.refused[c.Role], false
 	}
-	answered := t.Answered(e.Line, c.Role)
-	return inCell{c, traits.MM(dim.Nominal()), used}, dim.Given() && !answered
+	return inCell{c, traits.MM(dim.Nominal()), used}, dim.Given() && !t.Answered(e.Line, c.Role)
 }
 
 // strangeness is how strange a size is in a column.

@@ -47,22 +47,35 @@ func (t *Table) writtenIn(c *cells.Column) writtenNumbers {
 	return w
 }
 
-// compareExchangedKnown leaves out amounts of a role and sizes that other rows have exactly in each other's place.
-func (t *Table) compareExchangedKnown(role catalog.Role) {
-	c := t.ByRole[role]
-	if c == nil || len(t.Items) < leastRowsKnown {
+// compareExchangedKnown leaves out prices and counts, and sizes, that other rows have exactly in each other's place.
+func (t *Table) compareExchangedKnown() {
+	if len(t.Items) < leastRowsKnown {
 		return
 	}
-	amounts := t.writtenIn(c)
-	for _, size := range t.read {
-		if size.Trait().Want != traits.Length || size.Role == catalog.TipTaken {
+	sizes := map[*cells.Column]writtenNumbers{}
+	for _, role := range [...]catalog.Role{catalog.Price, catalog.Stock, catalog.Pack} {
+		c := t.ByRole[role]
+		if c == nil {
 			continue
 		}
-		sizes := t.writtenIn(size)
-		for i, e := range t.Items {
-			if e.Set == "" && knownExchanged(sizes, amounts, i) && !t.Answered(e.Line, role) && !t.Answered(e.Line, size.Role) && e.Fields.Get(role).IsNumber {
-				t.leaveOutExchanged(e, c, size)
+		amounts := t.writtenIn(c)
+		for _, size := range t.read {
+			if size.Trait().Want != traits.Length || size.Role == catalog.TipTaken {
+				continue
 			}
+			if _, known := sizes[size]; !known {
+				sizes[size] = t.writtenIn(size)
+			}
+			t.leaveOutKnown(c, amounts, size, sizes[size])
+		}
+	}
+}
+
+// leaveOutKnown leaves out the amounts of a column and the sizes of another one that other rows have in each other's place.
+func (t *Table) leaveOutKnown(c *cells.Column, amounts writtenNumbers, size *cells.Column, sizes writtenNumbers) {
+	for i, e := range t.Items {
+		if e.Set == "" && knownExchanged(sizes, amounts, i) && !t.Answered(e.Line, c.Role) && !t.Answered(e.Line, size.Role) && e.Fields.Get(c.Role).IsNumber && e.Fields.Dim(size.Role).Given() {
+			t.leaveOutExchanged(e, c, size)
 		}
 	}
 }

@@ -35,9 +35,8 @@ func (r *rowReader) knowTip() {
 	default:
 		return
 	}
-	answered := r.t.Answered(r.line, catalog.Bore)
 	switch {
-	case answered:
+	case r.t.Answered(r.line, catalog.Bore):
 	case r.t.Bores == catalog.BoresAreTips:
 		r.takeBoreAsTip()
 	case r.t.Bores == catalog.BoresAreBores:

@@ -132,8 +132,7 @@ var othersOf = [...][]string{catalog.Heads: {"ferrule"}, catalog.Ferrules: {"hos
 // compareOneNamed says where a size that a text names is another than that of its column.
 func (t *Table) compareOneNamed(e *Entry, one layout.Described, text string, at sheet.Ref) {
 	f := e.Fields.Get(one.Role)
-	answered := t.Answered(e.Line, one.Role)
-	if answered || t.ByRole[one.Role] == nil || !f.Dim.Given() || f.Cell == at.String() || t.sameSize(f, one) || one.IsTipName() {
+	if t.Answered(e.Line, one.Role) || t.ByRole[one.Role] == nil || !f.Dim.Given() || f.Cell == at.String() || t.sameSize(f, one) || one.IsTipName() {
 		return
 	}
 	where := finding.Place{File: t.File, Sheet: t.Sheet.Name, Row: at.Row, Cell: at.String()}

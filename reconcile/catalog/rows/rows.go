@@ -137,7 +137,8 @@ func (t *Table) ReadRows() {
 	for i, kind := range t.Lines {
 		line := t.Region.From + i
 		if t.RowOf(line) == line {
-			beside = t.accountBeside(beside)
+			t.accountBeside(beside)
+			beside = beside[:0]
 		} else {
 			beside = append(beside, line)
 		}
@@ -156,9 +157,7 @@ func (t *Table) ReadRows() {
 	t.compareExchangedStock()
 	t.compareExchangedCounts(catalog.Stock)
 	t.compareExchangedCounts(catalog.Pack)
-	for _, amount := range [...]catalog.Role{catalog.Price, catalog.Stock, catalog.Pack} {
-		t.compareExchangedKnown(amount)
-	}
+	t.compareExchangedKnown()
 	t.compareParts()
 	t.compareBeside()
 	t.comparePrices()
@@ -192,15 +191,13 @@ func (t *Table) readLine(line int, clubs []string) {
 	}
 }
 
-// accountBeside keeps account of the rows of the sheet whose lines have parts that stand beside another one, and begin in its row. It returns
-// none, for those that follow.
-func (t *Table) accountBeside(lines []int) []int {
+// accountBeside keeps account of the rows of the sheet whose lines have parts that stand beside another one, and begin in its row.
+func (t *Table) accountBeside(lines []int) {
 	for _, row := range lines {
 		if !t.Region.Second && t.Region.Grid.Beginning(row) == 0 {
 			t.Out.Rows = append(t.Out.Rows, catalog.Row{Row: row, Outcome: catalog.SetAside, Why: columns.LineInside.Why()})
 		}
 	}
-	return nil
 }
 
 // setAside keeps account of a line that is no data, and remembers what a title within the body says.

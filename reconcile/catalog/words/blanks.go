@@ -67,7 +67,7 @@ func (v *Vocabulary) OldStays(text string) (stays, said bool) {
 func (v *Vocabulary) blankWords(text string) (is map[string]bool, rest []string) {
 	is = map[string]bool{}
 	for _, s := range v.segmentsOf(classBlank, text) {
-		if len(s.options) == 0 || s.options[0].weight < sureWord {
+		if !s.isSure() {
 			rest = append(rest, s.text)
 			continue
 		}

@@ -46,7 +46,7 @@ func (v *Vocabulary) FlatPrice(text string) FlatPrice {
 		return true
 	}
 	for _, s := range v.segmentsOf(classFlatPrice, text) {
-		if len(s.options) == 0 || s.options[0].weight < sureWord {
+		if !s.isSure() {
 			unknown = append(unknown, s.text)
 			continue
 		}
@@ -84,15 +84,14 @@ func (v *Vocabulary) SpeaksOfEvery(text string) bool {
 
 // SaysEvery reports whether a text says nothing else than that all pieces are meant: "every code", ทุกรหัส.
 func (v *Vocabulary) SaysEvery(text string) bool {
-	unknown := func(s segment) bool { return len(s.options) == 0 || s.options[0].weight < sureWord }
 	all := v.segmentsOf(classFlatPrice, text)
-	return !slices.ContainsFunc(all, unknown) && slices.ContainsFunc(all, func(s segment) bool { return s.says("every") })
+	return !slices.ContainsFunc(all, func(s segment) bool { return !s.isSure() }) && slices.ContainsFunc(all, func(s segment) bool { return s.says("every") })
 }
 
 // StandsByPrice reports whether a text is a word as stands beside prices, "stk", "ekskl", "per", and whether it is that for a tax.
 func (v *Vocabulary) StandsByPrice(text string) (stands, tax bool) {
 	all := v.segmentsOf(classFlatPrice, text)
-	stands = len(all) == 1 && len(all[0].options) > 0 && all[0].options[0].weight >= sureWord
+	stands = len(all) == 1 && all[0].isSure()
 	return stands, stands && all[0].says("tax")
 }
 

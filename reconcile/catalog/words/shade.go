@@ -17,6 +17,9 @@ type Shades struct {
 // sureWord is the least weight of a word whose class has many short ones, so that slips of the pen are too many.
 const sureWord = 0.9
 
+// isSure reports whether the words of a segment are known, and none that are only much like others.
+func (s segment) isSure() bool { return len(s.options) > 0 && s.options[0].weight >= sureWord }
+
 // Shades reads what a text says of colours.
 func (v *Vocabulary) Shades(text string) Shades {
 	said := Shades{Only: true}
@@ -24,7 +27,7 @@ func (v *Vocabulary) Shades(text string) Shades {
 		return Shades{}
 	}
 	for _, s := range v.segmentsOf(classShade, text) {
-		if len(s.options) == 0 || s.options[0].weight < sureWord {
+		if !s.isSure() {
 			said.Only = false
 			continue
 		}
@@ -56,7 +59,7 @@ func (v *Vocabulary) LegendMeaning(text string) string {
 	segments := v.segmentsOf(classLegend, text)
 	for _, one := range legendMeanings {
 		if slices.ContainsFunc(segments, func(s segment) bool {
-			return len(s.options) > 0 && s.options[0].value == one && s.options[0].weight >= sureWord
+			return s.isSure() && s.options[0].value == one
 		}) {
 			return one
 		}
